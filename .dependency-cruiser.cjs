@@ -1,0 +1,56 @@
+/** Which room may look into which. Read top to bottom: lower rooms never import higher ones. */
+const room = (name) => `^src/${name}/`;
+const rule = (name, from, to) => ({ name, severity: 'error', from: { path: from }, to: { path: to } });
+const rooms = [
+  'terms',
+  'grammar',
+  'understanding',
+  'kitchen',
+  'safety',
+  'speech',
+  'dialogue',
+  'store',
+  'schedule',
+  'turn',
+  'labels',
+  'server',
+  'web',
+  'cli',
+];
+/** What each room may import, besides itself, libraries and project-files. */
+const may = {
+  terms: [],
+  grammar: [],
+  understanding: ['grammar', 'terms'],
+  kitchen: ['terms'],
+  safety: ['terms', 'kitchen'],
+  speech: ['terms'],
+  dialogue: ['terms', 'understanding', 'kitchen', 'safety', 'speech'],
+  store: ['terms', 'kitchen'],
+  schedule: ['terms', 'kitchen', 'safety', 'dialogue', 'speech', 'store'],
+  turn: ['terms', 'grammar', 'understanding', 'kitchen', 'safety', 'speech', 'dialogue', 'store'],
+  labels: ['terms', 'kitchen', 'speech'],
+  web: ['terms'],
+  server: ['terms', 'turn', 'store', 'kitchen', 'safety', 'schedule', 'labels', 'web', 'speech'],
+  cli: rooms,
+};
+module.exports = {
+  forbidden: [
+    { name: 'no-circular', severity: 'error', from: {}, to: { circular: true } },
+    ...Object.entries(may).map(([name, allowed]) =>
+      rule(
+        `${name}-looks-down-only`,
+        room(name),
+        `^src/(${rooms.filter((other) => other !== name && !allowed.includes(other)).join('|') || '-'})/`,
+      ),
+    ),
+    rule('sql-only-in-the-store', '^src/(?!store/)', 'node_modules/(kysely|better-sqlite3|pg)/'),
+    rule('http-only-at-the-edge', '^src/(?!server/|web/)', 'node_modules/(fastify|@fastify|ws)/'),
+  ],
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'node', 'default'] },
+  },
+};

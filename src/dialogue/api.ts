@@ -1,0 +1,50 @@
+/** What dialogue takes and gives. `decide` is pure: the same arguments, the same outcome. */
+import type { Change, Id, JournalEntry, Kitchen } from '../kitchen/model.js';
+import type { Answer, Listener } from '../speech/answer.js';
+import type { Clock, Instant } from '../terms/dates.js';
+import type { Expectation, Understanding } from '../understanding/intents.js';
+
+/** Who speaks, and on what. */
+export interface Speaker {
+  readonly personId: Id | null;
+  readonly deviceId: Id | null;
+}
+
+/** What decide may look at besides the conversation. */
+export interface Surroundings {
+  readonly kitchen: Kitchen;
+  /** Newest first; enough to tell and take back what was done. */
+  readonly journal: readonly JournalEntry[];
+  readonly clock: Clock;
+  readonly speaker: Speaker;
+  /** A fresh id at each call; the same sequence when the turn is decided again. */
+  readonly newId: () => Id;
+}
+
+export interface Heard {
+  readonly understanding: Understanding;
+  /** Text of the marker touched with this turn. */
+  readonly touched: string | null;
+  /** The last SSML mark reached, when the last answer was cut off. */
+  readonly cutAt: string | null;
+}
+
+/** One conversation so far, as plain JSON: a store keeps it between turns. `state` is dialogue's own. */
+export interface Conversation {
+  readonly format: 1;
+  readonly listener: Listener;
+  readonly expecting: Expectation;
+  readonly lastAt: Instant | null;
+  /** Sentences of the last answer, for "repeat", "go on" and "what did you say". */
+  readonly lastSentences: readonly string[];
+  readonly state: unknown;
+}
+
+export interface Outcome {
+  readonly conversation: Conversation;
+  /** In order; all are committed with the turn, or none. */
+  readonly changes: readonly Change[];
+  readonly answer: Answer;
+}
+
+export type Decide = (conversation: Conversation, heard: Heard, around: Surroundings) => Outcome;

@@ -1,0 +1,85 @@
+/**
+ * What the service asks of a store. Two adapters answer: embedded SQLite and PostgreSQL.
+ * Every method takes the household first; nothing crosses households.
+ */
+import type { Change, Id, JournalEntry, Kitchen } from '../kitchen/model.js';
+import type { Instant } from '../terms/dates.js';
+
+/** A device that may speak for a household. The token itself is never stored. */
+export interface Device {
+  readonly id: Id;
+  readonly householdId: Id;
+  readonly name: string;
+  /** SHA-256 of the 256-bit secret, hex. */
+  readonly tokenHash: string;
+  readonly scope: 'speak' | 'help' | 'own';
+  readonly personId: Id | null;
+  readonly pairedAt: Instant;
+  readonly lastSeenAt: Instant | null;
+  readonly revokedAt: Instant | null;
+}
+
+/** Everything one turn changes, written in one transaction or not at all. */
+export interface TurnRecord {
+  /** Client's id for the turn; a second turn with it is answered from the record. */
+  readonly turnId: Id;
+  readonly conversationId: Id;
+  readonly deviceId: Id | null;
+  readonly personId: Id | null;
+  readonly at: Instant;
+  /** The kitchen version the turn was decided on. */
+  readonly decidedOn: number;
+  readonly changes: readonly Change[];
+  /** Opaque to the store: the conversation after the turn. */
+  readonly conversation: unknown;
+  /** Opaque to the store: the reply, kept for retries. */
+  readonly reply: unknown;
+}
+
+export type CommitResult =
+  | { readonly outcome: 'done'; readonly version: number; readonly entries: readonly JournalEntry[] }
+  /** Somebody else changed the kitchen since `decidedOn`: decide again. */
+  | { readonly outcome: 'stale'; readonly version: number }
+  /** This turn id was done before: here is its reply. */
+  | { readonly outcome: 'repeat'; readonly reply: unknown };
+
+export interface TurnStart {
+  readonly version: number;
+  /** Null when this conversation has said nothing yet. */
+  readonly conversation: unknown;
+  /** The reply of an earlier turn with the same id, else undefined. */
+  readonly earlierReply: unknown;
+}
+
+export interface Store {
+  /** Applies migrations under a lock. Safe to call from many processes. */
+  migrate(): Promise<void>;
+  close(): Promise<void>;
+
+  /** Writes a whole new household. Fails if the id is taken. */
+  createHousehold(kitchen: Kitchen, at: Instant): Promise<void>;
+  /** Deletes all of a household: records, journal, conversations, devices. */
+  deleteHousehold(householdId: Id): Promise<void>;
+  /** Household ids, for schedulers and the command line. */
+  householdIds(): Promise<Id[]>;
+  /** The kitchen at its present version, or null when there is no such household. */
+  loadKitchen(householdId: Id): Promise<Kitchen | null>;
+
+  /** One cheap read before a turn: version, conversation, and an earlier reply. */
+  beginTurn(householdId: Id, conversationId: Id, turnId: Id): Promise<TurnStart | null>;
+  commitTurn(householdId: Id, turn: TurnRecord): Promise<CommitResult>;
+
+  /** Entries with version above `after`, oldest first; for catching up and for "what changed". */
+  journalAfter(householdId: Id, after: number, limit?: number): Promise<JournalEntry[]>;
+  /** The newest entries, newest first. */
+  journalLatest(householdId: Id, limit: number): Promise<JournalEntry[]>;
+
+  addDevice(device: Device): Promise<void>;
+  /** By token hash, across households: the only look-up that starts without a household. */
+  deviceByTokenHash(tokenHash: string): Promise<Device | null>;
+  devices(householdId: Id): Promise<Device[]>;
+  updateDevice(device: Device): Promise<void>;
+
+  /** A copy of everything, while in use, to a file (SQLite) or a directory. */
+  backup(target: string): Promise<void>;
+}

@@ -1,0 +1,50 @@
+/**
+ * Calendar days and instants, as the kitchen uses them.
+ *
+ * A day in the kitchen is a wall-calendar day in the household's time zone, never
+ * an instant: food bought "on Friday" stays bought on Friday whatever the clocks do.
+ */
+import { tz } from '@date-fns/tz';
+import { addDays, addMonths, differenceInCalendarDays, format } from 'date-fns';
+
+/** A calendar day, `YYYY-MM-DD`, without a time zone. */
+export type PlainDate = string & { readonly __plainDate?: never };
+
+/** A moment, ISO 8601 in UTC, e.g. `2026-05-14T17:00:00.000Z`. */
+export type Instant = string & { readonly __instant?: never };
+
+/** What "now" is, given by the edge. Nothing below the edge reads a clock. */
+export interface Clock {
+  readonly now: Instant;
+  /** IANA zone name, e.g. `America/Chicago`. */
+  readonly timeZone: string;
+}
+
+const utc = (day: PlainDate): Date => new Date(`${day}T00:00:00Z`);
+const inUtc = { in: tz('UTC') };
+const asPlain = (date: Date): PlainDate => format(date, 'yyyy-MM-dd', inUtc);
+
+/** The household's calendar day at an instant. */
+export const dayOf = (instant: Instant, timeZone: string): PlainDate =>
+  format(new Date(instant), 'yyyy-MM-dd', { in: tz(timeZone) });
+
+/** The household's calendar day now. */
+export const today = (clock: Clock): PlainDate => dayOf(clock.now, clock.timeZone);
+
+/** The day `days` calendar days later (earlier when negative). */
+export const plusDays = (day: PlainDate, days: number): PlainDate => asPlain(addDays(utc(day), days, inUtc));
+
+/** The day `months` calendar months later, clamped to the month's end (31 January + 1 = 28 February). */
+export const plusMonths = (day: PlainDate, months: number): PlainDate =>
+  asPlain(addMonths(utc(day), months, inUtc));
+
+/** Whole calendar days from `from` to `to`; negative when `to` is earlier. */
+export const daysBetween = (from: PlainDate, to: PlainDate): number =>
+  differenceInCalendarDays(utc(to), utc(from), inUtc);
+
+/** True for a day that exists: `2026-02-30` does not. */
+export const isPlainDate = (text: string): text is PlainDate => {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return false;
+  const date = utc(text);
+  return !Number.isNaN(date.getTime()) && asPlain(date) === text;
+};

@@ -1,0 +1,341 @@
+/**
+ * What an utterance can mean: the contract between understanding (which fills it)
+ * and dialogue (which acts on it). Grammar files name these intents in their tags.
+ */
+import type { Amount, Share } from '../terms/amount.js';
+import type { PlainDate } from '../terms/dates.js';
+import type { Touch } from '../terms/touch.js';
+
+/** Intents that, carried out, change the kitchen. */
+export const CHANGING_INTENTS = [
+  'put-away', // "put the lentil stew on the second shelf", "I made eight tubs of chilli", "I bought milk"
+  'take', // "took two out", "used half the milk", "about half left"
+  'finish', // "finish the rice", "the milk is gone", "throw away the cream"
+  'move', // "move the soup to the freezer", "the milk is on the door now"
+  'amend', // a fact about an item: dates, diets, allergens, maker, owner, amount, name, reheating, note
+  'open', // "I opened the relish today"
+  'freeze', // "freeze the chicken", "I froze the stew yesterday"
+  'thaw', // "I took the turkey out to thaw"
+  'reheated', // "I reheated the soup"
+  'put-back', // "the soup is back in the fridge"
+  'split', // "split the stew into three tubs"
+  'merge', // "put the two soups together"
+  'mark', // "put the square clip on the ranch"
+  'unmark', // "take the clip off the ranch"
+  'add-marker', // "I have a new oval sticker"
+  'define-dots', // "one dot means low fat"
+  'marker-note', // "the round clip is hand wash only"
+  'build-place', // "the chest freezer has three baskets"
+  'rename-place', // "call the top basket the bread basket"
+  'remove-place',
+  'buy-add', // "put oats on the list"
+  'buy-remove', // "take bread off the list"
+  'buy-clear',
+  'buy-got', // "got everything but the eggs"
+  'add-person', // "Dele eats here", "Dele is allergic to peanuts"
+  'leave-note', // "tell Dele the soup is hers"
+  'set-timer', // "timer for ten minutes", "rice timer twelve minutes"
+  'change-timer', // "add a minute to the rice timer"
+  'cancel-timer',
+  'set-reminder', // "remind me tomorrow to freeze the chicken"
+  'cancel-reminder',
+  'set-household', // "my microwave is eight hundred watts", "use UK guidance", "summary at eight"
+  'undo',
+  'redo',
+] as const;
+
+/** Intents that only ask. */
+export const ASKING_INTENTS = [
+  'find', // by food, place, marker, diet, maker, any mixture
+  'count', // "how many tubs of chilli are left"
+  'whats-this', // "what's this", "what's the oval one"
+  'tell-about', // "tell me about the stew": everything recorded
+  'how-old',
+  'item-date', // "when does the yogurt expire", "say the date again"
+  'keeps', // "how long does chicken keep in the fridge", "is the rice still good"
+  'use-first', // "what's old", "what should I use this week", "what goes bad tomorrow"
+  'no-date',
+  'reheat', // "how do I reheat the stew", "how many minutes at eight hundred watts"
+  'thaw-plan', // "I want the turkey for Thursday dinner"
+  'cook-temperature', // "what temperature for chicken", "how long do I cook chicken"
+  'left-out', // "the soup has been out since noon"
+  'power-cut', // "the power went out at six"
+  'power-back',
+  'who-did', // "what did Peter put in", "who finished the hummus"
+  'what-changed', // "what changed since yesterday"
+  'contains', // "does the chilli have peanuts", "anything with peanuts"
+  'can-eat', // "what can Dele eat"
+  'who-allergic',
+  'how-to-reach', // "how do I get to the relish"
+  'place-state', // "what place is empty", "is the top shelf full"
+  'marker-care',
+  'markers', // "which markers are spare", "what do two dots mean"
+  'places', // "what places do I have"
+  'buy-read', // "what's on the list", "is milk on the list"
+  'timers', // "how long left"
+  'reminders',
+  'notes', // "any messages"
+  'summary', // "read me the summary"
+  'household', // "what guidance do you use"
+  'people',
+] as const;
+
+/** Longer pieces of talk that one sentence starts. */
+export const STARTING_INTENTS = [
+  'start-shop', // "I'm putting away the shopping"
+  'start-count', // "let's check the freezer"
+  'start-setup', // "help me set up"
+  'start-practice', // "let me practise"
+  'end-session', // "that's everything", "finish the count", "stop practising"
+] as const;
+
+/** Intents about the talk itself. */
+export const CONTROL_INTENTS = [
+  'yes',
+  'no',
+  'maybe',
+  'cancel', // never mind: drop the open question or procedure
+  'stop', // be quiet
+  'wait', // "wait a moment": pause the procedure
+  'continue', // "go on", "carry on", "more"
+  'repeat',
+  'next',
+  'back',
+  'start-over',
+  'skip-to', // guided steps
+  'steps-left', // "how many are left", "what was the third step"
+  'done', // "done", "ready": the step is finished
+  'shorter',
+  'longer', // slots.lasting tells this answer from a setting
+  'faster',
+  'slower',
+  'louder',
+  'quieter',
+  'whisper',
+  'spell',
+  'just-names',
+  'how-many',
+  'details',
+  'what-heard',
+  'why', // "what did you hear", "why", "who says so"
+  'help', // "what can I ask you"
+  'thanks',
+  'greeting',
+  'goodbye',
+  'choose', // the small one, the second, the other, all of them, neither
+  'correct', // "no, the top shelf", "no, harissa, h a r i s s a", "I meant the other one"
+  'answer', // a bare answer to the open question
+] as const;
+
+export const INTENTS = [
+  ...CHANGING_INTENTS,
+  ...ASKING_INTENTS,
+  ...STARTING_INTENTS,
+  ...CONTROL_INTENTS,
+] as const;
+export type Intent = (typeof INTENTS)[number];
+
+/** Changes that lose something if the hearing was wrong: these need more confidence, or a yes. */
+export const DESTRUCTIVE_INTENTS: ReadonlySet<Intent> = new Set<Intent>([
+  'finish',
+  'buy-clear',
+  'buy-remove',
+  'remove-place',
+  'merge',
+  'cancel-timer',
+  'cancel-reminder',
+]);
+
+/** A household thing that words may stand for, best first. */
+export interface Candidate {
+  readonly id: string;
+  /** 0 to 1: how well the words fit its name. 1 is word for word. */
+  readonly fit: number;
+}
+
+export type Pointer =
+  | 'it'
+  | 'this'
+  | 'that'
+  | 'them'
+  | 'other'
+  | 'another'
+  | 'same'
+  | 'last-added'
+  | 'all'
+  | 'both'
+  | 'none'
+  | 'rest';
+
+/** How a cook named a thing. At least one part is set. */
+export interface Mention {
+  /** As said, without article and fillers; null when only pointed at or described by touch. */
+  readonly words: string | null;
+  /** Records of this household that the words fit; empty for a food not met before. */
+  readonly candidates: readonly Candidate[];
+  readonly pointer: Pointer | null;
+  readonly touch: Touch | null;
+  /** "the second one" is 2, "the last one" is -1. */
+  readonly ordinal: number | null;
+  /** "nana's", "by Dele": as said, possessive removed. */
+  readonly maker: string | null;
+  /** "low fat", "vegan". */
+  readonly diet: string | null;
+  /** "on the door": narrows which one. */
+  readonly at: PlaceMention | null;
+}
+
+export interface PlaceMention {
+  readonly words: string | null;
+  /** Place ids, best first. */
+  readonly candidates: readonly Candidate[];
+  readonly pointer: 'here' | 'same' | 'other' | null;
+  /** Within the place: "left side", "behind the milk". */
+  readonly spot: string | null;
+}
+
+/** A day or span of days that was said, and how sure its year and day are. */
+export interface SaidDate {
+  readonly day: PlainDate;
+  /** Last day of a span ("this week", "in May"); absent for one day. */
+  readonly until?: PlainDate;
+  readonly rough?: boolean;
+  /** Only a month was printed or said. */
+  readonly monthOnly?: boolean;
+}
+
+export interface SaidPreparation {
+  readonly method: string | null;
+  readonly minutes: number | null;
+  readonly watts: number | null;
+  readonly standMinutes: number | null;
+  readonly degrees: number | null;
+  readonly scale: 'fahrenheit' | 'celsius' | null;
+  /** As said, when it is more than figures. */
+  readonly words: string | null;
+}
+
+/** The parts of what was said. Which can be set depends on the intent. */
+export interface Slots {
+  readonly item?: Mention;
+  /** More than one thing in one sentence: "the rice and the black beans". */
+  readonly items?: readonly Mention[];
+  readonly place?: PlaceMention;
+  /** Where it was, for moves that say both. */
+  readonly from?: PlaceMention;
+  /** How a batch is shared out: "two on the top shelf, six in the chest freezer". */
+  readonly shares?: readonly { readonly amount: Amount; readonly place: PlaceMention }[];
+  /** A marker, as felt. */
+  readonly marker?: Mention;
+  /** The container the food is in, as felt. */
+  readonly container?: Touch;
+  readonly amount?: Amount;
+  /** What is left after taking: "about half left". */
+  readonly left?: Amount | Share;
+  readonly share?: Share;
+  readonly dates?: Readonly<
+    Partial<
+      Record<
+        'made' | 'bought' | 'opened' | 'frozen' | 'thawed' | 'bestBefore' | 'useBy',
+        SaidDate | 'unknown'
+      >
+    >
+  >;
+  /** A date without a kind: a window to ask about, or a bare answer. */
+  readonly when?: SaidDate | 'unknown';
+  /** Time of day, household wall time `HH:MM`, where one was said. */
+  readonly time?: string;
+  /** Seconds. */
+  readonly duration?: number;
+  readonly person?: { readonly words: string; readonly candidates: readonly Candidate[] };
+  readonly maker?: string;
+  readonly diet?: string;
+  readonly allergens?: readonly string[];
+  /** "free from peanuts", "no peanuts in it". */
+  readonly free?: boolean;
+  readonly caution?: string;
+  readonly preparation?: SaidPreparation;
+  readonly method?: string;
+  readonly from_state?: 'fridge' | 'freezer' | 'room' | 'pantry';
+  readonly how?: 'used' | 'thrown out' | 'given away';
+  readonly number?: number;
+  readonly ordinal?: number;
+  readonly dots?: number;
+  /** Free words: a dot's meaning, a note, a new name, a label, a section. */
+  readonly words?: string;
+  /** Letters said one by one, joined. */
+  readonly spelled?: string;
+  /** Kind of place to build: "shelf", "basket". */
+  readonly placeKind?: string;
+  readonly placeNames?: readonly string[];
+  /** For a setting: "length", "rate", "region", "watts", "summary", "quiet". */
+  readonly setting?: string;
+  readonly lasting?: boolean;
+  readonly negated?: boolean;
+  /** Door shut or open, freezer full or half, for power cuts. */
+  readonly doors?: 'shut' | 'open';
+  readonly fullness?: 'full' | 'half';
+  readonly pounds?: number;
+  readonly degrees?: { readonly value: number; readonly scale: 'fahrenheit' | 'celsius' | null };
+  /** What to tell: "when was it", "who made it": "made" | "frozen" | "useBy" | ... */
+  readonly asked?: string;
+  readonly reason?: 'stopword' | 'smell' | 'mould' | null;
+}
+
+/** One thing meant. */
+export interface Act {
+  readonly intent: Intent;
+  readonly slots: Slots;
+}
+
+/** One reading of what was heard. Compound sentences hold several acts, in order. */
+export interface Interpretation {
+  readonly acts: readonly Act[];
+  /** 0 to 1, calibrated: of readings at 0.8, four in five are right. */
+  readonly confidence: number;
+  /** The hypothesis it came from, as heard, and as normalised for parsing. */
+  readonly heard: string;
+  readonly normalised: string;
+}
+
+export interface Understanding {
+  /** Best first; empty when nothing fits. */
+  readonly readings: readonly Interpretation[];
+  /** Confidence of the best less the next that means something else; 1 when alone. */
+  readonly margin: number;
+  /** What to do with it, by the thresholds in `thresholds.ts`. */
+  readonly verdict: 'act' | 'confirm' | 'ask-again' | 'out-of-scope' | 'nothing-heard';
+}
+
+/** One guess of a recogniser. */
+export interface Hypothesis {
+  readonly text: string;
+  /** 0 to 1; recognisers without one leave it out. */
+  readonly confidence?: number | undefined;
+}
+
+/** What the dialogue is waiting for, so that a bare answer can be understood. */
+export type Expectation =
+  | 'anything'
+  | 'yes-no'
+  | 'item'
+  | 'place'
+  | 'amount'
+  | 'date'
+  | 'marker'
+  | 'person'
+  | 'choice'
+  | 'words'
+  | 'step'
+  | 'method'
+  | 'time'
+  | 'spelling'
+  | 'count-answer';
+
+/** What understanding needs besides the words. */
+export interface HearingContext {
+  readonly now: string;
+  readonly timeZone: string;
+  readonly locale: string;
+  readonly expecting: Expectation;
+}
