@@ -51,6 +51,8 @@ export interface Listener {
 }
 
 export interface Answer {
+  /** For this answer only, in place of the listener's own ("tell me more", "shorter"). */
+  readonly length?: Length;
   /** Sentences or short groups, in the order spoken. The first answers what was asked. */
   readonly parts: readonly Say[];
   /** Asked at the end; kept apart so that it can be asked again. */
