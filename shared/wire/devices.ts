@@ -1,0 +1,63 @@
+/** Devices and pairing, on the wire. */
+import { z } from 'zod';
+
+export const scope = z
+  .enum(['speak', 'help', 'own'])
+  .describe('`speak`: hold a conversation. `help`: also change the kitchen from pages. `own`: also devices, export, deletion.');
+export type Scope = z.infer<typeof scope>;
+
+export const deviceName = z
+  .string()
+  .trim()
+  .min(1)
+  .max(60)
+  // eslint-disable-next-line no-control-regex
+  .regex(/^[^\u0000-\u001f\u007f\u202a-\u202e\u2066-\u2069]+$/, 'no control or direction characters');
+
+export const device = z
+  .strictObject({
+    id: z.string(),
+    name: z.string(),
+    scope,
+    personId: z.string().nullable(),
+    pairedAt: z.iso.datetime(),
+    lastSeenAt: z.iso.datetime().nullable(),
+    revokedAt: z.iso.datetime().nullable(),
+    thisOne: z.boolean(),
+  })
+  .meta({ id: 'Device' });
+
+export const pairingRequest = z.strictObject({ name: deviceName });
+
+export const pairingStarted = z
+  .strictObject({
+    code: z.string().describe('Eight digits to say or show, in two groups of four.'),
+    spoken: z.string().describe('The code as it is said, digit by digit.'),
+    token: z.string().describe('Becomes the device’s token once an owner confirms the code. Keep it secret.'),
+    expiresAt: z.iso.datetime(),
+  })
+  .meta({ id: 'PairingStarted' });
+
+export const pairingConfirm = z.strictObject({
+  code: z
+    .string()
+    .max(20)
+    .transform((code) => code.replace(/[\s-]/g, ''))
+    .pipe(z.string().regex(/^\d{8}$/, 'eight digits')),
+  scope: scope.default('speak'),
+  personId: z.string().max(128).nullable().default(null),
+});
+
+export const deviceChange = z.strictObject({
+  name: deviceName.optional(),
+  scope: scope.optional(),
+  personId: z.string().max(128).nullable().optional(),
+});
+
+/** Who asks, as the service sees it. */
+export const me = z
+  .strictObject({
+    household: z.strictObject({ id: z.string(), name: z.string(), locale: z.string(), timeZone: z.string() }),
+    device: z.strictObject({ id: z.string(), name: z.string(), scope }),
+  })
+  .meta({ id: 'Me' });

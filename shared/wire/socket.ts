@@ -1,0 +1,61 @@
+/**
+ * Messages on `/v1/conversation`, one JSON object a text frame. Discriminated by `type`.
+ * The server may speak first: timers, reminders and the nightly summary arrive as `unasked`,
+ * again on each reconnect until the client acknowledges them.
+ */
+import { z } from 'zod';
+import { problem } from './problem.js';
+import { changeMade, limits, speech, turnReply, turnRequest, wireId } from './turn.js';
+
+/** The subprotocol a client may ask for (RFC 6455, section 1.9). */
+export const SUBPROTOCOL = 'tellshelf.v1';
+
+export const clientMessage = z.discriminatedUnion('type', [
+  z.strictObject({ type: z.literal('turn'), turn: turnRequest }),
+  z
+    .strictObject({
+      type: z.literal('partial'),
+      conversation: wireId.default('default'),
+      text: z.string().max(limits.utterance),
+    })
+    .describe('Words so far, while the cook still speaks. Never acted on.'),
+  z.strictObject({ type: z.literal('ping'), id: wireId.optional() }),
+  z
+    .strictObject({ type: z.literal('ack'), id: wireId })
+    .describe('The unasked message with this id was spoken.'),
+]);
+export type ClientMessage = z.infer<typeof clientMessage>;
+
+export const serverMessage = z.discriminatedUnion('type', [
+  z.strictObject({
+    type: z.literal('welcome'),
+    household: z.string(),
+    device: z.string(),
+    version: z.number().int(),
+  }),
+  z.strictObject({ type: z.literal('reply'), reply: turnReply }),
+  z.strictObject({
+    type: z.literal('partial'),
+    conversation: wireId,
+    fits: z.boolean().describe('The words so far begin something this kitchen understands.'),
+  }),
+  z.strictObject({ type: z.literal('pong'), id: wireId.optional() }),
+  z.strictObject({
+    type: z.literal('unasked'),
+    id: wireId,
+    kind: z.enum(['timer', 'reminder', 'summary', 'note']),
+    due: z.iso.datetime(),
+    speech,
+  }),
+  z.strictObject({
+    type: z.literal('changed'),
+    version: z.number().int(),
+    changes: z.array(changeMade),
+  }),
+  z.strictObject({
+    type: z.literal('error'),
+    problem,
+    turn: wireId.optional().describe('The turn it is about, where one was readable.'),
+  }),
+]);
+export type ServerMessage = z.infer<typeof serverMessage>;
