@@ -3,7 +3,9 @@ import { z } from 'zod';
 
 export const scope = z
   .enum(['speak', 'help', 'own'])
-  .describe('`speak`: hold a conversation. `help`: also change the kitchen from pages. `own`: also devices, export, deletion.');
+  .describe(
+    '`speak`: hold a conversation. `help`: also change the kitchen from pages. `own`: also devices, export, deletion.',
+  );
 export type Scope = z.infer<typeof scope>;
 
 export const deviceName = z
