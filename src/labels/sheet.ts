@@ -1,0 +1,255 @@
+/**
+ * A sheet of labels as PDF: real text at 18 points or more, Braille as drawn dots,
+ * and a square code whose corners a finger can find once they are raised.
+ */
+import PDFDocument from 'pdfkit';
+import QRCode from 'qrcode';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { z } from 'zod';
+import { projectFile } from '../project-files.js';
+import { BrailleUnavailable, dotsOf, toBraille, type BrailleGrade } from './braille.js';
+import { wrapCells } from './brf.js';
+import type { Label } from './label.js';
+import type { Stock } from './stocks.js';
+
+const dots = z
+  .object({ dotDiameter: z.number(), dotPitch: z.number(), cellPitch: z.number(), linePitch: z.number() })
+  .parse(JSON.parse(readFileSync(projectFile('shared', 'labels', 'braille-dots.json'), 'utf8')));
+
+const point = 72 / 25.4;
+const titleSize = 22;
+/** The smallest print on a label, in points. */
+const textSize = 18;
+const margin = 3;
+const codeSize = 24;
+const outline = 1.6;
+
+export interface SheetOptions {
+  readonly stock: Stock;
+  /** Null: no Braille. */
+  readonly grade: BrailleGrade | null;
+  /** Labels already used on the first sheet. */
+  readonly skip?: number;
+}
+
+export interface Sheet {
+  readonly pdf: Buffer;
+  readonly pages: number;
+  /** What could not be done, in sentences: no Braille program, lines left off a small label. */
+  readonly notes: readonly string[];
+}
+
+const fontFile = (name: string): string =>
+  createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`);
+
+type Doc = InstanceType<typeof PDFDocument>;
+interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Draws the code and four thick corner brackets round it, to be raised with tactile paint or tape. */
+const drawCode = (doc: Doc, address: string, box: Box): void => {
+  const { modules } = QRCode.create(address, { errorCorrectionLevel: 'M' });
+  // Four modules of quiet zone on each side, as ISO/IEC 18004 asks.
+  const step = (box.width - 2 * outline) / (modules.size + 8);
+  const start = outline + 4 * step;
+  doc.save();
+  doc.fillColor('black');
+  for (let row = 0; row < modules.size; row++)
+    for (let column = 0; column < modules.size; column++)
+      if (modules.get(row, column))
+        doc.rect(box.x + start + column * step, box.y + start + row * step, step, step);
+  doc.fill();
+  const arm = box.width / 4;
+  doc.lineWidth(outline).lineCap('square').strokeColor('black');
+  const inset = outline / 2;
+  for (const [cornerX, alongX] of [
+    [box.x + inset, arm],
+    [box.x + box.width - inset, -arm],
+  ] as const)
+    for (const [cornerY, alongY] of [
+      [box.y + inset, arm],
+      [box.y + box.width - inset, -arm],
+    ] as const)
+      doc
+        .moveTo(cornerX + alongX, cornerY)
+        .lineTo(cornerX, cornerY)
+        .lineTo(cornerX, cornerY + alongY)
+        .stroke();
+  doc.restore();
+};
+
+const drawCells = (doc: Doc, cells: string, x: number, y: number): void => {
+  const radius = (dots.dotDiameter / 2) * point;
+  [...cells].forEach((cell, index) => {
+    for (const dot of dotsOf(cell)) {
+      const column = dot > 3 ? 1 : 0;
+      const row = (dot - 1) % 3;
+      doc.circle(
+        x + (index * dots.cellPitch + column * dots.dotPitch) * point + radius,
+        y + row * dots.dotPitch * point + radius,
+        radius,
+      );
+    }
+  });
+  doc.fill('black');
+};
+
+/** One way to fill a label. */
+interface Layout {
+  readonly titlePoints: number;
+  readonly withCode: boolean;
+  /** How many of the Braille lines: all, the title's, or none. */
+  readonly braille: 'all' | 'title' | 'none';
+}
+
+/**
+ * Richest first. A small label gives up the large title, then the square code, then Braille
+ * after the title; the title in print always stays.
+ */
+const layouts: readonly Layout[] = [
+  { titlePoints: titleSize, withCode: true, braille: 'all' },
+  { titlePoints: textSize, withCode: true, braille: 'all' },
+  { titlePoints: textSize, withCode: false, braille: 'all' },
+  { titlePoints: textSize, withCode: true, braille: 'title' },
+  { titlePoints: textSize, withCode: false, braille: 'title' },
+  { titlePoints: textSize, withCode: false, braille: 'none' },
+];
+
+interface Plan {
+  readonly layout: Layout;
+  readonly room: number;
+  readonly print: readonly {
+    readonly text: string;
+    readonly font: string;
+    readonly size: number;
+    readonly height: number;
+  }[];
+  readonly cells: readonly string[];
+  /** How far it runs over the label's height; 0 when it fits. */
+  readonly over: number;
+}
+
+/** Measures a layout without drawing it. */
+const plan = (doc: Doc, label: Label, braille: readonly string[], box: Box, layout: Layout): Plan => {
+  const code = layout.withCode && label.address !== null ? (codeSize + margin) * point : 0;
+  const room = box.width - 2 * margin * point - code;
+  const print = [label.title, ...label.lines].map((text, index) => {
+    const font = index === 0 ? 'bold' : 'regular';
+    const size = index === 0 ? layout.titlePoints : textSize;
+    return { text, font, size, height: doc.font(font).fontSize(size).heightOfString(text, { width: room }) };
+  });
+  const lines = layout.braille === 'all' ? braille : layout.braille === 'title' ? braille.slice(0, 1) : [];
+  const cells = lines.flatMap((line) => wrapCells(line, Math.floor(room / (dots.cellPitch * point))));
+  const height = print.reduce((sum, line) => sum + line.height, 0) + cells.length * dots.linePitch * point;
+  const available = box.height - 2 * margin * point;
+  const codeOver = code === 0 ? 0 : Math.max(0, codeSize * point - available);
+  return { layout, room, print, cells, over: Math.max(0, height - available) + codeOver };
+};
+
+/** Draws one label; answers with what had to be left off. */
+const drawLabel = (doc: Doc, label: Label, braille: readonly string[], box: Box): string[] => {
+  const plans = layouts.map((layout) => plan(doc, label, braille, box, layout));
+  const chosen = plans.find((one) => one.over === 0) ?? plans.at(-1);
+  if (chosen === undefined) return [];
+  const left: string[] = [];
+  const x = box.x + margin * point;
+  let y = box.y + margin * point;
+  const bottom = box.y + box.height - margin * point;
+  if (chosen.layout.withCode && label.address !== null) {
+    const code = codeSize * point;
+    drawCode(doc, label.address, {
+      x: box.x + box.width - code - margin * point,
+      y,
+      width: code,
+      height: code,
+    });
+  } else if (label.address !== null) left.push('the square code');
+  chosen.print.forEach((line, index) => {
+    if (index > 0 && y + line.height > bottom) {
+      left.push(`“${line.text}”`);
+      return;
+    }
+    doc.font(line.font).fontSize(line.size).fillColor('black').text(line.text, x, y, { width: chosen.room });
+    y += line.height;
+  });
+  const brailleTop = bottom - chosen.cells.length * dots.linePitch * point;
+  chosen.cells.forEach((cells, index) =>
+    drawCells(doc, cells, x, brailleTop + index * dots.linePitch * point),
+  );
+  if (chosen.layout.braille === 'none' && braille.length > 0) left.push('the Braille');
+  else if (chosen.layout.braille === 'title' && braille.length > 1) left.push('Braille after the title');
+  return left;
+};
+
+/** Lays labels out over sheets of a stock. Deterministic: no time stamp goes into the file. */
+export const labelSheet = async (labels: readonly Label[], options: SheetOptions): Promise<Sheet> => {
+  const { stock, grade, skip = 0 } = options;
+  const notes: string[] = [];
+  let braille: string[][] = labels.map(() => []);
+  if (grade !== null)
+    try {
+      const lines = labels.map((label) => [label.title, ...label.brailleLines]);
+      const cells = await toBraille(lines.flat(), grade);
+      let next = 0;
+      braille = lines.map((own) => {
+        const ours = cells.slice(next, (next += own.length));
+        return ours.every((line) => line !== null) ? ours : [];
+      });
+      lines.forEach((own, index) => {
+        if (own.some((line) => line !== '') && braille[index]?.length === 0)
+          notes.push(
+            `${own[0] ?? ''}: no Braille, for it has letters that the English Braille table does not hold.`,
+          );
+      });
+    } catch (error) {
+      if (!(error instanceof BrailleUnavailable)) throw error;
+      notes.push('Braille is missing: the liblouis program lou_translate is not installed here.');
+    }
+
+  const doc = new PDFDocument({
+    size: [stock.page[0] * point, stock.page[1] * point],
+    margin: 0,
+    autoFirstPage: false,
+    lang: 'en',
+    tagged: true,
+    pdfVersion: '1.7',
+    displayTitle: true,
+    info: { Title: 'Kitchen labels', CreationDate: new Date(0), ModDate: new Date(0) },
+  });
+  doc.registerFont('regular', fontFile('DejaVuSans'));
+  doc.registerFont('bold', fontFile('DejaVuSans-Bold'));
+  const chunks: Buffer[] = [];
+  const finished = new Promise<Buffer>((resolve, reject) => {
+    doc.on('data', (chunk: Buffer) => chunks.push(chunk));
+    doc.on('end', () => resolve(Buffer.concat(chunks)));
+    doc.on('error', reject);
+  });
+
+  const perPage = stock.columns * stock.rows;
+  let page = -1;
+  labels.forEach((label, index) => {
+    const slot = index + skip;
+    if (Math.floor(slot / perPage) !== page) {
+      page = Math.floor(slot / perPage);
+      doc.addPage();
+    }
+    const at = slot % perPage;
+    const left = drawLabel(doc, label, braille[index] ?? [], {
+      x: (stock.first[0] + (at % stock.columns) * stock.pitch[0]) * point,
+      y: (stock.first[1] + Math.floor(at / stock.columns) * stock.pitch[1]) * point,
+      width: stock.size[0] * point,
+      height: stock.size[1] * point,
+    });
+    if (left.length > 0)
+      notes.push(`${label.title}: no room for ${left.join(', ')}. A larger label would hold it.`);
+  });
+  if (labels.length === 0) doc.addPage();
+  doc.end();
+  const pdf = await finished;
+  return { pdf, pages: Math.max(1, Math.ceil((labels.length + skip) / perPage)), notes };
+};

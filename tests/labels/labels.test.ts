@@ -1,0 +1,204 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import fc from 'fast-check';
+import jsQR from 'jsqr';
+import { PNG } from 'pngjs';
+import { describe, expect, it } from 'vitest';
+import {
+  brfFile,
+  freeStock,
+  fromBraille,
+  labelSheet,
+  loadStocks,
+  toBraille,
+  type Label,
+} from '../../src/labels/index.js';
+
+const stew: Label = {
+  title: 'Lentil stew',
+  lines: ['Made Nov 12, 2026', 'Contains celery, wheat'],
+  brailleLines: ['Made 12 November'],
+  address: 'http://kitchen.test/this/item/stew-1',
+};
+
+const saved = (pdf: Buffer): string => {
+  const file = join(mkdtempSync(join(tmpdir(), 'labels-')), 'sheet.pdf');
+  writeFileSync(file, pdf);
+  return file;
+};
+const textOf = (file: string): string =>
+  execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' });
+
+describe('a sheet of labels', () => {
+  it('holds its text as text on every stock', async () => {
+    for (const stock of loadStocks()) {
+      const sheet = await labelSheet([stew, { ...stew, title: 'Bean chilli' }], { stock, grade: 2 });
+      const text = textOf(saved(sheet.pdf)).replace(/\s+/g, ' ');
+      expect(text, stock.id).toContain('Lentil stew');
+      expect(text, stock.id).toContain('Bean chilli');
+    }
+  });
+
+  it('prints nothing under 18 points', async () => {
+    const file = saved((await labelSheet([stew], { stock: freeStock([150, 90]), grade: 1 })).pdf);
+    const html = execFileSync('pdftotext', ['-bbox-layout', file, '-'], { encoding: 'utf8' });
+    const heights = [
+      ...html.matchAll(/<word xMin="[\d.]+" yMin="([\d.]+)" xMax="[\d.]+" yMax="([\d.]+)"/g),
+    ].map((match) => Number(match[2]) - Number(match[1]));
+    expect(heights.length).toBeGreaterThan(5);
+    for (const height of heights) expect(height).toBeGreaterThanOrEqual(18);
+  });
+
+  it('carries a square code that a camera reads back', async () => {
+    const file = saved((await labelSheet([stew], { stock: freeStock([150, 90]), grade: null })).pdf);
+    const base = file.replace(/\.pdf$/, '');
+    execFileSync('pdftoppm', ['-r', '200', '-png', '-singlefile', file, base]);
+    const png = PNG.sync.read(readFileSync(`${base}.png`));
+    const code = jsQR(new Uint8ClampedArray(png.data), png.width, png.height);
+    expect(code?.data).toBe(stew.address);
+  });
+
+  it('says what a small label could not hold', async () => {
+    const sheet = await labelSheet([stew], { stock: freeStock([60, 30]), grade: 2 });
+    expect(sheet.notes.join(' ')).toMatch(/Lentil stew: no room for .*square code/);
+    expect(textOf(saved(sheet.pdf))).toContain('Lentil stew');
+  });
+
+  it('goes on to a second page, past the labels already used', async () => {
+    const stock = freeStock([90, 60]);
+    const perPage = stock.columns * stock.rows;
+    const sheet = await labelSheet(
+      Array.from({ length: perPage }, () => stew),
+      { stock, grade: null, skip: 1 },
+    );
+    expect(sheet.pages).toBe(2);
+  });
+
+  it('refuses a label larger than the page', () => {
+    expect(() => freeStock([300, 60])).toThrow(/larger than the page/);
+  });
+
+  it('leaves Braille off a name in another script, and says so', async () => {
+    const sheet = await labelSheet([{ ...stew, title: 'حمص' }], { stock: freeStock([150, 90]), grade: 2 });
+    expect(sheet.notes.join(' ')).toContain('no Braille');
+  });
+});
+
+describe('Braille', () => {
+  // Rules of Unified English Braille (ICEB, The Rules of Unified English Braille, 2013): capital sign dot 6,
+  // "st" dots 3-4, "en" dots 2-6, numeric indicator dots 3-4-5-6.
+  it('is contracted UEB in grade 2 and letter by letter in grade 1', async () => {
+    expect(await toBraille(['Lentil stew', '12'], 2)).toEqual(['⠠⠇⠢⠞⠊⠇⠀⠌⠑⠺', '⠼⠁⠃']);
+    expect(await toBraille(['Lentil stew'], 1)).toEqual(['⠠⠇⠑⠝⠞⠊⠇⠀⠎⠞⠑⠺']);
+  });
+
+  it('makes true fractions', async () => {
+    expect(await toBraille(['1/2 jar'], 2)).toEqual(await toBraille(['½ jar'], 2));
+  });
+
+  it('keeps empty texts in step', async () => {
+    const [one, none, two] = await toBraille(['Rice', '', 'Peas'], 2);
+    expect([one, none, two]).toEqual([
+      (await toBraille(['Rice'], 2))[0],
+      '',
+      (await toBraille(['Peas'], 2))[0],
+    ]);
+  });
+
+  it('comes back to the same print for a thousand labels', async () => {
+    const words = [
+      'lentil',
+      'stew',
+      'chilli',
+      'bean',
+      'with',
+      'spiced',
+      'the',
+      'chicken',
+      'shredded',
+      'for',
+      'Dele',
+      'green',
+      'tomato',
+      'relish',
+      'oat',
+      'milk',
+      'Sunday',
+      'thing',
+      'mother',
+      'nana',
+      'rough',
+      'quick',
+      'ginger',
+      'parsnip',
+      'every',
+      'soup',
+    ];
+    const texts = fc.sample(
+      fc
+        .tuple(
+          fc.array(fc.constantFrom(...words), { minLength: 1, maxLength: 5 }),
+          fc.integer({ min: 1, max: 31 }),
+        )
+        .map(([parts, day]) => `${parts.join(' ')} ${day} March`),
+      { numRuns: 1000, seed: 7 },
+    );
+    for (const grade of [1, 2] as const) {
+      const cells = await toBraille(texts, grade);
+      const back = await fromBraille(
+        cells.map((line) => line ?? ''),
+        grade,
+      );
+      expect(back).toEqual(texts);
+    }
+  });
+});
+
+describe('a file for an embosser', () => {
+  it('uses the same ASCII Braille as liblouis', async () => {
+    const texts = [
+      'The quick brown fox, 1234567890!',
+      'jumps (over) "the" lazy dog; & so: on?',
+      'Crème brûlée’s 50% * 3 + 4 = 7 @ home / #1',
+    ];
+    const cells = (await toBraille(texts, 2)).map((line) => line ?? '');
+    const ours = brfFile([cells], { cells: 200, lines: 25 }).split('\r\n').slice(0, texts.length);
+    const theirs = execFileSync('lou_translate', ['--forward', 'en-ueb-g2.ctb'], {
+      input: texts.map((text) => `${text}\n`).join(''),
+      encoding: 'utf8',
+    });
+    expect(ours).toEqual(
+      theirs
+        .trimEnd()
+        .toUpperCase()
+        .split('\n')
+        .map((line) =>
+          line
+            .replaceAll('`', '@')
+            .replaceAll('{', '[')
+            .replaceAll('|', '\\')
+            .replaceAll('}', ']')
+            .replaceAll('~', '^'),
+        ),
+    );
+  });
+
+  it('never runs over the line or the page', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.array(fc.stringMatching(/^[\u2800-\u283f]{0,60}$/), { maxLength: 4 }), { maxLength: 12 }),
+        fc.integer({ min: 5, max: 42 }),
+        fc.integer({ min: 3, max: 30 }),
+        (labels, cells, lines) => {
+          for (const page of brfFile(labels, { cells, lines }).split('\f')) {
+            const rows = page.split('\r\n').slice(0, -1);
+            expect(rows.length).toBeLessThanOrEqual(lines);
+            for (const row of rows) expect(row.length).toBeLessThanOrEqual(cells);
+          }
+        },
+      ),
+    );
+  });
+});
