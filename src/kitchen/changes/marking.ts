@@ -1,0 +1,126 @@
+/** Markers: putting them on and off, new ones, what their dots mean, how they are looked after. */
+import type { Touch } from '../../terms/touch.js';
+import type { Id, Marker } from '../model.js';
+import { change, itemOp, livingItem, op, refuse, type Doing, type Result } from '../doing.js';
+import { itemWithMarker } from '../markers.js';
+import { feelsAlike } from '../touch.js';
+import { freeMarker, takeMarker } from './putting-away.js';
+
+/**
+ * Puts a marker on an item. The marker it had goes to the spare box. A marker on another living
+ * item is refused (marker-in-use) unless `takeIt`; that item is then left without one.
+ * Refused: unknown-item, already-gone, unknown-marker, marker-in-use, nothing-changes.
+ */
+export const mark = (
+  doing: Doing,
+  itemId: Id,
+  markerId: Id,
+  how: { readonly takeIt?: boolean } = {},
+): Result => {
+  const { kitchen } = doing;
+  const item = livingItem(kitchen, itemId);
+  if ('refused' in item) return item;
+  if (!kitchen.markers.has(markerId)) return refuse('unknown-marker', { ids: [markerId] });
+  const on = itemWithMarker(kitchen, markerId);
+  if (on?.id === itemId) return refuse('nothing-changes', { ids: [itemId], about: [item.name] });
+  if (on && !how.takeIt) return refuse('marker-in-use', { ids: [on.id], about: [on.name] });
+  return change(
+    'marked',
+    [item.name],
+    [
+      ...(on ? [itemOp(on, { markerId: null })] : takeMarker(kitchen, markerId)),
+      ...freeMarker(kitchen, item),
+      itemOp(item, { markerId }),
+    ],
+  );
+};
+
+/** Takes the marker off an item, to the spare box. Refused: unknown-item, already-gone, no-marker. */
+export const unmark = (doing: Doing, itemId: Id): Result => {
+  const item = livingItem(doing.kitchen, itemId);
+  if ('refused' in item) return item;
+  if (item.markerId === null) return refuse('no-marker', { ids: [itemId], about: [item.name] });
+  return change(
+    'unmarked',
+    [item.name],
+    [...freeMarker(doing.kitchen, item), itemOp(item, { markerId: null })],
+  );
+};
+
+const ON_THE_MARKER: readonly (keyof Touch)[] = ['shape', 'fastening', 'fastenings', 'dots', 'spot'];
+
+/**
+ * A new marker, in the spare box. One that feels like another is refused (looks-alike, `ids` the
+ * others; `proposeDifference` says what would tell them apart) unless `anyway`.
+ * Refused: no-touch, looks-alike.
+ */
+export const addMarker = (
+  doing: Doing,
+  marker: { readonly touch: Touch; readonly codes?: readonly string[]; readonly care?: string | null },
+  how: { readonly anyway?: boolean } = {},
+): Result => {
+  if (Object.keys(marker.touch).length === 0) return refuse('no-touch');
+  const alike = [...doing.kitchen.markers.values()].filter((other) =>
+    feelsAlike(marker.touch, other.touch, ON_THE_MARKER),
+  );
+  if (alike.length > 0 && !how.anyway) return refuse('looks-alike', { ids: alike.map(({ id }) => id) });
+  const made: Marker = {
+    id: doing.newId(),
+    touch: marker.touch,
+    codes: marker.codes ?? [],
+    care: marker.care ?? null,
+    lastItemId: null,
+  };
+  return change('added a marker', [], [op('marker', made.id, null, made)]);
+};
+
+/** What may be told of a marker later. Null takes it away. */
+export interface MarkerFacts {
+  readonly care?: string | null;
+  readonly touch?: Touch;
+  readonly addCode?: string;
+}
+
+/**
+ * Records how a marker is looked after, how it feels, or a code on it.
+ * Refused: unknown-marker, marker-in-use (the code is on another marker: `ids`), nothing-changes.
+ */
+export const markerNote = (doing: Doing, markerId: Id, facts: MarkerFacts): Result => {
+  const marker = doing.kitchen.markers.get(markerId);
+  if (!marker) return refuse('unknown-marker', { ids: [markerId] });
+  const { addCode: code } = facts;
+  const other =
+    code === undefined
+      ? undefined
+      : [...doing.kitchen.markers.values()].find(({ id, codes }) => id !== markerId && codes.includes(code));
+  if (other) return refuse('marker-in-use', { ids: [other.id] });
+  const after: Marker = {
+    ...marker,
+    care: facts.care === undefined ? marker.care : facts.care,
+    touch: { ...marker.touch, ...facts.touch },
+    codes: code === undefined || marker.codes.includes(code) ? marker.codes : [...marker.codes, code],
+  };
+  if (JSON.stringify(after) === JSON.stringify(marker)) return refuse('nothing-changes', { ids: [markerId] });
+  return change('noted', [], [op('marker', markerId, marker, after)]);
+};
+
+/** Most raised dots on one marker that a finger still counts. Common practice. */
+const MOST_DOTS = 12;
+
+/**
+ * "One dot means low fat"; null takes the meaning away.
+ * Refused: bad-setting (not 1 to 12 dots), no-name, nothing-changes.
+ */
+export const defineDots = (doing: Doing, dots: number, meaning: string | null): Result => {
+  const { household } = doing.kitchen;
+  if (!Number.isInteger(dots) || dots < 1 || dots > MOST_DOTS) return refuse('bad-setting');
+  if (meaning !== null && meaning.trim() === '') return refuse('no-name');
+  const meanings = Object.fromEntries(
+    Object.entries(household.dotMeanings).filter(([n]) => n !== String(dots)),
+  );
+  const dotMeanings = meaning === null ? meanings : { ...meanings, [dots]: meaning.trim() };
+  if ((household.dotMeanings[dots] ?? null) === (meaning?.trim() ?? null)) return refuse('nothing-changes');
+  return change('gave dots a meaning', meaning === null ? [] : [meaning.trim()], [
+    op('household', household.id, household, { ...household, dotMeanings }),
+  ]);
+};

@@ -1,0 +1,108 @@
+/** People of the household, and words left for them. */
+import type { Id, Kitchen, Note, Person } from '../model.js';
+import { change, op, refuse, type Doing, type Result } from '../doing.js';
+
+const sameName = (a: string, b: string): boolean =>
+  a.trim().localeCompare(b.trim(), 'en', { sensitivity: 'base' }) === 0;
+
+export const personNamed = (kitchen: Kitchen, name: string): Person | null =>
+  [...kitchen.people.values()].find((person) => sameName(person.name, name)) ?? null;
+
+/** A new person. Refused: no-name, person-exists (`ids`). */
+export const addPerson = (
+  doing: Doing,
+  person: { readonly name: string } & Partial<Omit<Person, 'id' | 'name'>>,
+): Result => {
+  if (person.name.trim() === '') return refuse('no-name');
+  const known = personNamed(doing.kitchen, person.name);
+  if (known) return refuse('person-exists', { ids: [known.id], about: [known.name] });
+  const made: Person = {
+    id: doing.newId(),
+    name: person.name.trim(),
+    eatsHere: person.eatsHere ?? true,
+    allergens: person.allergens ?? [],
+    atRisk: person.atRisk ?? false,
+  };
+  return change('set', [made.name], [op('person', made.id, null, made)]);
+};
+
+export interface PersonFacts {
+  readonly name?: string;
+  readonly eatsHere?: boolean;
+  readonly atRisk?: boolean;
+  readonly addAllergens?: readonly string[];
+  readonly removeAllergens?: readonly string[];
+}
+
+/** Refused: unknown-person, no-name, person-exists, nothing-changes. */
+export const amendPerson = (doing: Doing, personId: Id, facts: PersonFacts): Result => {
+  const person = doing.kitchen.people.get(personId);
+  if (!person) return refuse('unknown-person', { ids: [personId] });
+  if (facts.name !== undefined) {
+    if (facts.name.trim() === '') return refuse('no-name');
+    const known = personNamed(doing.kitchen, facts.name);
+    if (known && known.id !== personId)
+      return refuse('person-exists', { ids: [known.id], about: [known.name] });
+  }
+  const kept = person.allergens.filter((allergen) => !facts.removeAllergens?.includes(allergen));
+  const after: Person = {
+    ...person,
+    name: facts.name?.trim() ?? person.name,
+    eatsHere: facts.eatsHere ?? person.eatsHere,
+    atRisk: facts.atRisk ?? person.atRisk,
+    allergens: [...kept, ...(facts.addAllergens ?? []).filter((allergen) => !kept.includes(allergen))],
+  };
+  if (JSON.stringify(after) === JSON.stringify(person)) {
+    return refuse('nothing-changes', { ids: [personId], about: [person.name] });
+  }
+  return change('set', [after.name], [op('person', personId, person, after)]);
+};
+
+/** Notes a person has not heard yet, oldest first: theirs, and those for everyone from others. */
+export const notesFor = (kitchen: Kitchen, personId: Id | null): readonly Note[] =>
+  [...kitchen.notes.values()]
+    .filter(
+      ({ heard, forPersonId, fromPersonId }) =>
+        !heard &&
+        (forPersonId === null
+          ? fromPersonId === null || fromPersonId !== personId
+          : forPersonId === personId),
+    )
+    .sort((a, b) => a.at.localeCompare(b.at));
+
+/** "Tell Dele the soup is hers." Null: for whoever asks next. Refused: no-name (no words), unknown-person, unknown-item. */
+export const leaveNote = (
+  doing: Doing,
+  note: { readonly text: string; readonly forPersonId: Id | null; readonly itemId?: Id | null },
+): Result => {
+  if (note.text.trim() === '') return refuse('no-name');
+  const person = note.forPersonId === null ? null : doing.kitchen.people.get(note.forPersonId);
+  if (person === undefined)
+    return refuse('unknown-person', { ids: note.forPersonId ? [note.forPersonId] : [] });
+  if (note.itemId && !doing.kitchen.items.has(note.itemId)) {
+    return refuse('unknown-item', { ids: [note.itemId] });
+  }
+  const made: Note = {
+    id: doing.newId(),
+    forPersonId: note.forPersonId,
+    fromPersonId: doing.speaker.personId,
+    text: note.text.trim(),
+    itemId: note.itemId ?? null,
+    at: doing.clock.now,
+    heard: false,
+  };
+  return change('noted', person ? [person.name] : [], [op('note', made.id, null, made)]);
+};
+
+/** Notes that were read out. Refused: unknown-note, too-few. */
+export const heardNotes = (doing: Doing, noteIds: readonly Id[]): Result => {
+  if (noteIds.length === 0) return refuse('too-few');
+  const notes = noteIds.map((id) => doing.kitchen.notes.get(id));
+  const missing = noteIds.filter((_, index) => notes[index] === undefined);
+  if (missing.length > 0) return refuse('unknown-note', { ids: missing });
+  return change(
+    'noted',
+    [],
+    notes.flatMap((note) => (note ? [op('note', note.id, note, { ...note, heard: true })] : [])),
+  );
+};

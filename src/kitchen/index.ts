@@ -1,0 +1,98 @@
+/** The kitchen: what it holds, looked at and changed. Pure; nothing here reads a clock, a file or a socket. */
+export type * from './model.js';
+export { applyChange, changedSince, emptyKitchen, invertChange, joinChanges, recordOf } from './apply.js';
+export { isRefused, together, type Doing, type Reason, type Refused, type Result } from './doing.js';
+export { convert, countedAs, isAmount, isShare, lessAmount, shareOf, sumAmounts } from './amounts.js';
+export { foodKey, likeness } from './names.js';
+export {
+  batchOf,
+  lastGone,
+  learnedDefaults,
+  likeNames,
+  livingItems,
+  totalOf,
+  type Learned,
+} from './items.js';
+export {
+  itemsAt,
+  itemsRightAt,
+  pathOf,
+  placeCounts,
+  placesBelow,
+  placesIn,
+  placeUnder,
+  storageOf,
+  storagesOf,
+  type Storage,
+} from './places.js';
+export { itemWithMarker, lastItemOf, markerOf, marksOf, spareMarkers, type Marks } from './markers.js';
+export {
+  feelsAlike,
+  findByTouch,
+  findMarkers,
+  lookAlikes,
+  proposeDifference,
+  touchFit,
+  type TouchMatch,
+} from './touch.js';
+export {
+  bringBack,
+  carriedOver,
+  itemsMade,
+  putAway,
+  type Draft,
+  type Share as BatchShare,
+} from './changes/putting-away.js';
+export { finish, setLeft, take, type GoneHow } from './changes/using-up.js';
+export {
+  freeze,
+  isFrozen,
+  isRefreeze,
+  move,
+  open,
+  putBack,
+  reheated,
+  takeOut,
+  thaw,
+  type MoveTo,
+} from './changes/moving.js';
+export { amend, type Facts } from './changes/describing.js';
+export { merge, split } from './changes/dividing.js';
+export { addMarker, defineDots, mark, markerNote, unmark, type MarkerFacts } from './changes/marking.js';
+export {
+  addPlaceName,
+  buildPlaces,
+  movePlace,
+  removePlace,
+  renamePlace,
+  type PlacesToBuild,
+} from './changes/building.js';
+export { buyAdd, buyClear, buyGot, buyRemove, purchaseOf, shoppingList } from './changes/buying.js';
+export {
+  addPerson,
+  amendPerson,
+  heardNotes,
+  leaveNote,
+  notesFor,
+  personNamed,
+  type PersonFacts,
+} from './changes/people.js';
+export {
+  cancelReminder,
+  changeTimer,
+  deliverReminder,
+  openReminders,
+  setReminder,
+  setTimer,
+} from './changes/reminding.js';
+export {
+  checkItem,
+  finishStockTake,
+  nextToCheck,
+  openStockTakes,
+  startStockTake,
+  tallyOf,
+  type Tally,
+} from './changes/checking.js';
+export { setHousehold, type Settings } from './changes/setting.js';
+export { lastRedoable, lastUndoable, redo, undo } from './changes/undoing.js';

@@ -1,0 +1,85 @@
+/** Items, looked at: which live, which belong together, what was learned from earlier ones. */
+import type { Amount } from '../terms/amount.js';
+import type { Id, Item, Kitchen } from './model.js';
+import { foodKey, likeness } from './names.js';
+import { sumAmounts } from './amounts.js';
+
+// A kitchen never changes in place, so what is reckoned from it once holds as long as it lives.
+const livingOf = new WeakMap<Kitchen['items'], readonly Item[]>();
+
+/** Items not used up, thrown out or given away; oldest record first. */
+export const livingItems = (kitchen: Kitchen): readonly Item[] => {
+  const known = livingOf.get(kitchen.items);
+  if (known) return known;
+  const living = [...kitchen.items.values()].filter((item) => item.gone === null);
+  livingOf.set(kitchen.items, living);
+  return living;
+};
+
+/** Living containers filled from the same pot, the item itself included. */
+export const batchOf = (kitchen: Kitchen, item: Item): readonly Item[] =>
+  item.batchId === null ? [item] : livingItems(kitchen).filter((other) => other.batchId === item.batchId);
+
+/** Items whose name fits, best first; newest first among equals. Only living ones unless told otherwise. */
+export const likeNames = (
+  kitchen: Kitchen,
+  name: string,
+  which: 'living' | 'gone' | 'all' = 'living',
+): readonly { readonly item: Item; readonly fit: number }[] =>
+  (which === 'living' ? livingItems(kitchen) : [...kitchen.items.values()])
+    .filter((item) => which !== 'gone' || item.gone !== null)
+    .map((item) => ({ item, fit: likeness(item.name, name) }))
+    .filter(({ fit }) => fit > 0)
+    .sort((a, b) => b.fit - a.fit || b.item.addedAt.localeCompare(a.item.addedAt));
+
+const sameFood = (kitchen: Kitchen, name: string): readonly Item[] => {
+  const key = foodKey(name);
+  return [...kitchen.items.values()].filter((item) => foodKey(item.name) === key);
+};
+
+/** The gone item of that food that went last, whose marker and details a new one may take over. */
+export const lastGone = (kitchen: Kitchen, name: string): Item | null =>
+  sameFood(kitchen, name)
+    .filter((item) => item.gone !== null)
+    .sort((a, b) => (b.gone?.at ?? '').localeCompare(a.gone?.at ?? ''))[0] ?? null;
+
+/** What the last item of the same food was like, for filling in what nobody says again. */
+export interface Learned {
+  readonly itemId: Id;
+  readonly placeId: Id | null;
+  readonly spot: string | null;
+  readonly amount: Amount | null;
+  readonly container: string | null;
+}
+export const learnedDefaults = (kitchen: Kitchen, name: string): Learned | null => {
+  const last = [...sameFood(kitchen, name)].sort((a, b) => b.addedAt.localeCompare(a.addedAt))[0];
+  if (!last) return null;
+  const known = last.placeId !== null && kitchen.places.has(last.placeId);
+  return {
+    itemId: last.id,
+    placeId: known ? last.placeId : null,
+    spot: known ? last.spot : null,
+    amount: last.amountAtFirst,
+    container: last.touch.container ?? null,
+  };
+};
+
+/** Amounts added up where they can be, one per unit that cannot; `unknown` items have none said. */
+export const totalOf = (
+  kitchen: Kitchen,
+  items: readonly Item[],
+): { readonly amounts: readonly Amount[]; readonly unknown: number } => {
+  const amounts: Amount[] = [];
+  let unknown = 0;
+  for (const { amount } of items) {
+    if (!amount) {
+      unknown += 1;
+      continue;
+    }
+    const at = amounts.findIndex((sum) => sumAmounts(sum, amount, kitchen.household.region) !== null);
+    const sum = at < 0 ? undefined : amounts[at];
+    if (!sum) amounts.push(amount);
+    else amounts[at] = sumAmounts(sum, amount, kitchen.household.region) ?? sum;
+  }
+  return { amounts, unknown };
+};

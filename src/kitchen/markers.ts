@@ -1,0 +1,53 @@
+/** Markers, looked at: where each stands, which are spare, what their dots mean. */
+import type { Id, Item, Kitchen, Marker } from './model.js';
+import { livingItems } from './items.js';
+
+const inUse = new WeakMap<Kitchen['items'], ReadonlyMap<Id, Item>>();
+const standing = (kitchen: Kitchen): ReadonlyMap<Id, Item> => {
+  const known = inUse.get(kitchen.items);
+  if (known) return known;
+  const map = new Map<Id, Item>();
+  for (const item of livingItems(kitchen)) if (item.markerId !== null) map.set(item.markerId, item);
+  inUse.set(kitchen.items, map);
+  return map;
+};
+
+/** The marker on an item, or null. */
+export const markerOf = (kitchen: Kitchen, item: Item): Marker | null =>
+  item.markerId === null ? null : (kitchen.markers.get(item.markerId) ?? null);
+
+/** The living item a marker stands on, or null when it is spare. */
+export const itemWithMarker = (kitchen: Kitchen, markerId: Id): Item | null =>
+  standing(kitchen).get(markerId) ?? null;
+
+/** The item a spare marker was on last, or null. */
+export const lastItemOf = (kitchen: Kitchen, marker: Marker): Item | null =>
+  marker.lastItemId === null ? null : (kitchen.items.get(marker.lastItemId) ?? null);
+
+/** Markers on no living item. */
+export const spareMarkers = (kitchen: Kitchen): readonly Marker[] =>
+  [...kitchen.markers.values()].filter((marker) => !standing(kitchen).has(marker.id));
+
+/** What an item is said to be, by its own record and by the dots of its marker. */
+export interface Marks {
+  readonly diets: readonly string[];
+  readonly contains: readonly string[];
+  readonly freeFrom: readonly string[];
+  /** What the marker's dots mean here, or null. */
+  readonly dots: string | null;
+}
+
+const unique = (all: readonly string[]): readonly string[] => [...new Set(all)];
+
+/** "contains nuts" by dots counts as containing nuts; any other meaning counts as a diet mark. */
+export const marksOf = (kitchen: Kitchen, item: Item): Marks => {
+  const dots = markerOf(kitchen, item)?.touch.dots;
+  const meaning = dots === undefined ? null : (kitchen.household.dotMeanings[dots] ?? null);
+  const holds = meaning?.match(/^(?:contains|has|with)\s+(.+)$/i)?.[1]?.toLowerCase();
+  return {
+    diets: unique([...item.diets, ...(meaning !== null && holds === undefined ? [meaning] : [])]),
+    contains: unique([...item.contains, ...(holds === undefined ? [] : [holds])]),
+    freeFrom: item.freeFrom,
+    dots: meaning,
+  };
+};

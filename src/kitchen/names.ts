@@ -1,0 +1,39 @@
+/** When two names mean the same food. */
+
+const ARTICLES = /^(?:the|a|an|some|my|our)\s+/;
+
+/** One word without its plural: "tomatoes" → "tomato", "berries" → "berry". Good enough to compare with itself. */
+const singular = (word: string): string => {
+  if (word.length < 4 || /(?:ss|us|is)$/.test(word)) return word;
+  if (/ies$/.test(word)) return word.length > 4 ? `${word.slice(0, -3)}y` : word.slice(0, -1);
+  if (/(?:ch|sh|x|z|o|ss)es$/.test(word)) return word.slice(0, -2);
+  return word.endsWith('s') ? word.slice(0, -1) : word;
+};
+
+/** The words of a name as compared: lower case, no article, accents or plurals. */
+export const foodWords = (name: string): readonly string[] =>
+  name
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/[’']/g, '')
+    .replace(/[^\p{L}\p{N}]+/gu, ' ')
+    .trim()
+    .replace(ARTICLES, '')
+    .split(' ')
+    .filter((word) => word !== '')
+    .map(singular);
+
+/** Two names with the same key mean the same food: "The Tomatoes" and "tomato". */
+export const foodKey = (name: string): string => foodWords(name).join(' ');
+
+/** 1 the same food, between 0 and 1 when one name holds the other ("relish", "dill relish"), else 0. */
+export const likeness = (a: string, b: string): number => {
+  const one = foodWords(a);
+  const two = foodWords(b);
+  if (one.length === 0 || two.length === 0) return 0;
+  if (one.join(' ') === two.join(' ')) return 1;
+  const [few, many] = one.length <= two.length ? [one, two] : [two, one];
+  const shared = few.filter((word) => many.includes(word)).length;
+  return shared === few.length ? shared / many.length : 0;
+};

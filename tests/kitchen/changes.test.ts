@@ -1,0 +1,420 @@
+import { describe, expect, it } from 'vitest';
+import {
+  addMarker,
+  amend,
+  applyChange,
+  bringBack,
+  buildPlaces,
+  buyAdd,
+  checkItem,
+  emptyKitchen,
+  findByTouch,
+  finish,
+  freeze,
+  isRefreeze,
+  isRefused,
+  itemsAt,
+  itemWithMarker,
+  lookAlikes,
+  lastRedoable,
+  lastUndoable,
+  mark,
+  marksOf,
+  defineDots,
+  merge,
+  move,
+  nextToCheck,
+  pathOf,
+  proposeDifference,
+  putAway,
+  redo,
+  removePlace,
+  setLeft,
+  spareMarkers,
+  split,
+  startStockTake,
+  storageOf,
+  take,
+  tallyOf,
+  thaw,
+  together,
+  undo,
+  type Change,
+  type Doing,
+  type Item,
+  type JournalEntry,
+  type Kitchen,
+  type Result,
+} from '../../src/kitchen/index.js';
+
+const now = '2026-05-14T22:00:00.000Z';
+const household = {
+  id: 'h1',
+  name: 'Test kitchen',
+  timeZone: 'America/Chicago',
+  locale: 'en-US',
+  region: 'us',
+  measures: 'us',
+  microwaveWatts: null,
+  summaryAt: null,
+  quietHours: null,
+  dotMeanings: {},
+} as const;
+
+/** A kitchen that is changed by what builders return, keeping a journal. */
+const cook = () => {
+  let n = 0;
+  const journal: JournalEntry[] = [];
+  const self = {
+    kitchen: emptyKitchen(household) as Kitchen,
+    journal,
+    get doing(): Doing {
+      return {
+        kitchen: self.kitchen,
+        clock: { now, timeZone: 'America/Chicago' },
+        speaker: { personId: 'p1' },
+        newId: () => `id${++n}`,
+      };
+    },
+    do(build: (doing: Doing) => Result): Change {
+      const result = build(self.doing);
+      if (isRefused(result)) throw new Error(`refused: ${JSON.stringify(result)}`);
+      self.kitchen = applyChange(self.kitchen, result);
+      journal.unshift({
+        ...result,
+        id: `j${self.kitchen.version}`,
+        version: self.kitchen.version,
+        at: now,
+        personId: 'p1',
+        deviceId: null,
+        turnId: null,
+      });
+      return result;
+    },
+    item: (name: string): Item => {
+      const found = [...self.kitchen.items.values()].findLast((item) => item.name === name);
+      if (!found) throw new Error(`no ${name}`);
+      return found;
+    },
+    place: (name: string): string => {
+      const found = [...self.kitchen.places.values()].find((place) => place.name === name);
+      if (!found) throw new Error(`no ${name}`);
+      return found.id;
+    },
+    marker: (shape: string): string => {
+      const found = [...self.kitchen.markers.values()].find(({ touch }) => touch.shape === shape);
+      if (!found) throw new Error(`no ${shape}`);
+      return found.id;
+    },
+  };
+  self.do((d) => buildPlaces(d, { kind: 'fridge', parentId: null, names: ['fridge'] }));
+  self.do((d) => buildPlaces(d, { kind: 'freezer', parentId: null, names: ['chest freezer'] }));
+  self.do((d) => buildPlaces(d, { kind: 'counter', parentId: null, names: ['counter'] }));
+  self.do((d) => buildPlaces(d, { kind: 'shelf', parentId: self.place('fridge'), count: 4 }));
+  self.do((d) => addMarker(d, { touch: { shape: 'round', fastening: 'clip' } }));
+  self.do((d) => addMarker(d, { touch: { shape: 'square', fastening: 'clip', dots: 1 } }));
+  return self;
+};
+
+describe('places', () => {
+  it('counts from the top, and counts again when more are built', () => {
+    const c = cook();
+    const fridge = c.place('fridge');
+    c.do((d) => buildPlaces(d, { kind: 'shelf', parentId: fridge, count: 5 }));
+    const shelves = [...c.kitchen.places.values()].filter(({ kind }) => kind === 'shelf');
+    expect(shelves.map(({ name, aliases, position }) => [name, aliases, position])).toEqual([
+      ['first shelf', ['top shelf'], 1],
+      ['second shelf', [], 2],
+      ['third shelf', ['middle shelf'], 3],
+      ['fourth shelf', [], 4],
+      ['fifth shelf', ['bottom shelf'], 5],
+    ]);
+    expect(pathOf(c.kitchen, c.place('fifth shelf')).map(({ name }) => name)).toEqual([
+      'fridge',
+      'fifth shelf',
+    ]);
+    expect(storageOf(c.kitchen, c.place('fifth shelf'))).toBe('fridge');
+  });
+
+  it('removes only what is empty', () => {
+    const c = cook();
+    c.do((d) => putAway(d, { name: 'milk', placeId: c.place('first shelf') }));
+    expect(removePlace(c.doing, c.place('fridge'))).toMatchObject({
+      refused: 'place-not-empty',
+      ids: [c.item('milk').id],
+    });
+    c.do((d) => finish(d, c.item('milk').id));
+    c.do((d) => removePlace(d, c.place('fridge')));
+    expect([...c.kitchen.places.values()].map(({ name }) => name)).toEqual(['chest freezer', 'counter']);
+  });
+});
+
+describe('a batch', () => {
+  it('is kept as one item a place, freezing those that go in the freezer', () => {
+    const c = cook();
+    c.do((d) =>
+      putAway(d, {
+        name: 'bean chilli',
+        dates: { made: '2026-05-14' },
+        touch: { container: 'tub' },
+        shares: [
+          { amount: { value: 2, unit: 'tub' }, placeId: c.place('first shelf') },
+          { amount: { value: 6, unit: 'tub' }, placeId: c.place('chest freezer') },
+        ],
+      }),
+    );
+    const [cold] = itemsAt(c.kitchen, c.place('fridge'));
+    const [frozen] = itemsAt(c.kitchen, c.place('chest freezer'));
+    expect(cold?.batchId).toBe(frozen?.batchId);
+    expect(cold?.dates).toEqual({ made: '2026-05-14' });
+    expect(frozen?.dates).toEqual({ made: '2026-05-14', frozen: '2026-05-14' });
+    c.do((d) =>
+      amend(d, frozen!.id, { contains: { add: ['soybeans'] }, spot: 'left side', wholeBatch: true }),
+    );
+    const after = itemsAt(c.kitchen, c.place('fridge'))[0];
+    expect(after).toMatchObject({ contains: ['soybeans'], spot: null });
+  });
+
+  it('moves a part, keeps the sum, and cautions before freezing again', () => {
+    const c = cook();
+    c.do((d) =>
+      putAway(d, { name: 'stew', amount: { value: 6, unit: 'tub' }, placeId: c.place('chest freezer') }),
+    );
+    const id = c.item('stew').id;
+    c.do((d) => move(d, id, { placeId: c.place('first shelf'), amount: { value: 2, unit: 'piece' } }));
+    const out = itemsAt(c.kitchen, c.place('fridge'))[0]!;
+    expect(out.amount).toEqual({ value: 2, unit: 'tub' });
+    expect(c.kitchen.items.get(id)?.amount).toEqual({ value: 4, unit: 'tub' });
+    expect(out.dates).toEqual({ thawed: '2026-05-14' });
+    expect(isRefreeze(c.doing, out)).toBe(true);
+    expect(isRefreeze(c.doing, c.kitchen.items.get(id)!)).toBe(false);
+    c.do((d) => merge(d, [id, out.id]));
+    expect(c.kitchen.items.get(id)).toMatchObject({
+      amount: { value: 6, unit: 'tub' },
+      dates: { thawed: '2026-05-14' },
+    });
+  });
+
+  it('is divided into equal parts that add up', () => {
+    const c = cook();
+    c.do((d) => putAway(d, { name: 'stew', amount: { value: 2, unit: 'pound' } }));
+    c.do((d) => split(d, c.item('stew').id, 3));
+    const parts = [...c.kitchen.items.values()].map(({ amount }) => amount!.value);
+    expect(parts).toHaveLength(3);
+    expect(parts.reduce((a, b) => a + b)).toBeCloseTo(2, 5);
+    expect(split(c.doing, c.item('stew').id, 1)).toEqual({ refused: 'too-few' });
+  });
+});
+
+describe('amounts', () => {
+  it('come down, across units of one kind, to nothing and no further', () => {
+    const c = cook();
+    c.do((d) => putAway(d, { name: 'rice', amount: { value: 2, unit: 'pound' } }));
+    const id = c.item('rice').id;
+    c.do((d) => take(d, id, { value: 8, unit: 'ounce' }));
+    expect(c.item('rice').amount).toEqual({ value: 1.5, unit: 'pound' });
+    expect(take(c.doing, id, { value: 2, unit: 'pound' })).toMatchObject({
+      refused: 'more-than-there-is',
+      have: { value: 1.5, unit: 'pound' },
+    });
+    expect(take(c.doing, id, { value: 1, unit: 'tub' })).toMatchObject({ refused: 'unit-differs' });
+    c.do((d) => take(d, id, { value: 1.5, unit: 'pound' }));
+    expect(c.item('rice').gone).toEqual({ at: now, how: 'used' });
+  });
+
+  it('halves of an unknown amount are halves of its container', () => {
+    const c = cook();
+    c.do((d) => putAway(d, { name: 'relish', touch: { container: 'jar' } }));
+    c.do((d) => setLeft(d, c.item('relish').id, { fraction: 0.5, rough: true }));
+    expect(c.item('relish').amount).toEqual({ value: 0.5, unit: 'jar', rough: true });
+    // A share left is of what it started with, so the same words twice say the same.
+    c.do((d) => setLeft(d, c.item('relish').id, { fraction: 0.25 }));
+    expect(c.item('relish').amount).toEqual({ value: 0.25, unit: 'jar' });
+    expect(take(c.doing, c.item('relish').id, { value: -1, unit: 'jar' })).toEqual({
+      refused: 'not-an-amount',
+    });
+  });
+});
+
+describe('markers', () => {
+  it('stand on one living item, are freed with its food and taken back with it', () => {
+    const c = cook();
+    c.do((d) =>
+      putAway(d, {
+        name: 'ranch',
+        markerId: c.marker('square'),
+        diets: ['low fat'],
+        freeFrom: ['eggs'],
+        dates: { bought: '2026-05-01', useBy: '2026-05-20' },
+        placeId: c.place('first shelf'),
+      }),
+    );
+    c.do((d) => putAway(d, { name: 'aioli' }));
+    const ranch = c.item('ranch').id;
+    const aioli = c.item('aioli').id;
+    expect(mark(c.doing, aioli, c.marker('square'))).toMatchObject({
+      refused: 'marker-in-use',
+      ids: [ranch],
+    });
+    c.do((d) => mark(d, ranch, c.marker('round')));
+    expect(spareMarkers(c.kitchen).map(({ touch }) => touch.shape)).toEqual(['square']);
+    c.do((d) => finish(d, ranch));
+    expect(itemWithMarker(c.kitchen, c.marker('round'))).toBeNull();
+    expect(c.kitchen.markers.get(c.marker('round'))?.lastItemId).toBe(ranch);
+    c.do((d) => buyAdd(d, { name: 'ranch', replaces: ranch }));
+    c.do((d) => bringBack(d, ranch, { dates: { bought: '2026-05-14' } }));
+    const again = c.item('ranch');
+    expect(again.id).not.toBe(ranch);
+    // Both markers last stood on the old ranch; either would do, and it is one of them.
+    expect(again.markerId).not.toBeNull();
+    expect(again).toMatchObject({ diets: ['low fat'], freeFrom: [], dates: { bought: '2026-05-14' } });
+    expect(c.kitchen.purchases.size).toBe(0);
+  });
+
+  it('that feel alike are refused with what would tell them apart', () => {
+    const c = cook();
+    const touch = { shape: 'round', fastening: 'clip' };
+    expect(addMarker(c.doing, { touch })).toEqual({ refused: 'looks-alike', ids: [c.marker('round')] });
+    expect(proposeDifference(c.kitchen, touch)).toEqual({ dots: 1 });
+    expect(isRefused(addMarker(c.doing, { touch: { ...touch, dots: 1 } }))).toBe(false);
+  });
+
+  it('give their dots’ meaning to what they stand on', () => {
+    const c = cook();
+    c.do((d) => defineDots(d, 1, 'low fat'));
+    c.do((d) => putAway(d, { name: 'ranch', markerId: c.marker('square') }));
+    expect(marksOf(c.kitchen, c.item('ranch'))).toMatchObject({ diets: ['low fat'], dots: 'low fat' });
+    c.do((d) => defineDots(d, 1, 'contains peanuts'));
+    expect(marksOf(c.kitchen, c.item('ranch'))).toMatchObject({ diets: [], contains: ['peanuts'] });
+  });
+
+  it('and containers are found by feel, near misses only when nothing fits', () => {
+    const c = cook();
+    c.do((d) =>
+      putAway(d, { name: 'relish', touch: { size: 'large', container: 'jar' }, markerId: c.marker('round') }),
+    );
+    c.do((d) =>
+      putAway(d, { name: 'ranch', touch: { size: 'small', container: 'jar' }, markerId: c.marker('square') }),
+    );
+    const names = (felt: object) => findByTouch(c.kitchen, felt).map(({ of, differs }) => [of.name, differs]);
+    expect(names({ container: 'jar' }).map(([name]) => name)).toEqual(['relish', 'ranch']);
+    expect(names({ shape: 'round', fastening: 'clip' })).toEqual([['relish', []]]);
+    expect(names({ shape: 'square', dots: 1 })).toEqual([['ranch', []]]);
+    expect(names({ dots: 0 })).toEqual([['relish', []]]);
+    expect(names({ size: 'small', container: 'jar', shape: 'round' })).toEqual([
+      ['relish', ['size']],
+      ['ranch', ['shape']],
+    ]);
+  });
+
+  it('missing, two containers alike in one place are noticed', () => {
+    const c = cook();
+    const jar = { touch: { container: 'jar' }, placeId: c.place('first shelf') };
+    c.do((d) => putAway(d, { ...jar, name: 'relish' }));
+    c.do((d) => putAway(d, { ...jar, name: 'pickle' }));
+    expect(lookAlikes(c.kitchen, c.item('relish')).map(({ name }) => name)).toEqual(['pickle']);
+    c.do((d) => mark(d, c.item('pickle').id, c.marker('round')));
+    expect(lookAlikes(c.kitchen, c.item('relish'))).toEqual([]);
+  });
+});
+
+describe('cold and heat', () => {
+  it('freezes in the only freezer, thaws, and notes standing out', () => {
+    const c = cook();
+    c.do((d) => putAway(d, { name: 'chicken', placeId: c.place('first shelf') }));
+    const id = c.item('chicken').id;
+    expect(thaw(c.doing, id)).toMatchObject({ refused: 'not-frozen' });
+    c.do((d) => freeze(d, id, { day: '2026-05-13' }));
+    expect(c.item('chicken')).toMatchObject({
+      placeId: c.place('chest freezer'),
+      dates: { frozen: '2026-05-13' },
+    });
+    expect(freeze(c.doing, id)).toMatchObject({ refused: 'already-frozen' });
+    c.do((d) => move(d, id, { placeId: c.place('counter') }));
+    expect(c.item('chicken')).toMatchObject({ outSince: now, dates: { thawed: '2026-05-14' } });
+    c.do((d) => move(d, id, { placeId: c.place('second shelf') }));
+    expect(c.item('chicken').outSince).toBeNull();
+    expect(freeze(c.doing, id, { placeId: c.place('counter') })).toMatchObject({ refused: 'not-a-freezer' });
+  });
+});
+
+describe('allergens', () => {
+  it('said to be in it are not dropped on a word', () => {
+    const c = cook();
+    c.do((d) => putAway(d, { name: 'curry', contains: ['peanuts'] }));
+    const id = c.item('curry').id;
+    expect(amend(c.doing, id, { freeFrom: { add: ['peanuts'] } })).toMatchObject({
+      refused: 'contains-it',
+      about: ['peanuts'],
+    });
+    c.do((d) => amend(d, id, { freeFrom: { add: ['peanuts'] }, sure: true }));
+    expect(c.item('curry')).toMatchObject({ contains: [], freeFrom: ['peanuts'] });
+    c.do((d) => amend(d, id, { contains: { add: ['peanuts'] } }));
+    expect(c.item('curry')).toMatchObject({ contains: ['peanuts'], freeFrom: [] });
+  });
+});
+
+describe('checking a place', () => {
+  it('goes item by item and finishes what is gone', () => {
+    const c = cook();
+    for (const name of ['milk', 'butter']) c.do((d) => putAway(d, { name, placeId: c.place('first shelf') }));
+    c.do((d) => startStockTake(d, c.place('fridge')));
+    const check = () => [...c.kitchen.stockTakes.values()][0]!;
+    expect(startStockTake(c.doing, c.place('fridge'))).toMatchObject({
+      refused: 'check-open',
+      ids: [check().id],
+    });
+    expect(nextToCheck(c.kitchen, check())?.name).toBe('milk');
+    c.do((d) => checkItem(d, check().id, c.item('milk').id, 'gone'));
+    expect(c.item('milk').gone?.how).toBe('used');
+    expect(nextToCheck(c.kitchen, check())?.name).toBe('butter');
+    expect(tallyOf(c.kitchen, check())).toEqual({ there: 0, gone: 1, changed: 0, unsure: 0, toGo: 1 });
+  });
+});
+
+describe('undo', () => {
+  it('takes back what still stands, then does it again', () => {
+    const c = cook();
+    c.do((d) => putAway(d, { name: 'milk', markerId: c.marker('round') }));
+    const before = c.kitchen;
+    c.do((d) => finish(d, c.item('milk').id));
+    c.do((d) => undo(d, lastUndoable(c.journal, 'p1')!));
+    expect({ ...c.kitchen, version: before.version }).toEqual(before);
+    c.do((d) => redo(d, lastRedoable(c.journal, 'p1')!));
+    expect(c.item('milk').gone).not.toBeNull();
+    expect(lastRedoable(c.journal)).toBeNull();
+    // The finishing stands again; undone once more, the putting away is next.
+    c.do((d) => undo(d, lastUndoable(c.journal)!));
+    c.do((d) => undo(d, lastUndoable(c.journal)!));
+    expect(c.kitchen.items.size).toBe(0);
+    expect(lastUndoable(c.journal, 'somebody else')).toBeNull();
+  });
+
+  it('names what was changed since', () => {
+    const c = cook();
+    c.do((d) => putAway(d, { name: 'milk' }));
+    const first = c.journal[0]!;
+    c.do((d) => amend(d, c.item('milk').id, { maker: 'Dele' }));
+    expect(undo(c.doing, first)).toEqual({
+      refused: 'changed-since',
+      ids: [c.item('milk').id],
+      about: ['milk'],
+    });
+  });
+
+  it('takes several steps made together back together', () => {
+    const c = cook();
+    c.do((d) => putAway(d, { name: 'milk', amount: { value: 2, unit: 'bottle' } }));
+    const before = c.kitchen;
+    const id = c.item('milk').id;
+    const made = c.do((d) =>
+      together(d, [
+        (one) => take(one, id, { value: 1, unit: 'bottle' }),
+        (two) => move(two, id, { placeId: c.place('first shelf') }),
+      ]),
+    );
+    expect(made.ops).toHaveLength(1);
+    c.do((d) => undo(d, c.journal[0]!));
+    expect(c.kitchen.items).toEqual(before.items);
+  });
+});
