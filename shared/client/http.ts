@@ -1,0 +1,114 @@
+/** Typed HTTP calls to a Tellshelf service, for pages, terminals and programs. */
+import type { z } from 'zod';
+import type { me, pairingStarted } from '../wire/devices.js';
+import type {
+  changeDone,
+  item,
+  ItemChange,
+  journalRow,
+  marker,
+  place,
+  purchase,
+  useFirstRow,
+} from '../wire/kitchen.js';
+import type { Problem } from '../wire/problem.js';
+import type { TurnReply, TurnRequest } from '../wire/turn.js';
+
+export type Item = z.infer<typeof item>;
+export type Place = z.infer<typeof place>;
+export type Marker = z.infer<typeof marker>;
+export type Purchase = z.infer<typeof purchase>;
+export type UseFirstRow = z.infer<typeof useFirstRow>;
+export type JournalRow = z.infer<typeof journalRow>;
+export type ChangeDone = z.infer<typeof changeDone>;
+export type Me = z.infer<typeof me>;
+export type PairingStarted = z.infer<typeof pairingStarted>;
+
+/** The service answered, and said no. `problem` is its RFC 9457 body. */
+export class ServiceProblem extends Error {
+  override readonly name = 'ServiceProblem';
+  constructor(readonly problem: Problem) {
+    super(problem.detail ?? problem.title);
+  }
+}
+
+/** The service could not be reached at all. */
+export class ServiceUnreachable extends Error {
+  override readonly name = 'ServiceUnreachable';
+}
+
+export interface ClientOptions {
+  /** Where the service is: `http://kitchen.local:8080`. Empty in a page of the service itself. */
+  readonly base: string;
+  /** A device token. Pages leave it out: their cookie speaks for them. */
+  readonly token?: string;
+  /** Sent with every change by pages, against forged requests. */
+  readonly csrfToken?: () => string | null;
+  readonly fetch?: typeof fetch;
+}
+
+export interface Client {
+  turn(request: TurnRequest): Promise<TurnReply>;
+  me(): Promise<Me>;
+  places(): Promise<Place[]>;
+  items(): Promise<Item[]>;
+  markers(): Promise<Marker[]>;
+  useFirst(): Promise<UseFirstRow[]>;
+  purchases(): Promise<Purchase[]>;
+  journal(): Promise<JournalRow[]>;
+  changeItem(id: string, change: ItemChange): Promise<ChangeDone>;
+  addPurchase(name: string): Promise<ChangeDone>;
+  removePurchase(id: string): Promise<ChangeDone>;
+  undo(): Promise<ChangeDone>;
+  /** Any other call, checked by the caller. */
+  call<T>(method: string, path: string, body?: unknown): Promise<T>;
+}
+
+/** Makes a client. Every method rejects with ServiceProblem or ServiceUnreachable, never silently. */
+export const createClient = (options: ClientOptions): Client => {
+  const send = options.fetch ?? fetch.bind(globalThis);
+
+  const call = async <T>(method: string, path: string, body?: unknown): Promise<T> => {
+    const headers: Record<string, string> = {};
+    if (body !== undefined) headers['content-type'] = 'application/json';
+    if (options.token !== undefined) headers['authorization'] = `Bearer ${options.token}`;
+    const csrf = options.csrfToken?.() ?? null;
+    if (csrf !== null && method !== 'GET') headers['x-csrf-token'] = csrf;
+    let response: Response;
+    try {
+      response = await send(`${options.base}${path}`, {
+        method,
+        headers,
+        ...(body === undefined ? {} : { body: JSON.stringify(body) }),
+      });
+    } catch {
+      throw new ServiceUnreachable('The service cannot be reached.');
+    }
+    const json = response.headers.get('content-type')?.includes('json') === true;
+    const got = json ? ((await response.json()) as unknown) : null;
+    if (!response.ok)
+      throw new ServiceProblem(
+        json
+          ? (got as Problem)
+          : { type: 'about:blank', title: response.statusText, status: response.status, code: 'unknown' },
+      );
+    return got as T;
+  };
+
+  const one = (path: string, id: string): string => `${path}/${encodeURIComponent(id)}`;
+  return {
+    call,
+    turn: (request) => call('POST', '/v1/turns', request),
+    me: () => call('GET', '/v1/me'),
+    places: () => call('GET', '/v1/places'),
+    items: () => call('GET', '/v1/items'),
+    markers: () => call('GET', '/v1/markers'),
+    useFirst: () => call('GET', '/v1/use-first'),
+    purchases: () => call('GET', '/v1/list'),
+    journal: () => call('GET', '/v1/journal'),
+    changeItem: (id, change) => call('PATCH', one('/v1/items', id), change),
+    addPurchase: (name) => call('POST', '/v1/list', { name }),
+    removePurchase: (id) => call('DELETE', one('/v1/list', id)),
+    undo: () => call('POST', '/v1/undo'),
+  };
+};

@@ -1,0 +1,49 @@
+/** Timers under way, counted down by the second for the eye, named for the ear. */
+import { useCallback, useEffect, useState } from 'preact/hooks';
+import { service } from './service.js';
+
+export interface Timer {
+  readonly id: string;
+  readonly kind: 'timer' | 'reminder';
+  readonly label: string | null;
+  readonly due: string;
+}
+
+export const useTimers = (): { readonly list: readonly Timer[]; readonly refresh: () => void } => {
+  const [list, set] = useState<readonly Timer[]>([]);
+  const refresh = useCallback(() => {
+    service.call<Timer[]>('GET', '/v1/reminders').then(set, () => undefined);
+  }, []);
+  useEffect(refresh, [refresh]);
+  return { list, refresh };
+};
+
+const left = (due: string, now: number): string => {
+  const seconds = Math.max(0, Math.ceil((Date.parse(due) - now) / 1_000));
+  const minutes = Math.floor(seconds / 60);
+  const hours = Math.floor(minutes / 60);
+  if (hours > 0) return `${hours} h ${minutes % 60} min`;
+  return minutes > 0 ? `${minutes} min ${seconds % 60} s` : `${seconds} s`;
+};
+
+export const Timers = ({ timers }: { timers: readonly Timer[] }) => {
+  const [now, tick] = useState(() => Date.now());
+  useEffect(() => {
+    if (timers.length === 0) return;
+    const timer = setInterval(() => tick(Date.now()), 1_000);
+    return () => clearInterval(timer);
+  }, [timers.length]);
+  if (timers.length === 0) return null;
+  return (
+    <section aria-labelledby="timers">
+      <h2 id="timers">Timers and reminders</h2>
+      <ul>
+        {timers.map((timer) => (
+          <li key={timer.id}>
+            {timer.label ?? (timer.kind === 'timer' ? 'Timer' : 'Reminder')}: {left(timer.due, now)} left
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+};

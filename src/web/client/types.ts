@@ -1,0 +1,4 @@
+export interface Hypothesis {
+  readonly text: string;
+  readonly confidence?: number;
+}
