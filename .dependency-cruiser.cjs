@@ -30,8 +30,9 @@ const may = {
   schedule: ['terms', 'kitchen', 'safety', 'dialogue', 'speech', 'store'],
   turn: ['terms', 'grammar', 'understanding', 'kitchen', 'safety', 'speech', 'dialogue', 'store'],
   labels: ['terms', 'kitchen', 'speech'],
+  plots: ['terms', 'kitchen', 'speech'],
   web: ['terms'],
-  server: ['terms', 'turn', 'store', 'kitchen', 'safety', 'schedule', 'labels', 'web', 'speech'],
+  server: ['terms', 'turn', 'store', 'kitchen', 'safety', 'schedule', 'labels', 'plots', 'web', 'speech'],
   cli: rooms,
 };
 module.exports = {

@@ -71,7 +71,7 @@ const changeOf = (item: Item, draft: Draft): ItemChange => {
     ...(draft.value === before.value && draft.unit === before.unit
       ? {}
       : { amount: draft.value === '' ? null : { value: Number(draft.value), unit: draft.unit.trim() } }),
-    ...(draft.placeId === before.placeId ? {} : { placeId: draft.placeId === '' ? null : draft.placeId }),
+    ...(draft.placeId === before.placeId || draft.placeId === '' ? {} : { placeId: draft.placeId }),
     ...(draft.maker === before.maker ? {} : { maker: draft.maker.trim() === '' ? null : draft.maker.trim() }),
     ...(draft.diets === before.diets ? {} : { diets: lines(draft.diets) }),
     ...(draft.contains === before.contains ? {} : { contains: lines(draft.contains) }),
@@ -172,7 +172,7 @@ export const EditItem = ({
           value={draft.placeId}
           onChange={(event) => set({ placeId: event.currentTarget.value })}
         >
-          <option value="">Not known</option>
+          {item.placeId === null && <option value="">Not known</option>}
           {places.map((place) => (
             <option key={place.id} value={place.id}>
               {place.path.join(', ')}

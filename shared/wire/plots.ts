@@ -1,0 +1,12 @@
+/** Plots on the wire: the same counts for a drawing, a table and a sentence. */
+import { z } from 'zod';
+
+export const plotView = z
+  .strictObject({
+    id: z.string(),
+    title: z.string(),
+    sentence: z.string().describe('What the plot shows, as one would say it.'),
+    groups: z.array(z.string()),
+    series: z.array(z.strictObject({ name: z.string(), counts: z.array(z.int()) })),
+  })
+  .meta({ id: 'Plot' });

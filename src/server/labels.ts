@@ -1,0 +1,127 @@
+/** `/v1/labels`: print sheets and Braille files for items and markers. */
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { z } from 'zod';
+import { labelFile, labelRequest, labelStock } from '../../shared/wire/labels.js';
+import { problem } from '../../shared/wire/problem.js';
+import {
+  BrailleUnavailable,
+  brfFile,
+  freeStock,
+  labelForItem,
+  labelForMarker,
+  labelSheet,
+  loadStocks,
+  toBraille,
+  type Label,
+  type Stock,
+} from '../labels/index.js';
+import type { Context } from './context.js';
+import { deviceOf } from './identify.js';
+import { ProblemError } from './problems.js';
+
+const tags = ['labels'];
+
+export const labels: FastifyPluginAsyncZod<Context> = async (app, { households }) => {
+  const stocks = loadStocks();
+
+  const stockOf = (id: string | undefined, size: readonly [number, number] | undefined): Stock => {
+    if (size !== undefined) {
+      try {
+        return freeStock(size);
+      } catch (error) {
+        throw new ProblemError('refused', {
+          detail: error instanceof RangeError ? error.message : 'No such size.',
+        });
+      }
+    }
+    const found = stocks.find((stock) => stock.id === (id ?? 'a4-2x4'));
+    if (found === undefined) throw new ProblemError('not-found', { detail: 'No such sheet of labels.' });
+    return found;
+  };
+
+  const brf = async (all: readonly Label[], grade: 1 | 2, page: { cells: number; lines: number }) => {
+    const texts = all.map((label) => [label.title, ...label.brailleLines]);
+    try {
+      const cells = (await toBraille(texts.flat(), grade)).values();
+      const notes: string[] = [];
+      const lines = texts.map((own) => {
+        const ours = own.map(() => cells.next().value ?? null);
+        if (ours.every((line) => line !== null)) return ours;
+        notes.push(
+          `${own[0] ?? ''}: left out, for it has letters that the English Braille table does not hold.`,
+        );
+        return [];
+      });
+      return { text: brfFile(lines, page), notes };
+    } catch (error) {
+      if (error instanceof BrailleUnavailable)
+        throw new ProblemError('refused', { detail: 'Braille is missing here: liblouis is not installed.' });
+      throw error;
+    }
+  };
+
+  app.get(
+    '/v1/labels/stocks',
+    {
+      config: { needs: 'speak' },
+      schema: {
+        tags,
+        summary: 'Sheets of labels by size',
+        response: { 200: z.array(labelStock), '4xx': problem },
+      },
+    },
+    async () => stocks.map(({ id, name, size }) => ({ id, name, size })),
+  );
+
+  app.post(
+    '/v1/labels',
+    {
+      config: { needs: 'speak' },
+      schema: {
+        tags,
+        summary: 'Labels for items and markers',
+        description:
+          'Large print with Braille and a square code as PDF, or Braille alone as BRF. Changes nothing.',
+        body: labelRequest,
+        response: { 200: labelFile, '4xx': problem },
+      },
+    },
+    async (request) => {
+      const { kitchen } = await households.look(deviceOf(request).householdId);
+      const { kind, items, markers, grade, stock, size, skip, cells, lines } = request.body;
+      const service = `${request.protocol}://${request.host}`;
+      const all: Label[] = [
+        ...items.map((id) => {
+          const item = kitchen.items.get(id);
+          if (item === undefined)
+            throw new ProblemError('not-found', { detail: 'One of the items is not here.' });
+          return labelForItem(kitchen, item, service);
+        }),
+        ...markers.map((id) => {
+          const marker = kitchen.markers.get(id);
+          if (marker === undefined)
+            throw new ProblemError('not-found', { detail: 'One of the markers is not here.' });
+          return labelForMarker(kitchen, marker, service);
+        }),
+      ];
+      if (all.length === 0)
+        throw new ProblemError('refused', { detail: 'Pick at least one item or marker.' });
+      if (kind === 'brf') {
+        const made = await brf(all, grade ?? 2, { cells, lines });
+        return {
+          name: 'labels.brf',
+          type: 'text/plain',
+          file: Buffer.from(made.text, 'ascii').toString('base64'),
+          notes: made.notes,
+        };
+      }
+      const sheet = await labelSheet(all, { stock: stockOf(stock, size), grade, skip });
+      return {
+        name: 'labels.pdf',
+        type: 'application/pdf',
+        file: sheet.pdf.toString('base64'),
+        notes: [...sheet.notes],
+      };
+    },
+  );
+};
