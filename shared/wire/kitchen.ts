@@ -21,7 +21,7 @@ export const amount = z
   .strictObject({
     value: z.number().min(0).max(100_000),
     unit: z.string().min(1).max(40).describe('Singular: "tub", "gram"; "piece" when the food counts itself.'),
-    rough: z.boolean().optional(),
+    rough: z.boolean().exactOptional(),
   })
   .meta({ id: 'Amount' });
 
@@ -111,7 +111,7 @@ export const itemChange = z
     name: words(120).optional(),
     amount: amount.nullable().optional(),
     touch: touch.optional(),
-    placeId: z.string().max(128).nullable().optional(),
+    placeId: z.string().max(128).optional().describe('Moves it there.'),
     spot: words(120).nullable().optional(),
     dates: z.partialRecord(dateKind, day.nullable()).optional().describe('null: the date is not known.'),
     maker: words(120).nullable().optional(),

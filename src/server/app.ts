@@ -1,0 +1,81 @@
+/** The service, put together: one feature a file, each a fastify plugin. */
+import cookie from '@fastify/cookie';
+import Fastify, { type FastifyBaseLogger, type FastifyInstance } from 'fastify';
+import { validatorCompiler } from 'fastify-type-provider-zod';
+import type { Logger } from 'pino';
+import type { Context } from './context.js';
+import { conversation } from './conversation/conversation.js';
+import { devices } from './devices/devices.js';
+import { pairing } from './devices/pairing.js';
+import { errors } from './errors.js';
+import { health } from './health.js';
+import { household } from './household.js';
+import { identify } from './identify.js';
+import { kitchenChanging } from './kitchen/changing.js';
+import { kitchenReading } from './kitchen/reading.js';
+import { limits } from './limits.js';
+import { metrics } from './metrics.js';
+import { openapi, openapiRoutes } from './openapi.js';
+import { csrfGuard, registerPages, sessions } from './pages.js';
+import { turns } from './turns.js';
+
+/** A request's own id is believed only when it can do no harm in a log. */
+const REQUEST_ID = /^[\w.:-]{1,64}$/;
+
+/**
+ * The service, ready to listen or to be injected into. It owns neither the store nor the
+ * households: whoever made them closes them, after closing this.
+ */
+export const createApp = async (context: Context, logger: Logger): Promise<FastifyInstance> => {
+  const { config } = context;
+  let count = 0;
+  const app: FastifyInstance = Fastify({
+    loggerInstance: logger as FastifyBaseLogger,
+    bodyLimit: 64 * 1024,
+    trustProxy: config.TRUST_PROXY.length > 0 ? config.TRUST_PROXY : false,
+    // Slow clients: headers and body must come within these, idle connections end.
+    requestTimeout: 15_000,
+    connectionTimeout: 20_000,
+    keepAliveTimeout: 30_000,
+    http: { headersTimeout: 10_000, maxHeaderSize: 16 * 1024 },
+    genReqId: (request) => {
+      const given = request.headers['x-request-id'];
+      count += 1;
+      return typeof given === 'string' && REQUEST_ID.test(given)
+        ? given
+        : `r${process.pid.toString(36)}-${count.toString(36)}`;
+    },
+    // One line a turn says more than two a request; see turn-log.ts.
+    disableRequestLogging: true,
+    return503OnClosing: true,
+    routerOptions: { maxParamLength: 200 },
+  });
+  app.setValidatorCompiler(validatorCompiler);
+  // Answers are checked by the compiler; checking them again for each request costs more than the turn.
+  app.setSerializerCompiler(() => (data) => JSON.stringify(data));
+  app.addHook('onSend', async (request, reply) => void reply.header('x-request-id', request.id));
+
+  await app.register(errors);
+  await app.register(metrics);
+  await app.register(limits, context);
+  await app.register(cookie);
+  await app.register(identify, context);
+  await app.register(csrfGuard, context);
+  await app.register(openapi);
+  for (const feature of [
+    health,
+    turns,
+    conversation,
+    pairing,
+    devices,
+    sessions,
+    kitchenReading,
+    kitchenChanging,
+    household,
+  ]) {
+    await app.register(feature, context);
+  }
+  await openapiRoutes(app);
+  await registerPages(app);
+  return app;
+};

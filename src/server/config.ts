@@ -1,0 +1,43 @@
+/** Settings of the service, from the environment. Each has a default fit for one home computer. */
+import { z } from 'zod';
+
+const flag = z.enum(['true', 'false', '1', '0', '']).transform((value) => value === 'true' || value === '1');
+const list = z.string().transform((text) => text.split(',').flatMap((part) => part.trim() || []));
+const count = z.coerce.number().int().min(1);
+
+const settings = z.object({
+  /** Address to listen on. */
+  HOST: z.string().default('127.0.0.1'),
+  PORT: z.coerce.number().int().min(0).max(65_535).default(8080),
+  /** Postgres URL; without one, the embedded store in DATA_DIR is used. */
+  DATABASE_URL: z.string().optional(),
+  DATA_DIR: z.string().default('.data'),
+  LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent']).default('info'),
+  /** Log what people said. Off unless asked: it is private. */
+  LOG_SPEECH: flag.default(false),
+  /** Proxies whose X-Forwarded-For is believed: addresses or ranges, comma-separated. */
+  TRUST_PROXY: list.default([]),
+  /** Origins, besides our own, whose pages may open the socket: `https://kitchen.example`. */
+  ORIGINS: list.default([]),
+  /** Cookies only over TLS. Browsers treat localhost as TLS; turn off only on a trusted home network. */
+  SECURE_COOKIES: flag.default(true),
+  /** Requests a minute from one address, and from one device. */
+  ADDRESS_RATE: count.default(1_200),
+  DEVICE_RATE: count.default(600),
+  /** Sockets in all, and for one device. */
+  SOCKETS: count.default(10_000),
+  SOCKETS_A_DEVICE: count.default(8),
+  /** Shed load when the event loop lags by more milliseconds than this. */
+  LAG_MS: count.default(1_000),
+  /** Seconds a closing server waits for turns under way. */
+  DRAIN_SECONDS: count.default(10),
+});
+export type Config = z.infer<typeof settings>;
+
+/** @throws Error that names each wrong setting. */
+export const readConfig = (environment: Record<string, string | undefined>): Config => {
+  const read = settings.safeParse(environment);
+  if (read.success) return read.data;
+  const wrong = read.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`).join('; ');
+  throw new Error(`Settings are wrong. ${wrong}`);
+};

@@ -1,0 +1,89 @@
+/** Kitchen records as pages see them. */
+import { createHash } from 'node:crypto';
+import type { z } from 'zod';
+import type {
+  item as itemView,
+  journalRow,
+  marker as markerView,
+  place as placeView,
+  purchase as purchaseView,
+} from '../../../shared/wire/kitchen.js';
+import {
+  itemsAt,
+  itemWithMarker,
+  pathOf,
+  type Id,
+  type Item,
+  type JournalEntry,
+  type Kitchen,
+  type Marker,
+  type Place,
+  type Purchase,
+} from '../../kitchen/index.js';
+
+export const pathNames = (kitchen: Kitchen, placeId: Id | null): string[] =>
+  pathOf(kitchen, placeId).map((place) => place.name);
+
+export const viewItem = (kitchen: Kitchen, item: Item): z.infer<typeof itemView> => ({
+  id: item.id,
+  name: item.name,
+  amount: item.amount,
+  touch: item.touch,
+  placeId: item.placeId,
+  placePath: pathNames(kitchen, item.placeId),
+  spot: item.spot,
+  markerId: item.markerId,
+  dates: item.dates,
+  maker: item.maker,
+  ownerId: item.ownerId,
+  diets: [...item.diets],
+  contains: [...item.contains],
+  freeFrom: [...item.freeFrom],
+  cautions: [...item.cautions],
+  preparations: item.preparations.map((way) => ({ ...way, steps: [...way.steps] })),
+  notes: [...item.notes],
+  batchId: item.batchId,
+  addedAt: item.addedAt,
+  gone: item.gone,
+});
+
+/** Changes with anything an item holds, so that a page notices when somebody else changed it. */
+export const etagOf = (item: Item): string =>
+  `"${createHash('sha256').update(JSON.stringify(item)).digest('base64url').slice(0, 22)}"`;
+
+export const viewPlace = (kitchen: Kitchen, place: Place): z.infer<typeof placeView> => ({
+  id: place.id,
+  parentId: place.parentId,
+  name: place.name,
+  kind: place.kind,
+  position: place.position,
+  aliases: [...place.aliases],
+  path: pathNames(kitchen, place.id),
+  items: itemsAt(kitchen, place.id).length,
+});
+
+export const viewMarker = (kitchen: Kitchen, marker: Marker): z.infer<typeof markerView> => ({
+  id: marker.id,
+  touch: marker.touch,
+  codes: [...marker.codes],
+  care: marker.care,
+  onItemId: itemWithMarker(kitchen, marker.id)?.id ?? null,
+});
+
+export const viewPurchase = (line: Purchase): z.infer<typeof purchaseView> => ({
+  id: line.id,
+  name: line.name,
+  amount: line.amount,
+  section: line.section,
+  addedAt: line.addedAt,
+});
+
+export const viewEntry = (kitchen: Kitchen, entry: JournalEntry): z.infer<typeof journalRow> => ({
+  id: entry.id,
+  version: entry.version,
+  at: entry.at,
+  verb: entry.verb,
+  about: [...entry.about],
+  person: entry.personId === null ? null : (kitchen.people.get(entry.personId)?.name ?? null),
+  deviceId: entry.deviceId,
+});

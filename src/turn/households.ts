@@ -1,0 +1,277 @@
+/**
+ * The engine every transport talks to: a turn in, a reply out, for any household of a store.
+ *
+ * A turn begins with one read (the kitchen's version, the conversation so far, an earlier reply
+ * to the same id), is understood and decided on a copy of the kitchen in memory, and ends with
+ * one write of everything it changed. When somebody else changed the kitchen in between, the
+ * write is refused and the turn is decided again on what is true now.
+ */
+import { decide, startConversation } from '../dialogue/index.js';
+import type { Conversation, Speaker, Surroundings } from '../dialogue/api.js';
+import type { Change, Id, JournalEntry, Kitchen } from '../kitchen/model.js';
+import type { AroundSpeech, Answer, Listener, Spoken } from '../speech/index.js';
+import type { CommitResult, Store } from '../store/port.js';
+import type { Clock, Instant } from '../terms/dates.js';
+import type { Understanding } from '../understanding/intents.js';
+import type { TurnReply, TurnRequest } from '../../shared/wire/turn.js';
+import type { Tongues } from './tongues.js';
+import { fingerprint, idsOf } from './ids.js';
+import { createLine } from './in-line.js';
+import { createLiveKitchens, type LiveKitchen } from './live-kitchens.js';
+import { TurnProblem } from './problems.js';
+import { changesMade, toReply } from './reply.js';
+
+/** Who speaks, for which household. A transport knows it from the device's token. */
+export interface TurnSpeaker extends Speaker {
+  readonly householdId: Id;
+}
+
+/** What a transport may tell about when a turn or a page changed a kitchen. */
+export interface Committed {
+  readonly householdId: Id;
+  readonly entries: readonly JournalEntry[];
+}
+
+/** A change asked for by a page rather than by voice: built on the kitchen as it is. */
+export type BuildChange<R> = (
+  around: Surroundings,
+) => { readonly changes: readonly Change[] } | { readonly refused: R };
+
+export type ChangeResult<R> =
+  | { readonly outcome: 'done'; readonly version: number; readonly changes: TurnReply['changes'] }
+  | { readonly outcome: 'refused'; readonly refused: R };
+
+export interface Households {
+  /**
+   * Answers one turn. The same id again gives the same reply and changes nothing.
+   * @throws TurnProblem `no-such-household`, `turn-id-reused`, `too-many-waiting`, `too-busy`.
+   */
+  takeTurn(speaker: TurnSpeaker, request: TurnRequest): Promise<TurnReply>;
+  /** Whether words so far begin something understood here. Never acts, never writes. */
+  partial(speaker: TurnSpeaker, text: string): Promise<boolean>;
+  /**
+   * Makes a change that was not spoken. `request.id` makes a retry harmless, as with turns;
+   * `request.said` is what was asked for, to notice an id used twice.
+   * @throws TurnProblem as `takeTurn`.
+   */
+  change<R>(
+    speaker: TurnSpeaker,
+    request: { readonly id: Id; readonly said: unknown },
+    build: BuildChange<R>,
+  ): Promise<ChangeResult<R>>;
+  /** The kitchen as it is now, its newest journal entries (newest first) and the household's clock. */
+  look(householdId: Id): Promise<Surroundings>;
+  /** Says an answer of this household's, as its listeners hear it. */
+  say(around: Surroundings, answer: Answer): Spoken;
+  /** Drops what is kept in memory of a household (it was deleted or restored). */
+  forget(householdId: Id): void;
+  /** Called after each commit made by this process. Returns how to stop listening. */
+  onCommitted(hear: (committed: Committed) => void): () => void;
+}
+
+export interface HouseholdsOptions {
+  readonly store: Store;
+  readonly tongues: Tongues;
+  /** The clock, given by the edge. */
+  readonly now: () => Instant;
+  /** Records kept in memory over all households (about a kilobyte each). Default 200,000. */
+  readonly recordsInMemory?: number;
+  /** Turns that may wait for one household. Default 64. */
+  readonly waitingAtMost?: number;
+  /** How a new conversation's listener likes to be spoken to. */
+  readonly listener?: Listener;
+}
+
+/** Decided again this often before giving up: each try means somebody else's change went first. */
+const TRIES = 8;
+/** Conversations of pages hold nothing; they share this name. */
+const NO_CONVERSATION = 'page';
+
+/** What the store keeps of a reply. `said` notices an id used for two different turns. */
+interface KeptReply<T> {
+  readonly said: string;
+  readonly reply: T;
+}
+
+export const createHouseholds = (options: HouseholdsOptions): Households => {
+  const { store, tongues, now } = options;
+  const live = createLiveKitchens(store, options.recordsInMemory ?? 200_000);
+  const inLine = createLine(options.waitingAtMost ?? 64);
+  const listeners = new Set<(committed: Committed) => void>();
+
+  const clockOf = (kitchen: Kitchen): Clock => ({ now: now(), timeZone: kitchen.household.timeZone });
+
+  const around = (here: LiveKitchen, speaker: Speaker, newId: () => Id): Surroundings => ({
+    kitchen: here.kitchen,
+    journal: here.journal,
+    clock: clockOf(here.kitchen),
+    speaker: { personId: speaker.personId, deviceId: speaker.deviceId },
+    newId,
+  });
+
+  const aroundSpeech = ({ kitchen, clock }: Surroundings): AroundSpeech => ({
+    clock,
+    locale: kitchen.household.locale,
+    measures: kitchen.household.measures,
+  });
+
+  const answerAgain = <T>(kept: unknown, said: string): T => {
+    const earlier = kept as KeptReply<T>;
+    if (earlier.said !== said) {
+      throw new TurnProblem('turn-id-reused', 'this turn id was used for something else');
+    }
+    return earlier.reply;
+  };
+
+  const committed = (householdId: Id, result: Extract<CommitResult, { outcome: 'done' }>): void => {
+    live.follow(householdId, result.entries);
+    if (result.entries.length === 0) return;
+    for (const hear of listeners) hear({ householdId, entries: result.entries });
+  };
+
+  /** The shape of every turn, spoken or from a page: begin, decide, commit, perhaps again. */
+  const settle = async <T>(
+    speaker: TurnSpeaker,
+    names: { readonly turn: Id; readonly conversation: Id; readonly said: string },
+    work: (
+      here: LiveKitchen,
+      conversation: unknown,
+      newId: () => Id,
+    ) =>
+      | {
+          readonly changes: readonly Change[];
+          readonly conversation: unknown;
+          readonly at: Instant;
+          reply: T;
+        }
+      | { readonly nothing: T },
+  ): Promise<T> => {
+    const { householdId } = speaker;
+    for (let attempt = 0; attempt < TRIES; attempt += 1) {
+      const start = await store.beginTurn(householdId, names.conversation, names.turn);
+      if (!start) throw new TurnProblem('no-such-household', 'this household is not in the store');
+      if (start.earlierReply !== undefined) return answerAgain<T>(start.earlierReply, names.said);
+      const here = await live.at(householdId, start.version);
+      const done = work(here, start.conversation, idsOf(householdId, names.turn));
+      if ('nothing' in done) return done.nothing;
+      const kept: KeptReply<T> = { said: names.said, reply: done.reply };
+      const result = await store.commitTurn(householdId, {
+        turnId: names.turn,
+        conversationId: names.conversation,
+        deviceId: speaker.deviceId,
+        personId: speaker.personId,
+        at: done.at,
+        decidedOn: here.kitchen.version,
+        changes: done.changes,
+        conversation: done.conversation,
+        reply: kept,
+      });
+      if (result.outcome === 'repeat') return answerAgain<T>(result.reply, names.said);
+      if (result.outcome === 'done') {
+        committed(householdId, result);
+        return done.reply;
+      }
+    }
+    throw new TurnProblem('too-busy', 'the kitchen kept changing while this was decided');
+  };
+
+  /** One device's ids never meet another's: a client need only keep its own apart. */
+  const own = (speaker: TurnSpeaker, id: Id): Id => `${speaker.deviceId ?? '-'}/${id}`;
+
+  return {
+    takeTurn: (speaker, request) =>
+      inLine(speaker.householdId, () => {
+        const { id, conversation, ...said } = request;
+        const names = {
+          turn: own(speaker, id),
+          conversation: own(speaker, conversation),
+          said: fingerprint([conversation, said]),
+        };
+        return settle<TurnReply>(speaker, names, (here, before, newId) => {
+          const surroundings = around(here, speaker, newId);
+          const earlier = (before as Conversation | null) ?? startConversation(options.listener);
+          const tongue = tongues.for(request.locale, here.kitchen.household.locale);
+          const understanding: Understanding = tongue.understander.understand(
+            request.hypotheses,
+            here.names,
+            {
+              now: surroundings.clock.now,
+              timeZone: surroundings.clock.timeZone,
+              locale: tongue.locale,
+              expecting: earlier.expecting,
+            },
+          );
+          const outcome = decide(
+            earlier,
+            { understanding, touched: request.touched ?? null, cutAt: request.cutAt ?? null },
+            surroundings,
+          );
+          const spoken = tongue.voice.render(
+            outcome.answer,
+            outcome.conversation.listener,
+            aroundSpeech(surroundings),
+          );
+          const after: Conversation = { ...outcome.conversation, lastSentences: spoken.sentences };
+          return {
+            changes: outcome.changes,
+            conversation: after,
+            at: surroundings.clock.now,
+            reply: toReply(request, surroundings, understanding, outcome, spoken),
+          };
+        });
+      }),
+
+    partial: async (speaker, text) => {
+      const start = await store.beginTurn(speaker.householdId, NO_CONVERSATION, NO_CONVERSATION);
+      if (!start) throw new TurnProblem('no-such-household', 'this household is not in the store');
+      const here = await live.at(speaker.householdId, start.version);
+      const tongue = tongues.for(undefined, here.kitchen.household.locale);
+      return tongue.understander.beginsSomething(text, here.names);
+    },
+
+    change: <R>(speaker: TurnSpeaker, request: { id: Id; said: unknown }, build: BuildChange<R>) =>
+      inLine(speaker.householdId, () => {
+        const names = {
+          turn: own(speaker, request.id),
+          conversation: own(speaker, NO_CONVERSATION),
+          said: fingerprint(['page', request.said]),
+        };
+        return settle<ChangeResult<R>>(speaker, names, (here, _before, newId) => {
+          const surroundings = around(here, speaker, newId);
+          const built = build(surroundings);
+          if ('refused' in built) return { nothing: { outcome: 'refused', refused: built.refused } };
+          return {
+            changes: built.changes,
+            conversation: null,
+            at: surroundings.clock.now,
+            reply: {
+              outcome: 'done',
+              version: here.kitchen.version + built.changes.length,
+              changes: changesMade(built.changes),
+            },
+          };
+        });
+      }),
+
+    look: async (householdId) => {
+      const start = await store.beginTurn(householdId, NO_CONVERSATION, NO_CONVERSATION);
+      if (!start) throw new TurnProblem('no-such-household', 'this household is not in the store');
+      const here = await live.at(householdId, start.version);
+      const nobody = { personId: null, deviceId: null };
+      return around(here, nobody, idsOf(householdId, `look at ${here.kitchen.version}`));
+    },
+
+    say: (surroundings, answer) => {
+      const tongue = tongues.for(undefined, surroundings.kitchen.household.locale);
+      const { listener } = startConversation(options.listener);
+      return tongue.voice.render(answer, listener, aroundSpeech(surroundings));
+    },
+
+    forget: (householdId) => live.forget(householdId),
+
+    onCommitted: (hear) => {
+      listeners.add(hear);
+      return () => void listeners.delete(hear);
+    },
+  };
+};

@@ -1,0 +1,14 @@
+/** Turns: what a transport hands in, and the reply it gets back. */
+export {
+  createHouseholds,
+  type BuildChange,
+  type ChangeResult,
+  type Committed,
+  type Households,
+  type HouseholdsOptions,
+  type TurnSpeaker,
+} from './households.js';
+export type { Surroundings } from '../dialogue/api.js';
+export { TurnProblem, type TurnProblemCode } from './problems.js';
+export { changesMade } from './reply.js';
+export { createTongues, type Tongue, type Tongues } from './tongues.js';

@@ -1,0 +1,61 @@
+/** A turn's outcome as the wire tells it. */
+import type { Outcome, Surroundings } from '../dialogue/api.js';
+import type { Change } from '../kitchen/model.js';
+import type { Spoken } from '../speech/answer.js';
+import type { Expectation, Understanding } from '../understanding/intents.js';
+import type { ChangeMade, TurnReply, TurnRequest } from '../../shared/wire/turn.js';
+
+export const changesMade = (changes: readonly Change[]): ChangeMade[] =>
+  changes.map((change) => {
+    const kinds = new Set(change.ops.map((op) => op.kind));
+    const [kind] = kinds;
+    return {
+      verb: change.verb,
+      about: [...change.about],
+      ...(kinds.size === 1 && kind ? { kind } : {}),
+      ids: [...new Set(change.ops.map((op) => op.id))],
+    };
+  });
+
+/** A screen needs to know how to take the next answer, not which slot it fills. */
+const kindOfNext = (expecting: Expectation): TurnReply['expects']['kind'] => {
+  switch (expecting) {
+    case 'anything':
+      return 'open';
+    case 'yes-no':
+    case 'choice':
+    case 'step':
+      return expecting;
+    default:
+      return 'words';
+  }
+};
+
+export const toReply = (
+  request: TurnRequest,
+  around: Surroundings,
+  understanding: Understanding,
+  outcome: Outcome,
+  spoken: Spoken,
+): TurnReply => {
+  const best = understanding.readings[0];
+  return {
+    id: request.id,
+    conversation: request.conversation,
+    at: around.clock.now,
+    speech: { ssml: spoken.ssml, text: spoken.text, sentences: [...spoken.sentences] },
+    understood: {
+      intents: best?.acts.map((act) => act.intent) ?? [],
+      slots: best?.acts.map((act) => ({ ...act.slots })) ?? [],
+      confidence: best?.confidence ?? 0,
+      heard: best?.heard ?? request.hypotheses[0]?.text ?? '',
+      verdict: understanding.verdict,
+    },
+    expects: {
+      kind: kindOfNext(outcome.conversation.expecting),
+      choices: (outcome.answer.choices ?? []).map(({ label, say }) => ({ label, say })),
+    },
+    changes: changesMade(outcome.changes),
+    version: around.kitchen.version + outcome.changes.length,
+  };
+};
