@@ -12,6 +12,7 @@ import type {
   useFirstRow,
 } from '../wire/kitchen.js';
 import type { Problem } from '../wire/problem.js';
+import type { reminderView } from '../wire/reminders.js';
 import type { TurnReply, TurnRequest } from '../wire/turn.js';
 
 export type Item = z.infer<typeof item>;
@@ -19,6 +20,7 @@ export type Place = z.infer<typeof place>;
 export type Marker = z.infer<typeof marker>;
 export type Purchase = z.infer<typeof purchase>;
 export type UseFirstRow = z.infer<typeof useFirstRow>;
+export type Reminder = z.infer<typeof reminderView>;
 export type JournalRow = z.infer<typeof journalRow>;
 export type ChangeDone = z.infer<typeof changeDone>;
 export type Me = z.infer<typeof me>;
@@ -56,6 +58,7 @@ export interface Client {
   useFirst(): Promise<UseFirstRow[]>;
   purchases(): Promise<Purchase[]>;
   journal(): Promise<JournalRow[]>;
+  reminders(): Promise<Reminder[]>;
   changeItem(id: string, change: ItemChange): Promise<ChangeDone>;
   addPurchase(name: string): Promise<ChangeDone>;
   removePurchase(id: string): Promise<ChangeDone>;
@@ -105,6 +108,7 @@ export const createClient = (options: ClientOptions): Client => {
     markers: () => call('GET', '/v1/kitchen/markers'),
     useFirst: () => call('GET', '/v1/kitchen/use-first'),
     purchases: () => call('GET', '/v1/kitchen/list'),
+    reminders: () => call('GET', '/v1/kitchen/reminders'),
     journal: () => call('GET', '/v1/kitchen/journal'),
     changeItem: (id, change) => call('PATCH', one('/v1/kitchen/items', id), change),
     addPurchase: (name) => call('POST', '/v1/kitchen/list', { name }),

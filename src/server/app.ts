@@ -13,10 +13,13 @@ import { household } from './household.js';
 import { identify } from './identify.js';
 import { kitchenChanging } from './kitchen/changing.js';
 import { kitchenReading } from './kitchen/reading.js';
+import { kitchenReminders } from './kitchen/reminders.js';
+import { labels } from './labels.js';
 import { limits } from './limits.js';
 import { metrics } from './metrics.js';
 import { openapi, openapiRoutes } from './openapi.js';
 import { csrfGuard, registerPages, sessions } from './pages.js';
+import { plots } from './plots.js';
 import { turns } from './turns.js';
 
 /** A request's own id is believed only when it can do no harm in a log. */
@@ -71,7 +74,10 @@ export const createApp = async (context: Context, logger: Logger): Promise<Fasti
     sessions,
     kitchenReading,
     kitchenChanging,
+    kitchenReminders,
     household,
+    labels,
+    plots,
   ]) {
     await app.register(feature, context);
   }

@@ -1,18 +1,12 @@
 /** Timers under way, counted down by the second for the eye, named for the ear. */
 import { useCallback, useEffect, useState } from 'preact/hooks';
+import type { Reminder } from '../../../shared/client/http.js';
 import { service } from './service.js';
 
-export interface Timer {
-  readonly id: string;
-  readonly kind: 'timer' | 'reminder';
-  readonly label: string | null;
-  readonly due: string;
-}
-
-export const useTimers = (): { readonly list: readonly Timer[]; readonly refresh: () => void } => {
-  const [list, set] = useState<readonly Timer[]>([]);
+export const useTimers = (): { readonly list: readonly Reminder[]; readonly refresh: () => void } => {
+  const [list, set] = useState<readonly Reminder[]>([]);
   const refresh = useCallback(() => {
-    service.call<Timer[]>('GET', '/v1/reminders').then(set, () => undefined);
+    service.reminders().then(set, () => undefined);
   }, []);
   useEffect(refresh, [refresh]);
   return { list, refresh };
@@ -26,7 +20,7 @@ const left = (due: string, now: number): string => {
   return minutes > 0 ? `${minutes} min ${seconds % 60} s` : `${seconds} s`;
 };
 
-export const Timers = ({ timers }: { timers: readonly Timer[] }) => {
+export const Timers = ({ timers }: { timers: readonly Reminder[] }) => {
   const [now, tick] = useState(() => Date.now());
   useEffect(() => {
     if (timers.length === 0) return;

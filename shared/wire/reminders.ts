@@ -1,0 +1,11 @@
+/** Timers and reminders, on the wire. */
+import { z } from 'zod';
+
+export const reminderView = z
+  .strictObject({
+    id: z.string(),
+    kind: z.enum(['timer', 'reminder']),
+    label: z.string().nullable(),
+    due: z.iso.datetime(),
+  })
+  .meta({ id: 'Reminder' });
