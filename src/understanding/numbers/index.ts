@@ -1,0 +1,2 @@
+export { numberRules, timeRules } from './rules.js';
+export { joinLetters, spellOut } from './spelling.js';

@@ -1,0 +1,68 @@
+import { lexiconFor, type Lexicon } from './lexicon.js';
+import { contractions } from './passes/contractions.js';
+import { figures } from './passes/figures.js';
+import { fillersAnywhere, fillersAtEnd, fillersAtStart, fillersBetweenCommas } from './passes/fillers.js';
+import { textsOf, type Note, type Pass } from './passes/pass.js';
+import { repairs } from './passes/repairs.js';
+import { stutters } from './passes/stutters.js';
+import { wordsOf, type Word } from './tokens.js';
+
+export type { Note } from './passes/pass.js';
+
+/** In order. The list is run again until nothing changes any more. */
+const passes: readonly Pass[] = [
+  contractions,
+  figures,
+  fillersBetweenCommas,
+  stutters,
+  // Before fillers: "I mean" and "no wait" are cues here, and "please" would hide a cue's end.
+  repairs,
+  fillersAnywhere,
+  fillersAtStart,
+  fillersAtEnd,
+];
+
+/** More than anybody says in a breath. Longer input is cut, and a note says so. */
+export const longestInput = { characters: 1000, words: 80 } as const;
+
+export interface Normalised {
+  readonly tokens: readonly string[];
+  readonly notes: readonly Note[];
+  /** True when the input was longer than `longestInput`: the rest was not read. */
+  readonly cut: boolean;
+}
+
+const tidy = (words: readonly Word[], lexicon: Lexicon, note: (note: Note) => void): readonly Word[] => {
+  let tidied = words;
+  // Each change shortens the sentence or spells a word out, so this ends; the bound is a belt to those braces.
+  for (let round = 0; round < 200; round += 1) {
+    const before = tidied;
+    for (const pass of passes) {
+      const next = pass(tidied, lexicon, note);
+      // A sentence of nothing but fillers means what it says: "okay", "thank you".
+      if (next.length > 0) tidied = next;
+    }
+    if (tidied === before) break;
+  }
+  return tidied;
+};
+
+/**
+ * Text of a recogniser or a keyboard to tokens for the grammar: lower case, without punctuation,
+ * contractions spelled out, figures as words, fillers and slips of the tongue taken away.
+ * Idempotent: normalising `tokens.join(' ')` gives the same tokens.
+ * `locale` is BCP 47; its language must have word lists under `grammars/`.
+ */
+export const normalise = (text: string, locale: string): Normalised => {
+  const lexicon = lexiconFor(locale);
+  const notes: Note[] = [];
+  const short = text.slice(0, longestInput.characters);
+  const heard = wordsOf(short, lexicon.tidying.symbols.signs);
+  const tidied = tidy(heard.slice(0, longestInput.words), lexicon, (note) => notes.push(note));
+  const tokens = textsOf(tidied).slice(0, longestInput.words);
+  return {
+    tokens,
+    notes,
+    cut: short.length < text.length || heard.length > longestInput.words || tokens.length < tidied.length,
+  };
+};
