@@ -3,15 +3,13 @@
  * no script can read it, and sends a second token, which only our own pages can read, with
  * every change. Revoking the device ends the session.
  */
-import { existsSync } from 'node:fs';
 import csrf from '@fastify/csrf-protection';
-import serveFiles from '@fastify/static';
 import type { FastifyInstance } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import fp from 'fastify-plugin';
 import { z } from 'zod';
 import { problem } from '../../shared/wire/problem.js';
-import { projectFile } from '../project-files.js';
+import { webPages } from '../web/plugin.js';
 import type { Context } from './context.js';
 import { ProblemError } from './problems.js';
 import { SESSION_COOKIE } from './session-cookie.js';
@@ -93,15 +91,13 @@ export const sessions: FastifyPluginAsyncZod<Context> = async (app, { store, con
   );
 };
 
-/** Serves the pages at `/`, when they are there. They hold nothing private. */
+/** Serves the pages. They hold nothing private; what they show they ask for with the session's cookie. */
 export const registerPages = async (app: FastifyInstance): Promise<void> => {
-  const root = projectFile('src', 'web', 'public');
-  if (!existsSync(root)) return;
   await app.register(async (pages) => {
     pages.addHook('onRoute', (route) => {
       route.config = { ...route.config, needs: 'public' };
       route.schema = { ...route.schema, hide: true };
     });
-    await pages.register(serveFiles, { root, prefix: '/', wildcard: false, maxAge: '5m' });
+    await pages.register(webPages);
   });
 };

@@ -101,12 +101,12 @@ export const kitchenChanging: FastifyPluginAsyncZod<Context> = async (app, conte
         summary: 'An item is used up, thrown out or given away',
         description: `Frees its marker. ${retry}`,
         params: id,
-        body: z.strictObject({ how: z.enum(['used', 'thrown out', 'given away']).default('used') }),
+        body: z.strictObject({ how: z.enum(['used', 'thrown out', 'given away']).default('used') }).nullish(),
         response,
       },
     },
     async (request) =>
-      makeChange(context, request, (around) => finish(around, request.params.id, request.body.how)),
+      makeChange(context, request, (around) => finish(around, request.params.id, request.body?.how)),
   );
 
   app.post(
@@ -118,13 +118,13 @@ export const kitchenChanging: FastifyPluginAsyncZod<Context> = async (app, conte
         tags,
         summary: 'Take a change back: the newest, or the one named',
         description: `Refused when something it changed was changed again since. ${retry}`,
-        body: z.strictObject({ entry: z.string().max(128).optional() }),
+        body: z.strictObject({ entry: z.string().max(128).optional() }).nullish(),
         response,
       },
     },
     async (request) =>
       makeChange(context, request, (around) => {
-        const { entry: wanted } = request.body;
+        const wanted = request.body?.entry;
         const entry =
           wanted === undefined
             ? lastUndoable(around.journal)
