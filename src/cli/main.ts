@@ -4,11 +4,22 @@
  * imports only when its command runs, so that `talk` starts fast.
  */
 import { Command } from 'commander';
+import { addDeviceCommands } from './devices.js';
+import { addServeCommand } from './serve.js';
+import { addTalkCommand } from './talk/talk.js';
 
 const program = new Command('tellshelf')
   .description('A spoken record of one kitchen, for cooks who work by touch and ear.')
   .showHelpAfterError('Say "tellshelf help" for what there is.');
 
 // Registered here, one line a command, in the order help lists them.
+addTalkCommand(program);
+addServeCommand(program);
+addDeviceCommands(program);
 
-await program.parseAsync();
+try {
+  await program.parseAsync();
+} catch (error) {
+  process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`);
+  process.exitCode = 1;
+}

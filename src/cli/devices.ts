@@ -1,0 +1,95 @@
+/** `tellshelf pair` and `tellshelf devices`: who may speak here, for whoever runs the machine. */
+import { randomUUID } from 'node:crypto';
+import { Option, type Command } from 'commander';
+import type { Device, Store } from '../store/port.js';
+
+interface Where {
+  readonly data: string;
+  readonly household?: string;
+}
+
+const withStore = async <T>(
+  { data, household }: Where,
+  work: (store: Store, householdId: string) => Promise<T>,
+): Promise<T> => {
+  const [{ openStore }, { chooseHousehold }] = await Promise.all([
+    import('./open-store.js'),
+    import('./which-household.js'),
+  ]);
+  const store = await openStore({ data, databaseUrl: process.env['DATABASE_URL'] });
+  try {
+    return await work(store, await chooseHousehold(store, household));
+  } finally {
+    await store.close();
+  }
+};
+
+const find = async (store: Store, householdId: string, id: string): Promise<Device> => {
+  const device = (await store.devices(householdId)).find((one) => one.id === id);
+  if (!device) throw new Error(`There is no device "${id}" here. "tellshelf devices" lists them.`);
+  return device;
+};
+
+const here = (command: Command): Command =>
+  command
+    .option('--data <dir>', 'folder of the store', process.env['DATA_DIR'] ?? '.data')
+    .option('--household <id>', 'which household, where there are several');
+
+const line = ({ id, name, scope, pairedAt, revokedAt }: Device): string =>
+  `${id}\t${name}\t${scope}\tpaired ${pairedAt.slice(0, 10)}${revokedAt === null ? '' : `\trevoked ${revokedAt.slice(0, 10)}`}\n`;
+
+export const addDeviceCommands = (program: Command): void => {
+  here(program.command('pair'))
+    .description('Let a device in: prints its token, once.')
+    .requiredOption('--name <name>', 'what to call it, e.g. "kitchen speaker"')
+    .addOption(
+      new Option('--scope <scope>', 'what it may do').choices(['speak', 'help', 'own']).default('speak'),
+    )
+    .option('--person <id>', 'whose it is')
+    .action(async (flags: Where & { name: string; scope: Device['scope']; person?: string }) => {
+      const { hashOf, newToken } = await import('../server/tokens.js');
+      const token = newToken();
+      await withStore(flags, async (store, householdId) => {
+        const kitchen = await store.loadKitchen(householdId);
+        if (flags.person !== undefined && !kitchen?.people.has(flags.person)) {
+          throw new Error(`There is no person "${flags.person}" here.`);
+        }
+        await store.addDevice({
+          id: randomUUID(),
+          householdId,
+          name: flags.name,
+          tokenHash: hashOf(token),
+          scope: flags.scope,
+          personId: flags.person ?? null,
+          pairedAt: new Date().toISOString(),
+          lastSeenAt: null,
+          revokedAt: null,
+        });
+      });
+      process.stdout.write(`${token}\n`);
+    });
+
+  const devices = program.command('devices').description('Devices that may speak here.');
+  here(devices.command('list', { isDefault: true }))
+    .description('List them: id, name, what each may do.')
+    .action((flags: Where) =>
+      withStore(flags, async (store, householdId) => {
+        for (const device of await store.devices(householdId)) process.stdout.write(line(device));
+      }),
+    );
+  here(devices.command('rename <id> <name>'))
+    .description('Call one something else.')
+    .action((id: string, name: string, flags: Where) =>
+      withStore(flags, async (store, householdId) =>
+        store.updateDevice({ ...(await find(store, householdId, id)), name }),
+      ),
+    );
+  here(devices.command('revoke <id>'))
+    .description('Its token stops working: at once, or within five seconds on a server that runs.')
+    .action((id: string, flags: Where) =>
+      withStore(flags, async (store, householdId) => {
+        const device = await find(store, householdId, id);
+        await store.updateDevice({ ...device, revokedAt: device.revokedAt ?? new Date().toISOString() });
+      }),
+    );
+};

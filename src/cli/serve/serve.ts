@@ -1,0 +1,61 @@
+import { pino } from 'pino';
+import { createApp, readConfig, type Config } from '../../server/index.js';
+import type { Store } from '../../store/port.js';
+import { createHouseholds, createTongues } from '../../turn/index.js';
+import { openStore } from '../open-store.js';
+import { freshDemo } from '../which-household.js';
+import { demoToken } from './demo-device.js';
+
+const DEMO_ZONE = 'America/Chicago';
+const DEMO_ID = 'demo';
+
+/** Prints how to try it, when the demo kitchen is what is served. */
+const offerDemo = async (store: Store, config: Config, asked: boolean, now: () => string): Promise<string | null> => {
+  const ids = await store.householdIds();
+  if (ids.length > 0 && !ids.includes(DEMO_ID) && !asked) return null;
+  // Behind PostgreSQL other servers may be running: the demo must be asked for.
+  if (config.DATABASE_URL !== undefined && !asked) return null;
+  if (!ids.includes(DEMO_ID)) await freshDemo(store, { now: now(), timeZone: DEMO_ZONE });
+  return demoToken(store, DEMO_ID, now());
+};
+
+export const serve = async ({ demo }: { readonly demo: boolean }): Promise<void> => {
+  const config = readConfig(process.env);
+  const logger = pino({
+    level: config.LOG_LEVEL,
+    redact: ['req.headers.authorization', 'req.headers.cookie'],
+  });
+  const now = (): string => new Date().toISOString();
+  const store = await openStore({ data: config.DATA_DIR, databaseUrl: config.DATABASE_URL });
+  const households = createHouseholds({
+    store,
+    tongues: createTongues((error) => logger.error({ phrase: error.phrase, problem: error.problem }, 'phrase')),
+    now,
+  });
+  const app = await createApp({ store, households, now, config, unasked }, logger);
+
+  let stopping = false;
+  const stop = async (signal: string): Promise<void> => {
+    if (stopping) return;
+    stopping = true;
+    logger.info({ signal }, 'draining');
+    await app.close();
+    await store.close();
+    process.exitCode = 0;
+  };
+  process.once('SIGTERM', (signal) => void stop(signal));
+  process.once('SIGINT', (signal) => void stop(signal));
+
+  const address = await app.listen({ host: config.HOST, port: config.PORT });
+  const token = await offerDemo(store, config, demo, now);
+  if (token !== null) {
+    process.stdout.write(`\nMarta's demo kitchen is served at ${address}
+Its token, new at each start: ${token}
+
+  curl -s ${address}/v1/turns -H 'authorization: Bearer ${token}' \\
+    -H 'content-type: application/json' \\
+    -d '{"id":"t1","hypotheses":[{"text":"what should I use first"}]}'
+
+`);
+  }
+};

@@ -1,0 +1,132 @@
+/** `tellshelf talk`: a conversation in a terminal, or from a pipe, with the engine the service runs. */
+import { randomUUID } from 'node:crypto';
+import { createInterface } from 'node:readline/promises';
+import type { Command } from 'commander';
+import { limits, type TurnReply } from '../../../shared/wire/turn.js';
+import type { Engine } from './engine.js';
+import type { Mouth } from './mouth.js';
+import type { Line } from './read-line.js';
+
+interface Flags {
+  readonly json?: true;
+  readonly quiet?: true;
+  readonly at?: string;
+  readonly data: string;
+  readonly fresh?: true;
+  readonly household?: string;
+}
+
+type TurnLine = Extract<Line, { kind: 'turn' }>['turn'];
+
+const CONVERSATION = 'terminal';
+const NOBODY_KNOWN = { personId: null, deviceId: null };
+
+const talkIn = async (engine: Engine, flags: Flags): Promise<void> => {
+  const [{ readLine }, { asJsonLine, asPlainLine }] = await Promise.all([
+    import('./read-line.js'),
+    import('./print.js'),
+  ]);
+  const speaker = { householdId: engine.householdId, ...NOBODY_KNOWN };
+  // A conversation of its own each time: yesterday's open question is not asked again.
+  const conversation = `${CONVERSATION}.${randomUUID()}`;
+
+  const take = (turn: TurnLine): Promise<TurnReply> =>
+    engine.households.takeTurn(speaker, { id: randomUUID(), conversation, ...turn });
+  const show = (reply: TurnReply): string => (flags.json ? asJsonLine(reply) : asPlainLine(reply));
+
+  const tooLong = (turn: TurnLine): boolean => turn.hypotheses.some(({ text }) => text.length > limits.utterance);
+
+  const answer = async (text: string): Promise<{ readonly said: string; readonly reply: TurnReply | null }> => {
+    const line = readLine(text);
+    if (line.kind === 'unknown') return { said: plain(line.why), reply: null };
+    if (line.kind === 'at') {
+      try {
+        engine.clock.hold(line.wall);
+      } catch (error) {
+        return { said: plain((error as Error).message), reply: null };
+      }
+      return { said: plain(`It is ${line.wall}.`), reply: null };
+    }
+    if (tooLong(line.turn)) return { said: plain('That was too long for me. Say it in fewer words.'), reply: null };
+    const reply = await take(line.turn);
+    return { said: show(reply), reply };
+  };
+  const plain = (words: string): string => (flags.json ? JSON.stringify({ note: words }) : words);
+
+  if (process.stdin.isTTY) await interactive(engine, flags, answer);
+  else await piped(answer);
+};
+
+type Answer = (text: string) => Promise<{ readonly said: string; readonly reply: TurnReply | null }>;
+
+/** One utterance a line in, one answer a line out. */
+const piped = async (answer: Answer): Promise<void> => {
+  const lines = createInterface({ input: process.stdin, crlfDelay: Infinity });
+  for await (const line of lines) process.stdout.write(`${(await answer(line)).said}\n`);
+};
+
+const isGoodbye = (reply: TurnReply | null): boolean => reply?.understood.intents[0] === 'goodbye';
+
+const interactive = async (engine: Engine, flags: Flags, answer: Answer): Promise<void> => {
+  const { findMouth, silentMouth } = await import('./mouth.js');
+  const mouth: Mouth = flags.quiet ? silentMouth() : (findMouth() ?? silentMouth());
+  const terminal = createInterface({ input: process.stdin, output: process.stdout, prompt: 'You: ' });
+  const { unaskedIn } = await import('./unasked.js');
+  const stop = unaskedIn(engine, (spoken) => {
+    process.stdout.write(`\r${spoken.text}\n`);
+    mouth.say(spoken.ssml);
+    terminal.prompt(true);
+  });
+  process.stdout.write(
+    `${engine.kitchen.household.name}. Say what you would to a helper, or "help". "Goodbye" leaves.\n`,
+  );
+  terminal.prompt();
+  for await (const line of terminal) {
+    mouth.hush();
+    if (line.trim() !== '') {
+      const { said, reply } = await answer(line);
+      process.stdout.write(`${said}\n`);
+      if (reply) mouth.say(reply.speech.ssml);
+      if (isGoodbye(reply)) break;
+    }
+    terminal.prompt();
+  }
+  stop();
+  terminal.close();
+};
+
+export const addTalkCommand = (program: Command): void => {
+  program
+    .command('talk')
+    .description('Hold a conversation in the terminal. The first time, it is about a demo kitchen.')
+    .option('--json', 'print each turn as one JSON line: intent, slots, confidence, changes, speech')
+    .option('--quiet', 'do not speak aloud')
+    .option('--at <time>', 'hold the clock at a household time, e.g. 2026-05-14T18:00')
+    .option('--data <dir>', 'folder of the store', process.env['DATA_DIR'] ?? '.data')
+    .option('--household <id>', 'which household, where there are several')
+    .option('--fresh', 'start again from the demo kitchen; what was in it before is gone')
+    .addHelpText(
+      'after',
+      `
+Fed by a pipe it answers one utterance a line. Lines that begin with ! do what a keyboard cannot:
+  !touch CODE [words]    touch the marker with that code
+  !cut MARK [words]      the answer was cut off at that mark (s1, s2 …)
+  !heard A | B           the recogniser's guesses, best first
+  !at 2026-05-14T18:30   hold the clock at that household time`,
+    )
+    .action(async (flags: Flags) => {
+      const { openEngine } = await import('./engine.js');
+      const engine = await openEngine({
+        data: flags.data,
+        databaseUrl: process.env['DATABASE_URL'],
+        at: flags.at,
+        fresh: flags.fresh === true,
+        household: flags.household,
+      });
+      try {
+        await talkIn(engine, flags);
+      } finally {
+        await engine.store.close();
+      }
+    });
+};
