@@ -14,6 +14,8 @@ export interface DynamicRule {
    * `length` counts tokens (at least 1); `weight` multiplies the parse's weight (1 is neutral).
    */
   matchesAt(tokens: readonly string[], from: number): readonly DynamicMatch[];
+  /** True when the tokens from `from` to the end begin, without finishing, some phrase of this rule. */
+  beginsAt?(tokens: readonly string[], from: number): boolean;
 }
 export interface DynamicMatch {
   readonly length: number;

@@ -1,0 +1,159 @@
+/** Ties reader, network, chart and semantics together behind the `Grammar` of `api.ts`. */
+import { readFileSync } from 'node:fs';
+import { dirname } from 'node:path';
+import type { Grammar, LoadOptions, Parse, ParseOptions } from './api.js';
+import { rankedDerivations } from './best.js';
+import type { Derivation } from './best.js';
+import { createRecogniser } from './chart.js';
+import type { Chart } from './chart.js';
+import type { Library } from './library.js';
+import { loadLibrary, readDocument } from './library.js';
+import type { Network } from './network.js';
+import { compileNetwork, TooLargeError } from './network.js';
+import { GrammarError, lineAndColumn } from './problems.js';
+import { readAbnf } from './reader.js';
+import { createInterpreter } from './semantics.js';
+import type { GrammarDocument } from './syntax.js';
+
+/** A grammar with its insides, for tools: `tellshelf grammar …` and tests. */
+export interface OpenGrammar extends Grammar {
+  readonly library: Library;
+  readonly network: Network;
+  /** Every parse as a derivation tree, best first; ends when there are no more. */
+  derivations(tokens: readonly string[], options?: ParseOptions): Iterable<OpenParse>;
+}
+
+export interface OpenParse extends Parse {
+  readonly derivation: Derivation;
+}
+
+/** How many more derivations than parses wanted are looked at when many have one meaning. */
+const EXTRA_DERIVATIONS = 32;
+
+const refuse = (
+  document: GrammarDocument,
+  at: number,
+  message: string,
+  expected: string,
+  hint: string,
+): never => {
+  throw new GrammarError([
+    { file: document.file, ...lineAndColumn(document.text, at), message, expected, hint },
+  ]);
+};
+
+export const openGrammar = (main: GrammarDocument, options: LoadOptions): OpenGrammar => {
+  const library = loadLibrary(main, options);
+  let network: Network;
+  try {
+    network = compileNetwork(library);
+  } catch (error) {
+    if (!(error instanceof TooLargeError)) throw error;
+    return refuse(
+      error.document,
+      error.at,
+      error.message,
+      'at most 2000 repetitions',
+      'Write <n-> for no upper limit.',
+    );
+  }
+  const interpreter = createInterpreter(library, network);
+  const recogniser = createRecogniser(network);
+  const publicRules = [...main.rules.values()]
+    .filter((rule) => rule.scope === 'public')
+    .map((rule) => rule.name);
+  const root = main.root?.name ?? null;
+  const byName = new Map([...main.rules.keys()].map((name) => [name, library.ruleOf(main, name)!.index]));
+  const namesOfRules = library.rules.map((rule) => rule.definition.name);
+
+  let lastNames: readonly string[] | undefined;
+  let lastIndexes: readonly number[] = [];
+  const activeRules = (given: readonly string[] | undefined): readonly number[] => {
+    const names = given ?? (root === null ? publicRules : [root]);
+    if (names === lastNames) return lastIndexes;
+    const indexes = names.map((name) => {
+      const index = byName.get(name);
+      if (index === undefined || (name !== root && library.rules[index]!.definition.scope !== 'public')) {
+        throw new RangeError(`The grammar has no public rule "${name}".`);
+      }
+      return index;
+    });
+    lastNames = names;
+    lastIndexes = indexes;
+    return indexes;
+  };
+
+  const recognise = (tokens: readonly string[], given: ParseOptions | undefined, prefix: boolean): Chart =>
+    recogniser.recognise(tokens, activeRules(given?.rules), given?.dynamic, { prefix });
+
+  function* derivations(tokens: readonly string[], given?: ParseOptions): Generator<OpenParse> {
+    const rules = activeRules(given?.rules);
+    const chart = recognise(tokens, given, false);
+    for (const { goal, score, derivation } of rankedDerivations(chart)) {
+      yield {
+        rule: namesOfRules[rules[goal]!]!,
+        score,
+        derivation,
+        value: interpreter.evaluate(derivation, tokens, chart.hostMatches),
+      };
+    }
+  }
+
+  return {
+    library,
+    network,
+    publicRules,
+    root,
+    derivations,
+    parse(tokens, given) {
+      const limit = given?.limit ?? 1;
+      const parses: Parse[] = [];
+      const seen = limit > 1 ? new Set<string>() : null;
+      let looked = 0;
+      for (const { rule, value, score } of derivations(tokens, given)) {
+        // Derivations that differ only in how nothing was matched mean the same: told once.
+        if (seen !== null) {
+          if (++looked > limit + EXTRA_DERIVATIONS) break;
+          const key = `${rule} ${JSON.stringify(value)}`;
+          if (seen.has(key)) continue;
+          seen.add(key);
+        }
+        parses.push({ rule, value, score });
+        if (parses.length >= limit) break;
+      }
+      return parses;
+    },
+    acceptsPrefix(tokens, given) {
+      return recognise(tokens, given, true).liveAtEnd > 0;
+    },
+  };
+};
+
+/** Reads and links the grammar in `file`; see `loadGrammar`. */
+export const openGrammarFile = (file: string, options: LoadOptions): OpenGrammar => {
+  let bytes: Uint8Array;
+  try {
+    bytes = readFileSync(file);
+  } catch {
+    throw new GrammarError([
+      {
+        file,
+        line: 1,
+        column: 1,
+        message: 'The file cannot be read.',
+        hint: 'Is the path right, and may it be read?',
+      },
+    ]);
+  }
+  return openGrammar(readDocument(bytes, file), options);
+};
+
+/**
+ * Reads a grammar file and all it refers to, and compiles them.
+ * Throws `GrammarError` with every mistake found. Nothing outside `options.roots` is opened.
+ */
+export const loadGrammar = (file: string, options: LoadOptions): Grammar => openGrammarFile(file, options);
+
+/** Reads a grammar given as text. References are relative to `file`, which need not exist. */
+export const parseGrammarText = (text: string, file = 'grammar.gram', options?: LoadOptions): Grammar =>
+  openGrammar(readAbnf(text, file), options ?? { roots: [dirname(file)] });
