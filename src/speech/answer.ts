@@ -22,6 +22,13 @@ export type Value =
   /** "three and a half minutes". */
   | { readonly kind: 'duration'; readonly seconds: number }
   | { readonly kind: 'temperature'; readonly degrees: number; readonly scale: 'fahrenheit' | 'celsius' }
+  /** "three to four days", "a year": a published span; low and high the same for one figure. */
+  | {
+      readonly kind: 'span';
+      readonly low: number;
+      readonly high: number;
+      readonly unit: 'hours' | 'days' | 'weeks' | 'months' | 'years';
+    }
   /** "second", "last". */
   | { readonly kind: 'ordinal'; readonly n: number }
   /** Letters, one by one. */

@@ -10,7 +10,7 @@ export const CLOSE = '\uE001';
 // Control characters (XML forbids most), our own marks, halves of surrogate pairs, non-characters,
 // and the invisible controls that could reorder text around a right-to-left name.
 const UNSPEAKABLE =
-  // eslint-disable-next-line no-control-regex, no-misleading-character-class
+  // eslint-disable-next-line no-control-regex
   /[\u0000-\u001F\u007F-\u009F\uE000-\uE001\uFFFE\uFFFF\u2028\u2029\u202A-\u202E\u2066-\u2069\uFEFF]|\p{Surrogate}/gu;
 
 /** Words as a cook or a file gave them, with what cannot be spoken or written in XML taken out. */

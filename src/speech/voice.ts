@@ -1,4 +1,5 @@
 /** The meaning of an answer, said: as sentences, plain text and SSML. */
+import { join } from 'node:path';
 import { FluentBundle, FluentResource, type FluentVariable } from '@fluent/bundle';
 import type { Clock } from '../terms/dates.js';
 import { projectFile } from '../project-files.js';
@@ -45,8 +46,9 @@ export interface VoiceOptions {
   /** What to do with a phrase that is missing or lacks an argument. Default: throw. A service
    *  passes a function that logs; the cook then hears the phrase `phrase-missing` in its place. */
   readonly onProblem?: (error: PhraseError) => void;
-  /** Folder holding `<language>/phrases/*.ftl` and, over it, `<locale>/phrases/*.ftl`. */
-  readonly folder?: string;
+  /** Folders holding `<language>/phrases/*.ftl` and `<locale>/phrases/*.ftl`; a later one, and a
+   *  locale's over its language's, replaces single messages. Default: the project's `grammars`. */
+  readonly folders?: readonly string[];
   /** Sounds by what they announce; none are played unless given here and wanted by the listener. */
   readonly earcons?: Readonly<Partial<Record<NonNullable<Answer['earcon']>, Earcon>>>;
 }
@@ -89,9 +91,11 @@ export const createVoice = (locale: string, options: VoiceOptions = {}): Voice =
   const language = new Intl.Locale(canonical).language;
   if (!LANGUAGES.includes(language))
     throw new RangeError(`no voice for ${locale}; there is ${LANGUAGES.join(', ')}`);
-  const folder = options.folder ?? projectFile('grammars');
+  const folders = options.folders ?? [projectFile('grammars')];
   const files = readPhraseFiles(
-    [...new Set([language, canonical])].map((name) => `${folder}/${name}/phrases`),
+    folders.flatMap((folder) =>
+      [...new Set([language, canonical])].map((name) => join(folder, name, 'phrases')),
+    ),
     new Set<string>(FUNCTION_NAMES),
   );
 
@@ -217,6 +221,13 @@ export const createVoice = (locale: string, options: VoiceOptions = {}): Voice =
             count: Math.abs(value.degrees),
             scale: value.scale,
           });
+        case 'span':
+          return format('span-of', {
+            unit: value.unit,
+            low: number(value.low),
+            high: value.high === value.low ? 'none' : number(value.high),
+            count: value.high,
+          });
         case 'ordinal':
           return ordinalWords(value.n, region);
         case 'letters':
@@ -233,6 +244,7 @@ export const createVoice = (locale: string, options: VoiceOptions = {}): Voice =
       if (typeof value !== 'object') return null;
       if (value.kind === 'amount') return amountCount(value.amount);
       if (value.kind === 'days') return value.days;
+      if (value.kind === 'span') return value.high;
       if (value.kind === 'temperature') return value.degrees;
       return null;
     };
@@ -284,17 +296,24 @@ export const createVoice = (locale: string, options: VoiceOptions = {}): Voice =
         around,
       ),
     render: (answer, listener, around) => {
-      const { say, number } = speaker(around, answer.length ?? listener.length);
       const parts = answer.question === undefined ? answer.parts : [...answer.parts, answer.question];
-      const sentences: SsmlSentence[] = [];
-      for (const [i, part] of parts.entries()) {
-        const said = sentencesOf(say(part), number);
-        for (const [j, text] of said.entries()) {
-          if (sentences.at(-1)?.text === text) continue;
-          const grouped = part.phrase === 'list-group' && i < parts.length - 1 && j === said.length - 1;
-          sentences.push(grouped ? { text, pause: true } : { text });
+      const sentencesAt = (length: Length): SsmlSentence[] => {
+        const { say, number } = speaker(around, length);
+        const sentences: SsmlSentence[] = [];
+        for (const [i, part] of parts.entries()) {
+          const said = sentencesOf(say(part), number);
+          for (const [j, text] of said.entries()) {
+            if (sentences.at(-1)?.text === text) continue;
+            const grouped = part.phrase === 'list-group' && i < parts.length - 1 && j === said.length - 1;
+            sentences.push(grouped ? { text, pause: true } : { text });
+          }
         }
-      }
+        return sentences;
+      };
+      const length = answer.length ?? listener.length;
+      const wanted = sentencesAt(length);
+      // Silence is no answer: what has nothing to say when short is said as usual.
+      const sentences = wanted.length === 0 && length !== 'usual' ? sentencesAt('usual') : wanted;
       const earcon = answer.earcon === undefined ? undefined : options.earcons?.[answer.earcon];
       return spoken(sentences, listener, around, earcon);
     },

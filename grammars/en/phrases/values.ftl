@@ -88,6 +88,32 @@ span-one-day = one day
 span-days = { $number } days
 span-and = { $first } and { $second }
 
+span-of = { $high ->
+    [none] { $low }
+   *[other] { $low } to { $high }
+  } { $unit ->
+    [hours] { $count ->
+        [one] hour
+       *[other] hours
+      }
+    [weeks] { $count ->
+        [one] week
+       *[other] weeks
+      }
+    [months] { $count ->
+        [one] month
+       *[other] months
+      }
+    [years] { $count ->
+        [one] year
+       *[other] years
+      }
+   *[days] { $count ->
+        [one] day
+       *[other] days
+      }
+  }
+
 ago-now = just now
 ago-span = { $span } ago
 ago-ahead = in { $span }
