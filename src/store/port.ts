@@ -51,9 +51,9 @@ export interface TurnStart {
   readonly earlierReply: unknown;
 }
 
-/** Something to be said unasked when its time comes. Sent once per id, however many processes run. */
+/** Something to be said unasked when its time comes. Once per id, however many processes run. */
 export interface PlannedTelling {
-  /** Unique in the household, e.g. `timer.r12.1779550200`, `summary.2026-05-14`: no id is ever sent twice. */
+  /** Unique in the household, e.g. `timer.r12.1779550200`, `summary.2026-05-14`: no id is ever told twice. */
   readonly id: Id;
   readonly kind: 'timer' | 'reminder' | 'summary' | 'note';
   readonly due: Instant;
@@ -61,9 +61,9 @@ export interface PlannedTelling {
 
 export interface Telling extends PlannedTelling {
   readonly householdId: Id;
-  /** Opaque to the store: what is sent. Null until it was made. */
+  /** Opaque to the store: what is said. Null until it was made. */
   readonly body: unknown;
-  /** How often it was leased, this time included. */
+  /** How often it was leased. */
   readonly attempts: number;
 }
 
@@ -77,25 +77,29 @@ export interface Claim {
 }
 
 /**
- * Leased rows for what is sent out unasked (webhook, MQTT). A row goes: planned, leased when due,
- * made (its body written, once), settled (nothing left to send). A lease that ran out is free
- * again: its process died. Settled rows stay at least ten days, so that planning the same id
- * again does nothing.
+ * Leased rows for what is said unasked. A row goes: planned, leased when due, made (its body
+ * written, once), settled (no transport has anything left to send), heard (a device said so).
+ * A lease that ran out is free again: its process died. Finished rows stay at least ten days,
+ * so that planning the same id again does nothing.
  */
 export interface TellingStore {
   /**
    * Makes the household's planned rows (those without a body) exactly these: adds new ones,
-   * drops others that are not leased, and leaves alone every id that was made or settled already.
+   * drops others that are not leased, and leaves alone every id that was already made.
    */
   planTellings(householdId: Id, wanted: readonly PlannedTelling[]): Promise<void>;
-  /** Across households: due at or before `now`, not settled, not leased, not waiting for a retry. Earliest first; leases them. */
+  /** Across households: due at or before `now`, not settled, not leased. Earliest first; leases them. */
   claimDue(claim: Claim): Promise<Telling[]>;
   /** Writes the body if there is none and the lease is still the owner's; false otherwise. */
-  makeTelling(householdId: Id, id: Id, owner: string, body: unknown): Promise<boolean>;
+  makeTelling(householdId: Id, id: Id, owner: string, body: unknown, at: Instant): Promise<boolean>;
   /** Done with sending. False when the lease was lost. */
   settleTelling(householdId: Id, id: Id, owner: string, at: Instant): Promise<boolean>;
-  /** Gives the lease up; it can be claimed again from `retryAt` (which does not change `due`). False when the lease was lost. */
+  /** Gives the lease up; it can be claimed again from `retryAt` (which does not change `due`). */
   releaseTelling(householdId: Id, id: Id, owner: string, retryAt: Instant): Promise<boolean>;
+  /** Made and not heard yet, oldest first: what a device is told when it connects. */
+  unheardTellings(householdId: Id): Promise<Telling[]>;
+  /** A device has spoken it. False when it was heard before, or is not known. */
+  hearTelling(householdId: Id, id: Id, at: Instant): Promise<boolean>;
 }
 
 export interface Store extends Partial<TellingStore> {
