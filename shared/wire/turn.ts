@@ -5,7 +5,8 @@ export const limits = {
   hypotheses: 10,
   /** Characters in one hypothesis. */
   utterance: 2_000,
-  id: 128,
+  /** A device's id is put before it in the store, whose ids are at most 128. */
+  id: 80,
 } as const;
 
 /** An id a client may make: no spaces, nothing that means something in a path, a log or a page. */

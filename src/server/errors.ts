@@ -2,6 +2,7 @@
 import fp from 'fastify-plugin';
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
 import { z } from 'zod';
+import { StoreError, type StoreFault } from '../store/index.js';
 import { TurnProblem, type TurnProblemCode } from '../turn/index.js';
 import { ProblemError, toProblem, type ProblemCode } from './problems.js';
 
@@ -10,6 +11,14 @@ const OF_TURNS: Record<TurnProblemCode, ProblemCode> = {
   'turn-id-reused': 'id-reused',
   'too-many-waiting': 'too-many-waiting',
   'too-busy': 'too-busy',
+};
+
+/** Faults of the store that are nobody's mistake: nothing was changed, and trying again may help. */
+const OF_STORE: Partial<Record<StoreFault, ProblemCode>> = {
+  'no-such-household': 'not-found',
+  'disk-full': 'storage-full',
+  busy: 'overloaded',
+  unavailable: 'overloaded',
 };
 
 const OF_FASTIFY: Record<string, ProblemCode> = {
@@ -35,6 +44,7 @@ export const issuesOf = (error: z.ZodError): { path: string; message: string }[]
 export const problemOf = (error: unknown): ProblemError => {
   if (error instanceof ProblemError) return error;
   if (error instanceof TurnProblem) return new ProblemError(OF_TURNS[error.code], { retryAfter: 1 });
+  if (error instanceof StoreError) return new ProblemError(OF_STORE[error.fault] ?? 'internal', { retryAfter: 5 });
   if (error instanceof z.ZodError) return new ProblemError('invalid-request', { errors: issuesOf(error) });
   const { code, statusCode, cause } = error as { code?: string; statusCode?: number; cause?: unknown };
   if (code !== undefined && OF_FASTIFY[code]) return new ProblemError(OF_FASTIFY[code]);
@@ -63,7 +73,7 @@ export const errors = fp(async (app) => {
     const known = problemOf(error);
     const body = toProblem(known.code, known.details, request.id);
     // A validator's own message may quote what was sent, so it is not logged below error level.
-    if (body.status >= 500 && known.code === 'internal') request.log.error({ err: error }, 'request failed');
+    if (body.status >= 500 && known.code !== 'closing') request.log.error({ err: error }, 'request failed');
     else request.log.info({ problem: known.code }, 'request refused');
     if (known.details.retryAfter !== undefined) void reply.header('retry-after', known.details.retryAfter);
     if (body.status === 401) void reply.header('www-authenticate', 'Bearer realm="tellshelf"');

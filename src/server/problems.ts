@@ -26,6 +26,7 @@ export const PROBLEMS = {
   'too-many-sockets': { status: 429, title: 'This device has too many open conversations.' },
   overloaded: { status: 503, title: 'The service is overloaded. Try again shortly.' },
   closing: { status: 503, title: 'This server is about to stop. Connect again.' },
+  'storage-full': { status: 507, title: 'There is no room left to keep anything. Nothing was changed.' },
   internal: { status: 500, title: 'Something went wrong here. Nothing was changed.' },
 } as const satisfies Record<string, { status: number; title: string }>;
 export type ProblemCode = keyof typeof PROBLEMS;

@@ -175,8 +175,8 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     throw new TurnProblem('too-busy', 'the kitchen kept changing while this was decided');
   };
 
-  /** One device's ids never meet another's: a client need only keep its own apart. */
-  const own = (speaker: TurnSpeaker, id: Id): Id => `${speaker.deviceId ?? '-'}/${id}`;
+  /** One device's ids never meet another's: a client need only keep its own apart. Device ids hold no colon. */
+  const own = (speaker: TurnSpeaker, id: Id): Id => `${speaker.deviceId ?? '-'}:${id}`;
 
   return {
     takeTurn: (speaker, request) =>
