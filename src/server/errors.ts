@@ -44,7 +44,8 @@ export const issuesOf = (error: z.ZodError): { path: string; message: string }[]
 export const problemOf = (error: unknown): ProblemError => {
   if (error instanceof ProblemError) return error;
   if (error instanceof TurnProblem) return new ProblemError(OF_TURNS[error.code], { retryAfter: 1 });
-  if (error instanceof StoreError) return new ProblemError(OF_STORE[error.fault] ?? 'internal', { retryAfter: 5 });
+  if (error instanceof StoreError)
+    return new ProblemError(OF_STORE[error.fault] ?? 'internal', { retryAfter: 5 });
   if (error instanceof z.ZodError) return new ProblemError('invalid-request', { errors: issuesOf(error) });
   const { code, statusCode, cause } = error as { code?: string; statusCode?: number; cause?: unknown };
   if (code !== undefined && OF_FASTIFY[code]) return new ProblemError(OF_FASTIFY[code]);
