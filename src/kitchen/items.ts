@@ -7,11 +7,15 @@ import { sumAmounts } from './amounts.js';
 // A kitchen never changes in place, so what is reckoned from it once holds as long as it lives.
 const livingOf = new WeakMap<Kitchen['items'], readonly Item[]>();
 
+// Not the map's order: that depends on whether the kitchen was changed here or read from a store.
+const byAge = (a: Item, b: Item): number =>
+  a.addedAt < b.addedAt ? -1 : a.addedAt > b.addedAt ? 1 : a.id < b.id ? -1 : 1;
+
 /** Items not used up, thrown out or given away; oldest record first. */
 export const livingItems = (kitchen: Kitchen): readonly Item[] => {
   const known = livingOf.get(kitchen.items);
   if (known) return known;
-  const living = [...kitchen.items.values()].filter((item) => item.gone === null);
+  const living = [...kitchen.items.values()].filter((item) => item.gone === null).sort(byAge);
   livingOf.set(kitchen.items, living);
   return living;
 };

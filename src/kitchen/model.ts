@@ -245,6 +245,8 @@ export type Verb =
   | 'noted'
   | 'checked'
   | 'set'
+  /** A timer, reminder or summary was spoken and heard. Nobody's doing: never what "undo" takes back. */
+  | 'told'
   | 'imported'
   | 'undid'
   | 'redid';

@@ -18,6 +18,20 @@ export const pathOf = (kitchen: Kitchen, placeId: Id | null): readonly Place[] =
 export const placeUnder = (kitchen: Kitchen, placeId: Id | null, aboveId: Id): boolean =>
   pathOf(kitchen, placeId).some((place) => place.id === aboveId);
 
+/** The order places are told in. */
+const KIND_ORDER: readonly PlaceKind[] = [
+  'fridge',
+  'freezer',
+  'pantry',
+  'cupboard',
+  'counter',
+  'shelf',
+  'drawer',
+  'basket',
+  'door',
+  'side',
+];
+
 const byPosition = (a: Place, b: Place): number =>
   (a.position ?? Number.MAX_SAFE_INTEGER) - (b.position ?? Number.MAX_SAFE_INTEGER) ||
   a.name.localeCompare(b.name, 'en');
@@ -26,7 +40,7 @@ const byPosition = (a: Place, b: Place): number =>
 export const placesIn = (kitchen: Kitchen, parentId: Id | null): readonly Place[] =>
   [...kitchen.places.values()]
     .filter((place) => place.parentId === parentId)
-    .sort((a, b) => (a.kind === b.kind ? byPosition(a, b) : 0));
+    .sort((a, b) => KIND_ORDER.indexOf(a.kind) - KIND_ORDER.indexOf(b.kind) || byPosition(a, b));
 
 /** The place and everything within it, top first. */
 export const placesBelow = (kitchen: Kitchen, placeId: Id): readonly Place[] => {

@@ -89,7 +89,7 @@ export const cancelReminder = (doing: Doing, reminderId: Id): Result => {
 export const deliverReminder = (doing: Doing, reminderId: Id): Result => {
   const reminder = doing.kitchen.reminders.get(reminderId);
   if (!reminder || reminder.deliveredAt !== null) return refuse('unknown-reminder', { ids: [reminderId] });
-  return change('set', reminder.label === null ? [] : [reminder.label], [
+  return change('told', reminder.label === null ? [] : [reminder.label], [
     op('reminder', reminderId, reminder, { ...reminder, deliveredAt: doing.clock.now }),
   ]);
 };

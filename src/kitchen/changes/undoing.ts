@@ -46,7 +46,10 @@ export const lastUndoable = (
   personId?: Id | null,
 ): JournalEntry | null =>
   standing(newestFirst).find(
-    (entry) => entry.verb !== 'undid' && (personId === undefined || entry.personId === personId),
+    (entry) =>
+      entry.verb !== 'undid' &&
+      entry.verb !== 'told' &&
+      (personId === undefined || entry.personId === personId),
   ) ?? null;
 
 /** The entry to do again: the newest standing one, when it is an undoing. */
@@ -54,6 +57,8 @@ export const lastRedoable = (
   newestFirst: readonly JournalEntry[],
   personId?: Id | null,
 ): JournalEntry | null => {
-  const newest = standing(newestFirst).find((entry) => personId === undefined || entry.personId === personId);
+  const newest = standing(newestFirst).find(
+    (entry) => entry.verb !== 'told' && (personId === undefined || entry.personId === personId),
+  );
   return newest?.verb === 'undid' ? newest : null;
 };

@@ -1,0 +1,4 @@
+/** Where households are kept. */
+export type * from './port.js';
+export { StoreError, type StoreFault } from './errors.js';
+export { openSqliteStore, type SqliteOptions } from './sqlite.js';

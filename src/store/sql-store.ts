@@ -1,0 +1,192 @@
+/** The store's queries, the same on both databases. */
+import type { Kysely } from 'kysely';
+import type { Id } from '../kitchen/model.js';
+import { deviceOf, deviceRow, insertDevice } from './device-rows.js';
+import { StoreError } from './errors.js';
+import { entriesOf, entryRow, readJournal } from './journal-rows.js';
+import { householdRow, readKitchen, writeKitchen, writeOps } from './kitchen-rows.js';
+import type { CommitResult, Store, TurnRecord } from './port.js';
+import type { Scope } from './scope.js';
+import type { Database } from './tables.js';
+
+const JOURNAL_AT_ONCE = 10_000;
+
+type SqlStore = Omit<Store, 'migrate' | 'close' | 'backup'>;
+
+/** `lockRows`: PostgreSQL takes a row's lock; SQLite's writers already have the whole file to themselves. */
+export const createSqlStore = (scope: Scope, lockRows: boolean): SqlStore => ({
+  createHousehold: async (kitchen, at) => {
+    await scope.write(kitchen.household.id, async (db) => {
+      const made = await db
+        .insertInto('household')
+        .values({ ...householdRow(kitchen.household, kitchen.version), created_at: at })
+        .onConflict((conflict) => conflict.column('household_id').doNothing())
+        .executeTakeFirst();
+      if (made.numInsertedOrUpdatedRows !== 1n) {
+        throw new StoreError('taken', 'there is a household with this id already');
+      }
+      await writeKitchen(db, kitchen);
+    });
+  },
+
+  deleteHousehold: async (householdId) => {
+    await scope.write(householdId, async (db) => {
+      await db.deleteFrom('device_token').where('household_id', '=', householdId).execute();
+      // Everything else goes with its household (on delete cascade).
+      await db.deleteFrom('household').where('household_id', '=', householdId).execute();
+    });
+  },
+
+  householdIds: () =>
+    scope.everyone('read', async (db) => {
+      const rows = await db.selectFrom('household').select('household_id').orderBy('household_id').execute();
+      return rows.map(({ household_id }) => household_id);
+    }),
+
+  loadKitchen: (householdId) => scope.read(householdId, (db) => readKitchen(db, householdId)),
+
+  beginTurn: (householdId, conversationId, turnId) =>
+    scope.read(householdId, async (db) => {
+      const row = await db
+        .selectFrom('household')
+        .leftJoin('conversation', (join) =>
+          join
+            .onRef('conversation.household_id', '=', 'household.household_id')
+            .on('conversation.id', '=', conversationId),
+        )
+        .leftJoin('turn', (join) =>
+          join.onRef('turn.household_id', '=', 'household.household_id').on('turn.id', '=', turnId),
+        )
+        .select(['household.version', 'conversation.body as conversation', 'turn.reply'])
+        .where('household.household_id', '=', householdId)
+        .executeTakeFirst();
+      return row
+        ? {
+            version: row.version,
+            conversation: row.conversation === null ? null : JSON.parse(row.conversation),
+            earlierReply: row.reply === null ? undefined : JSON.parse(row.reply),
+          }
+        : null;
+    }),
+
+  commitTurn: (householdId, turn) =>
+    scope.write(householdId, (db) => commit(db, householdId, turn, lockRows)),
+
+  journalAfter: (householdId, after, limit = JOURNAL_AT_ONCE) =>
+    scope.read(householdId, (db) => readJournal(db, householdId, { after, limit, order: 'asc' })),
+
+  journalLatest: (householdId, limit) =>
+    scope.read(householdId, (db) => readJournal(db, householdId, { after: -1, limit, order: 'desc' })),
+
+  addDevice: async (device) => {
+    try {
+      await scope.write(device.householdId, (db) => insertDevice(db, device));
+    } catch (error) {
+      if (!(error instanceof StoreError) || error.fault !== 'broken-rule') throw error;
+      throw new StoreError('taken', 'there is a device with this id or token, or no such household', {
+        cause: error,
+      });
+    }
+  },
+
+  deviceByTokenHash: async (tokenHash) => {
+    const token = await scope.everyone('read', (db) =>
+      db.selectFrom('device_token').selectAll().where('token_hash', '=', tokenHash).executeTakeFirst(),
+    );
+    if (!token) return null;
+    const row = await scope.read(token.household_id, (db) =>
+      db
+        .selectFrom('device')
+        .selectAll()
+        .where('household_id', '=', token.household_id)
+        .where('id', '=', token.device_id)
+        .executeTakeFirst(),
+    );
+    return row ? deviceOf(row) : null;
+  },
+
+  devices: (householdId) =>
+    scope.read(householdId, async (db) => {
+      const rows = await db
+        .selectFrom('device')
+        .selectAll()
+        .where('household_id', '=', householdId)
+        .orderBy('paired_at')
+        .orderBy('id')
+        .execute();
+      return rows.map(deviceOf);
+    }),
+
+  updateDevice: async (device) => {
+    await scope.write(device.householdId, async (db) => {
+      // A token is for life: a new one is a new device.
+      const { household_id, id, token_hash: _, ...columns } = deviceRow(device);
+      const { numUpdatedRows } = await db
+        .updateTable('device')
+        .set(columns)
+        .where('household_id', '=', household_id)
+        .where('id', '=', id)
+        .executeTakeFirst();
+      if (numUpdatedRows === 0n) throw new StoreError('no-such-device', 'this household has no such device');
+    });
+  },
+});
+
+/**
+ * All of a turn, or nothing of it. The household's row is taken first, so that two who write
+ * to one household go one after the other; whatever is then found wrong, nothing was written yet.
+ */
+const commit = async (
+  db: Kysely<Database>,
+  householdId: Id,
+  turn: TurnRecord,
+  lockRows: boolean,
+): Promise<CommitResult> => {
+  const household = db.selectFrom('household').select('version').where('household_id', '=', householdId);
+  const locked = await (lockRows ? household.forNoKeyUpdate() : household).executeTakeFirst();
+  if (!locked) throw new StoreError('no-such-household', 'this household is not in the store');
+  const earlier = await db
+    .selectFrom('turn')
+    .select('reply')
+    .where('household_id', '=', householdId)
+    .where('id', '=', turn.turnId)
+    .executeTakeFirst();
+  if (earlier) return { outcome: 'repeat', reply: JSON.parse(earlier.reply) };
+  // A turn that changes nothing was a true answer when it was decided, whatever has changed since.
+  if (turn.changes.length > 0 && locked.version !== turn.decidedOn) {
+    return { outcome: 'stale', version: locked.version };
+  }
+
+  const entries = entriesOf(turn, locked.version);
+  const version = locked.version + entries.length;
+  if (entries.length > 0) {
+    await writeOps(
+      db,
+      householdId,
+      entries.flatMap(({ ops }) => ops),
+    );
+    await db
+      .insertInto('journal')
+      .values(entries.map((entry) => entryRow(householdId, entry)))
+      .execute();
+    await db.updateTable('household').set({ version }).where('household_id', '=', householdId).execute();
+  }
+  await db
+    .insertInto('turn')
+    .values({
+      household_id: householdId,
+      id: turn.turnId,
+      conversation_id: turn.conversationId,
+      at: turn.at,
+      version,
+      reply: JSON.stringify(turn.reply ?? null),
+    })
+    .execute();
+  const body = JSON.stringify(turn.conversation ?? null);
+  await db
+    .insertInto('conversation')
+    .values({ household_id: householdId, id: turn.conversationId, at: turn.at, body })
+    .onConflict((conflict) => conflict.columns(['household_id', 'id']).doUpdateSet({ at: turn.at, body }))
+    .execute();
+  return { outcome: 'done', version, entries };
+};

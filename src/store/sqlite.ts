@@ -1,0 +1,104 @@
+/** The embedded store: one SQLite file, for one household or a few on one machine. */
+import { setTimeout as sleep } from 'node:timers/promises';
+import Sqlite from 'better-sqlite3';
+import { Kysely, Migrator, SqliteDialect, sql } from 'kysely';
+import { migrateWith } from './migrate.js';
+import { migrations } from './migrations/index.js';
+import type { Store, TellingStore } from './port.js';
+import { inTransaction, withCheckedIds } from './scope.js';
+import { createSqlStore } from './sql-store.js';
+import type { Database } from './tables.js';
+import { createTellings } from './tellings.js';
+import { storeErrorOf } from './errors.js';
+
+export interface SqliteOptions {
+  /** Milliseconds to wait for another process that is writing. Default 5,000. */
+  readonly busyTimeout?: number;
+  /** The file may not grow past this many pages of 4,096 bytes. Default: as SQLite allows. */
+  readonly maxPages?: number;
+}
+
+const openFile = (path: string, options: SqliteOptions): Sqlite.Database => {
+  const file = new Sqlite(path, { timeout: options.busyTimeout ?? 5_000 });
+  // Write-ahead log: readers never wait for a writer. FULL: what was answered has reached the disk.
+  file.pragma('journal_mode = WAL');
+  file.pragma('synchronous = FULL');
+  file.pragma('foreign_keys = ON');
+  // From here on nothing blocks: see `whenFree`.
+  file.pragma('busy_timeout = 0');
+  if (options.maxPages !== undefined) file.pragma(`max_page_count = ${Math.trunc(options.maxPages)}`);
+  return file;
+};
+
+/**
+ * Tries until no other connection holds the file, for so many milliseconds in all. It waits here and
+ * not inside SQLite, which would hold up everything else this process does, or even the very
+ * connection that is waited for.
+ */
+const whenFree = async <T>(patience: number, attempt: () => Promise<T>): Promise<T> => {
+  for (let waited = 0, pause = 1; ; waited += pause, pause = Math.min(pause * 2, 50)) {
+    try {
+      return await attempt();
+    } catch (error) {
+      const fault = storeErrorOf(error);
+      if (fault.fault !== 'busy' || waited >= patience) throw fault;
+      await sleep(pause);
+    }
+  }
+};
+
+/**
+ * Opens a store in a file, made when it is not there (`:memory:` for one that lives as long as the
+ * process). Call `migrate()` before anything else.
+ * @throws StoreError `unreadable` for a file that is not a SQLite database, `unavailable` when it cannot be made.
+ */
+export const openSqliteStore = (path: string, options: SqliteOptions = {}): Store & TellingStore => {
+  let file: Sqlite.Database;
+  try {
+    file = openFile(path, options);
+  } catch (error) {
+    throw storeErrorOf(error);
+  }
+  const db = new Kysely<Database>({ dialect: new SqliteDialect({ database: file }) });
+  const end = (connection: Kysely<Database>, how: 'commit' | 'rollback') => sql.raw(how).execute(connection);
+  const patience = options.busyTimeout ?? 5_000;
+  const scope = withCheckedIds({
+    // IMMEDIATE: a writer waits at the start, where waiting is safe, and not halfway.
+    write: (_household, work) =>
+      inTransaction(
+        db,
+        (connection) => whenFree(patience, () => sql`begin immediate`.execute(connection)),
+        end,
+        work,
+      ),
+    read: (_household, work) =>
+      whenFree(patience, () => inTransaction(db, (connection) => sql`begin`.execute(connection), end, work)),
+    everyone: (how, work) => (how === 'read' ? scope.read('everyone', work) : scope.write('everyone', work)),
+  });
+  return {
+    ...createSqlStore(scope, false),
+    ...createTellings(scope, false),
+
+    migrate: () =>
+      // One writer at a time, in whichever process: the second finds the work done.
+      inTransaction(
+        db,
+        (connection) => whenFree(patience, () => sql`begin immediate`.execute(connection)),
+        end,
+        (connection) =>
+          migrateWith(new Migrator({ db: connection, provider: { getMigrations: async () => migrations } })),
+      ),
+
+    close: async () => {
+      await db.destroy();
+    },
+
+    backup: async (target) => {
+      try {
+        await file.backup(target);
+      } catch (error) {
+        throw storeErrorOf(error);
+      }
+    },
+  };
+};

@@ -1,0 +1,136 @@
+/** What is said unasked: leased rows. Instants are ISO 8601 in UTC, so they compare as text. */
+import type { Kysely, Selectable } from 'kysely';
+import type { Id } from '../kitchen/model.js';
+import type { Scope } from './scope.js';
+import type { PlannedTelling, Telling, TellingStore } from './port.js';
+import type { Database, TellingTable } from './tables.js';
+
+const tellingOf = (row: Selectable<TellingTable>): Telling => ({
+  householdId: row.household_id,
+  id: row.id,
+  kind: row.kind as Telling['kind'],
+  due: row.due,
+  body: row.body === null ? null : JSON.parse(row.body),
+  attempts: row.attempts,
+});
+
+/** `skipLocked`: on PostgreSQL two processes claim side by side; SQLite has one writer at a time anyway. */
+export const createTellings = (scope: Scope, skipLocked: boolean): TellingStore => {
+  const one = (db: Kysely<Database>, householdId: Id, id: Id) =>
+    db.updateTable('telling').where('household_id', '=', householdId).where('id', '=', id);
+
+  const changed = (rows: { readonly numUpdatedRows: bigint }): boolean => rows.numUpdatedRows > 0n;
+
+  const plan = async (
+    db: Kysely<Database>,
+    householdId: Id,
+    wanted: readonly PlannedTelling[],
+  ): Promise<void> => {
+    const free = db
+      .deleteFrom('telling')
+      .where('household_id', '=', householdId)
+      .where('body', 'is', null)
+      .where('owner', 'is', null);
+    const ids = wanted.map(({ id }) => id);
+    await (ids.length > 0 ? free.where('id', 'not in', ids) : free).execute();
+    for (const { id, kind, due } of wanted) {
+      await db
+        .insertInto('telling')
+        .values({ household_id: householdId, id, kind, due, claim_from: due })
+        .onConflict((conflict) =>
+          conflict
+            .columns(['household_id', 'id'])
+            .doUpdateSet({ due, claim_from: due })
+            .where('telling.body', 'is', null)
+            .where('telling.owner', 'is', null)
+            .where('telling.due', '!=', due),
+        )
+        .execute();
+    }
+  };
+
+  return {
+    planTellings: (householdId, wanted) => scope.write(householdId, (db) => plan(db, householdId, wanted)),
+
+    claimDue: ({ now, owner, until, limit }) =>
+      scope.everyone('write', async (db) => {
+        const due = db
+          .selectFrom('telling')
+          .select(['household_id', 'id'])
+          .where('settled_at', 'is', null)
+          .where('claim_from', '<=', now)
+          .where((where) => where.or([where('owner', 'is', null), where('leased_until', '<=', now)]))
+          .orderBy('claim_from')
+          .orderBy('id')
+          .limit(limit);
+        const found = await (skipLocked ? due.forUpdate().skipLocked() : due).execute();
+        const claimed: Telling[] = [];
+        for (const { household_id, id } of found) {
+          const row = await one(db, household_id, id)
+            .set((set) => ({ owner, leased_until: until, attempts: set('attempts', '+', 1) }))
+            .returningAll()
+            .executeTakeFirstOrThrow();
+          claimed.push(tellingOf(row));
+        }
+        return claimed;
+      }),
+
+    makeTelling: (householdId, id, owner, body, at) =>
+      scope.write(householdId, async (db) =>
+        changed(
+          await one(db, householdId, id)
+            .set({ body: JSON.stringify(body), made_at: at })
+            .where('body', 'is', null)
+            .where('owner', '=', owner)
+            .where('leased_until', '>', at)
+            .executeTakeFirst(),
+        ),
+      ),
+
+    settleTelling: (householdId, id, owner, at) =>
+      scope.write(householdId, async (db) =>
+        changed(
+          await one(db, householdId, id)
+            .set({ settled_at: at, owner: null, leased_until: null })
+            .where('owner', '=', owner)
+            .where('leased_until', '>', at)
+            .executeTakeFirst(),
+        ),
+      ),
+
+    releaseTelling: (householdId, id, owner, retryAt) =>
+      scope.write(householdId, async (db) =>
+        changed(
+          await one(db, householdId, id)
+            .set({ owner: null, leased_until: null, claim_from: retryAt })
+            .where('owner', '=', owner)
+            .executeTakeFirst(),
+        ),
+      ),
+
+    unheardTellings: (householdId) =>
+      scope.read(householdId, async (db) => {
+        const rows = await db
+          .selectFrom('telling')
+          .selectAll()
+          .where('household_id', '=', householdId)
+          .where('body', 'is not', null)
+          .where('heard_at', 'is', null)
+          .orderBy('due')
+          .orderBy('id')
+          .execute();
+        return rows.map(tellingOf);
+      }),
+
+    hearTelling: (householdId, id, at) =>
+      scope.write(householdId, async (db) =>
+        changed(
+          await one(db, householdId, id)
+            .set({ heard_at: at })
+            .where('heard_at', 'is', null)
+            .where('body', 'is not', null)
+            .executeTakeFirst(),
+        ),
+      ),
+  };
+};

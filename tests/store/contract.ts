@@ -1,0 +1,392 @@
+/** What every store must do. Run on each adapter, against the real database. */
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import {
+  addMarker,
+  applyChange,
+  buildPlaces,
+  emptyKitchen,
+  finish,
+  isRefused,
+  mark,
+  putAway,
+  together,
+  undo,
+  type Change,
+  type Doing,
+  type Kitchen,
+  type Result,
+} from '../../src/kitchen/index.js';
+import {
+  StoreError,
+  type Device,
+  type Store,
+  type TellingStore,
+  type TurnRecord,
+} from '../../src/store/index.js';
+
+const at = '2026-05-14T18:00:00.000Z';
+
+const householdOf = (id: string) =>
+  ({
+    id,
+    name: `The ${id} kitchen`,
+    timeZone: 'America/Chicago',
+    locale: 'en-US',
+    region: 'us',
+    measures: 'us',
+    microwaveWatts: 800,
+    summaryAt: '20:00',
+    quietHours: null,
+    dotMeanings: { 1: 'low fat' },
+  }) as const;
+
+let serial = 0;
+const doing = (kitchen: Kitchen): Doing => ({
+  kitchen,
+  clock: { now: at, timeZone: 'America/Chicago' },
+  speaker: { personId: null },
+  newId: () => `n${++serial}`,
+});
+
+const made = (result: Result): Change => {
+  if (isRefused(result)) throw new Error(JSON.stringify(result));
+  return result;
+};
+
+const turnOf = (
+  decidedOn: number,
+  changes: readonly Change[],
+  more: Partial<TurnRecord> = {},
+): TurnRecord => ({
+  turnId: `t${++serial}`,
+  conversationId: 'default',
+  deviceId: 'd1',
+  personId: 'p1',
+  at,
+  decidedOn,
+  changes,
+  conversation: { said: serial },
+  reply: { text: `reply ${serial}` },
+  ...more,
+});
+
+const deviceOf = (householdId: string, id: string): Device => ({
+  id,
+  householdId,
+  name: 'Kitchen speaker',
+  tokenHash: `${householdId}-${id}-${'0'.repeat(40)}`,
+  scope: 'own',
+  personId: null,
+  pairedAt: at,
+  lastSeenAt: null,
+  revokedAt: null,
+});
+
+const sameKitchen = (kitchen: Kitchen | null): unknown =>
+  JSON.parse(
+    JSON.stringify({
+      ...kitchen,
+      ...Object.fromEntries(
+        Object.entries(kitchen ?? {}).map(([key, value]) => [
+          key,
+          value instanceof Map ? [...value].sort(([a], [b]) => (a < b ? -1 : 1)) : value,
+        ]),
+      ),
+    }),
+  );
+
+/** Rejection, as fault code. */
+const faultOf = async (promise: Promise<unknown>): Promise<string> => {
+  try {
+    await promise;
+  } catch (error) {
+    if (error instanceof StoreError) return error.fault;
+    throw error;
+  }
+  return 'none';
+};
+
+export const storeContract = (
+  name: string,
+  open: () => Promise<{
+    store: Store & TellingStore;
+    second: Store & TellingStore;
+    close: () => Promise<void>;
+  }>,
+): unknown =>
+  describe(name, () => {
+    let store: Store & TellingStore;
+    let second: Store & TellingStore;
+    let close: () => Promise<void>;
+    let id: string;
+
+    beforeAll(async () => {
+      ({ store, second, close } = await open());
+    });
+    afterAll(() => close());
+    beforeEach(async () => {
+      id = `home${++serial}`;
+      await store.createHousehold(emptyKitchen(householdOf(id)), at);
+    });
+
+    const load = async (from: Store = store): Promise<Kitchen> => {
+      const kitchen = await from.loadKitchen(id);
+      if (!kitchen) throw new Error('no kitchen');
+      return kitchen;
+    };
+    const commit = async (build: (d: Doing) => Result, on?: Kitchen) => {
+      const kitchen = on ?? (await load());
+      return store.commitTurn(id, turnOf(kitchen.version, [made(build(doing(kitchen)))]));
+    };
+
+    it('migrates again, and side by side, without harm', async () => {
+      await Promise.all([store.migrate(), second.migrate()]);
+      expect((await load()).household).toEqual(householdOf(id));
+    });
+
+    it('keeps a whole kitchen as it was, whatever the names hold', async () => {
+      const other = `${id}x`;
+      let kitchen = emptyKitchen(householdOf(other));
+      const names = [
+        '<b>&"\'`; drop table item; --',
+        '🥫 שימורים',
+        'nul\u0000byte',
+        'half \ud800 pair',
+        'a'.repeat(5000),
+      ];
+      for (const item of names) {
+        kitchen = applyChange(
+          kitchen,
+          made(putAway(doing(kitchen), { name: item, dates: { made: '2026-05-01' } })),
+        );
+      }
+      await store.createHousehold(kitchen, at);
+      expect(sameKitchen(await second.loadKitchen(other))).toEqual(sameKitchen(kitchen));
+      expect(await faultOf(store.createHousehold(kitchen, at))).toBe('taken');
+      expect(await store.householdIds()).toEqual(expect.arrayContaining([id, other]));
+    });
+
+    it('commits a turn whole, and reads back what the kitchen would say', async () => {
+      const start = await load();
+      const change = made(
+        together(doing(start), [
+          (d) => buildPlaces(d, { kind: 'fridge', parentId: null, names: ['fridge'] }),
+          (d) => putAway(d, { name: 'milk', placeId: [...d.kitchen.places.keys()][0] ?? null }),
+        ]),
+      );
+      const turn = turnOf(0, [change]);
+      const result = await store.commitTurn(id, turn);
+      expect(result).toMatchObject({
+        outcome: 'done',
+        version: 1,
+        entries: [{ version: 1, verb: 'built a place' }],
+      });
+      expect(sameKitchen(await load(second))).toEqual(sameKitchen(applyChange(start, change)));
+      expect(await second.beginTurn(id, 'default', 'other')).toEqual({
+        version: 1,
+        conversation: turn.conversation,
+        earlierReply: undefined,
+      });
+      expect(await store.beginTurn(id, 'never spoken', turn.turnId)).toEqual({
+        version: 1,
+        conversation: null,
+        earlierReply: turn.reply,
+      });
+      expect(await store.beginTurn('nobody', 'default', 't')).toBeNull();
+    });
+
+    it('does a turn once, however often it is sent', async () => {
+      const kitchen = await load();
+      const turn = turnOf(0, [made(putAway(doing(kitchen), { name: 'milk' }))]);
+      const results = await Promise.all(
+        [store, second, store, second].map((one) => one.commitTurn(id, { ...turn, reply: { first: true } })),
+      );
+      expect(results.map(({ outcome }) => outcome).sort()).toEqual(['done', 'repeat', 'repeat', 'repeat']);
+      expect(results.find(({ outcome }) => outcome === 'repeat')).toEqual({
+        outcome: 'repeat',
+        reply: { first: true },
+      });
+      const quiet = turnOf(0, []);
+      const outcomes = await Promise.all([store, second].map((one) => one.commitTurn(id, quiet)));
+      expect(outcomes.map(({ outcome }) => outcome).sort()).toEqual(['done', 'repeat']);
+      expect((await load()).items.size).toBe(1);
+      expect(await store.journalLatest(id, 10)).toHaveLength(1);
+    });
+
+    it('refuses a change decided on an older kitchen, keeping nothing of it', async () => {
+      const kitchen = await load();
+      await commit((d) => putAway(d, { name: 'milk' }), kitchen);
+      const late = turnOf(0, [made(putAway(doing(kitchen), { name: 'eggs' }))]);
+      expect(await second.commitTurn(id, late)).toEqual({ outcome: 'stale', version: 1 });
+      expect([...(await load()).items.values()].map(({ name: item }) => item)).toEqual(['milk']);
+      expect((await store.beginTurn(id, 'default', late.turnId))?.earlierReply).toBeUndefined();
+      // Only asking is a true answer all the same.
+      expect(await second.commitTurn(id, turnOf(0, []))).toMatchObject({ outcome: 'done', version: 1 });
+    });
+
+    it('lets one of many at once go first, each time, and loses none', async () => {
+      const tries = Array.from({ length: 12 }, async (_, n) => {
+        const through = n % 2 === 0 ? store : second;
+        for (;;) {
+          const kitchen = await load(through);
+          const change = made(putAway(doing(kitchen), { name: `jar ${n}` }));
+          const result = await through.commitTurn(id, turnOf(kitchen.version, [change]));
+          if (result.outcome === 'done') return;
+        }
+      });
+      await Promise.all(tries);
+      const kitchen = await load();
+      expect(kitchen.items.size).toBe(12);
+      expect(kitchen.version).toBe(12);
+      const journal = await store.journalAfter(id, 0);
+      expect(journal.map(({ version }) => version)).toEqual(Array.from({ length: 12 }, (_, n) => n + 1));
+    });
+
+    it('journals every change with its inverse, and replays to the same kitchen', async () => {
+      await commit((d) => addMarker(d, { touch: { shape: 'round' } }));
+      await commit((d) => putAway(d, { name: 'ranch', markerId: [...d.kitchen.markers.keys()][0] ?? null }));
+      await commit((d) => finish(d, [...d.kitchen.items.keys()][0] ?? ''));
+      const [newest] = await store.journalLatest(id, 1);
+      await commit((d) => undo(d, newest!));
+      const journal = await store.journalAfter(id, 0);
+      expect(journal.map(({ verb, undoes }) => [verb, undoes])).toEqual([
+        ['added a marker', undefined],
+        ['put away', undefined],
+        ['finished', undefined],
+        ['undid', 'e3'],
+      ]);
+      expect(await store.journalAfter(id, 2, 1)).toEqual([journal[2]]);
+      expect(await store.journalLatest(id, 2)).toEqual([journal[3], journal[2]]);
+      const replayed = journal.reduce(applyChange, emptyKitchen(householdOf(id)));
+      expect(sameKitchen(await load())).toEqual(sameKitchen(replayed));
+    });
+
+    it('keeps a marker on one living item, even against a faulty change', async () => {
+      await commit((d) => addMarker(d, { touch: { shape: 'round' } }));
+      await commit((d) => addMarker(d, { touch: { shape: 'oval' } }));
+      const [round, oval] = [...(await load()).markers.keys()] as [string, string];
+      await commit((d) => putAway(d, { name: 'ranch', markerId: round }));
+      await commit((d) => putAway(d, { name: 'aioli', markerId: oval }));
+      const kitchen = await load();
+      const [one, two] = [...kitchen.items.values()].sort((a, b) => (a.name < b.name ? 1 : -1));
+      const swap: Change = {
+        verb: 'marked',
+        about: [],
+        ops: [
+          { kind: 'item', id: one!.id, before: one!, after: { ...one!, markerId: oval } },
+          { kind: 'item', id: two!.id, before: two!, after: { ...two!, markerId: round } },
+        ],
+      };
+      expect(await store.commitTurn(id, turnOf(kitchen.version, [swap]))).toMatchObject({ outcome: 'done' });
+      const after = await load();
+      expect(after.items.get(one!.id)?.markerId).toBe(oval);
+      const both: Change = {
+        verb: 'marked',
+        about: [],
+        ops: [{ kind: 'item', id: one!.id, before: one!, after: { ...one!, markerId: round } }],
+      };
+      expect(await faultOf(store.commitTurn(id, turnOf(after.version, [both])))).toBe('broken-rule');
+      expect(sameKitchen(await load())).toEqual(sameKitchen(after));
+      await commit((d) => mark(d, one!.id, round, { takeIt: true }));
+      expect((await load()).items.get(two!.id)?.markerId).toBeNull();
+    });
+
+    it('knows devices by token hash, and by household', async () => {
+      const device = deviceOf(id, 'd1');
+      await store.addDevice(device);
+      expect(await second.deviceByTokenHash(device.tokenHash)).toEqual(device);
+      expect(await store.deviceByTokenHash('unknown')).toBeNull();
+      await store.updateDevice({ ...device, name: 'Phone', revokedAt: at });
+      expect(await store.devices(id)).toEqual([{ ...device, name: 'Phone', revokedAt: at }]);
+      expect(await faultOf(store.addDevice(device))).toBe('taken');
+      expect(await faultOf(store.addDevice(deviceOf('nobody', 'd9')))).toBe('taken');
+      expect(await faultOf(store.updateDevice(deviceOf(id, 'd2')))).toBe('no-such-device');
+    });
+
+    it('never looks across households', async () => {
+      const other = `${id}y`;
+      await store.createHousehold(emptyKitchen(householdOf(other)), at);
+      await commit((d) => putAway(d, { name: 'milk' }));
+      await store.addDevice(deviceOf(id, 'd1'));
+      expect((await store.loadKitchen(other))?.items.size).toBe(0);
+      expect(await store.journalAfter(other, 0)).toEqual([]);
+      expect(await store.devices(other)).toEqual([]);
+      expect((await store.beginTurn(other, 'default', 't1'))?.conversation).toBeNull();
+      await store.deleteHousehold(other);
+      expect(await store.loadKitchen(other)).toBeNull();
+      expect((await load()).items.size).toBe(1);
+    });
+
+    it('deletes all of a household', async () => {
+      await commit((d) => putAway(d, { name: 'milk' }));
+      const device = deviceOf(id, 'd1');
+      await store.addDevice(device);
+      await store.deleteHousehold(id);
+      expect(await store.loadKitchen(id)).toBeNull();
+      expect(await store.journalAfter(id, 0)).toEqual([]);
+      expect(await store.deviceByTokenHash(device.tokenHash)).toBeNull();
+      expect(await store.householdIds()).not.toContain(id);
+      expect(await faultOf(store.commitTurn(id, turnOf(0, [])))).toBe('no-such-household');
+      // The token is free again with its household.
+      await store.createHousehold(emptyKitchen(householdOf(id)), at);
+      await store.addDevice(device);
+    });
+
+    it.each(['', 'a b', "x'; drop table item; --", 'x'.repeat(129), 'ü'])(
+      'takes no id like %j',
+      async (bad) => {
+        expect(await faultOf(store.loadKitchen(bad))).toBe('bad-id');
+        expect(await faultOf(store.createHousehold(emptyKitchen(householdOf(bad)), at))).toBe('bad-id');
+      },
+    );
+
+    describe('what is said unasked', () => {
+      const planned = (tid: string, due: string) => ({ id: tid, kind: 'timer', due }) as const;
+      const claim = (one: TellingStore, owner: string, now: string, until: string) =>
+        one
+          .claimDue({ now, owner, until, limit: 100 })
+          .then((all) => all.filter((row) => row.householdId === id));
+      const [t0, t1, t2, t3] = ['18:00', '18:01', '18:02', '18:03'].map(
+        (time) => `2026-05-14T${time}:00.000Z`,
+      ) as [string, string, string, string];
+
+      it('is leased to one, made once, settled and heard once', async () => {
+        await store.planTellings(id, [planned('a', t0), planned('b', t3)]);
+        const [mine, theirs] = await Promise.all([claim(store, 'one', t1, t2), claim(second, 'two', t1, t2)]);
+        const all = [...mine, ...theirs];
+        expect(all.map(({ id: tid, body, attempts }) => [tid, body, attempts])).toEqual([['a', null, 1]]);
+        const owner = mine.length > 0 ? 'one' : 'two';
+        expect(await store.makeTelling(id, 'a', 'someone else', { say: 1 }, t1)).toBe(false);
+        expect(await store.makeTelling(id, 'a', owner, { say: 1 }, t1)).toBe(true);
+        expect(await store.makeTelling(id, 'a', owner, { say: 2 }, t1)).toBe(false);
+        expect(await second.unheardTellings(id)).toMatchObject([{ id: 'a', body: { say: 1 } }]);
+        expect(await store.settleTelling(id, 'a', owner, t1)).toBe(true);
+        expect(await claim(store, 'one', t2, t3)).toEqual([]);
+        expect(await store.hearTelling(id, 'a', t2)).toBe(true);
+        expect(await store.hearTelling(id, 'a', t2)).toBe(false);
+        // Planning the same id again does nothing; one that is no longer wanted goes.
+        await store.planTellings(id, [planned('a', t0)]);
+        expect(await claim(store, 'one', t3, t3)).toEqual([]);
+      });
+
+      it('is free again when the lease ran out or was given up', async () => {
+        await store.planTellings(id, [planned('a', t0)]);
+        expect(await claim(store, 'dead', t0, t1)).toHaveLength(1);
+        expect(await claim(second, 'two', t0, t1)).toEqual([]);
+        const [again] = await claim(second, 'two', t1, t2);
+        expect(again).toMatchObject({ id: 'a', attempts: 2, due: t0 });
+        expect(await store.makeTelling(id, 'a', 'dead', {}, t1)).toBe(false);
+        expect(await second.releaseTelling(id, 'a', 'two', t3)).toBe(true);
+        expect(await claim(store, 'one', t2, t3)).toEqual([]);
+        expect(await claim(store, 'one', t3, t3)).toMatchObject([{ due: t0, attempts: 3 }]);
+      });
+
+      it('moves with its plan while it is only planned', async () => {
+        await store.planTellings(id, [planned('a', t0)]);
+        await store.planTellings(id, [planned('a', t3)]);
+        expect(await claim(store, 'one', t2, t3)).toEqual([]);
+        await store.planTellings(id, []);
+        expect(await claim(store, 'one', t3, t3)).toEqual([]);
+      });
+    });
+  });
