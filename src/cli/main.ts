@@ -5,6 +5,7 @@
  */
 import { Command } from 'commander';
 import { addDeviceCommands } from './devices.js';
+import { addGrammarCommand } from './grammar.js';
 import { addServeCommand } from './serve.js';
 import { addTalkCommand } from './talk/talk.js';
 
@@ -16,6 +17,7 @@ const program = new Command('tellshelf')
 addTalkCommand(program);
 addServeCommand(program);
 addDeviceCommands(program);
+addGrammarCommand(program);
 
 try {
   await program.parseAsync();

@@ -66,4 +66,10 @@ export interface Grammar {
 export interface LoadOptions {
   /** Directories that grammar references may be read from. Nothing else is opened. */
   readonly roots: readonly string[];
+  /** The only host rules a grammar may refer to (`kitchen:item`, …). Any, when left out. */
+  readonly dynamic?: readonly string[];
+  /** False leaves tags unread, for tools that only want the parse. */
+  readonly interpretTags?: boolean;
+  /** Look for `dir/file.gram` also as `file.gram` beside the main file: for collections copied flat. */
+  readonly flat?: boolean;
 }

@@ -1,4 +1,7 @@
-/** From bytes to text (SRGS 1.0 section 4.4): byte-order mark, then the header's encoding name, then UTF-8. */
+/**
+ * From bytes to text (SRGS 1.0 section 4.4): byte-order mark, then the header's encoding name, then UTF-8,
+ * then Latin 1.
+ */
 
 export class EncodingError extends Error {}
 
@@ -45,6 +48,10 @@ export const decode = (bytes: Uint8Array): { text: string; encoding: string } =>
   try {
     return { text: decoder.decode(body), encoding };
   } catch {
+    // Without a name the standard leaves it to the processor; old files without one are Latin 1.
+    if (sniffed === null && named === null) {
+      return { text: new TextDecoder('iso-8859-1').decode(body), encoding: 'iso-8859-1' };
+    }
     throw new EncodingError(`The file is not written in ${encoding}, or some bytes of it are broken.`);
   }
 };

@@ -1,7 +1,7 @@
 /** Ties reader, network, chart and semantics together behind the `Grammar` of `api.ts`. */
 import { readFileSync } from 'node:fs';
 import { dirname } from 'node:path';
-import type { Grammar, LoadOptions, Parse, ParseOptions } from './api.js';
+import type { DynamicMatch, Grammar, LoadOptions, Parse, ParseOptions, SemanticValue } from './api.js';
 import { rankedDerivations } from './best.js';
 import type { Derivation } from './best.js';
 import { createRecogniser } from './chart.js';
@@ -9,7 +9,7 @@ import type { Chart } from './chart.js';
 import type { Library } from './library.js';
 import { loadLibrary, readDocument } from './library.js';
 import type { Network } from './network.js';
-import { compileNetwork, TooLargeError } from './network.js';
+import { compileNetwork, HOST, TOKEN, TooLargeError } from './network.js';
 import { GrammarError, lineAndColumn } from './problems.js';
 import { readAbnf } from './reader.js';
 import { createInterpreter } from './semantics.js';
@@ -21,8 +21,26 @@ export interface OpenGrammar extends Grammar {
   readonly network: Network;
   /** Every parse as a derivation tree, best first; ends when there are no more. */
   derivations(tokens: readonly string[], options?: ParseOptions): Iterable<OpenParse>;
+  /** As `parse`, by one rule of the main document, be it private. */
+  parseRule(rule: string, tokens: readonly string[], options?: ParseOptions): Parse[];
+  /** What could come next after the tokens: words, and host rules by their URI. In alphabetical order. */
+  following(tokens: readonly string[], options?: ParseOptions): Following;
+  /** The meaning of a derivation made elsewhere, such as a sample. */
+  interpret(
+    derivation: Derivation,
+    tokens: readonly string[],
+    matches: readonly DynamicMatch[],
+  ): SemanticValue;
 }
 
+export interface Following {
+  readonly words: readonly string[];
+  readonly hosts: readonly string[];
+  /** True when the tokens are a whole sentence already. */
+  readonly complete: boolean;
+}
+
+/** What a parse is made of, for tools. */
 export interface OpenParse extends Parse {
   readonly derivation: Derivation;
 }
@@ -57,7 +75,7 @@ export const openGrammar = (main: GrammarDocument, options: LoadOptions): OpenGr
       'Write <n-> for no upper limit.',
     );
   }
-  const interpreter = createInterpreter(library, network);
+  const interpreter = createInterpreter(library, network, options.interpretTags);
   const recogniser = createRecogniser(network);
   const publicRules = [...main.rules.values()]
     .filter((rule) => rule.scope === 'public')
@@ -83,12 +101,12 @@ export const openGrammar = (main: GrammarDocument, options: LoadOptions): OpenGr
     return indexes;
   };
 
-  const recognise = (tokens: readonly string[], given: ParseOptions | undefined, prefix: boolean): Chart =>
-    recogniser.recognise(tokens, activeRules(given?.rules), given?.dynamic, { prefix });
-
-  function* derivations(tokens: readonly string[], given?: ParseOptions): Generator<OpenParse> {
-    const rules = activeRules(given?.rules);
-    const chart = recognise(tokens, given, false);
+  function* derive(
+    tokens: readonly string[],
+    rules: readonly number[],
+    given: ParseOptions | undefined,
+  ): Generator<OpenParse> {
+    const chart = recogniser.recognise(tokens, rules, given?.dynamic);
     for (const { goal, score, derivation } of rankedDerivations(chart)) {
       yield {
         rule: namesOfRules[rules[goal]!]!,
@@ -99,33 +117,68 @@ export const openGrammar = (main: GrammarDocument, options: LoadOptions): OpenGr
     }
   }
 
+  const parse = (
+    tokens: readonly string[],
+    rules: readonly number[],
+    given: ParseOptions | undefined,
+  ): Parse[] => {
+    const limit = given?.limit ?? 1;
+    const parses: Parse[] = [];
+    const seen = limit > 1 ? new Set<string>() : null;
+    let looked = 0;
+    for (const { rule, value, score } of derive(tokens, rules, given)) {
+      // Derivations that differ only in how nothing was matched mean the same: told once.
+      if (seen !== null) {
+        if (++looked > limit + EXTRA_DERIVATIONS) break;
+        const key = `${rule} ${JSON.stringify(value)}`;
+        if (seen.has(key)) continue;
+        seen.add(key);
+      }
+      parses.push({ rule, value, score });
+      if (parses.length >= limit) break;
+    }
+    return parses;
+  };
+
+  const prefixChart = (tokens: readonly string[], given: ParseOptions | undefined): Chart =>
+    recogniser.recognise(tokens, activeRules(given?.rules), given?.dynamic, { prefix: true });
+
   return {
     library,
     network,
     publicRules,
     root,
-    derivations,
-    parse(tokens, given) {
-      const limit = given?.limit ?? 1;
-      const parses: Parse[] = [];
-      const seen = limit > 1 ? new Set<string>() : null;
-      let looked = 0;
-      for (const { rule, value, score } of derivations(tokens, given)) {
-        // Derivations that differ only in how nothing was matched mean the same: told once.
-        if (seen !== null) {
-          if (++looked > limit + EXTRA_DERIVATIONS) break;
-          const key = `${rule} ${JSON.stringify(value)}`;
-          if (seen.has(key)) continue;
-          seen.add(key);
-        }
-        parses.push({ rule, value, score });
-        if (parses.length >= limit) break;
-      }
-      return parses;
+    derivations: (tokens, given) => derive(tokens, activeRules(given?.rules), given),
+    parse: (tokens, given) => parse(tokens, activeRules(given?.rules), given),
+    parseRule(rule, tokens, given) {
+      const index = byName.get(rule);
+      if (index === undefined) throw new RangeError(`The grammar has no rule "${rule}".`);
+      return parse(tokens, [index], given);
     },
-    acceptsPrefix(tokens, given) {
-      return recognise(tokens, given, true).liveAtEnd > 0;
-    },
+    acceptsPrefix: (tokens, given) => prefixChart(tokens, given).liveAtEnd > 0,
+    following: (tokens, given) => followingOf(prefixChart(tokens, given)),
+    interpret: interpreter.evaluate,
+  };
+};
+
+/** Reads what the live items at the end of the chart wait for. */
+const followingOf = (chart: Chart): Following => {
+  const { items, network, tokens } = chart;
+  const words = new Set<string>();
+  const hosts = new Set<string>();
+  for (let item = 0; item < items.count; item++) {
+    if (items.position[item] !== tokens.length) continue;
+    const state = items.state[item]!;
+    for (let e = network.edgeStart[state]!; e < network.edgeStart[state + 1]!; e++) {
+      if (network.alive[network.edgeTarget[e]!] === 0) continue;
+      if (network.edgeKind[e] === TOKEN) words.add(network.tokenTexts[network.edgeArg[e]!]!);
+      else if (network.edgeKind[e] === HOST) hosts.add(network.hostUris[network.edgeArg[e]!]!);
+    }
+  }
+  return {
+    words: [...words].sort(),
+    hosts: [...hosts].sort(),
+    complete: chart.goals.some((goal) => goal >= 0),
   };
 };
 

@@ -1,20 +1,12 @@
 /** Reads a grammar and every grammar it refers to, and ties references to rules (SRGS 1.0 section 2.2). */
 import { readFileSync, realpathSync } from 'node:fs';
 import { basename, dirname, join, relative, resolve, sep } from 'node:path';
-import type { GrammarProblem } from './api.js';
+import type { GrammarProblem, LoadOptions } from './api.js';
 import { decode, EncodingError } from './encoding.js';
 import { GrammarError, lineAndColumn } from './problems.js';
 import { readAbnf } from './reader.js';
 import type { Expansion, GrammarDocument, Offset, Reference, RuleDefinition } from './syntax.js';
 import { readXml } from './xml-reader.js';
-
-export interface LibraryOptions {
-  readonly roots: readonly string[];
-  /** The only host rules that may be referred to; any when left out. */
-  readonly dynamic?: readonly string[];
-  /** Look for `dir/file.gram` also as `file.gram` beside the main file: for collections copied flat. */
-  readonly flat?: boolean;
-}
 
 /** A rule of some document, with a number for the network. */
 export interface LinkedRule {
@@ -84,7 +76,7 @@ export const readDocument = (bytes: Uint8Array, file: string): GrammarDocument =
 };
 
 /** Reads `main` and what it refers to. Throws `GrammarError` with all problems of all files. */
-export const loadLibrary = (main: GrammarDocument, options: LibraryOptions): Library => {
+export const loadLibrary = (main: GrammarDocument, options: LoadOptions): Library => {
   const roots = options.roots.map((root) => {
     try {
       return realpathSync(resolve(root));

@@ -40,10 +40,10 @@ interface CompiledTag {
 }
 
 /** Compiles all tags. Throws `GrammarError` when a script is outside the safe subset. */
-export const createInterpreter = (library: Library, network: Network): Interpreter => {
+export const createInterpreter = (library: Library, network: Network, interpretTags = true): Interpreter => {
   const problems: GrammarProblem[] = [];
   const compile = (text: string, document: GrammarDocument, at: number): CompiledTag => {
-    const format = tagFormatOf(document);
+    const format = interpretTags ? tagFormatOf(document) : 'opaque';
     if (format === 'opaque') return {};
     if (format === 'literals') return { literal: text.trim() };
     try {
