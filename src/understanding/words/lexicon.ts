@@ -108,9 +108,8 @@ const dates = z.object({
   monthUnits: figures.default({}),
   hourUnits: figures.default({}),
   ago: words.default([]),
-  from: words.default([]),
+  fromNow: words.default([]),
   in: words.default([]),
-  on: words.default([]),
   the: words.default([]),
   of: words.default([]),
   since: words.default([]),
@@ -127,7 +126,7 @@ const dates = z.object({
   lately: figures.default({}),
   soon: figures.default({}),
   holidays: z.record(z.string(), holiday).default({}),
-  unknown: words.default([]),
+  offsetWords: figures.default({}),
 });
 
 const touch = z.object({

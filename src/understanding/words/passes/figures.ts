@@ -12,7 +12,7 @@ export const figures: Pass = (words, lexicon) => {
   let changed = false;
   const out = words.flatMap((word): Word[] => {
     const ordinal = /^(\d{1,2})(?:st|nd|rd|th)$/.exec(word.text);
-    const plain = /^\d+(?:\.\d+)?$/.test(word.text);
+    const plain = /^\d+(?:\.\d{1,3})?$/.test(word.text);
     const said = ordinal
       ? sayOrdinal(Number(ordinal[1]), lexicon)
       : plain

@@ -1,0 +1,1 @@
+export { dateRules } from './rules.js';
