@@ -66,6 +66,8 @@ export interface Answer {
   readonly question?: Say;
   /** What else there is, said for "more". */
   readonly more?: readonly Say[];
+  /** Said softly whatever the listener chose: something due in quiet hours. */
+  readonly whisper?: boolean;
   /** A short sound before it, for listeners who like that; what it announces. */
   readonly earcon?: 'done' | 'question' | 'alert' | 'step' | 'problem';
   /** Buttons for a screen, and the choices a question offers, in spoken order. */

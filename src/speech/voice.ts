@@ -315,7 +315,7 @@ export const createVoice = (locale: string, options: VoiceOptions = {}): Voice =
       // Silence is no answer: what has nothing to say when short is said as usual.
       const sentences = wanted.length === 0 && length !== 'usual' ? sentencesAt('usual') : wanted;
       const earcon = answer.earcon === undefined ? undefined : options.earcons?.[answer.earcon];
-      return spoken(sentences, listener, around, earcon);
+      return spoken(sentences, answer.whisper ? { ...listener, whisper: true } : listener, around, earcon);
     },
   };
 };

@@ -1,0 +1,136 @@
+/** What is due to be told unasked: timers, reminders, the summary. Pure. */
+import { deliverReminder, isRefused, openReminders, type Doing } from '../kitchen/index.js';
+import type { Change, Id, Kitchen, Reminder } from '../kitchen/model.js';
+import { SUMMARY_RECORD, summaryOptions, type Rank } from '../dialogue/summary/heard.js';
+import { nightlySummary } from '../dialogue/summary/nightly.js';
+import type { Answer } from '../speech/index.js';
+import type { PlannedTelling } from '../store/port.js';
+import { dayOf, type Clock, type Instant } from '../terms/dates.js';
+import { reminderAnswer } from './announcing.js';
+import { isQuiet, lastSummaryAt, nextSummaryAt, quietUntil } from './summary-time.js';
+
+/** Something to tell, with what is said. */
+export interface DueTelling extends PlannedTelling {
+  readonly answer: Answer;
+  /** Whose it is: their own devices and shared ones. Null: everyone's. */
+  readonly forPersonId: Id | null;
+  /** What it speaks of, in order, so that "it" and "the second" mean something after it. */
+  readonly about: readonly Id[];
+}
+
+const HOUR = 3_600_000;
+/** A summary nobody was there to hear is kept this long: to noon, from eight in the evening. */
+const SUMMARY_KEPT = 16 * HOUR;
+/** Later than this, a timer or reminder waits until the household's quiet hours are over. */
+const RINGS_IN_QUIET = 15 * 60_000;
+
+const millis = (at: Instant): number => Date.parse(at);
+
+/** Timers and reminders due after `after` and at or before `until`, not heard yet, soonest first. */
+export const dueBetween = (kitchen: Kitchen, after: Instant, until: Instant): readonly Reminder[] =>
+  openReminders(kitchen).filter(
+    (reminder) => millis(reminder.due) > millis(after) && millis(reminder.due) <= millis(until),
+  );
+
+/** The due moment is part of the id: a timer given more time after it rang is told again. */
+const reminderTelling = ({ kind, id, due }: Reminder): PlannedTelling => ({
+  id: `${kind}.${id}.${Math.floor(millis(due) / 1000)}`,
+  kind,
+  due,
+});
+
+const summaryTelling = (due: Instant, timeZone: string): PlannedTelling => ({
+  id: `summary.${dayOf(due, timeZone)}`,
+  kind: 'summary',
+  due,
+});
+
+/** Everything this kitchen will or should have told, for the store's leased rows. */
+export const plannedTellings = (kitchen: Kitchen, clock: Clock): readonly PlannedTelling[] => {
+  const summary = dueSummary(kitchen, clock);
+  const next = nextSummaryAt(kitchen.household, clock);
+  const planned = [
+    ...openReminders(kitchen).map(reminderTelling),
+    ...(summary === null ? [] : [summaryTelling(summary, clock.timeZone)]),
+    ...(next === null ? [] : [summaryTelling(next, clock.timeZone)]),
+  ];
+  return [...new Map(planned.map((one) => [one.id, one])).values()];
+};
+
+/** When the kitchen's first thing was recorded: no summary was missed before that. */
+const beganAt = (kitchen: Kitchen): Instant | null => {
+  let first: Instant | null = null;
+  for (const { addedAt } of kitchen.items.values()) if (first === null || addedAt < first) first = addedAt;
+  return first;
+};
+
+/** The summary that is due now and not heard yet, by the moment it was due. */
+const dueSummary = (kitchen: Kitchen, clock: Clock): Instant | null => {
+  const due = lastSummaryAt(kitchen.household, clock);
+  const began = beganAt(kitchen);
+  if (due === null || began === null || millis(due) < millis(began)) return null;
+  if (millis(clock.now) - millis(due) > SUMMARY_KEPT) return null;
+  const heard = kitchen.reminders.get(SUMMARY_RECORD);
+  // By its day, not its minute: a summary moved from eight to nine is not told twice in one evening.
+  const sameDay = heard !== undefined && dayOf(heard.due, clock.timeZone) >= dayOf(due, clock.timeZone);
+  return sameDay ? null : due;
+};
+
+/**
+ * All that is due now and was not heard yet, oldest first; late ones say so. In quiet hours
+ * timers and reminders are whispered at their time (they were asked for), and what is older,
+ * and the summary, waits until they are over.
+ */
+export const dueNow = (kitchen: Kitchen, clock: Clock, rank: Rank): readonly DueTelling[] => {
+  const quiet = isQuiet(kitchen.household, clock);
+  const now = millis(clock.now);
+  const told: DueTelling[] = openReminders(kitchen)
+    .filter((reminder) => millis(reminder.due) <= now)
+    .filter((reminder) => !quiet || now - millis(reminder.due) <= RINGS_IN_QUIET)
+    .map((reminder) => ({
+      ...reminderTelling(reminder),
+      answer: { ...reminderAnswer(kitchen, reminder, clock), ...(quiet ? { whisper: true } : {}) },
+      forPersonId: reminder.setBy,
+      about: reminder.itemId === null ? [] : [reminder.itemId],
+    }));
+  const summary = quiet ? null : dueSummary(kitchen, clock);
+  if (summary !== null) {
+    const made = nightlySummary(kitchen, rank(kitchen, clock), clock, summaryOptions(summary, clock));
+    told.push({ ...summaryTelling(summary, clock.timeZone), ...made, forPersonId: null });
+  }
+  return told.sort((a, b) => millis(a.due) - millis(b.due));
+};
+
+/** When something may next be due that is not yet: the next reminder, summary, or end of quiet hours. */
+export const nextDueAt = (kitchen: Kitchen, clock: Clock): Instant | null => {
+  const ahead = [
+    ...openReminders(kitchen).map((reminder) => reminder.due),
+    nextSummaryAt(kitchen.household, clock),
+    quietUntil(kitchen.household, clock),
+  ].filter((at): at is Instant => at !== null && millis(at) > millis(clock.now));
+  return ahead.sort((a, b) => millis(a) - millis(b))[0] ?? null;
+};
+
+/** The change that records a telling as heard; null when it was heard before, or is no longer. */
+export const heardChange = (doing: Doing, tellingId: Id): Change | null => {
+  const { kitchen, clock } = doing;
+  const reminder = openReminders(kitchen).find((one) => reminderTelling(one).id === tellingId);
+  if (reminder !== undefined) {
+    const result = deliverReminder(doing, reminder.id);
+    return isRefused(result) ? null : result;
+  }
+  const due = dueSummary(kitchen, clock);
+  if (due === null || summaryTelling(due, clock.timeZone).id !== tellingId) return null;
+  const before = kitchen.reminders.get(SUMMARY_RECORD) ?? null;
+  const after: Reminder = {
+    id: SUMMARY_RECORD,
+    kind: 'reminder',
+    label: null,
+    due,
+    setAt: due,
+    setBy: null,
+    itemId: null,
+    deliveredAt: clock.now,
+  };
+  return { verb: 'told', about: [], ops: [{ kind: 'reminder', id: SUMMARY_RECORD, before, after }] };
+};
