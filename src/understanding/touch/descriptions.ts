@@ -1,0 +1,153 @@
+/**
+ * A container as a hand finds it, in any order of words: "the big jar with the square clip and
+ * one dot", "the one with the sticker in the middle", "two rubber bands", "no dots".
+ */
+import pluralize from 'pluralize';
+import type { Touch } from '../../terms/touch.js';
+import { cardinalAt } from '../numbers/cardinals.js';
+import { perLexicon, type Lexicon } from '../words/lexicon.js';
+import { phraseSet, phraseTable, synonymTable, type PhraseTable } from '../words/phrases.js';
+
+type Draft = { -readonly [K in keyof Touch]: Touch[K] };
+
+export interface Description {
+  readonly touch: Touch;
+  /** Tokens, article included. */
+  readonly length: number;
+  /** How many things were said of it. */
+  readonly parts: number;
+}
+
+const plural = (said: string): readonly string[] => [pluralize.plural(said)];
+
+const tables = perLexicon(({ touch }) => ({
+  plain: [
+    ['size', synonymTable(touch.sizes)],
+    ['texture', synonymTable(touch.textures)],
+    ['shape', synonymTable(touch.shapes)],
+    ['container', synonymTable(touch.containers, plural)],
+  ] satisfies [keyof Touch, PhraseTable<string>][],
+  fastenings: synonymTable(touch.fastenings, plural),
+  dots: phraseTable(touch.dots.flatMap((said) => [[said, 1] as const, [pluralize.plural(said), 2] as const])),
+  spots: synonymTable(touch.spots),
+  notSpot: new Set(touch.spotNotBefore.words),
+  spotPrepositions: new Set(touch.spotPrepositions),
+  articles: new Set(touch.articles),
+  nouns: new Set(touch.nouns),
+  joiners: phraseSet(touch.joiners),
+  none: phraseSet(touch.none),
+  tails: phraseSet(touch.somethingOn.tails),
+}));
+
+/** Reads one part into `draft`; gives the place after it, or null. A part said twice ends the description. */
+const partAt = (tokens: readonly string[], at: number, draft: Draft, lexicon: Lexicon): number | null => {
+  const { plain, fastenings, dots, none } = tables(lexicon);
+  const without = none.longestAt(tokens, at);
+  if (without) {
+    const dot = dots.longestAt(tokens, at + without.length);
+    if (dot && draft.dots === undefined) {
+      draft.dots = 0;
+      return at + without.length + dot.length;
+    }
+  }
+  const many = cardinalAt(tokens, at, lexicon);
+  if (many && Number.isInteger(many.value) && many.value <= 12) {
+    const next = at + many.length;
+    const dot = dots.longestAt(tokens, next);
+    if (dot && draft.dots === undefined) {
+      draft.dots = many.value;
+      return next + dot.length;
+    }
+    const fastening = fastenings.longestAt(tokens, next);
+    if (fastening && draft.fastening === undefined) {
+      draft.fastening = fastening.value;
+      if (many.value > 1) draft.fastenings = many.value;
+      return next + fastening.length;
+    }
+  }
+  const fastening = fastenings.longestAt(tokens, at);
+  const dot = dots.longestAt(tokens, at);
+  if (dot && draft.dots === undefined && dot.length >= (fastening?.length ?? 0)) {
+    // "With dots" does not say how many: it asks for a marker that has any.
+    if (dot.value === 1) draft.dots = 1;
+    else if (draft.fastening === undefined) draft.fastening = 'dots';
+    else return null;
+    return at + dot.length;
+  }
+  // A material before a fastening or container is its texture; "rubber band" is one word.
+  let best: { key: keyof Touch; value: string; length: number } | null =
+    fastening && draft.fastening === undefined
+      ? { key: 'fastening', value: fastening.value, length: fastening.length }
+      : null;
+  for (const [key, table] of plain) {
+    const hit = table.longestAt(tokens, at);
+    if (hit && draft[key] === undefined && hit.length > (best?.length ?? 0)) {
+      best = { key, value: hit.value, length: hit.length };
+    }
+  }
+  if (!best) return null;
+  Object.assign(draft, { [best.key]: best.value });
+  return at + best.length;
+};
+
+/** "in the middle", "on the lid". */
+const spotAt = (tokens: readonly string[], at: number, draft: Draft, lexicon: Lexicon): number | null => {
+  const { spots, spotPrepositions, notSpot } = tables(lexicon);
+  if (draft.spot !== undefined || !spotPrepositions.has(tokens[at] ?? '')) return null;
+  const hit = spots.longestAt(tokens, at + 1);
+  if (!hit) return null;
+  const end = at + 1 + hit.length;
+  if (notSpot.has(tokens[end] ?? '')) return null;
+  draft.spot = hit.value;
+  return end;
+};
+
+const countParts = (draft: Draft): number =>
+  Object.keys(draft).length - (draft.fastenings === undefined ? 0 : 1);
+
+/** Every description from `from`: one for each place where it may end, longest first. */
+export const descriptionsAt = (tokens: readonly string[], from: number, lexicon: Lexicon): Description[] => {
+  const { articles, nouns, joiners, tails } = tables(lexicon);
+  const found: Description[] = [];
+  const draft: Draft = {};
+  const end = (at: number): void => {
+    if (countParts(draft) > 0)
+      found.unshift({ touch: { ...draft }, length: at - from, parts: countParts(draft) });
+  };
+  let at = articles.has(tokens[from] ?? '') ? from + 1 : from;
+  let nounSaid = false;
+  for (;;) {
+    const part = partAt(tokens, at, draft, lexicon);
+    if (part !== null) {
+      at = part;
+      const tail = tails.longestAt(tokens, at);
+      end(at);
+      if (tail) {
+        joined = false;
+        end((at += tail.length));
+      }
+      continue;
+    }
+    const spot = countParts(draft) > 0 ? spotAt(tokens, at, draft, lexicon) : null;
+    if (spot !== null) {
+      joined = false;
+      end((at = spot));
+      continue;
+    }
+    if (!nounSaid && nouns.has(tokens[at] ?? '')) {
+      nounSaid = true;
+      at += 1;
+      if (countParts(draft) > 0) end(at);
+      continue;
+    }
+    // A joiner only leads on to another part.
+    const joiner = countParts(draft) > 0 || nounSaid ? joiners.longestAt(tokens, at) : null;
+    if (!joiner) break;
+    let next = at + joiner.length;
+    if (articles.has(tokens[next] ?? '')) next += 1;
+    if (partAt(tokens, next, { ...draft }, lexicon) === null) break;
+    joined = false;
+    at = next;
+  }
+  return found;
+};

@@ -1,0 +1,2 @@
+export { fitTouch } from './fit.js';
+export { touchRules } from './rules.js';
