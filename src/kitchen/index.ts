@@ -1,4 +1,4 @@
-/** The kitchen: what it holds, looked at and changed. Pure; nothing here reads a clock, a file or a socket. */
+/** The kitchen: what it holds, looked at and changed. Pure, but for `demoKitchen`, which reads its file. */
 export type * from './model.js';
 export { applyChange, changedSince, emptyKitchen, invertChange, joinChanges, recordOf } from './apply.js';
 export { isRefused, together, type Doing, type Reason, type Refused, type Result } from './doing.js';
@@ -96,3 +96,4 @@ export {
 } from './changes/checking.js';
 export { setHousehold, type Settings } from './changes/setting.js';
 export { lastRedoable, lastUndoable, redo, undo } from './changes/undoing.js';
+export { demoKitchen, kitchenFromFile } from './demo.js';
