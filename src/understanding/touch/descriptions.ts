@@ -110,9 +110,13 @@ export const descriptionsAt = (tokens: readonly string[], from: number, lexicon:
   const { articles, nouns, joiners, tails } = tables(lexicon);
   const found: Description[] = [];
   const draft: Draft = {};
+  // "the big" of "the big jar" is no end: words that follow on at once belong together.
+  let joined = false;
   const end = (at: number): void => {
-    if (countParts(draft) > 0)
-      found.unshift({ touch: { ...draft }, length: at - from, parts: countParts(draft) });
+    if (countParts(draft) === 0) return;
+    if (joined) found.shift();
+    found.unshift({ touch: { ...draft }, length: at - from, parts: countParts(draft) });
+    joined = true;
   };
   let at = articles.has(tokens[from] ?? '') ? from + 1 : from;
   let nounSaid = false;
