@@ -1,0 +1,50 @@
+/** Bare answers: which rules of `main.gram` fit what the conversation waits for. */
+import type { Expectation, Intent } from './intents.js';
+
+/** Public rules tried beside `$act`, each with the intent its reading stands for. */
+export const expectedRules: Readonly<Record<Expectation, readonly string[]>> = {
+  anything: [],
+  'yes-no': [],
+  item: ['expect_item'],
+  place: ['expect_place'],
+  amount: ['expect_amount'],
+  date: ['expect_date'],
+  marker: ['expect_marker'],
+  person: ['expect_person'],
+  choice: [],
+  words: ['expect_words'],
+  step: [],
+  method: ['expect_method'],
+  time: ['expect_time'],
+  spelling: ['expect_spelling'],
+  'count-answer': ['expect_count'],
+};
+
+/** Intents that answer the open question: they are likelier than their words alone say. */
+export const answering: Readonly<Record<Expectation, ReadonlySet<Intent>>> = {
+  anything: new Set(),
+  'yes-no': new Set<Intent>(['yes', 'no', 'maybe', 'cancel']),
+  item: new Set<Intent>(['answer', 'choose']),
+  place: new Set<Intent>(['answer']),
+  amount: new Set<Intent>(['answer']),
+  date: new Set<Intent>(['answer', 'maybe']),
+  marker: new Set<Intent>(['answer', 'choose']),
+  person: new Set<Intent>(['answer']),
+  choice: new Set<Intent>(['choose', 'yes', 'no']),
+  words: new Set<Intent>(['answer']),
+  step: new Set<Intent>([
+    'next',
+    'back',
+    'repeat',
+    'done',
+    'skip-to',
+    'steps-left',
+    'wait',
+    'stop',
+    'continue',
+  ]),
+  method: new Set<Intent>(['answer']),
+  time: new Set<Intent>(['answer']),
+  spelling: new Set<Intent>(['answer']),
+  'count-answer': new Set<Intent>(['answer', 'yes', 'no', 'next']),
+};

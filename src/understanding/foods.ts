@@ -1,0 +1,116 @@
+/**
+ * Foods and household goods that everybody knows, from `grammars/<language>/words/foods.txt`,
+ * `food-modifiers.txt` and `goods.txt`: so that a food this household never had is still heard as food.
+ */
+import { existsSync, readFileSync } from 'node:fs';
+import pluralize from 'pluralize';
+import type { DynamicMatch, DynamicRule } from '../grammar/api.js';
+import { projectFile } from '../project-files.js';
+import type { NamedMatch } from './names/api.js';
+import { noMatches, rememberingRule } from './words/rule.js';
+
+const entriesOf = (language: string, list: string): readonly string[] => {
+  const file = projectFile('grammars', language, 'words', `${list}.txt`);
+  if (!existsSync(file)) return [];
+  return readFileSync(file, 'utf8')
+    .split('\n')
+    .filter((line) => !line.startsWith('#'))
+    .flatMap((line) => line.split(','))
+    .map((entry) => entry.trim().toLowerCase())
+    .filter((entry) => entry !== '');
+};
+
+const singulars = new Map<string, string>();
+/** Singular of a word; remembered, and forgotten wholesale before it could grow without end. */
+const singular = (word: string): string => {
+  let found = singulars.get(word);
+  if (found === undefined) {
+    if (singulars.size > 20_000) singulars.clear();
+    found = pluralize.singular(word);
+    singulars.set(word, found);
+  }
+  return found;
+};
+
+/** Phrases by first word, so that a look-up costs one map access at most places of a sentence. */
+type PhraseIndex = ReadonlyMap<string, readonly (readonly string[])[]>;
+
+const indexOf = (entries: readonly string[]): PhraseIndex => {
+  const index = new Map<string, string[][]>();
+  for (const entry of entries) {
+    const words = entry.split(/\s+/).map(singular);
+    const list = index.get(words[0]!);
+    if (list) list.push(words);
+    else index.set(words[0]!, [words]);
+  }
+  return index;
+};
+
+/** Lengths of all phrases that start at `from`. */
+const lengthsAt = (index: PhraseIndex, words: readonly string[], from: number): number[] => {
+  const lengths: number[] = [];
+  for (const phrase of index.get(words[from] ?? '') ?? []) {
+    if (phrase.every((word, at) => words[from + at] === word)) lengths.push(phrase.length);
+  }
+  return lengths;
+};
+
+/** "cream of mushroom soup", "pasta with meatballs": one food named by two. */
+const joiners = new Set(['of', 'with']);
+/** Longest name of a food, in words. */
+const longestName = 7;
+
+const matchOf = (tokens: readonly string[], from: number, length: number, weight: number): DynamicMatch => {
+  const value: NamedMatch = {
+    words: tokens.slice(from, from + length).join(' '),
+    candidates: [],
+    maker: null,
+  };
+  return { length, value: { ...value, candidates: [] }, weight };
+};
+
+const foodRule = (foods: PhraseIndex, modifiers: PhraseIndex): DynamicRule =>
+  rememberingRule((tokens, from) => {
+    const first = singular(tokens[from] ?? '');
+    if (!foods.has(first) && !modifiers.has(first)) return noMatches;
+    const words = tokens.map(singular);
+    const best = new Map<number, number>();
+    /** Walks modifiers and foods; every place where a food ends is a match. */
+    const walk = (at: number, weight: number): void => {
+      if (at - from >= longestName || at >= words.length) return;
+      for (const length of lengthsAt(foods, words, at)) {
+        const end = at + length;
+        if (!((best.get(end - from) ?? -1) >= weight)) {
+          best.set(end - from, weight);
+          walk(end, weight);
+          if (joiners.has(words[end] ?? '')) walk(end + 1, weight * 0.5);
+        }
+      }
+      for (const length of lengthsAt(modifiers, words, at)) walk(at + length, weight);
+    };
+    walk(from, 1);
+    return [...best].map(([length, weight]) => matchOf(tokens, from, length, weight));
+  });
+
+const goodsRule = (goods: PhraseIndex): DynamicRule =>
+  rememberingRule((tokens, from) => {
+    if (!goods.has(singular(tokens[from] ?? ''))) return noMatches;
+    const lengths = lengthsAt(goods, tokens.map(singular), from);
+    return [...new Set(lengths)].map((length) => matchOf(tokens, from, length, 1));
+  });
+
+const made = new Map<string, ReadonlyMap<string, DynamicRule>>();
+
+/** `kitchen:food` and `kitchen:goods` for a language; the same for every household. */
+export const foodRules = (language: string): ReadonlyMap<string, DynamicRule> => {
+  let rules = made.get(language);
+  if (!rules) {
+    const foods = indexOf(entriesOf(language, 'foods'));
+    rules = new Map([
+      ['kitchen:food', foodRule(foods, indexOf(entriesOf(language, 'food-modifiers')))],
+      ['kitchen:goods', goodsRule(indexOf(entriesOf(language, 'goods')))],
+    ]);
+    made.set(language, rules);
+  }
+  return rules;
+};

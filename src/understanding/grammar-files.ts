@@ -1,0 +1,54 @@
+/** The compiled grammar of a language, and the rules that are the same for every household. */
+import { loadGrammar, type DynamicRule, type DynamicRules, type Grammar } from '../grammar/index.js';
+import { projectFile } from '../project-files.js';
+import type { Clock } from '../terms/dates.js';
+import { dateRules } from './dates/index.js';
+import { foodRules } from './foods.js';
+import type { HouseholdNames } from './names/api.js';
+import { numberRules, timeRules } from './numbers/index.js';
+import { touchRules } from './touch/index.js';
+import { lexiconFor } from './words/index.js';
+
+const loaded = new Map<string, Grammar>();
+
+/** `grammars/<language>/main.gram`, compiled once. Throws `GrammarError` when a file has mistakes. */
+export const grammarFor = (language: string): Grammar => {
+  let grammar = loaded.get(language);
+  if (!grammar) {
+    const folder = projectFile('grammars', language);
+    grammar = loadGrammar(projectFile('grammars', language, 'main.gram'), { roots: [folder] });
+    loaded.set(language, grammar);
+  }
+  return grammar;
+};
+
+const formats = new Map<string, Intl.DateTimeFormat>();
+const wallTime = (clock: Clock): string => {
+  let format = formats.get(clock.timeZone);
+  if (!format) {
+    format = new Intl.DateTimeFormat('en-GB', {
+      hour: '2-digit',
+      minute: '2-digit',
+      hourCycle: 'h23',
+      timeZone: clock.timeZone,
+    });
+    formats.set(clock.timeZone, format);
+  }
+  return format.format(new Date(clock.now));
+};
+
+/** Everything grammars may refer to, as of now, in this household. Cheap: made anew for each turn. */
+export const rulesFor = (names: HouseholdNames, locale: string, clock: Clock): DynamicRules => {
+  const lexicon = lexiconFor(locale);
+  const rules = new Map<string, DynamicRule>(names.rules);
+  for (const part of [
+    numberRules(lexicon),
+    timeRules(lexicon, wallTime(clock)),
+    dateRules(lexicon, clock, locale),
+    touchRules(lexicon),
+    // After the household's names: foods everybody knows are the same list for all.
+    foodRules(lexicon.language),
+  ])
+    for (const [uri, rule] of part) rules.set(uri, rule);
+  return rules;
+};

@@ -1,0 +1,4 @@
+/** Understanding's public door: utterances in, typed meanings out. Pure. */
+export type * from './intents.js';
+export { createUnderstander, type Understander } from './understand.js';
+export { thresholds } from './thresholds.js';

@@ -1,0 +1,85 @@
+/**
+ * Every way one guess of the recogniser can be read: one act, a bare answer to what is being
+ * asked, or two acts joined by "and".
+ */
+import type { DynamicRules, Grammar, Parse } from '../grammar/index.js';
+import type { PlainDate } from '../terms/dates.js';
+import { answering, expectedRules } from './expected.js';
+import type { Act, Expectation } from './intents.js';
+import { readActs } from './meaning.js';
+
+export interface Reading {
+  readonly acts: readonly Act[];
+  /** Natural logarithm; 0 is a sentence all of whose words were expected. */
+  readonly score: number;
+}
+
+export interface Reader {
+  readonly grammar: Grammar;
+  readonly rules: DynamicRules;
+  readonly today: PlainDate;
+  readonly expecting: Expectation;
+}
+
+/** Parses looked at per sentence: the best few differ in meaning, the rest in detail. */
+const parses = 4;
+/** An answer to what was asked is that much likelier (natural logarithm). */
+const expectedBonus = 1.5;
+/** Two requests in one breath are rarer than one (natural logarithm). */
+const compoundCost = -1;
+/** Words between two requests, longest first. */
+const joints: readonly (readonly string[])[] = [
+  ['and', 'then'],
+  ['and', 'also'],
+  ['and'],
+  ['then'],
+  ['but'],
+  ['also'],
+];
+
+const readingOf = (parse: Parse, { today, expecting }: Reader): Reading => {
+  const bare = parse.rule !== 'act';
+  const acts = readActs(parse.value, today, bare ? 'answer' : undefined);
+  const expected = bare || (acts.length > 0 && answering[expecting].has(acts[0]!.intent));
+  return { acts, score: parse.score + (expected ? expectedBonus : 0) };
+};
+
+/** Readings of the whole as one act, best first. */
+const single = (tokens: readonly string[], reader: Reader): readonly Reading[] => {
+  const rules = ['act', ...expectedRules[reader.expecting]];
+  return reader.grammar
+    .parse(tokens, { rules, dynamic: reader.rules, limit: parses })
+    .map((parse) => readingOf(parse, reader))
+    .sort((a, b) => b.score - a.score);
+};
+
+const jointAt = (tokens: readonly string[], at: number): number =>
+  joints.find((joint) => joint.every((word, step) => tokens[at + step] === word))?.length ?? 0;
+
+/** "put the soup on the second shelf and tell me what is old": each half must be a request by itself. */
+const double = (tokens: readonly string[], reader: Reader): readonly Reading[] => {
+  const found: Reading[] = [];
+  for (let at = 1; at < tokens.length - 1; at += 1) {
+    const length = jointAt(tokens, at);
+    if (length === 0 || at + length >= tokens.length) continue;
+    const [first] = single(tokens.slice(0, at), reader);
+    if (!first) continue;
+    const [second] = single(tokens.slice(at + length), reader);
+    if (!second) continue;
+    found.push({
+      acts: [...first.acts, ...second.acts],
+      score: first.score + second.score + compoundCost,
+    });
+  }
+  return found.sort((a, b) => b.score - a.score).slice(0, 2);
+};
+
+/** Below this a single reading is so odd that two acts are tried as well. */
+const odd = -4;
+
+/** All readings of one sentence, best first. */
+export const readingsOf = (tokens: readonly string[], reader: Reader): readonly Reading[] => {
+  const whole = single(tokens, reader);
+  if (whole.length > 0 && whole[0]!.score > odd) return whole;
+  return [...whole, ...double(tokens, reader)].sort((a, b) => b.score - a.score);
+};

@@ -1,0 +1,47 @@
+/**
+ * When to act, when to ask first, when to ask again. The one place for these numbers; they are
+ * fitted on the development half of tests/data (see tests/accuracy), not guessed.
+ */
+import {
+  CHANGING_INTENTS,
+  DESTRUCTIVE_INTENTS,
+  type Act,
+  type Intent,
+  type Understanding,
+} from './intents.js';
+
+export const thresholds = {
+  /** Below this, a reading is not worth offering: what was said is not ours. */
+  offer: 0.25,
+  /** Below this, and not worth a yes-or-no either: say it again, please. */
+  confirm: 0.4,
+  /** Questions are answered from here on; a wrong answer costs a sentence. */
+  act: 0.5,
+  /** Changes are made from here on. They can be undone. */
+  change: 0.6,
+  /** Changes that lose something. */
+  destroy: 0.8,
+  /** Two meanings closer than this are told apart by a question before anything changes. */
+  margin: 0.2,
+} as const;
+
+const changing: ReadonlySet<Intent> = new Set(CHANGING_INTENTS);
+
+const needed = (acts: readonly Act[]): number => {
+  if (acts.some(({ intent }) => DESTRUCTIVE_INTENTS.has(intent))) return thresholds.destroy;
+  if (acts.some(({ intent }) => changing.has(intent))) return thresholds.change;
+  return thresholds.act;
+};
+
+/** What to do with the best reading, given its confidence and how far behind the next meaning is. */
+export const verdictOn = (
+  best: { readonly acts: readonly Act[]; readonly confidence: number } | undefined,
+  margin: number,
+): Understanding['verdict'] => {
+  if (!best || best.confidence < thresholds.offer) return 'out-of-scope';
+  const enough = needed(best.acts);
+  const changes = enough > thresholds.act;
+  if (best.confidence >= enough && (!changes || margin >= thresholds.margin)) return 'act';
+  if (best.confidence >= thresholds.confirm) return 'confirm';
+  return 'ask-again';
+};

@@ -1,0 +1,117 @@
+/** From a recogniser's guesses to what was meant, how sure that is, and what to do with it. */
+import { today, type Clock } from '../terms/dates.js';
+import { confidenceOf, type Evidence } from './confidence.js';
+import { grammarFor, rulesFor } from './grammar-files.js';
+import type { Act, HearingContext, Hypothesis, Interpretation, Understanding } from './intents.js';
+import type { HouseholdNames } from './names/api.js';
+import { readingsOf, type Reader } from './readings.js';
+import { verdictOn } from './thresholds.js';
+import { lexiconFor, normalise } from './words/index.js';
+
+export interface Understander {
+  /**
+   * Pure: the same arguments, the same answer. `hypotheses` best first; more than five are not read.
+   * `names` is the household's index (`createHouseholdNames()`), kept in step by its owner.
+   */
+  understand(
+    hypotheses: readonly Hypothesis[],
+    names: HouseholdNames,
+    context: HearingContext,
+  ): Understanding;
+}
+
+const mostGuesses = 5;
+const nothing: Understanding = { readings: [], margin: 1, verdict: 'nothing-heard' };
+
+interface Guess {
+  readonly heard: string;
+  readonly tokens: readonly string[];
+  /** Share of belief among the guesses, adding up to one. */
+  readonly share: number;
+}
+
+/** A recogniser that gives no confidences still ranks: each place is believed half as much as the one before. */
+const beliefIn = ({ confidence }: Hypothesis, rank: number): number =>
+  Math.max(0.02, confidence ?? 0.5) * 0.5 ** rank;
+
+const guessesFrom = (hypotheses: readonly Hypothesis[], locale: string): readonly Guess[] => {
+  const byWords = new Map<string, { heard: string; tokens: readonly string[]; belief: number }>();
+  hypotheses.slice(0, mostGuesses).forEach((hypothesis, rank) => {
+    const { tokens } = normalise(hypothesis.text, locale);
+    if (tokens.length === 0) return;
+    const key = tokens.join(' ');
+    const belief = beliefIn(hypothesis, rank);
+    const known = byWords.get(key);
+    if (known) known.belief += belief;
+    else byWords.set(key, { heard: hypothesis.text, tokens, belief });
+  });
+  const guesses = [...byWords.values()];
+  const all = guesses.reduce((sum, { belief }) => sum + belief, 0);
+  return guesses.map(({ heard, tokens, belief }) => ({ heard, tokens, share: belief / all }));
+};
+
+/** Two readings mean the same when their acts do, however well the names fit. */
+const keyOf = (acts: readonly Act[]): string =>
+  JSON.stringify(acts, (key, value: unknown) => (key === 'fit' ? undefined : value));
+
+interface Meaning {
+  readonly acts: readonly Act[];
+  readonly guess: Guess;
+  best: number;
+  mass: number;
+}
+
+/** A first guess this sure is taken without reading the others: most turns end here. */
+const sure = -1;
+
+const meaningsOf = (guesses: readonly Guess[], reader: Reader): readonly Meaning[] => {
+  const byMeaning = new Map<string, Meaning>();
+  for (const guess of guesses) {
+    const readings = readingsOf(guess.tokens, reader);
+    for (const { acts, score } of readings) {
+      const key = keyOf(acts);
+      const mass = guess.share * Math.exp(score);
+      const known = byMeaning.get(key);
+      if (!known) byMeaning.set(key, { acts, guess, best: score, mass });
+      else known.mass += mass;
+    }
+    if (guess === guesses[0] && readings[0] && readings[0].score >= sure) break;
+  }
+  return [...byMeaning.values()].sort((a, b) => b.mass - a.mass);
+};
+
+export const createUnderstander = (locale: string): Understander => {
+  const { language } = lexiconFor(locale);
+  const grammar = grammarFor(language);
+  return {
+    understand(hypotheses, names, context) {
+      const guesses = guessesFrom(hypotheses, context.locale);
+      if (guesses.length === 0) return nothing;
+      const clock: Clock = { now: context.now, timeZone: context.timeZone };
+      const reader: Reader = {
+        grammar,
+        rules: rulesFor(names, context.locale, clock),
+        today: today(clock),
+        expecting: context.expecting,
+      };
+      const meanings = meaningsOf(guesses, reader);
+      const all = meanings.reduce((sum, { mass }) => sum + mass, 0);
+      const readings = meanings.map((meaning): Interpretation => {
+        const evidence: Evidence = {
+          acts: meaning.acts,
+          score: meaning.best,
+          belief: meaning.guess.share,
+          part: meaning.mass / all,
+        };
+        return {
+          acts: meaning.acts,
+          confidence: confidenceOf(evidence),
+          heard: meaning.guess.heard,
+          normalised: meaning.guess.tokens.join(' '),
+        };
+      });
+      const margin = readings.length > 1 ? Math.max(0, readings[0]!.confidence - readings[1]!.confidence) : 1;
+      return { readings, margin, verdict: verdictOn(readings[0], margin) };
+    },
+  };
+};
