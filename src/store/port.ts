@@ -2,7 +2,7 @@
  * What the service asks of a store. Two adapters answer: embedded SQLite and PostgreSQL.
  * Every method takes the household first; nothing crosses households.
  */
-import type { Change, Id, JournalEntry, Kitchen } from '../kitchen/model.js';
+import type { Change, Household, Id, JournalEntry, Kitchen } from '../kitchen/model.js';
 import type { Instant } from '../terms/dates.js';
 
 /** A device that may speak for a household. The token itself is never stored. */
@@ -42,6 +42,21 @@ export type CommitResult =
   | { readonly outcome: 'stale'; readonly version: number }
   /** This turn id was done before: here is its reply. */
   | { readonly outcome: 'repeat'; readonly reply: unknown };
+
+/** What changed: the kitchen (read the journal), or something is there to be told (read the tellings). */
+export type Rung = 'kitchen' | 'telling';
+
+/** A household as JSON. Holds token hashes: keep it as you would the store itself. */
+export interface HouseholdArchive {
+  readonly format: 'tellshelf household 1';
+  readonly createdAt: Instant;
+  readonly version: number;
+  readonly household: Household;
+  /** By kind of record, all but the household. */
+  readonly records: Readonly<Record<string, readonly { readonly id: Id }[]>>;
+  readonly journal: readonly JournalEntry[];
+  readonly devices: readonly Device[];
+}
 
 export interface TurnStart {
   readonly version: number;
@@ -131,6 +146,26 @@ export interface Store extends Partial<TellingStore> {
   devices(householdId: Id): Promise<Device[]>;
   updateDevice(device: Device): Promise<void>;
 
-  /** A copy of everything, while in use, to a file (SQLite) or a directory. */
+  /** A copy of everything, while in use: to a file (SQLite), or as one archive a household in a directory. */
   backup(target: string): Promise<void>;
+
+  /** All that is kept of a household, as one JSON document, or null when there is no such household. */
+  archiveHousehold(householdId: Id): Promise<HouseholdArchive | null>;
+  /** Brings back what `archiveHousehold` gave (as read from a file: it is checked). Fails if the id is taken. */
+  restoreHousehold(archive: unknown): Promise<Id>;
+
+  /**
+   * Drops replies kept for retries and conversations not spoken in, both from before an instant.
+   * Answers how many of each went.
+   */
+  forgetTalk(
+    householdId: Id,
+    before: Instant,
+  ): Promise<{ readonly replies: number; readonly conversations: number }>;
+
+  /**
+   * Hears that a household changed, whichever process changed it; only where several processes share
+   * a store (PostgreSQL). It may ring without a change, never the other way round. Stops with what it returns.
+   */
+  subscribe?(householdId: Id, hear: (what: Rung) => void): Promise<() => void>;
 }

@@ -1,6 +1,7 @@
 /** The store's queries, the same on both databases. */
 import type { Kysely } from 'kysely';
 import type { Id } from '../kitchen/model.js';
+import { archiveOf, readArchive, writeArchive } from './archive.js';
 import { deviceOf, deviceRow, insertDevice } from './device-rows.js';
 import { StoreError } from './errors.js';
 import { entriesOf, entryRow, readJournal } from './journal-rows.js';
@@ -115,6 +116,28 @@ export const createSqlStore = (scope: Scope, lockRows: boolean): SqlStore => ({
         .orderBy('id')
         .execute();
       return rows.map(deviceOf);
+    }),
+
+  archiveHousehold: (householdId) => scope.read(householdId, (db) => archiveOf(db, householdId)),
+
+  restoreHousehold: async (document) => {
+    const archive = readArchive(document);
+    const { id } = archive.household;
+    await scope.write(id, (db) => writeArchive(db, archive));
+    return id;
+  },
+
+  forgetTalk: (householdId, before) =>
+    scope.write(householdId, async (db) => {
+      const old = (table: 'turn' | 'conversation') =>
+        db
+          .deleteFrom(table)
+          .where('household_id', '=', householdId)
+          .where('at', '<', before)
+          .executeTakeFirst();
+      const replies = await old('turn');
+      const conversations = await old('conversation');
+      return { replies: Number(replies.numDeletedRows), conversations: Number(conversations.numDeletedRows) };
     }),
 
   updateDevice: async (device) => {

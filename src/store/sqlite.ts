@@ -3,7 +3,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import Sqlite from 'better-sqlite3';
 import { Kysely, Migrator, SqliteDialect, sql } from 'kysely';
 import { migrateWith } from './migrate.js';
-import { migrations } from './migrations/index.js';
+import { sqliteMigrations } from './migrations/index.js';
 import type { Store, TellingStore } from './port.js';
 import { inTransaction, withCheckedIds } from './scope.js';
 import { createSqlStore } from './sql-store.js';
@@ -85,8 +85,7 @@ export const openSqliteStore = (path: string, options: SqliteOptions = {}): Stor
         db,
         (connection) => whenFree(patience, () => sql`begin immediate`.execute(connection)),
         end,
-        (connection) =>
-          migrateWith(new Migrator({ db: connection, provider: { getMigrations: async () => migrations } })),
+        (connection) => migrateWith(new Migrator({ db: connection, provider: sqliteMigrations })),
       ),
 
     close: async () => {

@@ -332,6 +332,44 @@ export const storeContract = (
       await store.addDevice(device);
     });
 
+    it('gives all of a household as one document, and takes it back elsewhere', async () => {
+      await commit((d) => addMarker(d, { touch: { shape: 'round' } }));
+      await commit((d) => putAway(d, { name: 'ranch', markerId: [...d.kitchen.markers.keys()][0] ?? null }));
+      await store.addDevice(deviceOf(id, 'd1'));
+      const before = { kitchen: await load(), journal: await store.journalAfter(id, 0) };
+      const document = JSON.parse(JSON.stringify(await store.archiveHousehold(id)));
+      expect(await faultOf(store.restoreHousehold(document))).toBe('taken');
+      await store.deleteHousehold(id);
+      expect(await second.restoreHousehold(document)).toBe(id);
+      expect(sameKitchen(await load())).toEqual(sameKitchen(before.kitchen));
+      expect(await store.journalAfter(id, 0)).toEqual(before.journal);
+      expect(await store.deviceByTokenHash(deviceOf(id, 'd1').tokenHash)).toEqual(deviceOf(id, 'd1'));
+      await commit((d) => putAway(d, { name: 'eggs' }));
+      expect((await load()).version).toBe(3);
+      expect(await store.archiveHousehold('nobody')).toBeNull();
+      expect(await faultOf(store.restoreHousehold({ format: 'something else' }))).toBe('unreadable');
+    });
+
+    it('forgets old talk and no kitchen', async () => {
+      const kitchen = await load();
+      const change = made(putAway(doing(kitchen), { name: 'milk' }));
+      await store.commitTurn(id, turnOf(0, [change], { turnId: 'old', conversationId: 'old' }));
+      await store.commitTurn(
+        id,
+        turnOf(1, [], { turnId: 'new', conversationId: 'new', at: '2026-06-01T00:00:00.000Z' }),
+      );
+      expect(await store.forgetTalk(id, '2026-05-20T00:00:00.000Z')).toEqual({
+        replies: 1,
+        conversations: 1,
+      });
+      expect(await store.beginTurn(id, 'old', 'old')).toMatchObject({
+        conversation: null,
+        earlierReply: undefined,
+      });
+      expect((await store.beginTurn(id, 'new', 'new'))?.earlierReply).toBeDefined();
+      expect((await load()).items.size).toBe(1);
+    });
+
     it.each(['', 'a b', "x'; drop table item; --", 'x'.repeat(129), 'ü'])(
       'takes no id like %j',
       async (bad) => {

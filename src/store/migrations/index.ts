@@ -2,9 +2,14 @@
  * Forward-only: a migration that was published is never changed or taken out; the next one
  * repairs it. They run in the order of their names, each once, under a lock.
  */
-import type { Migration } from 'kysely';
+import type { Migration, MigrationProvider } from 'kysely';
 import { kitchens } from './001-kitchens.js';
+import { rowWalls } from './002-row-walls.js';
 
-export const migrations: Readonly<Record<string, Migration>> = {
-  '001-kitchens': kitchens,
+const both: Readonly<Record<string, Migration>> = { '001-kitchens': kitchens };
+const postgresOnly: Readonly<Record<string, Migration>> = { '002-row-walls': rowWalls };
+
+export const sqliteMigrations: MigrationProvider = { getMigrations: async () => both };
+export const postgresMigrations: MigrationProvider = {
+  getMigrations: async () => ({ ...both, ...postgresOnly }),
 };

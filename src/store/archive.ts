@@ -1,0 +1,97 @@
+/** All of a household as one JSON document, and back: for leaving, moving and restoring. */
+import type { Kysely } from 'kysely';
+import { z } from 'zod';
+import type { Id } from '../kitchen/model.js';
+import { deviceOf, insertDevice } from './device-rows.js';
+import { StoreError } from './errors.js';
+import { entryRow, readJournal } from './journal-rows.js';
+import { householdRow, readKitchen, writeKitchen } from './kitchen-rows.js';
+import type { Device, HouseholdArchive } from './port.js';
+import type { Database } from './tables.js';
+import { RECORD_TABLES, type MappedKind } from './records.js';
+import { emptyKitchen, type Household, type JournalEntry, type Kitchen } from '../kitchen/index.js';
+
+const record = z.looseObject({ id: z.string() });
+const archiveShape = z.strictObject({
+  format: z.literal('tellshelf household 1'),
+  createdAt: z.string(),
+  version: z.int().nonnegative(),
+  household: record,
+  records: z.record(z.string(), z.array(record)),
+  journal: z.array(z.looseObject({ id: z.string(), version: z.int(), ops: z.array(z.unknown()) })),
+  devices: z.array(record),
+});
+
+const MAPS = {
+  person: 'people',
+  place: 'places',
+  marker: 'markers',
+  item: 'items',
+  purchase: 'purchases',
+  note: 'notes',
+  reminder: 'reminders',
+  stockTake: 'stockTakes',
+} as const satisfies Record<MappedKind, keyof Kitchen>;
+const KINDS = Object.keys(RECORD_TABLES) as readonly MappedKind[];
+
+/** Conversations and replies are left out: they are for the moment, and say what people said. */
+export const archiveOf = async (db: Kysely<Database>, householdId: Id): Promise<HouseholdArchive | null> => {
+  const kitchen = await readKitchen(db, householdId);
+  if (!kitchen) return null;
+  const { created_at: createdAt } = await db
+    .selectFrom('household')
+    .select('created_at')
+    .where('household_id', '=', householdId)
+    .executeTakeFirstOrThrow();
+  const devices = await db.selectFrom('device').selectAll().where('household_id', '=', householdId).execute();
+  return {
+    format: 'tellshelf household 1',
+    createdAt,
+    version: kitchen.version,
+    household: kitchen.household,
+    records: Object.fromEntries(KINDS.map((kind) => [kind, [...kitchen[MAPS[kind]].values()]])),
+    journal: await readJournal(db, householdId, { after: -1, limit: Number.MAX_SAFE_INTEGER, order: 'asc' }),
+    devices: devices.map(deviceOf),
+  };
+};
+
+/** @throws StoreError `unreadable` when it is no such document. */
+export const readArchive = (document: unknown): HouseholdArchive => {
+  const read = archiveShape.safeParse(document);
+  if (!read.success) {
+    throw new StoreError('unreadable', `not a household's archive: ${z.prettifyError(read.error)}`, {
+      cause: read.error,
+    });
+  }
+  return read.data as unknown as HouseholdArchive;
+};
+
+export const kitchenOf = (archive: HouseholdArchive): Kitchen => ({
+  ...emptyKitchen(archive.household as Household),
+  ...Object.fromEntries(
+    KINDS.map((kind) => [MAPS[kind], new Map((archive.records[kind] ?? []).map((one) => [one.id, one]))]),
+  ),
+  version: archive.version,
+});
+
+/** Writes all of it; the household must not be there. */
+export const writeArchive = async (db: Kysely<Database>, archive: HouseholdArchive): Promise<void> => {
+  const kitchen = kitchenOf(archive);
+  const householdId = kitchen.household.id;
+  const there = await db
+    .selectFrom('household')
+    .select('version')
+    .where('household_id', '=', householdId)
+    .executeTakeFirst();
+  if (there) throw new StoreError('taken', 'there is a household with this id already');
+  await db
+    .insertInto('household')
+    .values({ ...householdRow(kitchen.household, kitchen.version), created_at: archive.createdAt })
+    .execute();
+  await writeKitchen(db, kitchen);
+  for (const entry of archive.journal as readonly JournalEntry[]) {
+    await db.insertInto('journal').values(entryRow(householdId, entry)).execute();
+  }
+  for (const device of archive.devices as readonly Device[])
+    await insertDevice(db, { ...device, householdId });
+};

@@ -1,0 +1,115 @@
+/** The shared store: PostgreSQL 15 or later, for many households and several servers. */
+import { mkdir, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { Kysely, Migrator, PostgresDialect, sql } from 'kysely';
+import pg from 'pg';
+import { migrateWith } from './migrate.js';
+import { postgresMigrations } from './migrations/index.js';
+import type { Store, TellingStore } from './port.js';
+import { createBell } from './postgres-bell.js';
+import { raiseWall, roleToTake } from './postgres-wall.js';
+import { inTransaction, withCheckedIds } from './scope.js';
+import { createSqlStore } from './sql-store.js';
+import type { Database } from './tables.js';
+import { createTellings } from './tellings.js';
+import { storeErrorOf } from './errors.js';
+
+export interface PostgresOptions {
+  /** Connections this process holds at most. Default 10. */
+  readonly connections?: number;
+}
+
+/**
+ * Opens a store in a PostgreSQL database. Call `migrate()` before anything else.
+ *
+ * Connect as a role that owns the tables and nothing more: row-level security binds it. Connected as
+ * a superuser, transactions step down to the role `tellshelf_rows`, which `migrate()` makes.
+ * @param url e.g. `postgres://user@host:5432/database`
+ */
+export const openPostgresStore = (url: string, options: PostgresOptions = {}): Store & TellingStore => {
+  const pool = new pg.Pool({
+    connectionString: url,
+    max: options.connections ?? 10,
+    application_name: 'tellshelf',
+    connectionTimeoutMillis: 5_000,
+  });
+  // An idle connection that breaks is replaced by the pool; the next transaction tells if it cannot be.
+  pool.on('error', () => undefined);
+  const db = new Kysely<Database>({ dialect: new PostgresDialect({ pool }) });
+  const bell = createBell(url);
+
+  let stepDown: Promise<string> | null = null;
+  const stepDownSql = (): Promise<string> => {
+    stepDown ??= roleToTake(db).then((role) => (role === null ? '' : `set local role ${role};`));
+    stepDown.catch(() => (stepDown = null));
+    return stepDown;
+  };
+
+  /** One message to the server: begin, step down, and say whose rows are to be seen. */
+  const begin = async (connection: Kysely<Database>, how: string, setting: string): Promise<void> => {
+    await sql.raw(`begin ${how}; ${await stepDownSql()} ${setting}`).execute(connection);
+  };
+  const end = (connection: Kysely<Database>, how: 'commit' | 'rollback') => sql.raw(how).execute(connection);
+  // Ids were checked to hold nothing but letters, digits and _.:- (see scope.ts).
+  const only = (householdId: string): string => `set local tellshelf.household = '${householdId}'`;
+  const READ = 'isolation level repeatable read read only';
+
+  const prepared = async <T>(work: () => Promise<T>): Promise<T> => {
+    try {
+      await stepDownSql();
+    } catch (error) {
+      throw storeErrorOf(error);
+    }
+    return work();
+  };
+
+  const scope = withCheckedIds({
+    write: (householdId, work) =>
+      prepared(() => inTransaction(db, (connection) => begin(connection, '', only(householdId)), end, work)),
+    read: (householdId, work) =>
+      prepared(() =>
+        inTransaction(db, (connection) => begin(connection, READ, only(householdId)), end, work),
+      ),
+    everyone: (how, work) =>
+      prepared(() =>
+        inTransaction(
+          db,
+          (connection) =>
+            begin(connection, how === 'read' ? READ : '', `set local tellshelf.everyone = 'on'`),
+          end,
+          work,
+        ),
+      ),
+  });
+
+  const store = createSqlStore(scope, true);
+  return {
+    ...store,
+    ...createTellings(scope, true),
+
+    migrate: async () => {
+      try {
+        // Kysely takes an advisory lock: the second server waits, then finds the work done.
+        await migrateWith(new Migrator({ db, provider: postgresMigrations }));
+        await raiseWall(db);
+      } catch (error) {
+        throw storeErrorOf(error);
+      }
+    },
+
+    close: async () => {
+      await bell.close();
+      await db.destroy();
+    },
+
+    subscribe: (householdId, hear) => bell.subscribe(householdId, hear),
+
+    backup: async (target) => {
+      await mkdir(target, { recursive: true });
+      for (const id of await store.householdIds()) {
+        const archive = await store.archiveHousehold(id);
+        if (archive) await writeFile(join(target, `${id}.json`), JSON.stringify(archive, null, 1));
+      }
+    },
+  };
+};
