@@ -5,7 +5,15 @@ import type { GrammarProblem, LoadOptions } from './api.js';
 import { decode, EncodingError } from './encoding.js';
 import { GrammarError, lineAndColumn } from './problems.js';
 import { readAbnf } from './reader.js';
-import type { Expansion, GrammarDocument, Offset, Reference, RuleDefinition } from './syntax.js';
+import type {
+  Expansion,
+  GrammarDocument,
+  Offset,
+  Reference,
+  RuleDefinition,
+  TokenExpansion,
+} from './syntax.js';
+import { isDtmfKey, wordsOfToken } from './words.js';
 import { readXml } from './xml-reader.js';
 
 /** A rule of some document, with a number for the network. */
@@ -267,10 +275,23 @@ export const loadLibrary = (main: GrammarDocument, options: LoadOptions): Librar
     }
   };
 
+  const checkKeys = (document: GrammarDocument, token: TokenExpansion): void => {
+    const strange = wordsOfToken(token.text, 'dtmf').find((word) => !isDtmfKey(word));
+    if (strange !== undefined) {
+      problemAt(
+        document,
+        token.at,
+        `"${strange}" is not a key of a telephone.`,
+        '0 to 9, star, pound, or A to D',
+      );
+    }
+  };
+
   for (let i = 0; i < rules.length; i++) {
     const { document, definition } = rules[i]!;
     visitExpansion(definition.body, (expansion) => {
       if (expansion.kind === 'reference') link(document, expansion.reference, expansion.at);
+      else if (expansion.kind === 'token' && document.mode === 'dtmf') checkKeys(document, expansion);
     });
   }
   if (problems.length > 0) throw new GrammarError(problems);

@@ -3,7 +3,7 @@ import type { DynamicRule, GrammarProblem } from './api.js';
 import { collapse } from './characters.js';
 import type { OpenGrammar } from './grammar.js';
 import { visitExpansion } from './library.js';
-import { wordsOfToken } from './network.js';
+import { wordsOfToken } from './words.js';
 import { lineAndColumn } from './problems.js';
 import type { GrammarDocument, Offset } from './syntax.js';
 

@@ -5,7 +5,8 @@
  * the chart drop hopeless paths before it follows them: the tokens and host rules a path from here can begin
  * with, whether the rule can end here without another token, and a set of tokens one of which must still come.
  */
-import { collapse, foldToken } from './characters.js';
+import { collapse } from './characters.js';
+import { DTMF_KEY_NAMES, wordsOfToken } from './words.js';
 import type { Library, Target } from './library.js';
 import type { Expansion, Offset } from './syntax.js';
 import type { GrammarDocument } from './syntax.js';
@@ -69,18 +70,6 @@ const NEED_LIMIT = 24;
 const INLINE_COPIES = 3;
 const MAX_COPIES = 2000;
 const DISPATCH_FROM = 4;
-
-/** DTMF names of section E: star and pound may be written as words. */
-const dtmfToken = (text: string): string => {
-  const folded = foldToken(text);
-  return folded === 'star' ? '*' : folded === 'pound' ? '#' : folded;
-};
-
-/** Splits a token's text into the words an input has for it. */
-export const wordsOfToken = (text: string, mode: 'voice' | 'dtmf'): string[] => {
-  const words = collapse(text).split(' ');
-  return words.map(mode === 'dtmf' ? dtmfToken : foldToken);
-};
 
 export class TooLargeError extends Error {
   constructor(
@@ -403,6 +392,13 @@ export const compileNetwork = (library: Library): Network => {
     ruleStart.push(newState(index, needOf(body, document.mode)));
     ruleAccept.push(newState(index, null));
     build(body, ruleStart[index]!, ruleAccept[index]!, null, { rule: index, document });
+  }
+
+  if (library.main.mode === 'dtmf') {
+    for (const [name, key] of DTMF_KEY_NAMES) {
+      const id = tokens.get(key);
+      if (id !== undefined) tokens.set(name, id);
+    }
   }
 
   // --- flatten -----------------------------------------------------------------------------------------------

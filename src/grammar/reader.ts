@@ -274,7 +274,9 @@ export const readAbnf = (text: string, file: string, encoding = 'UTF-8'): Gramma
         'a token, a rule reference, a tag or a group',
         '*+?'.includes(char)
           ? 'Repeats are written <0->, <1-> and <0-1>.'
-          : `To match it as a word, put it in double quotes.`,
+          : char === '}'
+            ? 'A tag that holds a } is written {!{ … }!}.'
+            : 'To match it as a word, put it in double quotes.',
       );
     }
     const afterBody = at;

@@ -11,7 +11,7 @@
  * `out.list.push(…)`, `var x = …`, `if (…) … else …`, blocks. Expressions: strings, numbers, true, false, null,
  * undefined, objects, arrays, `rules.x.y`, `rules.latest()`, `meta.x.text`, `meta.current().text`,
  * `meta.latest().text`, `?:`, `||`, `&&`, `!`, comparison, arithmetic, `typeof`, `.length`, `.concat(…)`,
- * `.slice(…)`, `.indexOf(…)`, `.join(…)`, `.toLowerCase()`, `.toUpperCase()`, `.trim()`, `parseInt(…)`,
+ * `.slice(…)`, `.indexOf(…)`, `.join(…)`, `.toLowerCase()`, `.toUpperCase()`, `.trim()`, `new Object()`, `new Array()`, `parseInt(…)`,
  * `parseFloat(…)`, `Number(…)`, `String(…)`.
  *
  * Reading a property of `undefined` gives `undefined` instead of an error, so that `rules.x.y` can be asked of
@@ -176,7 +176,7 @@ const withPath = (
   const key = path[at];
   if (isList(value) && typeof key === 'number' && Number.isInteger(key) && key >= 0 && key <= MAX_LIST) {
     const copy = value.slice();
-    while (copy.length < key) copy.push(undefined);
+    while (copy.length < key) copy.push(null);
     copy[key] = withPath(copy[key], path, at + 1, assigned);
     return copy;
   }
@@ -273,7 +273,7 @@ const BINARY: readonly (readonly string[])[] = [
 ];
 
 const KEYWORDS = new Set([
-  'for', 'while', 'do', 'function', 'new', 'this', 'try', 'throw', 'switch', 'with', 'delete', 'in', 'instanceof',
+  'for', 'while', 'do', 'function', 'this', 'try', 'throw', 'switch', 'with', 'delete', 'in', 'instanceof',
   'class', 'import', 'return', 'yield', 'await', 'void', 'case', 'catch', 'break', 'continue',
 ]); // prettier-ignore
 
@@ -399,6 +399,15 @@ export const compileScript = (source: string): Script => {
         return () => null;
       case 'undefined':
         return () => undefined;
+      case 'new': {
+        // `new Object()` and `new Array` are how the specification's own examples begin.
+        const made = name();
+        if (made !== 'Object' && made !== 'Array') {
+          throw new ScriptError(`new ${made} is not in the safe part of the script language.`, lexeme.at);
+        }
+        if (takeMark('(')) needMark(')');
+        return made === 'Object' ? emptyRecord : () => [];
+      }
       case 'out':
         return (scope) => scope.out;
       case 'rules':

@@ -169,17 +169,41 @@ export const createInterpreter = (library: Library, network: Network, interpretT
   };
 
   return {
-    evaluate: (derivation, tokens, matches) => clean(evaluate(derivation, tokens, matches)) ?? null,
+    evaluate: (derivation, tokens, matches) => {
+      const value = evaluate(derivation, tokens, matches);
+      return countParts(value, MAX_PARTS) < 0 ? null : finished(value);
+    },
   };
 };
 
-/** Turns `undefined` inside lists and not-a-number into null: what is left can be written as JSON. */
-const clean = (value: ScriptValue): SemanticValue | undefined => {
-  if (typeof value === 'number') return Number.isFinite(value) ? value : null;
-  if (Array.isArray(value)) {
-    return value.some((item) => item === undefined || typeof item === 'number')
-      ? value.map((item) => clean(item as ScriptValue) ?? null)
-      : (value as SemanticValue);
+/** Values may share parts, so a few repeats could make one that is endless when written out. None may be larger. */
+const MAX_PARTS = 20_000;
+
+/** What is left of `budget` after counting every part of the value; less than 0 when there are too many. */
+const countParts = (value: ScriptValue, budget: number): number => {
+  let left = budget - 1;
+  if (typeof value !== 'object' || value === null || left < 0) return left;
+  for (const part of Array.isArray(value) ? value : Object.values(value)) {
+    left = countParts(part as ScriptValue, left);
+    if (left < 0) return left;
   }
-  return value as SemanticValue | undefined;
+  return left;
+};
+
+/** What cannot be written as JSON (`undefined`, not a number) becomes null; the rest stays the same object. */
+const finished = (value: ScriptValue): SemanticValue => {
+  if (value === undefined || (typeof value === 'number' && !Number.isFinite(value))) return null;
+  if (Array.isArray(value)) {
+    const parts = value as readonly ScriptValue[];
+    const done = parts.map(finished);
+    return done.every((part, i) => part === parts[i]) ? (parts as readonly SemanticValue[]) : done;
+  }
+  if (typeof value !== 'object' || value === null) return value as SemanticValue;
+  let copy: Record<string, SemanticValue> | null = null;
+  for (const [key, part] of Object.entries(value)) {
+    const done = finished(part as ScriptValue);
+    if (done !== part)
+      (copy ??= Object.assign(emptyRecord(), value) as Record<string, SemanticValue>)[key] = done;
+  }
+  return copy ?? (value as SemanticValue);
 };

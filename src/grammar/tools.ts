@@ -2,6 +2,7 @@
 export { openGrammarFile } from './grammar.js';
 export type { OpenGrammar } from './grammar.js';
 export { anyWords, lintGrammar } from './lint.js';
+export { toJsgf } from './jsgf.js';
 export { logicalParse } from './logical.js';
 export { outlineOf } from './outline.js';
 export { describeProblem, GrammarError } from './problems.js';
