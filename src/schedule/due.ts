@@ -2,6 +2,7 @@
 import { deliverReminder, isRefused, openReminders, type Doing } from '../kitchen/index.js';
 import type { Change, Id, Kitchen, Reminder } from '../kitchen/model.js';
 import { SUMMARY_RECORD, summaryOptions, type Rank } from '../dialogue/summary/heard.js';
+import { rankUseFirst } from '../safety/use-first.js';
 import { nightlySummary } from '../dialogue/summary/nightly.js';
 import type { Answer } from '../speech/index.js';
 import type { PlannedTelling } from '../store/port.js';
@@ -45,14 +46,27 @@ const summaryTelling = (due: Instant, timeZone: string): PlannedTelling => ({
   due,
 });
 
+/** What a device has heard already still goes out by webhook and broker for so long. */
+const STILL_SENT = HOUR;
+
+const isSendable = (reminder: Reminder, clock: Clock): boolean =>
+  reminder.id !== SUMMARY_RECORD &&
+  (reminder.deliveredAt === null || millis(clock.now) - millis(reminder.due) < STILL_SENT);
+
+/** The summary to send out: the one due and unheard, or heard within the last hour. */
+const sendableSummary = (kitchen: Kitchen, clock: Clock): Instant | null => {
+  const due = dueSummary(kitchen, clock);
+  if (due !== null) return due;
+  const heard = kitchen.reminders.get(SUMMARY_RECORD);
+  return heard !== undefined && millis(clock.now) - millis(heard.due) < STILL_SENT ? heard.due : null;
+};
+
 /** Everything this kitchen will or should have told, for the store's leased rows. */
 export const plannedTellings = (kitchen: Kitchen, clock: Clock): readonly PlannedTelling[] => {
-  const summary = dueSummary(kitchen, clock);
-  const next = nextSummaryAt(kitchen.household, clock);
+  const summaries = [sendableSummary(kitchen, clock), nextSummaryAt(kitchen.household, clock)];
   const planned = [
-    ...openReminders(kitchen).map(reminderTelling),
-    ...(summary === null ? [] : [summaryTelling(summary, clock.timeZone)]),
-    ...(next === null ? [] : [summaryTelling(next, clock.timeZone)]),
+    ...[...kitchen.reminders.values()].filter((one) => isSendable(one, clock)).map(reminderTelling),
+    ...summaries.flatMap((due) => (due === null ? [] : [summaryTelling(due, clock.timeZone)])),
   ];
   return [...new Map(planned.map((one) => [one.id, one])).values()];
 };
@@ -76,29 +90,59 @@ const dueSummary = (kitchen: Kitchen, clock: Clock): Instant | null => {
   return sameDay ? null : due;
 };
 
+const tellReminder = (kitchen: Kitchen, reminder: Reminder, clock: Clock): DueTelling => {
+  const answer = reminderAnswer(kitchen, reminder, clock);
+  return {
+    ...reminderTelling(reminder),
+    answer: isQuiet(kitchen.household, clock) ? { ...answer, whisper: true } : answer,
+    forPersonId: reminder.setBy,
+    about: reminder.itemId === null ? [] : [reminder.itemId],
+  };
+};
+
+const tellSummary = (kitchen: Kitchen, due: Instant, clock: Clock, rank: Rank): DueTelling => ({
+  ...summaryTelling(due, clock.timeZone),
+  ...nightlySummary(kitchen, rank(kitchen, clock), clock, summaryOptions(due, clock)),
+  forPersonId: null,
+});
+
+/** In quiet hours timers and reminders are whispered at their time: they were asked for. What is older waits. */
+const waitsForQuiet = (kitchen: Kitchen, reminder: Reminder, clock: Clock): boolean =>
+  isQuiet(kitchen.household, clock) && millis(clock.now) - millis(reminder.due) > RINGS_IN_QUIET;
+
 /**
  * All that is due now and was not heard yet, oldest first; late ones say so. In quiet hours
- * timers and reminders are whispered at their time (they were asked for), and what is older,
- * and the summary, waits until they are over.
+ * only what was asked for at that time, whispered.
  */
-export const dueNow = (kitchen: Kitchen, clock: Clock, rank: Rank): readonly DueTelling[] => {
-  const quiet = isQuiet(kitchen.household, clock);
-  const now = millis(clock.now);
-  const told: DueTelling[] = openReminders(kitchen)
-    .filter((reminder) => millis(reminder.due) <= now)
-    .filter((reminder) => !quiet || now - millis(reminder.due) <= RINGS_IN_QUIET)
-    .map((reminder) => ({
-      ...reminderTelling(reminder),
-      answer: { ...reminderAnswer(kitchen, reminder, clock), ...(quiet ? { whisper: true } : {}) },
-      forPersonId: reminder.setBy,
-      about: reminder.itemId === null ? [] : [reminder.itemId],
-    }));
-  const summary = quiet ? null : dueSummary(kitchen, clock);
-  if (summary !== null) {
-    const made = nightlySummary(kitchen, rank(kitchen, clock), clock, summaryOptions(summary, clock));
-    told.push({ ...summaryTelling(summary, clock.timeZone), ...made, forPersonId: null });
-  }
+export const dueNow = (kitchen: Kitchen, clock: Clock, rank: Rank = rankUseFirst): readonly DueTelling[] => {
+  const told = openReminders(kitchen)
+    .filter(
+      (reminder) => millis(reminder.due) <= millis(clock.now) && !waitsForQuiet(kitchen, reminder, clock),
+    )
+    .map((reminder) => tellReminder(kitchen, reminder, clock));
+  const summary = isQuiet(kitchen.household, clock) ? null : dueSummary(kitchen, clock);
+  if (summary !== null) told.push(tellSummary(kitchen, summary, clock, rank));
   return told.sort((a, b) => millis(a.due) - millis(b.due));
+};
+
+/** One telling to send out now; `wait` for the end of quiet hours; null when it is no longer wanted. */
+export const tellingNow = (
+  kitchen: Kitchen,
+  clock: Clock,
+  rank: Rank,
+  id: Id,
+): DueTelling | { readonly wait: Instant } | null => {
+  const quiet = quietUntil(kitchen.household, clock);
+  const reminder = [...kitchen.reminders.values()].find(
+    (one) => isSendable(one, clock) && reminderTelling(one).id === id,
+  );
+  if (reminder !== undefined)
+    return quiet !== null && waitsForQuiet(kitchen, reminder, clock)
+      ? { wait: quiet }
+      : tellReminder(kitchen, reminder, clock);
+  const summary = sendableSummary(kitchen, clock);
+  if (summary === null || summaryTelling(summary, clock.timeZone).id !== id) return null;
+  return quiet === null ? tellSummary(kitchen, summary, clock, rank) : { wait: quiet };
 };
 
 /** When something may next be due that is not yet: the next reminder, summary, or end of quiet hours. */
@@ -134,3 +178,10 @@ export const heardChange = (doing: Doing, tellingId: Id): Change | null => {
   };
   return { verb: 'told', about: [], ops: [{ kind: 'reminder', id: SUMMARY_RECORD, before, after }] };
 };
+
+/** What sockets and the terminal say unasked, for a transport that asks again until it was heard. */
+export const unasked = {
+  due: (around: Pick<Doing, 'kitchen' | 'clock'>): readonly DueTelling[] =>
+    dueNow(around.kitchen, around.clock),
+  heard: heardChange,
+} as const;

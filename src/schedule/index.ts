@@ -1,0 +1,8 @@
+/** What is said unasked, at its time in the household: timers, reminders, the summary. */
+export { dueBetween, dueNow, heardChange, nextDueAt, unasked, type DueTelling } from './due.js';
+export { isQuiet, nextSummaryAt, quietUntil } from './summary-time.js';
+export { createScheduler, type HouseholdsPort, type Scheduler, type SchedulerOptions } from './scheduler.js';
+export { keepTicking } from './ticking.js';
+export { createWebhook, type WebhookOptions } from './webhook.js';
+export { createMqtt, topicOf, type MqttOptions } from './mqtt.js';
+export type { Carrier, Delivery } from './telling.js';
