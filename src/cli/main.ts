@@ -6,6 +6,8 @@
 import { Command } from 'commander';
 import { addDeviceCommands } from './devices.js';
 import { addGrammarCommand } from './grammar.js';
+import { addGrammarExport } from './grammar-export.js';
+import { addListenCommand } from './listen/listen.js';
 import { addServeCommand } from './serve.js';
 import { addTalkCommand } from './talk/talk.js';
 
@@ -18,6 +20,8 @@ addTalkCommand(program);
 addServeCommand(program);
 addDeviceCommands(program);
 addGrammarCommand(program);
+addGrammarExport(program);
+addListenCommand(program);
 
 try {
   await program.parseAsync();

@@ -9,10 +9,13 @@ export const chooseHousehold = async (store: Store, named?: string): Promise<Id>
   const ids = await store.householdIds();
   if (named !== undefined) {
     if (ids.includes(named)) return named;
-    throw new Error(`There is no household "${named}" here. There ${ids.length === 1 ? 'is' : 'are'}: ${ids.join(', ') || 'none'}.`);
+    throw new Error(
+      `There is no household "${named}" here. There ${ids.length === 1 ? 'is' : 'are'}: ${ids.join(', ') || 'none'}.`,
+    );
   }
   const [only, ...others] = ids;
-  if (only === undefined) throw new Error('There is no household here yet. "tellshelf talk" makes the demo kitchen.');
+  if (only === undefined)
+    throw new Error('There is no household here yet. "tellshelf talk" makes the demo kitchen.');
   if (others.length > 0) throw new Error(`Which household? Say --household with one of: ${ids.join(', ')}.`);
   return only;
 };

@@ -3,12 +3,10 @@ import type { Store } from '../store/port.js';
 import type { Instant } from '../terms/dates.js';
 import type { Households } from '../turn/index.js';
 import type { Config } from './config.js';
-import type { UnaskedSource } from './conversation/unasked.js';
 
 export interface Context {
   readonly store: Store;
   readonly households: Households;
   readonly now: () => Instant;
   readonly config: Config;
-  readonly unasked: UnaskedSource;
 }

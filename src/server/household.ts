@@ -59,7 +59,7 @@ export const household: FastifyPluginAsyncZod<Context> = async (app, { store, ho
       const devices = await store.devices(householdId);
       await store.deleteHousehold(householdId);
       households.forget(householdId);
-      for (const device of devices) app.forgetDevice(device);
+      for (const device of devices) app.deviceChanged(device);
       request.log.info('household deleted');
       return reply.code(204).send(null);
     },

@@ -26,8 +26,10 @@ declare module 'fastify' {
     byCookie: boolean;
   }
   interface FastifyInstance {
-    /** Drops what is remembered of a device, so that a revoked token stops working at once here. */
-    forgetDevice(device: Device): void;
+    /** A device was changed or revoked: what is remembered of it is dropped, so that it holds at once here. */
+    deviceChanged(device: Device): void;
+    /** Called with the device as it is after a change. */
+    onDeviceChanged(hear: (device: Device) => void): void;
     /** False once the device was revoked. For conversations that last longer than one request. */
     stillValid(device: Device): Promise<boolean>;
   }
@@ -45,7 +47,12 @@ export const identify = fp<{ store: Store }>(async (app, { store }) => {
   const known = new LRUCache<string, Device>({ max: 20_000, ttl: REMEMBER_MS });
   app.decorateRequest('device', null);
   app.decorateRequest('byCookie', false);
-  app.decorate('forgetDevice', (device: Device) => void known.delete(device.tokenHash));
+  const listeners: ((device: Device) => void)[] = [];
+  app.decorate('onDeviceChanged', (hear: (device: Device) => void) => void listeners.push(hear));
+  app.decorate('deviceChanged', (device: Device) => {
+    known.delete(device.tokenHash);
+    for (const hear of listeners) hear(device);
+  });
 
   const byHash = async (hash: string): Promise<Device | null> => {
     const remembered = known.get(hash);

@@ -2,5 +2,4 @@
 export { createApp } from './app.js';
 export { readConfig, type Config } from './config.js';
 export type { Context } from './context.js';
-export type { Due, UnaskedSource } from './conversation/unasked.js';
 export { hashOf, newToken } from './tokens.js';

@@ -51,7 +51,11 @@ export const openapi = fp(async (app) => {
       },
     },
     transform: (route) => {
-      const described = jsonSchemaTransform(route);
+      // The websocket plugin hides its routes; ours is part of the API.
+      const shown = (route.route as { websocket?: boolean }).websocket
+        ? { ...route, schema: { ...route.schema, hide: false } }
+        : route;
+      const described = jsonSchemaTransform(shown);
       const needs = route.route.config?.needs;
       const open = needs === 'public' || needs === undefined;
       const schema = described.schema as Record<string, unknown>;

@@ -10,7 +10,12 @@ const DEMO_ZONE = 'America/Chicago';
 const DEMO_ID = 'demo';
 
 /** Prints how to try it, when the demo kitchen is what is served. */
-const offerDemo = async (store: Store, config: Config, asked: boolean, now: () => string): Promise<string | null> => {
+const offerDemo = async (
+  store: Store,
+  config: Config,
+  asked: boolean,
+  now: () => string,
+): Promise<string | null> => {
   const ids = await store.householdIds();
   if (ids.length > 0 && !ids.includes(DEMO_ID) && !asked) return null;
   // Behind PostgreSQL other servers may be running: the demo must be asked for.
@@ -29,10 +34,12 @@ export const serve = async ({ demo }: { readonly demo: boolean }): Promise<void>
   const store = await openStore({ data: config.DATA_DIR, databaseUrl: config.DATABASE_URL });
   const households = createHouseholds({
     store,
-    tongues: createTongues((error) => logger.error({ phrase: error.phrase, problem: error.problem }, 'phrase')),
+    tongues: createTongues((error) =>
+      logger.error({ phrase: error.phrase, problem: error.problem }, 'phrase'),
+    ),
     now,
   });
-  const app = await createApp({ store, households, now, config, unasked }, logger);
+  const app = await createApp({ store, households, now, config }, logger);
 
   let stopping = false;
   const stop = async (signal: string): Promise<void> => {

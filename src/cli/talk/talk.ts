@@ -34,9 +34,12 @@ const talkIn = async (engine: Engine, flags: Flags): Promise<void> => {
     engine.households.takeTurn(speaker, { id: randomUUID(), conversation, ...turn });
   const show = (reply: TurnReply): string => (flags.json ? asJsonLine(reply) : asPlainLine(reply));
 
-  const tooLong = (turn: TurnLine): boolean => turn.hypotheses.some(({ text }) => text.length > limits.utterance);
+  const tooLong = (turn: TurnLine): boolean =>
+    turn.hypotheses.some(({ text }) => text.length > limits.utterance);
 
-  const answer = async (text: string): Promise<{ readonly said: string; readonly reply: TurnReply | null }> => {
+  const answer = async (
+    text: string,
+  ): Promise<{ readonly said: string; readonly reply: TurnReply | null }> => {
     const line = readLine(text);
     if (line.kind === 'unknown') return { said: plain(line.why), reply: null };
     if (line.kind === 'at') {
@@ -47,7 +50,8 @@ const talkIn = async (engine: Engine, flags: Flags): Promise<void> => {
       }
       return { said: plain(`It is ${line.wall}.`), reply: null };
     }
-    if (tooLong(line.turn)) return { said: plain('That was too long for me. Say it in fewer words.'), reply: null };
+    if (tooLong(line.turn))
+      return { said: plain('That was too long for me. Say it in fewer words.'), reply: null };
     const reply = await take(line.turn);
     return { said: show(reply), reply };
   };

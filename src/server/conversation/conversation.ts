@@ -62,6 +62,7 @@ export const conversation: FastifyPluginAsyncZod<Context> = async (app, context)
   }, PING_MS).unref();
 
   const stopTelling = households.onCommitted(({ householdId, entries }) => {
+    unasked.changed(householdId);
     const here = hub.ofHousehold(householdId);
     if (here.length === 0) return;
     const version = entries.at(-1)?.version ?? 0;
@@ -195,13 +196,11 @@ export const conversation: FastifyPluginAsyncZod<Context> = async (app, context)
     },
   );
 
-  /** A revoked device's conversations end at once. */
-  app.addHook('onResponse', async (request) => {
-    if (request.routeOptions.url !== '/v1/devices/:id' || request.method !== 'DELETE') return;
-    if (!request.device) return;
-    const { id } = request.params as { id: string };
-    for (const open of hub.ofDevice({ id, householdId: request.device.householdId })) {
-      open.socket.close(CLOSE.policy, 'this device may no longer speak');
+  /** A revoked device's conversations end at once; one whose rights changed must show its token again. */
+  app.onDeviceChanged((device) => {
+    for (const open of hub.ofDevice(device)) {
+      if (device.revokedAt === null) open.socket.close(CLOSE.goingAway, 'connect again');
+      else open.socket.close(CLOSE.policy, 'this device may no longer speak');
     }
   });
 };

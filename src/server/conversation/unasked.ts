@@ -1,53 +1,54 @@
 /**
  * What the service says without being asked: timers, reminders, the nightly summary. Each goes to
- * every open conversation of its household, again on reconnect, until one device acknowledges
- * that it was spoken; the acknowledgement is a change like any other, so only one counts.
+ * every open conversation it concerns, again on reconnect, until one device acknowledges that it
+ * was spoken; the acknowledgement is a change like any other, so only one counts.
  */
 import type { FastifyBaseLogger } from 'fastify';
 import type { ServerMessage } from '../../../shared/wire/socket.js';
-import type { Change, Id } from '../../kitchen/model.js';
-import type { Answer } from '../../speech/index.js';
-import type { Instant } from '../../terms/dates.js';
-import type { Surroundings } from '../../turn/index.js';
+import type { Id } from '../../kitchen/model.js';
+import { rankUseFirst } from '../../safety/index.js';
+import { dueNow, heardChange, nextDueAt } from '../../schedule/index.js';
 import type { Context } from '../context.js';
 import { speakerOf } from '../identify.js';
 import { send, type Hub, type Open } from './hub.js';
 
-/** Something to say now, or that should have been said before. */
-export interface Due {
-  /** Stays the same until it was heard. */
-  readonly id: Id;
-  readonly kind: Extract<ServerMessage, { type: 'unasked' }>['kind'];
-  readonly due: Instant;
-  readonly answer: Answer;
-}
+type Kind = Extract<ServerMessage, { type: 'unasked' }>['kind'];
 
-export interface UnaskedSource {
-  /** All that is due in this kitchen and not heard yet, oldest first. */
-  due(around: Surroundings): readonly Due[];
-  /** The change that records it as heard; null when it was already. */
-  heard(around: Surroundings, id: Id): Change | null;
-}
-
-const LOOK_EVERY_MS = 500;
+const TICK_MS = 250;
+/** What another server changed is noticed after this at the latest. */
+const LOOK_AGAIN_MS = 10_000;
 
 export interface Unasked {
   /** Everything due, to one conversation. */
   tell(open: Open): Promise<void>;
   acknowledged(open: Open, id: Id): Promise<void>;
+  /** Something changed here: a timer may have been set. */
+  changed(householdId: Id): void;
   stop(): void;
 }
 
 export const startUnasked = (
-  { households, unasked: source }: Context,
+  { households, now }: Context,
   hub: Hub,
   log: FastifyBaseLogger,
-  count: (kind: Due['kind']) => void,
+  count: (kind: Kind) => void,
 ): Unasked => {
+  /** When to look at a household's kitchen again: at its next due moment, and now and then. */
+  const lookAgain = new Map<Id, { readonly dueAt: string | null; readonly by: number }>();
+
   const tellAll = async (householdId: Id, listening: readonly Open[]): Promise<void> => {
     const around = await households.look(householdId);
-    for (const { id, kind, due, answer } of source.due(around)) {
-      const waiting = listening.filter((open) => !open.unacknowledged.has(id));
+    const { kitchen, clock } = around;
+    lookAgain.set(householdId, {
+      dueAt: nextDueAt(kitchen, clock),
+      by: performance.now() + LOOK_AGAIN_MS,
+    });
+    for (const { id, kind, due, answer, forPersonId } of dueNow(kitchen, clock, rankUseFirst)) {
+      const waiting = listening.filter(
+        ({ device, unacknowledged }) =>
+          !unacknowledged.has(id) &&
+          (forPersonId === null || device.personId === null || device.personId === forPersonId),
+      );
       if (waiting.length === 0) continue;
       const speech = households.say(around, answer);
       for (const open of waiting) {
@@ -63,36 +64,45 @@ export const startUnasked = (
     }
   };
 
+  const isTime = (householdId: Id): boolean => {
+    const next = lookAgain.get(householdId);
+    return !next || performance.now() >= next.by || (next.dueAt !== null && next.dueAt <= now());
+  };
+
   let looking = false;
   const timer = setInterval(() => {
     if (looking) return;
+    const listening = new Set(hub.households());
+    for (const id of lookAgain.keys()) if (!listening.has(id)) lookAgain.delete(id);
+    const ready = [...listening].filter(isTime);
+    if (ready.length === 0) return;
     looking = true;
-    const all = hub.households().map((id) => tellAll(id, hub.ofHousehold(id)));
-    void Promise.allSettled(all).then((results) => {
+    void Promise.allSettled(ready.map((id) => tellAll(id, hub.ofHousehold(id)))).then((results) => {
       looking = false;
       for (const result of results) {
         if (result.status === 'rejected')
           log.error({ err: result.reason as unknown }, 'could not tell what is due');
       }
     });
-  }, LOOK_EVERY_MS).unref();
+  }, TICK_MS).unref();
 
   return {
     tell: (open) => tellAll(open.device.householdId, [open]),
     async acknowledged(open, id) {
       const around = await households.look(open.device.householdId);
-      const due = source.due(around).find((one) => one.id === id);
+      const due = dueNow(around.kitchen, around.clock, rankUseFirst).find((one) => one.id === id);
       if (!due) return;
       const result = await households.change(
         speakerOf(open.device),
         { id: `heard:${id}`, said: id },
-        (now) => {
-          const change = source.heard(now, id);
+        (doing) => {
+          const change = heardChange(doing, id);
           return change ? { changes: [change] } : { refused: 'heard before' };
         },
       );
       if (result.outcome === 'done') count(due.kind);
     },
+    changed: (householdId) => void lookAgain.delete(householdId),
     stop: () => clearInterval(timer),
   };
 };

@@ -27,10 +27,10 @@ export const devices: FastifyPluginAsyncZod<Context> = async (app, { store, hous
     if (owners.length === 0) throw new ProblemError('refused', { detail: 'One device must stay an owner.' });
   };
 
-  const save = async (asker: Device, before: Device, after: Device): Promise<Device> => {
+  const save = async (asker: Device, after: Device): Promise<Device> => {
     await keepAnOwner(asker, after);
     await store.updateDevice(after);
-    app.forgetDevice(before);
+    app.deviceChanged(after);
     return after;
   };
 
@@ -92,7 +92,7 @@ export const devices: FastifyPluginAsyncZod<Context> = async (app, { store, hous
         if (!kitchen.people.has(personId))
           throw new ProblemError('not-found', { detail: 'No such person here.' });
       }
-      return asView(await save(asker, before, { ...before, name, scope, personId }), asker);
+      return asView(await save(asker, { ...before, name, scope, personId }), asker);
     },
   );
 
@@ -113,7 +113,7 @@ export const devices: FastifyPluginAsyncZod<Context> = async (app, { store, hous
       const before = await find(asker, request.params.id);
       const after = { ...before, revokedAt: before.revokedAt ?? now() };
       request.log.info({ deviceId: before.id }, 'device revoked');
-      return asView(await save(asker, before, after), asker);
+      return asView(await save(asker, after), asker);
     },
   );
 };
