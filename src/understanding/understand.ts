@@ -1,6 +1,7 @@
 /** From a recogniser's guesses to what was meant, how sure that is, and what to do with it. */
 import { today, type Clock } from '../terms/dates.js';
 import { confidenceOf, type Evidence } from './confidence.js';
+import { expectedRules } from './expected.js';
 import { grammarFor, rulesFor } from './grammar-files.js';
 import type { Act, HearingContext, Hypothesis, Interpretation, Understanding } from './intents.js';
 import type { HouseholdNames } from './names/api.js';
@@ -18,6 +19,8 @@ export interface Understander {
     names: HouseholdNames,
     context: HearingContext,
   ): Understanding;
+  /** True when words heard so far begin something understood here. */
+  begins(words: string, names: HouseholdNames, context: HearingContext): boolean;
 }
 
 const mostGuesses = 5;
@@ -112,6 +115,13 @@ export const createUnderstander = (locale: string): Understander => {
       });
       const margin = readings.length > 1 ? Math.max(0, readings[0]!.confidence - readings[1]!.confidence) : 1;
       return { readings, margin, verdict: verdictOn(readings[0], margin) };
+    },
+    begins(words, names, context) {
+      const { tokens } = normalise(words, context.locale);
+      return grammar.acceptsPrefix(tokens, {
+        rules: ['act', ...expectedRules[context.expecting]],
+        dynamic: rulesFor(names, context.locale, { now: context.now, timeZone: context.timeZone }),
+      });
     },
   };
 };
