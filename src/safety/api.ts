@@ -102,6 +102,8 @@ export interface RowUsed {
   /** `older`: only on charts since replaced. `guide`: a standards body's leaflet, not a government chart. */
   readonly standing: 'current' | 'older' | 'guide';
   readonly source: Citation;
+  /** What the table adds: another edition's figure, "or the use by date". */
+  readonly note: string | null;
 }
 
 export type Verdict =
@@ -117,6 +119,8 @@ export type Verdict =
   | 'refrigerate-now'
   /** Guidance gives no figure: the package's date and label decide. */
   | 'no-figure'
+  /** Only how long it keeps was asked, no age. */
+  | 'how-long'
   /** A date, time or temperature is not known. Throw out if in doubt. */
   | 'unknown';
 
@@ -201,6 +205,8 @@ export interface GuidanceQuestion {
   readonly hours?: number | null;
   /** Dated history instead of days. */
   readonly dates?: Readonly<Partial<Record<DateKind, PlainDate>>>;
+  /** Its oldest part: chicken of Sunday in a soup of Tuesday. */
+  readonly oldestPart?: PlainDate | null;
   /** "Eat within three days of opening". */
   readonly withinDaysOfOpening?: number | null;
   readonly timesReheated?: number;

@@ -1,0 +1,45 @@
+/** The cautions that belong to a kind of food, whoever asks. Built once a kind. */
+import type { FoodKind } from '../../shared/tables/schema.js';
+import type { Caution } from './api.js';
+import { CAUTION_CODES } from './codes.js';
+import type { CautionCode } from './codes.js';
+import { cite } from './tables.js';
+import type { SafetyTables } from './tables.js';
+
+export const caution = (
+  code: CautionCode,
+  args: Caution['args'] = {},
+  source: Caution['source'] = null,
+): Caution => ({
+  code,
+  args,
+  source,
+});
+
+const isCode = (code: string): code is CautionCode => (CAUTION_CODES as readonly string[]).includes(code);
+
+export interface KindCautions {
+  /** For everyone: botulism cases and the like. */
+  readonly always: readonly Caution[];
+  /** For people at higher risk. */
+  readonly atRisk: readonly Caution[];
+}
+
+const known = new WeakMap<FoodKind, KindCautions>();
+
+/** Cautions of a kind of food, with their sources. */
+export const kindCautions = (kind: FoodKind, tables: SafetyTables): KindCautions => {
+  const before = known.get(kind);
+  if (before !== undefined) return before;
+  const always: Caution[] = [];
+  const atRisk: Caution[] = [];
+  const hazard = kind.hazard_row === null ? undefined : tables.hazards.get(kind.hazard_row);
+  if (hazard !== undefined && isCode(hazard.caution))
+    always.push(caution(hazard.caution, {}, cite(tables, hazard)));
+  const row = kind.at_risk === null ? undefined : tables.atRisk.get(kind.at_risk);
+  if (row !== undefined && isCode(row.caution)) atRisk.push(caution(row.caution, {}, cite(tables, row)));
+  if (atRisk.length > 0) atRisk.push(caution('ask-clinician'));
+  const made = { always, atRisk };
+  known.set(kind, made);
+  return made;
+};

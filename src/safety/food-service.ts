@@ -1,0 +1,109 @@
+/**
+ * Rules of the trade, for clients who cook for others: date marking, cooling, reheating for hot holding.
+ * A home cook's leftovers are three to four days: the seven days here are never told to a home cook.
+ */
+import { plusDays } from '../terms/dates.js';
+import type { Instant, PlainDate } from '../terms/dates.js';
+import type { Citation, Reason } from './api.js';
+import { dayNumber, plainDate } from './days.js';
+import { cite, safetyTables } from './tables.js';
+import type { SafetyTables } from './tables.js';
+
+/**
+ * The last day of ready-to-eat food made in a food establishment: seven days, the day of preparation
+ * being day one. Days frozen do not count. Mixed food: give the earliest part's date.
+ */
+export const dateMark = (
+  food: {
+    readonly prepared: PlainDate;
+    readonly frozen?: PlainDate | null;
+    readonly thawed?: PlainDate | null;
+  },
+  tables = safetyTables(),
+): { readonly lastDay: PlainDate; readonly source: Citation } => {
+  const rule = tables.timeRules.dateMarking;
+  const last = plusDays(food.prepared, rule.days - rule.preparationIsDay);
+  if (food.frozen === null || food.frozen === undefined || food.thawed === null || food.thawed === undefined)
+    return { lastDay: last, source: cite(tables, rule) };
+  // The day it went into the freezer is the day it comes out as: Oct 3 was day three, so is Oct 10.
+  const paused = dayNumber(food.thawed) - dayNumber(food.frozen);
+  return { lastDay: plainDate(dayNumber(last) + paused), source: cite(tables, rule) };
+};
+
+export interface CoolingAnswer {
+  readonly passes: boolean;
+  readonly minutes: number;
+  readonly reason: Reason;
+}
+
+const minutesBetween = (from: Instant, to: Instant): number => (Date.parse(to) - Date.parse(from)) / 60_000;
+
+const coolingRule = (id: string, tables: SafetyTables) => {
+  const rule = tables.timeRules.cooling.find((row) => row.id === id);
+  if (rule === undefined) throw new Error(`time-rules.json has no cooling rule "${id}"`);
+  return rule;
+};
+
+/**
+ * Whether cooked food cooled in time: 135 to 70 °F within two hours and to 41 °F within six in all.
+ * Food made from room-warm parts, without the middle reading: 41 °F within four hours.
+ */
+export const checkCooling = (
+  readings: {
+    readonly start: Instant;
+    readonly at70?: Instant | null;
+    readonly at41: Instant;
+    readonly ambient?: boolean;
+  },
+  tables = safetyTables(),
+): CoolingAnswer => {
+  const rule = coolingRule(readings.ambient === true ? 'cool-ambient' : 'cool-cooked', tables);
+  const total = minutesBetween(readings.start, readings.at41);
+  const passes = rule.stages.every((stage) => {
+    if (stage.toF === 41) return total <= stage.minutes;
+    return (
+      readings.at70 !== null &&
+      readings.at70 !== undefined &&
+      minutesBetween(readings.start, readings.at70) <= stage.minutes
+    );
+  });
+  return {
+    passes,
+    minutes: total,
+    reason: {
+      code: passes ? 'cooled-in-time' : 'cooled-too-slowly',
+      args: { total: { kind: 'duration', seconds: total * 60 } },
+      source: cite(tables, rule),
+    },
+  };
+};
+
+/** Whether reheating for hot holding was quick enough: 165 °F for fifteen seconds within two hours. */
+export const checkHotHoldReheat = (
+  readings: { readonly start: Instant; readonly at165: Instant; readonly heldSeconds: number },
+  tables = safetyTables(),
+): { readonly passes: boolean; readonly minutes: number; readonly source: Citation } => {
+  const rule = tables.timeRules.hotHoldReheat;
+  const minutes = minutesBetween(readings.start, readings.at165);
+  return {
+    passes: minutes <= rule.withinMinutes && readings.heldSeconds >= rule.holdSeconds,
+    minutes,
+    source: cite(tables, rule),
+  };
+};
+
+/** A bottle of infant formula: two hours from making, one from the start of the feed; the earlier ends it. */
+export const formulaUntil = (
+  bottle: { readonly made: Instant; readonly feedBegan: Instant | null },
+  tables = safetyTables(),
+): { readonly until: Instant; readonly source: Citation } => {
+  const rule = (id: string) => {
+    const found = tables.timeRules.leftOut.find((row) => row.id === id);
+    if (found === undefined) throw new Error(`time-rules.json has no "${id}"`);
+    return found;
+  };
+  const [made, feeding] = [rule('us-formula-made'), rule('us-formula-feeding')];
+  const ends = [Date.parse(bottle.made) + made.minutes * 60_000];
+  if (bottle.feedBegan !== null) ends.push(Date.parse(bottle.feedBegan) + feeding.minutes * 60_000);
+  return { until: new Date(Math.min(...ends)).toISOString(), source: cite(tables, made) };
+};

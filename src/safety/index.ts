@@ -1,0 +1,38 @@
+/**
+ * What guidance says: how long food keeps, what to use first, how to heat and thaw it, what a power cut
+ * did to it. Reports published figures with their sources; never says that food is safe.
+ */
+export type * from './api.js';
+export {
+  CAUTION_CODES,
+  MATCH_CODES,
+  POWER_REASON_CODES,
+  REASON_CODES,
+  REFUSAL_CODES,
+  STEP_CODES,
+  THAW_ADVICE_CODES,
+} from './codes.js';
+export {
+  allergenIn,
+  allergenNamed,
+  allergensOf,
+  allergenWarnings,
+  eatingCautions,
+  usualAllergens,
+} from './allergens.js';
+export { checkClaim, claimsOf } from './claims.js';
+export { advance, clockOf, eventsOf } from './clock.js';
+export { checkCooling, checkHotHoldReheat, dateMark, formulaUntil } from './food-service.js';
+export { mayFreeze } from './freeze.js';
+export { fullYear, isGtin, checkDigit, readGs1Date, readGs1Dates } from './gs1.js';
+export { guidanceFor } from './guidance.js';
+export { anyoneAtRisk, assess, assessIn, isHomeMade, whereKept } from './items.js';
+export { leftOut } from './left-out.js';
+export { kindOf, matchFood } from './match.js';
+export { printedTime, scalePortions, scaleTime } from './microwave.js';
+export { powerCut, powerCutFor } from './power-cut.js';
+export { reheatPlan } from './reheat.js';
+export { safetyTables, TableError } from './tables.js';
+export { checkProbe, cookTemperature, fridgeReading, inScale } from './temperature.js';
+export { fridgeThawHours, mayRefreeze, thawPlan, wallTime, waterThawHours } from './thaw.js';
+export { rankUseFirst, withoutDate } from './use-first.js';

@@ -1,0 +1,74 @@
+/** "The soup has been out since noon." */
+import type { LeftOutAnswer, LeftOutQuestion, Reason } from './api.js';
+import { leftOutLimit } from './left-out-limit.js';
+import { kindOf, matchFood } from './match.js';
+import { safetyTables } from './tables.js';
+import { isAbove } from './temperature.js';
+
+const MS_PER_MINUTE = 60_000;
+const duration = (minutes: number): { readonly kind: 'duration'; readonly seconds: number } => ({
+  kind: 'duration',
+  seconds: minutes * 60,
+});
+
+/**
+ * Whether food left out may still go back. More than two hours (US: more than one above ninety
+ * degrees Fahrenheit): throw out. UK: two hours, cooked rice one.
+ * Unknown beginnings are unknown, never guessed.
+ */
+export const leftOut = (question: LeftOutQuestion, tables = safetyTables()): LeftOutAnswer => {
+  const match = matchFood(question.food, { where: 'counter', state: question.state ?? null }, tables);
+  const kind = kindOf(match, tables);
+  const hot =
+    question.hot === true ||
+    (question.air !== null && question.air !== undefined && isAbove(question.air, 90));
+  const limits = (question.region === null ? (['us', 'uk'] as const) : [question.region])
+    .map((region) => leftOutLimit(kind, region, hot, tables))
+    .filter((limit) => limit !== null)
+    .sort((a, b) => a.minutes - b.minutes);
+  const [limit] = limits;
+  const base = { match, limitMinutes: limit?.minutes ?? 0 };
+  if (limit === undefined) {
+    return {
+      ...base,
+      verdict: 'no-figure',
+      minutesOut: null,
+      backBy: null,
+      reasons: [{ code: 'shelf-stable', args: {}, source: null }],
+    };
+  }
+  const reasons: Reason[] = [];
+  if (hot && limit.minutes === 60) reasons.push({ code: 'left-out-hot', args: {}, source: limit.source });
+  if (question.region === null) reasons.push({ code: 'stricter-region', args: {}, source: null });
+  if (match.sure === 'unknown')
+    reasons.push({ code: 'general-answer', args: { name: match.name }, source: null });
+  if (question.since === null) {
+    return {
+      ...base,
+      verdict: 'unknown',
+      minutesOut: null,
+      backBy: null,
+      reasons: [
+        { code: 'left-out-unknown', args: { limit: duration(limit.minutes) }, source: limit.source },
+        ...reasons,
+      ],
+    };
+  }
+  const since = Date.parse(question.since);
+  const minutes = (Date.parse(question.clock.now) - since) / MS_PER_MINUTE;
+  const over = minutes > limit.minutes;
+  return {
+    ...base,
+    verdict: over ? 'throw-out' : 'refrigerate-now',
+    minutesOut: Math.floor(minutes),
+    backBy: new Date(since + limit.minutes * MS_PER_MINUTE).toISOString(),
+    reasons: [
+      {
+        code: over ? 'left-out-over' : 'left-out-within',
+        args: { minutes: duration(Math.floor(minutes)), limit: duration(limit.minutes) },
+        source: limit.source,
+      },
+      ...reasons,
+    ],
+  };
+};

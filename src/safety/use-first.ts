@@ -1,0 +1,137 @@
+/** What to use first, and why: what guidance ends soonest, then hazard, what is open, and how much there is. */
+import type { Item, Kitchen } from '../kitchen/model.js';
+import type { Clock } from '../terms/dates.js';
+import type { Assessment, Hazard, RankedItem, Reason, Verdict } from './api.js';
+import { anyoneAtRisk, assessOn, todayOf, whereKept } from './items.js';
+import { safetyTables } from './tables.js';
+
+/** Lower comes first. */
+const GROUP: Readonly<Record<Verdict, number>> = {
+  'throw-out': 0,
+  'refrigerate-now': 1,
+  'last-day': 2,
+  'cook-thoroughly': 3,
+  'use-soon': 4,
+  unknown: 5,
+  fine: 6,
+  'past-best-quality': 7,
+  'no-figure': 8,
+  'how-long': 9,
+};
+const HAZARD: Readonly<Record<Hazard, number>> = { high: 0, medium: 1, low: 2, none: 3 };
+
+/** From this many on, "there is a lot of it" is worth saying. */
+const LOTS = 4;
+const COUNTED = /^(gram|kilogram|ounce|pound|millilitre|milliliter|litre|liter)$/;
+const pieces = (item: Item): number =>
+  item.amount === null || COUNTED.test(item.amount.unit) ? 1 : item.amount.value;
+
+/** One number that sorts: group, days left, hazard, opened, amount, each weighing less than the one before. */
+const rankOf = (item: Item, found: Assessment): number => {
+  const days = Math.min(9_999, Math.max(0, found.daysLeft ?? 9_999));
+  const open = found.clock.openedOn === null ? 1 : 0;
+  return (
+    GROUP[found.verdict] * 1e9 +
+    days * 1e5 +
+    HAZARD[found.hazard] * 1e4 +
+    open * 1e3 +
+    Math.max(0, 999 - Math.round(pieces(item)))
+  );
+};
+
+const becauseOf = (item: Item, found: Assessment): readonly Reason[] => {
+  const because: Reason[] = found.reasons.slice(0, 1);
+  if (found.daysLeft !== null && found.daysLeft >= 0) {
+    because.push({
+      code: 'days-left',
+      args: { days: { kind: 'days', days: found.daysLeft } },
+      source: found.row?.source ?? null,
+    });
+  }
+  if (found.hazard === 'high') because.push({ code: 'hazard-high', args: {}, source: null });
+  if (found.clock.openedOn !== null) because.push({ code: 'opened-already', args: {}, source: null });
+  if (item.amount !== null && pieces(item) >= LOTS) {
+    because.push({
+      code: 'lots-of-it',
+      args: { amount: { kind: 'amount', amount: item.amount } },
+      source: null,
+    });
+  }
+  return because;
+};
+
+export interface UseFirstOptions {
+  /** Only what must be used within so many days (0 is today), what is past, and what stands out. */
+  readonly withinDays?: number;
+  /** At most so many. */
+  readonly limit?: number;
+  /** Ends on quality and label too; left out by default when `withinDays` is given. */
+  readonly tables?: ReturnType<typeof safetyTables>;
+}
+
+/**
+ * The living items of a kitchen, what to use first foremost.
+ *
+ * @example rankUseFirst(kitchen, clock, { withinDays: 7, limit: 5 })
+ */
+export const rankUseFirst = (
+  kitchen: Pick<Kitchen, 'household' | 'people' | 'places'> & {
+    readonly items: { values(): Iterable<Item> };
+  },
+  clock: Clock,
+  options: UseFirstOptions = {},
+): readonly RankedItem[] => {
+  const tables = options.tables ?? safetyTables();
+  const today = todayOf(clock);
+  const { region } = kitchen.household;
+  const atRisk = anyoneAtRisk(kitchen.people);
+  const found: { readonly item: Item; readonly assessment: Assessment }[] = [];
+  const ranks: number[] = [];
+  for (const item of kitchen.items.values()) {
+    if (item.gone !== null) continue;
+    const assessment = assessOn(
+      item,
+      { where: whereKept(kitchen.places, item), region, clock, atRisk },
+      today,
+      tables,
+    );
+    if (options.withinDays !== undefined && !dueWithin(assessment, options.withinDays)) continue;
+    ranks.push(rankOf(item, assessment));
+    found.push({ item, assessment });
+  }
+  // Ranks are whole numbers below 1e10, so rank and position fit one exact double: sorting plain
+  // numbers is several times faster than sorting records. Equal ranks keep their order.
+  const places = Math.max(1, found.length);
+  const sorted = Float64Array.from(ranks, (rank, at) => rank * places + at).sort();
+  const wanted = Math.min(options.limit ?? sorted.length, sorted.length);
+  const ranked: RankedItem[] = [];
+  for (let at = 0; at < wanted; at++) {
+    const entry = found[(sorted[at] ?? 0) % places];
+    if (entry !== undefined) ranked.push(withReasons(entry.item, entry.assessment));
+  }
+  return ranked;
+};
+
+const known = new WeakMap<Assessment, RankedItem>();
+const withReasons = (item: Item, assessment: Assessment): RankedItem => {
+  const before = known.get(assessment);
+  if (before !== undefined) return before;
+  const ranked = { item, assessment, because: becauseOf(item, assessment) };
+  known.set(assessment, ranked);
+  return ranked;
+};
+
+const dueWithin = (found: Assessment, days: number): boolean =>
+  found.verdict === 'throw-out' ||
+  found.verdict === 'refrigerate-now' ||
+  found.verdict === 'cook-thoroughly' ||
+  (found.daysLeft !== null && found.daysLeft <= days);
+
+/** Why an item has no date to go by, if it has none: "what has no date". */
+export const withoutDate = (items: Iterable<Item>): readonly Item[] => {
+  const undated: Item[] = [];
+  for (const item of items) {
+    if (item.gone === null && Object.keys(item.dates).length === 0) undated.push(item);
+  }
+  return undated;
+};
