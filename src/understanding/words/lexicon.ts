@@ -163,7 +163,19 @@ const joining = z.object({
   stops: words.default([]),
 });
 
-const schemas = { tidying, numbers, units, times, dates, touch, places, joining };
+const sounds = z.object({
+  dictionary: z.enum(['cmu', 'none']).default('none'),
+  letters: z
+    .array(
+      z.union([
+        z.tuple([z.string(), z.string()]),
+        z.tuple([z.string(), z.string(), z.enum(['start', 'end', 'front', 'vowel'])]),
+      ]),
+    )
+    .default([]),
+});
+
+const schemas = { tidying, numbers, units, times, dates, touch, places, joining, sounds };
 type Schemas = typeof schemas;
 
 /** Every word list of a language, checked. A list a language lacks is empty. */
@@ -208,6 +220,7 @@ export const lexiconFor = (locale: string): Lexicon => {
     touch: checked(language, 'touch'),
     places: checked(language, 'places'),
     joining: checked(language, 'joining'),
+    sounds: checked(language, 'sounds'),
   };
   loaded.set(language, lexicon);
   return lexicon;

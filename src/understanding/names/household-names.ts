@@ -1,0 +1,246 @@
+import type { DynamicMatch, DynamicRule, DynamicRules, SemanticValue } from '../../grammar/api.js';
+import type { Candidate } from '../intents.js';
+import { descriptionsAt } from '../touch/descriptions.js';
+import { lexiconFor, type Lexicon } from '../words/lexicon.js';
+import { rememberingRule } from '../words/rule.js';
+import type { HouseholdNames, MarkerMatch, NamedKind, NamedMatch, NamedRecords, PlaceMatch } from './api.js';
+import { createMarkerIndex } from './markers.js';
+import { createNameIndex, type NameIndex } from './name-index.js';
+import { placesAt } from './place-phrases.js';
+import { createPlaceTree } from './place-tree.js';
+import { stemOf, withoutPossessive } from './stems.js';
+import { unknownWordsAt } from './unknown-words.js';
+
+/** Foods that every household knows share one index a language. */
+const sharedFoods = new WeakMap<Lexicon, WeakMap<readonly string[], NameIndex>>();
+const foodIndex = (foods: readonly string[], lexicon: Lexicon): NameIndex => {
+  let ofLexicon = sharedFoods.get(lexicon);
+  if (!ofLexicon) sharedFoods.set(lexicon, (ofLexicon = new WeakMap()));
+  let index = ofLexicon.get(foods);
+  if (!index) {
+    index = createNameIndex(lexicon);
+    for (const food of foods) index.set({ id: food, names: [food], gone: false });
+    ofLexicon.set(foods, index);
+  }
+  return index;
+};
+const noFoods: readonly string[] = [];
+
+// The matches are plain data; the grammar's type asks for an index signature.
+const value = (match: NamedMatch | MarkerMatch | PlaceMatch): SemanticValue =>
+  ({ ...match }) as unknown as SemanticValue;
+
+/** Words half understood weigh much less than words understood. */
+const weightOf = (likeness: number): number => Math.max(0.01, likeness ** 4);
+/** "nana's beans" for beans that somebody else made. */
+const otherMaker = 0.75;
+
+/** Where a possessive ends that starts at `from`: "nana's" or "aunt ola's"; null when there is none. */
+const possessiveEnd = (tokens: readonly string[], from: number): number | null => {
+  for (let at = from; at < Math.min(from + 3, tokens.length); at += 1) {
+    if (/(?:'s|s')$/.test(tokens[at]!)) return at + 1;
+  }
+  return null;
+};
+
+/** "nana's white beans" to its maker and the rest; maker null when nobody's. */
+export const splitMaker = (words: string): { maker: string | null; words: string } => {
+  const tokens = words.split(' ');
+  const end = possessiveEnd(tokens, 0);
+  if (end === null || end >= tokens.length) return { maker: null, words };
+  const maker = [...tokens.slice(0, end - 1), withoutPossessive(tokens[end - 1]!)].join(' ');
+  return { maker, words: tokens.slice(end).join(' ') };
+};
+
+/**
+ * An index of one household's names, empty at first. `locale` is BCP 47. `foods` are food words
+ * that anybody may say; pass the same array for every household, it is indexed once.
+ */
+export const createHouseholdNames = (locale: string, foods: readonly string[] = noFoods): HouseholdNames => {
+  const lexicon = lexiconFor(locale);
+  const items = createNameIndex(lexicon);
+  const people = createNameIndex(lexicon);
+  const placeNames = createNameIndex(lexicon);
+  const ownFoods = createNameIndex(lexicon);
+  const tree = createPlaceTree();
+  const markers = createMarkerIndex();
+  const everybodysFoods = foodIndex(foods, lexicon);
+  /** Stems of each item's maker, and how many items have a maker of that stem. */
+  const makers = new Map<string, readonly string[]>();
+  const makerCounts = new Map<string, number>();
+
+  const countMaker = (id: string, by: 1 | -1): void => {
+    for (const stem of makers.get(id) ?? []) {
+      const many = (makerCounts.get(stem) ?? 0) + by;
+      if (many > 0) makerCounts.set(stem, many);
+      else makerCounts.delete(stem);
+    }
+  };
+  const stemsOf = (words: string): string[] =>
+    words
+      .toLowerCase()
+      .split(' ')
+      .filter(Boolean)
+      .map((word) => stemOf(word, lexicon));
+
+  const setters: { [K in NamedKind]: (record: NamedRecords[K]) => void } = {
+    item(record) {
+      items.set({ id: record.id, names: [record.name], gone: Boolean(record.gone) });
+      countMaker(record.id, -1);
+      makers.delete(record.id);
+      if (!record.maker) return;
+      makers.set(record.id, stemsOf(record.maker));
+      countMaker(record.id, 1);
+    },
+    person: ({ id, name }) => people.set({ id, names: [name], gone: false }),
+    place(record) {
+      tree.set(record);
+      placeNames.set({ id: record.id, names: [record.name, ...record.aliases], gone: false });
+    },
+    marker: ({ id, touch }) => markers.set(id, touch),
+    food: ({ id, name }) => ownFoods.set({ id, names: [name], gone: false }),
+  };
+
+  const named = (
+    index: NameIndex,
+    tokens: readonly string[],
+    from: number,
+    keepCandidates = true,
+  ): DynamicMatch[] =>
+    index.spansAt(tokens, from).map(({ length, candidates, likeness }) => ({
+      length,
+      value: value({
+        words: tokens.slice(from, from + length).join(' '),
+        candidates: keepCandidates ? candidates : [],
+        maker: null,
+      }),
+      weight: weightOf(likeness),
+    }));
+
+  /** Candidates made by `maker` first. */
+  const madeBy = (candidates: readonly Candidate[], maker: readonly string[]): Candidate[] =>
+    candidates
+      .map(({ id, fit }) => {
+        const stems = makers.get(id);
+        const made = stems !== undefined && maker.some((stem) => stems.includes(stem));
+        return { id, fit: made ? fit : fit * otherMaker };
+      })
+      .sort((a, b) => b.fit - a.fit);
+
+  const makersItems = (tokens: readonly string[], from: number): DynamicMatch[] => {
+    const first = tokens[from] ?? '';
+    // Recognisers leave the apostrophe out: "nanas beans", when a nana has made something.
+    const bare =
+      first.length > 3 && first.endsWith('s') && makerCounts.has(stemOf(first.slice(0, -1), lexicon));
+    const end = possessiveEnd(tokens, from) ?? (bare ? from + 1 : null);
+    if (end === null) return [];
+    const maker = [...tokens.slice(from, end - 1), withoutPossessive(tokens[end - 1]!)].join(' ');
+    const said = bare && !first.includes("'") ? first.slice(0, -1) : maker;
+    const stems = stemsOf(said);
+    return items.spansAt(tokens, end).map((span) => ({
+      length: end - from + span.length,
+      value: value({
+        words: tokens.slice(end, end + span.length).join(' '),
+        candidates: madeBy(span.candidates, stems),
+        maker: said,
+      }),
+      weight: weightOf(span.likeness),
+    }));
+  };
+
+  /** By length, the readings of both: a name may hold the possessive itself. */
+  const itemMatches = (tokens: readonly string[], from: number): DynamicMatch[] => [
+    ...makersItems(tokens, from),
+    ...named(items, tokens, from),
+  ];
+
+  let rulesOfVersion = new Map<string, DynamicRule>();
+  const readers: Record<string, (tokens: readonly string[], from: number) => readonly DynamicMatch[]> = {
+    'kitchen:item': itemMatches,
+    'kitchen:person': (tokens, from) => named(people, tokens, from),
+    'kitchen:food': (tokens, from) => {
+      const own = named(ownFoods, tokens, from, false);
+      const lengths = new Set(own.map(({ length }) => length));
+      return [
+        ...own,
+        ...named(everybodysFoods, tokens, from, false).filter(({ length }) => !lengths.has(length)),
+      ];
+    },
+    'kitchen:place': (tokens, from) =>
+      placesAt(tokens, from, placeNames, tree, lexicon).map(({ match, length, weight }) => ({
+        length,
+        value: value(match),
+        weight,
+      })),
+    'kitchen:marker': (tokens, from) =>
+      descriptionsAt(tokens, from, lexicon).map(({ touch, length }, place) => ({
+        length,
+        value: value({
+          words: tokens.slice(from, from + length).join(' '),
+          touch,
+          candidates: markers.find(touch),
+        }),
+        weight: place === 0 ? 1 : 0.5,
+      })),
+    'kitchen:words': (tokens, from) => unknownWordsAt(tokens, from, lexicon),
+  };
+  /** What was remembered of sentences ends with each change. */
+  const forget = (): void => {
+    rulesOfVersion = new Map(Object.entries(readers).map(([uri, read]) => [uri, rememberingRule(read)]));
+  };
+  forget();
+  const rules: DynamicRules = new Map(
+    Object.keys(readers).map((uri) => [
+      uri,
+      {
+        matchesAt: (tokens: readonly string[], from: number) =>
+          rulesOfVersion.get(uri)!.matchesAt(tokens, from),
+      },
+    ]),
+  );
+
+  const indexes: Partial<Record<NamedKind, NameIndex>> = { item: items, person: people, food: ownFoods };
+  return {
+    set(kind, record) {
+      setters[kind](record);
+      forget();
+    },
+    remove(kind, id) {
+      if (kind === 'marker') markers.remove(id);
+      else if (kind === 'place') {
+        tree.remove(id);
+        placeNames.remove(id);
+      } else indexes[kind]!.remove(id);
+      if (kind === 'item') {
+        countMaker(id, -1);
+        makers.delete(id);
+      }
+      forget();
+    },
+    get size() {
+      return items.size + people.size + tree.size + markers.size + ownFoods.size;
+    },
+    rules,
+    find(kind, words, limit = 8) {
+      const tokens = words.toLowerCase().split(/\s+/).filter(Boolean);
+      const uri = `kitchen:${kind}`;
+      const whole = (rules.get(uri)?.matchesAt(tokens, 0) ?? []).filter(
+        ({ length }) => length === tokens.length,
+      );
+      const best = new Map<string, number>();
+      for (const match of whole) {
+        const { candidates } = match.value as unknown as { candidates: readonly Candidate[] };
+        for (const { id, fit } of candidates) best.set(id, Math.max(fit, best.get(id) ?? 0));
+      }
+      if (kind === 'food') {
+        for (const span of ownFoods.spansAt(tokens, 0)) {
+          if (span.length === tokens.length) for (const { id, fit } of span.candidates) best.set(id, fit);
+        }
+      }
+      return [...best]
+        .map(([id, fit]) => ({ id, fit }))
+        .sort((a, b) => b.fit - a.fit)
+        .slice(0, limit);
+    },
+  };
+};

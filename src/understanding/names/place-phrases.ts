@@ -1,0 +1,223 @@
+/**
+ * Places as they are said: "second shelf", "second shelf from the bottom of the fridge", "top
+ * shelf in the freezer", "fridge door", "left drawer", "the bread basket", "left side of the top shelf".
+ */
+import type { Candidate } from '../intents.js';
+import { ordinalAt } from '../numbers/ordinals.js';
+import { cardinalAt } from '../numbers/cardinals.js';
+import { perLexicon, type Lexicon } from '../words/lexicon.js';
+import { phraseSet, phraseTable, synonymTable } from '../words/phrases.js';
+import type { PlaceMatch } from './api.js';
+import type { NameIndex } from './name-index.js';
+import type { PlaceTree, Position } from './place-tree.js';
+
+interface PlaceReading {
+  readonly match: PlaceMatch;
+  readonly length: number;
+  readonly weight: number;
+}
+
+interface Simple {
+  readonly end: number;
+  readonly candidates: readonly Candidate[];
+  /** Said by kind and position: can be looked for inside another place. */
+  readonly structure: { readonly kind: string; readonly position: Position | null } | null;
+  readonly weight: number;
+}
+
+const most = 8;
+/** What a kind alone is worth: "the shelf" may be any of them. */
+const kindFit = 0.6;
+const positionFit = 0.95;
+
+const tables = perLexicon(({ places }) => ({
+  kinds: synonymTable(places.kinds),
+  positions: new Map(Object.entries(places.positions)),
+  sideways: phraseTable(Object.entries(places.sideways)),
+  fromEnd: phraseTable(Object.entries(places.fromEnd)),
+  within: new Set(places.within),
+  articles: new Set(places.articles),
+  spots: synonymTable(places.spots),
+  spotPrepositions: phraseSet(places.spotPrepositions),
+}));
+
+const counted = (value: number, from: 'top' | 'left'): Position =>
+  value > 0 ? { from, nth: value } : { from: from === 'top' ? 'bottom' : 'right', nth: -value };
+
+/** "second", "top", "left", "second to last" before a kind. */
+const positionAt = (
+  tokens: readonly string[],
+  at: number,
+  lexicon: Lexicon,
+): { position: Position; end: number } | null => {
+  const { positions, sideways } = tables(lexicon);
+  const side = sideways.longestAt(tokens, at);
+  if (side) return { position: counted(side.value, 'left'), end: at + side.length };
+  const word = positions.get(tokens[at] ?? '');
+  if (word !== undefined)
+    return { position: word === 0 ? { from: 'middle' } : counted(word, 'top'), end: at + 1 };
+  const ordinal = ordinalAt(tokens, at, lexicon);
+  return ordinal ? { position: counted(ordinal.value, 'top'), end: at + ordinal.length } : null;
+};
+
+/** "from the bottom", "on the left": turns or sets the position. */
+const turned = (position: Position | null, tail: string): Position | null => {
+  const [side, only] = tail.split(' ');
+  const nth = position && 'nth' in position ? position.nth : 1;
+  if (only) {
+    if (position !== null) return null;
+    if (side === 'middle') return { from: 'middle' };
+    return { from: side as 'top' | 'bottom' | 'left' | 'right', nth: 1 };
+  }
+  return position && 'nth' in position ? { from: side as 'top' | 'bottom' | 'left' | 'right', nth } : null;
+};
+
+const structuresAt = (
+  tokens: readonly string[],
+  from: number,
+  tree: PlaceTree,
+  lexicon: Lexicon,
+): Simple[] => {
+  const { kinds, fromEnd } = tables(lexicon);
+  const said = positionAt(tokens, from, lexicon);
+  const kindAt = said?.end ?? from;
+  const kind = kinds.longestAt(tokens, kindAt);
+  if (!kind) return [];
+  const simple = (position: Position | null, end: number): Simple => ({
+    end,
+    structure: { kind: kind.value, position },
+    candidates: tree
+      .at(kind.value, position, most)
+      .map((id) => ({ id, fit: position ? positionFit : kindFit })),
+    weight: 1,
+  });
+  const end = kindAt + kind.length;
+  const found = [simple(said?.position ?? null, end)];
+  // "shelf two"
+  const number = said ? null : cardinalAt(tokens, end, lexicon);
+  if (number && Number.isInteger(number.value) && number.value > 0) {
+    found.push({ ...simple({ from: 'top', nth: number.value }, end + number.length), weight: 0.8 });
+  }
+  const tail = fromEnd.longestAt(tokens, end);
+  const position = tail && turned(said?.position ?? null, tail.value);
+  if (tail && position) found.push(simple(position, end + tail.length));
+  return found;
+};
+
+const merged = (...lists: (readonly Candidate[])[]): Candidate[] => {
+  const best = new Map<string, number>();
+  for (const list of lists) for (const { id, fit } of list) best.set(id, Math.max(fit, best.get(id) ?? 0));
+  return [...best].map(([id, fit]) => ({ id, fit })).sort((a, b) => b.fit - a.fit);
+};
+
+const simplesAt = (
+  tokens: readonly string[],
+  from: number,
+  names: NameIndex,
+  tree: PlaceTree,
+  lexicon: Lexicon,
+): Simple[] => {
+  const byEnd = new Map<number, Simple>();
+  for (const simple of structuresAt(tokens, from, tree, lexicon)) byEnd.set(simple.end, simple);
+  for (const span of names.spansAt(tokens, from)) {
+    const end = from + span.length;
+    const there = byEnd.get(end);
+    // Words of a name that is not said to its end are weak ("chest", "second"), and so are ordinals alone.
+    const whole = span.candidates.filter(({ fit }) => fit >= 0.6);
+    const candidates = merged(there?.candidates ?? [], whole);
+    if (!there && whole.length === 0) continue;
+    const named = whole[0]?.fit ?? 0;
+    byEnd.set(end, {
+      end,
+      candidates,
+      structure: there?.structure ?? null,
+      weight: there ? 1 : Math.max(0.1, span.likeness ** 2 * (named >= 0.8 ? 1 : 0.3)),
+    });
+  }
+  return [...byEnd.values()];
+};
+
+const inside = (child: Simple, parent: Simple, tree: PlaceTree): Candidate[] => {
+  const found: Candidate[][] = [];
+  for (const outer of parent.candidates.slice(0, 4)) {
+    if (child.structure) {
+      const ids = tree.under(outer.id, child.structure.kind, child.structure.position, most);
+      found.push(ids.map((id) => ({ id, fit: outer.fit * (child.structure!.position ? 1 : 0.9) })));
+    }
+    found.push(
+      child.candidates
+        .filter(({ id }) => tree.isIn(id, outer.id))
+        .map(({ id, fit }) => ({ id, fit: fit * outer.fit })),
+    );
+  }
+  return merged(...found).slice(0, most);
+};
+
+const words = (tokens: readonly string[], from: number, end: number): string =>
+  tokens.slice(from, end).join(' ');
+
+/** Every place phrase from `from`, article taken along. */
+export const placesAt = (
+  tokens: readonly string[],
+  from: number,
+  names: NameIndex,
+  tree: PlaceTree,
+  lexicon: Lexicon,
+): PlaceReading[] => {
+  const { articles, within, spots, spotPrepositions } = tables(lexicon);
+  const afterArticle = (at: number): number => (articles.has(tokens[at] ?? '') ? at + 1 : at);
+  const readings = new Map<number, PlaceReading>();
+  const put = (
+    start: number,
+    end: number,
+    candidates: readonly Candidate[],
+    spot: string | null,
+    weight: number,
+  ): void => {
+    const match = { words: words(tokens, start, end), candidates: candidates.slice(0, most), spot };
+    const there = readings.get(end);
+    if (!there || (there.match.candidates.length === 0 && candidates.length > 0)) {
+      readings.set(end, { match, length: end - from, weight: candidates.length > 0 ? weight : weight * 0.4 });
+    }
+  };
+  const start = afterArticle(from);
+  const whole = (at: number): { end: number; candidates: readonly Candidate[]; weight: number }[] => {
+    const found: { end: number; candidates: readonly Candidate[]; weight: number }[] = [];
+    for (const first of simplesAt(tokens, at, names, tree, lexicon)) {
+      found.push(first);
+      // "… of the fridge", and "fridge door", "the freezer, second drawer".
+      const joined = within.has(tokens[first.end] ?? '');
+      const nextAt = afterArticle(joined ? first.end + 1 : first.end);
+      for (const second of simplesAt(tokens, nextAt, names, tree, lexicon)) {
+        const [child, parent] = joined ? [first, second] : [second, first];
+        if (!joined && !second.structure) continue;
+        const candidates = inside(child, parent, tree);
+        if (candidates.length === 0 && !(child.structure && parent.candidates.length > 0)) continue;
+        found.push({ end: second.end, candidates, weight: Math.min(first.weight, second.weight) });
+      }
+    }
+    return found;
+  };
+  // "the left side of the top shelf": a spot, unless it is a place of its own.
+  const spot = spots.longestAt(tokens, start);
+  if (spot && within.has(tokens[start + spot.length] ?? '')) {
+    const placeAt = afterArticle(start + spot.length + 1);
+    for (const place of whole(placeAt)) {
+      if (place.candidates.length > 0) put(placeAt, place.end, place.candidates, spot.value, place.weight);
+    }
+  }
+  for (const place of whole(start)) {
+    put(start, place.end, place.candidates, null, place.weight);
+    const on = spotPrepositions.longestAt(tokens, place.end);
+    const spotAt = on ? afterArticle(place.end + on.length) : place.end;
+    const tail = on ? spots.longestAt(tokens, spotAt) : null;
+    if (tail) put(start, spotAt + tail.length, place.candidates, tail.value, place.weight * 0.9);
+  }
+  return [...readings.values()].map((reading) => ({
+    ...reading,
+    match: {
+      ...reading.match,
+      words: reading.match.spot === null ? reading.match.words : reading.match.words,
+    },
+  }));
+};
