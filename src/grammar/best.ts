@@ -5,7 +5,7 @@
  */
 import type { Chart } from './chart.js';
 import { NO_CHILD } from './chart.js';
-import type { Label } from './network.js';
+import type { Label, Network } from './network.js';
 
 /** A derivation tree: one rule and, in order, what it matched. Positions count input tokens. */
 export interface Derivation {
@@ -56,16 +56,39 @@ interface Choice {
 
 const EMPTY_CHOICE: Choice = { link: -1, previousRank: 0, childRank: 0, score: 0 };
 
-/** Parses of the chart, best first; ties by goal, then by grammar order. */
-export function* rankedDerivations(chart: Chart): Generator<RankedDerivation> {
-  const { items, links, network } = chart;
-  const { edgeWeight } = network;
-  const count = items.count;
-  const best = new Float64Array(count);
-  const bestLink = new Int32Array(count).fill(-1);
-  /** 0 not seen, 1 on the stack, 2 done. */
-  const phase = new Uint8Array(count);
+/** Reads one chart at a time. `begin` takes a chart, `next` gives its parses, best first; ties by goal, then grammar order. */
+export interface Ranker {
+  begin(chart: Chart): void;
+  next(): RankedDerivation | null;
+}
+
+interface RankedChoices {
+  readonly found: Choice[];
+  readonly open: Choice[];
+  readonly seen: Set<number>;
+  busy: boolean;
+}
+
+const NEW = 0;
+const OPEN = 1;
+const DONE = 2;
+/** Ranks beyond this are not looked for: a bound on memory, far above what anyone asks. */
+const MAX_RANK = 50_000;
+
+/** Its arrays are kept from chart to chart. */
+export const createRanker = (network: Network): Ranker => {
+  const { edgeWeight, edgeLabel, stateRule, labels } = network;
+  let best = new Float64Array(1024);
+  let bestLink = new Int32Array(1024);
+  let phase = new Uint8Array(1024);
+  let stack = new Int32Array(1024);
   let cyclic = false;
+  let chart: Chart;
+  let items: Chart['items'];
+  let links: Chart['links'];
+  let goals: { readonly goal: number; readonly item: number }[] = [];
+  let nextRank: number[] = [];
+  let ranked = new Map<number, RankedChoices>();
 
   const own = (link: number): number => {
     const child = links.child[link]!;
@@ -95,7 +118,7 @@ export function* rankedDerivations(chart: Chart): Generator<RankedDerivation> {
     for (let link = items.firstLink[item]!; link >= 0; link = links.next[link]!) {
       const previous = links.previous[link]!;
       const child = links.child[link]!;
-      if (readyOnly && (phase[previous] !== 2 || (child >= 0 && phase[child] !== 2))) continue;
+      if (readyOnly && (phase[previous] !== DONE || (child >= 0 && phase[child] !== DONE))) continue;
       const total = best[previous]! + own(link) + (child >= 0 ? best[child]! : 0);
       if (winner < 0 || total > score || (total === score && goesBefore(link, winner))) {
         winner = link;
@@ -108,33 +131,37 @@ export function* rankedDerivations(chart: Chart): Generator<RankedDerivation> {
     return true;
   };
 
+  /** Settles the goal and all it is made of, parts first, without recursion: inputs may be long. */
   const prepare = (goal: number): void => {
-    const stack: number[] = [goal];
+    let top = 0;
     const finished: number[] = [];
-    while (stack.length > 0) {
-      const item = stack[stack.length - 1]!;
-      if (phase[item] === 2) {
-        stack.pop();
-        continue;
-      }
-      if (phase[item] === 0) {
-        phase[item] = 1;
+    stack[top++] = goal;
+    while (top > 0) {
+      const item = stack[top - 1]!;
+      if (phase[item] === DONE) top--;
+      else if (phase[item] === NEW) {
+        phase[item] = OPEN;
         for (let link = items.firstLink[item]!; link >= 0; link = links.next[link]!) {
+          if (top + 2 > stack.length) {
+            const bigger = new Int32Array(stack.length * 2);
+            bigger.set(stack);
+            stack = bigger;
+          }
           const previous = links.previous[link]!;
+          if (phase[previous] === NEW) stack[top++] = previous;
+          else if (phase[previous] === OPEN) cyclic = true;
           const child = links.child[link]!;
-          if (phase[previous] === 0) stack.push(previous);
-          else if (phase[previous] === 1) cyclic = true;
           if (child >= 0) {
-            if (phase[child] === 0) stack.push(child);
-            else if (phase[child] === 1) cyclic = true;
+            if (phase[child] === NEW) stack[top++] = child;
+            else if (phase[child] === OPEN) cyclic = true;
           }
         }
-        continue;
+      } else {
+        top--;
+        phase[item] = DONE;
+        finished.push(item);
+        if (!cyclic && items.firstLink[item]! >= 0) settle(item, false);
       }
-      stack.pop();
-      phase[item] = 2;
-      finished.push(item);
-      if (!cyclic && items.firstLink[item]! >= 0) settle(item, false);
     }
     if (cyclic) settleCycles(finished);
   };
@@ -145,11 +172,11 @@ export function* rankedDerivations(chart: Chart): Generator<RankedDerivation> {
    */
   const settleCycles = (finished: readonly number[]): void => {
     let waiting = finished.filter((item) => items.firstLink[item]! >= 0);
-    for (const item of waiting) phase[item] = 1;
+    for (const item of waiting) phase[item] = OPEN;
     while (waiting.length > 0) {
       const still: number[] = [];
       for (const item of waiting) {
-        if (settle(item, true)) phase[item] = 2;
+        if (settle(item, true)) phase[item] = DONE;
         else still.push(item);
       }
       if (still.length === waiting.length) break;
@@ -157,17 +184,7 @@ export function* rankedDerivations(chart: Chart): Generator<RankedDerivation> {
     }
   };
 
-  const goals: { goal: number; item: number }[] = [];
-  for (let goal = 0; goal < chart.goals.length; goal++) {
-    const item = chart.goals[goal]!;
-    if (item < 0) continue;
-    if (phase[item] !== 2) prepare(item);
-    goals.push({ goal, item });
-  }
-
-  // --- next best -------------------------------------------------------------------------------------------
-  const ranked = new Map<number, { found: Choice[]; open: Choice[]; seen: Set<string>; busy: boolean }>();
-  const rankedOf = (item: number) => {
+  const rankedOf = (item: number): RankedChoices => {
     let entry = ranked.get(item);
     if (entry === undefined) {
       entry = { found: [], open: [], seen: new Set(), busy: false };
@@ -176,7 +193,6 @@ export function* rankedDerivations(chart: Chart): Generator<RankedDerivation> {
         const first = bestLink[item]!;
         entry.found.push({ link: first, previousRank: 0, childRank: 0, score: best[item]! });
         for (let link = items.firstLink[item]!; link >= 0; link = links.next[link]!) {
-          entry.seen.add(`${link} 0 0`);
           if (link === first) continue;
           const child = links.child[link]!;
           const score = best[links.previous[link]!]! + own(link) + (child >= 0 ? best[child]! : 0);
@@ -188,30 +204,27 @@ export function* rankedDerivations(chart: Chart): Generator<RankedDerivation> {
     return entry;
   };
 
+  /** Offers the derivation over the same link with other ranks of its parts, once. */
+  const offer = (entry: RankedChoices, link: number, previousRank: number, childRank: number): void => {
+    const key = (link * MAX_RANK + previousRank) * MAX_RANK + childRank;
+    if (previousRank >= MAX_RANK || childRank >= MAX_RANK || entry.seen.has(key)) return;
+    entry.seen.add(key);
+    const child = links.child[link]!;
+    const one = choiceAt(links.previous[link]!, previousRank);
+    if (one === undefined) return;
+    const other = child >= 0 ? choiceAt(child, childRank) : EMPTY_CHOICE;
+    if (other === undefined) return;
+    entry.open.push({ link, previousRank, childRank, score: one.score + own(link) + other.score });
+  };
+
   const choiceAt = (item: number, rank: number): Choice | undefined => {
     const entry = rankedOf(item);
     while (entry.found.length <= rank) {
       if (items.firstLink[item]! < 0 || entry.busy) return undefined;
       entry.busy = true;
       const last = entry.found[entry.found.length - 1]!;
-      const previous = links.previous[last.link]!;
-      const child = links.child[last.link]!;
-      const offer = (previousRank: number, childRank: number): void => {
-        const key = `${last.link} ${previousRank} ${childRank}`;
-        if (entry.seen.has(key)) return;
-        entry.seen.add(key);
-        const one = choiceAt(previous, previousRank);
-        const other = child >= 0 ? choiceAt(child, childRank) : EMPTY_CHOICE;
-        if (one === undefined || other === undefined) return;
-        entry.open.push({
-          link: last.link,
-          previousRank,
-          childRank,
-          score: one.score + own(last.link) + other.score,
-        });
-      };
-      offer(last.previousRank + 1, last.childRank);
-      if (child >= 0) offer(last.previousRank, last.childRank + 1);
+      offer(entry, last.link, last.previousRank + 1, last.childRank);
+      if (links.child[last.link]! >= 0) offer(entry, last.link, last.previousRank, last.childRank + 1);
       entry.busy = false;
       let at = -1;
       for (let i = 0; i < entry.open.length; i++) {
@@ -233,7 +246,7 @@ export function* rankedDerivations(chart: Chart): Generator<RankedDerivation> {
     collect(item, rank, steps);
     steps.reverse();
     return {
-      rule: network.stateRule[items.state[item]!]!,
+      rule: stateRule[items.state[item]!]!,
       from: items.callStart[items.call[item]!]!,
       to: items.position[item]!,
       steps,
@@ -255,9 +268,9 @@ export function* rankedDerivations(chart: Chart): Generator<RankedDerivation> {
       }
       const previous = links.previous[link]!;
       const child = links.child[link]!;
-      const labelIndex = network.edgeLabel[links.edge[link]!]!;
+      const labelIndex = edgeLabel[links.edge[link]!]!;
       if (labelIndex >= 0) {
-        const label = network.labels[labelIndex]!;
+        const label = labels[labelIndex]!;
         const from = items.position[previous]!;
         const to = items.position[item]!;
         if (label.kind === 'token') steps.push({ kind: 'token', label, from: to - label.length, to });
@@ -272,21 +285,45 @@ export function* rankedDerivations(chart: Chart): Generator<RankedDerivation> {
     }
   };
 
-  const nextRank = new Array<number>(goals.length).fill(0);
-  for (;;) {
-    let winner = -1;
-    let score = -Infinity;
-    for (let i = 0; i < goals.length; i++) {
-      const rank = nextRank[i]!;
-      const total = rank === 0 ? best[goals[i]!.item]! : choiceAt(goals[i]!.item, rank)?.score;
-      if (total !== undefined && (winner < 0 || total > score)) {
-        winner = i;
-        score = total;
+  return {
+    begin(given) {
+      chart = given;
+      items = chart.items;
+      links = chart.links;
+      cyclic = false;
+      const { count } = items;
+      if (best.length < count) {
+        best = new Float64Array(count * 2);
+        bestLink = new Int32Array(count * 2);
+        phase = new Uint8Array(count * 2);
       }
-    }
-    if (winner < 0) return;
-    const { goal, item } = goals[winner]!;
-    yield { score, goal, derivation: derive(item, nextRank[winner]!) };
-    nextRank[winner]!++;
-  }
-}
+      best.fill(0, 0, count);
+      phase.fill(NEW, 0, count);
+      goals = [];
+      nextRank = [];
+      if (ranked.size > 0) ranked = new Map();
+      for (let goal = 0; goal < chart.goals.length; goal++) {
+        const item = chart.goals[goal]!;
+        if (item < 0) continue;
+        if (phase[item] !== DONE) prepare(item);
+        goals.push({ goal, item });
+        nextRank.push(0);
+      }
+    },
+    next() {
+      let winner = -1;
+      let score = -Infinity;
+      for (let i = 0; i < goals.length; i++) {
+        const rank = nextRank[i]!;
+        const total = rank === 0 ? best[goals[i]!.item]! : choiceAt(goals[i]!.item, rank)?.score;
+        if (total !== undefined && (winner < 0 || total > score)) {
+          winner = i;
+          score = total;
+        }
+      }
+      if (winner < 0) return null;
+      const { goal, item } = goals[winner]!;
+      return { score, goal, derivation: derive(item, nextRank[winner]!++) };
+    },
+  };
+};

@@ -124,10 +124,257 @@ export const createRecogniser = (network: Network): Recogniser => {
   const callOfRuleStamp = new Float64Array(ruleStart.length);
   let positionStamp = 0;
 
+  // What the parse now running is about. The functions below are made once, not once a parse.
+  let tokens: readonly string[] = [];
+  let length = 0;
+  let prefix = false;
+  let hostRules: readonly (DynamicRule | undefined)[] = [];
+  let hostMatches: DynamicMatch[] = [];
+  /** By host and position: where its matches lie in `hostMatches`, or -1 while not asked. */
+  let matchStart = new Int32Array(64);
+  let matchEnd = new Int32Array(64);
+  /** In prefix mode: host phrases the input breaks off in. */
+  let begun = 0;
+  const hostCount = network.hostUris.length;
+  /** A host rule that calls back into the same grammar would overwrite what it is asked from. */
+  let busy = false;
+
+  const findHostMatches = (host: number, j: number): void => {
+    const slot = host * (length + 1) + j;
+    if (matchStart[slot]! >= 0) return;
+    matchStart[slot] = hostMatches.length;
+    const rule = hostRules[host];
+    if (rule !== undefined) {
+      for (const match of rule.matchesAt(tokens, j)) {
+        if (match.length >= 1 && j + match.length <= length) hostMatches.push(match);
+      }
+    }
+    matchEnd[slot] = hostMatches.length;
+  };
+
+  /** True when one of the host rules in `bits` matches at j. Asks each host rule once a position. */
+  const hostCouldMatch = (bits: number, j: number): boolean => {
+    if ((bits & hostActive[j]!) !== 0) return true;
+    let unknown = bits & ~hostKnown[j]!;
+    if (unknown === 0) return false;
+    for (let host = 0; host < hostCount && unknown !== 0; host++) {
+      const bit = hostBit(host);
+      if ((unknown & bit) === 0) continue;
+      findHostMatches(host, j);
+      const slot = host * (length + 1) + j;
+      if (matchEnd[slot]! > matchStart[slot]!) hostActive[j]! |= bit;
+      if (host < 30) {
+        hostKnown[j]! |= bit;
+        unknown &= ~bit;
+      } else if (host === hostCount - 1) hostKnown[j]! |= bit;
+    }
+    return (bits & hostActive[j]!) !== 0;
+  };
+
+  /** False when no path from the state can go on at j: see `Network`. */
+  const hopeful = (state: number, j: number): boolean => {
+    if (j === length) return prefix ? alive[state] === 1 : canEnd[state] === 1;
+    if (!prefix) {
+      const needed = need[state]!;
+      if (needed >= 0 && needLast[needed]! < j) return false;
+    }
+    if (canEnd[state] === 1) return true;
+    const token = input[j]!;
+    if (token >= 0 && (firstBits[state * firstWords + (token >> 5)]! & (1 << (token & 31))) !== 0)
+      return true;
+    if (firstGarbage[state] === 1) return true;
+    const bits = firstHost[state]!;
+    if (bits === 0) return false;
+    return hostCouldMatch(bits, j) || (prefix && hostBegins(bits, j));
+  };
+
+  /** In prefix mode: true when the rest of the input begins a phrase of one of the host rules. */
+  const hostBegins = (bits: number, j: number): boolean => {
+    for (let host = 0; host < hostCount; host++) {
+      if ((bits & hostBit(host)) !== 0 && hostRules[host]?.beginsAt?.(tokens, j) === true) return true;
+    }
+    return false;
+  };
+
+  const link = (item: number, previous: number, edge: number, child: number): void => {
+    if (linkCount === linkPrevious.length) {
+      linkPrevious = grow(linkPrevious);
+      linkEdge = grow(linkEdge);
+      linkChild = grow(linkChild);
+      linkNext = grow(linkNext);
+    }
+    linkPrevious[linkCount] = previous;
+    linkEdge[linkCount] = edge;
+    linkChild[linkCount] = child;
+    linkNext[linkCount] = itemFirstLink[item]!;
+    itemFirstLink[item] = linkCount++;
+  };
+
+  const findSlot = (state: number, call: number, j: number): number => {
+    const mask = slots.length - 1;
+    let slot = (Math.imul(state, 0x9e3779b1) ^ Math.imul(call, 0x85ebca6b) ^ Math.imul(j, 0xc2b2ae35)) >>> 7;
+    for (slot &= mask; slotStamps[slot] === stamp; slot = (slot + 1) & mask) {
+      const item = slots[slot]!;
+      if (itemState[item] === state && itemCall[item] === call && itemPosition[item] === j) return slot;
+    }
+    return slot;
+  };
+
+  const growSlots = (): void => {
+    slots = new Int32Array(slots.length * 2);
+    slotStamps = new Int32Array(slots.length);
+    for (let item = 0; item < itemCount; item++) {
+      const slot = findSlot(itemState[item]!, itemCall[item]!, itemPosition[item]!);
+      slots[slot] = item;
+      slotStamps[slot] = stamp;
+    }
+  };
+
+  /** Adds an item, or only a link when the item is there. `previous` -1 marks the start of a rule. */
+  const add = (
+    state: number,
+    call: number,
+    j: number,
+    previous: number,
+    edge: number,
+    child: number,
+  ): void => {
+    if (!hopeful(state, j)) return;
+    const slot = findSlot(state, call, j);
+    let item: number;
+    if (slotStamps[slot] === stamp) item = slots[slot]!;
+    else {
+      if (itemCount === itemState.length) {
+        itemState = grow(itemState);
+        itemCall = grow(itemCall);
+        itemPosition = grow(itemPosition);
+        itemFirstLink = grow(itemFirstLink);
+        itemQueued = grow(itemQueued);
+      }
+      item = itemCount++;
+      itemState[item] = state;
+      itemCall[item] = call;
+      itemPosition[item] = j;
+      itemFirstLink[item] = -1;
+      itemQueued[item] = -1;
+      slots[slot] = item;
+      slotStamps[slot] = stamp;
+      if (itemCount * 2 > slots.length) growSlots();
+      if (queueHead[j]! < 0) queueHead[j] = item;
+      else itemQueued[queueTail[j]!] = item;
+      queueTail[j] = item;
+    }
+    if (previous >= 0) link(item, previous, edge, child);
+  };
+
+  const beginCall = (rule: number, j: number): number => {
+    if (callOfRuleStamp[rule] === positionStamp) return callOfRule[rule]!;
+    if (callCount === callStart.length) {
+      callStart = grow(callStart);
+      callFirstWaiter = grow(callFirstWaiter);
+      callEmptyItem = grow(callEmptyItem);
+    }
+    const call = callCount++;
+    callStart[call] = j;
+    callFirstWaiter[call] = -1;
+    callEmptyItem[call] = -1;
+    callOfRule[rule] = call;
+    callOfRuleStamp[rule] = positionStamp;
+    add(ruleStart[rule]!, call, j, -1, -1, NO_CHILD);
+    return call;
+  };
+
+  const follow = (edge: number, item: number, call: number, j: number): void => {
+    const target = edgeTarget[edge]!;
+    switch (edgeKind[edge]) {
+      case EPSILON:
+        add(target, call, j, item, edge, NO_CHILD);
+        return;
+      case TOKEN:
+        if (j < length && input[j] === edgeArg[edge]) add(target, call, j + 1, item, edge, NO_CHILD);
+        return;
+      case GARBAGE:
+        if (j < length) add(target, call, j + 1, item, edge, NO_CHILD);
+        return;
+      case HOST: {
+        if (j >= length) return;
+        const host = edgeArg[edge]!;
+        findHostMatches(host, j);
+        if (prefix && hostRules[host]?.beginsAt?.(tokens, j) === true) begun++;
+        const slot = host * (length + 1) + j;
+        for (let match = matchStart[slot]!; match < matchEnd[slot]!; match++) {
+          add(target, call, j + hostMatches[match]!.length, item, edge, -2 - match);
+        }
+        return;
+      }
+      case CALL: {
+        const rule = edgeArg[edge]!;
+        if (!alive[target] || !hopeful(ruleStart[rule]!, j)) return;
+        const callee = beginCall(rule, j);
+        if (waiterCount === waiterItem.length) {
+          waiterItem = grow(waiterItem);
+          waiterEdge = grow(waiterEdge);
+          waiterNext = grow(waiterNext);
+        }
+        waiterItem[waiterCount] = item;
+        waiterEdge[waiterCount] = edge;
+        waiterNext[waiterCount] = callFirstWaiter[callee]!;
+        callFirstWaiter[callee] = waiterCount++;
+        // The rule may already have matched nothing here: then this late waiter goes on at once.
+        const empty = callEmptyItem[callee]!;
+        if (empty >= 0) add(target, call, j, item, edge, empty);
+      }
+    }
+  };
+
+  /** Walks the network over the input. Returns the calls of the active rules, -1 for those that cannot begin. */
+  const walk = (rules: readonly number[]): number[] => {
+    const rootCalls: number[] = [];
+    positionStamp++;
+    for (let i = 0; i < rules.length; i++) {
+      const rule = rules[i]!;
+      rootCalls.push(hopeful(ruleStart[rule]!, 0) ? beginCall(rule, 0) : -1);
+    }
+    for (let j = 0; j <= length; j++) {
+      if (j > 0) positionStamp++;
+      for (let item = queueHead[j]!; item >= 0; item = itemQueued[item]!) {
+        const state = itemState[item]!;
+        const call = itemCall[item]!;
+        if (state === ruleAccept[stateRule[state]!]) {
+          if (callStart[call] === j) callEmptyItem[call] = item;
+          for (let waiter = callFirstWaiter[call]!; waiter >= 0; waiter = waiterNext[waiter]!) {
+            const waiting = waiterItem[waiter]!;
+            const edge = waiterEdge[waiter]!;
+            add(edgeTarget[edge]!, itemCall[waiting]!, j, waiting, edge, item);
+          }
+          continue;
+        }
+        const byToken = dispatch[state];
+        if (byToken !== undefined && j < length) {
+          const always = dispatchAlways[state]!;
+          for (let i = 0; i < always.length; i++) follow(always[i]!, item, call, j);
+          const edges = byToken.get(input[j]!);
+          if (edges !== undefined) for (let i = 0; i < edges.length; i++) follow(edges[i]!, item, call, j);
+        } else {
+          for (let e = edgeStart[state]!, end = edgeStart[state + 1]!; e < end; e++) follow(e, item, call, j);
+        }
+      }
+    }
+
+    return rootCalls;
+  };
+
+  const hostsFor = (
+    hosts: ReadonlyMap<string, DynamicRule> | undefined,
+  ): readonly (DynamicRule | undefined)[] => network.hostUris.map((uri) => hosts?.get(uri));
+
   return {
-    recognise(tokens, rules, hosts, options) {
-      const length = tokens.length;
-      const prefix = options?.prefix === true;
+    recognise(given, rules, hosts, options) {
+      if (busy) throw new Error('A host rule called the grammar that is asking it.');
+      tokens = given;
+      length = tokens.length;
+      prefix = options?.prefix === true;
+      begun = 0;
       itemCount = linkCount = callCount = waiterCount = 0;
       stamp++;
       while (queueHead.length < length + 2) {
@@ -137,6 +384,13 @@ export const createRecogniser = (network: Network): Recogniser => {
         hostKnown = grow(hostKnown);
         hostActive = grow(hostActive);
       }
+      while (matchStart.length < hostCount * (length + 1)) {
+        matchStart = grow(matchStart);
+        matchEnd = grow(matchEnd);
+      }
+      matchStart.fill(-1, 0, hostCount * (length + 1));
+      hostMatches = [];
+      hostRules = hostsFor(hosts);
       needLast.fill(-1);
       for (let j = 0; j <= length; j++) {
         queueHead[j] = -1;
@@ -152,237 +406,14 @@ export const createRecogniser = (network: Network): Recogniser => {
           for (let i = 0; i < needs.length; i++) needLast[needs[i]!] = j;
         }
       }
-      const hostRules = network.hostUris.map((uri) => hosts?.get(uri));
-      const hostCount = hostRules.length;
-      const hostMatches: DynamicMatch[] = [];
-      /** By host and position: where its matches lie in `hostMatches`. */
-      const matchStart = new Int32Array(hostCount * (length + 1)).fill(-1);
-      const matchEnd = new Int32Array(hostCount * (length + 1));
 
-      const findHostMatches = (host: number, j: number): void => {
-        const slot = host * (length + 1) + j;
-        if (matchStart[slot]! >= 0) return;
-        matchStart[slot] = hostMatches.length;
-        const rule = hostRules[host];
-        if (rule !== undefined) {
-          for (const match of rule.matchesAt(tokens, j)) {
-            if (match.length >= 1 && j + match.length <= length) hostMatches.push(match);
-          }
-        }
-        matchEnd[slot] = hostMatches.length;
-      };
-
-      /** True when one of the host rules in `bits` matches at j. Asks each host rule once a position. */
-      const hostCouldMatch = (bits: number, j: number): boolean => {
-        if ((bits & hostActive[j]!) !== 0) return true;
-        let unknown = bits & ~hostKnown[j]!;
-        if (unknown === 0) return false;
-        for (let host = 0; host < hostCount && unknown !== 0; host++) {
-          const bit = hostBit(host);
-          if ((unknown & bit) === 0) continue;
-          findHostMatches(host, j);
-          const slot = host * (length + 1) + j;
-          if (matchEnd[slot]! > matchStart[slot]!) hostActive[j]! |= bit;
-          if (host < 30) {
-            hostKnown[j]! |= bit;
-            unknown &= ~bit;
-          } else if (host === hostCount - 1) hostKnown[j]! |= bit;
-        }
-        return (bits & hostActive[j]!) !== 0;
-      };
-
-      /** False when no path from the state can go on at j: see `Network`. */
-      const hopeful = (state: number, j: number): boolean => {
-        if (j === length) return prefix ? alive[state] === 1 : canEnd[state] === 1;
-        if (!prefix) {
-          const needed = need[state]!;
-          if (needed >= 0 && needLast[needed]! < j) return false;
-        }
-        if (canEnd[state] === 1) return true;
-        const token = input[j]!;
-        if (token >= 0 && (firstBits[state * firstWords + (token >> 5)]! & (1 << (token & 31))) !== 0)
-          return true;
-        if (firstGarbage[state] === 1) return true;
-        const bits = firstHost[state]!;
-        if (bits === 0) return false;
-        return hostCouldMatch(bits, j) || (prefix && hostBegins(bits, j));
-      };
-
-      /** In prefix mode: true when the rest of the input begins a phrase of one of the host rules. */
-      const hostBegins = (bits: number, j: number): boolean => {
-        for (let host = 0; host < hostCount; host++) {
-          if ((bits & hostBit(host)) !== 0 && hostRules[host]?.beginsAt?.(tokens, j) === true) return true;
-        }
-        return false;
-      };
-
-      const link = (item: number, previous: number, edge: number, child: number): void => {
-        if (linkCount === linkPrevious.length) {
-          linkPrevious = grow(linkPrevious);
-          linkEdge = grow(linkEdge);
-          linkChild = grow(linkChild);
-          linkNext = grow(linkNext);
-        }
-        linkPrevious[linkCount] = previous;
-        linkEdge[linkCount] = edge;
-        linkChild[linkCount] = child;
-        linkNext[linkCount] = itemFirstLink[item]!;
-        itemFirstLink[item] = linkCount++;
-      };
-
-      const findSlot = (state: number, call: number, j: number): number => {
-        const mask = slots.length - 1;
-        let slot =
-          (Math.imul(state, 0x9e3779b1) ^ Math.imul(call, 0x85ebca6b) ^ Math.imul(j, 0xc2b2ae35)) >>> 7;
-        for (slot &= mask; slotStamps[slot] === stamp; slot = (slot + 1) & mask) {
-          const item = slots[slot]!;
-          if (itemState[item] === state && itemCall[item] === call && itemPosition[item] === j) return slot;
-        }
-        return slot;
-      };
-
-      const growSlots = (): void => {
-        slots = new Int32Array(slots.length * 2);
-        slotStamps = new Int32Array(slots.length);
-        for (let item = 0; item < itemCount; item++) {
-          const slot = findSlot(itemState[item]!, itemCall[item]!, itemPosition[item]!);
-          slots[slot] = item;
-          slotStamps[slot] = stamp;
-        }
-      };
-
-      /** Adds an item, or only a link when the item is there. `previous` -1 marks the start of a rule. */
-      const add = (
-        state: number,
-        call: number,
-        j: number,
-        previous: number,
-        edge: number,
-        child: number,
-      ): void => {
-        if (!hopeful(state, j)) return;
-        const slot = findSlot(state, call, j);
-        let item: number;
-        if (slotStamps[slot] === stamp) item = slots[slot]!;
-        else {
-          if (itemCount === itemState.length) {
-            itemState = grow(itemState);
-            itemCall = grow(itemCall);
-            itemPosition = grow(itemPosition);
-            itemFirstLink = grow(itemFirstLink);
-            itemQueued = grow(itemQueued);
-          }
-          item = itemCount++;
-          itemState[item] = state;
-          itemCall[item] = call;
-          itemPosition[item] = j;
-          itemFirstLink[item] = -1;
-          itemQueued[item] = -1;
-          slots[slot] = item;
-          slotStamps[slot] = stamp;
-          if (itemCount * 2 > slots.length) growSlots();
-          if (queueHead[j]! < 0) queueHead[j] = item;
-          else itemQueued[queueTail[j]!] = item;
-          queueTail[j] = item;
-        }
-        if (previous >= 0) link(item, previous, edge, child);
-      };
-
-      const beginCall = (rule: number, j: number): number => {
-        if (callOfRuleStamp[rule] === positionStamp) return callOfRule[rule]!;
-        if (callCount === callStart.length) {
-          callStart = grow(callStart);
-          callFirstWaiter = grow(callFirstWaiter);
-          callEmptyItem = grow(callEmptyItem);
-        }
-        const call = callCount++;
-        callStart[call] = j;
-        callFirstWaiter[call] = -1;
-        callEmptyItem[call] = -1;
-        callOfRule[rule] = call;
-        callOfRuleStamp[rule] = positionStamp;
-        add(ruleStart[rule]!, call, j, -1, -1, NO_CHILD);
-        return call;
-      };
-
-      const follow = (edge: number, item: number, call: number, j: number): void => {
-        const target = edgeTarget[edge]!;
-        switch (edgeKind[edge]) {
-          case EPSILON:
-            add(target, call, j, item, edge, NO_CHILD);
-            return;
-          case TOKEN:
-            if (j < length && input[j] === edgeArg[edge]) add(target, call, j + 1, item, edge, NO_CHILD);
-            return;
-          case GARBAGE:
-            if (j < length) add(target, call, j + 1, item, edge, NO_CHILD);
-            return;
-          case HOST: {
-            if (j >= length) return;
-            const host = edgeArg[edge]!;
-            findHostMatches(host, j);
-            if (prefix && hostRules[host]?.beginsAt?.(tokens, j) === true) begun++;
-            const slot = host * (length + 1) + j;
-            for (let match = matchStart[slot]!; match < matchEnd[slot]!; match++) {
-              add(target, call, j + hostMatches[match]!.length, item, edge, -2 - match);
-            }
-            return;
-          }
-          case CALL: {
-            const rule = edgeArg[edge]!;
-            if (!alive[target] || !hopeful(ruleStart[rule]!, j)) return;
-            const callee = beginCall(rule, j);
-            if (waiterCount === waiterItem.length) {
-              waiterItem = grow(waiterItem);
-              waiterEdge = grow(waiterEdge);
-              waiterNext = grow(waiterNext);
-            }
-            waiterItem[waiterCount] = item;
-            waiterEdge[waiterCount] = edge;
-            waiterNext[waiterCount] = callFirstWaiter[callee]!;
-            callFirstWaiter[callee] = waiterCount++;
-            // The rule may already have matched nothing here: then this late waiter goes on at once.
-            const empty = callEmptyItem[callee]!;
-            if (empty >= 0) add(target, call, j, item, edge, empty);
-          }
-        }
-      };
-
-      /** In prefix mode: host phrases the input breaks off in. */
-      let begun = 0;
-      const rootCalls: number[] = [];
-      positionStamp++;
-      for (let i = 0; i < rules.length; i++) {
-        const rule = rules[i]!;
-        rootCalls.push(hopeful(ruleStart[rule]!, 0) ? beginCall(rule, 0) : -1);
+      let rootCalls: number[];
+      busy = true;
+      try {
+        rootCalls = walk(rules);
+      } finally {
+        busy = false;
       }
-      for (let j = 0; j <= length; j++) {
-        if (j > 0) positionStamp++;
-        for (let item = queueHead[j]!; item >= 0; item = itemQueued[item]!) {
-          const state = itemState[item]!;
-          const call = itemCall[item]!;
-          if (state === ruleAccept[stateRule[state]!]) {
-            if (callStart[call] === j) callEmptyItem[call] = item;
-            for (let waiter = callFirstWaiter[call]!; waiter >= 0; waiter = waiterNext[waiter]!) {
-              const waiting = waiterItem[waiter]!;
-              const edge = waiterEdge[waiter]!;
-              add(edgeTarget[edge]!, itemCall[waiting]!, j, waiting, edge, item);
-            }
-            continue;
-          }
-          const byToken = dispatch[state];
-          if (byToken !== undefined && j < length) {
-            const always = dispatchAlways[state]!;
-            for (let i = 0; i < always.length; i++) follow(always[i]!, item, call, j);
-            const edges = byToken.get(input[j]!);
-            if (edges !== undefined) for (let i = 0; i < edges.length; i++) follow(edges[i]!, item, call, j);
-          } else {
-            for (let e = edgeStart[state]!, end = edgeStart[state + 1]!; e < end; e++)
-              follow(e, item, call, j);
-          }
-        }
-      }
-
       const goals = rootCalls.map((call, i) => {
         if (call < 0) return -1;
         const slot = findSlot(ruleAccept[rules[i]!]!, call, length);

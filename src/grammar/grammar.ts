@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import type { DynamicMatch, Grammar, LoadOptions, Parse, ParseOptions, SemanticValue } from './api.js';
-import { rankedDerivations } from './best.js';
+import { createRanker } from './best.js';
 import type { Derivation } from './best.js';
 import { createRecogniser } from './chart.js';
 import type { Chart } from './chart.js';
@@ -19,7 +19,7 @@ import type { GrammarDocument } from './syntax.js';
 export interface OpenGrammar extends Grammar {
   readonly library: Library;
   readonly network: Network;
-  /** Every parse as a derivation tree, best first; ends when there are no more. */
+  /** Every parse as a derivation tree, best first. To be read before the grammar parses anything else. */
   derivations(tokens: readonly string[], options?: ParseOptions): Iterable<OpenParse>;
   /** As `parse`, by one rule of the main document, be it private. */
   parseRule(rule: string, tokens: readonly string[], options?: ParseOptions): Parse[];
@@ -77,6 +77,7 @@ export const openGrammar = (main: GrammarDocument, options: LoadOptions): OpenGr
   }
   const interpreter = createInterpreter(library, network, options.interpretTags);
   const recogniser = createRecogniser(network);
+  const ranker = createRanker(network);
   const publicRules = [...main.rules.values()]
     .filter((rule) => rule.scope === 'public')
     .map((rule) => rule.name);
@@ -101,54 +102,72 @@ export const openGrammar = (main: GrammarDocument, options: LoadOptions): OpenGr
     return indexes;
   };
 
-  function* derive(
+  /** Counts the charts made: the ranker reads only the newest. */
+  let charts = 0;
+  const begin = (
     tokens: readonly string[],
     rules: readonly number[],
     given: ParseOptions | undefined,
-  ): Generator<OpenParse> {
+  ): Chart => {
+    charts++;
     const chart = recogniser.recognise(tokens, rules, given?.dynamic);
-    for (const { goal, score, derivation } of rankedDerivations(chart)) {
-      yield {
-        rule: namesOfRules[rules[goal]!]!,
-        score,
-        derivation,
-        value: interpreter.evaluate(derivation, tokens, chart.hostMatches),
-      };
-    }
-  }
+    ranker.begin(chart);
+    return chart;
+  };
 
   const parse = (
     tokens: readonly string[],
     rules: readonly number[],
     given: ParseOptions | undefined,
   ): Parse[] => {
+    const chart = begin(tokens, rules, given);
     const limit = given?.limit ?? 1;
     const parses: Parse[] = [];
     const seen = limit > 1 ? new Set<string>() : null;
-    let looked = 0;
-    for (const { rule, value, score } of derive(tokens, rules, given)) {
+    for (let looked = 0; looked < limit + EXTRA_DERIVATIONS && parses.length < limit; looked++) {
+      const ranked = ranker.next();
+      if (ranked === null) break;
+      const rule = namesOfRules[rules[ranked.goal]!]!;
+      const value = interpreter.evaluate(ranked.derivation, tokens, chart.hostMatches);
       // Derivations that differ only in how nothing was matched mean the same: told once.
       if (seen !== null) {
-        if (++looked > limit + EXTRA_DERIVATIONS) break;
         const key = `${rule} ${JSON.stringify(value)}`;
         if (seen.has(key)) continue;
         seen.add(key);
       }
-      parses.push({ rule, value, score });
-      if (parses.length >= limit) break;
+      parses.push({ rule, value, score: ranked.score });
     }
     return parses;
   };
 
-  const prefixChart = (tokens: readonly string[], given: ParseOptions | undefined): Chart =>
-    recogniser.recognise(tokens, activeRules(given?.rules), given?.dynamic, { prefix: true });
+  function* derivations(tokens: readonly string[], given?: ParseOptions): Generator<OpenParse> {
+    const rules = activeRules(given?.rules);
+    const chart = begin(tokens, rules, given);
+    const current = charts;
+    for (;;) {
+      if (charts !== current) throw new Error('The grammar has parsed something else since.');
+      const ranked = ranker.next();
+      if (ranked === null) return;
+      yield {
+        rule: namesOfRules[rules[ranked.goal]!]!,
+        score: ranked.score,
+        derivation: ranked.derivation,
+        value: interpreter.evaluate(ranked.derivation, tokens, chart.hostMatches),
+      };
+    }
+  }
+
+  const prefixChart = (tokens: readonly string[], given: ParseOptions | undefined): Chart => {
+    charts++;
+    return recogniser.recognise(tokens, activeRules(given?.rules), given?.dynamic, { prefix: true });
+  };
 
   return {
     library,
     network,
     publicRules,
     root,
-    derivations: (tokens, given) => derive(tokens, activeRules(given?.rules), given),
+    derivations,
     parse: (tokens, given) => parse(tokens, activeRules(given?.rules), given),
     parseRule(rule, tokens, given) {
       const index = byName.get(rule);

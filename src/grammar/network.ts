@@ -20,7 +20,13 @@ export const GARBAGE = 4;
 /** What passing an edge contributes to the derivation. */
 export type Label =
   | { readonly kind: 'token'; readonly text: string; readonly length: number; readonly language?: string }
-  | { readonly kind: 'tag'; readonly text: string; readonly document: GrammarDocument; readonly at: Offset }
+  | {
+      readonly kind: 'tag';
+      readonly text: string;
+      readonly document: GrammarDocument;
+      readonly at: Offset;
+      readonly index: number;
+    }
   | { readonly kind: 'reference'; readonly target: Target; readonly inline: boolean }
   | { readonly kind: 'garbage' };
 
@@ -258,7 +264,13 @@ export const compileNetwork = (library: Library): Network => {
           0,
           to,
           0,
-          newLabel({ kind: 'tag', text: expansion.text, document: place.document, at: expansion.at }),
+          newLabel({
+            kind: 'tag',
+            text: expansion.text,
+            document: place.document,
+            at: expansion.at,
+            index: labels.length,
+          }),
         );
         return;
       case 'reference': {

@@ -26,6 +26,59 @@ export const tagFormatOf = (document: GrammarDocument): TagFormat => {
   }
 };
 
+/** What the tags of one rule can see while they run. A class, since one is made for every rule matched. */
+class RuleScope implements ScriptScope {
+  out: ScriptValue = undefined;
+  reached: number;
+  readonly parts: {
+    readonly name: string;
+    readonly value: ScriptValue;
+    readonly from: number;
+    readonly to: number;
+  }[] = [];
+  private own: Map<string, ScriptValue> | null = null;
+
+  constructor(
+    private readonly derivation: Derivation,
+    private readonly tokens: readonly string[],
+    private readonly globals: ReadonlyMap<string, ScriptValue> | undefined,
+  ) {
+    this.reached = derivation.from;
+  }
+  pass(name: string, value: ScriptValue, from: number, to: number): void {
+    this.parts.push({ name, value, from, to });
+    this.reached = to;
+  }
+  get variables(): Map<string, ScriptValue> {
+    return (this.own ??= new Map(this.globals));
+  }
+  private last(name: string) {
+    for (let i = this.parts.length - 1; i >= 0; i--) if (this.parts[i]!.name === name) return this.parts[i];
+    return undefined;
+  }
+  private text(from: number, to: number): string {
+    return to === from + 1 ? this.tokens[from]! : this.tokens.slice(from, to).join(' ');
+  }
+  rule(name: string): ScriptValue {
+    return this.last(name)?.value;
+  }
+  latestRule(): ScriptValue {
+    return this.parts[this.parts.length - 1]?.value;
+  }
+  textOf(name: string | null): ScriptValue {
+    if (name === null) return this.text(this.derivation.from, this.reached);
+    const part = this.last(name);
+    return part === undefined ? undefined : this.text(part.from, part.to);
+  }
+  latestText(): ScriptValue {
+    const part = this.parts[this.parts.length - 1];
+    return part === undefined ? undefined : this.text(part.from, part.to);
+  }
+  scoreOf(name: string | null): ScriptValue {
+    return name === null || name === '' || this.last(name) !== undefined ? 1 : undefined;
+  }
+}
+
 export interface Interpreter {
   evaluate(
     derivation: Derivation,
@@ -61,11 +114,9 @@ export const createInterpreter = (library: Library, network: Network, interpretT
       return {};
     }
   };
-  const tags = new Map<number, CompiledTag>();
-  network.labels.forEach((label, i) => {
-    if (label.kind === 'tag') tags.set(i, compile(label.text, label.document, label.at));
-  });
-  const byLabel = new Map(network.labels.map((label, i) => [label, tags.get(i)]));
+  const tags = network.labels.map((label) =>
+    label.kind === 'tag' ? compile(label.text, label.document, label.at) : undefined,
+  );
   /** Values of header tags (section 4.12), the same for every parse. */
   const globals = new Map<GrammarDocument, ReadonlyMap<string, ScriptValue>>();
   for (const document of library.documents) {
@@ -85,87 +136,42 @@ export const createInterpreter = (library: Library, network: Network, interpretT
     globals.set(document, variables);
   }
   if (problems.length > 0) throw new GrammarError(problems);
+  const globalsOfRule = library.rules.map((rule) => globals.get(rule.document));
 
   const evaluate = (
     derivation: Derivation,
     tokens: readonly string[],
     matches: readonly DynamicMatch[],
   ): ScriptValue => {
-    const textBetween = (from: number, to: number): string => {
-      if (to === from + 1) return tokens[from]!;
-      return tokens.slice(from, to).join(' ');
-    };
-    const document = library.rules[derivation.rule]?.document;
-    const parts: { name: string; value: ScriptValue; from: number; to: number }[] = [];
-    const lastNamed = (name: string) => {
-      for (let i = parts.length - 1; i >= 0; i--) if (parts[i]!.name === name) return parts[i];
-      return undefined;
-    };
-    let reached = derivation.from;
-    let scope: ScriptScope | null = null;
+    const scope = new RuleScope(derivation, tokens, globalsOfRule[derivation.rule]);
     let tagged = false;
-    let literal: string | undefined;
-
-    const openScope = (): ScriptScope => {
-      const shared = document === undefined ? undefined : globals.get(document);
-      return {
-        out: emptyRecord(),
-        variables: new Map(shared),
-        rule: (name) => lastNamed(name)?.value,
-        latestRule: () => parts[parts.length - 1]?.value,
-        textOf: (name) => {
-          if (name === null) return textBetween(derivation.from, reached);
-          const part = lastNamed(name);
-          return part === undefined ? undefined : textBetween(part.from, part.to);
-        },
-        latestText: () => {
-          const part = parts[parts.length - 1];
-          return part === undefined ? undefined : textBetween(part.from, part.to);
-        },
-        scoreOf: (name) => (name === null || name === '' || lastNamed(name) !== undefined ? 1 : undefined),
-      };
-    };
-
     for (const step of derivation.steps) {
       switch (step.kind) {
         case 'token':
         case 'garbage':
-          reached = step.to;
+          scope.reached = step.to;
           break;
         case 'rule':
-          parts.push({
-            name: step.label.target.name,
-            value: evaluate(step.derivation, tokens, matches),
-            from: step.from,
-            to: step.to,
-          });
-          reached = step.to;
+          scope.pass(step.label.target.name, evaluate(step.derivation, tokens, matches), step.from, step.to);
           break;
         case 'host':
-          parts.push({
-            name: step.label.target.name,
-            value: matches[step.match]!.value,
-            from: step.from,
-            to: step.to,
-          });
-          reached = step.to;
+          scope.pass(step.label.target.name, matches[step.match]!.value, step.from, step.to);
           break;
         case 'tag': {
-          const tag = byLabel.get(step.label);
+          const tag = tags[step.label.index];
           if (tag?.literal !== undefined) {
             tagged = true;
-            literal = tag.literal;
+            scope.out = tag.literal;
           } else if (tag?.script !== undefined) {
+            if (!tagged) scope.out = emptyRecord();
             tagged = true;
-            scope ??= openScope();
             tag.script(scope);
           }
         }
       }
     }
-    if (literal !== undefined) return literal;
-    if (tagged && scope !== null) return scope.out;
-    return parts.length > 0 ? parts[parts.length - 1]!.value : textBetween(derivation.from, derivation.to);
+    if (tagged) return scope.out;
+    return scope.parts.length > 0 ? scope.latestRule() : scope.textOf(null);
   };
 
   return {
