@@ -433,16 +433,21 @@ const judgeCold = (
   judgeHours(subject, work);
 };
 
-/** UK limits are in hours: where hours are known, they decide. */
+/** Limits in hours, and the UK's two days (forty-eight hours): where hours are known, they decide. */
 const judgeHours = (subject: Subject, work: Working): void => {
-  const limit = work.row?.limit;
-  if (subject.hours === null || limit === null || limit === undefined) return;
-  const hours = limit.unit === 'hours' ? limit.high : limit.unit === 'days' ? limit.high * 24 : null;
-  // Days of the US charts are calendar days; only the UK's are hours in disguise.
-  if (hours === null || work.row?.region !== 'uk') return;
+  const row = work.row;
+  const limit = row?.limit ?? null;
+  if (subject.hours === null || row === null || limit === null) return;
+  const days = limit.unit === 'days' && row.region === 'uk' ? limit.high * 24 : null;
+  const hours = limit.unit === 'hours' ? limit.high : days;
+  if (hours === null) return;
   if (subject.hours > hours) {
     work.verdict = 'throw-out';
-    work.reasons.unshift(reason('over-limit-hours', { hours: subject.hours, limit: hours }, work.row.source));
+    const byDays = work.reasons.findIndex((each) => /^(within-guidance|use-up|last-day)$/.test(each.code));
+    if (byDays !== -1) work.reasons.splice(byDays, 1);
+    work.reasons.unshift(
+      reason('over-limit-hours', { ...spanArgs(row), hours: subject.hours, limit: hours }, row.source),
+    );
   } else if (work.verdict === 'throw-out') {
     work.verdict = 'last-day';
   }
@@ -601,10 +606,13 @@ const cautionsOf = (
   const bad = verdict === 'throw-out' || verdict === 'unknown';
   const botulism = bad && (kind.hazard_row === 'garlic-oil' || kind.hazard_row === 'home-canned');
   const rice = region === 'uk' && /rice/.test(kind.id);
-  if (!bad && !rice && always.length === 0 && !(subject.atRisk && atRisk.length > 0)) return [];
+  // A bulging tin is a tin's trouble: not said of a pot of home-made soup.
+  const here =
+    kind.hazard_row === 'damaged-can' && (subject.where !== 'pantry' || subject.homeMade) ? [] : always;
+  if (!bad && !rice && here.length === 0 && !(subject.atRisk && atRisk.length > 0)) return [];
   return [
     ...(botulism ? [caution('do-not-taste')] : []),
-    ...always,
+    ...here,
     ...(subject.atRisk ? atRisk : []),
     ...(rice
       ? [caution('rice', {}, cite(tables, tables.storage.uk.get('uk-rice') ?? tables.timeRules.ukReheatOnce))]
