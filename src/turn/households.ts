@@ -48,7 +48,7 @@ export interface Households {
    */
   takeTurn(speaker: TurnSpeaker, request: TurnRequest): Promise<TurnReply>;
   /** Whether words so far begin something understood here. Never acts, never writes. */
-  partial(speaker: TurnSpeaker, text: string): Promise<boolean>;
+  partial(speaker: TurnSpeaker, conversation: Id, text: string): Promise<boolean>;
   /**
    * Makes a change that was not spoken. `request.id` makes a retry harmless, as with turns;
    * `request.said` is what was asked for, to notice an id used twice.
@@ -221,12 +221,15 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
         });
       }),
 
-    partial: async (speaker, text) => {
-      const start = await store.beginTurn(speaker.householdId, NO_CONVERSATION, NO_CONVERSATION);
+    partial: async (speaker, conversation, text) => {
+      const start = await store.beginTurn(speaker.householdId, own(speaker, conversation), NO_CONVERSATION);
       if (!start) throw new TurnProblem('no-such-household', 'this household is not in the store');
       const here = await live.at(speaker.householdId, start.version);
+      const earlier = (start.conversation as Conversation | null) ?? startConversation(options.listener);
       const tongue = tongues.for(undefined, here.kitchen.household.locale);
-      return tongue.understander.beginsSomething(text, here.names);
+      const { now: at, timeZone } = clockOf(here.kitchen);
+      const hearing = { now: at, timeZone, locale: tongue.locale, expecting: earlier.expecting };
+      return tongue.understander.begins(text, here.names, hearing);
     },
 
     change: <R>(speaker: TurnSpeaker, request: { id: Id; said: unknown }, build: BuildChange<R>) =>

@@ -93,7 +93,7 @@ export const conversation: FastifyPluginAsyncZod<Context> = async (app, context)
       case 'ping':
         return send(open, { type: 'pong', ...(message.id === undefined ? {} : { id: message.id }) });
       case 'partial': {
-        const fits = await households.partial(speakerOf(open.device), message.text);
+        const fits = await households.partial(speakerOf(open.device), message.conversation, message.text);
         return send(open, { type: 'partial', conversation: message.conversation, fits });
       }
       case 'ack':
