@@ -97,3 +97,12 @@ export {
 export { setHousehold, type Settings } from './changes/setting.js';
 export { lastRedoable, lastUndoable, redo, undo } from './changes/undoing.js';
 export { demoKitchen, kitchenFromFile } from './demo.js';
+export {
+  codeKey,
+  itemDatesOf,
+  readCode,
+  type Code,
+  type CodeFault,
+  type Product,
+} from './codes/read-code.js';
+export { resolveCode, type Resolved } from './codes/resolve.js';

@@ -120,6 +120,8 @@ export interface Item {
   readonly cautions: readonly string[];
   readonly preparations: readonly Preparation[];
   readonly notes: readonly string[];
+  /** Printed on its packet: a GTIN, as read. Absent when none is known. */
+  readonly codes?: readonly string[];
   readonly addedAt: Instant;
   readonly addedBy: Id | null;
   /** Set once it is used up, thrown out or given away. The record stays. */

@@ -27,6 +27,7 @@ export interface Facts {
   readonly freeFrom?: ListEdit;
   readonly cautions?: ListEdit;
   readonly notes?: ListEdit;
+  readonly codes?: ListEdit;
   /** Replaces the one with the same method and start, else is added. */
   readonly preparation?: Preparation;
   /** Also for the other containers of its batch: for facts about the dish, not about the container. */
@@ -89,6 +90,7 @@ const withFacts = (item: Item, facts: Facts): Item => {
     ),
     cautions: edited(item.cautions, facts.cautions),
     notes: edited(item.notes, facts.notes),
+    ...(facts.codes ? { codes: edited(item.codes ?? [], facts.codes) } : {}),
     preparations: preparationsWith(item.preparations, facts.preparation),
   };
 };

@@ -31,6 +31,8 @@ export interface Draft extends Share {
   readonly preparations?: readonly Preparation[];
   readonly notes?: readonly string[];
   readonly timesReheated?: number;
+  /** Codes printed on the packet. */
+  readonly codes?: readonly string[];
   /** "two on the top shelf, six in the chest freezer": one item each, one description. */
   readonly shares?: readonly Share[];
   /** Lines of the list to buy that this fulfils; they go. */
@@ -125,6 +127,7 @@ export const putAway = (doing: Doing, draft: Draft): Result => {
       cautions: draft.cautions ?? [],
       preparations: draft.preparations ?? [],
       notes: draft.notes ?? [],
+      ...(draft.codes?.length ? { codes: draft.codes } : {}),
       addedAt: doing.clock.now,
       addedBy: doing.speaker.personId,
       gone: null,
@@ -162,6 +165,7 @@ export const carriedOver = (kitchen: Kitchen, gone: Item): Draft => {
     contains: gone.contains,
     cautions: gone.cautions,
     preparations: gone.preparations,
+    ...(gone.codes ? { codes: gone.codes } : {}),
     purchaseIds: [...kitchen.purchases.values()]
       .filter(({ replaces }) => replaces === gone.id)
       .map(({ id }) => id),
