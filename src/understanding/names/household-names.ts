@@ -154,7 +154,6 @@ export const createHouseholdNames = (locale: string, foods: readonly string[] = 
     ...named(items, tokens, from),
   ];
 
-  let rulesOfVersion = new Map<string, DynamicRule>();
   const readers: Record<string, (tokens: readonly string[], from: number) => readonly DynamicMatch[]> = {
     'kitchen:item': itemMatches,
     'kitchen:person': (tokens, from) => named(people, tokens, from),
@@ -184,19 +183,26 @@ export const createHouseholdNames = (locale: string, foods: readonly string[] = 
       })),
     'kitchen:words': (tokens, from) => unknownWordsAt(tokens, from, lexicon),
   };
-  /** What was remembered of sentences ends with each change. */
+  /** Rises with each change: what was remembered of sentences ends with it. */
+  let version = 0;
   const forget = (): void => {
-    rulesOfVersion = new Map(Object.entries(readers).map(([uri, read]) => [uri, rememberingRule(read)]));
+    version += 1;
   };
-  forget();
   const rules: DynamicRules = new Map(
-    Object.keys(readers).map((uri) => [
-      uri,
-      {
-        matchesAt: (tokens: readonly string[], from: number) =>
-          rulesOfVersion.get(uri)!.matchesAt(tokens, from),
-      },
-    ]),
+    Object.entries(readers).map(([uri, read]) => {
+      let remembering = rememberingRule(read);
+      let readAt = version;
+      const rule: DynamicRule = {
+        matchesAt(tokens, from) {
+          if (readAt !== version) {
+            remembering = rememberingRule(read);
+            readAt = version;
+          }
+          return remembering.matchesAt(tokens, from);
+        },
+      };
+      return [uri, rule];
+    }),
   );
 
   const indexes: Partial<Record<NamedKind, NameIndex>> = { item: items, person: people, food: ownFoods };

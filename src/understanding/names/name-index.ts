@@ -89,7 +89,7 @@ export const createNameIndex = (lexicon: Lexicon): NameIndex => {
   const pairs = new Map<string, Posting>();
   const wholes = new Map<string, Posting>();
   const sounds = createSoundIndex();
-  const { inside, stops, articles } = joiningWords(lexicon);
+  const { inside, stops, articles, counting } = joiningWords(lexicon);
   // What a token or a run of tokens sounds like, until a word comes or goes.
   const heard = new LRUCache<string, readonly Segment[]>({ max: 5000 });
 
@@ -172,7 +172,7 @@ export const createNameIndex = (lexicon: Lexicon): NameIndex => {
     const exact = words.has(stem);
     if (exact) segments.push({ stems: [stem], length: 1, fit: 1 });
     const stop = stops.has(token) || articles.has(token) || inside.has(token);
-    if (!stop && token.length > 2 && !/\d/.test(token)) {
+    if (!stop && !counting.has(token) && token.length > 2 && !/\d/.test(token)) {
       for (const segment of soundSegments(tokens, at, 1)) {
         // A word she has is what she said; only a word of the same sound may stand beside it.
         if (exact && (segment.fit < heardFit * 0.98 || segment.stems[0] === stem)) continue;
@@ -189,8 +189,14 @@ export const createNameIndex = (lexicon: Lexicon): NameIndex => {
       if (run.every((part) => words.has(stemOf(part, lexicon)))) continue;
       if (run.some((part) => /[\d:/]/.test(part))) break;
       // A joined run must take in letters that matter, not only small words around a known one.
-      if (exact && run.slice(1).every((part) => articles.has(part))) continue;
-      segments.push(...soundSegments(tokens, at, length));
+      const carrying = run.filter((part) => !stops.has(part) && !articles.has(part));
+      const carried = key(carrying.map((part) => stemOf(part, lexicon)));
+      const counted = carrying.filter((part) => counting.has(part)).map((part) => stemOf(part, lexicon));
+      for (const segment of soundSegments(tokens, at, length)) {
+        // Small words around a known one are no mishearing, and neither is one number for another.
+        if (key(segment.stems) === carried || counted.some((stem) => !segment.stems.includes(stem))) continue;
+        segments.push(segment);
+      }
     }
     return segments;
   };

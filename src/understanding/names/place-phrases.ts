@@ -10,6 +10,7 @@ import { phraseSet, phraseTable, synonymTable } from '../words/phrases.js';
 import type { PlaceMatch } from './api.js';
 import type { NameIndex } from './name-index.js';
 import type { PlaceTree, Position } from './place-tree.js';
+import { joiningWords } from './stems.js';
 
 interface PlaceReading {
   readonly match: PlaceMatch;
@@ -126,6 +127,9 @@ const simplesAt = (
     const whole = span.candidates.filter(({ fit }) => fit >= 0.6);
     const candidates = merged(there?.candidates ?? [], whole);
     if (!there && whole.length === 0) continue;
+    // "the second" is no place: what is counted is not said.
+    if (!there && tokens.slice(from, end).every((token) => joiningWords(lexicon).counting.has(token)))
+      continue;
     const named = whole[0]?.fit ?? 0;
     byEnd.set(end, {
       end,
@@ -153,9 +157,6 @@ const inside = (child: Simple, parent: Simple, tree: PlaceTree): Candidate[] => 
   return merged(...found).slice(0, most);
 };
 
-const words = (tokens: readonly string[], from: number, end: number): string =>
-  tokens.slice(from, end).join(' ');
-
 /** Every place phrase from `from`, article taken along. */
 export const placesAt = (
   tokens: readonly string[],
@@ -168,15 +169,24 @@ export const placesAt = (
   const afterArticle = (at: number): number => (articles.has(tokens[at] ?? '') ? at + 1 : at);
   const readings = new Map<number, PlaceReading>();
   const put = (
-    start: number,
+    saidFrom: number,
+    saidTo: number,
     end: number,
     candidates: readonly Candidate[],
     spot: string | null,
     weight: number,
   ): void => {
-    const match = { words: words(tokens, start, end), candidates: candidates.slice(0, most), spot };
+    const match = {
+      words: tokens.slice(saidFrom, saidTo).join(' '),
+      candidates: candidates.slice(0, most),
+      spot,
+    };
     const there = readings.get(end);
-    if (!there || (there.match.candidates.length === 0 && candidates.length > 0)) {
+    const better =
+      there !== undefined &&
+      candidates.length > 0 &&
+      (there.match.candidates.length === 0 || (there.match.spot !== null && spot === null));
+    if (!there || better) {
       readings.set(end, { match, length: end - from, weight: candidates.length > 0 ? weight : weight * 0.4 });
     }
   };
@@ -203,15 +213,16 @@ export const placesAt = (
   if (spot && within.has(tokens[start + spot.length] ?? '')) {
     const placeAt = afterArticle(start + spot.length + 1);
     for (const place of whole(placeAt)) {
-      if (place.candidates.length > 0) put(placeAt, place.end, place.candidates, spot.value, place.weight);
+      if (place.candidates.length > 0)
+        put(placeAt, place.end, place.end, place.candidates, spot.value, place.weight);
     }
   }
   for (const place of whole(start)) {
-    put(start, place.end, place.candidates, null, place.weight);
+    put(start, place.end, place.end, place.candidates, null, place.weight);
     const on = spotPrepositions.longestAt(tokens, place.end);
     const spotAt = on ? afterArticle(place.end + on.length) : place.end;
     const tail = on ? spots.longestAt(tokens, spotAt) : null;
-    if (tail) put(start, spotAt + tail.length, place.candidates, tail.value, place.weight * 0.9);
+    if (tail) put(start, place.end, spotAt + tail.length, place.candidates, tail.value, place.weight * 0.9);
   }
   return [...readings.values()].map((reading) => ({
     ...reading,

@@ -22,7 +22,13 @@ export const stemOf = (word: string, lexicon: Lexicon): string => {
   return stem;
 };
 
-export const joiningWords = perLexicon(({ joining }) => ({
+export const joiningWords = perLexicon(({ joining, numbers, places }) => ({
+  /** Words that tell things apart by number or position: one is never a mishearing of another here. */
+  counting: new Set([
+    ...Object.keys(numbers.words),
+    ...Object.keys(numbers.ordinals),
+    ...Object.keys(places.positions),
+  ]),
   inside: new Set(joining.inside),
   stops: new Set(joining.stops),
   articles: new Set(joining.articles),
