@@ -6,7 +6,8 @@
 # - An argument the phrase may do without is chosen on: { $where -> [none] ... *[other] ... }.
 #   Left out, it is "none". An argument without a [none] branch must be given.
 # - Amounts, counts and days choose by number ([0], [one], *[other]); part of a thing counts as one.
-# - A word argument chooses by its spelling: { $state -> [freezer] ... *[other] ... }.
+# - A word argument chooses by its spelling: { $state -> [freezer] ... *[other] ... }, with a dash for
+#   a space: "air fryer" chooses [air-fryer].
 # - Functions: A($x) a/an; THE($x) the, unless it is "Dele's …"; POSS($x) 's; IS($x) WAS($x) HAS($x)
 #   DOES($x) is/are …; IT($x) THEM($x) ITS($x) THAT($x) it/they …; MANY($x) "many" or "one", to choose on;
 #   OF($amount, $x) "two tubs of stew", "three eggs"; PLURAL($noun); ORDINAL($n); TIMES($n) once/twice;

@@ -5,6 +5,7 @@
 import { pathOf } from '../../kitchen/index.js';
 import type { Id, Item, Kitchen } from '../../kitchen/model.js';
 import type { Assessment, RankedItem } from '../../safety/api.js';
+import { guidanceFor } from '../../safety/guidance.js';
 import type { Answer, Say, Value } from '../../speech/answer.js';
 import type { Clock } from '../../terms/dates.js';
 import { groupName, grouped } from '../describe/item.js';
@@ -16,7 +17,7 @@ export interface Ranked {
   readonly item: Item;
   readonly assessment: Pick<
     Assessment,
-    'verdict' | 'lastDay' | 'daysLeft' | 'where' | 'clock' | 'match' | 'reasons'
+    'verdict' | 'lastDay' | 'daysLeft' | 'where' | 'clock' | 'match' | 'hazard'
   >;
 }
 // A change of the safety room's shape that the summary cannot follow is found by the compiler here.
@@ -40,23 +41,36 @@ export interface SummaryOptions {
 const AHEAD = { nightly: 2, weekly: 7 } as const;
 /** Lines said at once, and words they may come to: some 45 seconds at 175 words a minute, less the rest. */
 const MOST_LINES = 5;
+/** Things to throw out that are named at once. */
+const MOST_THROWN = 4;
 const MOST_WORDS = 95;
 
 type Deed =
   'throw-out' | 'chill' | 'cook-through' | 'cook-or-freeze' | 'freeze-or-cook' | 'use-or-freeze' | 'use';
 
+/**
+ * Whether freezing is worth naming: it comes from the fridge, was not thawed, and a chart has a
+ * freezer time for it. The chart asked is the American one everywhere: the British give no times
+ * for the freezer, and this only asks which foods freeze well, not for how long.
+ */
+const freezes = ({ item, assessment }: Ranked, clock: Clock): boolean => {
+  const { where, clock: past, match } = assessment;
+  if (where !== 'fridge' || past.phase === 'thawed' || past.phase === 'out') return false;
+  return (
+    guidanceFor({ food: item.name, where: 'freezer', region: 'us', state: match.state, clock }).verdict ===
+    'how-long'
+  );
+};
+
 /** What to do about one item; null when it can wait. */
-const deedFor = ({ assessment }: Ranked, ahead: number): Deed | null => {
-  const { verdict, daysLeft, where, clock, reasons } = assessment;
+const deedFor = (ranked: Ranked, ahead: number, clock: Clock): Deed | null => {
+  const { verdict, daysLeft } = ranked.assessment;
   if (verdict === 'throw-out') return 'throw-out';
   if (verdict === 'refrigerate-now') return 'chill';
   if (verdict === 'cook-thoroughly') return 'cook-through';
   if (verdict !== 'last-day' && verdict !== 'use-soon') return null;
   if (daysLeft === null || daysLeft > ahead) return null;
-  const thawed = clock.phase === 'thawed' || clock.phase === 'out';
-  const freezable =
-    where === 'fridge' && !thawed && !reasons.some((reason) => reason.code === 'not-for-freezing');
-  if (!freezable) return 'use';
+  if (!freezes(ranked, clock)) return 'use';
   return daysLeft <= 0 ? 'cook-or-freeze' : daysLeft === 1 ? 'freeze-or-cook' : 'use-or-freeze';
 };
 
@@ -67,8 +81,9 @@ const urgency = ({ deed, ranked }: { deed: Deed; ranked: Ranked }): number => {
   return place >= 0 ? place : 4 + (ranked.assessment.daysLeft ?? 0);
 };
 
-const isRaw = ({ assessment }: Ranked): boolean =>
-  assessment.match.state === 'raw' || assessment.reasons.some((reason) => reason.code === 'raw-assumed');
+/** Raw meat, fish and eggs are cooked, cooked food is eaten, the rest (milk, juice) is used. */
+const verbFor = ({ assessment: { match, hazard } }: Ranked): string =>
+  match.state === 'cooked' ? 'eat' : match.state === 'raw' && hazard === 'high' ? 'cook' : 'use';
 
 const plain = (word: string): string => word.trim().toLowerCase().replace(/s$/, '');
 
@@ -111,13 +126,13 @@ const lineFor = (kitchen: Kitchen, deed: Deed, ranked: readonly Ranked[]): Line 
   return {
     say: say(`summary-${deed}`, {
       item: name,
-      verb: isRaw(first) ? 'cook' : 'eat',
+      verb: verbFor(first),
       ...(place ? { place } : {}),
       ...(daysLeft !== null && daysLeft <= 0 ? { tonight: 'yes' } : {}),
       ...(lastDay !== null ? { day: { kind: 'date', day: lastDay } } : {}),
     }),
     caution:
-      people.length === 0
+      people.length === 0 || deed === 'throw-out'
         ? null
         : say('summary-not-for', { item: name, people: list(people, true), allergens: list(allergens) }),
     items,
@@ -131,6 +146,42 @@ const lineFor = (kitchen: Kitchen, deed: Deed, ranked: readonly Ranked[]): Line 
   };
 };
 
+const thrown = (kitchen: Kitchen, of: readonly (readonly Ranked[])[]): Value[] =>
+  of.map((ranked) => {
+    const { item } = ranked[0]!;
+    return say('summary-thrown', { item: item.name, place: placeNoun(kitchen, item.placeId) });
+  });
+
+/** The first few, and how many more: "ham, rice, and three more". */
+const firstFew = (of: readonly Value[], most: number): Value =>
+  of.length <= most
+    ? list(of)
+    : list([...of.slice(0, most), say('summary-others', { count: of.length - most })]);
+
+/** What is to be thrown out: one by its place and day; several in one breath, so that what can be saved is heard. */
+const throwLines = (kitchen: Kitchen, of: readonly (readonly Ranked[])[]): Line[] => {
+  const [first] = of;
+  if (first === undefined) return [];
+  if (of.length === 1) return [lineFor(kitchen, 'throw-out', first)];
+  return [
+    {
+      say: say('summary-throw-many', {
+        count: of.length,
+        items: firstFew(thrown(kitchen, of), MOST_THROWN),
+      }),
+      caution: null,
+      items: of.flat().map(({ item }) => item),
+      words: 8 + of.slice(0, MOST_THROWN).reduce((sum, [one]) => sum + countWords(one!.item.name), 0),
+    },
+  ];
+};
+
+/** The ones that were not named. */
+const thrownMore = (kitchen: Kitchen, of: readonly (readonly Ranked[])[]): Say[] =>
+  of.length <= MOST_THROWN
+    ? []
+    : [say('summary-throw-rest', { items: list(thrown(kitchen, of.slice(MOST_THROWN))) })];
+
 /** What is only said once a week: things past their best in the freezer, and things without a date. */
 const weeklyParts = (ranked: readonly Ranked[]): Say[] => {
   const names = (of: readonly Ranked[]): string[] => [...new Set(of.map(({ item }) => item.name))];
@@ -139,9 +190,7 @@ const weeklyParts = (ranked: readonly Ranked[]): Say[] => {
     ranked.filter(({ assessment }) => assessment.verdict === 'unknown' && assessment.where === 'fridge'),
   );
   const part = (phrase: string, of: readonly string[]): Say[] =>
-    of.length === 0
-      ? []
-      : [say(phrase, { items: list(of.slice(0, 3)), count: of.length, more: Math.max(0, of.length - 3) })];
+    of.length === 0 ? [] : [say(phrase, { items: firstFew(of, 3), count: of.length })];
   return [...part('summary-stale', stale), ...part('summary-undated', undated)];
 };
 
@@ -159,7 +208,7 @@ export const nightlySummary = (
   const ahead = weekly ? AHEAD.weekly : AHEAD.nightly;
   const wanted = ranked
     .flatMap((one) => {
-      const deed = deedFor(one, ahead);
+      const deed = deedFor(one, ahead, clock);
       return deed === null ? [] : [{ deed, ranked: one }];
     })
     .sort((a, b) => urgency(a) - urgency(b));
@@ -171,7 +220,15 @@ export const nightlySummary = (
     if (same) same.ranked.push(one);
     else together.set(key, { deed, ranked: [one] });
   }
-  const lines = [...together.values()].map(({ deed, ranked: of }) => lineFor(kitchen, deed, of));
+  const all = [...together.values()];
+  const toThrow = all.filter(({ deed }) => deed === 'throw-out').map(({ ranked: of }) => of);
+  const lines = [
+    ...throwLines(kitchen, toThrow),
+    ...all
+      .filter(({ deed }) => deed !== 'throw-out')
+      .map(({ deed, ranked: of }) => lineFor(kitchen, deed, of)),
+  ];
+  const toUse = lines.length - Math.min(1, toThrow.length);
 
   let words = 0;
   let said = 0;
@@ -196,11 +253,20 @@ export const nightlySummary = (
     };
   const parts: Say[] = [
     ...late,
-    ...(lines.length > 1 ? [say('summary-lead', { count: lines.length, span })] : []),
-    ...spoken.flatMap((line) => [line.say, ...(line.caution ? [line.caution] : [])]),
+    ...spoken.flatMap((line, i) => [
+      // Counted before they begin, which is after what is to be thrown out.
+      ...(toUse > 1 && i === Math.min(1, toThrow.length)
+        ? [say('summary-lead', { count: toUse, span })]
+        : []),
+      line.say,
+      ...(line.caution ? [line.caution] : []),
+    ]),
     ...(rest.length > 0 ? [say('summary-rest', { count: rest.length })] : []),
     ...extra,
   ];
-  const more = rest.flatMap((line) => [line.say, ...(line.caution ? [line.caution] : [])]);
+  const more = [
+    ...thrownMore(kitchen, toThrow),
+    ...rest.flatMap((line) => [line.say, ...(line.caution ? [line.caution] : [])]),
+  ];
   return { answer: { parts, ...(more.length > 0 ? { more } : {}) }, about };
 };

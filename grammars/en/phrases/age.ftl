@@ -1,0 +1,112 @@
+# How old, which date, how long it keeps, what to use first.
+
+ask-how-old = How old is what?
+ask-date-of = The date of what?
+ask-keeps = Which food?
+age = { CAP($name) }: { $what ->
+    [made] made
+    [bought] bought
+    [frozen] frozen
+   *[opened] opened
+  } { ON($date) }{ $count ->
+    [none] .
+    [0] .
+    [1] .
+   *[other] , { $days } ago.
+  }
+    .short = { $count ->
+    [0] From today.
+   *[other] { CAP($days) }.
+  }
+age-at-least = { CAP($name) }: no date, but here at least { $days }.
+age-unknown = { CAP($name) }: no date is recorded.
+age-entry = { $name } { $at }, { $what ->
+    [made] made
+    [bought] bought
+    [frozen] frozen
+   *[opened] opened
+  } { ON($date) }
+age-entry-unknown = { $name } { $at }, no date
+ages = { CAP($count) }, oldest first: { $entries }.
+item-date = { CAP($name) }: { $what ->
+    [made] made { ON($date) }
+    [bought] bought { ON($date) }
+    [opened] opened { ON($date) }
+    [frozen] frozen { ON($date) }
+    [thawed] thawed { ON($date) }
+    [useBy] use by { $date }
+   *[bestBefore] best before { $date }
+  }.
+added-on = { CAP($name) }: put on the record { ON($date) }.
+no-printed-date = No printed date is recorded.
+date-not-recorded = { $what ->
+    [made] When it was made
+    [bought] When it was bought
+    [opened] When it was opened
+    [frozen] When it was frozen
+   *[other] When it was thawed
+  } is not recorded.
+keeps-generic = { CAP($food) }{ $where ->
+    [freezer] , frozen
+    [pantry] , in the cupboard
+    [counter] , at room temperature
+   *[fridge] , in the fridge
+  }: { $span }{ $kind ->
+    [quality] {" "}for best quality
+   *[keeping] {""}
+  }, guidance says.
+    .short = { CAP($span) }.
+verdict-entry = { CAP($name) } { $at }: { $verdict ->
+    [fine] within guidance{ $last ->
+        [none] {""}
+       *[other] {" "}until { $last }
+      }
+    [use-soon] use by { $last ->
+        [none] soon
+       *[other] { $last }
+      }
+    [last-day] last day today
+    [throw-out] past guidance, throw it out
+    [past-best-quality] past its best for taste
+    [cook-thoroughly] use soon, cooked through
+    [refrigerate-now] into the fridge now
+    [no-figure] no figure, go by the label
+   *[other] no date; when in doubt, throw it out
+  }
+use-first = { CAP($count) } to use first.
+    .short = { CAP($count) }.
+use-entry = { CAP($name) }, { $at }: { $verdict ->
+    [throw-out] past guidance, throw out
+    [last-day] last day today
+    [refrigerate-now] into the fridge now
+    [cook-thoroughly] soon, cooked through
+    [use-soon] { $last ->
+        [none] soon
+       *[other] { BY($last) }
+      }
+   *[other] { $last ->
+        [none] no date
+       *[other] { BY($last) }
+      }
+  }
+    .short = { CAP($name) }, { $verdict ->
+    [throw-out] throw out
+    [last-day] today
+   *[other] { $last ->
+        [none] soon
+       *[other] { BY($last) }
+      }
+  }
+because-of = { CAP($name) }: { $reason }
+nothing-due = Nothing { $at ->
+    [none] {""}
+   *[other] { $at }{" "}
+  }needs using up.
+next-due = Next comes { $entry }.
+older = { CAP($count) } from before { $date }: { $entries }.
+none-older = Nothing is from before { $date }.
+all-dated = Everything has a date.
+undated = { $count ->
+    [one] One has no date: { $items }.
+   *[other] { CAP($count) } have no date: { $items }.
+  }

@@ -1,0 +1,53 @@
+# Questions, and what is said when an answer does not come.
+
+which-named = I have { $count } { PLURAL($name) }: { $choices }. Which one?
+    .short = { $choices }?
+which-mixed = { $count } fit: { $choices }. Which one?
+    .short = { $choices }?
+which-many = { $count } fit. The first are { $choices }. Which one, or say more of it?
+    .short = { $count } fit: { $choices }?
+which-again = Say one of these: { $choices }; or all, or neither.
+which-place = { CAP($choices) }?
+which-place-again = I know more than one by that name. Say { $choices }.
+near-one = None quite like that. There is { $choice }. Is that the one?
+near-several = None quite like that. There are { $choices }. Which one?
+ask-item-again = Say its name, its place or how it feels.
+ask-place-again = Say a place you have, such as a shelf and which cupboard it is in.
+ask-once-more = Once more: { $question }
+ask-way-out = Say never mind and I leave it. { $question }
+let-go = I leave it, nothing changed. We can come back to it whenever you like.
+    .short = Left. Nothing changed.
+left-as-it-is = All right, nothing changed.
+    .short = Nothing changed.
+offer-declined = All right.
+back-to = { $question }
+doubt-heard = I heard: { $heard }. Is that right?
+
+no-such-item = I have no { $name } on record.
+nothing-like-that = Nothing here fits that.
+no-such-place = I know no place called { $words }. Where is it?
+
+missed = { $times ->
+    [1] Sorry, say that again?
+    [2] I heard “{ $heard }” and could make nothing of it. Try other words.
+   *[3] Still not. Try one thing at a time: where is the stew, or what is old. Or say help.
+  }
+missed-with-question = { $times ->
+    [1] Sorry, I did not get that.
+   *[other] Not that either.
+  }
+nothing-heard = { $times ->
+    [1] I heard nothing.
+    [2] Still nothing. Come closer, or say it a little louder.
+   *[3] I am here when you want me.
+  }
+out-of-scope = { $times ->
+    [1] I only look after the food in this kitchen: where it is, how old, and how to heat it.
+    [2] That is not mine. Ask me where a food is, or what to use first.
+   *[3] Not that, sorry. Say help to hear what I can do.
+  }
+    .short = I only look after the food here.
+nothing-to-say = All right.
+nothing-to-correct = What shall I put right? Tell me the whole thing, with its name.
+put-right = Put right.
+changed-since = Something changed it since, so I left it. Tell me the whole thing again.

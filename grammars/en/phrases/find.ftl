@@ -1,0 +1,117 @@
+# Where things are, how many, what this is.
+
+found-one = { THE($item) } { IS($item) } { $where }
+    .short = { $where }
+found-yes-one = Yes, { $item } { $where }
+    .short = Yes, { $where }
+found-many = { $count } of them.
+found-yes-many = Yes, { $count }.
+list-entry = { $entry }
+item-felt = { $item }, { $feel }
+    .short = { $item }
+place-empty = { THE($place) } is empty.
+    .short = Empty.
+place-holds = { $at }, { $count ->
+    [one] one thing: { $items }
+   *[other] { $count } things: { $items }
+  }
+    .short = { $items }
+not-there = None { $at }.
+no-such-place-told = I know no place called { $words }. Say: what places do I have.
+none-left-gone = No { $name } left: { $how ->
+    [thrown-out] thrown out { $when }
+    [given-away] given away { $when }
+   *[used] used up { $when }
+  }.
+none-left-gone-by = No { $name } left: { $who } { $how ->
+    [thrown-out] threw { THEM($name) } out
+    [given-away] gave { THEM($name) } away
+   *[used] finished { THEM($name) }
+  } { $when }.
+it-is-on-the-list = It is on the list to buy.
+ask-find = What are you looking for?
+ask-count = Count what?
+
+count-total = { OF($total, $name) }{ $at ->
+    [none] {""}
+   *[other] {" "}{ $at }
+  }.
+count-totals = { CAP($name) }: { $total }{ $at ->
+    [none] {""}
+   *[other] {" "}{ $at }
+  }.
+count-kinds = { $count } in all: { $items }.
+count-unmeasured = { $count ->
+    [one] One container of { $name }, amount not recorded
+   *[other] { $count } containers of { $name }, amounts not recorded
+  }.
+count-and-unknown = And { $count } whose amount nobody said.
+count-at = { $amount } { $at }
+count-some-at = some { $at }
+count-spread = { $places }.
+    .short = {""}
+count-where = { CAP($at) }.
+    .short = {""}
+count-none-at = None { $at }.
+count-things = { $count ->
+    [one] One thing
+   *[other] { $count } things
+  } { $at }.
+
+this-is = { CAP($name) }{ $maker ->
+    [none] {""}
+   *[other] , from { $maker }
+  }{ $amount ->
+    [none] {""}
+   *[other] , { $amount } left
+  }.
+    .short = { CAP($name) }.
+kept-where = { THE($item) } { IS($item) } { $where }.
+marker-spare = { $name ->
+    [none] The { $marker } is spare.
+   *[other] The { $marker } is spare. It was on the { $name }.
+  }
+marker-unknown = I do not know that marker.
+ask-marker-on = What is it on?
+ask-whats-this = Touch its marker, or tell me how it feels.
+several-markers = { $count ->
+    [one] One: { $items }.
+   *[other] { $count } have one: { $items }.
+  }
+several-spare = { $count ->
+    [one] One more is spare.
+   *[other] { $count } more are spare.
+  }
+marked-item = the { $name } { $at }
+item-caution = Careful: { $caution }.
+item-note = A note says: { $note }.
+ask-about = Tell you about what?
+amount-left = { CAP($amount) } left.
+no-dates = No date is recorded.
+made-by = From { $maker }.
+belongs-to = It belongs to { $name }.
+diets-of = Marked { $diets }.
+contains-list = Said to contain { $allergens }.
+said-free-list = Said to be free from { $allergens }.
+has-reheating = Reheating is recorded.
+date-of = { $what ->
+    [made] Made { ON($date) }.
+    [bought] Bought { ON($date) }.
+    [opened] Opened { ON($date) }.
+    [frozen] Frozen { ON($date) }.
+    [thawed] Thawed { ON($date) }.
+    [useBy] Use by { $date }.
+   *[bestBefore] Best before { $date }.
+  }
+
+reach-place = { CAP($at) }{ $position ->
+    [none] {""}
+   *[other] , { $position } from the top
+  }.
+reach-feel = Feel for { A($feel) }.
+reach-no-feel = How it feels is not recorded.
+reach-marker = The { $marker }.
+reach-beside = Beside it, the { $name }{ $feel ->
+    [none] {""}
+   *[other] : { $feel }
+  }.

@@ -1,0 +1,164 @@
+# Reheating, cooking, thawing, food left out, power cuts.
+
+ask-reheat = Reheat what?
+reheat-title = { $method ->
+    [microwave] { $name } in the microwave
+    [oven] { $name } in the oven
+    [air-fryer] { $name } in the air fryer
+    [hob] { $name } on the hob
+    [steamer] { $name } in the steamer
+   *[toaster] { $name } in the toaster
+  }{ $from ->
+    [freezer] , from frozen
+   *[fridge] {""}
+  }
+reheat-minutes = { CAP($time) } at { $watts } watts.
+    .full = { CAP($name) }: { $time } at { $watts } watts, then let it stand and check that it is hot all through.
+reheat-undated = No date is recorded for it. When in doubt, throw it out.
+offer-throw-out = Shall I mark the { $name } as thrown out?
+
+ask-cook = Which food?
+cook-to = { CAP($temperature) } inside{ $rest ->
+    [none] {""}
+   *[other] , then { $rest } of rest
+  }{ $hold ->
+    [none] {""}
+   *[other] , held for { $hold }
+  }, for { $food }.
+    .short = { CAP($temperature) }{ $rest ->
+    [none] {""}
+   *[other] , rest { $rest }
+  }{ $hold ->
+    [none] {""}
+   *[other] , for { $hold }
+  }.
+cook-boil = Soups and sauces come to a rolling boil.
+
+ask-thaw-when = When do you want the { $name }?
+ask-thaw-weight = How many pounds is the { $name }?
+ask-thaw-weight-again = Say a number of pounds, or about how heavy it is.
+thaw-option = { $method ->
+    [fridge] { $time ->
+        [none] In the fridge: a day for every four to five pounds.
+       *[other] In the fridge, starting { $date ->
+            [none] today
+           *[other] { ON($date) }
+          } at { $time }.
+      }
+    [cold-water] { $time ->
+        [none] In cold water: half an hour a pound.
+       *[other] In cold water, starting { $date ->
+            [none] today
+           *[other] { ON($date) }
+          } at { $time }.
+      }
+   *[microwave] In the microwave, just before cooking.
+  }
+thaw-too-late = It is too late to thaw the { $name } by then.
+offer-remind = Shall I remind you?
+
+ask-left-out = What was left out?
+ask-out-since = Since when has the { $name } been out?
+ask-out-since-again = Say a time, such as noon, or how long, such as two hours.
+left-out-refrigerate-now = Put the { $name } in the fridge now{ $by ->
+    [none] {""}
+   *[other] , by { $by } at the latest
+  }.
+left-out-throw-out = Throw the { $name } out.
+left-out-unknown = I cannot say, since nobody knows how long the { $name } was out. When in doubt, throw it out.
+left-out-no-figure = The { $name } keeps at room temperature, so go by its label.
+confirm-out = Note the { $name } as standing out? Yes or no.
+
+ask-power-since = Since when has the power been out?
+power-title = the power cut
+power-first = Keep the doors shut.
+power-holds = { $which ->
+    [fridge] The fridge
+   *[freezer] The freezer
+  } { $state ->
+    [holding] stays cold { $until ->
+        [none] for now
+       *[other] until about { $until }
+      }.
+    [past] { $until ->
+        [none] is past its hours.
+       *[other] was past its hours at { $until }.
+      }
+   *[unknown] I cannot reckon without knowing whether doors were shut.
+  }
+power-tell-back = Tell me when the power is back, and we go through the food.
+power-back = Out for { $hours }.
+power-nothing = Nothing in the fridge or freezers is on record.
+power-discard = Throw out: { $items }{ $left ->
+    [0] .
+   *[other] , and { $left } more.
+  }
+power-doubt = In doubt, so throw out: { $items }{ $left ->
+    [0] .
+   *[other] , and { $left } more.
+  }
+power-check = Feel for ice or read a thermometer first: { $items }{ $left ->
+    [0] .
+   *[other] , and { $left } more.
+  }
+power-use-now = Use now: { $items }{ $left ->
+    [0] .
+   *[other] , and { $left } more.
+  }
+power-refreeze = May be frozen again: { $items }{ $left ->
+    [0] .
+   *[other] , and { $left } more.
+  }
+power-keep = { $count ->
+    [one] The table says keep { $items }.
+   *[other] The table says keep { $count } things: { $items }{ $left ->
+        [0] .
+       *[other] , and { $left } more.
+      }
+  }
+
+# Allergens. What is not recorded is unknown, never free from.
+ask-contains = What shall I look up: which food, or which allergen?
+ask-who-eats = Who is to eat?
+check-the-label = That is what was told to me: the label decides, and for an allergy, so does her clinician.
+contains-answer = { $answer ->
+    [said-to-contain] Yes, the { $name } is said to contain { $allergen }.
+    [said-free-from] The { $name } is said to be free from { $allergen }.
+    [usually-contains] It is not recorded, but such food usually contains { $allergen }.
+    [conflict] The { $name } is said to be free from { $allergen }, but such food usually contains it. Check the label.
+   *[unknown] Unknown: nobody recorded whether the { $name } contains { $allergen }.
+  }
+contains-these = The { $name } is said to contain { $allergens }.
+contains-unknown = Nobody recorded what the { $name } contains.
+with-allergen = { $count ->
+    [one] One is said to contain { $allergens }: { $items }.
+   *[other] { CAP($count) } are said to contain { $allergens }: { $items }.
+  }
+none-with-allergen = Nothing is recorded as containing { $allergens }.
+usually-with = { $count ->
+    [one] Such food usually does, not recorded: { $items }.
+   *[other] Such foods usually do, not recorded: { $items }.
+  }
+not-recorded-for = { $count ->
+    [one] For one, nobody recorded it.
+   *[other] For { $count }, nobody recorded it.
+  }
+said-free-items = { $count ->
+    [one] One is said to be free from { $allergens }: { $items }.
+   *[other] { CAP($count) } are said to be free from { $allergens }: { $items }.
+  }
+none-said-free = Nothing is recorded as free from { $allergens }.
+no-allergy-recorded = No allergy is recorded for { $name }, so I cannot tell.
+can-eat = { $person } can have, as recorded free from { $allergens }: { $items }.
+can-eat-none-sure = Nothing is recorded as free from { $allergens }, so I can promise { $person } nothing.
+cannot-eat = Not the { $items }.
+rest-unknown = { $count ->
+    [one] One is unknown.
+   *[other] For { $count }, nobody recorded it: unknown.
+  }
+can-eat-one = { $verdict ->
+    [no] No. The { $name } is said to contain { $allergens }.
+    [usually] Rather not: the { $name } usually contains { $allergens }, and nobody recorded it.
+    [unknown] Unknown: nobody recorded whether the { $name } contains { $allergens }.
+   *[free] As recorded, the { $name } is free from { $allergens }.
+  }

@@ -1,0 +1,43 @@
+# Moving, opening, freezing, thawing, dividing.
+
+ask-move-what = Move what?
+ask-move-where = Where to, with the { $name }?
+    .short = Where to?
+confirm-move = Move the { $name }, { $at }? Yes or no.
+moved = { CAP($name) }, now { $at }.
+    .short = { CAP($name) }, { $at }.
+moved-some = { CAP($amount) } of the { $name }, now { $at }.
+refreeze-caution = It has thawed before. Freeze it again only if it thawed in the fridge; it will be softer.
+ask-opened = Opened what?
+opened = { CAP($name) }, opened { $date }.
+confirm-opened = Note the { $name } as opened? Yes or no.
+ask-freeze = Freeze what?
+ask-which-freezer = Which freezer for the { $name }{ $choices ->
+    [none] {""}
+   *[other] : { $choices }
+  }?
+frozen = { CAP($name) }, { $at }, frozen { $date }.
+confirm-freeze = Note the { $name } as frozen? Yes or no.
+ask-thaw = Thaw what?
+ask-thaw-where = Where is the { $name } thawing?
+thawing = { CAP($name) }, thawing { $at }.
+thaw-counter-caution = Guidance says never to thaw on a counter: use the fridge, cold water or the microwave.
+confirm-thaw = Note the { $name } as thawing? Yes or no.
+ask-reheated = Reheated what?
+reheated = { CAP($name) }, reheated { TIMES($times) }.
+confirm-reheated = Note the { $name } as reheated? Yes or no.
+ask-put-back = What is back?
+put-back = { CAP($name) }, back { $at }.
+confirm-put-back = Note the { $name } as put back? Yes or no.
+out-now = { CAP($name) }, out since now.
+ask-split = Divide what?
+ask-split-into = Into how many, the { $name }?
+split = { CAP($name) }, now in { $count } containers.
+split-into = { CAP($name) }, now in { $parts }.
+confirm-split = Divide the { $name }? Yes or no.
+ask-merge = Which ones go together?
+merge-too-few = I need two to put together. Name both.
+confirm-merge = Put { $count } lots of { $name } together as one? Yes or no.
+confirm-merge-different = These differ: { $names }. Put them together all the same? Yes or no.
+merged = { CAP($name) }, together { $at }.
+merged-oldest = It is as old as the oldest part.

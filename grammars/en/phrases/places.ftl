@@ -1,0 +1,52 @@
+# Places: building and telling.
+
+ask-build-what = What do you have: a shelf, a basket, a drawer, a freezer?
+ask-build-where = { CAP($kind) } of what?
+built = Added: { $names }.
+built-in = { CAP($place) } has { $count ->
+    [one] one { $kind }
+   *[other] { $count } { PLURAL($kind) }
+  }, counted from the top.
+confirm-build = Add { $count ->
+    [one] one { $kind }
+   *[other] { $count } { PLURAL($kind) }
+  }? Yes or no.
+ask-rename-what = Rename which place?
+ask-rename-to = What shall the { $place } be called?
+renamed = The { $place } is now called { $name }.
+confirm-rename = Call the { $place } { $name }? Yes or no.
+ask-remove-place = Remove which place?
+place-not-empty = { $count ->
+    [one] { $items } is
+   *[other] { CAP($count) } things are
+  } still in the { $place }. Move them first.
+place-removed = The { $place } is gone from my record.
+confirm-remove-place = Remove the { $place } from the record? Yes or no.
+place-undivided = The { $place } has no parts recorded.
+place-parts = The { $place } has { $count ->
+    [one] one part
+   *[other] { $count } parts
+  }: { $parts }.
+place-with-parts = { $name } with { $count ->
+    [one] one part
+   *[other] { $count } parts
+  }
+places-all = { $count }: { $places }.
+no-places = No places are recorded yet. Say, for example, the fridge has four shelves.
+place-crowded = { CAP($place) } is crowded: { $count } things.
+place-has-room = { CAP($place) } has { $count ->
+    [one] one thing in it
+   *[other] { $count } things in it
+  }.
+empty-within = Empty: { $places }.
+none-crowded = None is crowded. Most are { $at }: { $count }.
+place-count = { $place } with { $count }
+places-crowded = { $count ->
+    [one] One is crowded: { $places }.
+   *[other] { $count } are crowded: { $places }.
+  }
+none-empty = None is empty. Fewest are { $at }: { $count }.
+places-empty = { $count ->
+    [one] One is empty: { $places }.
+   *[other] { $count } are empty: { $places }.
+  }

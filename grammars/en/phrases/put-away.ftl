@@ -1,0 +1,75 @@
+# Putting food away.
+
+ask-put-what = What are you putting away?
+    .short = What is it?
+ask-put-what-again = Tell me the food's name.
+ask-put-where = Where { DOES($name) } the { $name } go?
+    .short = Where?
+ask-put-where-again-there = Where { DOES($name) } the { $name } go? Last time, { $at }.
+    .short = Where? { $at } again?
+ask-place-share = Where do the { $amount } go?
+ask-marker-in-use = The { $marker } is on the { $name } now. Which marker shall I note instead?
+
+put-away-done = { CAP($item) } { $where }{ $details ->
+    [none] {""}
+   *[other] , { $details }
+  }.
+    .short = { CAP($item) }, { $where }.
+read-back-date = { $what ->
+    [made] made { ON($date) }
+    [bought] bought { ON($date) }
+    [opened] opened { ON($date) }
+    [frozen] frozen { ON($date) }
+    [useBy] use by { $date }
+   *[bestBefore] best before { $date }
+  }
+with-marker = the { $marker } on it
+share-at = { $amount } { $at }
+kept-from-before = I kept the { $what } from before. The date is new, so tell me when you know it.
+    .short = Details kept. Tell me the date.
+kept-reheating = reheating
+kept-diets = diet marks
+kept-allergens = allergens
+off-the-list = It is off the list.
+    .short = {""}
+feels-like = It feels like the { $name } beside it.{ $marker ->
+    [none] {""}
+   *[other] {" "}The { $marker } is spare, if you want to mark it.
+  }
+
+which-marker = { CAP($choices) }?
+apart-marker-itself = the { $marker }
+no-such-marker = I know no { $marker }.
+
+# Facts told later.
+ask-amend = About which food?
+ask-amend-what = What shall I note about the { $name }?
+amended = { CAP($name) }: { $facts }.
+known-already = I have that already: { $name }, { $facts }.
+confirm-amend = Note for the { $name }: { $facts }? Yes or no.
+confirm-free = The { $name } is recorded as containing { $allergens }. Are you sure it does not? Yes or no.
+date-unknown-noted = { $what ->
+    [bestBefore] best before unknown
+    [useBy] use by unknown
+   *[other] date unknown
+  }
+read-back-free = said to be free from { $allergens }
+read-back-contains = contains { $allergens }
+read-back-amount = { $amount }
+read-back-reheating = { $method }{ $heat ->
+    [none] {""}
+   *[other] {" "}at { $heat }
+  }{ $time ->
+    [none] {""}
+   *[other] , { $time }
+  }{ $watts ->
+    [none] {""}
+   *[other] {" "}at { $watts } watts
+  }
+read-back-caution = caution, { $caution }
+read-back-name = now called { $name }
+read-back-note = noted, { $note }
+read-back-maker = from { $maker }
+read-back-owner = belongs to { $name }
+read-back-diet = marked { $diet }
+read-back-not-diet = no longer marked { $diet }

@@ -1,0 +1,48 @@
+# The list to buy.
+
+ask-buy = What shall go on the list?
+ask-unbuy = Take what off the list?
+on-the-list = { CAP($items) } { IS($items) } on the list.
+    .short = { CAP($items) }, listed.
+    .full = { CAP($items) } { IS($items) } on the list. It holds { $count ->
+    [one] one thing
+   *[other] { $count } things
+  } now.
+already-on-list = { CAP($items) } { WAS($items) } on it already.
+confirm-buy = Put { $items } on the list? Yes or no.
+not-on-list = No { $items } on the list.
+taken-off-list = { CAP($items) } { IS($items) } off the list.
+    .full = { CAP($items) } { IS($items) } off the list. { $count ->
+    [0] It is empty now.
+    [one] One thing is left.
+   *[other] { CAP($count) } are left.
+  }
+confirm-unbuy = Take { $items } off the list? Yes or no.
+list-empty-now = The list is empty.
+list-cleared = The list is empty now. Say undo to have it back.
+confirm-clear-list = Clear the whole list, { $count ->
+    [one] one thing
+   *[other] { $count } things
+  }? Yes or no.
+got-nothing = Then nothing comes off the list.
+got-these = { $count ->
+    [one] { CAP($items) }, bought.
+   *[other] { CAP($count) } things bought.
+  }
+    .full = { CAP($items) }, bought.
+left-on-list = { $count ->
+    [one] Still to buy: { $items }.
+   *[other] { CAP($count) } still to buy: { $items }.
+  }
+confirm-got = Take { $count ->
+    [one] one thing
+   *[other] { $count } things
+  } off the list as bought? Yes or no.
+offer-shop = Shall we put it away now?
+yes-on-list = Yes, { $items } { IS($items) } on the list.
+list-section = { $section }: { $items }
+list-others = others: { $items }
+list-holds = { $count ->
+    [one] One thing: { $items }.
+   *[other] { CAP($count) } things: { $items }.
+  }

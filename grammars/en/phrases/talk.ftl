@@ -1,0 +1,106 @@
+# Talk about the talk.
+
+nothing-said-yet = I have not said anything yet.
+waiting = I will wait. Say go on when you are ready.
+    .short = Waiting.
+where-we-were = Where we were.
+where-we-stopped = { $session ->
+    [count] I kept the place. Say go on with the check when you like.
+   *[setup] I kept the place. Say go on with the set-up when you like.
+  }
+nothing-more = That was all.
+length-now = { $length ->
+    [short] I will keep it short.
+    [full] I will tell you everything.
+   *[usual] I will speak at the usual length.
+  }
+from-your-record = That is what was told to me and recorded.
+faster-now = Faster.
+slower-now = Slower.
+louder-now = Louder.
+quieter-now = Quieter.
+whispering = Whispering.
+no-whisper = No more whispering.
+as-fast-as-i-go = That is as fast as I go.
+as-slow-as-i-go = That is as slow as I go.
+as-loud-as-i-go = That is as loud as I go.
+as-quiet-as-i-go = That is as quiet as I go.
+spelled = { $letters }.
+spell-what = Spell what?
+names-only = { CAP($names) }.
+no-names = There were no names in that.
+that-many = { CAP($count) }.
+steps-in-all = { CAP($count) } steps.
+nothing-to-count = There was nothing to count in that.
+i-heard = I heard: { $heard }.
+heard-nothing-yet = I have heard nothing before this.
+procedure-ended = All right, I stop there.
+nothing-open = There is nothing to cancel. Undo takes back the last change.
+welcome = You are welcome.
+hello = Hello{ $name ->
+    [none] {""}
+   *[other] {" "}{ $name }
+  }. What shall we do?
+goodbye = Goodbye.
+say-next = Say next for the next step.
+all-right = All right.
+nothing-was-asked = I had not asked anything. What would you like?
+good = Good.
+
+# Help, for where we are.
+help-general = Ask where a food is, what is old, or how to reheat something. Tell me what you put away or finish. Say more for more.
+    .short = Say: where is; what is old; reheat; I put away; I finished. Say more for more.
+help-start = Nothing is recorded yet. Say, help me set up, or tell me a food and where you put it.
+help-practice = This is practice, so try anything: put food away, find it, finish it. Say stop practising to end.
+help-more-food = Food: how old is the stew; move the soup to the freezer; I took two out; put oats on the list; undo.
+help-more-kitchen = Kitchen: what is on the second shelf; what is the round clip; one dot means low fat; let us check the freezer.
+help-more-talk = Talk: say that again; shorter; slower; spell that; why; what did you hear; stop.
+help-question = { $expecting ->
+    [yes-no] Say yes or no, or never mind.
+    [choice] { $choices ->
+        [none] Say which one, or never mind.
+       *[other] Say { $choices }, or never mind.
+      }
+    [place] Say a place, such as the second shelf of the fridge, or never mind.
+    [amount] Say how much: two portions, half, all of it. Or never mind.
+    [date] Say a day, such as yesterday or last Friday. Or say unknown.
+    [marker] Say how it feels: a round clip, a square sticker with one dot. Or never mind.
+    [time] Say a time or how long. Or never mind.
+   *[other] Say it in a few words, or never mind.
+  }
+help-session = { $session ->
+    [shop] Say each food and where it goes. Correct me at any time. Say that is everything at the end.
+    [count] Say yes, no, changed, or how many. Say wait to pause, or stop the check.
+   *[setup] Answer in your own words. Say next to pass over one, wait to pause.
+  }
+help-steps = Say next, back, repeat, how many are left, start over, or done when you have done it.
+
+# Guided steps.
+step = { $text }
+steps-begin = { CAP($title) }, { $count ->
+    [one] one step.
+   *[other] { $count } steps.
+  }
+    .short = { $count ->
+    [one] One step.
+   *[other] { CAP($count) } steps.
+  }
+last-step = Last step.
+first-already = That was the first.
+steps-over = That was the last step.
+reheating-over = That was the last step. Enjoy it.
+no-steps = We are not going through any steps.
+so-many-steps = There { $count ->
+    [one] is one step
+   *[other] are { $count } steps
+  }.
+no-such-step = There is no step about { $words }.
+steps-left = { $left ->
+    [0] This is the last.
+    [one] One more after this.
+   *[other] { CAP($left) } more after this.
+  }
+timer-started = Timer on, { $time }.{ $last ->
+    [yes] {""}
+   *[no] {" "}Say next when it rings.
+  }

@@ -1,0 +1,75 @@
+# How things, places and markers are spoken of. Other phrases take these in.
+
+# A place without its article: "second shelf of the fridge".
+place-whole = { $name }
+place-door = { $parent } door
+place-within = { $name } of the { $parent }
+    .short = { $parent } { $name }
+place-nowhere = place nobody told me
+
+# With its preposition, chosen by the kind of place.
+place-at = { $kind ->
+    [shelf] on the { $place }
+    [door] on the { $place }
+    [counter] on the { $place }
+    [side] on the { $place }
+    [none] in a place nobody told me
+   *[other] in the { $place }
+  }
+    .short = { $kind ->
+    [none] place unknown
+   *[other] { $place }
+  }
+place-at-spot = { $at }, { $spot }
+
+place-to = { $kind ->
+    [shelf] onto the { $place }
+    [door] onto the { $place }
+    [counter] onto the { $place }
+    [side] onto the { $place }
+    [none] away
+   *[other] into the { $place }
+  }
+    .short = { $place }
+
+# Markers, as felt.
+marker-plain = { $name }
+marker-several = { $count } { PLURAL($name) }
+marker-dots = { $marker } with { $dots ->
+    [one] one dot
+   *[other] { $dots } dots
+  }
+marker-spot = { $marker } on the { $spot }
+marker-coded = coded marker
+
+# Containers, as felt.
+feel-both = { $container } with the { $marker }
+feel-container = { $container }
+feel-marker = marked with the { $marker }
+
+item-name = { $name }
+item-amount = { OF($amount, $name) }
+where-feel = { $at }, { $feel }
+where-only = { $at }
+item-where = { $item } { $where }
+    .short = { $item }, { $where }
+
+# How one of several is told from the others.
+apart-name = the { $name }
+apart-container = the { $container }
+apart-marker = the one with the { $marker }
+apart-unmarked = the one without a marker
+apart-place = the one { $at }
+    .short = { $at }
+apart-maker = { POSS($maker) }
+apart-date = the one { $what ->
+    [made] made { ON($date) }
+    [frozen] frozen { ON($date) }
+    [bought] bought { ON($date) }
+    [opened] opened { ON($date) }
+    [useBy] to use by { $date }
+   *[other] best before { $date }
+  }
+apart-undated = the one without a date
+apart-amount = the one with { $amount }
+apart-two = { $first }, { $second }

@@ -1,0 +1,67 @@
+# Timers and reminders.
+
+ask-how-long = { $label ->
+    [none] How long?
+   *[other] How long for the { $label }?
+  }
+ask-how-long-again = Say a length of time, such as ten minutes.
+ask-by-how-much = By how much?
+timer-set = { $label ->
+    [none] Timer, { $time }.
+   *[other] { CAP($label) } timer, { $time }.
+  }
+confirm-timer = A timer for { $time }? Yes or no.
+no-such-timer = There is no { $label } { $kind ->
+    [timer] timer
+   *[other] reminder
+  }.
+no-timers = { $kind ->
+    [timer] No timer is running.
+   *[other] No reminders.
+  }
+timer-with = { $label ->
+    [none] the one with { $left } left
+   *[other] { $label }, { $left } left
+  }
+which-timer = { CAP($choices) }?
+timer-now = { $label ->
+    [none] { CAP($left) } now.
+   *[other] { CAP($label) }, { $left } now.
+  }
+timer-left = { CAP($left) } left{ $label ->
+    [none] {""}
+   *[other] {" "}on the { $label }
+  }.
+timers-running = { CAP($count) } timers: { $timers }.
+timer-cancelled = { $label ->
+    [none] { $kind ->
+        [timer] Timer cancelled.
+       *[other] Reminder cancelled.
+      }
+   *[other] { CAP($label) }, cancelled.
+  }
+confirm-cancel-timer = Cancel the { $label ->
+    [none] {""}
+   *[other] { $label }{" "}
+  }{ $kind ->
+    [timer] timer
+   *[other] reminder
+  }? Yes or no.
+ask-remind-what = Remind you of what?
+ask-remind-when = When shall I remind you to { $label }?
+reminder-set = I will remind you { $date ->
+    [none] {""}
+   *[other] { ON($date) }{" "}
+  }at { $time }: { $label }.
+confirm-reminder = Remind you { $date ->
+    [none] {""}
+   *[other] { ON($date) }{" "}
+  }at { $time }: { $label }? Yes or no.
+reminder-words = { $label }, { $date ->
+    [none] {""}
+   *[other] { $date }{" "}
+  }at { $time }
+reminders-open = { $count ->
+    [one] One: { $reminders }.
+   *[other] { CAP($count) }: { $reminders }.
+  }

@@ -1,0 +1,494 @@
+/** How old things are, their dates, how long they keep, what to use first. */
+import { livingItems, placeUnder, storageOf } from '../../kitchen/index.js';
+import type { DateKind, Item } from '../../kitchen/model.js';
+import type { Assessment, GuidanceQuestion, RankedItem, Where } from '../../safety/api.js';
+import { guidanceFor } from '../../safety/guidance.js';
+import { assessIn } from '../../safety/items.js';
+import { rankUseFirst, withoutDate } from '../../safety/use-first.js';
+import type { Say, Value } from '../../speech/answer.js';
+import { type PlainDate, dayOf, daysBetween, today } from '../../terms/dates.js';
+import type { SaidDate, Slots } from '../../understanding/intents.js';
+import { reasonsOf, verdictWords } from '../describe/guidance.js';
+import { type Group, groupName, grouped } from '../describe/item.js';
+import { andMore, inGroups } from '../describe/lists.js';
+import { placeAt } from '../describe/place.js';
+import { askedItems, nameOfGone, noneLeft } from '../find/find.js';
+import { type Handler, type Reply, type Turn, about, day, days, list, say } from '../handler.js';
+import { findPlace } from '../refer/places.js';
+import { oldestFirst } from '../refer/tell-apart.js';
+import { needItem } from '../refer/need.js';
+
+/** The date an age is told by: when it was made, else bought, else frozen, else opened. */
+const ageFrom = (item: Item): { kind: DateKind; at: PlainDate } | null => {
+  for (const kind of ['made', 'bought', 'frozen', 'opened'] as const) {
+    const at = item.dates[kind];
+    if (at) return { kind, at };
+  }
+  return null;
+};
+
+const ageWords = (turn: Turn, item: Item, name: Value): Say => {
+  const from = ageFrom(item);
+  if (from) {
+    const count = daysBetween(from.at, today(turn.clock));
+    return say('age', {
+      name,
+      what: from.kind,
+      date: day(from.at),
+      ...(count >= 0 ? { days: days(count), count } : {}),
+    });
+  }
+  const since = daysBetween(dayOf(item.addedAt, turn.clock.timeZone), today(turn.clock));
+  return since > 0 ? say('age-at-least', { name, days: days(since) }) : say('age-unknown', { name });
+};
+
+const silentVerdicts = new Set(['fine', 'no-figure', 'how-long']);
+
+/** Age and verdict of one item, for answers about it. */
+export const ageParts = (turn: Turn, item: Item): { parts: Say[]; details: Say[]; sources: Say[] } => {
+  const found = assessIn(turn.kitchen, item, turn.clock);
+  const { first, rest, sources } = reasonsOf(found);
+  const from = ageFrom(item);
+  const dated = from ? [say('date-of', { what: from.kind, date: day(from.at) })] : [say('no-dates')];
+  const verdict = silentVerdicts.has(found.verdict) ? [] : [verdictWords(found, null)];
+  // What must not be eaten is said before when it was made.
+  const parts = found.verdict === 'throw-out' ? [...verdict, ...dated] : [...dated, ...verdict];
+  return { parts, details: [...first, ...rest], sources };
+};
+
+const aboutGroup = (turn: Turn, group: Group): Reply => {
+  const item = oldestFirst(group.items)[0]!;
+  const found = assessIn(turn.kitchen, item, turn.clock);
+  const { first, rest, sources } = reasonsOf(found);
+  return {
+    parts: [
+      ageWords(turn, item, item.name),
+      verdictWords(found, null),
+      ...(found.verdict === 'throw-out' ? first : []),
+    ],
+    details: [...(found.verdict === 'throw-out' ? [] : first), ...rest],
+    sources,
+    memory: about(turn, group.items),
+    names: [item.name],
+    count: group.items.length,
+  };
+};
+
+/** Things of one question that are of one age are told together. */
+const byAge = (items: readonly Item[]): Group[] => {
+  const groups = new Map<string, Item[]>();
+  for (const item of items) {
+    const key = `${item.name}|${JSON.stringify(item.dates)}`;
+    groups.set(key, [...(groups.get(key) ?? []), item]);
+  }
+  return [...groups.values()].map((of) => ({ items: of, first: of[0]! }));
+};
+
+export const howOld: Handler = (act, turn) => {
+  const { items, unknown } = askedItems(act, turn);
+  const gone = nameOfGone(turn, act.slots.item?.candidates.map(({ id }) => id) ?? []);
+  if (items.length === 0 && (unknown ?? gone)) return noneLeft(turn, (unknown ?? gone)!);
+  if (items.length === 0) {
+    const found = needItem(turn, act.slots.item, { question: say('ask-how-old') });
+    return 'reply' in found ? found.reply : aboutGroup(turn, { items: [found.got], first: found.got });
+  }
+  const groups = byAge(oldestFirst(items));
+  if (groups.length === 1) return aboutGroup(turn, groups[0]!);
+  const entries = groups.map(({ first }) => {
+    const from = ageFrom(first);
+    const at = placeAt(turn.kitchen, first.placeId);
+    return from
+      ? say('age-entry', { name: first.name, at, what: from.kind, date: day(from.at) })
+      : say('age-entry-unknown', { name: first.name, at });
+  });
+  const { first, more, left } = inGroups(entries);
+  const offered = groups.map((group) => group.first);
+  return {
+    parts: [say('ages', { count: groups.length, entries: list(first) }), ...andMore(left)],
+    more,
+    memory: about(turn, items, offered),
+    names: offered.map(({ name }) => name),
+    count: groups.length,
+  };
+};
+
+const askedKind: Readonly<Record<string, DateKind>> = {
+  made: 'made',
+  bought: 'bought',
+  opened: 'opened',
+  frozen: 'frozen',
+  thawed: 'thawed',
+  useBy: 'useBy',
+  bestBefore: 'bestBefore',
+};
+
+/** "When does the yogurt expire", "when did I freeze it": the date first, then what guidance makes of it. */
+export const itemDate: Handler = (act, turn) => {
+  const gone = nameOfGone(turn, act.slots.item?.candidates.map(({ id }) => id) ?? []);
+  const found = needItem(turn, act.slots.item ?? it(turn), {
+    question: say('ask-date-of'),
+    anyOfBatch: true,
+  });
+  if ('reply' in found) {
+    if (found.reply.ask) return found.reply;
+    return gone ? noneLeft(turn, gone) : (genericKeeps(turn, act.slots) ?? found.reply);
+  }
+  const item = found.got;
+  const { asked } = act.slots;
+  const kind = asked ? askedKind[asked] : undefined;
+  const memory = about(turn, [item]);
+  const more = { memory, names: [item.name], count: 1 };
+  const verdict = assessIn(turn.kitchen, item, turn.clock);
+  const { first, rest, sources } = reasonsOf(verdict);
+  if (asked === 'added') {
+    return {
+      parts: [say('added-on', { name: item.name, date: day(dayOf(item.addedAt, turn.clock.timeZone)) })],
+      ...more,
+    };
+  }
+  const expiry = kind === 'useBy' || kind === 'bestBefore';
+  const printed = item.dates.useBy ? 'useBy' : item.dates.bestBefore ? 'bestBefore' : null;
+  if (expiry || !kind) {
+    const dates = printed ? ([printed] as const) : [];
+    const parts = dates.map((of) =>
+      say('item-date', { name: item.name, what: of, date: day(item.dates[of]!) }),
+    );
+    if (parts.length > 0)
+      return {
+        parts: [...parts, verdictWords(verdict, null)],
+        details: [...first, ...rest],
+        sources,
+        ...more,
+      };
+    if (asked !== 'any') {
+      return {
+        parts: [verdictWords(verdict, item.name), say('no-printed-date')],
+        details: [...first, ...rest],
+        sources,
+        ...more,
+      };
+    }
+    return {
+      parts: [ageWords(turn, item, item.name), verdictWords(verdict, null)],
+      details: [...first, ...rest],
+      sources,
+      ...more,
+    };
+  }
+  const at = item.dates[kind];
+  if (at)
+    return {
+      parts: [say('item-date', { name: item.name, what: kind, date: day(at) })],
+      details: [...first, ...rest],
+      sources,
+      ...more,
+    };
+  return {
+    parts: [say('date-not-recorded', { name: item.name, what: kind }), ageWords(turn, item, item.name)],
+    ...more,
+  };
+};
+
+const it = (turn: Turn) =>
+  turn.memory.items.length > 0
+    ? {
+        words: null,
+        candidates: [],
+        pointer: 'it' as const,
+        touch: null,
+        ordinal: null,
+        maker: null,
+        diet: null,
+        at: null,
+      }
+    : undefined;
+
+const whereSaid = (turn: Turn, slots: Slots): Where | null => {
+  if (slots.from_state) return slots.from_state === 'room' ? 'counter' : slots.from_state;
+  const place = findPlace(turn, slots.place);
+  if (place.found === 'one') {
+    const kind = storageOf(turn.kitchen, place.place.id);
+    return kind === 'cupboard' ? 'pantry' : kind;
+  }
+  const words = slots.place?.words ?? '';
+  if (/freez/.test(words)) return 'freezer';
+  if (/fridge|refrigerator/.test(words)) return 'fridge';
+  if (/pantry|cupboard|larder/.test(words)) return 'pantry';
+  return /counter|table/.test(words) ? 'counter' : null;
+};
+
+const ageSaid = (turn: Turn, slots: Slots): Pick<GuidanceQuestion, 'days' | 'hours'> => {
+  const when = slots.when ?? Object.values(slots.dates ?? {})[0];
+  if (when && when !== 'unknown') return { days: Math.max(0, daysBetween(when.day, today(turn.clock))) };
+  if (slots.duration === undefined) return {};
+  const hours = slots.duration / 3600;
+  return hours < 24 ? { hours } : { days: Math.round(hours / 24) };
+};
+
+const question = (turn: Turn, slots: Slots, food: string): GuidanceQuestion => ({
+  food,
+  where: whereSaid(turn, slots) ?? 'fridge',
+  region: turn.kitchen.household.region,
+  opened: slots.dates?.opened !== undefined || slots.asked === 'opened',
+  thawed: slots.dates?.thawed !== undefined,
+  atRisk: [...turn.kitchen.people.values()].some(({ eatsHere, atRisk }) => eatsHere && atRisk),
+  ...ageSaid(turn, slots),
+  clock: turn.clock,
+});
+
+const limitWords = (found: Assessment, food: string, where: Where): Say | null => {
+  const keeps = found.reasons.find(({ code }) => code === 'keeps');
+  const limit = found.row?.limit;
+  if (!keeps || !limit) return null;
+  const { low, high, unit } = limit;
+  return say('keeps-generic', {
+    food,
+    where,
+    kind: found.row?.kind ?? 'keeping',
+    span: low === high ? say('span-single', { high, unit }) : say('span-range', { low, high, unit }),
+  });
+};
+
+/** What guidance says of a food in general. */
+const genericKeeps = (turn: Turn, slots: Slots): Reply | null => {
+  const food = slots.item?.words ?? slots.words;
+  if (!food) return null;
+  const asked = question(turn, slots, food);
+  const found = guidanceFor(asked);
+  const { first, rest, sources } = reasonsOf(found);
+  const span = limitWords(found, food, asked.where);
+  const lead = span ?? verdictWords(found, food);
+  const given = asked.days !== undefined || asked.hours !== undefined;
+  return {
+    parts: [given && span === null ? lead : (span ?? lead), ...(span ? [] : first.slice(0, 1))],
+    details: [
+      ...(span
+        ? found.reasons
+            .filter(({ code }) => code !== 'keeps')
+            .map((one) => reasonsOf({ ...found, reasons: [one], cautions: [] }).first)
+            .flat()
+        : []),
+      ...rest,
+    ],
+    sources,
+    names: [food],
+  };
+};
+
+const sameDay = (items: readonly Item[], when: SaidDate): Item[] =>
+  items.filter((item) =>
+    Object.values(item.dates).some((at) => at >= when.day && at <= (when.until ?? when.day)),
+  );
+
+/**
+ * "Is the rice still good", "how long does chicken keep": what is here leads with its verdict;
+ * how long such food keeps in general is told when that was asked, or when none is here.
+ */
+export const keeps: Handler = (act, turn) => {
+  const { slots } = act;
+  const { items, unknown } = askedItems(act, turn);
+  const when = slots.when ?? Object.values(slots.dates ?? {})[0];
+  const dated = when && when !== 'unknown' ? sameDay(items, when) : [];
+  const where = whereSaid(turn, slots);
+  const here = (dated.length > 0 ? dated : items).filter(
+    (item) => where === null || dated.length > 0 || whereOf(turn, item) === where,
+  );
+  const general = genericKeeps(turn, slots);
+  const howLong = slots.asked === 'how-long' || slots.asked === 'span';
+  if (here.length > 0 && !(slots.duration !== undefined && general)) {
+    const own = ownVerdicts(turn, here);
+    return howLong && general
+      ? { ...own, parts: [...general.parts.slice(0, 1), ...own.parts], sources: general.sources ?? [] }
+      : own;
+  }
+  if (general) return { ...general, memory: items.length > 0 ? about(turn, items) : {} };
+  if (unknown) return noneLeft(turn, unknown);
+  if (items.length > 0) return ownVerdicts(turn, items);
+  const found = needItem(turn, slots.item ?? it(turn), { question: say('ask-keeps') });
+  return 'reply' in found ? found.reply : ownVerdicts(turn, [found.got]);
+};
+
+const whereOf = (turn: Turn, item: Item): Where | null => {
+  const kind = storageOf(turn.kitchen, item.placeId);
+  return kind === 'cupboard' ? 'pantry' : kind;
+};
+
+const ownVerdicts = (turn: Turn, items: readonly Item[]): Reply => {
+  const groups = byAge(oldestFirst(items));
+  const memory = about(
+    turn,
+    items,
+    groups.map(({ first }) => first),
+  );
+  const names = groups.map(({ first }) => first.name);
+  if (groups.length === 1) {
+    const item = groups[0]!.first;
+    const found = assessIn(turn.kitchen, item, turn.clock);
+    const { first, rest, sources } = reasonsOf(found);
+    return {
+      parts: [verdictWords(found, item.name), ...first],
+      details: rest,
+      sources,
+      memory,
+      names,
+      count: 1,
+    };
+  }
+  const assessed = groups.map((group) => ({ group, found: assessIn(turn.kitchen, group.first, turn.clock) }));
+  const entries = assessed.map(({ group, found }) =>
+    say('verdict-entry', {
+      name: group.first.name,
+      at: placeAt(turn.kitchen, group.first.placeId),
+      verdict: found.verdict,
+      ...(found.lastDay ? { last: day(found.lastDay) } : {}),
+    }),
+  );
+  const { first, more, left } = inGroups(entries);
+  const sources = assessed.flatMap(({ found }) => reasonsOf(found).sources);
+  return {
+    parts: [...first.map((entry) => say('list-entry', { entry })), ...andMore(left)],
+    more,
+    memory,
+    names,
+    count: groups.length,
+    sources: sources.slice(0, 2),
+  };
+};
+
+/** Days ahead that "what is old" looks. */
+const soonDays = 2;
+
+const windowDays = (turn: Turn, slots: Slots): number | null => {
+  if (slots.duration !== undefined) return Math.round(slots.duration / 86_400);
+  const { when } = slots;
+  if (!when || when === 'unknown') return null;
+  return daysBetween(today(turn.clock), when.until ?? when.day);
+};
+
+const useWords = (turn: Turn, { item, assessment }: RankedItem, group: Group): Say =>
+  say('use-entry', {
+    name: groupName(group),
+    at: placeAt(turn.kitchen, item.placeId),
+    verdict: assessment.verdict,
+    ...(assessment.lastDay ? { last: day(assessment.lastDay) } : {}),
+  });
+
+const due = new Set(['throw-out', 'refrigerate-now', 'last-day', 'cook-thoroughly', 'use-soon']);
+
+/** Ranked items, like with like. */
+const rankedGroups = (ranked: readonly RankedItem[]): { ranked: RankedItem; group: Group }[] =>
+  byAge(ranked.map(({ item }) => item)).flatMap((group) => {
+    const first = ranked.find(({ item }) => item.id === group.first.id);
+    return first ? [{ ranked: first, group: { items: group.items, first: group.first } }] : [];
+  });
+
+/** "What should I use this week", "what is old", "what did I freeze before May". */
+export const useFirst: Handler = (act, turn) => {
+  const { slots } = act;
+  const place = findPlace(turn, slots.place);
+  const within = windowDays(turn, slots);
+  const past = within !== null && within < 0;
+  if (past && slots.when && slots.when !== 'unknown') return olderThan(turn, slots.when.day);
+  const inside =
+    place.found === 'one'
+      ? livingItems(turn.kitchen).filter(({ placeId }) => placeUnder(turn.kitchen, placeId, place.place.id))
+      : livingItems(turn.kitchen);
+  const ranked = rankUseFirst(
+    { ...turn.kitchen, items: new Map(inside.map((item) => [item.id, item])) },
+    turn.clock,
+    within === null ? {} : { withinDays: within },
+  );
+  const urgent = ranked.filter(({ assessment }) =>
+    within === null ? due.has(assessment.verdict) && (assessment.daysLeft ?? 0) <= soonDays : true,
+  );
+  const at = place.found === 'one' ? { at: placeAt(turn.kitchen, place.place.id) } : {};
+  if (urgent.length === 0) {
+    const next = rankedGroups(ranked.filter(({ assessment }) => assessment.lastDay !== null))[0];
+    if (!next || within !== null) return { parts: [say('nothing-due', at)], count: 0, names: [] };
+    const entry = useWords(turn, next.ranked, next.group);
+    return {
+      parts: [say('nothing-due', at), say('next-due', { entry })],
+      memory: about(turn, next.group.items),
+      names: [next.ranked.item.name],
+      count: 0,
+    };
+  }
+  const groups = rankedGroups(urgent);
+  const entries = groups.map(({ ranked: one, group }) => useWords(turn, one, group));
+  const { first, more, left } = inGroups(entries);
+  const offered = groups.map(({ group }) => group.first);
+  const details = groups
+    .slice(0, 4)
+    .flatMap(({ ranked: one }) =>
+      reasonsOf(one.assessment).first.map((reason) => say('because-of', { name: one.item.name, reason })),
+    );
+  const sources = groups.slice(0, 4).flatMap(({ ranked: one }) => reasonsOf(one.assessment).sources);
+  return {
+    parts: [
+      ...(groups.length > 1 ? [say('use-first', { count: groups.length })] : []),
+      ...first.map((entry) => say('list-entry', { entry })),
+      ...andMore(left),
+    ],
+    more,
+    details,
+    sources: [...new Map(sources.map((source) => [JSON.stringify(source), source])).values()],
+    memory: { ...about(turn, groups[0]!.group.items), offered: offered.map(({ id }) => id) },
+    names: offered.map(({ name }) => name),
+    count: groups.length,
+  };
+};
+
+const olderThan = (turn: Turn, before: PlainDate): Reply => {
+  const old = oldestFirst(
+    livingItems(turn.kitchen).filter((item) => {
+      const from = ageFrom(item);
+      return from !== null && from.at < before;
+    }),
+  );
+  if (old.length === 0) return { parts: [say('none-older', { date: day(before) })], count: 0, names: [] };
+  const groups = byAge(old);
+  const entries = groups.map(({ first }) => {
+    const from = ageFrom(first)!;
+    return say('age-entry', {
+      name: first.name,
+      at: placeAt(turn.kitchen, first.placeId),
+      what: from.kind,
+      date: day(from.at),
+    });
+  });
+  const { first, more, left } = inGroups(entries);
+  return {
+    parts: [
+      say('older', { count: groups.length, date: day(before), entries: list(first) }),
+      ...andMore(left),
+    ],
+    more,
+    memory: about(turn, old),
+    names: groups.map((group) => group.first.name),
+    count: groups.length,
+  };
+};
+
+export const noDate: Handler = (act, turn) => {
+  const place = findPlace(turn, act.slots.place);
+  const all = withoutDate(livingItems(turn.kitchen)).filter(
+    (item) => place.found !== 'one' || placeUnder(turn.kitchen, item.placeId, place.place.id),
+  );
+  if (all.length === 0) return { parts: [say('all-dated')], count: 0, names: [] };
+  const groups = grouped(all);
+  const entries = groups.map((group) =>
+    say('item-where', { item: groupName(group), where: placeAt(turn.kitchen, group.first.placeId) }),
+  );
+  const { first, more, left } = inGroups(entries);
+  return {
+    parts: [say('undated', { count: groups.length, items: list(first) }), ...andMore(left)],
+    more,
+    memory: about(
+      turn,
+      all,
+      groups.map((group) => group.first),
+    ),
+    names: groups.map((group) => group.first.name),
+    count: groups.length,
+  };
+};

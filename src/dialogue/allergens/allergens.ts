@@ -1,0 +1,215 @@
+/** What contains what, and what someone can eat. What nobody said is unknown, never free from. */
+import { livingItems, placeUnder } from '../../kitchen/index.js';
+import type { Item } from '../../kitchen/model.js';
+import { allergenIn } from '../../safety/index.js';
+import type { AllergenAnswer } from '../../safety/api.js';
+import type { Say } from '../../speech/answer.js';
+import { type Group, groupName, grouped } from '../describe/item.js';
+import { andMore, inGroups } from '../describe/lists.js';
+import { placeAt } from '../describe/place.js';
+import { askedItems } from '../find/find.js';
+import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
+import { findPlace } from '../refer/places.js';
+import { personSaid } from '../people/people.js';
+
+const answerFor = (item: Item, allergens: readonly string[]): AllergenAnswer['answer'][] =>
+  allergens.map((allergen) => allergenIn(item, allergen).answer);
+
+/** "Does the chilli have peanuts?" */
+const oneItem = (turn: Turn, item: Item, allergens: readonly string[]): Reply => {
+  const parts: Say[] = allergens.map((allergen) =>
+    say('contains-answer', { name: item.name, allergen, answer: allergenIn(item, allergen).answer }),
+  );
+  const label =
+    parts.length > 0 && allergens.some((allergen) => allergenIn(item, allergen).answer !== 'said-to-contain');
+  return {
+    parts,
+    details: label ? [say('check-the-label')] : [],
+    memory: about(turn, [item]),
+    names: [item.name],
+    count: 1,
+  };
+};
+
+const whatIsIn = (turn: Turn, item: Item): Reply => {
+  const { contains, freeFrom } = item;
+  const parts: Say[] = [
+    contains.length > 0
+      ? say('contains-these', { name: item.name, allergens: list(contains) })
+      : say('contains-unknown', { name: item.name }),
+    ...(freeFrom.length > 0 ? [say('said-free-list', { allergens: list(freeFrom) })] : []),
+  ];
+  return {
+    parts,
+    details: [say('check-the-label')],
+    memory: about(turn, [item]),
+    names: [item.name],
+    count: 1,
+  };
+};
+
+const entry = (turn: Turn, group: Group): Say =>
+  say('item-where', { item: groupName(group), where: placeAt(turn.kitchen, group.first.placeId) });
+
+/** "Anything with peanuts": what is said to, then what such food usually does. */
+const anything = (turn: Turn, pool: readonly Item[], allergens: readonly string[]): Reply => {
+  const said = pool.filter((item) => answerFor(item, allergens).includes('said-to-contain'));
+  const usual = pool.filter(
+    (item) =>
+      !said.includes(item) &&
+      answerFor(item, allergens).some((answer) => answer === 'usually-contains' || answer === 'conflict'),
+  );
+  const unknown =
+    pool.length -
+    said.length -
+    usual.length -
+    pool.filter((item) => answerFor(item, allergens).every((answer) => answer === 'said-free-from')).length;
+  const names = list(allergens, true);
+  const groups = grouped(said);
+  const { first, more, left } = inGroups(groups.map((group) => entry(turn, group)));
+  const maybe = [...new Set(usual.map(({ name }) => name))];
+  const parts: Say[] = [
+    groups.length > 0
+      ? say('with-allergen', { count: groups.length, allergens: names, items: list(first) })
+      : say('none-with-allergen', { allergens: names }),
+    ...(maybe.length > 0
+      ? [say('usually-with', { items: list(maybe.slice(0, 4)), count: maybe.length })]
+      : []),
+    ...(unknown > 0 ? [say('not-recorded-for', { count: unknown })] : []),
+    ...andMore(left),
+  ];
+  return {
+    parts,
+    more,
+    details: [say('check-the-label')],
+    memory: about(
+      turn,
+      said,
+      groups.map((group) => group.first),
+    ),
+    names: groups.map((group) => group.first.name),
+    count: groups.length,
+  };
+};
+
+export const contains: Handler = (act, turn) => {
+  const { slots } = act;
+  const allergens = slots.allergens ?? (slots.words ? [slots.words] : []);
+  const { allergens: _allergens, ...rest } = slots;
+  const { items, unknown, named } = askedItems({ intent: act.intent, slots: rest }, turn);
+  if (named && items.length > 0) {
+    const kinds = new Set(items.map(({ name }) => name));
+    const item = items[0]!;
+    if (kinds.size === 1) return allergens.length > 0 ? oneItem(turn, item, allergens) : whatIsIn(turn, item);
+    if (allergens.length > 0) return anything(turn, items, allergens);
+  }
+  if (named && unknown) return { parts: [say('no-such-item', { name: unknown })] };
+  if (allergens.length === 0)
+    return { parts: [], ask: { slot: 'item', question: say('ask-contains'), expecting: 'item' } };
+  const place = findPlace(turn, slots.place);
+  const pool = livingItems(turn.kitchen).filter(
+    (item) => place.found !== 'one' || placeUnder(turn.kitchen, item.placeId, place.place.id),
+  );
+  if (!slots.free) return anything(turn, pool, allergens);
+  const free = pool.filter((item) =>
+    answerFor(item, allergens).every((answer) => answer === 'said-free-from'),
+  );
+  const groups = grouped(free);
+  if (groups.length === 0)
+    return {
+      parts: [say('none-said-free', { allergens: list(allergens) })],
+      details: [say('check-the-label')],
+      count: 0,
+    };
+  const { first, more, left } = inGroups(groups.map((group) => entry(turn, group)));
+  return {
+    parts: [
+      say('said-free-items', { count: groups.length, allergens: list(allergens), items: list(first) }),
+      ...andMore(left),
+    ],
+    more,
+    details: [say('check-the-label')],
+    memory: about(turn, free),
+    names: groups.map((group) => group.first.name),
+    count: groups.length,
+  };
+};
+
+/** "What can Dele eat": what is said to be free from all she watches for; the rest is unknown. */
+export const canEat: Handler = (act, turn) => {
+  const { person, name } = personSaid(turn, act.slots);
+  if (!person)
+    return name
+      ? { parts: [say('unknown-person', { name })] }
+      : { parts: [], ask: { slot: 'person', question: say('ask-who-eats'), expecting: 'person' } };
+  const memory = { personId: person.id };
+  if (person.allergens.length === 0)
+    return { parts: [say('no-allergy-recorded', { name: person.name })], memory };
+  const { items: asked, named } = askedItems(act, turn);
+  const watched = list(person.allergens, true);
+  if (named && asked.length > 0) {
+    const item = asked[0]!;
+    const answers = answerFor(item, person.allergens);
+    const bad = person.allergens.filter((_allergen, at) => answers[at] === 'said-to-contain');
+    const maybe = person.allergens.filter(
+      (_allergen, at) => answers[at] === 'usually-contains' || answers[at] === 'conflict',
+    );
+    const unknown = person.allergens.filter((_allergen, at) => answers[at] === 'unknown');
+    const verdict =
+      bad.length > 0 ? 'no' : maybe.length > 0 ? 'usually' : unknown.length > 0 ? 'unknown' : 'free';
+    const about1 =
+      bad.length > 0 ? bad : maybe.length > 0 ? maybe : unknown.length > 0 ? unknown : person.allergens;
+    return {
+      parts: [
+        say('can-eat-one', {
+          person: person.name,
+          name: item.name,
+          verdict,
+          allergens: list(about1, verdict === 'unknown'),
+        }),
+      ],
+      details: [say('check-the-label')],
+      memory: { ...memory, ...about(turn, [item]) },
+      names: [item.name],
+    };
+  }
+  const pool = livingItems(turn.kitchen);
+  const free = grouped(
+    pool.filter((item) => answerFor(item, person.allergens).every((answer) => answer === 'said-free-from')),
+  );
+  const not = grouped(pool.filter((item) => answerFor(item, person.allergens).includes('said-to-contain')));
+  const rest =
+    pool.length -
+    free.reduce((sum, { items }) => sum + items.length, 0) -
+    not.reduce((sum, { items }) => sum + items.length, 0);
+  const { first, more, left } = inGroups(free.map(groupName));
+  const parts: Say[] = [
+    free.length > 0
+      ? say('can-eat', { person: person.name, count: free.length, items: list(first), allergens: watched })
+      : say('can-eat-none-sure', { person: person.name, allergens: watched }),
+    ...(not.length > 0
+      ? [
+          say('cannot-eat', {
+            count: not.length,
+            items: list([...new Set(not.map((group) => group.first.name))].slice(0, 4)),
+          }),
+        ]
+      : []),
+    ...(rest > 0 ? [say('rest-unknown', { count: rest })] : []),
+    ...andMore(left),
+  ];
+  return {
+    parts,
+    more,
+    details: [say('check-the-label')],
+    memory: {
+      ...memory,
+      ...about(
+        turn,
+        free.flatMap(({ items }) => items),
+      ),
+    },
+    names: free.map((group) => group.first.name),
+    count: free.length,
+  };
+};

@@ -1,0 +1,207 @@
+/** One turn: what was heard, and the conversation so far, to changes and an answer. Pure. */
+import type { Say } from '../speech/answer.js';
+import type { Act, CHANGING_INTENTS, Expectation, Intent } from '../understanding/intents.js';
+import { CHANGING_INTENTS as changing } from '../understanding/intents.js';
+import type { Conversation, Decide, Heard, Outcome, Surroundings } from './api.js';
+import { say, tell } from './handler.js';
+import { touchMarker } from './refer/touched.js';
+import { sessionAnswer, sessionPrompt } from './sessions/session.js';
+import { setupAfterChange } from './sessions/setup.js';
+import { type Frame, type Told, stateOf } from './state.js';
+import { correctLast } from './turn/correct.js';
+import { answerFrame, askAgain, dropOffers, questionOf, topFrame } from './turn/frames.js';
+import {
+  type Work,
+  absorb,
+  answerOf,
+  pushFrame,
+  runAct,
+  saying,
+  startWork,
+  tryAct,
+  turnOf,
+  unsettled,
+  withState,
+} from './turn/work.js';
+
+const isChanging = (intent: Intent): intent is (typeof CHANGING_INTENTS)[number] =>
+  (changing as readonly Intent[]).includes(intent);
+
+/** Questions do not wait for ever: after this, the talk starts afresh. */
+const minutesAQuestionWaits = 15;
+
+const aged = (work: Work): Work => {
+  const { lastAt } = work.before;
+  if (!lastAt) return work;
+  const minutes = (Date.parse(work.around.clock.now) - Date.parse(lastAt)) / 60_000;
+  return minutes > minutesAQuestionWaits ? withState(work, { frames: [] }) : work;
+};
+
+/** One act that was understood well enough. */
+const perform = (work: Work, act: Act): Work => {
+  const answered = answerFrame(work, act);
+  if (answered) return answered;
+  const reply = sessionAnswer(act, turnOf(work));
+  if (reply) return absorb(dropOffers(work), act, unsettled, reply);
+  const settled = isTalk(act.intent) ? work : dropOffers(work);
+  if (act.intent === 'correct')
+    return correctLast(settled, act) ?? saying(settled, say('nothing-to-correct'));
+  return runAct(settled, act);
+};
+
+/** Talk about the talk leaves an offer standing: "say that again" does not decline it. */
+const isTalk = (intent: Intent): boolean =>
+  [
+    'repeat',
+    'slower',
+    'faster',
+    'louder',
+    'quieter',
+    'whisper',
+    'shorter',
+    'longer',
+    'spell',
+    'why',
+    'details',
+  ].includes(intent);
+
+/** Heard, but not surely: what changes nothing is answered, what changes something is asked first. */
+const confirmed = (work: Work, act: Act): Work => {
+  const answered = topFrame(work) && !isChanging(act.intent) ? answerFrame(work, act) : null;
+  if (answered) return answered;
+  if (!isChanging(act.intent)) return perform(work, act);
+  const reply = tryAct(work, act);
+  const changes = (reply.changes ?? []).length > 0;
+  if (!changes && !reply.confirm) return absorb(dropOffers(work), act, unsettled, reply);
+  const question = reply.confirm ?? reply.doubt ?? say('doubt-heard', { heard: work.heard ?? '' });
+  const frame: Frame = {
+    kind: 'sure',
+    slot: 'sure',
+    question,
+    expecting: 'yes-no',
+    act,
+    picked: {},
+    asked: 1,
+  };
+  return pushFrame(dropOffers(work), frame);
+};
+
+const misheard = (work: Work): Work => {
+  const misses = work.state.misses + 1;
+  const next = withState(work, { misses });
+  if (topFrame(work)) return askAgain(saying(next, say('missed-with-question', { times: misses })));
+  return saying(next, say('missed', { times: Math.min(misses, 3), heard: work.heard ?? '' }));
+};
+
+const nothingHeard = (work: Work, touched: boolean): Work => {
+  if (touched) return runAct(work, { intent: 'whats-this', slots: {} });
+  const misses = work.state.misses + 1;
+  const next = withState(work, { misses });
+  if (topFrame(work)) return askAgain(next);
+  return saying(next, say('nothing-heard', { times: Math.min(misses, 3) }));
+};
+
+const beyond = (work: Work): Work => {
+  const misses = work.state.misses + 1;
+  return saying(withState(dropOffers(work), { misses }), say('out-of-scope', { times: Math.min(misses, 3) }));
+};
+
+const heardWork = (work: Work, heard: Heard): Work => {
+  const { understanding } = heard;
+  const acts = understanding.readings[0]?.acts ?? [];
+  switch (understanding.verdict) {
+    case 'nothing-heard':
+      return nothingHeard(work, heard.touched !== null);
+    case 'out-of-scope':
+      return beyond(work);
+    case 'ask-again':
+      return misheard(work);
+    case 'confirm':
+    case 'act': {
+      if (acts.length === 0) return misheard(work);
+      const run = understanding.verdict === 'act' ? perform : confirmed;
+      const clear = withState(work, { misses: 0 });
+      return acts.reduce(run, clear);
+    }
+  }
+};
+
+/** The question at the end: the one just asked, else the one still open, else the session's next. */
+const closing = (work: Work, framesBefore: readonly Frame[]): { work: Work; question: Say | undefined } => {
+  if (work.quiet) return { work, question: undefined };
+  const frame = topFrame(work);
+  if (frame) {
+    const same = framesBefore.at(-1);
+    const waiting = !work.asking && same && same.act === frame.act && same.kind !== 'offer';
+    if (waiting) {
+      const again = { ...frame, asked: frame.asked + 1 };
+      if (again.asked > 3)
+        return { work: withState(work, { frames: work.state.frames.slice(0, -1) }), question: undefined };
+      return {
+        work: withState(work, { frames: [...work.state.frames.slice(0, -1), again] }),
+        question: say('back-to', { question: frame.question }),
+      };
+    }
+    return { work, question: work.asking ? questionOf(frame) : undefined };
+  }
+  return { work, question: sessionPrompt(turnOf(work)) ?? undefined };
+};
+
+const expectationOf = (work: Work): Expectation => {
+  const frame = topFrame(work);
+  if (frame) return frame.expecting;
+  const { session, procedure } = work.state;
+  if (session?.kind === 'count' && !session.paused) return 'count-answer';
+  if (procedure && !procedure.paused) return 'step';
+  return 'anything';
+};
+
+const toldOf = (work: Work, question: Say | undefined): Told | null => {
+  const { told } = work.state;
+  if (work.keepTold && told) {
+    return { ...told, rest: work.rest ?? told.rest, cut: work.cut ?? told.cut };
+  }
+  return {
+    answer: answerOf(work, question),
+    rest: work.rest ?? work.more,
+    details: work.details,
+    sources: work.sources,
+    names: work.names,
+    count: work.count,
+    heard: work.heard,
+    cut: work.cut ?? [],
+  };
+};
+
+/** In the set-up, what was recorded moves the talk on. */
+const onwards = (work: Work): Work => {
+  const { session } = work.state;
+  const before = stateOf(work.before).session;
+  const same = session?.kind === 'setup' && before?.kind === 'setup' && session.step === before.step;
+  if (!same || session.paused || work.changes.length === 0) return work;
+  const next = setupAfterChange(session);
+  const moved = withState(work, { session: next });
+  return next ? moved : saying(moved, say('setup-over'));
+};
+
+const finish = (work: Work, framesBefore: readonly Frame[]): Outcome => {
+  const { work: closed, question } = closing(onwards(work), framesBefore);
+  const answer = answerOf(closed, question);
+  const silent = answer.parts.length === 0 && !question && !closed.quiet;
+  const spoken = silent ? { ...answer, parts: tell('nothing-to-say').parts } : answer;
+  const state = { ...closed.state, told: toldOf(closed, question), turns: closed.state.turns + 1 };
+  const conversation: Conversation = {
+    ...closed.before,
+    listener: closed.listener,
+    expecting: expectationOf(closed),
+    lastAt: closed.around.clock.now,
+    state,
+  };
+  return { conversation, changes: closed.changes, answer: spoken };
+};
+
+export const decide: Decide = (conversation: Conversation, heard: Heard, around: Surroundings): Outcome => {
+  const started = aged(startWork(conversation, heard, around));
+  const touched = heard.touched === null ? started : touchMarker(started, heard.touched);
+  return finish(heardWork(touched, heard), started.state.frames);
+};

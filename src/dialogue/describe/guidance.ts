@@ -1,0 +1,57 @@
+/** What the safety room found, as phrases: reasons, cautions, sources. */
+import type { Assessment, Caution, Citation, Fact, Reason } from '../../safety/api.js';
+import type { Say, Value } from '../../speech/answer.js';
+import { day, say } from '../handler.js';
+
+/** Adds the span in words where a finding has one. */
+const spoken = (args: Readonly<Record<string, Fact>>): Record<string, Value> => {
+  const { low, high, unit } = args;
+  if (typeof low !== 'number' || typeof high !== 'number' || typeof unit !== 'string') return { ...args };
+  return { ...args, span: spanWords({ low, high, unit }) };
+};
+
+export const spanWords = ({ low, high, unit }: { low: number; high: number; unit: string }): Say =>
+  low === high ? say('span-single', { high, unit }) : say('span-range', { low, high, unit });
+
+export const reasonWords = ({ code, args }: Reason): Say => say(`safety-${code}`, spoken(args));
+export const cautionWords = ({ code, args }: Caution): Say => say(`caution-${code}`, spoken(args));
+
+export const sourceWords = (source: Citation | null): Say[] => {
+  if (!source) return [];
+  const { agency, document, year, section, basis } = source;
+  const cited = say('source-cited', {
+    agency,
+    document,
+    ...(year ? { year: String(year) } : {}),
+    ...(section ? { section } : {}),
+  });
+  if (basis === 'from-memory') return [say('source-memory')];
+  return basis === 'common-practice' ? [say('source-practice')] : [cited];
+};
+
+const distinct = (of: readonly Say[]): Say[] => [
+  ...new Map(of.map((one) => [JSON.stringify(one), one])).values(),
+];
+
+/** Each source once. */
+export const sourcesOf = (found: readonly { readonly source: Citation | null }[]): Say[] =>
+  distinct(found.flatMap(({ source }) => sourceWords(source)));
+
+/** What guidance comes to, in one sentence; with the food's name when it leads the answer. */
+export const verdictWords = (found: Assessment, name: Value | null, many = false): Say =>
+  say(`verdict-${found.verdict}`, {
+    ...(name ? { name } : {}),
+    ...(found.lastDay ? { last: day(found.lastDay) } : {}),
+    many: many ? 'yes' : 'no',
+  });
+
+/** The reasons worth a second sentence: the deciding one; the rest is for "why". */
+export const reasonsOf = (found: Assessment): { first: Say[]; rest: Say[]; sources: Say[] } => {
+  const [first, ...rest] = found.reasons;
+  const row = found.row ? [{ source: found.row.source }] : [];
+  return {
+    first: first ? [reasonWords(first)] : [],
+    rest: [...rest.map(reasonWords), ...found.cautions.map(cautionWords)],
+    sources: sourcesOf([...row, ...found.reasons]),
+  };
+};

@@ -1,0 +1,38 @@
+/** How a place is said: "the second shelf of the fridge", "on the fridge door". */
+import type { Id, Kitchen, Place } from '../../kitchen/model.js';
+import { pathOf } from '../../kitchen/index.js';
+import type { Say } from '../../speech/answer.js';
+import { say } from '../handler.js';
+
+/** The place and what holds it, innermost first. */
+export const placesUp = (kitchen: Kitchen, id: Id | null): Place[] => [...pathOf(kitchen, id)].reverse();
+
+/** The whole appliance or cupboard a place is in. */
+export const rootPlace = (kitchen: Kitchen, id: Id | null): Place | undefined => placesUp(kitchen, id).at(-1);
+
+const noun = (path: readonly Place[]): Say => {
+  const [place, ...outer] = path;
+  if (!place) return say('place-nowhere');
+  if (outer.length === 0) return say('place-whole', { name: place.name });
+  const parent = noun(outer);
+  if (place.kind === 'door' && place.name === 'door') return say('place-door', { parent });
+  return say('place-within', { name: place.name, parent });
+};
+
+/** Without article or preposition: "second shelf of the fridge". */
+export const placeNoun = (kitchen: Kitchen, id: Id | null): Say => noun(placesUp(kitchen, id));
+
+/** Which preposition the place takes is the phrase file's business; it is told the kind. */
+const kindOf = (place: Place | undefined): string =>
+  !place ? 'none' : place.kind === 'drawer' && /shelf/.test(place.name) ? 'shelf' : place.kind;
+
+/** "on the second shelf of the fridge". */
+export const placeAt = (kitchen: Kitchen, id: Id | null, spot: string | null = null): Say => {
+  const place = id ? kitchen.places.get(id) : undefined;
+  const at = say('place-at', { kind: kindOf(place), place: placeNoun(kitchen, id) });
+  return spot ? say('place-at-spot', { at, spot }) : at;
+};
+
+/** "onto the second shelf of the fridge", for moves. */
+export const placeTo = (kitchen: Kitchen, id: Id | null): Say =>
+  say('place-to', { kind: kindOf(id ? kitchen.places.get(id) : undefined), place: placeNoun(kitchen, id) });

@@ -1,0 +1,59 @@
+/** Steps of the safety room as steps of a guided procedure. */
+import type { Step as SafetyStep } from '../../safety/api.js';
+import type { StepCode } from '../../safety/codes.js';
+import type { Value } from '../../speech/answer.js';
+import { say, seconds } from '../handler.js';
+import type { Step } from '../state.js';
+import { cautionWords } from './guidance.js';
+
+/** What "skip to …" may call a step. */
+const called: Partial<Record<StepCode, string>> = {
+  'move-to-dish': 'dish',
+  'break-up': 'break up',
+  'cover-vent': 'cover lid',
+  'cover-foil': 'cover foil',
+  'set-microwave': 'microwave heat',
+  'set-microwave-short': 'microwave heat',
+  stir: 'stir',
+  turn: 'turn',
+  'heat-again': 'heat again',
+  stand: 'stand standing rest',
+  probe: 'probe temperature check thermometer',
+  'probe-hold': 'probe temperature check thermometer',
+  preheat: 'preheat oven',
+  'into-oven': 'oven bake',
+  'into-air-fryer': 'air fryer',
+  'into-pan': 'pan',
+  'bring-to-boil': 'boil',
+  simmer: 'simmer',
+  serve: 'serve eat',
+};
+
+/** Only these wait for something: a probe's or a stir's seconds are no timer. */
+const timed: ReadonlySet<StepCode> = new Set<StepCode>([
+  'set-microwave',
+  'set-microwave-short',
+  'heat-again',
+  'stand',
+  'into-oven',
+  'into-air-fryer',
+  'bring-to-boil',
+  'simmer',
+  'into-steamer',
+]);
+
+export const guidedStep = (step: SafetyStep, label: string): Step => {
+  const args: Record<string, Value> = {
+    ...step.args,
+    ...(step.seconds !== null ? { seconds: seconds(step.seconds), hold: seconds(step.seconds) } : {}),
+    ...(step.temperature ? { temperature: { kind: 'temperature', ...step.temperature } } : {}),
+    ...(step.words ? { words: step.words } : {}),
+  };
+  const name = called[step.code] ?? step.words?.toLowerCase();
+  return {
+    ...(step.caution ? { caution: cautionWords(step.caution) } : {}),
+    text: say(`step-${step.code}`, args),
+    ...(step.seconds !== null && timed.has(step.code) ? { timer: { seconds: step.seconds, label } } : {}),
+    ...(name ? { name } : {}),
+  };
+};

@@ -1,0 +1,178 @@
+/** Where something is, what is somewhere, and whether there is any. */
+import { itemsAt, lastGone, marksOf, placeUnder, purchaseOf } from '../../kitchen/index.js';
+import type { Item, Place } from '../../kitchen/model.js';
+import type { Say } from '../../speech/answer.js';
+import type { Act } from '../../understanding/intents.js';
+import { type Group, grouped, groupName, itemWhere, whereAndFeel } from '../describe/item.js';
+import { andMore, groupSize, inGroups } from '../describe/lists.js';
+import { placeAt, placeNoun } from '../describe/place.js';
+import { itemFeel } from '../describe/touch.js';
+import { type Handler, type Reply, type Turn, about, ago, list, say } from '../handler.js';
+import { findItems, hereItems } from '../refer/items.js';
+import { findPlace } from '../refer/places.js';
+
+/** What a question names, put together from wherever the grammar put it. */
+export const askedItems = (
+  act: Act,
+  turn: Turn,
+): { items: readonly Item[]; unknown: string | null; named: boolean } => {
+  const { item, items: many, maker, diet, marker, container, allergens } = act.slots;
+  const settled = (turn.picked.item ?? []).flatMap((id) => turn.kitchen.items.get(id) ?? []);
+  if (settled.length > 0) return { items: settled, unknown: null, named: true };
+  const mentions = many ?? (item ? [item] : []);
+  const found = mentions.map((mention) =>
+    findItems(turn, {
+      ...mention,
+      maker: mention.maker ?? maker ?? null,
+      diet: mention.diet ?? diet ?? null,
+    }),
+  );
+  let items: readonly Item[] = found.flatMap((one) => (one.near ? [] : one.items));
+  const unknown = found.find((one) => one.unknown)?.unknown ?? null;
+  const felt = marker?.touch ?? container ?? null;
+  if (mentions.length === 0 && (felt || maker || diet || marker)) {
+    const described = { words: null, candidates: marker?.candidates ?? [], pointer: null, touch: felt };
+    const more = { ordinal: null, maker: maker ?? null, diet: diet ?? null, at: null };
+    items = findItems(turn, { ...described, ...more }).items;
+  }
+  if (allergens?.length) {
+    const pool = mentions.length > 0 ? items : hereItems(turn);
+    items = pool.filter((one) =>
+      marksOf(turn.kitchen, one).contains.some((name) => allergens.includes(name)),
+    );
+  }
+  const named =
+    mentions.some((one) => one.words || one.candidates.length > 0 || one.pointer) || items.length > 0;
+  return { items: [...new Set(items)], unknown, named: named || Boolean(felt || maker || diet || allergens) };
+};
+
+/** "Do I have any …", which is answered with yes or no first. */
+const asksWhether = (turn: Turn): boolean =>
+  turn.heard !== null &&
+  /^(so |and |hey |please )?(do|does|is|are|have|any|did|am)\b/i.test(turn.heard.trim());
+
+/** Nothing of it here: say what became of the last one, and whether it is on the list. */
+export const noneLeft = (turn: Turn, name: string): Reply => {
+  const gone = lastGone(turn.kitchen, name);
+  const entry = gone
+    ? turn.journal.find(({ ops }) =>
+        ops.some((op) => op.kind === 'item' && op.id === gone.id && op.after?.gone),
+      )
+    : undefined;
+  const who = entry?.personId ? turn.kitchen.people.get(entry.personId) : undefined;
+  const listed = purchaseOf(turn.kitchen, name) !== null;
+  const parts: Say[] = [];
+  if (gone?.gone) {
+    const self = entry?.personId === turn.speaker.personId || !who;
+    const args = { name: gone.name, how: gone.gone.how.replace(' ', '-'), when: ago(gone.gone.at) };
+    parts.push(self ? say('none-left-gone', args) : say('none-left-gone-by', { ...args, who: who.name }));
+  } else parts.push(say('no-such-item', { name }));
+  if (listed) parts.push(say('it-is-on-the-list'));
+  return { parts, count: 0, names: [] };
+};
+
+const onePart = (turn: Turn, group: Group, whether: boolean): Say =>
+  say(whether ? 'found-yes-one' : 'found-one', {
+    item: groupName(group),
+    where: whereAndFeel(turn.kitchen, group),
+  });
+
+const tellItems = (turn: Turn, items: readonly Item[]): Reply => {
+  const groups = grouped(items);
+  const whether = asksWhether(turn);
+  const memory = about(
+    turn,
+    items,
+    groups.map(({ first }) => first),
+  );
+  const names = groups.map(({ first }) => first.name);
+  if (groups.length === 1) {
+    return { parts: [onePart(turn, groups[0]!, whether)], memory, names, count: items.length };
+  }
+  const entries = groups.map((group) => itemWhere(turn.kitchen, group));
+  const { first, more, left } = inGroups(entries);
+  const head = say(whether ? 'found-yes-many' : 'found-many', { count: groups.length });
+  return {
+    parts: [head, ...first.map((entry) => say('list-entry', { entry })), ...andMore(left)],
+    more,
+    memory,
+    names,
+    count: groups.length,
+  };
+};
+
+const tellPlace = (turn: Turn, place: Place, items: readonly Item[]): Reply => {
+  const groups = grouped(items);
+  const where = placeNoun(turn.kitchen, place.id);
+  const at = placeAt(turn.kitchen, place.id);
+  const memory = {
+    ...about(
+      turn,
+      items,
+      groups.map(({ first }) => first),
+    ),
+    placeId: place.id,
+  };
+  if (groups.length === 0)
+    return { parts: [say('place-empty', { place: where })], memory, count: 0, names: [] };
+  // Which shelf of the fridge it is on helps only when there are few to say it of.
+  const inner = groups.length <= groupSize && groups.some(({ first }) => first.placeId !== place.id);
+  const entries = groups.map((group) =>
+    inner
+      ? say('item-where', { item: groupName(group), where: placeAt(turn.kitchen, group.first.placeId) })
+      : said(turn, group),
+  );
+  const { first, more, left } = inGroups(entries);
+  const names = groups.map(({ first: item }) => item.name);
+  const parts = [say('place-holds', { at, count: groups.length, items: list(first) }), ...andMore(left)];
+  return { parts, more, memory, names, count: groups.length };
+};
+
+/** With its feel where that was recorded: on one shelf, the hand tells things apart. */
+const said = (turn: Turn, group: Group): Say => {
+  const feel = group.items.length === 1 ? itemFeel(turn.kitchen, group.first) : null;
+  return feel ? say('item-felt', { item: groupName(group), feel }) : groupName(group);
+};
+
+export const find: Handler = (act, turn) => {
+  const { item, items: many, place: saidPlace } = act.slots;
+  const place =
+    saidPlace ?? (item?.words === null && item.candidates.length === 0 && !item.pointer ? item.at : null);
+  const { items, unknown, named } = askedItems(act, turn);
+  if (place) {
+    const found = findPlace(turn, place);
+    if (found.found === 'several') {
+      const labels = found.choices.map(({ label }) => label);
+      const question = say('which-place', { choices: list(labels, true) });
+      return { parts: [], ask: { slot: 'place', question, expecting: 'place', choices: found.choices } };
+    }
+    if (found.found === 'unknown') return { parts: [say('no-such-place-told', { words: found.words })] };
+    if (found.found === 'one') {
+      if (!named) return tellPlace(turn, found.place, itemsAt(turn.kitchen, found.place.id));
+      const inside = items.filter(({ placeId }) => placeUnder(turn.kitchen, placeId, found.place.id));
+      if (inside.length > 0) return tellItems(turn, inside);
+      if (items.length > 0) {
+        const elsewhere = tellItems(turn, items);
+        return {
+          ...elsewhere,
+          parts: [say('not-there', { at: placeAt(turn.kitchen, found.place.id) }), ...elsewhere.parts],
+        };
+      }
+    }
+  }
+  if (items.length > 0) return tellItems(turn, items);
+  if (unknown) return noneLeft(turn, unknown);
+  const goneName = nameOfGone(
+    turn,
+    [...(many ?? []), ...(item ? [item] : [])].flatMap(({ candidates }) => candidates.map(({ id }) => id)),
+  );
+  if (goneName) return noneLeft(turn, goneName);
+  if (named) return { parts: [say('nothing-like-that')], count: 0, names: [] };
+  return { parts: [], ask: { slot: 'item', question: say('ask-find'), expecting: 'item' } };
+};
+
+/** Words that fit only things used up: what the newest of them was called. */
+export const nameOfGone = (turn: Turn, ids: readonly string[]): string | null => {
+  const gone = ids.flatMap((id) => turn.kitchen.items.get(id) ?? []).filter((one) => one.gone);
+  return gone[0]?.name ?? null;
+};

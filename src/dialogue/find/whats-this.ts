@@ -1,0 +1,173 @@
+/** What a touched or described thing is; everything about it; and how to get a hand on it. */
+import { findMarkers, itemsRightAt, itemWithMarker, lastItemOf, marksOf } from '../../kitchen/index.js';
+import type { Item, Marker } from '../../kitchen/model.js';
+import type { Say } from '../../speech/answer.js';
+import { ageParts } from '../age/age.js';
+import { groupName, grouped, whereAndFeel } from '../describe/item.js';
+import { placeAt } from '../describe/place.js';
+import { itemFeel, markerFull, markerNoun } from '../describe/touch.js';
+import { type Handler, type Reply, type Turn, about, day, list, say } from '../handler.js';
+import { needItem } from '../refer/need.js';
+import { tellApart } from '../refer/tell-apart.js';
+
+/** A marker in the hand: what it stands on, or what it was on before. */
+const tellMarker = (turn: Turn, marker: Marker): Reply => {
+  const item = itemWithMarker(turn.kitchen, marker.id);
+  if (item) return tellOne(turn, item);
+  const last = lastItemOf(turn.kitchen, marker);
+  const args = { marker: markerNoun(marker), ...(last ? { name: last.name } : {}) };
+  return { parts: [say('marker-spare', args)], memory: { markerId: marker.id } };
+};
+
+/** What it is and how old, in one breath. */
+const tellOne = (turn: Turn, item: Item): Reply => {
+  const group = { items: [item], first: item };
+  const { maker, amount } = item;
+  const what = say('this-is', {
+    name: item.name,
+    ...(maker ? { maker } : {}),
+    ...(amount ? { amount: { kind: 'amount', amount } } : {}),
+  });
+  const age = ageParts(turn, item);
+  const cautions = item.cautions.map((caution) => say('item-caution', { caution }));
+  return {
+    parts: [what, ...age.parts.slice(0, 1), ...cautions],
+    details: [
+      say('kept-where', { item: groupName(group), where: whereAndFeel(turn.kitchen, group) }),
+      ...age.details,
+    ],
+    sources: age.sources,
+    memory: about(turn, [item]),
+    names: [item.name],
+    count: 1,
+  };
+};
+
+/** A marker nobody told us of is most likely on something new. */
+const unknownMarker: Reply = {
+  parts: [say('marker-unknown')],
+  ask: { slot: 'item', question: say('ask-marker-on'), again: say('ask-put-what-again'), expecting: 'words' },
+  askFor: { intent: 'put-away', slots: {} },
+};
+
+export const whatsThis: Handler = (act, turn) => {
+  const { item, marker, container } = act.slots;
+  const { touched } = turn.memory;
+  const pointed = item?.pointer === 'this' || item?.pointer === 'that' || item?.pointer === 'it';
+  const felt = marker?.touch ?? item?.touch ?? container;
+  if (touched && (pointed || (!item && !felt && !marker))) {
+    if (touched.itemId) {
+      const known = turn.kitchen.items.get(touched.itemId);
+      if (known) return tellOne(turn, known);
+    }
+    const known = touched.markerId ? turn.kitchen.markers.get(touched.markerId) : undefined;
+    return known ? tellMarker(turn, known) : unknownMarker;
+  }
+  const byId = marker?.candidates.flatMap(({ id }) => turn.kitchen.markers.get(id) ?? []) ?? [];
+  const fitting = felt ? findMarkers(turn.kitchen, felt).filter(({ differs }) => differs.length === 0) : [];
+  const top = fitting[0]?.fit;
+  const markers = byId.length === 1 ? byId : fitting.filter(({ fit }) => fit === top).map(({ of }) => of);
+  if (markers.length === 1) return tellMarker(turn, markers[0]!);
+  if (markers.length > 1) return tellMarkers(turn, markers);
+  const mention = item ?? (felt ? { ...blank, touch: felt } : undefined);
+  const found = needItem(turn, mention, { question: say('ask-whats-this') });
+  return 'reply' in found ? found.reply : tellOne(turn, found.got);
+};
+
+const blank = {
+  words: null,
+  candidates: [],
+  pointer: null,
+  touch: null,
+  ordinal: null,
+  maker: null,
+  diet: null,
+  at: null,
+};
+
+const tellMarkers = (turn: Turn, markers: readonly Marker[]): Reply => {
+  const on = markers.flatMap((marker) => itemWithMarker(turn.kitchen, marker.id) ?? []);
+  const spare = markers.length - on.length;
+  const labels = on.map((item) =>
+    say('marked-item', { name: item.name, at: placeAt(turn.kitchen, item.placeId) }),
+  );
+  const parts = on.length > 0 ? [say('several-markers', { count: on.length, items: list(labels) })] : [];
+  if (spare > 0) parts.push(say('several-spare', { count: spare }));
+  return { parts, memory: about(turn, on), names: on.map(({ name }) => name), count: on.length };
+};
+
+const dateKinds = ['made', 'bought', 'opened', 'frozen', 'thawed', 'useBy', 'bestBefore'] as const;
+
+/** Each date that is known, as one short sentence. */
+export const datesOf = (item: Item): Say[] =>
+  dateKinds.flatMap((kind) => {
+    const at = item.dates[kind];
+    return at ? [say('date-of', { what: kind, date: day(at) })] : [];
+  });
+
+/** Everything recorded, most useful first. */
+export const tellAbout: Handler = (act, turn) => {
+  if (!act.slots.item && turn.memory.touched) return whatsThis(act, turn);
+  const found = needItem(turn, act.slots.item, { question: say('ask-about'), anyOfBatch: true });
+  if ('reply' in found) return found.reply;
+  const item = found.got;
+  const { kitchen } = turn;
+  const group = { items: [item], first: item };
+  const marks = marksOf(kitchen, item);
+  const owner = item.ownerId ? kitchen.people.get(item.ownerId) : undefined;
+  const age = ageParts(turn, item);
+  const dates = datesOf(item);
+  const parts: Say[] = [
+    say('kept-where', { item: groupName(group), where: whereAndFeel(kitchen, group) }),
+    ...(item.amount ? [say('amount-left', { amount: { kind: 'amount', amount: item.amount } })] : []),
+    ...(dates.length > 0 ? dates : [say('no-dates')]),
+    ...(item.maker ? [say('made-by', { maker: item.maker })] : []),
+    ...(owner ? [say('belongs-to', { name: owner.name })] : []),
+    ...(marks.diets.length > 0 ? [say('diets-of', { diets: list(marks.diets) })] : []),
+    ...(marks.contains.length > 0 ? [say('contains-list', { allergens: list(marks.contains) })] : []),
+    ...(marks.freeFrom.length > 0 ? [say('said-free-list', { allergens: list(marks.freeFrom) })] : []),
+    ...item.cautions.map((caution) => say('item-caution', { caution })),
+    ...(item.preparations.length > 0 ? [say('has-reheating')] : []),
+    ...item.notes.map((note) => say('item-note', { note })),
+    ...age.parts,
+  ];
+  return {
+    parts,
+    details: age.details,
+    sources: age.sources,
+    memory: about(turn, [item]),
+    names: [item.name],
+    count: 1,
+  };
+};
+
+/** By hand: place, side, feel, and what stands beside it. */
+export const howToReach: Handler = (act, turn) => {
+  const found = needItem(turn, act.slots.item, { question: say('ask-find') });
+  if ('reply' in found) return found.reply;
+  const item = found.got;
+  const { kitchen } = turn;
+  const feel = itemFeel(kitchen, item);
+  const marker = item.markerId ? kitchen.markers.get(item.markerId) : undefined;
+  const beside = item.placeId ? itemsRightAt(kitchen, item.placeId).filter(({ id }) => id !== item.id) : [];
+  const neighbours = tellApart(kitchen, grouped([item, ...beside])).slice(1, 3);
+  const parts: Say[] = [
+    say('reach-place', { at: placeAt(kitchen, item.placeId, item.spot), ...positionOf(turn, item) }),
+    ...(feel ? [say('reach-feel', { feel })] : [say('reach-no-feel')]),
+    ...(marker?.touch.spot ? [say('reach-marker', { marker: markerFull(marker) })] : []),
+    ...beside.slice(0, 2).flatMap((other, at) => {
+      const label = neighbours[at]?.label;
+      const felt = itemFeel(kitchen, other);
+      return label ? [say('reach-beside', { name: other.name, ...(felt ? { feel: felt } : {}) })] : [];
+    }),
+  ];
+  return { parts, memory: about(turn, [item]), names: [item.name], count: 1 };
+};
+
+/** "from the top", when the place is a counted one. */
+const positionOf = (turn: Turn, item: Item): { position?: { kind: 'ordinal'; n: number } } => {
+  const place = item.placeId ? turn.kitchen.places.get(item.placeId) : undefined;
+  return place?.position && ['shelf', 'basket', 'drawer'].includes(place.kind)
+    ? { position: { kind: 'ordinal', n: place.position } }
+    : {};
+};

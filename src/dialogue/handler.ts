@@ -1,0 +1,112 @@
+/** What a handler of one intent is given, and what it gives back. */
+import type { Change, Id, Item, JournalEntry, Kitchen, Person } from '../kitchen/model.js';
+import type { Length, Listener, Say, Value } from '../speech/answer.js';
+import type { Clock, Instant, PlainDate } from '../terms/dates.js';
+import { today } from '../terms/dates.js';
+import type { Act } from '../understanding/intents.js';
+import type { Speaker } from './api.js';
+import type { Ask, Memory, Picked, Practice, Procedure, Session, State } from './state.js';
+
+/** One act, being decided. The kitchen already holds what earlier acts of the same turn did. */
+export interface Turn {
+  readonly kitchen: Kitchen;
+  readonly journal: readonly JournalEntry[];
+  readonly clock: Clock;
+  readonly speaker: Speaker;
+  readonly newId: () => Id;
+  readonly state: State;
+  readonly memory: Memory;
+  readonly listener: Listener;
+  readonly lastSentences: readonly string[];
+  /** What questions about this act have settled. */
+  readonly picked: Picked;
+  /** The cook has said yes to it. */
+  readonly sure: boolean;
+  /** As heard, best hypothesis; null when this act was not spoken. */
+  readonly heard: string | null;
+  readonly cutAt: string | null;
+}
+
+/** What an act comes to. Everything left out stays as it is. */
+export interface Reply {
+  readonly parts: readonly Say[];
+  /** Further groups of a list, for "more". */
+  readonly more?: readonly Say[];
+  /** For "tell me more": what was left out. */
+  readonly details?: readonly Say[];
+  /** For "who says so". */
+  readonly sources?: readonly Say[];
+  readonly names?: readonly string[];
+  readonly count?: number;
+  readonly changes?: readonly Change[];
+  /** The part that is missing: the act waits for it. Nothing else of the reply may change the kitchen. */
+  readonly ask?: Ask;
+  /** The act the answer goes to, when it is another than this one. */
+  readonly askFor?: Act;
+  /** A yes is wanted first, whatever the confidence. */
+  readonly confirm?: Say;
+  /** How to ask "shall I?" when the hearing was doubtful; only used with changes. */
+  readonly doubt?: Say;
+  /** Something that may be said yes to, and may be passed over. */
+  readonly offer?: { readonly question: Say; readonly act: Act; readonly otherwise?: Act };
+  readonly memory?: Partial<Memory>;
+  readonly procedure?: Procedure | null;
+  readonly session?: Session | null;
+  readonly practice?: Practice | null;
+  readonly listener?: Listener;
+  readonly outageSince?: Instant | null;
+  /** Length of this one answer. */
+  readonly length?: Length;
+  /** Say nothing more of an open question this turn. */
+  readonly quiet?: boolean;
+  /** Drop open questions. */
+  readonly dropFrames?: boolean;
+  /** Keep what the last answer was: this one is about it. */
+  readonly keepTold?: boolean;
+  /** Told in place of the last answer's rest. */
+  readonly rest?: readonly Say[];
+  readonly cut?: readonly string[];
+}
+
+export type Handler = (act: Act, turn: Turn) => Reply;
+
+export const say = (phrase: string, args?: Readonly<Record<string, Value>>): Say =>
+  args ? { kind: 'say', phrase, args } : { kind: 'say', phrase };
+
+export const day = (of: PlainDate, monthOnly?: boolean): Value =>
+  monthOnly ? { kind: 'date', day: of, monthOnly } : { kind: 'date', day: of };
+export const days = (count: number): Value => ({ kind: 'days', days: count });
+export const ago = (at: Instant): Value => ({ kind: 'ago', at });
+export const clockTime = (at: Instant): Value => ({ kind: 'time', at });
+export const seconds = (count: number): Value => ({ kind: 'duration', seconds: count });
+export const list = (of: readonly Value[], or = false): Value => ({ kind: 'list', of, or });
+export const ordinal = (n: number): Value => ({ kind: 'ordinal', n });
+
+/** A plain answer of one sentence. */
+export const tell = (phrase: string, args?: Readonly<Record<string, Value>>): Reply => ({
+  parts: [say(phrase, args)],
+});
+
+export const todayOf = (turn: Turn): PlainDate => today(turn.clock);
+
+export const itemOf = (turn: Turn, id: Id | null | undefined): Item | undefined =>
+  id ? turn.kitchen.items.get(id) : undefined;
+
+export const speakerPerson = (turn: Turn): Person | undefined =>
+  turn.speaker.personId ? turn.kitchen.people.get(turn.speaker.personId) : undefined;
+
+/** The items an answer was about become what "it" and "them" mean. */
+export const about = (
+  turn: Turn,
+  items: readonly Item[],
+  offered: readonly Item[] = items,
+): Partial<Memory> => {
+  const ids = items.map((item) => item.id);
+  const same = ids.length === turn.memory.items.length && ids.every((id) => turn.memory.items.includes(id));
+  return {
+    items: ids,
+    before: same ? turn.memory.before : turn.memory.items,
+    offered: offered.map((item) => item.id),
+    ...(items.length === 1 ? { placeId: items[0]!.placeId, markerId: items[0]!.markerId } : {}),
+  };
+};

@@ -1,0 +1,164 @@
+/** Who did what and when; taking back and doing again. */
+import {
+  isRefused,
+  lastRedoable,
+  lastUndoable,
+  redo as redoChange,
+  undo as undoChange,
+} from '../../kitchen/index.js';
+import type { Id, JournalEntry, Verb } from '../../kitchen/model.js';
+import type { Say } from '../../speech/answer.js';
+import { dayOf } from '../../terms/dates.js';
+import { andMore, inGroups } from '../describe/lists.js';
+import { refusal } from '../describe/refusals.js';
+import { type Handler, type Turn, ago, list, say } from '../handler.js';
+import { findItems } from '../refer/items.js';
+import { personSaid } from '../people/people.js';
+
+/** Phrase names hold no spaces. */
+const verbKey = (verb: Verb): string => verb.replaceAll(' ', '-');
+
+const whoOf = (turn: Turn, { personId }: JournalEntry): { who?: string; self: 'yes' | 'no' } => {
+  if (personId === turn.speaker.personId) return { self: 'yes' };
+  const person = personId ? turn.kitchen.people.get(personId) : undefined;
+  return person ? { who: person.name, self: 'no' } : { self: 'no' };
+};
+
+const entryWords = (turn: Turn, entry: JournalEntry): Say => {
+  const { who, self } = whoOf(turn, entry);
+  const about = entry.about.length > 0 ? { about: list(entry.about) } : {};
+  return say('did', {
+    verb: verbKey(entry.verb),
+    who: self === 'yes' ? 'you' : (who ?? 'somebody'),
+    when: ago(entry.at),
+    ...about,
+  });
+};
+
+/** Anyone may take back her own last change; a device without a person, its own. */
+const own = (turn: Turn): readonly JournalEntry[] =>
+  turn.speaker.personId !== null
+    ? turn.journal
+    : turn.journal.filter(
+        ({ personId, deviceId }) =>
+          personId === null && (deviceId === null || deviceId === turn.speaker.deviceId),
+      );
+
+const itemsOf = (entry: JournalEntry, turn: Turn): Id[] =>
+  entry.ops.flatMap((op) =>
+    op.kind === 'item' && (op.before ?? turn.kitchen.items.has(op.id)) ? [op.id] : [],
+  );
+
+export const undo: Handler = (_act, turn) => {
+  const entry = lastUndoable(own(turn), turn.speaker.personId);
+  if (!entry) return { parts: [say('nothing-to-undo')] };
+  const result = undoChange(turn, entry);
+  if (isRefused(result))
+    return result.refused === 'changed-since'
+      ? cannotUndo(turn, entry, result.about ?? [])
+      : refusal(turn, result);
+  const about = entry.about.length > 0 ? { about: list(entry.about) } : {};
+  return {
+    parts: [say('undone', { verb: verbKey(entry.verb), ...about })],
+    details: [entryWords(turn, entry)],
+    changes: [result],
+    memory: { items: itemsOf(entry, turn) },
+  };
+};
+
+const cannotUndo = (turn: Turn, entry: JournalEntry, about: readonly string[]) => {
+  const ids = new Set(entry.ops.map(({ id }) => id));
+  const since = turn.journal.find(
+    (later) => later.version > entry.version && later.ops.some(({ id }) => ids.has(id)),
+  );
+  const { who, self } = since ? whoOf(turn, since) : { who: undefined, self: 'no' as const };
+  const args = { about: list(about), ...(self === 'no' && who ? { who } : {}) };
+  return { parts: [say('undo-blocked', args)] };
+};
+
+export const redo: Handler = (_act, turn) => {
+  const entry = lastRedoable(own(turn), turn.speaker.personId);
+  if (!entry) return { parts: [say('nothing-to-redo')] };
+  const result = redoChange(turn, entry);
+  if (isRefused(result)) return refusal(turn, result);
+  const about = entry.about.length > 0 ? { about: list(entry.about) } : {};
+  return { parts: [say('redone', about)], changes: [result], memory: { items: itemsOf(entry, turn) } };
+};
+
+const asks: Readonly<Record<string, readonly Verb[]>> = {
+  'put away': ['put away'],
+  added: ['put away'],
+  finished: ['finished', 'took', 'threw out', 'gave away'],
+  moved: ['moved', 'froze', 'thawed', 'took out'],
+  took: ['took', 'finished'],
+  opened: ['opened'],
+  frozen: ['froze'],
+  'threw out': ['threw out'],
+};
+
+const quietVerbs: ReadonlySet<Verb> = new Set<Verb>(['set', 'checked', 'undid', 'redid']);
+
+const within = (turn: Turn, entry: JournalEntry, from: string | null, until: string | null): boolean => {
+  const at = dayOf(entry.at, turn.clock.timeZone);
+  return (!from || at >= from) && (!until || at <= until);
+};
+
+const readEntries = (turn: Turn, entries: readonly JournalEntry[], none: Say) => {
+  if (entries.length === 0) return { parts: [none], count: 0 };
+  const words = entries.map((entry) => entryWords(turn, entry));
+  const { first, more, left } = inGroups(words);
+  const parts =
+    entries.length === 1
+      ? [say('entry', { entry: words[0]! })]
+      : [say('entries', { count: entries.length, entries: list(first) }), ...andMore(left)];
+  const items = entries
+    .flatMap((entry) => itemsOf(entry, turn))
+    .filter((id) => turn.kitchen.items.get(id)?.gone === null);
+  return {
+    parts,
+    more,
+    count: entries.length,
+    memory: { items: [...new Set(items)].slice(0, 8), offered: [...new Set(items)] },
+  };
+};
+
+/** "What did Peter put in", "who finished the hummus". */
+export const whoDid: Handler = (act, turn) => {
+  const { slots } = act;
+  const { person, name } = personSaid(turn, slots);
+  if (name && !person) return { parts: [say('unknown-person', { name })] };
+  const found = slots.item ? findItems(turn, slots.item) : null;
+  const ids = new Set([
+    ...(found?.items.map(({ id }) => id) ?? []),
+    ...(slots.item?.candidates.map(({ id }) => id) ?? []),
+  ]);
+  const verbs = slots.asked ? asks[slots.asked] : undefined;
+  const when = slots.when && slots.when !== 'unknown' ? slots.when : null;
+  const entries = turn.journal.filter(
+    (entry) =>
+      !quietVerbs.has(entry.verb) &&
+      (!verbs || verbs.includes(entry.verb)) &&
+      (!person || entry.personId === person.id) &&
+      (ids.size === 0 || entry.ops.some(({ id }) => ids.has(id))) &&
+      (!when || within(turn, entry, when.day, when.until ?? when.day)),
+  );
+  const none = slots.item?.words ? say('nobody-did', { name: slots.item.words }) : say('nothing-done');
+  return readEntries(turn, slots.item && !person ? entries.slice(0, 1) : entries, none);
+};
+
+/** "What changed since yesterday": newest first, undone things left out. */
+export const whatChanged: Handler = (act, turn) => {
+  const { when, person } = act.slots;
+  const from = when && when !== 'unknown' ? when.day : null;
+  const until = when && when !== 'unknown' ? (when.until ?? null) : null;
+  const by = person ? personSaid(turn, act.slots).person : null;
+  const back = new Set(turn.journal.flatMap(({ undoes }) => undoes ?? []));
+  const entries = turn.journal.filter(
+    (entry) =>
+      !quietVerbs.has(entry.verb) &&
+      !back.has(entry.id) &&
+      within(turn, entry, from, until) &&
+      (!by || entry.personId === by.id),
+  );
+  return readEntries(turn, from ? entries : entries.slice(0, 12), say('nothing-changed'));
+};

@@ -1,0 +1,261 @@
+/** Markers: putting them on and off, new ones, what their dots mean, care, and which are spare. */
+import {
+  addMarker as addMarkerChange,
+  applyChange,
+  defineDots as defineDotsChange,
+  isRefused,
+  itemWithMarker,
+  mark as markChange,
+  markerNote as markerNoteChange,
+  proposeDifference,
+  spareMarkers,
+  unmark as unmarkChange,
+  lastItemOf,
+  findMarkers,
+} from '../../kitchen/index.js';
+import type { Marker } from '../../kitchen/model.js';
+import type { Touch } from '../../terms/touch.js';
+import type { Say } from '../../speech/answer.js';
+import { andMore, inGroups } from '../describe/lists.js';
+import { withChange } from '../describe/refusals.js';
+import { markerFull, markerNoun, touchNoun } from '../describe/touch.js';
+import { type Handler, type Turn, about, list, say } from '../handler.js';
+import { needItem } from '../refer/need.js';
+import { needMarker } from '../refer/markers.js';
+
+const askMarker = (question: Say) => ({
+  parts: [],
+  ask: { slot: 'marker', question, again: say('ask-marker-again'), expecting: 'marker' as const },
+});
+
+/** Words for the least that would set a marker apart: "one dot", "the neck". */
+const difference = (touch: Touch): Say => {
+  if (touch.dots !== undefined) return say('add-dots', { dots: touch.dots });
+  if (touch.spot) return say('move-to-spot', { spot: touch.spot });
+  return say('use-two');
+};
+
+/** A marker that feels like another living one gets a warning and a way out. */
+const alikeWarning = (turn: Turn, marker: Marker): Say[] => {
+  const twins = findMarkers(turn.kitchen, marker.touch).filter(
+    ({ of, differs }) => of.id !== marker.id && differs.length === 0,
+  );
+  const used = twins.flatMap(({ of }) => itemWithMarker(turn.kitchen, of.id) ?? []);
+  const other = used[0];
+  if (!other) return [];
+  const way = proposeDifference(turn.kitchen, marker.touch);
+  return [say('marker-feels-like', { name: other.name, ...(way ? { way: difference(way) } : {}) })];
+};
+
+export const mark: Handler = (act, turn) => {
+  const { slots } = act;
+  const marker = needMarker(turn, slots.marker ?? pointedMarker(turn), { create: true });
+  if ('reply' in marker) return marker.reply;
+  if (!marker.got) return askMarker(say('ask-mark-with'));
+  const found = needItem(turn, slots.item, {
+    question: say('ask-mark-what', { marker: markerNoun(marker.got) }),
+  });
+  if ('reply' in found) return found.reply;
+  const item = found.got;
+  const doing = { ...turn, kitchen: marker.kitchen };
+  const result = markChange(doing, item.id, marker.got.id, { takeIt: turn.sure });
+  const noun = markerNoun(marker.got);
+  if (isRefused(result) && result.refused === 'marker-in-use') {
+    const on = itemWithMarker(marker.kitchen, marker.got.id);
+    return {
+      parts: [],
+      confirm: say('confirm-take-marker', { marker: noun, from: on?.name ?? '', name: item.name }),
+      memory: about(turn, [item]),
+    };
+  }
+  const old = item.markerId ? turn.kitchen.markers.get(item.markerId) : undefined;
+  return withChange(turn, result, (change) => ({
+    parts: [
+      say('marked', { name: item.name, marker: noun, ...(old ? { old: markerNoun(old) } : {}) }),
+      ...dotsMeaning(turn, marker.got!),
+      ...alikeWarning({ ...turn, kitchen: applyChange(marker.kitchen, change) }, marker.got!),
+    ],
+    changes: [...marker.changes, change],
+    doubt: say('confirm-mark', { name: item.name, marker: noun }),
+    memory: { ...about(turn, [item]), markerId: marker.got!.id },
+  }));
+};
+
+const dotsMeaning = (turn: Turn, marker: Marker): Say[] => {
+  const meaning = turn.kitchen.household.dotMeanings[marker.touch.dots ?? 0];
+  return meaning ? [say('so-it-is', { meaning })] : [];
+};
+
+const pointedMarker = (turn: Turn) => {
+  const id = turn.memory.touched?.markerId;
+  const blank = { words: null, touch: null, ordinal: null, maker: null, diet: null, at: null };
+  return id ? { ...blank, candidates: [{ id, fit: 1 }], pointer: 'this' as const } : undefined;
+};
+
+export const unmark: Handler = (act, turn) => {
+  const { slots } = act;
+  const byMarker = slots.marker ? needMarker(turn, slots.marker, { create: false, spareFirst: false }) : null;
+  if (byMarker && 'reply' in byMarker && !slots.item) return byMarker.reply;
+  const on =
+    byMarker && 'got' in byMarker && byMarker.got ? itemWithMarker(turn.kitchen, byMarker.got.id) : null;
+  const found =
+    slots.item || !on
+      ? needItem(turn, slots.item, {
+          question: say('ask-unmark'),
+          fitting: ({ markerId }) => markerId !== null,
+        })
+      : { got: on };
+  if ('reply' in found) return found.reply;
+  const item = found.got;
+  const marker = item.markerId ? turn.kitchen.markers.get(item.markerId) : undefined;
+  return withChange(turn, unmarkChange(turn, item.id), (change) => ({
+    parts: [say('unmarked', { name: item.name, ...(marker ? { marker: markerNoun(marker) } : {}) })],
+    changes: [change],
+    doubt: say('confirm-unmark', { name: item.name }),
+    memory: about(turn, [item]),
+  }));
+};
+
+export const addMarker: Handler = (act, turn) => {
+  const { marker, container, dots } = act.slots;
+  const felt: Touch = { ...container, ...marker?.touch, ...(dots !== undefined ? { dots } : {}) };
+  const code = turn.memory.touched && !turn.memory.touched.markerId ? [turn.memory.touched.code] : [];
+  if (Object.keys(felt).length === 0) return askMarker(say('ask-new-marker'));
+  const result = addMarkerChange(turn, { touch: felt, codes: code }, { anyway: turn.sure });
+  if (isRefused(result) && result.refused === 'looks-alike') {
+    const way = proposeDifference(turn.kitchen, felt);
+    const on = (result.ids ?? []).flatMap((id) => itemWithMarker(turn.kitchen, id) ?? [])[0];
+    return {
+      parts: [],
+      confirm: say('confirm-alike', {
+        marker: touchNoun(felt),
+        ...(on ? { name: on.name } : {}),
+        ...(way ? { way: difference(way) } : {}),
+      }),
+    };
+  }
+  return withChange(turn, result, (change) => {
+    const id = change.ops[0]!.id;
+    return {
+      parts: [say('marker-added', { marker: touchNoun(felt) })],
+      changes: [change],
+      doubt: say('confirm-add-marker', { marker: touchNoun(felt) }),
+      memory: { markerId: id, touched: null },
+    };
+  });
+};
+
+export const defineDots: Handler = (act, turn) => {
+  const { dots, number, words, diet, allergens, marker } = act.slots;
+  const count = dots ?? number ?? marker?.touch?.dots;
+  const meaning = words ?? diet ?? (allergens?.length ? `contains ${allergens.join(' and ')}` : undefined);
+  if (count === undefined)
+    return { parts: [], ask: { slot: 'dots', question: say('ask-dots'), expecting: 'amount' } };
+  if (!meaning)
+    return {
+      parts: [],
+      ask: { slot: 'words', question: say('ask-dots-mean', { dots: count }), expecting: 'words' },
+    };
+  const result = defineDotsChange(turn, count, meaning);
+  const old = turn.kitchen.household.dotMeanings[count];
+  const wearing = [...turn.kitchen.markers.values()].filter(
+    ({ touch, id }) => touch.dots === count && itemWithMarker(turn.kitchen, id),
+  ).length;
+  return withChange(turn, result, (change) => ({
+    parts: [
+      say('dots-mean', { dots: count, meaning }),
+      ...(old ? [say('dots-meant', { old })] : []),
+      ...(wearing > 0 ? [say('dots-on', { count: wearing, meaning })] : []),
+    ],
+    changes: [change],
+    doubt: say('confirm-dots', { dots: count, meaning }),
+  }));
+};
+
+export const markerNote: Handler = (act, turn) => {
+  const { marker: mention, words } = act.slots;
+  const marker = needMarker(turn, mention ?? pointedMarker(turn), { create: false, spareFirst: false });
+  if ('reply' in marker) return marker.reply;
+  if (!marker.got) return askMarker(say('ask-which-marker'));
+  const noun = markerNoun(marker.got);
+  if (!words)
+    return {
+      parts: [],
+      ask: { slot: 'words', question: say('ask-care', { marker: noun }), expecting: 'words' },
+    };
+  const care = marker.got.care && marker.got.care !== words ? `${marker.got.care}, ${words}` : words;
+  return withChange(turn, markerNoteChange(turn, marker.got.id, { care }), (change) => ({
+    parts: [say('care-noted', { marker: noun, care })],
+    changes: [change],
+    doubt: say('confirm-care', { marker: noun, care }),
+    memory: { markerId: marker.got!.id },
+  }));
+};
+
+export const markerCare: Handler = (act, turn) => {
+  const marker = needMarker(turn, act.slots.marker ?? pointedMarker(turn), {
+    create: false,
+    spareFirst: false,
+  });
+  if ('reply' in marker) return marker.reply;
+  if (!marker.got) return askMarker(say('ask-which-marker'));
+  const noun = markerNoun(marker.got);
+  const { care } = marker.got;
+  return {
+    parts: [care ? say('care-is', { marker: noun, care }) : say('care-unknown', { marker: noun })],
+    memory: { markerId: marker.got.id },
+  };
+};
+
+/** What dots mean, which markers are spare, or what a dot count stands on. */
+export const markers: Handler = (act, turn) => {
+  const { asked, dots, marker } = act.slots;
+  const count = dots ?? marker?.touch?.dots;
+  const meanings = Object.entries(turn.kitchen.household.dotMeanings);
+  if (count !== undefined) {
+    const meaning = turn.kitchen.household.dotMeanings[count];
+    return {
+      parts: [
+        meaning ? say('dots-mean', { dots: count, meaning }) : say('dots-mean-nothing', { dots: count }),
+      ],
+    };
+  }
+  if (asked === 'dots' || asked === 'meaning') {
+    if (meanings.length === 0) return { parts: [say('no-dot-meanings')] };
+    const parts = meanings.map(([n, meaning]) => say('dots-mean', { dots: Number(n), meaning }));
+    return { parts, count: parts.length };
+  }
+  const spare = spareMarkers(turn.kitchen);
+  if (asked === 'all') {
+    const all = [...turn.kitchen.markers.values()];
+    const { first, more, left } = inGroups(all.map((one) => markerWithUse(turn, one)));
+    if (all.length === 0) return { parts: [say('no-markers')], count: 0 };
+    return {
+      parts: [
+        say('markers-all', { count: all.length, spare: spare.length, markers: list(first) }),
+        ...andMore(left),
+      ],
+      more,
+      count: all.length,
+    };
+  }
+  if (spare.length === 0) return { parts: [say('no-spare')], count: 0 };
+  const { first, more, left } = inGroups(spare.map((one) => markerWithLast(turn, one)));
+  return {
+    parts: [say('spare-markers', { count: spare.length, markers: list(first) }), ...andMore(left)],
+    more,
+    count: spare.length,
+  };
+};
+
+const markerWithUse = (turn: Turn, marker: Marker): Say => {
+  const on = itemWithMarker(turn.kitchen, marker.id);
+  return on
+    ? say('marker-on', { marker: markerNoun(marker), name: on.name })
+    : say('marker-spare-short', { marker: markerNoun(marker) });
+};
+
+const markerWithLast = (turn: Turn, marker: Marker): Say => {
+  const last = lastItemOf(turn.kitchen, marker);
+  return last ? say('marker-was-on', { marker: markerFull(marker), name: last.name }) : markerFull(marker);
+};

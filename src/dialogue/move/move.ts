@@ -1,0 +1,324 @@
+/** Where food is and what state it is in: moved, opened, frozen, thawing, out, back, divided, put together. */
+import {
+  freeze as freezeChange,
+  isRefreeze,
+  isFrozen,
+  isRefused,
+  applyChange,
+  merge as mergeChange,
+  move as moveChange,
+  open as openChange,
+  putBack as putBackChange,
+  reheated as reheatedChange,
+  split as splitChange,
+  takeOut,
+  thaw as thawChange,
+} from '../../kitchen/index.js';
+import type { Change, Item } from '../../kitchen/model.js';
+import type { Say, Value } from '../../speech/answer.js';
+import type { PlainDate } from '../../terms/dates.js';
+import type { SaidDate, Slots } from '../../understanding/intents.js';
+import { placeAt, placeNoun } from '../describe/place.js';
+import { refusal, withChange } from '../describe/refusals.js';
+import { type Handler, type Reply, type Turn, about, day, list, say, todayOf } from '../handler.js';
+import { needItem, needItems, needPlace } from '../refer/need.js';
+
+const saidDay = (said: SaidDate | 'unknown' | undefined): PlainDate | undefined =>
+  said && said !== 'unknown' ? said.day : undefined;
+
+const nameOf = (items: readonly Item[]): Value =>
+  items.length === 1 ? items[0]!.name : list([...new Set(items.map(({ name }) => name))]);
+
+/** One change for each of several things; the first refusal is told. */
+const each = (
+  turn: Turn,
+  items: readonly Item[],
+  make: (turn: Turn, item: Item) => ReturnType<typeof moveChange>,
+): { changes: Change[] } | { reply: Reply } => {
+  const changes: Change[] = [];
+  let kitchen = turn.kitchen;
+  for (const item of items) {
+    const result = make({ ...turn, kitchen }, item);
+    if (isRefused(result)) return { reply: refusal(turn, result) };
+    changes.push(result);
+    kitchen = applyChange(kitchen, result);
+  }
+  return { changes };
+};
+
+/** The items of "the rice and the black beans", or of one mention. */
+const itemsOf = (turn: Turn, slots: Slots, question: Say): { got: readonly Item[] } | { reply: Reply } => {
+  const mentions = slots.items && slots.items.length > 1 ? slots.items : [slots.item ?? slots.items?.[0]];
+  const got: Item[] = [];
+  for (const [at, mention] of mentions.entries()) {
+    const slot = mentions.length > 1 ? `item-${at}` : 'item';
+    const found = needItems(turn, mention, {
+      slot,
+      question,
+      several: true,
+      anyOfBatch: slots.amount !== undefined,
+    });
+    if ('reply' in found) return found;
+    got.push(...found.got);
+  }
+  return { got };
+};
+
+export const move: Handler = (act, turn) => {
+  const { slots } = act;
+  const found = itemsOf(turn, slots, say('ask-move-what'));
+  if ('reply' in found) return found.reply;
+  const items = found.got;
+  const name = nameOf(items);
+  const place = needPlace(turn, slots.place, { question: say('ask-move-where', { name }) });
+  if ('reply' in place) return { ...place.reply, memory: about(turn, items) };
+  const to = { placeId: place.got.place.id, spot: place.got.spot };
+  const amount = slots.amount && items.length === 1 ? { amount: slots.amount } : {};
+  const made = each(turn, items, (now, item) => moveChange(now, item.id, { ...to, ...amount }));
+  if ('reply' in made) return made.reply;
+  const after = made.changes.reduce(applyChange, turn.kitchen);
+  const first = after.items.get(items[0]!.id)!;
+  const refrozen = isFrozen({ kitchen: after }, first) && isRefreeze(turn, items[0]!);
+  const at = placeAt(turn.kitchen, to.placeId, to.spot);
+  const said: Value | null =
+    slots.amount && items[0]!.amount ? { kind: 'amount', amount: named(slots.amount, items[0]!) } : null;
+  return {
+    parts: [
+      said ? say('moved-some', { amount: said, name, at }) : say('moved', { name, at }),
+      ...(refrozen ? [say('refreeze-caution', { name })] : []),
+    ],
+    changes: made.changes,
+    doubt: say('confirm-move', { name, at }),
+    memory: { ...about(turn, items), placeId: to.placeId },
+    names: items.map((item) => item.name),
+  };
+};
+
+/** "Two" of something kept in tubs is two tubs. */
+const named = (amount: { value: number; unit: string }, item: Item): { value: number; unit: string } =>
+  amount.unit === 'piece' && item.amount ? { ...amount, unit: item.amount.unit } : amount;
+
+export const open: Handler = (act, turn) => {
+  const found = needItem(turn, act.slots.item, {
+    question: say('ask-opened'),
+    fitting: ({ dates }) => !dates.opened,
+  });
+  if ('reply' in found) return found.reply;
+  const when = saidDay(act.slots.dates?.opened ?? act.slots.when);
+  const { name, id } = found.got;
+  return withChange(turn, openChange(turn, id, when), (change) => ({
+    parts: [say('opened', { name, date: day(when ?? todayOf(turn)) })],
+    changes: [change],
+    doubt: say('confirm-opened', { name }),
+    memory: about(turn, [found.got]),
+  }));
+};
+
+export const freeze: Handler = (act, turn) => {
+  const { slots } = act;
+  const found = itemsOf(turn, slots, say('ask-freeze'));
+  if ('reply' in found) return found.reply;
+  const items = found.got;
+  const name = nameOf(items);
+  const when = saidDay(slots.dates?.frozen ?? slots.when);
+  const place =
+    slots.place || turn.picked.place
+      ? needPlace(turn, slots.place, { question: say('ask-which-freezer', { name }) })
+      : null;
+  if (place && 'reply' in place) return place.reply;
+  const how = {
+    ...(when ? { day: when } : {}),
+    ...(place ? { placeId: place.got.place.id, spot: place.got.spot } : {}),
+    ...(slots.amount && items.length === 1 ? { amount: slots.amount } : {}),
+  };
+  const changes: Change[] = [];
+  let kitchen = turn.kitchen;
+  for (const item of items) {
+    const result = freezeChange({ ...turn, kitchen }, item.id, how);
+    if (isRefused(result)) {
+      if (result.refused !== 'which-freezer' || (result.ids ?? []).length === 0) return refusal(turn, result);
+      const choices = (result.ids ?? []).map((id) => ({ ids: [id], label: placeNoun(turn.kitchen, id) }));
+      const question = say('ask-which-freezer', {
+        name,
+        choices: list(
+          choices.map(({ label }) => label),
+          true,
+        ),
+      });
+      return {
+        parts: [],
+        ask: { slot: 'place', question, expecting: 'place', choices },
+        memory: about(turn, items),
+      };
+    }
+    changes.push(result);
+    kitchen = applyChange(kitchen, result);
+  }
+  const refrozen = items.some((item) => isRefreeze(turn, item));
+  const after = kitchen.items.get(items[0]!.id)!;
+  return {
+    parts: [
+      say('frozen', {
+        name,
+        at: placeAt(kitchen, after.placeId, after.spot),
+        date: day(when ?? todayOf(turn)),
+      }),
+      ...(refrozen ? [say('refreeze-caution', { name })] : []),
+    ],
+    changes,
+    doubt: say('confirm-freeze', { name }),
+    memory: about(turn, items),
+  };
+};
+
+export const thaw: Handler = (act, turn) => {
+  const { slots } = act;
+  const fitting = (item: Item): boolean => isFrozen(turn, item);
+  const found = needItem(turn, slots.item, { question: say('ask-thaw'), fitting, anyOfBatch: true });
+  if ('reply' in found) return found.reply;
+  const item = found.got;
+  const when = saidDay(slots.dates?.thawed ?? slots.when);
+  const need = { question: say('ask-thaw-where', { name: item.name }) };
+  // Where it thaws decides how long it keeps, so this is worth asking.
+  const place = needPlace(turn, slots.place, need);
+  if ('reply' in place) return { ...place.reply, memory: about(turn, [item]) };
+  const { place: where, spot } = place.got;
+  const how = {
+    placeId: where.id,
+    spot,
+    ...(when ? { day: when } : {}),
+    ...(slots.amount ? { amount: slots.amount } : {}),
+  };
+  const counter = where.kind === 'counter';
+  return withChange(turn, thawChange(turn, item.id, how), (change) => ({
+    parts: [
+      say('thawing', { name: item.name, at: placeAt(turn.kitchen, where.id) }),
+      ...(counter ? [say('thaw-counter-caution')] : []),
+    ],
+    changes: [change],
+    doubt: say('confirm-thaw', { name: item.name }),
+    memory: about(turn, [item]),
+  }));
+};
+
+export const reheated: Handler = (act, turn) => {
+  const found = needItem(turn, act.slots.item, { question: say('ask-reheated'), anyOfBatch: true });
+  if ('reply' in found) return found.reply;
+  const { name, id } = found.got;
+  return withChange(turn, reheatedChange(turn, id), (change) => ({
+    parts: [say('reheated', { name, times: found.got.timesReheated + 1 })],
+    changes: [change],
+    doubt: say('confirm-reheated', { name }),
+    memory: about(turn, [found.got]),
+  }));
+};
+
+export const putBack: Handler = (act, turn) => {
+  const fitting = (item: Item): boolean => item.outSince !== null;
+  const found = needItem(turn, act.slots.item, { question: say('ask-put-back'), fitting });
+  if ('reply' in found) return found.reply;
+  const item = found.got;
+  const place = act.slots.place
+    ? needPlace(turn, act.slots.place, { question: say('ask-move-where', { name: item.name }) })
+    : null;
+  if (place && 'reply' in place) return place.reply;
+  const to = place ? { placeId: place.got.place.id, spot: place.got.spot } : {};
+  return withChange(turn, putBackChange(turn, item.id, to), (change) => ({
+    parts: [
+      say('put-back', { name: item.name, at: placeAt(turn.kitchen, place?.got.place.id ?? item.placeId) }),
+    ],
+    changes: [change],
+    doubt: say('confirm-put-back', { name: item.name }),
+    memory: about(turn, [item]),
+  }));
+};
+
+export const tookOut: Handler = (act, turn) => {
+  const found = needItem(turn, act.slots.item, { question: say('ask-take'), anyOfBatch: true });
+  if ('reply' in found) return found.reply;
+  return withChange(turn, takeOut(turn, found.got.id), (change) => ({
+    parts: [say('out-now', { name: found.got.name })],
+    changes: [change],
+    memory: about(turn, [found.got]),
+  }));
+};
+
+export const split: Handler = (act, turn) => {
+  const { slots } = act;
+  const found = needItem(turn, slots.item, { question: say('ask-split') });
+  if ('reply' in found) return found.reply;
+  const item = found.got;
+  const memory = about(turn, [item]);
+  if (slots.shares && slots.shares.length > 0) {
+    const shares = [];
+    for (const [at, share] of slots.shares.entries()) {
+      const place = needPlace(turn, share.place, {
+        slot: `share-${at}`,
+        question: say('ask-place-share', { amount: { kind: 'amount', amount: share.amount } }),
+      });
+      if ('reply' in place) return place.reply;
+      shares.push({ amount: share.amount, placeId: place.got.place.id, spot: place.got.spot });
+    }
+    return withChange(turn, splitChange(turn, item.id, shares), (change) => ({
+      parts: [say('split', { name: item.name, count: shares.length + 1 })],
+      changes: [change],
+      memory,
+    }));
+  }
+  const into = slots.number ?? slots.amount?.value;
+  if (into === undefined) {
+    return {
+      parts: [],
+      ask: { slot: 'number', question: say('ask-split-into', { name: item.name }), expecting: 'amount' },
+      memory,
+    };
+  }
+  const unit =
+    slots.amount && slots.amount.unit !== 'piece' ? slots.amount.unit : (item.touch.container ?? 'container');
+  return withChange(turn, splitChange(turn, item.id, into), (change) => ({
+    parts: [say('split-into', { name: item.name, parts: { kind: 'amount', amount: { value: into, unit } } })],
+    changes: [change],
+    doubt: say('confirm-split', { name: item.name }),
+    memory,
+  }));
+};
+
+export const merge: Handler = (act, turn) => {
+  const { slots } = act;
+  const mentions = slots.items && slots.items.length > 1 ? slots.items : null;
+  const found = mentions
+    ? itemsOf(turn, slots, say('ask-merge'))
+    : needItems(turn, slots.item, { question: say('ask-merge'), several: true });
+  if ('reply' in found) {
+    // "Put the two soups together" names them all at once: the choice offered is the answer.
+    const ids = found.reply.ask?.choices?.flatMap((choice) => choice.ids) ?? [];
+    const two = ids.flatMap((id) => turn.kitchen.items.get(id) ?? []);
+    return two.length === 2 ? mergeThem(turn, two) : found.reply;
+  }
+  return mergeThem(turn, found.got);
+};
+
+const mergeThem = (turn: Turn, items: readonly Item[]): Reply => {
+  if (items.length < 2) return { parts: [say('merge-too-few')], memory: about(turn, items) };
+  const result = mergeChange(
+    turn,
+    items.map(({ id }) => id),
+    { anyway: turn.sure },
+  );
+  const [first] = items;
+  const names = list([...new Set(items.map(({ name }) => name))]);
+  if (isRefused(result)) {
+    if (result.refused === 'different-foods')
+      return { parts: [], confirm: say('confirm-merge-different', { names }) };
+    return refusal(turn, result);
+  }
+  return {
+    parts: [
+      say('merged', { name: first!.name, at: placeAt(turn.kitchen, first!.placeId) }),
+      say('merged-oldest'),
+    ],
+    changes: [result],
+    confirm: say('confirm-merge', { name: first!.name, count: items.length }),
+    memory: about(turn, [first!]),
+  };
+};

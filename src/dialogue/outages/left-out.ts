@@ -1,0 +1,82 @@
+/** "The soup has been out since noon." */
+import { takeOut, isRefused } from '../../kitchen/index.js';
+import { leftOut as leftOutGuidance } from '../../safety/left-out.js';
+import type { Say } from '../../speech/answer.js';
+import type { Instant } from '../../terms/dates.js';
+import type { Slots } from '../../understanding/intents.js';
+import { reasonWords, sourcesOf } from '../describe/guidance.js';
+import { type Handler, type Turn, about, clockTime, say } from '../handler.js';
+import { findItems } from '../refer/items.js';
+import { fromNow, instantAt, lastAt } from '../timers/wall-time.js';
+
+/** The moment it was set out, from what was said; null when nobody knows. */
+export const sinceSaid = (turn: Turn, { duration, time, when }: Slots): Instant | null => {
+  if (duration !== undefined) return fromNow(turn.clock, -duration);
+  if (when && when !== 'unknown') return instantAt(when.day, time ?? '12:00', turn.clock.timeZone);
+  return time ? lastAt(time, turn.clock) : null;
+};
+
+export const leftOut: Handler = (act, turn) => {
+  const { slots } = act;
+  const found = findItems(turn, slots.item);
+  const item = found.items.length === 1 ? found.items[0]! : null;
+  const food = item?.name ?? slots.item?.words ?? slots.words;
+  if (!food) return { parts: [], ask: { slot: 'item', question: say('ask-left-out'), expecting: 'item' } };
+  const since = sinceSaid(turn, slots) ?? item?.outSince ?? null;
+  const known = since !== null || slots.when === 'unknown';
+  if (!known)
+    return {
+      parts: [],
+      ask: {
+        slot: 'time',
+        question: say('ask-out-since', { name: food }),
+        again: say('ask-out-since-again'),
+        expecting: 'time',
+      },
+    };
+  const air = slots.degrees?.scale ? { degrees: slots.degrees.value, scale: slots.degrees.scale } : null;
+  const answer = leftOutGuidance({
+    food,
+    since,
+    clock: turn.clock,
+    region: turn.kitchen.household.region,
+    ...(air ? { air } : {}),
+  });
+  const parts: Say[] = [
+    say(`left-out-${answer.verdict}`, {
+      name: food,
+      ...(answer.backBy ? { by: clockTime(answer.backBy) } : {}),
+    }),
+    ...answer.reasons.slice(0, 1).map(reasonWords),
+  ];
+  const details = answer.reasons.slice(1).map(reasonWords);
+  const out = item && since ? takeOut(turn, item.id, since) : null;
+  return {
+    parts,
+    details,
+    sources: sourcesOf(answer.reasons),
+    ...(item ? { memory: about(turn, [item]) } : {}),
+    ...(out && !isRefused(out) && item!.outSince !== since
+      ? { changes: [out], doubt: say('confirm-out', { name: food }) }
+      : {}),
+    ...(item && answer.verdict === 'throw-out'
+      ? {
+          offer: {
+            question: say('offer-throw-out', { name: food }),
+            act: { intent: 'finish', slots: { item: idMention(item.id), how: 'thrown out' } },
+          },
+        }
+      : {}),
+  };
+};
+
+const idMention = (id: string) => ({
+  words: null,
+  candidates: [{ id, fit: 1 }],
+  pointer: null,
+  touch: null,
+  ordinal: null,
+  maker: null,
+  diet: null,
+  at: null,
+});

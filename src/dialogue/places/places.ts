@@ -1,0 +1,229 @@
+/** The place tree by voice: built, renamed, removed, told; and how full it is. */
+import {
+  applyChange,
+  buildPlaces,
+  isRefused,
+  itemsAt,
+  joinChanges,
+  placeCounts,
+  placesIn,
+  removePlace as removePlaceChange,
+  renamePlace as renamePlaceChange,
+} from '../../kitchen/index.js';
+import type { PlaceKind } from '../../kitchen/model.js';
+import type { Say } from '../../speech/answer.js';
+import { andMore, groupSize, inGroups } from '../describe/lists.js';
+import { placeAt, placeNoun } from '../describe/place.js';
+import { refusal, withChange } from '../describe/refusals.js';
+import { type Handler, type Turn, list, say } from '../handler.js';
+import { needPlace } from '../refer/need.js';
+import { findPlace } from '../refer/places.js';
+
+const kinds: readonly (readonly [RegExp, PlaceKind])[] = [
+  [/freezer|ice ?box/, 'freezer'],
+  [/door/, 'door'],
+  [/fridge|refrigerator/, 'fridge'],
+  [/pantry|larder/, 'pantry'],
+  [/counter|worktop|table/, 'counter'],
+  [/cupboard|cabinet/, 'cupboard'],
+  [/shel(f|ves)|rack/, 'shelf'],
+  [/drawer|crisper/, 'drawer'],
+  [/basket|bin/, 'basket'],
+  [/side/, 'side'],
+];
+const kindNamed = (word: string | undefined): PlaceKind | null =>
+  word ? (kinds.find(([pattern]) => pattern.test(word.toLowerCase()))?.[1] ?? null) : null;
+
+const whole: ReadonlySet<PlaceKind> = new Set<PlaceKind>([
+  'fridge',
+  'freezer',
+  'pantry',
+  'counter',
+  'cupboard',
+]);
+
+/** "The chest freezer has three baskets", "I have a chest freezer". */
+export const buildPlace: Handler = (act, turn) => {
+  const { placeKind, placeNames, number, amount, place, words } = act.slots;
+  const names = placeNames ?? (words ? [words] : undefined);
+  const kind = kindNamed(placeKind) ?? kindNamed(names?.[0]);
+  const count = number ?? amount?.value;
+  if (!kind)
+    return { parts: [], ask: { slot: 'words', question: say('ask-build-what'), expecting: 'words' } };
+  const top = whole.has(kind) && !place;
+  const parent = top ? null : needPlace(turn, place, { question: say('ask-build-where', { kind }) });
+  if (parent && 'reply' in parent) {
+    // A fridge nobody told of yet, with shelves: the fridge is made along with them.
+    const said = findPlace(turn, place);
+    const parentKind = said.found === 'unknown' ? kindNamed(said.words) : null;
+    if (said.found === 'unknown' && parentKind && whole.has(parentKind))
+      return buildBoth(turn, said.words, parentKind, kind, count);
+    return parent.reply;
+  }
+  const parentId = parent?.got.place.id ?? null;
+  const named = names && (count === undefined || names.length > 1 || top) ? names : undefined;
+  const wanted = { kind, parentId, ...(named ? { names: named } : { count: count ?? 1 }) };
+  const fallback = !named && top ? { kind, parentId, names: [placeKind ?? kind] } : wanted;
+  return withChange(turn, buildPlaces(turn, fallback), (change) => {
+    const made = change.ops.filter((op) => op.kind === 'place' && op.before === null).map(({ id }) => id);
+    const where = parentId ? placeNoun(turn.kitchen, parentId) : null;
+    const parts = [
+      where
+        ? say('built-in', { place: where, kind, count: count ?? made.length })
+        : say('built', { names: list(named ?? [placeKind ?? kind]) }),
+    ];
+    return {
+      parts,
+      changes: [change],
+      doubt: say('confirm-build', { kind, count: count ?? made.length }),
+      memory: { placeId: parentId ?? made[0] ?? null },
+    };
+  });
+};
+
+const buildBoth = (
+  turn: Turn,
+  name: string,
+  parentKind: PlaceKind,
+  kind: PlaceKind,
+  count: number | undefined,
+) => {
+  const outer = buildPlaces(turn, { kind: parentKind, parentId: null, names: [name] });
+  if (isRefused(outer)) return refusal(turn, outer);
+  const parentId = outer.ops[0]!.id;
+  const kitchen = applyChange(turn.kitchen, outer);
+  const inner = buildPlaces({ ...turn, kitchen }, { kind, parentId, count: count ?? 1 });
+  if (isRefused(inner)) return refusal(turn, inner);
+  const parts = [say('built-in', { place: say('place-whole', { name }), kind, count: count ?? 1 })];
+  return { parts, changes: [joinChanges(outer, inner)], memory: { placeId: parentId } };
+};
+
+export const renamePlace: Handler = (act, turn) => {
+  const { place, words, spelled } = act.slots;
+  const found = needPlace(turn, place, { question: say('ask-rename-what') });
+  if ('reply' in found) return found.reply;
+  const name = spelled ?? words;
+  const old = placeNoun(turn.kitchen, found.got.place.id);
+  if (!name)
+    return {
+      parts: [],
+      ask: { slot: 'words', question: say('ask-rename-to', { place: old }), expecting: 'words' },
+    };
+  return withChange(turn, renamePlaceChange(turn, found.got.place.id, name), (change) => ({
+    parts: [say('renamed', { place: old, name })],
+    changes: [change],
+    doubt: say('confirm-rename', { place: old, name }),
+    memory: { placeId: found.got.place.id },
+  }));
+};
+
+export const removePlace: Handler = (act, turn) => {
+  const found = needPlace(turn, act.slots.place, { question: say('ask-remove-place') });
+  if ('reply' in found) return found.reply;
+  const { id } = found.got.place;
+  const place = placeNoun(turn.kitchen, id);
+  const held = itemsAt(turn.kitchen, id);
+  if (held.length > 0)
+    return {
+      parts: [
+        say('place-not-empty', {
+          place,
+          count: held.length,
+          items: list(held.slice(0, groupSize).map(({ name }) => name)),
+        }),
+      ],
+    };
+  return withChange(turn, removePlaceChange(turn, id), (change) => ({
+    parts: [say('place-removed', { place })],
+    changes: [change],
+    confirm: say('confirm-remove-place', { place }),
+  }));
+};
+
+export const places: Handler = (act, turn) => {
+  const found = findPlace(turn, act.slots.place);
+  const parentId = found.found === 'one' ? found.place.id : null;
+  const inside = placesIn(turn.kitchen, parentId);
+  if (parentId) {
+    const place = placeNoun(turn.kitchen, parentId);
+    if (inside.length === 0)
+      return { parts: [say('place-undivided', { place })], count: 0, memory: { placeId: parentId } };
+    const { first, more, left } = inGroups(inside.map(({ name }) => name));
+    return {
+      parts: [say('place-parts', { place, count: inside.length, parts: list(first) }), ...andMore(left)],
+      more,
+      count: inside.length,
+      names: inside.map(({ name }) => name),
+      memory: { placeId: parentId },
+    };
+  }
+  if (inside.length === 0) return { parts: [say('no-places')], count: 0 };
+  const all = inside.map(({ id, name }) => {
+    const parts = placesIn(turn.kitchen, id).length;
+    return parts > 0 ? say('place-with-parts', { name, count: parts }) : say('place-whole', { name });
+  });
+  const { first, more, left } = inGroups(all);
+  return {
+    parts: [say('places-all', { count: inside.length, places: list(first) }), ...andMore(left)],
+    more,
+    count: inside.length,
+  };
+};
+
+/** This many things on one shelf or in one basket is called crowded. Common practice; our own figure. */
+const crowded = 8;
+
+export const placeState: Handler = (act, turn) => {
+  const { asked, place: mention } = act.slots;
+  const found = findPlace(turn, mention);
+  if (found.found === 'one') {
+    const { id } = found.place;
+    const count = itemsAt(turn.kitchen, id).length;
+    const place = placeNoun(turn.kitchen, id);
+    const parts: Say[] = [
+      say(count === 0 ? 'place-empty' : count >= crowded ? 'place-crowded' : 'place-has-room', {
+        place,
+        count,
+      }),
+    ];
+    const empty = placeCounts(turn.kitchen, id).filter((one) => one.items === 0 && one.place.id !== id);
+    if (count > 0 && empty.length > 0)
+      parts.push(
+        say('empty-within', {
+          places: list(empty.slice(0, groupSize).map((one) => placeNoun(turn.kitchen, one.place.id))),
+        }),
+      );
+    return { parts, count, memory: { placeId: id } };
+  }
+  const counts = placeCounts(turn.kitchen);
+  if (asked === 'full' || asked === 'crowded') {
+    const full = counts.filter(({ items }) => items >= crowded);
+    const fullest = counts[0];
+    if (full.length === 0 && fullest)
+      return {
+        parts: [say('none-crowded', { at: placeAt(turn.kitchen, fullest.place.id), count: fullest.items })],
+      };
+    const entries = full.map(({ place, items }) =>
+      say('place-count', { place: placeNoun(turn.kitchen, place.id), count: items }),
+    );
+    const { first, more, left } = inGroups(entries);
+    return {
+      parts: [say('places-crowded', { count: full.length, places: list(first) }), ...andMore(left)],
+      more,
+      count: full.length,
+    };
+  }
+  const empty = counts.filter(({ items }) => items === 0);
+  if (empty.length === 0) {
+    const least = counts.at(-1);
+    return least
+      ? { parts: [say('none-empty', { at: placeAt(turn.kitchen, least.place.id), count: least.items })] }
+      : { parts: [say('no-places')] };
+  }
+  const { first, more, left } = inGroups(empty.map(({ place }) => placeNoun(turn.kitchen, place.id)));
+  return {
+    parts: [say('places-empty', { count: empty.length, places: list(first) }), ...andMore(left)],
+    more,
+    count: empty.length,
+  };
+};

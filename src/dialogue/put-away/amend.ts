@@ -1,0 +1,159 @@
+/** A fact told later: a date, a diet mark, an allergen, the maker, how to heat it, a note. */
+import {
+  type Facts,
+  amend as amendChange,
+  isFrozen,
+  isRefused,
+  isShare,
+  shareOf,
+} from '../../kitchen/index.js';
+import type { Item, Preparation } from '../../kitchen/model.js';
+import type { Say } from '../../speech/answer.js';
+import type { Slots } from '../../understanding/intents.js';
+import { refusal, withChange } from '../describe/refusals.js';
+import { type Handler, type Turn, about, day, list, say } from '../handler.js';
+import { needItem } from '../refer/need.js';
+import { preparationOf } from './preparation.js';
+import { saidDates } from './said-dates.js';
+
+interface Told {
+  readonly facts: Facts;
+  /** Read back, one short piece each. */
+  readonly said: readonly Say[];
+}
+
+const dateFacts = (slots: Slots): Told => {
+  const dates = saidDates(slots.dates);
+  const said = Object.entries(dates).map(([kind, at]) =>
+    at ? say('read-back-date', { what: kind, date: day(at) }) : say('date-unknown-noted', { what: kind }),
+  );
+  return { facts: Object.keys(dates).length > 0 ? { dates } : {}, said };
+};
+
+const allergenFacts = ({ allergens, free, negated }: Slots): Told => {
+  if (!allergens?.length) return { facts: {}, said: [] };
+  const names = list(allergens);
+  if (free || negated)
+    return { facts: { freeFrom: { add: allergens } }, said: [say('read-back-free', { allergens: names })] };
+  return { facts: { contains: { add: allergens } }, said: [say('read-back-contains', { allergens: names })] };
+};
+
+const amountFacts = (item: Item, { amount, left, share }: Slots): Told => {
+  const said = amount ?? left ?? share;
+  if (!said) return { facts: {}, said: [] };
+  const whole = isShare(said) ? (item.amountAtFirst ? shareOf(item.amountAtFirst, said) : null) : said;
+  const counted =
+    whole && whole.unit === 'piece' && item.amount ? { ...whole, unit: item.amount.unit } : whole;
+  return counted
+    ? {
+        facts: { amount: counted },
+        said: [say('read-back-amount', { amount: { kind: 'amount', amount: counted } })],
+      }
+    : { facts: {}, said: [] };
+};
+
+const preparationFacts = (turn: Turn, item: Item, slots: Slots): Told => {
+  if (!slots.preparation) return { facts: {}, said: [] };
+  const from =
+    slots.from_state === 'freezer' || slots.from_state === 'fridge'
+      ? slots.from_state
+      : isFrozen(turn, item)
+        ? 'freezer'
+        : 'any';
+  const preparation: Preparation = preparationOf(slots.preparation, from);
+  const { minutes, watts, method, heat } = preparation;
+  return {
+    facts: { preparation },
+    said: [
+      say('read-back-reheating', {
+        method,
+        ...(minutes !== null ? { time: { kind: 'duration', seconds: minutes * 60 } } : {}),
+        ...(watts !== null ? { watts } : {}),
+        ...(heat ? { heat: { kind: 'temperature', ...heat } } : {}),
+      }),
+    ],
+  };
+};
+
+const wordFacts = ({ words, spelled, asked, caution }: Slots): Told => {
+  const facts: { -readonly [K in keyof Facts]: Facts[K] } = {};
+  const said: Say[] = [];
+  if (caution) {
+    facts.cautions = { add: [caution] };
+    said.push(say('read-back-caution', { caution }));
+  }
+  const name = spelled ?? (asked === 'name' ? words : undefined);
+  if (name) {
+    facts.name = name;
+    said.push(say('read-back-name', { name }));
+  } else if (words) {
+    facts.notes = { add: [words] };
+    said.push(say('read-back-note', { note: words }));
+  }
+  return { facts, said };
+};
+
+const personFacts = (turn: Turn, { maker, person, diet, negated }: Slots): Told => {
+  const facts: { -readonly [K in keyof Facts]: Facts[K] } = {};
+  const said: Say[] = [];
+  if (maker) {
+    facts.maker = maker;
+    said.push(say('read-back-maker', { maker }));
+  }
+  const owner = person?.candidates[0] ? turn.kitchen.people.get(person.candidates[0].id) : undefined;
+  if (owner) {
+    facts.ownerId = owner.id;
+    said.push(say('read-back-owner', { name: owner.name }));
+  }
+  if (diet) {
+    facts.diets = negated ? { remove: [diet] } : { add: [diet] };
+    said.push(say(negated ? 'read-back-not-diet' : 'read-back-diet', { diet }));
+  }
+  return { facts, said };
+};
+
+const told = (turn: Turn, item: Item, slots: Slots): Told => {
+  const all = [
+    dateFacts(slots),
+    allergenFacts(slots),
+    amountFacts(item, slots),
+    preparationFacts(turn, item, slots),
+    wordFacts(slots),
+    personFacts(turn, slots),
+  ];
+  return {
+    facts: Object.assign({}, ...all.map(({ facts }) => facts)) as Facts,
+    said: all.flatMap(({ said }) => said),
+  };
+};
+
+export const amend: Handler = (act, turn) => {
+  const found = needItem(turn, act.slots.item, { question: say('ask-amend'), anyOfBatch: true });
+  if ('reply' in found) return found.reply;
+  const item = found.got;
+  const { facts, said } = told(turn, item, act.slots);
+  const memory = about(turn, [item]);
+  if (said.length === 0) {
+    return {
+      parts: [],
+      ask: { slot: 'words', question: say('ask-amend-what', { name: item.name }), expecting: 'words' },
+      memory,
+    };
+  }
+  const dish = item.batchId !== null && !facts.amount;
+  const result = amendChange(turn, item.id, { ...facts, wholeBatch: dish, sure: turn.sure });
+  if (isRefused(result) && result.refused === 'contains-it') {
+    const allergens = list(result.about ?? []);
+    return { parts: [], confirm: say('confirm-free', { name: item.name, allergens }), memory };
+  }
+  if (isRefused(result) && result.refused !== 'nothing-changes') return refusal(turn, result);
+  if (isRefused(result))
+    return { parts: [say('known-already', { name: item.name, facts: list(said) })], memory };
+  return withChange(turn, result, (change) => ({
+    parts: [say('amended', { name: facts.name ?? item.name, facts: list(said) })],
+    changes: [change],
+    doubt: say('confirm-amend', { name: item.name, facts: list(said) }),
+    memory,
+    names: [facts.name ?? item.name],
+  }));
+};

@@ -1,0 +1,103 @@
+/** Which of the things a question offered was chosen: "the small one", "the second", "all of them". */
+import type { Id, Item, Kitchen } from '../../kitchen/model.js';
+import { placeUnder } from '../../kitchen/index.js';
+import type { Act, Mention } from '../../understanding/intents.js';
+import type { Turn } from '../handler.js';
+import type { Choice } from '../state.js';
+import { atOrdinal, findItems } from './items.js';
+
+const emptyMention: Mention = {
+  words: null,
+  candidates: [],
+  pointer: null,
+  touch: null,
+  ordinal: null,
+  maker: null,
+  diet: null,
+  at: null,
+};
+
+/** What of the act names a choice, wherever the grammar put it. */
+const mentionOf = (act: Act): Mention => {
+  const { item, marker, place, maker, diet, container, ordinal, number } = act.slots;
+  const said = item ?? marker ?? emptyMention;
+  return {
+    ...said,
+    touch: said.touch ?? marker?.touch ?? container ?? null,
+    ordinal: said.ordinal ?? ordinal ?? (item || marker || place ? null : (number ?? null)),
+    maker: said.maker ?? maker ?? null,
+    diet: said.diet ?? diet ?? null,
+    at: said.at ?? place ?? null,
+  };
+};
+
+export type Chosen =
+  | { readonly chosen: readonly Id[] }
+  | { readonly chosen: 'none' }
+  | { readonly chosen: 'unclear' }
+  /** Fewer than before, but still more than one. */
+  | { readonly chosen: 'fewer'; readonly ids: readonly Id[] };
+
+const dateWord = (item: Item): string[] => Object.values(item.dates);
+
+/** Places and records that are not items are chosen by id. */
+const chooseById = (kitchen: Kitchen, mention: Mention, choices: readonly Choice[]): Choice[] => {
+  const wanted = [...mention.candidates, ...(mention.at?.candidates ?? [])].map(({ id }) => id);
+  return choices.filter(({ ids }) =>
+    ids.some(
+      (id) =>
+        wanted.includes(id) || (kitchen.places.has(id) && wanted.some((w) => placeUnder(kitchen, id, w))),
+    ),
+  );
+};
+
+export const choose = (turn: Turn, act: Act, choices: readonly Choice[]): Chosen => {
+  const mention = mentionOf(act);
+  const all = choices.flatMap(({ ids }) => ids);
+  switch (mention.pointer) {
+    case 'all':
+    case 'both':
+    case 'them':
+      return { chosen: all };
+    case 'none':
+      return { chosen: 'none' };
+    case 'other':
+      if (choices.length === 2) {
+        const left = choices.filter(({ ids }) => !ids.some((id) => turn.memory.items.includes(id)));
+        if (left.length === 1) return { chosen: left[0]!.ids };
+      }
+      break;
+    default:
+  }
+  if (mention.ordinal !== null) {
+    const at = atOrdinal(choices, mention.ordinal);
+    return at ? { chosen: at.ids } : { chosen: 'unclear' };
+  }
+  const items = all.flatMap((id) => turn.kitchen.items.get(id) ?? []);
+  if (items.length === 0) {
+    const fit = chooseById(turn.kitchen, mention, choices);
+    return fit.length === 1 ? { chosen: fit[0]!.ids } : { chosen: 'unclear' };
+  }
+  const words = mention.words ?? act.slots.words ?? null;
+  const among: Turn = { ...turn, memory: { ...turn.memory, items: all, offered: all } };
+  const day = act.slots.when ?? Object.values(act.slots.dates ?? {})[0];
+  const dated =
+    day && day !== 'unknown'
+      ? items.filter((item) => dateWord(item).includes(day.day)).map(({ id }) => id)
+      : [];
+  if (dated.length > 0) return narrowed(dated, choices);
+  const described = {
+    ...mention,
+    words,
+    pointer: words || mention.candidates.length > 0 ? null : ('them' as const),
+  };
+  const found = findItems(among, described);
+  const kept = found.items.filter(({ id }) => all.includes(id)).map(({ id }) => id);
+  if (kept.length === 0 || found.near || kept.length === all.length) return { chosen: 'unclear' };
+  return narrowed(kept, choices);
+};
+
+const narrowed = (kept: readonly Id[], choices: readonly Choice[]): Chosen => {
+  const left = choices.filter(({ ids }) => ids.some((id) => kept.includes(id)));
+  return left.length === 1 ? { chosen: left[0]!.ids } : { chosen: 'fewer', ids: kept };
+};

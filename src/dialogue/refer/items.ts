@@ -1,0 +1,174 @@
+/** Which item was meant. */
+import { livingItems } from '../../kitchen/index.js';
+import { marksOf } from '../../kitchen/index.js';
+import type { Id, Item } from '../../kitchen/model.js';
+import { foodKey } from '../../kitchen/index.js';
+import { placeUnder } from '../../kitchen/index.js';
+import { findByTouch } from '../../kitchen/index.js';
+import type { Mention } from '../../understanding/intents.js';
+import type { Turn } from '../handler.js';
+import { oldestFirst } from './tell-apart.js';
+import { bySize } from './touch-fits.js';
+
+/** Every item still in the kitchen, in the order it came. */
+export const hereItems = (turn: Turn): readonly Item[] => livingItems(turn.kitchen);
+
+const live = (turn: Turn, ids: readonly Id[]): Item[] =>
+  ids.flatMap((id) => {
+    const item = turn.kitchen.items.get(id);
+    return item && item.gone === null ? [item] : [];
+  });
+
+const closeFit = 0.1;
+
+/** Items whose names the words fit about equally well, best first. */
+const byWords = (turn: Turn, mention: Mention): Item[] => {
+  const here = mention.candidates.flatMap(({ id, fit }) => {
+    const marked = turn.kitchen.markers.has(id) ? hereItems(turn).filter((item) => item.markerId === id) : [];
+    const items = [...live(turn, [id]), ...marked];
+    return items.map((item) => ({ item, fit }));
+  });
+  const top = Math.max(0, ...here.map(({ fit }) => fit));
+  const best = new Set(here.filter(({ fit }) => fit >= top - closeFit).map(({ item }) => item));
+  // Only so many candidates are handed over; a batch may be larger.
+  const keys = new Set([...best].map((item) => foodKey(item.name)));
+  for (const item of hereItems(turn)) if (keys.has(foodKey(item.name))) best.add(item);
+  return [...best];
+};
+
+const sameName = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
+
+/** What "it", "that", "them", "the other one" point at. */
+const byPointer = (turn: Turn, mention: Mention): Item[] => {
+  const { memory } = turn;
+  switch (mention.pointer) {
+    case 'this':
+      return live(turn, memory.touched?.itemId ? [memory.touched.itemId] : memory.items);
+    case 'it':
+    case 'that':
+      return live(turn, memory.items.length > 0 ? memory.items : memory.lastAdded);
+    case 'them':
+    case 'both':
+    case 'all':
+      return live(turn, memory.items.length > 1 ? memory.items : [...memory.offered]);
+    case 'other': {
+      const others = memory.offered.filter((id) => !memory.items.includes(id));
+      return live(turn, others.length > 0 ? others : memory.before);
+    }
+    case 'rest':
+      return live(
+        turn,
+        memory.offered.filter((id) => !memory.items.includes(id)),
+      );
+    case 'last-added':
+      return live(turn, memory.lastAdded).length > 0 ? live(turn, memory.lastAdded) : newest(turn);
+    case 'same':
+    case 'another':
+      return live(turn, memory.items);
+    default:
+      return [];
+  }
+};
+
+const newest = (turn: Turn): Item[] => {
+  const here = hereItems(turn);
+  const last = here.reduce<Item | null>((a, b) => (!a || b.addedAt >= a.addedAt ? b : a), null);
+  return last ? [last] : [];
+};
+
+const makerFits = (item: Item, maker: string): boolean =>
+  item.maker !== null &&
+  (sameName(item.maker, maker) || item.maker.toLowerCase().includes(maker.toLowerCase()));
+
+/** Narrows by what else was said of it. A detail that fits nothing is reported, not ignored. */
+const narrow = (turn: Turn, mention: Mention, items: readonly Item[]): { items: Item[]; failed: boolean } => {
+  let left = [...items];
+  let failed = false;
+  const keep = (test: (item: Item) => boolean): void => {
+    const kept = left.filter(test);
+    if (kept.length === 0 && left.length > 0) failed = true;
+    else left = kept;
+  };
+  const { touch } = mention;
+  if (touch && Object.keys(touch).length > 0) {
+    const matches = findByTouch(turn.kitchen, touch, left).filter(({ differs }) => differs.length === 0);
+    const top = matches[0]?.fit ?? 0;
+    const fitting = matches.filter(({ fit }) => fit === top).map(({ of }) => of);
+    const sized = fitting.length === 0 && touch.size ? bySize(touch.size, left) : fitting;
+    if (sized.length > 0) left = sized;
+    else if (left.length > 0) failed = true;
+  }
+  if (mention.maker) keep((item) => makerFits(item, mention.maker!));
+  if (mention.diet) {
+    keep((item) => marksOf(turn.kitchen, item).diets.some((diet) => sameName(diet, mention.diet!)));
+  }
+  if (mention.at && mention.at.candidates.length > 0) {
+    const top = mention.at.candidates[0]!.fit;
+    const ids = mention.at.candidates.filter(({ fit }) => fit >= top - closeFit).map(({ id }) => id);
+    keep((item) => ids.some((id) => placeUnder(turn.kitchen, item.placeId, id)));
+  }
+  return { items: left, failed };
+};
+
+export interface Found {
+  readonly items: readonly Item[];
+  /** Named, but nothing here is called that. */
+  readonly unknown: string | null;
+  /** Some detail said of it fits none of them: these are near. */
+  readonly near: boolean;
+  /** Nothing was named at all. */
+  readonly missing: boolean;
+}
+
+const nothing: Found = { items: [], unknown: null, near: false, missing: true };
+
+/** "the second one", "the last one", of a list. */
+export const atOrdinal = <T>(of: readonly T[], n: number): T | undefined => (n < 0 ? of.at(n) : of[n - 1]);
+
+const ageWord = (words: string | null): 'old' | 'new' | null =>
+  !words
+    ? null
+    : /\b(old|older|oldest|first made)\b/.test(words)
+      ? 'old'
+      : /\b(new|newer|newest|fresh|fresher|freshest|latest)\b/.test(words)
+        ? 'new'
+        : null;
+
+/**
+ * Everything the mention fits. Words narrow by touch, maker, diet and place; a pointer is
+ * followed; an ordinal counts in what was last told apart.
+ */
+export const findItems = (turn: Turn, mention: Mention | undefined): Found => {
+  if (!mention) return nothing;
+  if (mention.ordinal !== null && mention.candidates.length === 0) {
+    const at = atOrdinal(turn.memory.offered, mention.ordinal);
+    return { ...nothing, items: at ? live(turn, [at]) : [], missing: !at };
+  }
+  const worded = byWords(turn, mention);
+  if (worded.length > 0) {
+    const { items, failed } = narrow(turn, mention, worded);
+    const told = items.filter((item) => turn.memory.items.includes(item.id));
+    // "Take two of the chilli out", just after the chilli of one shelf was spoken of, means those.
+    const settled = told.length > 0 && told.length < items.length && mention.pointer !== null ? told : items;
+    return { items: settled, unknown: null, near: failed, missing: false };
+  }
+  if (mention.pointer && mention.pointer !== 'none') {
+    const pointed = byPointer(turn, mention);
+    const { items, failed } = narrow(turn, mention, pointed);
+    return { items, unknown: null, near: failed, missing: pointed.length === 0 };
+  }
+  if (mention.words) {
+    const age = ageWord(mention.words);
+    if (age) {
+      const sorted = oldestFirst(live(turn, turn.memory.offered));
+      const end = age === 'old' ? sorted[0] : sorted.at(-1);
+      if (end) return { items: [end], unknown: null, near: false, missing: false };
+    }
+    return { items: [], unknown: mention.words, near: false, missing: false };
+  }
+  const described =
+    mention.touch || mention.maker || mention.diet || (mention.at?.candidates.length ?? 0) > 0;
+  if (!described) return nothing;
+  const { items, failed } = narrow(turn, mention, hereItems(turn));
+  return { items: failed ? [] : items, unknown: null, near: failed, missing: false };
+};

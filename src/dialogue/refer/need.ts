@@ -1,0 +1,143 @@
+/** Getting the one thing an act needs: from the words, from what was said before, or by asking. */
+import type { Item, Place } from '../../kitchen/model.js';
+import type { Say } from '../../speech/answer.js';
+import type { Mention, PlaceMention } from '../../understanding/intents.js';
+import { type Reply, type Turn, list, say } from '../handler.js';
+import type { Ask, Choice } from '../state.js';
+import { findItems } from './items.js';
+import { findPlace } from './places.js';
+import { allAlike, choicesOf, oldestFirst } from './tell-apart.js';
+
+export type Needed<T> = { readonly got: T } | { readonly reply: Reply };
+
+const shownChoices = 4;
+
+/** "Two fit: the small jar, or the large jar with the square clip. Which one?" */
+export const askWhich = (slot: string, names: readonly string[], choices: readonly Choice[]): Ask => {
+  const labels = choices.map(({ label }) => label);
+  const shown = list(labels.slice(0, shownChoices), true);
+  const count = choices.length;
+  const name = new Set(names).size === 1 ? names[0]! : null;
+  const crowded = count > shownChoices;
+  const question = crowded
+    ? say('which-many', { count, choices: shown })
+    : name
+      ? say('which-named', { count, name, choices: shown })
+      : say('which-mixed', { count, choices: shown });
+  return { slot, question, again: say('which-again', { choices: shown }), expecting: 'choice', choices };
+};
+
+export interface NeedItem {
+  readonly slot?: string;
+  /** Asked when nothing was named: "What did you finish?" */
+  readonly question: Say;
+  /** Several at once are fine when that is what was said ("them", "all", "both"). */
+  readonly several?: boolean;
+  /** Only these can be meant. */
+  readonly fitting?: (item: Item) => boolean;
+  /** Containers that differ only by place: take the oldest rather than ask. */
+  readonly anyOfBatch?: boolean;
+}
+
+const pluralPointers = new Set(['them', 'both', 'all', 'rest']);
+
+/** The items meant, or the reply that asks for them or says there are none. */
+export const needItems = (
+  turn: Turn,
+  mention: Mention | undefined,
+  need: NeedItem,
+): Needed<readonly Item[]> => {
+  const slot = need.slot ?? 'item';
+  const settled = (turn.picked[slot] ?? []).flatMap((id) => turn.kitchen.items.get(id) ?? []);
+  if (settled.length > 0) return { got: settled };
+  const found = findItems(turn, mention);
+  if (found.unknown) return { reply: { parts: [say('no-such-item', { name: found.unknown })] } };
+  if (found.near && found.items.length > 0) return { reply: nearMiss(turn, slot, found.items) };
+  if (found.items.length === 0) {
+    if (!found.missing) return { reply: { parts: [say('nothing-like-that')] } };
+    const { question } = need;
+    return { reply: { parts: [], ask: { slot, question, again: say('ask-item-again'), expecting: 'item' } } };
+  }
+  const fitting = need.fitting ? found.items.filter(need.fitting) : found.items;
+  const items = fitting.length > 0 ? fitting : found.items;
+  if (items.length === 1) return { got: items };
+  if (need.several && mention?.pointer && pluralPointers.has(mention.pointer)) return { got: items };
+  const oneBatch = items[0]!.batchId !== null && items.every(({ batchId }) => batchId === items[0]!.batchId);
+  if (allAlike(turn.kitchen, items) || (need.anyOfBatch && oneBatch)) {
+    return { got: [oldestFirst(items)[0]!] };
+  }
+  const names = items.map(({ name }) => name);
+  return { reply: { parts: [], ask: askWhich(slot, names, choicesOf(turn.kitchen, items)) } };
+};
+
+/** What was described is not quite here: offer what is nearest. */
+const nearMiss = (turn: Turn, slot: string, items: readonly Item[]): Reply => {
+  const choices = choicesOf(turn.kitchen, items).slice(0, shownChoices);
+  const labels = list(
+    choices.map(({ label }) => label),
+    true,
+  );
+  const one = choices.length === 1;
+  const question = one
+    ? say('near-one', { choice: labels, name: items[0]!.name })
+    : say('near-several', { choices: labels });
+  const ask: Ask = { slot, question, expecting: one ? 'yes-no' : 'choice', choices };
+  return { parts: [], ask: one ? { ...ask, guess: choices[0]!.ids } : ask };
+};
+
+export const needItem = (turn: Turn, mention: Mention | undefined, need: NeedItem): Needed<Item> => {
+  const found = needItems(turn, mention, need);
+  return 'reply' in found ? found : { got: found.got[0]! };
+};
+
+export interface NeedPlace {
+  readonly slot?: string;
+  readonly question: Say;
+  readonly again?: Say;
+  readonly guess?: readonly string[];
+}
+
+export const needPlace = (
+  turn: Turn,
+  mention: PlaceMention | undefined,
+  need: NeedPlace,
+): Needed<{ place: Place; spot: string | null }> => {
+  const slot = need.slot ?? 'place';
+  const found = findPlace(turn, mention, slot);
+  switch (found.found) {
+    case 'one':
+      return { got: { place: found.place, spot: found.spot } };
+    case 'several': {
+      const labels = list(
+        found.choices.slice(0, shownChoices).map(({ label }) => label),
+        true,
+      );
+      const question = say('which-place', { choices: labels });
+      const again = say('which-place-again', { choices: labels });
+      return {
+        reply: { parts: [], ask: { slot, question, again, expecting: 'place', choices: found.choices } },
+      };
+    }
+    case 'unknown':
+      return {
+        reply: {
+          parts: [],
+          ask: {
+            slot,
+            question: say('no-such-place', { words: found.words }),
+            again: say('ask-place-again'),
+            expecting: 'place',
+          },
+        },
+      };
+    case 'none': {
+      const ask: Ask = {
+        slot,
+        question: need.question,
+        again: need.again ?? say('ask-place-again'),
+        expecting: 'place',
+      };
+      return { reply: { parts: [], ask: need.guess ? { ...ask, guess: need.guess } : ask } };
+    }
+  }
+};

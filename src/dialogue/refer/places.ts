@@ -1,0 +1,56 @@
+/** Which place was meant. */
+import type { Id, Place } from '../../kitchen/model.js';
+import type { PlaceMention } from '../../understanding/intents.js';
+import { placeNoun, rootPlace } from '../describe/place.js';
+import type { Turn } from '../handler.js';
+import type { Choice } from '../state.js';
+
+export type PlaceFound =
+  | { readonly found: 'one'; readonly place: Place; readonly spot: string | null }
+  | { readonly found: 'several'; readonly choices: readonly Choice[]; readonly spot: string | null }
+  | { readonly found: 'unknown'; readonly words: string }
+  | { readonly found: 'none' };
+
+const closeFit = 0.08;
+
+/** The places the words fit about equally well. */
+const bestOf = (turn: Turn, mention: PlaceMention): Place[] => {
+  const known = mention.candidates.flatMap(({ id, fit }) => {
+    const place = turn.kitchen.places.get(id);
+    return place ? [{ place, fit }] : [];
+  });
+  const top = Math.max(0, ...known.map(({ fit }) => fit));
+  return known.filter(({ fit }) => fit >= top - closeFit).map(({ place }) => place);
+};
+
+/**
+ * Resolves what was said. "The second shelf" of two cupboards is taken to be in the one just
+ * spoken of; otherwise it is asked.
+ */
+export const findPlace = (
+  turn: Turn,
+  mention: PlaceMention | undefined,
+  slot = 'place',
+  nearId: Id | null = turn.memory.placeId,
+): PlaceFound => {
+  const spot = mention?.spot ?? null;
+  const settled = turn.picked[slot]?.[0];
+  const settledPlace = settled ? turn.kitchen.places.get(settled) : undefined;
+  if (settledPlace) return { found: 'one', place: settledPlace, spot };
+  if (!mention) return { found: 'none' };
+  const best = bestOf(turn, mention);
+  if (best.length === 1) return { found: 'one', place: best[0]!, spot };
+  if (best.length > 1) {
+    const root = rootPlace(turn.kitchen, nearId)?.id;
+    const near = best.filter((place) => root && rootPlace(turn.kitchen, place.id)?.id === root);
+    if (near.length === 1) return { found: 'one', place: near[0]!, spot };
+    const whole = best.filter((place) => place.parentId === null);
+    if (whole.length === 1) return { found: 'one', place: whole[0]!, spot };
+    const choices = best.map((place) => ({ ids: [place.id], label: placeNoun(turn.kitchen, place.id) }));
+    return { found: 'several', choices, spot };
+  }
+  const here = mention.pointer ? turn.memory.placeId : null;
+  const place = here ? turn.kitchen.places.get(here) : undefined;
+  if (place) return { found: 'one', place, spot };
+  return mention.words ? { found: 'unknown', words: mention.words } : { found: 'none' };
+};

@@ -1,0 +1,112 @@
+/** How to get a dish hot: the cook's own way when one is recorded, ended by a temperature, a step at a time. */
+import { storageOf } from '../../kitchen/index.js';
+import type { HeatMethod, Item } from '../../kitchen/model.js';
+import { assessIn, eatingCautions, reheatPlan } from '../../safety/index.js';
+import type { Say } from '../../speech/answer.js';
+import { cautionWords, reasonWords, sourcesOf } from '../describe/guidance.js';
+import { guidedStep } from '../describe/steps.js';
+import { type Handler, type Reply, type Turn, about, say } from '../handler.js';
+import { methodNamed } from '../put-away/preparation.js';
+import { needItem } from '../refer/need.js';
+import { beginSteps } from '../talk/steps.js';
+
+/** Named, else recorded, else the microwave where there is one. */
+const methodFor = (turn: Turn, item: Item, said: string | undefined): HeatMethod => {
+  const named = methodNamed(said);
+  if (named) return named;
+  const recorded = item.preparations.find(({ method }) => method !== 'none');
+  return recorded?.method ?? (turn.kitchen.household.microwaveWatts === null ? 'hob' : 'microwave');
+};
+
+const minutesOnly = (turn: Turn, item: Item, watts: number): Reply | null => {
+  const told = item.preparations.find(({ method, minutes }) => method === 'microwave' && minutes !== null);
+  if (!told?.minutes) return null;
+  const plan = planFor(turn, item, 'microwave', watts);
+  if (plan.kind !== 'plan') return null;
+  const total = plan.steps.reduce(
+    (sum, { code, seconds: of }) => sum + (of !== null && /microwave|heat-again/.test(code) ? of : 0),
+    0,
+  );
+  return {
+    parts: [say('reheat-minutes', { name: item.name, time: { kind: 'duration', seconds: total }, watts })],
+    details: plan.reasons.map(reasonWords),
+    sources: sourcesOf(plan.reasons),
+    memory: about(turn, [item]),
+  };
+};
+
+const planFor = (turn: Turn, item: Item, method: HeatMethod, watts: number | null, portions?: number) =>
+  reheatPlan({
+    food: item.name,
+    method,
+    from: storageOf(turn.kitchen, item.placeId) === 'freezer' ? 'freezer' : 'fridge',
+    region: turn.kitchen.household.region,
+    watts,
+    portions: portions ?? null,
+    preparations: item.preparations,
+    timesReheated: item.timesReheated,
+    assessment: assessIn(turn.kitchen, item, turn.clock),
+    first: eatingCautions(turn.kitchen, item),
+  });
+
+export const reheat: Handler = (act, turn) => {
+  const { slots } = act;
+  const found = needItem(turn, slots.item, { question: say('ask-reheat'), anyOfBatch: true });
+  if ('reply' in found) return found.reply;
+  const item = found.got;
+  const memory = about(turn, [item]);
+  const watts = slots.number && slots.number >= 300 ? slots.number : turn.kitchen.household.microwaveWatts;
+  if (slots.asked === 'minutes' && watts) {
+    const minutes = minutesOnly(turn, item, watts);
+    if (minutes) return minutes;
+  }
+  const method = methodFor(turn, item, slots.method ?? slots.preparation?.method ?? undefined);
+  const portions = slots.amount?.unit === 'portion' ? slots.amount.value : undefined;
+  const plan = planFor(turn, item, method, watts, portions);
+  if (plan.kind === 'refused') {
+    const past = plan.refusal === 'past-guidance';
+    const discard = {
+      intent: 'finish',
+      slots: {
+        item: {
+          words: null,
+          candidates: [{ id: item.id, fit: 1 }],
+          pointer: null,
+          touch: null,
+          ordinal: null,
+          maker: null,
+          diet: null,
+          at: null,
+        },
+        how: 'thrown out',
+      },
+    } as const;
+    return {
+      parts: [...(past ? plan.reasons.slice(0, 1).map(reasonWords) : []), say(`refusal-${plan.refusal}`)],
+      details: plan.reasons.slice(past ? 1 : 0).map(reasonWords),
+      sources: sourcesOf(plan.reasons),
+      memory,
+      ...(past ? { offer: { question: say('offer-throw-out', { name: item.name }), act: discard } } : {}),
+    };
+  }
+  // Allergens and what the cook warned of come before any step.
+  const undated = plan.reasons.some(({ code }) => code === 'date-unknown');
+  const first: Say[] = [...plan.first.map(cautionWords), ...(undated ? [say('reheat-undated')] : [])];
+  // "Not there yet" is told when the thermometer says so, not as a step of its own.
+  const steps = plan.steps
+    .filter(({ code }) => code !== 'more-time')
+    .map((step) => guidedStep(step, item.name));
+  const begun = beginSteps(
+    {
+      kind: 'reheat',
+      title: say('reheat-title', { name: item.name, method, from: plan.from }),
+      itemId: item.id,
+      steps,
+      at: 0,
+      paused: false,
+      source: sourcesOf([...plan.reasons, ...plan.steps]),
+    },
+    first,
+  );
+  return { ...begun, details: plan.reasons.map(reasonWords), memory, names: [item.name] };
+};

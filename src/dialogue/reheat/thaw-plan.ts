@@ -1,0 +1,117 @@
+/** "I want the turkey for Thursday dinner": when to start, and how. */
+import { thawPlan as planThaw } from '../../safety/index.js';
+import type { ThawOption } from '../../safety/api.js';
+import type { Say, Value } from '../../speech/answer.js';
+import { convert } from '../../kitchen/index.js';
+import type { Item } from '../../kitchen/model.js';
+import { dayOf, today } from '../../terms/dates.js';
+import type { Slots } from '../../understanding/intents.js';
+import { sourcesOf } from '../describe/guidance.js';
+import { type Handler, type Turn, about, clockTime, day, say } from '../handler.js';
+import { needItem } from '../refer/need.js';
+import { instantAt } from '../timers/wall-time.js';
+
+/** When nobody says a time: dinner is begun about then. Our own choice. */
+const dinner = '17:00';
+
+const poundsOf = (turn: Turn, item: Item, slots: Slots): number | null => {
+  const { region } = turn.kitchen.household;
+  if (slots.pounds !== undefined) return slots.pounds;
+  const said = slots.amount ? convert(slots.amount, 'pound', region) : null;
+  return said ?? (item.amount ? convert(item.amount, 'pound', region) : null);
+};
+
+const whenWords = (turn: Turn, at: string): Record<string, Value> => {
+  const on = dayOf(at, turn.clock.timeZone);
+  return { time: clockTime(at), ...(on === today(turn.clock) ? {} : { date: day(on) }) };
+};
+
+const optionWords = (turn: Turn, option: ThawOption): Say =>
+  say('thaw-option', { method: option.method, ...(option.startBy ? whenWords(turn, option.startBy) : {}) });
+
+export const thawPlan: Handler = (act, turn) => {
+  const { slots } = act;
+  const found = needItem(turn, slots.item, { question: say('ask-thaw'), anyOfBatch: true });
+  if ('reply' in found) return found.reply;
+  const item = found.got;
+  const memory = about(turn, [item]);
+  const { when, time } = slots;
+  if (!time && (!when || when === 'unknown')) {
+    return {
+      parts: [],
+      ask: { slot: 'when', question: say('ask-thaw-when', { name: item.name }), expecting: 'date' },
+      memory,
+    };
+  }
+  const pounds = poundsOf(turn, item, slots);
+  if (pounds === null && slots.number === undefined && slots.asked !== 'unknown') {
+    return {
+      parts: [],
+      ask: {
+        slot: 'pounds',
+        question: say('ask-thaw-weight', { name: item.name }),
+        again: say('ask-thaw-weight-again'),
+        expecting: 'amount',
+      },
+      memory,
+    };
+  }
+  const wantedDay = when && when !== 'unknown' ? when.day : today(turn.clock);
+  const wantedAt = instantAt(wantedDay, time ?? dinner, turn.clock.timeZone);
+  const plan = planThaw({
+    food: item.name,
+    pounds: pounds ?? slots.number ?? null,
+    wantedAt,
+    clock: turn.clock,
+    region: turn.kitchen.household.region,
+  });
+  const { best } = plan;
+  if (!best) {
+    return {
+      parts: [say('thaw-too-late', { name: item.name }), say('thaw-cook-from-frozen')],
+      sources: sourcesOf(plan.options),
+      memory,
+    };
+  }
+  const others = plan.options.filter((option) => option !== best && !option.tooLate);
+  const parts: Say[] = [
+    optionWords(turn, best),
+    ...best.advice.slice(0, 1).map((code) => say(`thaw-${code}`)),
+  ];
+  const details = [
+    ...best.advice.slice(1).map((code) => say(`thaw-${code}`)),
+    say('thaw-never-on-counter'),
+    ...others.map((option) => optionWords(turn, option)),
+  ];
+  const reminder = best.startBy && best.startBy > turn.clock.now;
+  const startDay = best.startBy ? dayOf(best.startBy, turn.clock.timeZone) : null;
+  return {
+    parts,
+    details,
+    sources: sourcesOf([best]),
+    memory,
+    ...(reminder && startDay
+      ? {
+          offer: {
+            question: say('offer-remind'),
+            act: {
+              intent: 'set-reminder',
+              slots: {
+                words: `thaw the ${item.name}`,
+                when: { day: startDay },
+                time: wallOf(best.startBy!, turn),
+              },
+            },
+          },
+        }
+      : {}),
+  };
+};
+
+const wallOf = (at: string, turn: Turn): string =>
+  new Intl.DateTimeFormat('en-GB', {
+    hour: '2-digit',
+    minute: '2-digit',
+    hour12: false,
+    timeZone: turn.clock.timeZone,
+  }).format(new Date(at));

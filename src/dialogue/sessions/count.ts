@@ -1,0 +1,184 @@
+/** Checking a place against the record, thing by thing; put aside and taken up again, days later if need be. */
+import {
+  applyChange,
+  checkItem,
+  finishStockTake,
+  isRefused,
+  itemsAt,
+  joinChanges,
+  openStockTakes,
+  setLeft,
+  startStockTake,
+  tallyOf,
+} from '../../kitchen/index.js';
+import type { Change, Item, StockTake } from '../../kitchen/model.js';
+import type { Say } from '../../speech/answer.js';
+import type { Act } from '../../understanding/intents.js';
+import { type Group, groupName, grouped } from '../describe/item.js';
+import { placeAt, placeNoun } from '../describe/place.js';
+import { refusal } from '../describe/refusals.js';
+import { itemFeel } from '../describe/touch.js';
+import { type Handler, type Reply, type Turn, say } from '../handler.js';
+import { needPlace } from '../refer/need.js';
+import type { Session } from '../state.js';
+
+type Count = Extract<Session, { kind: 'count' }>;
+
+const takeOf = (turn: Turn, session: Count): StockTake | undefined =>
+  turn.kitchen.stockTakes.get(session.stockTakeId);
+
+/** The next lot that nothing was said of: like things in one place are asked together. */
+const nextGroup = (turn: Turn, take: StockTake): Group | null => {
+  const unseen = itemsAt(turn.kitchen, take.placeId).filter(({ id }) => !Object.hasOwn(take.seen, id));
+  return grouped(unseen)[0] ?? null;
+};
+
+export const startCount: Handler = (act, turn) => {
+  const [running] = openStockTakes(turn.kitchen);
+  if (running && !act.slots.place && !turn.picked.place) return resume(turn, running);
+  const found = needPlace(turn, act.slots.place, { question: say('ask-count-where') });
+  if ('reply' in found) return found.reply;
+  const { place } = found.got;
+  const open = openStockTakes(turn.kitchen).find(({ placeId }) => placeId === place.id);
+  if (open) return resume(turn, open);
+  const items = itemsAt(turn.kitchen, place.id);
+  if (items.length === 0)
+    return { parts: [say('count-place-empty', { place: placeNoun(turn.kitchen, place.id) })] };
+  const result = startStockTake(turn, place.id);
+  if (isRefused(result)) return refusal(turn, result);
+  return {
+    parts: [say('count-start', { place: placeNoun(turn.kitchen, place.id), count: grouped(items).length })],
+    changes: [result],
+    session: { kind: 'count', stockTakeId: result.ops[0]!.id, itemIds: [], paused: false },
+    memory: { placeId: place.id },
+  };
+};
+
+const resume = (turn: Turn, take: StockTake): Reply => ({
+  parts: [
+    say('count-resume', {
+      place: placeNoun(turn.kitchen, take.placeId),
+      left: tallyOf(turn.kitchen, take).toGo,
+    }),
+  ],
+  session: { kind: 'count', stockTakeId: take.id, itemIds: [], paused: false },
+});
+
+export const countPrompt = (turn: Turn, session: Count): Say | null => {
+  const take = takeOf(turn, session);
+  const group = take ? nextGroup(turn, take) : null;
+  if (!take || !group) return null;
+  const feel = group.items.length === 1 ? itemFeel(turn.kitchen, group.first) : null;
+  const at = group.first.placeId !== take.placeId ? { at: placeAt(turn.kitchen, group.first.placeId) } : {};
+  const one = group.items.length === 1 && group.first.amount;
+  const item = one
+    ? say('item-amount', { amount: { kind: 'amount', amount: one }, name: group.first.name })
+    : groupName(group);
+  return say('count-ask', { item, ...at, ...(feel ? { feel } : {}) });
+};
+
+type Seen = StockTake['seen'][string];
+
+/** Notes what was found of each, and ends the check when it was the last. */
+const note = (
+  turn: Turn,
+  session: Count,
+  found: readonly (readonly [Item, Seen])[],
+  more: readonly Change[],
+  told: readonly Say[],
+): Reply => {
+  const changes: Change[] = [...more];
+  let kitchen = more.reduce(applyChange, turn.kitchen);
+  for (const [item, seen] of found) {
+    const result = checkItem({ ...turn, kitchen }, session.stockTakeId, item.id, seen);
+    if (isRefused(result)) return refusal(turn, result);
+    changes.push(result);
+    kitchen = applyChange(kitchen, result);
+  }
+  const [first, ...rest] = changes;
+  const whole = first ? [joinChanges(first, ...rest)] : [];
+  const after = { ...turn, kitchen };
+  const take = takeOf(after, session);
+  const memory = { items: found.map(([item]) => item.id) };
+  if (take && nextGroup(after, take)) return { parts: told, changes: whole, memory };
+  const ended = endCount(after, session);
+  return {
+    ...ended,
+    parts: [...told, ...ended.parts],
+    changes: [...whole, ...(ended.changes ?? [])],
+    memory,
+  };
+};
+
+export const endCount = (turn: Turn, session: Count): Reply => {
+  const take = takeOf(turn, session);
+  if (!take) return { parts: [say('count-over')], session: null };
+  const tally = tallyOf(turn.kitchen, take);
+  const result = finishStockTake(turn, take.id);
+  const parts = [
+    say('count-tally', {
+      there: tally.there,
+      gone: tally.gone,
+      changed: tally.changed,
+      place: placeNoun(turn.kitchen, take.placeId),
+    }),
+    ...(tally.unsure > 0 ? [say('count-unsure', { count: tally.unsure })] : []),
+    ...(tally.toGo > 0 ? [say('count-not-looked', { count: tally.toGo })] : []),
+  ];
+  return { parts, session: null, count: tally.there, ...(isRefused(result) ? {} : { changes: [result] }) };
+};
+
+/** "Four" of six like tubs: four are there, two are gone. Of one container, it is what is left in it. */
+const counted = (turn: Turn, session: Count, group: Group, value: number, unit: string): Reply | null => {
+  if (group.items.length > 1 && Number.isInteger(value)) {
+    if (value > group.items.length) return { parts: [say('count-more-than', { count: group.items.length })] };
+    const found = group.items.map((item, at): [Item, Seen] => [item, at < value ? 'there' : 'gone']);
+    return note(
+      turn,
+      session,
+      found,
+      [],
+      [say('count-noted', { there: value, gone: group.items.length - value })],
+    );
+  }
+  const left = setLeft(turn, group.first.id, { value, unit });
+  if (isRefused(left))
+    return left.refused === 'nothing-changes'
+      ? note(turn, session, [[group.first, 'there']], [], [])
+      : refusal(turn, left);
+  const gone = left.ops.some((op) => op.kind === 'item' && op.after?.gone);
+  return note(turn, session, gone ? [] : [[group.first, 'changed']], [left], [say('noted-short')]);
+};
+
+const saysGone = (act: Act): boolean =>
+  act.intent === 'no' ||
+  (act.intent === 'finish' && !named(act)) ||
+  /\b(gone|missing|not there|isn't|is not)\b/.test(act.slots.words ?? '');
+const named = (act: Act): boolean => (act.slots.item?.candidates.length ?? 0) > 0 && !act.slots.item?.pointer;
+
+export const countAnswer = (act: Act, turn: Turn, session: Count): Reply | null => {
+  const take = takeOf(turn, session);
+  if (!take) return null;
+  if (act.intent === 'end-session' || act.intent === 'cancel') return endCount(turn, session);
+  const group = nextGroup(turn, take);
+  if (!group) return endCount(turn, session);
+  const all = (seen: Seen): (readonly [Item, Seen])[] => group.items.map((item) => [item, seen] as const);
+  const { amount, number, left } = act.slots;
+  if (act.intent === 'yes' || act.intent === 'done') return note(turn, session, all('there'), [], []);
+  if (act.intent === 'maybe' || act.intent === 'next' || act.intent === 'skip-to')
+    return note(turn, session, all('unsure'), [], []);
+  if (act.intent === 'wait')
+    return { parts: [say('count-paused')], session: { ...session, paused: true }, quiet: true };
+  if (saysGone(act)) return note(turn, session, all('gone'), [], [say('noted-gone')]);
+  if (act.intent === 'answer' || act.intent === 'choose' || act.intent === 'take' || act.intent === 'amend') {
+    if (amount) return counted(turn, session, group, amount.value, amount.unit);
+    if (left && 'value' in left) return counted(turn, session, group, left.value, left.unit);
+    if (number !== undefined) return counted(turn, session, group, number, 'piece');
+    if (/\b(change|changed|different|moved)\b/.test(act.slots.words ?? turn.heard ?? '')) {
+      return note(turn, session, all('changed'), [], [say('noted-changed')]);
+    }
+    if (/\b(there|yes|still|here)\b/.test(act.slots.words ?? ''))
+      return note(turn, session, all('there'), [], []);
+  }
+  return null;
+};

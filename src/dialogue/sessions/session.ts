@@ -1,0 +1,28 @@
+/** Longer pieces of talk: putting away a shop, checking a place, setting up. What they ask, and what answers them. */
+import type { Say } from '../../speech/answer.js';
+import type { Act } from '../../understanding/intents.js';
+import type { Reply, Turn } from '../handler.js';
+import { countAnswer, countPrompt } from './count.js';
+import { setupAnswer, setupPrompt } from './setup.js';
+import { shopAnswer } from './shop.js';
+
+/** The reply of the session that is going on, when the act is meant for it; else null. */
+export const sessionAnswer = (act: Act, turn: Turn): Reply | null => {
+  const { session } = turn.state;
+  if (!session) return null;
+  switch (session.kind) {
+    case 'shop':
+      return shopAnswer(act, turn, session);
+    case 'count':
+      return session.paused ? null : countAnswer(act, turn, session);
+    case 'setup':
+      return session.paused ? null : setupAnswer(act, turn, session);
+  }
+};
+
+/** What the session asks next, said at the end of every answer while it goes on. */
+export const sessionPrompt = (turn: Turn): Say | null => {
+  const { session } = turn.state;
+  if (!session || session.kind === 'shop' || session.paused) return null;
+  return session.kind === 'count' ? countPrompt(turn, session) : setupPrompt(session);
+};

@@ -1,0 +1,145 @@
+/** The first set-up by voice: a question at a time, in any words, put aside and taken up at will. */
+import { applyChange, buildPlaces, isRefused, joinChanges } from '../../kitchen/index.js';
+import type { Change, PlaceKind } from '../../kitchen/model.js';
+import type { Say } from '../../speech/answer.js';
+import type { Act } from '../../understanding/intents.js';
+import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
+import { addPerson } from '../people/people.js';
+import type { Session } from '../state.js';
+import { setHousehold } from '../settings/household.js';
+
+type Setup = Extract<Session, { kind: 'setup' }>;
+
+/** In this order: what everything else stands on comes first. */
+const steps = [
+  'places',
+  'parts',
+  'markers',
+  'dots',
+  'people',
+  'watts',
+  'region',
+  'summary',
+  'first-food',
+] as const;
+
+/** Steps one answer settles. */
+const single: ReadonlySet<string> = new Set(['watts', 'region', 'summary', 'first-food']);
+
+export const startSetup: Handler = (_act, turn) => {
+  const { session } = turn.state;
+  if (session?.kind === 'setup')
+    return { parts: [say('setup-again')], session: { ...session, paused: false } };
+  return {
+    parts: [say('setup-start', { count: steps.length })],
+    session: { kind: 'setup', step: 0, paused: false, said: 0 },
+  };
+};
+
+export const setupPrompt = (session: Setup): Say | null => {
+  const step = steps[session.step];
+  if (!step) return null;
+  return session.said > 0 ? say('setup-more', { step }) : say(`setup-${step}`);
+};
+
+const onwards = (session: Setup): Reply => {
+  const step = session.step + 1;
+  return step < steps.length
+    ? { parts: [], session: { ...session, step, said: 0 } }
+    : { parts: [say('setup-over')], session: null };
+};
+
+/** After something was recorded: the next question, when this one is settled. */
+export const setupAfterChange = (session: Setup): Setup | null => {
+  const step = steps[session.step];
+  if (!step || !single.has(step)) return { ...session, said: session.said + 1 };
+  return session.step + 1 < steps.length ? { ...session, step: session.step + 1, said: 0 } : null;
+};
+
+const kindOf = (name: string): PlaceKind =>
+  /freez|ice ?box/.test(name)
+    ? 'freezer'
+    : /fridge|refrigerator/.test(name)
+      ? 'fridge'
+      : /pantry|larder/.test(name)
+        ? 'pantry'
+        : /counter|table|worktop/.test(name)
+          ? 'counter'
+          : 'cupboard';
+
+/** "A fridge, a chest freezer and a pantry." */
+const buildAll = (turn: Turn, words: string): Reply => {
+  const names = words
+    .split(/,|\band\b/)
+    .map((part) =>
+      part
+        .replace(/\b(a|an|the|one|i have|we have|i've got|got|my|there is|there's)\b/g, ' ')
+        .replace(/\s+/g, ' ')
+        .trim(),
+    )
+    .filter((part) => part !== '');
+  const changes: Change[] = [];
+  const built: string[] = [];
+  let kitchen = turn.kitchen;
+  for (const name of names) {
+    const result = buildPlaces({ ...turn, kitchen }, { kind: kindOf(name), parentId: null, names: [name] });
+    if (isRefused(result)) continue;
+    changes.push(result);
+    built.push(name);
+    kitchen = applyChange(kitchen, result);
+  }
+  const [first, ...rest] = changes;
+  return first
+    ? { parts: [say('built', { names: list(built) })], changes: [joinChanges(first, ...rest)] }
+    : { parts: [say('setup-not-understood')] };
+};
+
+export const setupAnswer = (act: Act, turn: Turn, session: Setup): Reply | null => {
+  const step = steps[session.step];
+  const { words, item, number, amount, time, person } = act.slots;
+  switch (act.intent) {
+    case 'next':
+    case 'no':
+    case 'done':
+    case 'maybe':
+      return onwards(session);
+    case 'back':
+      return { parts: [], session: { ...session, step: Math.max(0, session.step - 1), said: 0 } };
+    case 'wait':
+      return { parts: [say('setup-paused')], session: { ...session, paused: true }, quiet: true };
+    case 'end-session':
+    case 'cancel':
+      return {
+        parts: [say('setup-left', { left: steps.length - session.step })],
+        session: { ...session, paused: true },
+        quiet: true,
+      };
+    case 'yes':
+      return { parts: [say('setup-go-ahead')] };
+    case 'answer': {
+      const text = words ?? item?.words ?? act.slots.place?.words ?? turn.heard ?? '';
+      if (step === 'places') return buildAll(turn, text);
+      if (step === 'people')
+        return addPerson(
+          {
+            intent: 'add-person',
+            slots: { ...act.slots, person: person ?? { words: text, candidates: [] } },
+          },
+          turn,
+        );
+      if (step === 'watts' && (number ?? amount)) {
+        return setHousehold(
+          { intent: 'set-household', slots: { setting: 'watts', number: number ?? amount!.value } },
+          turn,
+        );
+      }
+      if (step === 'region')
+        return setHousehold({ intent: 'set-household', slots: { setting: 'region', words: text } }, turn);
+      if (step === 'summary' && time)
+        return setHousehold({ intent: 'set-household', slots: { setting: 'summary', time } }, turn);
+      return null;
+    }
+    default:
+      return null;
+  }
+};

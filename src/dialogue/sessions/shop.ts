@@ -1,0 +1,80 @@
+/** Putting away a shop: one short sentence each, a recap at the end, mistakes put right on the way. */
+import type { Item } from '../../kitchen/model.js';
+import type { Say } from '../../speech/answer.js';
+import type { Act } from '../../understanding/intents.js';
+import { groupName, grouped } from '../describe/item.js';
+import { placeAt } from '../describe/place.js';
+import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
+import { move } from '../move/move.js';
+import { putAway } from '../put-away/put-away.js';
+import { findItems } from '../refer/items.js';
+import type { Session } from '../state.js';
+
+type Shop = Extract<Session, { kind: 'shop' }>;
+
+export const startShop: Handler = (_act, turn) =>
+  turn.state.session?.kind === 'shop'
+    ? { parts: [say('shop-going-on')] }
+    : { parts: [say('shop-start')], session: { kind: 'shop', items: [], placeId: null } };
+
+/** Everything put away in this spell, place by place. */
+export const endShop = (turn: Turn, session: Shop): Reply => {
+  const items = session.items.flatMap((id) => turn.kitchen.items.get(id) ?? []).filter(({ gone }) => !gone);
+  if (items.length === 0) return { parts: [say('shop-nothing')], session: null };
+  const places = [...new Set(items.map(({ placeId }) => placeId))];
+  const here = (placeId: Item['placeId']): Say => {
+    const groups = grouped(items.filter((item) => item.placeId === placeId));
+    return say('recap-place', { items: list(groups.map(groupName)), at: placeAt(turn.kitchen, placeId) });
+  };
+  const names = new Set(items.map(({ name }) => name));
+  return {
+    parts: [
+      say('shop-recap', { count: names.size }),
+      ...places.map((placeId) => say('list-entry', { entry: here(placeId) })),
+      say('recap-fix'),
+    ],
+    session: null,
+    count: names.size,
+    names: [...names],
+    memory: about(turn, items),
+  };
+};
+
+export const shopAnswer = (act: Act, turn: Turn, session: Shop): Reply | null => {
+  const { item, items, place } = act.slots;
+  switch (act.intent) {
+    case 'answer':
+    case 'choose':
+      // "Milk." on its own: it goes where it went last time.
+      return item || items || act.slots.words ? putAway(asPutAway(act), turn) : null;
+    case 'done':
+    case 'no':
+    case 'end-session':
+      return endShop(turn, session);
+    case 'correct': {
+      // "No, the milk went on the door", when something else was last.
+      const found =
+        item && place ? findItems(turn, item).items.filter(({ id }) => session.items.includes(id)) : [];
+      const last = session.items.at(-1);
+      if (found.length !== 1 || found[0]!.id === last) return null;
+      return move({ intent: 'move', slots: act.slots }, { ...turn, picked: { item: [found[0]!.id] } });
+    }
+    default:
+      return null;
+  }
+};
+
+const asPutAway = (act: Act): Act => {
+  const { words, item, items } = act.slots;
+  const mention = {
+    words: words ?? null,
+    candidates: [],
+    pointer: null,
+    touch: null,
+    ordinal: null,
+    maker: null,
+    diet: null,
+    at: null,
+  };
+  return { intent: 'put-away', slots: item || items ? act.slots : { ...act.slots, item: mention } };
+};

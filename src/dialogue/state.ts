@@ -1,0 +1,198 @@
+/** What one conversation remembers. Plain JSON: a store keeps it between turns. */
+import type { Change, Id } from '../kitchen/model.js';
+import type { Answer, Length, Listener, Say } from '../speech/answer.js';
+import type { Instant } from '../terms/dates.js';
+import type { Act, Expectation } from '../understanding/intents.js';
+import type { Conversation } from './api.js';
+
+/** What "it", "them", "the other one" and "this" mean. */
+export interface Memory {
+  /** Items last spoken of; "it" when one, "them" when several. */
+  readonly items: readonly Id[];
+  /** The group before that. */
+  readonly before: readonly Id[];
+  /** What the last answer told apart: "the second one", "the other one". */
+  readonly offered: readonly Id[];
+  readonly placeId: Id | null;
+  readonly markerId: Id | null;
+  readonly purchases: readonly Id[];
+  readonly personId: Id | null;
+  readonly reminderId: Id | null;
+  readonly lastAdded: readonly Id[];
+  /** The marker touched last, while it is still what "this" means. */
+  readonly touched: {
+    readonly code: string;
+    readonly markerId: Id | null;
+    readonly itemId: Id | null;
+  } | null;
+}
+
+/** One of several things a question offers. */
+export interface Choice {
+  readonly ids: readonly Id[];
+  readonly label: Say;
+}
+
+/** What an act still needs, and how to ask for it. Asked the same way never more than twice. */
+export interface Ask {
+  /** Which part of the act: 'item', 'place', 'words' … or 'sure' for a yes. */
+  readonly slot: string;
+  readonly question: Say;
+  /** Other words for the second time. */
+  readonly again?: Say;
+  readonly expecting: Expectation;
+  readonly choices?: readonly Choice[];
+  /** What a plain "yes" would mean here: a place guessed, an item offered. */
+  readonly guess?: readonly Id[];
+}
+
+/** An act waiting for its answer. */
+export interface Frame extends Ask {
+  /** `slot`: cannot go on without it. `sure`: yes or no before doing it. `offer`: may be ignored. */
+  readonly kind: 'slot' | 'sure' | 'offer';
+  readonly act: Act;
+  readonly picked: Picked;
+  readonly asked: number;
+  /** What a "no" does to an offer, when it does anything. */
+  readonly otherwise?: Act;
+}
+
+/** Record ids that questions have settled, by slot. */
+export type Picked = Readonly<Record<string, readonly Id[]>>;
+
+/** One act of a guided procedure. */
+export interface Step {
+  /** The caution that comes before the act. */
+  readonly caution?: Say;
+  readonly text: Say;
+  /** Started when the cook says she has done it. */
+  readonly timer?: { readonly seconds: number; readonly label: string };
+  /** What "skip to …" may call it. */
+  readonly name?: string;
+}
+
+export interface Procedure {
+  readonly kind: 'reheat' | 'thaw' | 'power-cut' | 'cook';
+  readonly title: Say;
+  readonly itemId: Id | null;
+  readonly steps: readonly Step[];
+  readonly at: number;
+  readonly paused: boolean;
+  /** Who says so. */
+  readonly source?: readonly Say[];
+}
+
+export type Session =
+  | { readonly kind: 'shop'; readonly items: readonly Id[]; readonly placeId: Id | null }
+  | {
+      readonly kind: 'count';
+      readonly stockTakeId: Id;
+      readonly itemIds: readonly Id[];
+      readonly paused: boolean;
+    }
+  | {
+      readonly kind: 'setup';
+      readonly step: number;
+      readonly paused: boolean;
+      /** Facts told at this step so far. */
+      readonly said: number;
+    };
+
+/** Practice: changes are kept here and nowhere else. */
+export interface Practice {
+  readonly changes: readonly { readonly id: Id; readonly at: Instant; readonly change: Change }[];
+}
+
+/** What the last answer was, for "more", "why", "shorter", "how many", "spell that". */
+export interface Told {
+  readonly answer: Answer;
+  /** Groups of a list not yet read. */
+  readonly rest: readonly Say[];
+  readonly details: readonly Say[];
+  readonly sources: readonly Say[];
+  readonly names: readonly string[];
+  readonly count: number | null;
+  readonly heard: string | null;
+  /** Sentences not yet spoken when the answer was cut, set by "stop". */
+  readonly cut: readonly string[];
+}
+
+/** The last thing that was done, so that a part of it can be corrected. */
+export interface Done {
+  readonly act: Act;
+  readonly picked: Picked;
+  readonly changes: readonly Change[];
+  readonly at: Instant;
+}
+
+export interface State {
+  readonly memory: Memory;
+  /** Open questions, the one being asked last. */
+  readonly frames: readonly Frame[];
+  readonly procedure: Procedure | null;
+  readonly session: Session | null;
+  readonly practice: Practice | null;
+  readonly told: Told | null;
+  readonly done: Done | null;
+  /** What was heard two turns running that made no sense. */
+  readonly misses: number;
+  /** What a person was told of others' changes: the version up to which. */
+  readonly toldUpTo: number | null;
+  /** Turns so far. */
+  readonly turns: number;
+  /** When the power went, while that is talked about. */
+  readonly outageSince: Instant | null;
+}
+
+const emptyMemory: Memory = {
+  items: [],
+  before: [],
+  offered: [],
+  placeId: null,
+  markerId: null,
+  purchases: [],
+  personId: null,
+  reminderId: null,
+  lastAdded: [],
+  touched: null,
+};
+
+const emptyState: State = {
+  memory: emptyMemory,
+  frames: [],
+  procedure: null,
+  session: null,
+  practice: null,
+  told: null,
+  done: null,
+  misses: 0,
+  toldUpTo: null,
+  turns: 0,
+  outageSince: null,
+};
+
+export const usualListener: Listener = {
+  length: 'usual',
+  rate: 1,
+  volume: 'medium',
+  whisper: false,
+  earcons: false,
+};
+
+export const lengths: readonly Length[] = ['short', 'usual', 'full'];
+
+/** A conversation in which nothing has been said. */
+export const startConversation = (listener: Partial<Listener> = {}): Conversation => ({
+  format: 1,
+  listener: { ...usualListener, ...listener },
+  expecting: 'anything',
+  lastAt: null,
+  lastSentences: [],
+  state: emptyState,
+});
+
+/** The dialogue's own part of a conversation; a fresh one when it was stored empty. */
+export const stateOf = (conversation: Conversation): State => ({
+  ...emptyState,
+  ...(conversation.state as Partial<State> | null),
+});

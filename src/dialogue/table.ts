@@ -1,0 +1,150 @@
+/** Which handler answers which intent. Complete by type: an intent without one does not compile. */
+import type { Intent } from '../understanding/intents.js';
+import { howOld, itemDate, keeps, noDate, useFirst } from './age/age.js';
+import { canEat, contains } from './allergens/allergens.js';
+import { count } from './find/count.js';
+import { find } from './find/find.js';
+import { howToReach, tellAbout, whatsThis } from './find/whats-this.js';
+import type { Handler } from './handler.js';
+import { redo, undo, whatChanged, whoDid } from './history/history.js';
+import { addMarker, defineDots, mark, markerCare, markerNote, markers, unmark } from './markers/markers.js';
+import { freeze, merge, move, open, putBack, reheated, split, thaw } from './move/move.js';
+import { leftOut } from './outages/left-out.js';
+import { powerBack, powerCut } from './outages/power-cut.js';
+import { addPerson, leaveNote, notes, people, whoAllergic } from './people/people.js';
+import { buildPlace, placeState, places, removePlace, renamePlace } from './places/places.js';
+import { amend } from './put-away/amend.js';
+import { putAway } from './put-away/put-away.js';
+import { cookTemperature } from './reheat/cook.js';
+import { reheat } from './reheat/reheat.js';
+import { thawPlan } from './reheat/thaw-plan.js';
+import { startCount } from './sessions/count.js';
+import { startSetup } from './sessions/setup.js';
+import { startShop } from './sessions/shop.js';
+import { endSession, startPractice } from './sessions/start-end.js';
+import { household, setHousehold } from './settings/household.js';
+import { buyAdd, buyClear, buyGot, buyRead, buyRemove } from './shopping/shopping.js';
+import { summary } from './summary/told.js';
+import * as talk from './talk/controls.js';
+import { back, done, next, skipTo, startOver, stepsLeft } from './talk/steps.js';
+import {
+  cancelReminder,
+  cancelTimer,
+  changeTimer,
+  reminders,
+  setReminder,
+  setTimer,
+  timers,
+} from './timers/timers.js';
+import { finish, take } from './use/use.js';
+
+export const handlers: Readonly<Record<Intent, Handler>> = {
+  'put-away': putAway,
+  take,
+  finish,
+  move,
+  amend,
+  open,
+  freeze,
+  thaw,
+  reheated,
+  'put-back': putBack,
+  split,
+  merge,
+  mark,
+  unmark,
+  'add-marker': addMarker,
+  'define-dots': defineDots,
+  'marker-note': markerNote,
+  'build-place': buildPlace,
+  'rename-place': renamePlace,
+  'remove-place': removePlace,
+  'buy-add': buyAdd,
+  'buy-remove': buyRemove,
+  'buy-clear': buyClear,
+  'buy-got': buyGot,
+  'add-person': addPerson,
+  'leave-note': leaveNote,
+  'set-timer': setTimer,
+  'change-timer': changeTimer,
+  'cancel-timer': cancelTimer,
+  'set-reminder': setReminder,
+  'cancel-reminder': cancelReminder,
+  'set-household': setHousehold,
+  undo,
+  redo,
+
+  find,
+  count,
+  'whats-this': whatsThis,
+  'tell-about': tellAbout,
+  'how-old': howOld,
+  'item-date': itemDate,
+  keeps,
+  'use-first': useFirst,
+  'no-date': noDate,
+  reheat,
+  'thaw-plan': thawPlan,
+  'cook-temperature': cookTemperature,
+  'left-out': leftOut,
+  'power-cut': powerCut,
+  'power-back': powerBack,
+  'who-did': whoDid,
+  'what-changed': whatChanged,
+  contains,
+  'can-eat': canEat,
+  'who-allergic': whoAllergic,
+  'how-to-reach': howToReach,
+  'place-state': placeState,
+  'marker-care': markerCare,
+  markers,
+  places,
+  'buy-read': buyRead,
+  timers,
+  reminders,
+  notes,
+  summary,
+  household,
+  people,
+
+  'start-shop': startShop,
+  'start-count': startCount,
+  'start-setup': startSetup,
+  'start-practice': startPractice,
+  'end-session': endSession,
+
+  yes: talk.unasked,
+  no: talk.unasked,
+  maybe: talk.unasked,
+  cancel: talk.cancel,
+  stop: talk.stop,
+  wait: talk.wait,
+  continue: talk.goOn,
+  repeat: talk.repeat,
+  next,
+  back,
+  'start-over': startOver,
+  'skip-to': skipTo,
+  'steps-left': stepsLeft,
+  done,
+  shorter: talk.shorter,
+  longer: talk.longer,
+  faster: talk.faster,
+  slower: talk.slower,
+  louder: talk.louder,
+  quieter: talk.quieter,
+  whisper: talk.whisper,
+  spell: talk.spell,
+  'just-names': talk.justNames,
+  'how-many': talk.howMany,
+  details: talk.details,
+  'what-heard': talk.whatHeard,
+  why: talk.why,
+  help: talk.help,
+  thanks: talk.thanks,
+  greeting: talk.greeting,
+  goodbye: talk.goodbye,
+  choose: talk.unasked,
+  correct: talk.unasked,
+  answer: talk.unasked,
+};

@@ -1,0 +1,248 @@
+/** Talk about the talk: again, shorter, slower, more, why, what did you hear, help, goodbye. */
+import type { Length, Listener, Say } from '../../speech/answer.js';
+import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
+import { andMore } from '../describe/lists.js';
+import { lengths } from '../state.js';
+import { currentStep } from './steps.js';
+
+const verbatim = (sentences: readonly string[]): Say[] => sentences.map((text) => say('verbatim', { text }));
+
+/** Word for word, question and all. */
+export const repeat: Handler = (_act, turn) =>
+  turn.lastSentences.length === 0
+    ? { parts: [say('nothing-said-yet')] }
+    : { parts: verbatim(turn.lastSentences), keepTold: true, quiet: true };
+
+/** Index of the sentence a mark stands before: "s3" is 2. */
+const cutIndex = (mark: string | null): number | null => {
+  const n = mark ? Number(/\d+$/.exec(mark)?.[0]) : Number.NaN;
+  return Number.isInteger(n) && n > 0 ? n - 1 : null;
+};
+
+/** Silence. What was cut off can be heard by "go on". */
+export const stop: Handler = (_act, turn) => {
+  const at = cutIndex(turn.cutAt);
+  const { procedure, session } = turn.state;
+  return {
+    parts: [],
+    quiet: true,
+    keepTold: true,
+    dropFrames: true,
+    cut: at === null ? [] : turn.lastSentences.slice(at),
+    ...(procedure ? { procedure: { ...procedure, paused: true } } : {}),
+    ...(session && session.kind !== 'shop' ? { session: { ...session, paused: true } } : {}),
+  };
+};
+
+export const wait: Handler = (_act, turn) => {
+  const { procedure, session } = turn.state;
+  return {
+    parts: [say('waiting')],
+    quiet: true,
+    keepTold: true,
+    ...(procedure ? { procedure: { ...procedure, paused: true } } : {}),
+    ...(session && session.kind !== 'shop' ? { session: { ...session, paused: true } } : {}),
+  };
+};
+
+const groupCount = ({ args }: Say): number => {
+  const items = args?.items;
+  return typeof items === 'object' && items.kind === 'list' ? items.of.length : 0;
+};
+
+/** What was cut off, else the rest of a list, else the procedure or session that was put aside. */
+export const goOn: Handler = (_act, turn) => {
+  const { told, procedure, session } = turn.state;
+  const at = cutIndex(turn.cutAt);
+  const cut = at === null ? (told?.cut ?? []) : turn.lastSentences.slice(at);
+  if (cut.length > 0) return { parts: verbatim(cut), keepTold: true, cut: [], quiet: true };
+  if (told && told.rest.length > 0) {
+    const [next, ...rest] = told.rest;
+    const left = rest.reduce((sum, group) => sum + groupCount(group), 0);
+    // Only lists are counted; what was held back otherwise is just said.
+    const closing = groupCount(next!) === 0 ? [] : left > 0 ? andMore(left) : [say('list-done')];
+    return { parts: [next!, ...closing], keepTold: true, rest };
+  }
+  if (procedure) {
+    const going = { ...procedure, paused: false };
+    return { parts: currentStep(going), procedure: going };
+  }
+  if (session && session.kind !== 'shop' && session.paused) {
+    return { parts: [say('where-we-were')], session: { ...session, paused: false } };
+  }
+  return { parts: [say('nothing-more')], keepTold: true };
+};
+
+const byOne = (from: Length, by: 1 | -1): Length =>
+  lengths[Math.min(lengths.length - 1, Math.max(0, lengths.indexOf(from) + by))]!;
+
+/** The last answer again at another length; or all answers from now on. */
+const atLength =
+  (by: 1 | -1): Handler =>
+  (act, turn) => {
+    const { told } = turn.state;
+    if (act.slots.lasting) {
+      const length = byOne(turn.listener.length, by);
+      return { parts: [say('length-now', { length })], listener: { ...turn.listener, length } };
+    }
+    if (!told) return { parts: [say('nothing-said-yet')] };
+    const length = byOne(told.answer.length ?? turn.listener.length, by);
+    const details = by === 1 ? [...told.details, ...told.sources] : [];
+    const question = told.answer.question ? [told.answer.question] : [];
+    return { parts: [...told.answer.parts, ...details, ...question], length, keepTold: true, quiet: true };
+  };
+export const shorter = atLength(-1);
+export const longer = atLength(1);
+
+/** "Details", "tell me more": what was left out, not what was said already. */
+export const details: Handler = (act, turn) => {
+  const { told } = turn.state;
+  if (!told) return { parts: [say('nothing-said-yet')] };
+  const more = [...told.details, ...told.sources];
+  if (more.length === 0) return longer(act, turn);
+  return { parts: more, length: 'full', keepTold: true };
+};
+
+/** "Why", "who says so". */
+export const why: Handler = (_act, turn) => {
+  const { told } = turn.state;
+  if (!told) return { parts: [say('nothing-said-yet')] };
+  const parts = [...told.details, ...told.sources];
+  return parts.length > 0
+    ? { parts, length: 'full', keepTold: true }
+    : { parts: [say('from-your-record')], keepTold: true };
+};
+
+const step = 1.2;
+const slowest = 0.5;
+const fastest = 3;
+
+const speaking = (turn: Turn, change: Partial<Listener>, phrase: string): Reply => ({
+  parts: [say(phrase)],
+  listener: { ...turn.listener, ...change },
+  keepTold: true,
+});
+
+const rounded = (rate: number): number => Math.round(rate * 100) / 100;
+
+export const faster: Handler = (_act, turn) =>
+  turn.listener.rate >= fastest
+    ? { parts: [say('as-fast-as-i-go')], keepTold: true }
+    : speaking(turn, { rate: rounded(Math.min(fastest, turn.listener.rate * step)) }, 'faster-now');
+
+export const slower: Handler = (_act, turn) =>
+  turn.listener.rate <= slowest
+    ? { parts: [say('as-slow-as-i-go')], keepTold: true }
+    : speaking(turn, { rate: rounded(Math.max(slowest, turn.listener.rate / step)) }, 'slower-now');
+
+const volumes: readonly Listener['volume'][] = ['x-soft', 'soft', 'medium', 'loud', 'x-loud'];
+
+const volumeBy = (turn: Turn, by: 1 | -1, phrase: string, end: string): Reply => {
+  const at = volumes.indexOf(turn.listener.volume) + by;
+  const volume = volumes[at];
+  return volume ? speaking(turn, { volume, whisper: false }, phrase) : { parts: [say(end)], keepTold: true };
+};
+export const louder: Handler = (_act, turn) => volumeBy(turn, 1, 'louder-now', 'as-loud-as-i-go');
+export const quieter: Handler = (_act, turn) => volumeBy(turn, -1, 'quieter-now', 'as-quiet-as-i-go');
+export const whisper: Handler = (act, turn) =>
+  act.slots.negated
+    ? speaking(turn, { whisper: false }, 'no-whisper')
+    : speaking(
+        turn,
+        { whisper: !turn.listener.whisper },
+        turn.listener.whisper ? 'no-whisper' : 'whispering',
+      );
+
+/** Letter by letter: what was named, else what the last answer was about. */
+export const spell: Handler = (act, turn) => {
+  const { item, words } = act.slots;
+  const known = turn.memory.items.flatMap((id) => turn.kitchen.items.get(id)?.name ?? []);
+  const text = words ?? item?.words ?? turn.state.told?.names[0] ?? known[0];
+  return text
+    ? { parts: [say('spelled', { letters: { kind: 'letters', text } })], keepTold: true }
+    : { parts: [say('spell-what')] };
+};
+
+export const justNames: Handler = (_act, turn) => {
+  const names = [...new Set(turn.state.told?.names ?? [])];
+  return names.length > 0
+    ? { parts: [say('names-only', { names: list(names) })], keepTold: true }
+    : { parts: [say('no-names')], keepTold: true };
+};
+
+export const howMany: Handler = (_act, turn) => {
+  const { told, procedure } = turn.state;
+  if (procedure && !told?.count)
+    return { parts: [say('steps-in-all', { count: procedure.steps.length })], keepTold: true };
+  return told && told.count !== null
+    ? { parts: [say('that-many', { count: told.count })], keepTold: true }
+    : { parts: [say('nothing-to-count')], keepTold: true };
+};
+
+export const whatHeard: Handler = (_act, turn) => {
+  const heard = turn.state.told?.heard;
+  return heard
+    ? { parts: [say('i-heard', { heard })], keepTold: true }
+    : { parts: [say('heard-nothing-yet')], keepTold: true };
+};
+
+/** What can be said just now: to the open question, in the procedure, in the session, or at all. */
+export const help: Handler = (_act, turn) => {
+  const { frames, procedure, session, practice } = turn.state;
+  const frame = frames.at(-1);
+  if (frame && frame.kind !== 'offer') {
+    const labels = frame.choices?.slice(0, 4).map(({ label }) => label) ?? [];
+    const choices = labels.length > 0 ? { choices: list(labels, true) } : {};
+    return { parts: [say('help-question', { expecting: frame.expecting, ...choices })], keepTold: true };
+  }
+  if (session && !(session.kind !== 'shop' && session.paused))
+    return { parts: [say('help-session', { session: session.kind })], keepTold: true };
+  if (procedure && !procedure.paused) return { parts: [say('help-steps')], keepTold: true };
+  const empty = turn.kitchen.items.size === 0;
+  return {
+    parts: [say(practice ? 'help-practice' : empty ? 'help-start' : 'help-general')],
+    more: empty ? [] : [say('help-more-food'), say('help-more-kitchen'), say('help-more-talk')],
+    details: [say('help-more-food'), say('help-more-kitchen'), say('help-more-talk')],
+  };
+};
+
+export const cancel: Handler = (_act, turn) => {
+  const { frames, procedure, session } = turn.state;
+  if (frames.length > 0) return { parts: [say('left-as-it-is')], dropFrames: true };
+  if (procedure) return { parts: [say('procedure-ended')], procedure: null };
+  if (session && session.kind !== 'shop')
+    return {
+      parts: [say('where-we-stopped', { session: session.kind })],
+      session: { ...session, paused: true },
+      quiet: true,
+    };
+  return { parts: [say('nothing-open')] };
+};
+
+export const thanks: Handler = () => ({ parts: [say('welcome')], keepTold: true });
+export const greeting: Handler = (_act, turn) => {
+  const person = turn.speaker.personId ? turn.kitchen.people.get(turn.speaker.personId) : undefined;
+  return { parts: [say('hello', person ? { name: person.name } : {})] };
+};
+export const goodbye: Handler = (_act, turn) => {
+  const { session } = turn.state;
+  return {
+    parts: [say('goodbye')],
+    quiet: true,
+    dropFrames: true,
+    ...(session && session.kind !== 'shop' ? { session: { ...session, paused: true } } : {}),
+  };
+};
+
+/** A bare yes, no, choice or answer with nothing open to take it. */
+export const unasked: Handler = (act, turn) => {
+  const { procedure, told } = turn.state;
+  // "Shall I go on?"
+  if (told && told.rest.length > 0) {
+    return act.intent === 'yes' ? goOn(act, turn) : { parts: [say('all-right')], keepTold: true, rest: [] };
+  }
+  if (act.intent === 'yes' && procedure && !procedure.paused)
+    return { parts: [say('say-next')], keepTold: true };
+  if (act.intent === 'no' || act.intent === 'maybe') return { parts: [say('all-right')], keepTold: true };
+  return { parts: [say('nothing-was-asked')], keepTold: true };
+};

@@ -1,0 +1,117 @@
+/** Guided steps: one act at a time, its caution first; forwards, back, from the start, how many left. */
+import { setTimer } from '../../kitchen/index.js';
+import type { Say } from '../../speech/answer.js';
+import { withChange } from '../describe/refusals.js';
+import { type Handler, type Reply, type Turn, say, seconds } from '../handler.js';
+import type { Procedure, Step } from '../state.js';
+import { goOn } from './controls.js';
+
+const stepWords = ({ caution, text }: Step): Say[] => [...(caution ? [caution] : []), say('step', { text })];
+
+export const currentStep = (procedure: Procedure): Say[] => {
+  const step = procedure.steps[procedure.at];
+  return step ? stepWords(step) : [say('steps-over')];
+};
+
+const toStep = (procedure: Procedure, at: number): Reply => {
+  const moved = { ...procedure, at, paused: false };
+  const last = at === procedure.steps.length - 1;
+  return { parts: [...(last && at > 0 ? [say('last-step')] : []), ...currentStep(moved)], procedure: moved };
+};
+
+/** The first step of a procedure, with how many there are. */
+export const beginSteps = (procedure: Procedure, before: readonly Say[]): Reply => ({
+  parts: [
+    ...before,
+    say('steps-begin', { title: procedure.title, count: procedure.steps.length }),
+    ...currentStep(procedure),
+  ],
+  procedure,
+  count: procedure.steps.length,
+  sources: procedure.source ?? [],
+});
+
+const finished = (procedure: Procedure): Reply => ({
+  parts: [say(procedure.kind === 'reheat' ? 'reheating-over' : 'steps-over')],
+  procedure: null,
+});
+
+const noSteps: Reply = { parts: [say('no-steps')], keepTold: true };
+
+export const next: Handler = (act, turn) => {
+  const { procedure, told } = turn.state;
+  if (!procedure) return told && told.rest.length > 0 ? goOn(act, turn) : noSteps;
+  if (procedure.at + 1 >= procedure.steps.length) return finished(procedure);
+  return toStep(procedure, procedure.at + 1);
+};
+
+export const back: Handler = (_act, turn) => {
+  const { procedure } = turn.state;
+  if (!procedure) return noSteps;
+  if (procedure.at === 0) return { parts: [say('first-already'), ...currentStep(procedure)] };
+  return toStep(procedure, procedure.at - 1);
+};
+
+export const startOver: Handler = (_act, turn) => {
+  const { procedure } = turn.state;
+  return procedure ? toStep(procedure, 0) : noSteps;
+};
+
+/** "Skip to standing", "go to step three". */
+export const skipTo: Handler = (act, turn) => {
+  const { procedure } = turn.state;
+  if (!procedure) return noSteps;
+  const { ordinal, number, words, method } = act.slots;
+  const n = ordinal ?? number;
+  if (n !== undefined) {
+    const at = n < 0 ? procedure.steps.length + n : n - 1;
+    return procedure.steps[at]
+      ? toStep(procedure, at)
+      : { parts: [say('so-many-steps', { count: procedure.steps.length })] };
+  }
+  const wanted = (words ?? method ?? '').toLowerCase();
+  const stem = wanted.replace(/(ing|ed|s)$/, '').replace(/(.)\1$/, '$1');
+  const at = procedure.steps.findIndex(
+    ({ name }) => name !== undefined && stem !== '' && name.includes(stem),
+  );
+  return at >= 0 ? toStep(procedure, at) : { parts: [say('no-such-step', { words: wanted })] };
+};
+
+/** "How many are left", "what was the third step". */
+export const stepsLeft: Handler = (act, turn) => {
+  const { procedure } = turn.state;
+  if (!procedure) return noSteps;
+  const n = act.slots.ordinal ?? act.slots.number;
+  if (n !== undefined) {
+    const step = procedure.steps[n < 0 ? procedure.steps.length + n : n - 1];
+    return step
+      ? { parts: stepWords(step) }
+      : { parts: [say('so-many-steps', { count: procedure.steps.length })] };
+  }
+  return { parts: [say('steps-left', { left: procedure.steps.length - procedure.at - 1 })] };
+};
+
+/** The act is done: its timer starts, if it has one; else the next is read. */
+export const done: Handler = (act, turn) => {
+  const { procedure } = turn.state;
+  const step = procedure?.steps[procedure.at];
+  if (!procedure || !step) return { parts: [say('good')], keepTold: true };
+  if (!step.timer) return next(act, turn);
+  return timed(turn, procedure, step.timer);
+};
+
+const timed = (turn: Turn, procedure: Procedure, timer: NonNullable<Step['timer']>): Reply =>
+  withChange(
+    turn,
+    setTimer(turn, { seconds: timer.seconds, label: timer.label, itemId: procedure.itemId }),
+    (change) => {
+      const last = procedure.at + 1 >= procedure.steps.length;
+      const moved = last ? null : { ...procedure, at: procedure.at + 1, paused: true };
+      return {
+        parts: [say('timer-started', { time: seconds(timer.seconds), last: last ? 'yes' : 'no' })],
+        changes: [change],
+        procedure: moved,
+        memory: { reminderId: change.ops[0]!.id },
+      };
+    },
+  );

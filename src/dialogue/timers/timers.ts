@@ -1,0 +1,210 @@
+/** Timers and reminders by voice. */
+import {
+  cancelReminder as cancelChange,
+  changeTimer as changeTimerChange,
+  foodKey,
+  openReminders,
+  setReminder as setReminderChange,
+  setTimer as setTimerChange,
+} from '../../kitchen/index.js';
+import type { Reminder } from '../../kitchen/model.js';
+import type { Say, Value } from '../../speech/answer.js';
+import { dayOf, today } from '../../terms/dates.js';
+import type { Slots } from '../../understanding/intents.js';
+import { inGroups, andMore } from '../describe/lists.js';
+import { withChange } from '../describe/refusals.js';
+import { type Handler, type Reply, type Turn, clockTime, day, list, say, seconds } from '../handler.js';
+import { findItems } from '../refer/items.js';
+import { fromNow, instantAt, nextAt } from './wall-time.js';
+
+const left = (turn: Turn, reminder: Reminder): Value =>
+  seconds(Math.max(0, Math.round((Date.parse(reminder.due) - Date.parse(turn.clock.now)) / 1000)));
+
+const labelOf = (turn: Turn, slots: Slots): string | null => {
+  if (slots.words) return slots.words;
+  if (!slots.item) return null;
+  const found = findItems(turn, slots.item).items;
+  return slots.item.words ?? found[0]?.name ?? null;
+};
+
+const named = ({ label }: Reminder): Record<string, Value> => (label ? { label } : {});
+
+export const setTimer: Handler = (act, turn) => {
+  const { duration } = act.slots;
+  const label = labelOf(turn, act.slots);
+  if (duration === undefined) {
+    return {
+      parts: [],
+      ask: {
+        slot: 'duration',
+        question: say('ask-how-long', label ? { label } : {}),
+        again: say('ask-how-long-again'),
+        expecting: 'time',
+      },
+    };
+  }
+  return withChange(turn, setTimerChange(turn, { seconds: duration, label }), (change) => ({
+    parts: [say('timer-set', { time: seconds(duration), ...(label ? { label } : {}) })],
+    changes: [change],
+    doubt: say('confirm-timer', { time: seconds(duration) }),
+    memory: { reminderId: change.ops[0]!.id },
+  }));
+};
+
+/** The timers a name, a pointer or nothing at all means. */
+const timersMeant = (turn: Turn, slots: Slots, kind: Reminder['kind']): readonly Reminder[] => {
+  const settled = (turn.picked.timer ?? []).flatMap((id) => turn.kitchen.reminders.get(id) ?? []);
+  if (settled.length > 0) return settled;
+  const open = openReminders(turn.kitchen, kind);
+  const label = labelOf(turn, slots);
+  if (label) {
+    const words = foodKey(label);
+    const fits = open.filter(
+      (one) =>
+        one.label !== null && (foodKey(one.label).includes(words) || words.includes(foodKey(one.label))),
+    );
+    if (fits.length > 0 || slots.words) return fits;
+  }
+  if (slots.item?.pointer === 'all') return open;
+  const at = slots.ordinal ?? slots.item?.ordinal;
+  if (at) return open.slice(at - 1, at);
+  const last = open.find(({ id }) => id === turn.memory.reminderId);
+  return slots.item?.pointer && last ? [last] : open;
+};
+
+const oneTimer = (turn: Turn, slots: Slots, kind: Reminder['kind']): { got: Reminder } | { reply: Reply } => {
+  const meant = timersMeant(turn, slots, kind);
+  if (meant.length === 1) return { got: meant[0]! };
+  if (meant.length === 0) {
+    const label = labelOf(turn, slots);
+    return {
+      reply: {
+        parts: [label ? say('no-such-timer', { label, kind }) : say('no-timers', { kind })],
+        count: 0,
+      },
+    };
+  }
+  const choices = meant.map((one) => ({ ids: [one.id], label: timerWords(turn, one) }));
+  const question = say('which-timer', {
+    choices: list(
+      choices.slice(0, 4).map((choice) => choice.label),
+      true,
+    ),
+  });
+  return { reply: { parts: [], ask: { slot: 'timer', question, expecting: 'choice', choices } } };
+};
+
+const timerWords = (turn: Turn, one: Reminder): Say =>
+  say('timer-with', { left: left(turn, one), ...named(one) });
+
+export const changeTimer: Handler = (act, turn) => {
+  const { duration, negated, setting } = act.slots;
+  const found = oneTimer(turn, act.slots, 'timer');
+  if ('reply' in found) return found.reply;
+  if (duration === undefined)
+    return { parts: [], ask: { slot: 'duration', question: say('ask-by-how-much'), expecting: 'time' } };
+  const by = setting === 'to' ? { seconds: duration } : { addSeconds: negated ? -duration : duration };
+  return withChange(turn, changeTimerChange(turn, found.got.id, by), (change) => {
+    const op = change.ops[0]!;
+    const after = op.kind === 'reminder' && op.after ? op.after : found.got;
+    return {
+      parts: [say('timer-now', { left: left(turn, after), ...named(after) })],
+      changes: [change],
+      memory: { reminderId: found.got.id },
+    };
+  });
+};
+
+const cancelOf =
+  (kind: Reminder['kind']): Handler =>
+  (act, turn) => {
+    const found = oneTimer(turn, act.slots, kind);
+    if ('reply' in found) return found.reply;
+    return withChange(turn, cancelChange(turn, found.got.id), (change) => ({
+      parts: [say('timer-cancelled', { kind, ...named(found.got) })],
+      changes: [change],
+      doubt: say('confirm-cancel-timer', { kind, ...named(found.got) }),
+    }));
+  };
+export const cancelTimer: Handler = cancelOf('timer');
+export const cancelReminder: Handler = cancelOf('reminder');
+
+export const timers: Handler = (act, turn) => {
+  const meant = timersMeant(turn, act.slots, 'timer');
+  if (meant.length === 0) {
+    const label = labelOf(turn, act.slots);
+    return {
+      parts: [label ? say('no-such-timer', { label, kind: 'timer' }) : say('no-timers', { kind: 'timer' })],
+      count: 0,
+    };
+  }
+  if (meant.length === 1)
+    return {
+      parts: [say('timer-left', { left: left(turn, meant[0]!), ...named(meant[0]!) })],
+      count: 1,
+      memory: { reminderId: meant[0]!.id },
+    };
+  const { first, more, left: over } = inGroups(meant.map((one) => timerWords(turn, one)));
+  return {
+    parts: [say('timers-running', { count: meant.length, timers: list(first) }), ...andMore(over)],
+    more,
+    count: meant.length,
+  };
+};
+
+/** When nobody says a time of day: in the evening, when meals are thought of. Our own choice. */
+const usualTime = '17:00';
+
+const dueOf = (turn: Turn, { when, time, duration }: Slots): string | null => {
+  if (duration !== undefined) return fromNow(turn.clock, duration);
+  if (when && when !== 'unknown') {
+    const at = instantAt(when.day, time ?? usualTime, turn.clock.timeZone);
+    return at > turn.clock.now
+      ? at
+      : when.day === today(turn.clock) && !time
+        ? fromNow(turn.clock, 3600)
+        : at;
+  }
+  return time ? nextAt(time, turn.clock) : null;
+};
+
+export const setReminder: Handler = (act, turn) => {
+  const { slots } = act;
+  const label = labelOf(turn, slots);
+  if (!label)
+    return { parts: [], ask: { slot: 'words', question: say('ask-remind-what'), expecting: 'words' } };
+  const due = dueOf(turn, slots);
+  if (!due)
+    return {
+      parts: [],
+      ask: { slot: 'time', question: say('ask-remind-when', { label }), expecting: 'time' },
+    };
+  const items = slots.item ? findItems(turn, slots.item).items : [];
+  const itemId = items.length === 1 ? items[0]!.id : null;
+  return withChange(turn, setReminderChange(turn, { due, label, itemId }), (change) => ({
+    parts: [say('reminder-set', { label, ...whenWords(turn, due) })],
+    changes: [change],
+    doubt: say('confirm-reminder', { label, ...whenWords(turn, due) }),
+    memory: { reminderId: change.ops[0]!.id },
+  }));
+};
+
+const whenWords = (turn: Turn, due: string): { date?: Value; time: Value } => {
+  const on = dayOf(due, turn.clock.timeZone);
+  return on === today(turn.clock) ? { time: clockTime(due) } : { date: day(on), time: clockTime(due) };
+};
+
+export const reminders: Handler = (_act, turn) => {
+  const open = openReminders(turn.kitchen, 'reminder');
+  if (open.length === 0) return { parts: [say('no-timers', { kind: 'reminder' })], count: 0 };
+  const words = open.map((one) =>
+    say('reminder-words', { label: one.label ?? '', ...whenWords(turn, one.due) }),
+  );
+  const { first, more, left: over } = inGroups(words);
+  return {
+    parts: [say('reminders-open', { count: open.length, reminders: list(first) }), ...andMore(over)],
+    more,
+    count: open.length,
+    memory: { reminderId: open[0]!.id },
+  };
+};

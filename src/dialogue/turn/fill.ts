@@ -1,0 +1,114 @@
+/** What a bare answer puts into the act that waits for it. */
+import type { Act, Intent, Mention, PlaceMention, Slots } from '../../understanding/intents.js';
+import type { Frame } from '../state.js';
+
+const wordsOnly = (words: string): Mention => ({
+  words,
+  candidates: [],
+  pointer: null,
+  touch: null,
+  ordinal: null,
+  maker: null,
+  diet: null,
+  at: null,
+});
+
+const placeWords = (words: string): PlaceMention => ({ words, candidates: [], pointer: null, spot: null });
+
+type Filler = (said: Slots, heard: string | null) => Slots | null;
+
+/** For each slot: the parts of an answer that can stand for it, best first. */
+const fillers: Readonly<Record<string, Filler>> = {
+  item: ({ item, words, items, marker }) =>
+    item
+      ? { item }
+      : items
+        ? { items }
+        : marker
+          ? { item: marker }
+          : words
+            ? { item: wordsOnly(words) }
+            : null,
+  place: ({ place, item, words }) =>
+    place ? { place } : item?.at ? { place: item.at } : words ? { place: placeWords(words) } : null,
+  marker: ({ marker, item, container, dots }) =>
+    marker
+      ? { marker }
+      : item?.touch || (item && item.candidates.length > 0)
+        ? { marker: item }
+        : container
+          ? { marker: { ...wordsOnly(''), words: null, touch: container } }
+          : dots !== undefined
+            ? { marker: { ...wordsOnly(''), words: null, touch: { dots } } }
+            : null,
+  amount: ({ amount, number, share, left }) =>
+    amount
+      ? { amount }
+      : share
+        ? { share }
+        : left
+          ? { left }
+          : number !== undefined
+            ? { amount: { value: number, unit: 'piece' } }
+            : null,
+  when: ({ when, dates }) => {
+    const first = when ?? Object.values(dates ?? {})[0];
+    return first ? { when: first } : null;
+  },
+  person: ({ person, words, maker, item }) => {
+    const name = words ?? maker ?? item?.words;
+    return person ? { person } : name ? { person: { words: name, candidates: [] } } : null;
+  },
+  duration: ({ duration }) => (duration === undefined ? null : { duration }),
+  time: ({ time, duration, when }) =>
+    time ? { time } : duration !== undefined ? { duration } : when && when !== 'unknown' ? { when } : null,
+  method: ({ method, words }) => (method || words ? { method: method ?? words! } : null),
+  number: ({ number, amount }) => {
+    const value = number ?? amount?.value;
+    return value === undefined ? null : { number: value };
+  },
+  dots: ({ dots, number, marker }) => {
+    const value = dots ?? number ?? marker?.touch?.dots;
+    return value === undefined ? null : { dots: value };
+  },
+  allergens: ({ allergens, words }) => (allergens ? { allergens } : words ? { allergens: [words] } : null),
+  pounds: ({ pounds, amount, number }) => {
+    const value = pounds ?? (amount?.unit === 'pound' ? amount.value : number);
+    return value === undefined ? null : { pounds: value };
+  },
+  spelled: ({ spelled }) => (spelled ? { spelled } : null),
+  words: ({ words, item, spelled }, heard) => {
+    const text = spelled ?? words ?? item?.words ?? heard;
+    return text ? { words: text } : null;
+  },
+};
+
+const bareIntents: ReadonlySet<Intent> = new Set<Intent>(['answer', 'choose', 'correct']);
+
+/** Acts that say, in a whole sentence, what was just asked for: "put it on the door". */
+const sameMatter = (frame: Frame, act: Act): boolean => {
+  const named = act.slots.item && act.slots.item.candidates.length > 0 && !act.slots.item.pointer;
+  if (act.intent === frame.act.intent) return !named || frame.slot === 'item';
+  return frame.slot === 'place' && (act.intent === 'move' || act.intent === 'put-away') && !named;
+};
+
+/** True when the act can only be an answer to the open question. */
+export const mayAnswer = (frame: Frame, act: Act): boolean =>
+  bareIntents.has(act.intent) || (frame.kind === 'slot' && sameMatter(frame, act));
+
+/** The waiting act with the answer in it; null when the answer does not fit the question. */
+export const filled = (frame: Frame, act: Act, heard: string | null): Act | null => {
+  const filler = fillers[frame.slot];
+  const value = filler?.(act.slots, act.intent === 'answer' ? heard : null) ?? null;
+  const more = act.intent === frame.act.intent ? act.slots : {};
+  if (!value) return null;
+  return { intent: frame.act.intent, slots: { ...more, ...frame.act.slots, ...extras(act.slots), ...value } };
+};
+
+/** Details given along with an answer: "the second shelf, left side, made yesterday". */
+const extras = ({ dates, amount, maker, marker }: Slots): Slots => ({
+  ...(dates ? { dates } : {}),
+  ...(amount ? { amount } : {}),
+  ...(maker ? { maker } : {}),
+  ...(marker ? { marker } : {}),
+});

@@ -1,0 +1,104 @@
+/** The open question: answered, asked again in other words, or let go. */
+import type { Say } from '../../speech/answer.js';
+import type { Act } from '../../understanding/intents.js';
+import { say } from '../handler.js';
+import { choose } from '../refer/choose.js';
+import { choicesOf } from '../refer/tell-apart.js';
+import type { Frame } from '../state.js';
+import { filled, mayAnswer } from './fill.js';
+import { type Work, runAct, saying, turnOf, withMemory, withState } from './work.js';
+
+export const topFrame = (work: Work): Frame | undefined => work.state.frames.at(-1);
+
+const popped = (work: Work): Work => withState(work, { frames: work.state.frames.slice(0, -1) });
+
+/** How the question is put this time: its own words, other words, then a way out. */
+export const questionOf = (frame: Frame): Say => {
+  if (frame.asked <= 1) return frame.question;
+  if (frame.asked === 2) return frame.again ?? say('ask-once-more', { question: frame.question });
+  return say('ask-way-out', { question: frame.again ?? frame.question });
+};
+
+const mostAsked = 3;
+
+/** Asks again; after three times lets go of it. */
+export const askAgain = (work: Work): Work => {
+  const frame = topFrame(work);
+  if (!frame) return work;
+  if (frame.asked >= mostAsked) return saying(popped(work), say('let-go'));
+  const again = { ...frame, asked: frame.asked + 1 };
+  return { ...withState(work, { frames: [...work.state.frames.slice(0, -1), again] }), asking: true };
+};
+
+const settle = (work: Work, frame: Frame, ids: readonly string[]): Work =>
+  runAct(popped(work), frame.act, { picked: { ...frame.picked, [frame.slot]: ids }, sure: false });
+
+const refused = (work: Work, frame: Frame): Work => {
+  const without = popped(work);
+  if (frame.otherwise) return runAct(without, frame.otherwise);
+  return saying(without, say(frame.kind === 'offer' ? 'offer-declined' : 'left-as-it-is'));
+};
+
+const agreed = (work: Work, frame: Frame): Work => {
+  if (frame.kind === 'sure') return runAct(popped(work), frame.act, { picked: frame.picked, sure: true });
+  if (frame.kind === 'offer') return runAct(popped(work), frame.act, { picked: {}, sure: true });
+  return frame.guess ? settle(work, frame, frame.guess) : askAgain(work);
+};
+
+/** "No" to a guess asks what it is then; to a plain question it drops the matter. */
+const denied = (work: Work, frame: Frame): Work => {
+  if (frame.kind !== 'slot' || !frame.guess) return refused(work, frame);
+  const { guess: _guess, ...rest } = frame;
+  return askAgain(withState(work, { frames: [...work.state.frames.slice(0, -1), { ...rest, asked: 1 }] }));
+};
+
+const picksFrom = (work: Work, frame: Frame, act: Act): Work | null => {
+  const choices = frame.choices;
+  if (!choices) return null;
+  const result = choose(turnOf(work), act, choices);
+  if (result.chosen === 'none') return refused(work, frame);
+  if (result.chosen === 'unclear') return null;
+  if (result.chosen === 'fewer') {
+    const items = result.ids.flatMap((id) => work.kitchen.items.get(id) ?? []);
+    const fewer = { ...frame, choices: choicesOf(work.kitchen, items) };
+    const left = withState(popped(work), { frames: [...work.state.frames.slice(0, -1), fewer] });
+    return askAgain(withMemory(left, { offered: result.ids }));
+  }
+  return settle(work, frame, result.chosen);
+};
+
+/** Runs the act as an answer to the open question; null when it is about something else. */
+export const answerFrame = (work: Work, act: Act): Work | null => {
+  const frame = topFrame(work);
+  if (!frame) return null;
+  if (act.intent === 'yes') return agreed(work, frame);
+  if (act.intent === 'no') return denied(work, frame);
+  if (act.intent === 'maybe') return frame.kind === 'offer' ? refused(work, frame) : askAgain(work);
+  if (frame.kind !== 'slot') {
+    if (frame.kind === 'sure' && act.intent === 'correct') return corrected(work, frame, act);
+    return null;
+  }
+  if (!mayAnswer(frame, act)) return null;
+  const picked = picksFrom(work, frame, act);
+  if (picked) return picked;
+  const whole = filled(frame, act, work.heard);
+  if (!whole) return bareMiss(work, frame, act);
+  return runAct(popped(work), whole, { picked: frame.picked, sure: false });
+};
+
+const bareMiss = (work: Work, frame: Frame, act: Act): Work | null =>
+  act.intent === frame.act.intent ? null : askAgain(work);
+
+/** "Finish the rice?" — "No, the beans." */
+const corrected = (work: Work, frame: Frame, act: Act): Work => {
+  const { item: _item, ...picked } = frame.picked;
+  return runAct(
+    popped(work),
+    { intent: frame.act.intent, slots: { ...frame.act.slots, ...act.slots } },
+    { picked: act.slots.item ? picked : frame.picked, sure: false },
+  );
+};
+
+/** Offers nobody took up are not made again. */
+export const dropOffers = (work: Work): Work =>
+  withState(work, { frames: work.state.frames.filter(({ kind }) => kind !== 'offer') });

@@ -1,0 +1,225 @@
+/** What a turn has come to so far: acts are run one after the other, each on what the one before left. */
+import { applyChange } from '../../kitchen/index.js';
+import type { Change, Id, JournalEntry, Kitchen } from '../../kitchen/model.js';
+import type { Answer, Length, Listener, Say } from '../../speech/answer.js';
+import type { Act } from '../../understanding/intents.js';
+import type { Conversation, Heard, Surroundings } from '../api.js';
+import type { Reply, Turn } from '../handler.js';
+import { handlers } from '../table.js';
+import { type Frame, type Memory, type Picked, type State, stateOf } from '../state.js';
+
+export interface Work {
+  readonly state: State;
+  readonly kitchen: Kitchen;
+  readonly journal: readonly JournalEntry[];
+  readonly listener: Listener;
+  readonly changes: readonly Change[];
+  readonly parts: readonly Say[];
+  readonly more: readonly Say[];
+  readonly details: readonly Say[];
+  readonly sources: readonly Say[];
+  readonly names: readonly string[];
+  readonly count: number | null;
+  readonly length: Length | null;
+  readonly quiet: boolean;
+  readonly keepTold: boolean;
+  /** Asked for the first time in this turn. */
+  readonly asking: boolean;
+  /** What was heard, for "what did you hear". */
+  readonly heard: string | null;
+  readonly rest: readonly Say[] | null;
+  readonly cut: readonly string[] | null;
+  readonly around: Surroundings;
+  readonly before: Conversation;
+  readonly cutAt: string | null;
+}
+
+const practised = (state: State, around: Surroundings): Pick<Work, 'kitchen' | 'journal'> => {
+  if (!state.practice) return { kitchen: around.kitchen, journal: around.journal };
+  let kitchen = around.kitchen;
+  const journal: JournalEntry[] = [];
+  for (const { id, at, change } of state.practice.changes) {
+    kitchen = applyChange(kitchen, change);
+    const { personId, deviceId } = around.speaker;
+    journal.unshift({ ...change, id, at, version: kitchen.version, personId, deviceId, turnId: null });
+  }
+  // What was done before practice began is no practice, and stays out of reach of "undo".
+  return { kitchen, journal };
+};
+
+export const startWork = (conversation: Conversation, heard: Heard, around: Surroundings): Work => {
+  const state = stateOf(conversation);
+  return {
+    state,
+    ...practised(state, around),
+    listener: conversation.listener,
+    changes: [],
+    parts: [],
+    more: [],
+    details: [],
+    sources: [],
+    names: [],
+    count: null,
+    length: null,
+    quiet: false,
+    keepTold: false,
+    asking: false,
+    heard: heard.understanding.readings[0]?.heard ?? null,
+    rest: null,
+    cut: null,
+    around,
+    before: conversation,
+    cutAt: heard.cutAt,
+  };
+};
+
+export interface Settled {
+  readonly picked: Picked;
+  readonly sure: boolean;
+}
+export const unsettled: Settled = { picked: {}, sure: false };
+
+export const turnOf = (work: Work, { picked, sure }: Settled = unsettled): Turn => ({
+  kitchen: work.kitchen,
+  journal: work.journal,
+  clock: work.around.clock,
+  speaker: work.around.speaker,
+  newId: work.around.newId,
+  state: work.state,
+  memory: work.state.memory,
+  listener: work.listener,
+  lastSentences: work.before.lastSentences,
+  picked,
+  sure,
+  heard: work.heard,
+  cutAt: work.cutAt,
+});
+
+export const withState = (work: Work, state: Partial<State>): Work => ({
+  ...work,
+  state: { ...work.state, ...state },
+});
+
+export const withMemory = (work: Work, memory: Partial<Memory>): Work =>
+  withState(work, { memory: { ...work.state.memory, ...memory } });
+
+export const saying = (work: Work, ...parts: readonly Say[]): Work => ({
+  ...work,
+  parts: [...work.parts, ...parts],
+});
+
+export const pushFrame = (work: Work, frame: Frame): Work => ({
+  ...withState(work, { frames: [...work.state.frames.slice(-2), frame] }),
+  asking: true,
+});
+
+const applied = (work: Work, changes: readonly Change[]): Work => {
+  if (changes.length === 0) return work;
+  const kitchen = changes.reduce<Kitchen>(applyChange, work.kitchen);
+  const { practice } = work.state;
+  if (practice) {
+    const at = work.around.clock.now;
+    const more = changes.map((change) => ({ id: work.around.newId(), at, change }));
+    return { ...withState(work, { practice: { changes: [...practice.changes, ...more] } }), kitchen };
+  }
+  return { ...work, kitchen, changes: [...work.changes, ...changes] };
+};
+
+const createdItems = (changes: readonly Change[]): Id[] =>
+  changes.flatMap(({ ops }) =>
+    ops.flatMap((op) => (op.kind === 'item' && op.before === null && op.after ? [op.id] : [])),
+  );
+
+/** Puts a reply into the turn: its changes, what it says, what it waits for. */
+export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Work => {
+  const { picked } = settled;
+  const said = saying(work, ...reply.parts);
+  if (reply.confirm && !settled.sure) {
+    const frame: Frame = {
+      kind: 'sure',
+      slot: 'sure',
+      question: reply.confirm,
+      expecting: 'yes-no',
+      act,
+      picked,
+      asked: 1,
+    };
+    return pushFrame(withMemory(said, reply.memory ?? {}), frame);
+  }
+  if (reply.ask) {
+    const frame: Frame = { ...reply.ask, kind: 'slot', act: reply.askFor ?? act, picked, asked: 1 };
+    const offered = frame.choices?.flatMap(({ ids }) => ids);
+    const asked = pushFrame(withMemory(said, { ...reply.memory, ...(offered ? { offered } : {}) }), frame);
+    return reply.session === undefined ? asked : withState(asked, { session: reply.session });
+  }
+  const changes = reply.changes ?? [];
+  const done = applied(said, changes);
+  const added = createdItems(changes);
+  const memory: Partial<Memory> = { ...reply.memory, ...(added.length > 0 ? { lastAdded: added } : {}) };
+  const next: Work = {
+    ...withMemory(done, memory),
+    more: [...done.more, ...(reply.more ?? [])],
+    details: [...done.details, ...(reply.details ?? [])],
+    sources: [...done.sources, ...(reply.sources ?? [])],
+    names: [...done.names, ...(reply.names ?? [])],
+    count: reply.count ?? done.count,
+    listener: reply.listener ?? done.listener,
+    length: reply.length ?? done.length,
+    quiet: done.quiet || reply.quiet === true,
+    keepTold: done.keepTold || reply.keepTold === true,
+    rest: reply.rest ?? done.rest,
+    cut: reply.cut ?? done.cut,
+  };
+  const { done: lastDone, procedure, session, practice, outageSince } = next.state;
+  const stated = withState(next, {
+    done: changes.length > 0 ? { act, picked, changes, at: work.around.clock.now } : lastDone,
+    procedure: reply.procedure === undefined ? procedure : reply.procedure,
+    session: reply.session === undefined ? session : reply.session,
+    practice: reply.practice === undefined ? practice : reply.practice,
+    outageSince: reply.outageSince === undefined ? outageSince : reply.outageSince,
+    ...(reply.dropFrames ? { frames: [] } : {}),
+  });
+  if (!reply.offer) return stated;
+  const { question, act: offered, otherwise } = reply.offer;
+  const frame: Frame = {
+    kind: 'offer',
+    slot: 'offer',
+    question,
+    expecting: 'yes-no',
+    act: offered,
+    picked: {},
+    asked: 1,
+    ...(otherwise ? { otherwise } : {}),
+  };
+  return pushFrame(stated, frame);
+};
+
+/** Runs one act through its handler. */
+export const runAct = (work: Work, act: Act, settled: Settled = unsettled): Work =>
+  absorb(work, act, settled, handlers[act.intent](act, turnOf(work, settled)));
+
+/** What the act would come to, changing nothing. */
+export const tryAct = (work: Work, act: Act, settled: Settled = unsettled): Reply =>
+  handlers[act.intent](act, turnOf(work, settled));
+
+export const answerOf = (work: Work, question: Say | undefined): Answer => {
+  const top = work.state.frames.at(-1);
+  const choices = top && question ? choicesFor(top) : [];
+  return {
+    parts: work.parts,
+    ...(question ? { question } : {}),
+    ...(work.more.length > 0 ? { more: work.more } : {}),
+    ...(work.length ? { length: work.length } : {}),
+    ...(choices.length > 0 ? { choices } : {}),
+  };
+};
+
+const numerals = ['the first', 'the second', 'the third', 'the fourth'];
+
+/** For a screen: what may be said to the open question. Labels are plain words of the household's own. */
+const choicesFor = (frame: Frame): { label: string; say: string }[] => {
+  if (frame.expecting === 'yes-no') return ['yes', 'no'].map((word) => ({ label: word, say: word }));
+  return (frame.choices ?? [])
+    .slice(0, numerals.length)
+    .map((_choice, at) => ({ label: numerals[at]!, say: numerals[at]! }));
+};
