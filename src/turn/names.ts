@@ -5,7 +5,7 @@ import type { Kitchen, Op } from '../kitchen/model.js';
 
 /** The index of a whole kitchen. */
 export const namesOf = (kitchen: Kitchen): HouseholdNames => {
-  const names = createHouseholdNames();
+  const names = createHouseholdNames(kitchen.household.locale);
   for (const place of kitchen.places.values()) names.set('place', place);
   for (const marker of kitchen.markers.values()) names.set('marker', marker);
   for (const person of kitchen.people.values()) names.set('person', person);

@@ -1,0 +1,138 @@
+/** `tellshelf talk` as a person or a script runs it: a process with pipes. */
+import { spawn } from 'node:child_process';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, describe, expect, it } from 'vitest';
+import { readLine } from '../../src/cli/talk/read-line.js';
+import { instantOf } from '../../src/cli/wall-time.js';
+import { projectFile } from '../../src/project-files.js';
+
+const folders: string[] = [];
+afterEach(async () => {
+  for (const folder of folders.splice(0)) await rm(folder, { recursive: true, force: true });
+});
+const folder = async (): Promise<string> => {
+  const made = await mkdtemp(join(tmpdir(), 'tellshelf-'));
+  folders.push(made);
+  return made;
+};
+
+interface Ran {
+  readonly lines: string[];
+  readonly errors: string;
+  readonly code: number | null;
+}
+const run = (args: readonly string[], input = ''): Promise<Ran> =>
+  new Promise((resolve, reject) => {
+    const child = spawn(
+      process.execPath,
+      ['--import', 'tsx', projectFile('src', 'cli', 'main.ts'), ...args],
+      {
+        cwd: projectFile(),
+        env: { ...process.env, DATABASE_URL: '' },
+      },
+    );
+    let [out, errors] = ['', ''];
+    child.stdout.on('data', (data: Buffer) => (out += data.toString()));
+    child.stderr.on('data', (data: Buffer) => (errors += data.toString()));
+    child.on('error', reject);
+    child.on('close', (code) => resolve({ lines: out.split('\n').slice(0, -1), errors, code }));
+    child.stdin.end(input);
+  });
+const talk = async (data: string, lines: readonly string[], ...flags: string[]): Promise<Ran> =>
+  run(
+    ['talk', '--data', data, '--at', '2026-05-14T18:00', ...flags],
+    lines.map((line) => `${line}\n`).join(''),
+  );
+
+describe('tellshelf talk, fed by a pipe', () => {
+  it('answers one line for each line', async () => {
+    const lines = ['what should I use first', 'where is the milk', '', 'colourless green ideas', 'undo'];
+    const ran = await talk(await folder(), lines);
+    expect(ran.errors).toBe('');
+    expect(ran.lines).toHaveLength(lines.length);
+    for (const line of ran.lines) expect(line.trim()).not.toBe('');
+  });
+
+  it('prints each turn as JSON', async () => {
+    const ran = await talk(await folder(), ['put oats on the list', 'colourless green ideas'], '--json');
+    const [put, odd] = ran.lines.map((line) => JSON.parse(line) as Record<string, unknown>);
+    expect(put).toMatchObject({
+      heard: 'put oats on the list',
+      intent: 'buy-add',
+      changes: [{ verb: 'put on the list', about: ['oats'] }],
+      at: '2026-05-14T23:00:00.000Z',
+    });
+    expect(put).toHaveProperty('speech.ssml');
+    expect(put?.['confidence']).toBeGreaterThan(0.5);
+    expect(odd).toMatchObject({ intent: null, changes: [] });
+  });
+
+  it('keeps what it was told, until it starts fresh', async () => {
+    const data = await folder();
+    await talk(data, ['put the quince paste on the top shelf of the fridge']);
+    const again = await talk(data, ['where is the quince paste']);
+    expect(again.lines[0]).toMatch(/top shelf/i);
+    const fresh = await talk(data, ['where is the quince paste'], '--fresh', '--json');
+    expect(JSON.parse(fresh.lines[0] ?? '{}')).not.toMatchObject({
+      speech: { text: expect.stringMatching(/top shelf/i) },
+    });
+  });
+
+  it('says in plain words what is wrong with a time, a household or a line', async () => {
+    const data = await folder();
+    const bad = await run(['talk', '--data', data, '--at', 'teatime'], 'hello\n');
+    expect(bad.code).not.toBe(0);
+    expect(bad.errors).toMatch(/not a time/);
+    expect(bad.errors).not.toMatch(/\n\s+at /);
+    const ran = await talk(data, ['!sing', 'x'.repeat(3_000)]);
+    expect(ran.lines[0]).toMatch(/!touch/);
+    expect(ran.lines[1]).toMatch(/too long/);
+  });
+});
+
+describe('a line', () => {
+  it.each([
+    ['where is the milk', { kind: 'turn', turn: { hypotheses: [{ text: 'where is the milk' }] } }],
+    ['', { kind: 'turn', turn: { hypotheses: [] } }],
+    ['!touch C12', { kind: 'turn', turn: { touched: 'C12', hypotheses: [] } }],
+    [
+      '!touch C12 what is this',
+      { kind: 'turn', turn: { touched: 'C12', hypotheses: [{ text: 'what is this' }] } },
+    ],
+    ['!cut s2 go on', { kind: 'turn', turn: { cutAt: 's2', hypotheses: [{ text: 'go on' }] } }],
+    ['!heard milk | silk', { kind: 'turn', turn: { hypotheses: [{ text: 'milk' }, { text: 'silk' }] } }],
+    ['!at 2026-05-14T18:30', { kind: 'at', wall: '2026-05-14T18:30' }],
+  ])('%j', (line, meaning) => expect(readLine(line)).toEqual(meaning));
+});
+
+describe('a wall time', () => {
+  it.each([
+    ['2026-05-14T18:00', 'America/Chicago', '2026-05-14T23:00:00.000Z'],
+    ['2026-01-14 18:00', 'America/Chicago', '2026-01-15T00:00:00.000Z'],
+    ['2026-05-14', 'Europe/London', '2026-05-14T11:00:00.000Z'],
+    ['2026-05-14T18:00Z', 'America/Chicago', '2026-05-14T18:00:00.000Z'],
+  ])('%s in %s', (text, zone, instant) => expect(instantOf(text, zone)).toBe(instant));
+  it.each(['teatime', '2026-02-30', '2026-13-01T10:00', ''])('refuses %j', (text) => {
+    expect(() => instantOf(text, 'America/Chicago')).toThrow(/not a time/);
+  });
+});
+
+describe('devices on the command line', () => {
+  it('are let in, listed, renamed and revoked', async () => {
+    const data = await folder();
+    await talk(data, ['hello']);
+    const paired = await run(['pair', '--data', data, '--name', 'by the sink', '--scope', 'speak']);
+    expect(paired.lines[0]).toMatch(/^tsf_[\w-]{43}$/);
+    const listed = await run(['devices', 'list', '--data', data]);
+    expect(listed.lines[0]).toMatch(/\tby the sink\tspeak\tpaired/);
+    const id = listed.lines[0]?.split('\t')[0] ?? '';
+    await run(['devices', 'rename', id, 'pantry', '--data', data]);
+    await run(['devices', 'revoke', id, '--data', data]);
+    expect((await run(['devices', 'list', '--data', data])).lines[0]).toMatch(/\tpantry\tspeak\t.*revoked/);
+    const wrong = await run(['devices', 'revoke', 'nobody', '--data', data]);
+    expect(wrong.code).toBe(1);
+    expect(wrong.errors).toMatch(/no device "nobody"/);
+  });
+});
