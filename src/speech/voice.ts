@@ -257,7 +257,9 @@ export const createVoice = (locale: string, options: VoiceOptions = {}): Voice =
       const args: Record<string, FluentVariable> = {};
       for (const [name, value] of Object.entries(one.args ?? {})) {
         if (value === undefined || value === null || !wants?.args.has(name)) continue;
-        if (typeof value === 'string' && wants.keys.get(name)?.has(value)) args[name] = value;
+        // Keys hold no spaces: "air fryer" chooses [air-fryer].
+        const key = typeof value === 'string' ? value.replaceAll(' ', '-') : '';
+        if (wants.keys.get(name)?.has(key)) args[name] = key;
         else {
           const count = countOf(value);
           const text = valueWords(value);

@@ -77,6 +77,10 @@ describe('phrases', () => {
     expect(spoken(say('test-where', { state: 'pantry' }))).toBe('In the pantry.');
   });
 
+  it('choose by words with spaces, written with a dash', () => {
+    expect(spoken(say('test-method', { method: 'air fryer' }))).toBe('In hot air.');
+  });
+
   it('nest', () => {
     expect(spoken(say('test-nested', { place: say('test-the', { x: 'jar' }) }))).toBe('Take the jar.');
   });

@@ -42,3 +42,7 @@ test-region = { REGION() ->
     [gb] tin
    *[us] can
   }
+test-method = { $method ->
+    [air-fryer] in hot air
+   *[other] { $method }
+  }.
