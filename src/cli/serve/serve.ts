@@ -7,7 +7,7 @@ import { freshDemo } from '../which-household.js';
 import { demoToken } from './demo-device.js';
 
 const DEMO_ZONE = 'America/Chicago';
-const DEMO_ID = 'demo';
+const DEMO_ID = 'marta-okafor';
 
 /** Prints how to try it, when the demo kitchen is what is served. */
 const offerDemo = async (
