@@ -2,3 +2,5 @@
 export type * from './intents.js';
 export { createUnderstander, type Understander } from './understand.js';
 export { thresholds } from './thresholds.js';
+export { createHouseholdNames } from './names/index.js';
+export type { HouseholdNames } from './names/index.js';

@@ -99,11 +99,6 @@ const asked =
   (_value, { slots }) => {
     slots.asked = what;
   };
-const either: Reader = (value, filling) => {
-  const raw = asRaw(value, 'amount or share');
-  if (raw.share !== undefined) filling.slots.share = asShare(raw.share);
-  if (raw.amount !== undefined) filling.slots.amount = asAmount(raw.amount);
-};
 const ignore: Reader = () => undefined;
 
 const readers: Readonly<Record<string, Reader>> = {

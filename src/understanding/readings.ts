@@ -38,7 +38,7 @@ const joints: readonly (readonly string[])[] = [
 ];
 
 const readingOf = (parse: Parse, { today, expecting }: Reader): Reading => {
-  const bare = parse.rule !== 'act';
+  const bare = parse.rule.startsWith('expect_');
   const acts = readActs(parse.value, today, bare ? 'answer' : undefined);
   const expected = bare || (acts.length > 0 && answering[expecting].has(acts[0]!.intent));
   return { acts, score: parse.score + (expected ? expectedBonus : 0) };
@@ -74,6 +74,12 @@ const double = (tokens: readonly string[], reader: Reader): readonly Reading[] =
   return found.sort((a, b) => b.score - a.score).slice(0, 2);
 };
 
+/** Readings in any order of words: slower and less sure, for what the exact wording does not cover. */
+const loose = (tokens: readonly string[], reader: Reader): readonly Reading[] =>
+  reader.grammar
+    .parse(tokens, { rules: ['loose'], dynamic: reader.rules, limit: 2 })
+    .map((parse) => readingOf(parse, reader));
+
 /** Below this a single reading is so odd that two acts are tried as well. */
 const odd = -4;
 
@@ -81,5 +87,5 @@ const odd = -4;
 export const readingsOf = (tokens: readonly string[], reader: Reader): readonly Reading[] => {
   const whole = single(tokens, reader);
   if (whole.length > 0 && whole[0]!.score > odd) return whole;
-  return [...whole, ...double(tokens, reader)].sort((a, b) => b.score - a.score);
+  return [...whole, ...double(tokens, reader), ...loose(tokens, reader)].sort((a, b) => b.score - a.score);
 };
