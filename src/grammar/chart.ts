@@ -75,6 +75,7 @@ export const createRecogniser = (network: Network): Recogniser => {
     edgeStart,
     edgeTarget,
     firstBits,
+    firstToken,
     firstGarbage,
     firstHost,
     firstWords,
@@ -180,8 +181,12 @@ export const createRecogniser = (network: Network): Recogniser => {
     }
     if (canEnd[state] === 1) return true;
     const token = input[j]!;
-    if (token >= 0 && (firstBits[state * firstWords + (token >> 5)]! & (1 << (token & 31))) !== 0)
-      return true;
+    if (token >= 0) {
+      const first = firstToken[state]!;
+      if (first === token) return true;
+      if (first < -1 && (firstBits[(-2 - first) * firstWords + (token >> 5)]! & (1 << (token & 31))) !== 0)
+        return true;
+    }
     if (firstGarbage[state] === 1) return true;
     const bits = firstHost[state]!;
     if (bits === 0) return false;
