@@ -7,6 +7,7 @@ import { Command } from 'commander';
 import { addDeviceCommands } from './devices.js';
 import { addGrammarCommand } from './grammar.js';
 import { addGrammarExport } from './grammar-export.js';
+import { addGuidanceCommand } from './guidance.js';
 import { addListenCommand } from './listen/listen.js';
 import { addServeCommand } from './serve.js';
 import { addTalkCommand } from './talk/talk.js';
@@ -21,6 +22,7 @@ addServeCommand(program);
 addDeviceCommands(program);
 addGrammarCommand(program);
 addGrammarExport(program);
+addGuidanceCommand(program);
 addListenCommand(program);
 
 try {

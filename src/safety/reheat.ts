@@ -135,7 +135,8 @@ const microwaveSteps = (
             mix,
             step('heat-again', { seconds: seconds - Math.ceil(seconds / 10) * 5 }),
           ];
-  const stand = Math.max(tables.microwave.standSeconds.seconds, (told?.standMinutes ?? 0) * 60);
+  // A standing time somebody gave is kept as it is: standing never scales.
+  const stand = told?.standMinutes ? told.standMinutes * 60 : tables.microwave.standSeconds.seconds;
   return [
     step('move-to-dish'),
     ...(question.from === 'freezer' && stirred ? [step('break-up')] : []),
@@ -306,7 +307,7 @@ const ownSteps = (
     question.method === 'microwave'
       ? [
           step('stand', {
-            seconds: Math.max(tables.microwave.standSeconds.seconds, (told?.standMinutes ?? 0) * 60),
+            seconds: told?.standMinutes ? told.standMinutes * 60 : tables.microwave.standSeconds.seconds,
             source: cite(tables, tables.microwave.standSeconds),
           }),
         ]
