@@ -1,24 +1,28 @@
 /** A token for trying the demo kitchen. A new one each start: only its hash is kept, so the old cannot be shown again. */
+import { randomUUID } from 'node:crypto';
 import type { Id } from '../../kitchen/model.js';
 import { hashOf, newToken } from '../../server/index.js';
-import type { Device, Store } from '../../store/port.js';
+import type { Store } from '../../store/port.js';
 import type { Instant } from '../../terms/dates.js';
 
+const NAME = 'demo device';
+
 export const demoToken = async (store: Store, householdId: Id, now: Instant): Promise<string> => {
+  // A token is for life, so the last start's device goes and a new one comes.
+  for (const device of await store.devices(householdId))
+    if (device.name === NAME && device.revokedAt === null)
+      await store.updateDevice({ ...device, revokedAt: now });
   const token = newToken();
-  const id = `demo-device.${householdId}`;
-  const known = (await store.devices(householdId)).find((device) => device.id === id);
-  const device: Device = {
-    id,
+  await store.addDevice({
+    id: `demo-${randomUUID()}`,
     householdId,
-    name: 'demo device',
+    name: NAME,
     tokenHash: hashOf(token),
     scope: 'own',
     personId: null,
-    pairedAt: known?.pairedAt ?? now,
-    lastSeenAt: known?.lastSeenAt ?? null,
+    pairedAt: now,
+    lastSeenAt: null,
     revokedAt: null,
-  };
-  await (known ? store.updateDevice(device) : store.addDevice(device));
+  });
   return token;
 };
