@@ -25,10 +25,8 @@ export const agesPlot = (items: readonly Item[], day: PlainDate): Plot => {
     counts[index] = (counts[index] ?? 0) + 1;
   }
   const groups = [
-    ...ends.map((end, index) =>
-      say('plot-age-group', { from: index === 0 ? 0 : (ends[index - 1] ?? 0) + 1, to: end }),
-    ),
-    say('plot-age-over', { days: ends[ends.length - 1] ?? 0 }),
+    ...ends.map((end) => say('plot-age-group', { to: { kind: 'days', days: end } })),
+    say('plot-age-over', { days: { kind: 'days', days: ends[ends.length - 1] ?? 0 } }),
     say('plot-age-unknown'),
   ];
   const fresh = counts.slice(0, 3).reduce((sum, count) => sum + count, 0);

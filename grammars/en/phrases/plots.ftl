@@ -7,8 +7,8 @@ plot-thrown-out = thrown out
 plot-given-away = given away
 
 plot-ages-title = How old things are
-plot-age-group = { $from } to { $to } days
-plot-age-over = more than { $days } days
+plot-age-group = up to { $to }
+plot-age-over = more than { $days }
 plot-age-unknown = no date known
 plot-ages-sentence = { $count ->
     [0] There is nothing in the kitchen.

@@ -13,51 +13,33 @@ interface PlotView {
   readonly series: readonly { readonly name: string; readonly counts: readonly number[] }[];
 }
 
-const bar = 22;
-const gap = 6;
-const labelWidth = 190;
-const width = 640;
-
-/** Bars of one hue in different fills, so that series are told apart without colour. */
+/**
+ * Bars of one hue in different fills, so that series are told apart without colour. The table below
+ * says the same, so a screen reader is given the sentence alone.
+ */
 const Drawing = ({ plot }: { plot: PlotView }) => {
   const most = Math.max(1, ...plot.series.flatMap((series) => series.counts));
-  const rowHeight = plot.series.length * bar + gap;
-  const room = width - labelWidth - 40;
   return (
-    <svg
-      viewBox={`0 0 ${width} ${plot.groups.length * rowHeight}`}
-      role="img"
-      aria-label={plot.sentence}
-      class="plot"
-    >
+    <div role="img" aria-label={plot.sentence} class="plot">
       {plot.groups.map((group, row) => (
-        <g key={group}>
-          <text
-            x={labelWidth - 8}
-            y={row * rowHeight + rowHeight / 2}
-            text-anchor="end"
-            dominant-baseline="middle"
-          >
-            {group}
-          </text>
-          {plot.series.map((series, index) => {
-            const count = series.counts[row] ?? 0;
-            const length = (count / most) * room;
-            const y = row * rowHeight + index * bar;
-            return (
-              <g key={series.name}>
-                <rect x={labelWidth} y={y} width={length} height={bar - 4} class={`bar bar-${index}`} />
-                {count > 0 && (
-                  <text x={labelWidth + length + 6} y={y + bar / 2} dominant-baseline="middle">
-                    {count}
-                  </text>
-                )}
-              </g>
-            );
-          })}
-        </g>
+        <div class="plot-row" key={group}>
+          <span>{group}</span>
+          <span>
+            {plot.series.map((series, index) => {
+              const count = series.counts[row] ?? 0;
+              return (
+                <span class="plot-bar" key={series.name}>
+                  <svg width={`${(count / most) * 80}%`} height="18">
+                    <rect width="100%" height="18" class={`bar bar-${index}`} />
+                  </svg>
+                  {count > 0 && ` ${count}`}
+                </span>
+              );
+            })}
+          </span>
+        </div>
       ))}
-    </svg>
+    </div>
   );
 };
 
