@@ -252,7 +252,12 @@ export type ReheatPlan =
       };
       readonly reasons: readonly Reason[];
     }
-  | { readonly kind: 'refused'; readonly refusal: RefusalCode; readonly reasons: readonly Reason[] };
+  | {
+      readonly kind: 'refused';
+      readonly refusal: RefusalCode;
+      readonly reasons: readonly Reason[];
+      readonly source: Citation | null;
+    };
 
 export interface ThawReminder {
   readonly at: Instant;

@@ -131,8 +131,10 @@ const judgeRoom = (
   subject: Subject,
   kind: FoodKind,
   clock: ClockState,
+  region: Region,
   today: Today,
   work: Working,
+  tables: SafetyTables,
 ): void => {
   if (keepsAtRoom(kind, subject)) {
     work.verdict = 'no-figure';
@@ -154,7 +156,17 @@ const judgeRoom = (
     work.reasons.push(reason('room-temperature'));
   } else if (subject.ageless || from !== null || subject.hours !== null) {
     work.verdict = subject.ageless ? 'how-long' : 'unknown';
-    work.reasons.push(reason('room-temperature'), reason('left-out-unknown'));
+    const limit = leftOutLimit(kind, region, false, tables);
+    work.reasons.push(reason('room-temperature'));
+    if (limit !== null) {
+      work.reasons.push(
+        reason(
+          'left-out-unknown',
+          { limit: { kind: 'duration', seconds: limit.minutes * 60 } },
+          limit.source,
+        ),
+      );
+    }
   } else {
     work.verdict = 'unknown';
     work.reasons.push(reason('room-temperature'), reason('date-unknown'));
@@ -446,7 +458,11 @@ const judgeHours = (subject: Subject, work: Working): void => {
     const byDays = work.reasons.findIndex((each) => /^(within-guidance|use-up|last-day)$/.test(each.code));
     if (byDays !== -1) work.reasons.splice(byDays, 1);
     work.reasons.unshift(
-      reason('over-limit-hours', { ...spanArgs(row), hours: subject.hours, limit: hours }, row.source),
+      reason(
+        'over-limit-hours',
+        { ...spanArgs(row), hours: subject.hours, limit: { kind: 'duration', seconds: hours * 3600 } },
+        row.source,
+      ),
     );
   } else if (work.verdict === 'throw-out') {
     work.verdict = 'last-day';
@@ -606,14 +622,16 @@ const cautionsOf = (
   const bad = verdict === 'throw-out' || verdict === 'unknown';
   const botulism = bad && (kind.hazard_row === 'garlic-oil' || kind.hazard_row === 'home-canned');
   const rice = region === 'uk' && /rice/.test(kind.id);
+  const noChances = subject.atRisk && verdict === 'last-day' && kind.hazard === 'high';
   // A bulging tin is a tin's trouble: not said of a pot of home-made soup.
   const here =
     kind.hazard_row === 'damaged-can' && (subject.where !== 'pantry' || subject.homeMade) ? [] : always;
-  if (!bad && !rice && here.length === 0 && !(subject.atRisk && atRisk.length > 0)) return [];
+  if (!bad && !rice && !noChances && here.length === 0 && !(subject.atRisk && atRisk.length > 0)) return [];
   return [
     ...(botulism ? [caution('do-not-taste')] : []),
     ...here,
     ...(subject.atRisk ? atRisk : []),
+    ...(noChances ? [caution('at-risk-general')] : []),
     ...(rice
       ? [caution('rice', {}, cite(tables, tables.storage.uk.get('uk-rice') ?? tables.timeRules.ukReheatOnce))]
       : []),
@@ -646,7 +664,7 @@ export const judge = (subject: Subject, region: Region, today: Today, tables: Sa
     work.verdict = 'unknown';
     work.used = null;
     work.reasons.push(reason('future-date', { day: { kind: 'date', day: future } }));
-  } else if (clock.phase === 'room') judgeRoom(subject, kind, clock, today, work);
+  } else if (clock.phase === 'room') judgeRoom(subject, kind, clock, region, today, work, tables);
   else if (clock.phase === 'frozen') judgeFrozen(subject, chosen, clock, region, today, work, tables);
   else judgeCold({ ...subject, dates }, kind, chosen, clock, region, today, work, tables);
   judgeBestBefore(subject, kind, region, today, work, tables);
@@ -664,6 +682,9 @@ export const judge = (subject: Subject, region: Region, today: Today, tables: Sa
     work.reasons.push(reason('general-answer', { name: subject.name }));
   if (match.notes.includes('raw-assumed')) work.reasons.push(reason('raw-assumed'));
   if (work.row !== null && work.row.limit !== null) work.reasons.push(...standingReasons(work.row));
+  if (subject.timesReheated > 0) {
+    work.reasons.push(reason('reheated-times', { times: subject.timesReheated }));
+  }
   if (region === 'uk' && subject.timesReheated > 0)
     work.reasons.push(reason('reheat-once', {}, cite(tables, tables.timeRules.ukReheatOnce)));
   if (clock.thawedOn !== null && clock.frozenOn !== null && clock.frozenOn > clock.thawedOn)

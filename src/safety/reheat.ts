@@ -146,8 +146,9 @@ const microwaveSteps = (
   ];
 };
 
-const preheat = (told: Preparation | null): Step =>
-  step('preheat', told?.heat === null || told?.heat === undefined ? {} : { temperature: told.heat });
+/** Only with a setting somebody told: guidance here has none of its own. */
+const preheat = (told: Preparation | null): Step[] =>
+  told?.heat ? [step('preheat', { temperature: told.heat })] : [];
 
 const methodSteps = (
   kindId: string,
@@ -162,7 +163,7 @@ const methodSteps = (
       return microwaveSteps(kindId, told, seconds, question, tables);
     case 'oven':
       return [
-        preheat(told),
+        ...preheat(told),
         step('move-to-dish'),
         step('cover-foil'),
         step('into-oven', { caution: 'hot-dish', seconds }),
@@ -170,8 +171,7 @@ const methodSteps = (
       ];
     case 'air fryer':
       return [
-        preheat(told),
-        step('into-air-fryer', { seconds }),
+        step('into-air-fryer', { seconds, temperature: told?.heat ?? null }),
         step('shake-basket', { caution: 'hot-dish' }),
       ];
     case 'hob':
@@ -200,6 +200,7 @@ const refuse = (
   kind: 'refused',
   refusal,
   reasons,
+  source: reasons[0]?.source ?? null,
 });
 
 /**
@@ -223,14 +224,8 @@ export const reheatPlan = (question: ReheatQuestion, tables = safetyTables()): R
   if (ukRules && (question.timesReheated ?? 0) >= tables.timeRules.ukReheatOnce.times)
     return refuse('reheated-already', once);
   if (question.method === 'slow cooker') {
-    return refuse(
-      'slow-cooker',
-      reason(
-        'not-yet-hot',
-        {},
-        cite(tables, { source: 'fsis-slow-cooker', section: 'Reheating', basis: 'copy' }),
-      ),
-    );
+    const source = cite(tables, { source: 'fsis-slow-cooker', section: 'Reheating', basis: 'copy' });
+    return { kind: 'refused', refusal: 'slow-cooker', reasons: [], source };
   }
   if (question.method === 'none') return refuse('method-unknown');
   if (question.method === 'toaster' && kind.hazard !== 'none' && kind.id !== 'pizza')
@@ -273,7 +268,12 @@ export const reheatPlan = (question: ReheatQuestion, tables = safetyTables()): R
     kind: 'plan',
     method: question.method,
     from: question.from,
-    first: question.first ?? [],
+    first: [
+      ...(question.first ?? []),
+      ...(told === null && (question.method === 'oven' || question.method === 'air fryer')
+        ? [caution('follow-label')]
+        : []),
+    ],
     steps,
     target: { temperature: wanted.temperature, boil: boil || wanted.boil, holdSeconds: wanted.holdSeconds },
     reasons: [...reasons, ...unsure],

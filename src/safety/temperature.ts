@@ -143,7 +143,7 @@ export const checkProbe = (wanted: CookTemperature, probe: Probe, tables = safet
           [
             reason(
               'held-too-short',
-              { ...values, seconds: { kind: 'duration', seconds: pair.seconds } },
+              { reached: { kind: 'temperature', ...probe.reads }, seconds: held, wanted: pair.seconds },
               cite(tables, pair),
             ),
           ],
@@ -156,11 +156,7 @@ export const checkProbe = (wanted: CookTemperature, probe: Probe, tables = safet
   const rested = probe.seconds ?? 0;
   if (rest > rested) {
     const more = rest - rested;
-    return answer(
-      false,
-      [reason('rest-more', { ...values, rest: { kind: 'duration', seconds: more } }, source)],
-      more,
-    );
+    return answer(false, [reason('rest-more', { ...values, minutes: Math.ceil(more / 60) }, source)], more);
   }
   return answer(true, [reason('hot-enough', values, source)]);
 };

@@ -82,8 +82,12 @@ const timed = (
   return { hours, startBy, tooLate: startBy !== null && startBy < question.clock.now };
 };
 
-const fridgeOption = (question: ThawQuestion, tables: SafetyTables): ThawOption => {
-  const time = timed(question, question.pounds === null ? null : fridgeThawHours(question.pounds, tables));
+/** No weight was given: a pack of one pound, or the largest bird of the chart's first row; the plan says so. */
+const weightOf = (question: ThawQuestion, turkey: boolean, tables: SafetyTables): number =>
+  question.pounds ?? (turkey ? (tables.thawing.turkey[0]?.poundsTo ?? 1) : 1);
+
+const fridgeOption = (question: ThawQuestion, turkey: boolean, tables: SafetyTables): ThawOption => {
+  const time = timed(question, fridgeThawHours(weightOf(question, turkey, tables), tables));
   const advice: ThawAdviceCode[] = [
     'low-shelf-on-tray',
     question.region === 'us' ? 'keeps-days-after' : 'use-within-day',
@@ -106,10 +110,7 @@ const fridgeOption = (question: ThawQuestion, tables: SafetyTables): ThawOption 
 };
 
 const waterOption = (question: ThawQuestion, turkey: boolean, tables: SafetyTables): ThawOption => {
-  const time = timed(
-    question,
-    question.pounds === null ? null : waterThawHours(question.pounds, turkey, tables),
-  );
+  const time = timed(question, waterThawHours(weightOf(question, turkey, tables), turkey, tables));
   return {
     method: 'cold-water',
     ...time,
@@ -150,7 +151,7 @@ export const thawPlan = (question: ThawQuestion, tables = safetyTables()): ThawP
   const turkey = /turkey/.test(matchFood(question.food, {}, tables).food ?? '');
   const big = (question.pounds ?? 0) > 4;
   const options = [
-    fridgeOption(question, tables),
+    fridgeOption(question, turkey, tables),
     ...(question.region === 'uk' ? [] : [waterOption(question, turkey, tables)]),
     // A microwave takes small pieces; whole birds and joints do not fit its advice.
     ...(big || turkey ? [] : [microwaveOption(question, tables)]),
