@@ -66,7 +66,7 @@ export interface TurnStart {
   readonly earlierReply: unknown;
 }
 
-/** Something to be said unasked when its time comes. Once per id, however many processes run. */
+/** Something to be sent out unasked when its time comes. Once per id, however many processes run. */
 export interface PlannedTelling {
   /** Unique in the household, e.g. `timer.r12.1779550200`, `summary.2026-05-14`: no id is ever told twice. */
   readonly id: Id;
@@ -92,10 +92,10 @@ export interface Claim {
 }
 
 /**
- * Leased rows for what is said unasked. A row goes: planned, leased when due, made (its body
- * written, once), settled (no transport has anything left to send), heard (a device said so).
- * A lease that ran out is free again: its process died. Finished rows stay at least ten days,
- * so that planning the same id again does nothing.
+ * Leased rows for what is sent out unasked (by webhook, by broker; what devices on a socket heard
+ * is in the kitchen). A row goes: planned, leased when due, made (its body written, once), settled
+ * (nothing left to send). A lease that ran out is free again: its process died. Settled rows stay
+ * ten days, so that planning the same id again does nothing.
  */
 export interface TellingStore {
   /**
@@ -111,13 +111,9 @@ export interface TellingStore {
   settleTelling(householdId: Id, id: Id, owner: string, at: Instant): Promise<boolean>;
   /** Gives the lease up; it can be claimed again from `retryAt` (which does not change `due`). */
   releaseTelling(householdId: Id, id: Id, owner: string, retryAt: Instant): Promise<boolean>;
-  /** Made and not heard yet, oldest first: what a device is told when it connects. */
-  unheardTellings(householdId: Id): Promise<Telling[]>;
-  /** A device has spoken it. False when it was heard before, or is not known. */
-  hearTelling(householdId: Id, id: Id, at: Instant): Promise<boolean>;
 }
 
-export interface Store extends Partial<TellingStore> {
+export interface Store extends TellingStore {
   /** Applies migrations under a lock. Safe to call from many processes. */
   migrate(): Promise<void>;
   close(): Promise<void>;

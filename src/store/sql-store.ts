@@ -6,13 +6,13 @@ import { deviceOf, deviceRow, insertDevice } from './device-rows.js';
 import { StoreError } from './errors.js';
 import { entriesOf, entryRow, readJournal } from './journal-rows.js';
 import { householdRow, readKitchen, writeKitchen, writeOps } from './kitchen-rows.js';
-import type { CommitResult, Store, TurnRecord } from './port.js';
+import type { CommitResult, Store, TellingStore, TurnRecord } from './port.js';
 import type { Scope } from './scope.js';
 import type { Database } from './tables.js';
 
 const JOURNAL_AT_ONCE = 10_000;
 
-type SqlStore = Omit<Store, 'migrate' | 'close' | 'backup'>;
+type SqlStore = Omit<Store, 'migrate' | 'close' | 'backup' | keyof TellingStore>;
 
 /** `lockRows`: PostgreSQL takes a row's lock; SQLite's writers already have the whole file to themselves. */
 export const createSqlStore = (scope: Scope, lockRows: boolean): SqlStore => ({

@@ -123,7 +123,7 @@ export interface DeviceTokenTable {
   device_id: string;
 }
 
-/** What is to be said unasked: planned, leased to one process when due, made, settled, heard. */
+/** What is to be said unasked: planned, leased to one process when due, made, settled. */
 export interface TellingTable {
   household_id: string;
   id: string;
@@ -137,7 +137,6 @@ export interface TellingTable {
   owner: string | null;
   leased_until: string | null;
   settled_at: string | null;
-  heard_at: string | null;
 }
 
 export interface Database {

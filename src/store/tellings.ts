@@ -14,6 +14,9 @@ const tellingOf = (row: Selectable<TellingTable>): Telling => ({
   attempts: row.attempts,
 });
 
+/** Settled rows are kept so long, to be known when they are planned again. */
+const KEPT_MS = 10 * 86_400_000;
+
 /** `skipLocked`: on PostgreSQL two processes claim side by side; SQLite has one writer at a time anyway. */
 export const createTellings = (scope: Scope, skipLocked: boolean): TellingStore => {
   const one = (db: Kysely<Database>, householdId: Id, id: Id) =>
@@ -88,15 +91,21 @@ export const createTellings = (scope: Scope, skipLocked: boolean): TellingStore 
       ),
 
     settleTelling: (householdId, id, owner, at) =>
-      scope.write(householdId, async (db) =>
-        changed(
+      scope.write(householdId, async (db) => {
+        const settled = changed(
           await one(db, householdId, id)
             .set({ settled_at: at, owner: null, leased_until: null })
             .where('owner', '=', owner)
             .where('leased_until', '>', at)
             .executeTakeFirst(),
-        ),
-      ),
+        );
+        await db
+          .deleteFrom('telling')
+          .where('household_id', '=', householdId)
+          .where('settled_at', '<', new Date(Date.parse(at) - KEPT_MS).toISOString())
+          .execute();
+        return settled;
+      }),
 
     releaseTelling: (householdId, id, owner, retryAt) =>
       scope.write(householdId, async (db) =>
@@ -104,31 +113,6 @@ export const createTellings = (scope: Scope, skipLocked: boolean): TellingStore 
           await one(db, householdId, id)
             .set({ owner: null, leased_until: null, claim_from: retryAt })
             .where('owner', '=', owner)
-            .executeTakeFirst(),
-        ),
-      ),
-
-    unheardTellings: (householdId) =>
-      scope.read(householdId, async (db) => {
-        const rows = await db
-          .selectFrom('telling')
-          .selectAll()
-          .where('household_id', '=', householdId)
-          .where('body', 'is not', null)
-          .where('heard_at', 'is', null)
-          .orderBy('due')
-          .orderBy('id')
-          .execute();
-        return rows.map(tellingOf);
-      }),
-
-    hearTelling: (householdId, id, at) =>
-      scope.write(householdId, async (db) =>
-        changed(
-          await one(db, householdId, id)
-            .set({ heard_at: at })
-            .where('heard_at', 'is', null)
-            .where('body', 'is not', null)
             .executeTakeFirst(),
         ),
       ),

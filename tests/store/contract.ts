@@ -388,7 +388,7 @@ export const storeContract = (
         (time) => `2026-05-14T${time}:00.000Z`,
       ) as [string, string, string, string];
 
-      it('is leased to one, made once, settled and heard once', async () => {
+      it('is leased to one, made once, and settled', async () => {
         await store.planTellings(id, [planned('a', t0), planned('b', t3)]);
         const [mine, theirs] = await Promise.all([claim(store, 'one', t1, t2), claim(second, 'two', t1, t2)]);
         const all = [...mine, ...theirs];
@@ -397,14 +397,30 @@ export const storeContract = (
         expect(await store.makeTelling(id, 'a', 'someone else', { say: 1 }, t1)).toBe(false);
         expect(await store.makeTelling(id, 'a', owner, { say: 1 }, t1)).toBe(true);
         expect(await store.makeTelling(id, 'a', owner, { say: 2 }, t1)).toBe(false);
-        expect(await second.unheardTellings(id)).toMatchObject([{ id: 'a', body: { say: 1 } }]);
         expect(await store.settleTelling(id, 'a', owner, t1)).toBe(true);
         expect(await claim(store, 'one', t2, t3)).toEqual([]);
-        expect(await store.hearTelling(id, 'a', t2)).toBe(true);
-        expect(await store.hearTelling(id, 'a', t2)).toBe(false);
         // Planning the same id again does nothing; one that is no longer wanted goes.
         await store.planTellings(id, [planned('a', t0)]);
         expect(await claim(store, 'one', t3, t3)).toEqual([]);
+      });
+
+      it('is forgotten ten days after it was settled', async () => {
+        const settle = async (tid: string, when: string): Promise<void> => {
+          const until = new Date(Date.parse(when) + 60_000).toISOString();
+          await store.planTellings(id, [planned(tid, when)]);
+          expect(await claim(store, 'one', when, until)).toMatchObject([{ id: tid }]);
+          await store.makeTelling(id, tid, 'one', {}, when);
+          expect(await store.settleTelling(id, tid, 'one', when)).toBe(true);
+        };
+        await settle('a', t0);
+        await settle('b', '2026-05-24T17:59:00.000Z');
+        await store.planTellings(id, [planned('a', t0)]);
+        expect(await claim(store, 'one', '2026-05-24T18:00:00.000Z', '2026-05-24T18:01:00.000Z')).toEqual([]);
+        await settle('c', '2026-05-24T18:01:00.000Z');
+        await store.planTellings(id, [planned('a', t0)]);
+        expect(
+          await claim(store, 'one', '2026-05-24T18:02:00.000Z', '2026-05-24T18:03:00.000Z'),
+        ).toMatchObject([{ id: 'a' }]);
       });
 
       it('is free again when the lease ran out or was given up', async () => {

@@ -134,7 +134,6 @@ export const kitchens: Migration = {
       .addColumn('owner', text)
       .addColumn('leased_until', text)
       .addColumn('settled_at', text)
-      .addColumn('heard_at', text)
       .addPrimaryKeyConstraint('telling_key', ['household_id', 'id'])
       .execute();
     // The one index that does not begin with the household: what is due is asked across all of them.
