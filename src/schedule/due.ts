@@ -178,10 +178,3 @@ export const heardChange = (doing: Doing, tellingId: Id): Change | null => {
   };
   return { verb: 'told', about: [], ops: [{ kind: 'reminder', id: SUMMARY_RECORD, before, after }] };
 };
-
-/** What sockets and the terminal say unasked, for a transport that asks again until it was heard. */
-export const unasked = {
-  due: (around: Pick<Doing, 'kitchen' | 'clock'>): readonly DueTelling[] =>
-    dueNow(around.kitchen, around.clock),
-  heard: heardChange,
-} as const;

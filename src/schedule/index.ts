@@ -1,5 +1,5 @@
-/** What is said unasked, at its time in the household: timers, reminders, the summary. */
-export { dueBetween, dueNow, heardChange, nextDueAt, unasked, type DueTelling } from './due.js';
+/** What is said at its time in the household: timers, reminders, the summary. */
+export { dueBetween, dueNow, heardChange, nextDueAt, type DueTelling } from './due.js';
 export { isQuiet, nextSummaryAt, quietUntil } from './summary-time.js';
 export { createScheduler, type HouseholdsPort, type Scheduler, type SchedulerOptions } from './scheduler.js';
 export { keepTicking } from './ticking.js';

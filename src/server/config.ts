@@ -29,6 +29,14 @@ const settings = z.object({
   SOCKETS_A_DEVICE: count.default(8),
   /** Shed load when the event loop lags by more milliseconds than this. */
   LAG_MS: count.default(1_000),
+  /** Where timers, reminders and summaries are posted to, signed with the secret (Standard Webhooks). */
+  WEBHOOK_URL: z.url({ protocol: /^https?$/ }).optional(),
+  /** Base64 of 24 to 64 random bytes, with or without `whsec_` before it. */
+  WEBHOOK_SECRET: z.string().min(32).optional(),
+  /** Broker to publish them to, `tellshelf/<household id>/speech`: `mqtt://host:1883`, `mqtts://host:8883`. */
+  MQTT_URL: z.url({ protocol: /^mqtts?$/ }).optional(),
+  MQTT_USERNAME: z.string().optional(),
+  MQTT_PASSWORD: z.string().optional(),
   /** Seconds a closing server waits for turns under way. */
   DRAIN_SECONDS: count.default(10),
 });

@@ -5,6 +5,7 @@ import { createHouseholds, createTongues } from '../../turn/index.js';
 import { openStore } from '../open-store.js';
 import { freshDemo } from '../which-household.js';
 import { demoToken } from './demo-device.js';
+import { startSending } from './sending.js';
 
 const DEMO_ZONE = 'America/Chicago';
 const DEMO_ID = 'marta-okafor';
@@ -41,12 +42,15 @@ export const serve = async ({ demo }: { readonly demo: boolean }): Promise<void>
   });
   const app = await createApp({ store, households, now, config }, logger);
 
+  const stopSending = await startSending({ store, households, config, now, logger });
+
   let stopping = false;
   const stop = async (signal: string): Promise<void> => {
     if (stopping) return;
     stopping = true;
     logger.info({ signal }, 'draining');
     await app.close();
+    await stopSending();
     await store.close();
     process.exitCode = 0;
   };
