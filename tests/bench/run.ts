@@ -1,0 +1,14 @@
+/** `npm run bench [NAME…]`: the measurements, one file each; all when none is named. */
+const benches: Readonly<Record<string, () => Promise<void>>> = {
+  turn: async () => (await import('./turn.js')).benchTurn(),
+  http: async () => (await import('./http.js')).benchHttp(),
+  grammar: async () => (await import('./grammar.js')).benchGrammar(),
+  safety: async () => (await import('./safety.js')).benchSafety(),
+};
+
+const asked = process.argv.slice(2);
+for (const name of asked.length > 0 ? asked : Object.keys(benches)) {
+  const bench = benches[name];
+  if (bench === undefined) throw new Error(`There is no measurement "${name}".`);
+  await bench();
+}
