@@ -27,6 +27,7 @@ const tidying = z.object({
       restart: words,
       drop: words,
       notBefore: z.object({ phrases: words }).default({ phrases: [] }),
+      notAfter: words.default([]),
       pronounOneAfter: words.default([]),
     })
     .default({
@@ -35,6 +36,7 @@ const tidying = z.object({
       restart: [],
       drop: [],
       notBefore: { phrases: [] },
+      notAfter: [],
       pronounOneAfter: [],
     }),
 });

@@ -116,6 +116,8 @@ describe('self-repairs', () => {
     'the jar with no dots',
     'wait a moment',
     'it was four cups not five',
+    'will i have to wait to get it',
+    'do you remember my name',
     'we have no more olive oil',
     'no',
     'actually',

@@ -35,6 +35,7 @@ const tables = perLexicon((lexicon: Lexicon) => {
     cues: phraseTable(cues),
     classes,
     notBefore: phraseSet(repairCues.notBefore.phrases),
+    notAfter: new Set(repairCues.notAfter),
     pronounOneAfter: new Set(repairCues.pronounOneAfter),
   };
 });
@@ -70,13 +71,15 @@ const mend = (
   cue: Cue,
   lexicon: Lexicon,
 ): readonly Word[] | null => {
-  const { classes, notBefore } = tables(lexicon);
+  const { classes, notBefore, notAfter } = tables(lexicon);
   const texts = textsOf(words);
   const after = words.slice(cueAt + cueLength);
   if (cue === 'drop') return cueAt > 0 && after.length === 0 ? words.slice(cueAt) : null;
   if (after.length === 0 || cueAt === 0) return null;
   if (cue === 'restart') return after;
-  if (cue === 'weak' && notBefore.longestAt(texts, cueAt + cueLength)) return null;
+  // "have to wait to", "wait a moment": no cue but a verb.
+  const verb = notAfter.has(texts[cueAt - 1]!) || notBefore.longestAt(texts, cueAt + cueLength) !== null;
+  if (cue === 'weak' && verb) return null;
   const mending = after[0]!.text;
   const start = slipStart(texts, cueAt, mending, lexicon);
   if (start === null) {
