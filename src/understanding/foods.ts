@@ -2,23 +2,11 @@
  * Foods and household goods that everybody knows, from `grammars/<language>/words/foods.txt`,
  * `food-modifiers.txt` and `goods.txt`: so that a food this household never had is still heard as food.
  */
-import { existsSync, readFileSync } from 'node:fs';
 import pluralize from 'pluralize';
 import type { DynamicMatch, DynamicRule } from '../grammar/api.js';
-import { projectFile } from '../project-files.js';
 import type { NamedMatch } from './names/api.js';
+import { entriesOf } from './word-lists.js';
 import { noMatches, rememberingRule } from './words/rule.js';
-
-const entriesOf = (language: string, list: string): readonly string[] => {
-  const file = projectFile('grammars', language, 'words', `${list}.txt`);
-  if (!existsSync(file)) return [];
-  return readFileSync(file, 'utf8')
-    .split('\n')
-    .filter((line) => !line.startsWith('#'))
-    .flatMap((line) => line.split(','))
-    .map((entry) => entry.trim().toLowerCase())
-    .filter((entry) => entry !== '');
-};
 
 const singulars = new Map<string, string>();
 /** Singular of a word; remembered, and forgotten wholesale before it could grow without end. */

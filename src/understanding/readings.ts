@@ -6,6 +6,7 @@ import type { DynamicRules, Grammar, Parse } from '../grammar/index.js';
 import type { PlainDate } from '../terms/dates.js';
 import { answering, expectedRules } from './expected.js';
 import type { Act, Expectation } from './intents.js';
+import { actCost, sentenceCost } from './likelihood.js';
 import { readActs } from './meaning.js';
 
 export interface Reading {
@@ -18,6 +19,7 @@ export interface Reader {
   readonly grammar: Grammar;
   readonly rules: DynamicRules;
   readonly today: PlainDate;
+  readonly language: string;
   readonly expecting: Expectation;
 }
 
@@ -41,7 +43,8 @@ const readingOf = (parse: Parse, { today, expecting }: Reader): Reading => {
   const bare = parse.rule.startsWith('expect_');
   const acts = readActs(parse.value, today, bare ? 'answer' : undefined);
   const expected = bare || (acts.length > 0 && answering[expecting].has(acts[0]!.intent));
-  return { acts, score: parse.score + (expected ? expectedBonus : 0) };
+  const against = acts.reduce((sum, act) => sum + actCost(act, expecting), 0);
+  return { acts, score: parse.score + against + (expected ? expectedBonus : 0) };
 };
 
 /** Readings of the whole as one act, best first. */
@@ -86,6 +89,10 @@ const odd = -4;
 /** All readings of one sentence, best first. */
 export const readingsOf = (tokens: readonly string[], reader: Reader): readonly Reading[] => {
   const whole = single(tokens, reader);
-  if (whole.length > 0 && whole[0]!.score > odd) return whole;
-  return [...whole, ...double(tokens, reader), ...loose(tokens, reader)].sort((a, b) => b.score - a.score);
+  const all =
+    whole.length > 0 && whole[0]!.score > odd
+      ? whole
+      : [...whole, ...double(tokens, reader), ...loose(tokens, reader)].sort((a, b) => b.score - a.score);
+  const cost = sentenceCost(tokens, reader.language);
+  return cost === 0 ? all : all.map(({ acts, score }) => ({ acts, score: score + cost }));
 };

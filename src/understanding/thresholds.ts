@@ -12,9 +12,9 @@ import {
 
 export const thresholds = {
   /** Below this, a reading is not worth offering: what was said is not ours. */
-  offer: 0.25,
+  offer: 0.4,
   /** Below this, and not worth a yes-or-no either: say it again, please. */
-  confirm: 0.4,
+  confirm: 0.45,
   /** Questions are answered from here on; a wrong answer costs a sentence. */
   act: 0.5,
   /** Changes are made from here on. They can be undone. */

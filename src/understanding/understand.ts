@@ -95,6 +95,7 @@ export const createUnderstander = (locale: string): Understander => {
         grammar,
         rules: rulesFor(names, context.locale, clock),
         today: today(clock),
+        language,
         expecting: context.expecting,
       };
       const meanings = meaningsOf(guesses, reader);

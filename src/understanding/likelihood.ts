@@ -1,0 +1,72 @@
+/**
+ * What speaks against a reading besides its grammar weight: words of another subject, names
+ * that only half fit, things named by nothing but a container. Natural logarithms, at most 0.
+ */
+import { entriesOf } from './word-lists.js';
+import type { Act, Candidate, Expectation, Mention } from './intents.js';
+
+/** A word of another subject: the sentence may still be ours, but something must speak for it. */
+const elsewhereCost = -4;
+/** "my package": a container alone, that no food, shape or place tells apart. */
+const vagueCost = -3;
+/** "pizza" alone, when nothing was asked. */
+const uncalledCost = -5;
+/** How fast belief falls as a name fits less well: a fit of 0.9 costs half a point. */
+const unlikeness = 5;
+
+type Phrases = ReadonlyMap<string, readonly (readonly string[])[]>;
+const lists = new Map<string, Phrases>();
+const elsewhereIn = (language: string): Phrases => {
+  let phrases = lists.get(language);
+  if (!phrases) {
+    const index = new Map<string, (readonly string[])[]>();
+    for (const entry of entriesOf(language, 'elsewhere')) {
+      const words = entry.split(' ');
+      index.set(words[0]!, [...(index.get(words[0]!) ?? []), words]);
+    }
+    lists.set(language, (phrases = index));
+  }
+  return phrases;
+};
+
+/** Cost of a whole sentence, whatever it is read as. */
+export const sentenceCost = (tokens: readonly string[], language: string): number => {
+  const phrases = elsewhereIn(language);
+  const strange = tokens.some((token, at) =>
+    phrases.get(token)?.some((phrase) => phrase.every((word, step) => tokens[at + step] === word)),
+  );
+  return strange ? elsewhereCost : 0;
+};
+
+const bestFit = (candidates: readonly Candidate[]): number =>
+  candidates.reduce((best, { fit }) => Math.max(best, fit), 0);
+
+const nameCost = (candidates: readonly Candidate[]): number =>
+  candidates.length === 0 ? 0 : unlikeness * (bestFit(candidates) - 1);
+
+const vague = ({ words, pointer, touch, ordinal, maker, diet, at }: Mention): boolean =>
+  words === null &&
+  pointer === null &&
+  ordinal === null &&
+  maker === null &&
+  diet === null &&
+  at === null &&
+  touch !== null &&
+  Object.keys(touch).every((part) => part === 'container');
+
+/** Cost of one act, given what the conversation waits for. */
+export const actCost = ({ intent, slots }: Act, expecting: Expectation): number => {
+  let cost = 0;
+  const mentions = [slots.item, slots.marker, ...(slots.items ?? [])];
+  for (const mention of mentions) {
+    if (!mention) continue;
+    cost += nameCost(mention.candidates);
+    if (vague(mention)) cost += vagueCost;
+  }
+  for (const named of [slots.place, slots.from, slots.person]) if (named) cost += nameCost(named.candidates);
+  if (intent === 'choose' && expecting === 'anything') {
+    const bare = slots.item?.pointer === null && slots.item.ordinal === null && slots.item.touch === null;
+    if (bare && bestFit(slots.item?.candidates ?? []) < 1) cost += uncalledCost;
+  }
+  return cost;
+};
