@@ -10,6 +10,10 @@ import { addGrammarExport } from './grammar-export.js';
 import { addGuidanceCommand } from './guidance.js';
 import { addListenCommand } from './listen/listen.js';
 import { addServeCommand } from './serve.js';
+import { addBackupCommand } from './backup.js';
+import { addExportCommand } from './export.js';
+import { addImportCommand } from './import.js';
+import { addRestoreCommand } from './restore.js';
 import { addTalkCommand } from './talk/talk.js';
 
 const program = new Command('tellshelf')
@@ -24,6 +28,10 @@ addGrammarCommand(program);
 addGrammarExport(program);
 addGuidanceCommand(program);
 addListenCommand(program);
+addBackupCommand(program);
+addExportCommand(program);
+addImportCommand(program);
+addRestoreCommand(program);
 
 try {
   await program.parseAsync();

@@ -106,3 +106,6 @@ export {
   type Product,
 } from './codes/read-code.js';
 export { resolveCode, type Resolved } from './codes/resolve.js';
+export { exportItems } from './exchange/export.js';
+export { planImport, type FileForm, type ImportPlan } from './exchange/import.js';
+export type { Fault } from './exchange/fault.js';

@@ -1,0 +1,105 @@
+/** `tellshelf restore`: brings back what `backup` or `export --as archive` wrote. */
+import { access, copyFile, mkdir, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Command } from 'commander';
+import type { Store } from '../store/port.js';
+import { whereabouts, withStore, type Where } from './with-store.js';
+
+interface Flags extends Where {
+  readonly replace?: boolean;
+}
+
+const isThere = (path: string): Promise<boolean> =>
+  access(path).then(
+    () => true,
+    () => false,
+  );
+
+const read = async (file: string): Promise<unknown> => {
+  try {
+    return JSON.parse(await readFile(file, 'utf8'));
+  } catch (error) {
+    throw new Error(`${file}: ${error instanceof Error ? error.message : 'not JSON'}`);
+  }
+};
+
+const idOf = (document: unknown): string | null =>
+  (document as { household?: { id?: string } } | null)?.household?.id ?? null;
+
+/** A household that is there is only replaced when that was asked for, and put back if the archive fails. */
+const restoreOne = async (store: Store, document: unknown, replace: boolean): Promise<string> => {
+  const id = idOf(document);
+  const before = replace && id !== null ? await store.archiveHousehold(id) : null;
+  if (before && id !== null) await store.deleteHousehold(id);
+  try {
+    return await store.restoreHousehold(document);
+  } catch (error) {
+    if (before) await store.restoreHousehold(JSON.parse(JSON.stringify(before)));
+    throw error;
+  }
+};
+
+const restoreArchives = (files: readonly string[], flags: Flags): Promise<void> =>
+  withStore(flags, async (store) => {
+    // All are read before the first is written: a file that is no archive stops everything early.
+    const documents = await Promise.all(files.map(read));
+    for (const document of documents) {
+      const id = await restoreOne(store, document, flags.replace ?? false);
+      process.stdout.write(`Restored household ${id}\n`);
+    }
+  });
+
+/** A whole store file: checked first, then put in place; the old one is kept beside it. */
+const restoreFile = async (source: string, { data, replace }: Flags): Promise<void> => {
+  await mkdir(data, { recursive: true, mode: 0o700 });
+  const target = join(data, 'kitchen.sqlite');
+  if ((await isThere(target)) && !replace) {
+    throw new Error(
+      `There is a store in ${data} already. Stop the service and say --replace; the old one is kept.`,
+    );
+  }
+  const { openSqliteStore } = await import('../store/sqlite.js');
+  const fresh = `${target}.restoring`;
+  await rm(fresh, { force: true });
+  await copyFile(source, fresh);
+  try {
+    const store = openSqliteStore(fresh);
+    try {
+      await store.migrate();
+      process.stdout.write(`Restoring ${(await store.householdIds()).length} household(s)\n`);
+    } finally {
+      await store.close();
+    }
+  } catch (error) {
+    await rm(fresh, { force: true });
+    throw error;
+  }
+  const stamp = new Date().toISOString().replace(/\D/g, '').slice(0, 14);
+  for (const part of ['', '-wal', '-shm']) {
+    if (await isThere(target + part)) await rename(target + part, `${target}.before-${stamp}${part}`);
+  }
+  await rename(fresh, target);
+};
+
+export const addRestoreCommand = (program: Command): void => {
+  whereabouts(program.command('restore <source>'), false)
+    .description('Bring back a backup: a store file, one archive (.json), or a folder of archives.')
+    .option('--replace', 'also where there is something already')
+    .action(async (source: string, flags: Flags) => {
+      if (!(await isThere(source))) throw new Error(`There is no "${source}".`);
+      if ((await stat(source)).isDirectory()) {
+        const files = (await readdir(source)).filter((name) => name.endsWith('.json')).sort();
+        if (files.length === 0) throw new Error(`There is no archive in "${source}".`);
+        await restoreArchives(
+          files.map((name) => join(source, name)),
+          flags,
+        );
+      } else if (/\.json$/i.test(source)) {
+        await restoreArchives([source], flags);
+      } else {
+        if (process.env['DATABASE_URL'])
+          throw new Error('A store file cannot be restored into PostgreSQL; an archive can.');
+        await restoreFile(source, flags);
+      }
+    });
+};
