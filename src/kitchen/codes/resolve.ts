@@ -2,6 +2,7 @@
 import type { Clock } from '../../terms/dates.js';
 import { itemWithMarker } from '../markers.js';
 import type { Item, Kitchen, Marker } from '../model.js';
+import { readOwnAddress, type OwnAddress } from './own-address.js';
 import { codeKey, readCode, type Code } from './read-code.js';
 
 export interface Resolved {
@@ -13,9 +14,18 @@ export interface Resolved {
   readonly lastGone: Item | null;
 }
 
+const resolveOwn = (kitchen: Kitchen, code: Code, own: OwnAddress): Resolved => {
+  const marker = own.kind === 'marker' ? (kitchen.markers.get(own.id) ?? null) : null;
+  const item = own.kind === 'item' ? kitchen.items.get(own.id) : marker && itemWithMarker(kitchen, marker.id);
+  const living = item != null && item.gone === null;
+  return { code, marker, items: living ? [item] : [], lastGone: living ? null : (item ?? null) };
+};
+
 /** Reads a code and looks it up. With neither marker nor items it is new here: putting away starts from it. */
 export const resolveCode = (kitchen: Kitchen, text: string, clock: Clock): Resolved => {
   const code = readCode(text, clock);
+  const own = readOwnAddress(code.kind === 'link' ? code.uri : text);
+  if (own !== null) return resolveOwn(kitchen, code, own);
   const key = codeKey(code);
   const bears = (codes: readonly string[] | undefined): boolean =>
     codes?.some((one) => one === text || codeKey(readCode(one, clock)) === key) ?? false;
