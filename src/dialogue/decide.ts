@@ -1,6 +1,6 @@
 /** One turn: what was heard, and the conversation so far, to changes and an answer. Pure. */
 import type { Say } from '../speech/answer.js';
-import type { Act, CHANGING_INTENTS, Expectation, Intent } from '../understanding/intents.js';
+import type { Act, CHANGING_INTENTS, Expectation, Intent, Understanding } from '../understanding/intents.js';
 import { CHANGING_INTENTS as changing } from '../understanding/intents.js';
 import type { Conversation, Decide, Heard, Outcome, Surroundings } from './api.js';
 import { say, tell } from './handler.js';
@@ -8,6 +8,7 @@ import { touchMarker } from './refer/touched.js';
 import { sessionAnswer, sessionPrompt } from './sessions/session.js';
 import { setupAfterChange } from './sessions/setup.js';
 import { type Frame, type Told, stateOf } from './state.js';
+import { bestReading, closeReadings, onlyOneMeaning } from './turn/doubt.js';
 import { correctLast } from './turn/correct.js';
 import { answerFrame, askAgain, dropOffers, questionOf, topFrame } from './turn/frames.js';
 import {
@@ -106,9 +107,34 @@ const beyond = (work: Work): Work => {
   return saying(withState(dropOffers(work), { misses }), say('out-of-scope', { times: Math.min(misses, 3) }));
 };
 
+/** "The small one" may have been read in several ways: the one that settles the open question is meant. */
+const chosen = (work: Work, understanding: Understanding): Work | null => {
+  const frame = topFrame(work);
+  if (!frame?.choices) return null;
+  for (const { acts } of closeReadings(understanding)) {
+    const [act, ...rest] = acts;
+    if (!act || rest.length > 0 || (act.intent !== 'choose' && act.intent !== 'answer')) continue;
+    const answered = answerFrame(work, act);
+    const still = answered ? topFrame(answered) : frame;
+    if (answered && !(still && still.act === frame.act && still.asked > frame.asked)) return answered;
+  }
+  return null;
+};
+
+/** What is likelier meant just now than its bare likelihood says. */
+const wantedNow = (work: Work) => {
+  const { session, frames, done } = work.state;
+  const frame = frames.at(-1);
+  return (intent: Intent): boolean => {
+    if (session && intent === 'end-session') return true;
+    if (session?.kind === 'count' && !session.paused && intent === 'answer') return true;
+    return !frame && done !== null && intent === 'correct';
+  };
+};
+
 const heardWork = (work: Work, heard: Heard): Work => {
   const { understanding } = heard;
-  const acts = understanding.readings[0]?.acts ?? [];
+  const acts = bestReading(understanding, wantedNow(work))?.acts ?? [];
   switch (understanding.verdict) {
     case 'nothing-heard':
       return nothingHeard(work, heard.touched !== null);
@@ -119,9 +145,9 @@ const heardWork = (work: Work, heard: Heard): Work => {
     case 'confirm':
     case 'act': {
       if (acts.length === 0) return misheard(work);
-      const run = understanding.verdict === 'act' ? perform : confirmed;
+      const sure = understanding.verdict === 'act' || onlyOneMeaning(understanding);
       const clear = withState(work, { misses: 0 });
-      return acts.reduce(run, clear);
+      return chosen(clear, understanding) ?? acts.reduce(sure ? perform : confirmed, clear);
     }
   }
 };
@@ -132,10 +158,13 @@ const closing = (work: Work, framesBefore: readonly Frame[]): { work: Work; ques
   const frame = topFrame(work);
   if (frame) {
     const same = framesBefore.at(-1);
+    const movedOn = !isChanging(frame.act.intent) && !work.keepTold;
+    if (!work.asking && movedOn) return closing(withState(work, { frames: [] }), framesBefore);
     const waiting = !work.asking && same && same.act === frame.act && same.kind !== 'offer';
     if (waiting) {
-      const again = { ...frame, asked: frame.asked + 1 };
-      if (again.asked > 3)
+      const again = { ...frame, offeredAgain: (frame.offeredAgain ?? 0) + 1 };
+      // Whoever moves on twice does not want it.
+      if (again.offeredAgain > (frame.kind === 'sure' ? 1 : 2))
         return { work: withState(work, { frames: work.state.frames.slice(0, -1) }), question: undefined };
       return {
         work: withState(work, { frames: [...work.state.frames.slice(0, -1), again] }),

@@ -79,7 +79,9 @@ export const days = (count: number): Value => ({ kind: 'days', days: count });
 export const ago = (at: Instant): Value => ({ kind: 'ago', at });
 export const clockTime = (at: Instant): Value => ({ kind: 'time', at });
 export const seconds = (count: number): Value => ({ kind: 'duration', seconds: count });
-export const list = (of: readonly Value[], or = false): Value => ({ kind: 'list', of, or });
+/** "rice, beans and peas"; one thing alone stays itself, so that phrases can agree with it. */
+export const list = (of: readonly Value[], or = false): Value =>
+  of.length === 1 ? of[0]! : { kind: 'list', of, or };
 export const ordinal = (n: number): Value => ({ kind: 'ordinal', n });
 
 /** A plain answer of one sentence. */

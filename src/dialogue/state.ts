@@ -53,6 +53,8 @@ export interface Frame extends Ask {
   readonly act: Act;
   readonly picked: Picked;
   readonly asked: number;
+  /** Times it was put again after other talk. */
+  readonly offeredAgain?: number;
   /** What a "no" does to an offer, when it does anything. */
   readonly otherwise?: Act;
 }

@@ -56,7 +56,10 @@ keeps-generic = { CAP($food) }{ $where ->
    *[keeping] {""}
   }, guidance says.
     .short = { CAP($span) }.
-verdict-entry = { CAP($name) } { $at }: { $verdict ->
+taken-as-raw = That is raw; cooked keeps longer.
+    .short = Raw.
+yours = Of yours: { $items }.
+verdict-entry = { $name } { $at }: { $verdict ->
     [fine] within guidance{ $last ->
         [none] {""}
        *[other] {" "}until { $last }
@@ -75,7 +78,7 @@ verdict-entry = { CAP($name) } { $at }: { $verdict ->
   }
 use-first = { CAP($count) } to use first.
     .short = { CAP($count) }.
-use-entry = { CAP($name) }, { $at }: { $verdict ->
+use-entry = { $name }, { $at }: { $verdict ->
     [throw-out] past guidance, throw out
     [last-day] last day today
     [refrigerate-now] into the fridge now
@@ -89,7 +92,7 @@ use-entry = { CAP($name) }, { $at }: { $verdict ->
        *[other] { BY($last) }
       }
   }
-    .short = { CAP($name) }, { $verdict ->
+    .short = { $name }, { $verdict ->
     [throw-out] throw out
     [last-day] today
    *[other] { $last ->
@@ -97,7 +100,7 @@ use-entry = { CAP($name) }, { $at }: { $verdict ->
        *[other] { BY($last) }
       }
   }
-because-of = { CAP($name) }: { $reason }
+because-of = { $name }: { $reason }
 nothing-due = Nothing { $at ->
     [none] {""}
    *[other] { $at }{" "}

@@ -1,6 +1,6 @@
 # Questions, and what is said when an answer does not come.
 
-which-named = I have { $count } { PLURAL($name) }: { $choices }. Which one?
+which-named = { $name }, { $count } of them: { $choices }. Which one?
     .short = { $choices }?
 which-mixed = { $count } fit: { $choices }. Which one?
     .short = { $choices }?

@@ -108,7 +108,7 @@ reach-place = { CAP($at) }{ $position ->
     [none] {""}
    *[other] , { $position } from the top
   }.
-reach-feel = Feel for { A($feel) }.
+reach-feel = It is { $feel }.
 reach-no-feel = How it feels is not recorded.
 reach-marker = The { $marker }.
 reach-beside = Beside it, the { $name }{ $feel ->

@@ -151,7 +151,7 @@ none-said-free = Nothing is recorded as free from { $allergens }.
 no-allergy-recorded = No allergy is recorded for { $name }, so I cannot tell.
 can-eat = { $person } can have, as recorded free from { $allergens }: { $items }.
 can-eat-none-sure = Nothing is recorded as free from { $allergens }, so I can promise { $person } nothing.
-cannot-eat = Not the { $items }.
+cannot-eat = Not { $items }.
 rest-unknown = { $count ->
     [one] One is unknown.
    *[other] For { $count }, nobody recorded it: unknown.

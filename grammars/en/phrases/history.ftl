@@ -1,34 +1,38 @@
 # Who did what, undoing and doing again.
 
-did = { CAP($who) } { $verb ->
-    [put-away] put away
-    [took] took some of
-    [finished] finished
-    [threw-out] threw out
-    [gave-away] gave away
-    [moved] moved
-    [marked] put a marker on
-    [unmarked] took the marker off
-    [amended] added facts about
-    [opened] opened
-    [froze] froze
-    [thawed] set to thaw
-    [took-out] took out
-    [reheated] reheated
-    [split] divided
-    [merged] put together
-    [built-a-place] added places to
-    [renamed-a-place] changed the place
-    [gave-dots-a-meaning] gave dots the meaning
-    [put-on-the-list] put on the list
-    [took-off-the-list] took off the list
-    [bought] bought
-    [noted] left a message for
-    [imported] read in
-   *[other] changed
-  } { $about ->
+did-thing = { $about ->
     [none] something
    *[other] { $about }
+  }
+did = { $who } { $verb ->
+    [put-away] put away { did-thing }
+    [took] took some { did-thing }
+    [finished] finished { did-thing }
+    [threw-out] threw out { did-thing }
+    [gave-away] gave away { did-thing }
+    [moved] moved { did-thing }
+    [marked] put a marker on { did-thing }
+    [unmarked] took the marker off { did-thing }
+    [amended] added facts about { did-thing }
+    [opened] opened { did-thing }
+    [froze] froze { did-thing }
+    [thawed] set { did-thing } to thaw
+    [took-out] took { did-thing } out
+    [reheated] reheated { did-thing }
+    [split] divided { did-thing }
+    [merged] put together { did-thing }
+    [built-a-place] added places to { did-thing }
+    [renamed-a-place] changed { did-thing }
+    [gave-dots-a-meaning] gave dots the meaning { did-thing }
+    [put-on-the-list] put { did-thing } on the list
+    [took-off-the-list] took { did-thing } off the list
+    [bought] bought { did-thing }
+    [noted] { $about ->
+        [none] left a message
+       *[other] left a message for { $about }
+      }
+    [imported] read in { did-thing }
+   *[other] changed { did-thing }
   } { $when }
 entry = { $entry }.
 entries = { CAP($count) } changes: { $entries }.

@@ -2,6 +2,7 @@
 
 ask-person = What is the person's name?
 person-added = { $name } eats here now.
+person-known = I know { $name } already.
 person-watches = { $name } watches for { $allergens }.
 person-no-longer = { $name } no longer watches for { $allergens }.
 person-none = No allergy is recorded for { $name }.

@@ -15,6 +15,11 @@ put-away-done = { CAP($item) } { $where }{ $details ->
    *[other] , { $details }
   }.
     .short = { CAP($item) }, { $where }.
+confirm-put-away = { $what } Right? Yes or no.
+put-away-shared = { $item }: { $where }{ $details ->
+    [none] {""}
+   *[other] , { $details }
+  }.
 read-back-date = { $what ->
     [made] made { ON($date) }
     [bought] bought { ON($date) }

@@ -40,6 +40,7 @@ confirm-got = Take { $count ->
   } off the list as bought? Yes or no.
 offer-shop = Shall we put it away now?
 yes-on-list = Yes, { $items } { IS($items) } on the list.
+list-count = { $count } things.
 list-section = { $section }: { $items }
 list-others = others: { $items }
 list-holds = { $count ->

@@ -43,11 +43,14 @@ marker-spot = { $marker } on the { $spot }
 marker-coded = coded marker
 
 # Containers, as felt.
-feel-both = { $container } with the { $marker }
-feel-container = { $container }
+feel-both = { A($container) } with the { $marker }
+    .short = { $container }, { $marker }
+feel-container = { A($container) }
+    .short = { $container }
 feel-marker = marked with the { $marker }
 
 item-name = { $name }
+the-food = { THE($name) }
 item-amount = { OF($amount, $name) }
 where-feel = { $at }, { $feel }
 where-only = { $at }
@@ -72,4 +75,5 @@ apart-date = the one { $what ->
   }
 apart-undated = the one without a date
 apart-amount = the one with { $amount }
+apart-other = the other one
 apart-two = { $first }, { $second }

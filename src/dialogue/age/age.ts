@@ -249,6 +249,10 @@ const limitWords = (found: Assessment, food: string, where: Where): Say | null =
   });
 };
 
+/** Raw and cooked keep so differently that the guess is told with the answer. */
+const assumedRaw = (found: Assessment): Say[] =>
+  found.match.notes.includes('raw-assumed') ? [say('taken-as-raw')] : [];
+
 /** What guidance says of a food in general. */
 const genericKeeps = (turn: Turn, slots: Slots): Reply | null => {
   const food = slots.item?.words ?? slots.words;
@@ -258,9 +262,8 @@ const genericKeeps = (turn: Turn, slots: Slots): Reply | null => {
   const { first, rest, sources } = reasonsOf(found);
   const span = limitWords(found, food, asked.where);
   const lead = span ?? verdictWords(found, food);
-  const given = asked.days !== undefined || asked.hours !== undefined;
   return {
-    parts: [given && span === null ? lead : (span ?? lead), ...(span ? [] : first.slice(0, 1))],
+    parts: [lead, ...(span ? assumedRaw(found) : first.slice(0, 1))],
     details: [
       ...(span
         ? found.reasons
@@ -280,6 +283,13 @@ const sameDay = (items: readonly Item[], when: SaidDate): Item[] =>
     Object.values(item.dates).some((at) => at >= when.day && at <= (when.until ?? when.day)),
   );
 
+/** "How long does chicken keep": of such food in general, not of what is in the fridge. */
+const asksHowLong = (turn: Turn): boolean =>
+  /\b(how (long|many (hours|days|weeks|months))|shelf life|last (for|in))\b/.test(turn.heard ?? '') &&
+  !/\b(the|my|our|this|that|those|these|it)\b (?!fridge|freezer|refrigerator|pantry|cupboard|counter)/.test(
+    `${turn.heard ?? ''} `,
+  );
+
 /**
  * "Is the rice still good", "how long does chicken keep": what is here leads with its verdict;
  * how long such food keeps in general is told when that was asked, or when none is here.
@@ -294,13 +304,11 @@ export const keeps: Handler = (act, turn) => {
     (item) => where === null || dated.length > 0 || whereOf(turn, item) === where,
   );
   const general = genericKeeps(turn, slots);
-  const howLong = slots.asked === 'how-long' || slots.asked === 'span';
-  if (here.length > 0 && !(slots.duration !== undefined && general)) {
-    const own = ownVerdicts(turn, here);
-    return howLong && general
-      ? { ...own, parts: [...general.parts.slice(0, 1), ...own.parts], sources: general.sources ?? [] }
-      : own;
-  }
+  const howLong = asksHowLong(turn);
+  if (here.length > 0 && !(general && (slots.duration !== undefined || howLong)))
+    return ownVerdicts(turn, here);
+  if (general && here.length > 0)
+    return { ...general, parts: [...general.parts, ...yours(turn, here)], memory: about(turn, here) };
   if (general) return { ...general, memory: items.length > 0 ? about(turn, items) : {} };
   if (unknown) return noneLeft(turn, unknown);
   if (items.length > 0) return ownVerdicts(turn, items);
@@ -312,6 +320,26 @@ const whereOf = (turn: Turn, item: Item): Where | null => {
   const kind = storageOf(turn.kitchen, item.placeId);
   return kind === 'cupboard' ? 'pantry' : kind;
 };
+
+/** What of it is here, after what guidance says in general. */
+const yours = (turn: Turn, items: readonly Item[]): Say[] => {
+  const groups = byAge(oldestFirst(items)).slice(0, 2);
+  return [
+    say('yours', {
+      items: list(
+        groups.map((group) => verdictEntry(turn, group, assessIn(turn.kitchen, group.first, turn.clock))),
+      ),
+    }),
+  ];
+};
+
+const verdictEntry = (turn: Turn, group: Group, found: Assessment): Say =>
+  say('verdict-entry', {
+    name: group.first.name,
+    at: placeAt(turn.kitchen, group.first.placeId),
+    verdict: found.verdict,
+    ...(found.lastDay ? { last: day(found.lastDay) } : {}),
+  });
 
 const ownVerdicts = (turn: Turn, items: readonly Item[]): Reply => {
   const groups = byAge(oldestFirst(items));
@@ -335,14 +363,7 @@ const ownVerdicts = (turn: Turn, items: readonly Item[]): Reply => {
     };
   }
   const assessed = groups.map((group) => ({ group, found: assessIn(turn.kitchen, group.first, turn.clock) }));
-  const entries = assessed.map(({ group, found }) =>
-    say('verdict-entry', {
-      name: group.first.name,
-      at: placeAt(turn.kitchen, group.first.placeId),
-      verdict: found.verdict,
-      ...(found.lastDay ? { last: day(found.lastDay) } : {}),
-    }),
-  );
+  const entries = assessed.map(({ group, found }) => verdictEntry(turn, group, found));
   const { first, more, left } = inGroups(entries);
   const sources = assessed.flatMap(({ found }) => reasonsOf(found).sources);
   return {

@@ -191,7 +191,12 @@ export const canEat: Handler = (act, turn) => {
       ? [
           say('cannot-eat', {
             count: not.length,
-            items: list([...new Set(not.map((group) => group.first.name))].slice(0, 4)),
+            items: list(
+              [...new Set(not.map((group) => group.first.name))]
+                .slice(0, 4)
+                .map((one) => say('the-food', { name: one })),
+              true,
+            ),
           }),
         ]
       : []),

@@ -103,14 +103,29 @@ const within = (turn: Turn, entry: JournalEntry, from: string | null, until: str
   return (!from || at >= from) && (!until || at <= until);
 };
 
+const minutesTogether = 15;
+
+/** The same thing done to several foods in one go is told once. */
+const together = (entries: readonly JournalEntry[]): JournalEntry[] => {
+  const merged: JournalEntry[] = [];
+  for (const entry of entries) {
+    const last = merged.at(-1);
+    const near = last && Date.parse(last.at) - Date.parse(entry.at) < minutesTogether * 60_000;
+    if (last && near && last.verb === entry.verb && last.personId === entry.personId) {
+      merged[merged.length - 1] = { ...last, about: [...new Set([...last.about, ...entry.about])] };
+    } else merged.push(entry);
+  }
+  return merged;
+};
+
 const readEntries = (turn: Turn, entries: readonly JournalEntry[], none: Say) => {
   if (entries.length === 0) return { parts: [none], count: 0 };
-  const words = entries.map((entry) => entryWords(turn, entry));
+  const words = together(entries).map((entry) => entryWords(turn, entry));
   const { first, more, left } = inGroups(words);
   const parts =
-    entries.length === 1
+    words.length === 1
       ? [say('entry', { entry: words[0]! })]
-      : [say('entries', { count: entries.length, entries: list(first) }), ...andMore(left)];
+      : [say('entries', { count: words.length, entries: list(first) }), ...andMore(left)];
   const items = entries
     .flatMap((entry) => itemsOf(entry, turn))
     .filter((id) => turn.kitchen.items.get(id)?.gone === null);

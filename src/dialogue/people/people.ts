@@ -3,6 +3,7 @@ import {
   addPerson as addPersonChange,
   amendPerson,
   heardNotes,
+  isRefused,
   leaveNote as leaveNoteChange,
   notesFor,
   personNamed,
@@ -14,12 +15,16 @@ import { withChange } from '../describe/refusals.js';
 import { type Handler, type Turn, ago, list, say, speakerPerson } from '../handler.js';
 import { findItems } from '../refer/items.js';
 
+const surelyThem = 0.85;
+
 /** The person meant, if the household knows her; "me" is whoever speaks. */
 export const personSaid = (turn: Turn, slots: Slots): { person: Person | null; name: string | null } => {
   const said = slots.person;
   if (!said) return { person: null, name: null };
   if (/^(me|i|my|myself|us)$/i.test(said.words)) return { person: speakerPerson(turn) ?? null, name: null };
-  const known = said.candidates[0] ? turn.kitchen.people.get(said.candidates[0].id) : undefined;
+  // A name that only sounds like one is somebody new.
+  const near = said.candidates.find(({ fit }) => fit >= surelyThem);
+  const known = near ? turn.kitchen.people.get(near.id) : undefined;
   return { person: known ?? personNamed(turn.kitchen, said.words), name: said.words };
 };
 
@@ -35,6 +40,9 @@ export const addPerson: Handler = (act, turn) => {
       ...facts,
       ...(slots.asked === 'risk' ? { atRisk: !slots.negated } : {}),
     });
+    if (isRefused(result) && result.refused === 'nothing-changes') {
+      return { parts: [say('person-known', { name: person.name })], memory: { personId: person.id } };
+    }
     return withChange(turn, result, (change) => ({
       parts: [
         say(slots.negated ? 'person-no-longer' : 'person-watches', {
@@ -107,10 +115,26 @@ export const whoAllergic: Handler = (act, turn) => {
   };
 };
 
+/** The message as it was said: all that follows the name. */
+const messageIn = (turn: Turn, { words, person }: Slots): string | undefined => {
+  const heard = turn.heard?.toLowerCase() ?? '';
+  const name = person?.words.toLowerCase();
+  const at = name ? heard.indexOf(name) : -1;
+  const after =
+    at < 0 || !name
+      ? ''
+      : heard
+          .slice(at + name.length)
+          .replace(/^\s*(know\s+)?(that\s+)?/, '')
+          .trim();
+  return words && after.includes(words.toLowerCase()) ? after : words;
+};
+
 /** "Tell Dele the soup is hers." */
 export const leaveNote: Handler = (act, turn) => {
   const { person, name } = personSaid(turn, act.slots);
-  const { words, item } = act.slots;
+  const { item } = act.slots;
+  const words = messageIn(turn, act.slots);
   if (!person && name) {
     return { parts: [say('unknown-person', { name })] };
   }

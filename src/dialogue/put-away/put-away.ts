@@ -52,10 +52,13 @@ const touchedName = (turn: Turn): string | null => {
   return last?.name ?? null;
 };
 
+const boughtAgain = ({ item, dates }: Slots): boolean =>
+  item?.pointer === 'another' || dates?.bought !== undefined;
+
 /** "I bought more ranch": what carries over from the last one that is gone. */
 const earlierOf = (turn: Turn, name: string, slots: Slots): Item | null => {
-  const again = slots.item?.pointer === 'another' || slots.dates?.bought !== undefined;
-  if (!again && livingItems(turn.kitchen).some((item) => foodKey(item.name) === foodKey(name))) return null;
+  if (!boughtAgain(slots) && livingItems(turn.kitchen).some((item) => foodKey(item.name) === foodKey(name)))
+    return null;
   return lastGone(turn.kitchen, name);
 };
 
@@ -89,7 +92,7 @@ const readBack = (turn: Turn, items: readonly Item[]): Say => {
   ];
   const whole = groups.length === 1 ? groupName(groups[0]!) : say('item-name', { name: first.name });
   const single = groups.length === 1 && items.length === 1 && first.amount && first.amount.unit !== 'piece';
-  return say('put-away-done', {
+  return say(groups.length > 1 ? 'put-away-shared' : 'put-away-done', {
     item: single
       ? say('item-amount', { amount: { kind: 'amount', amount: first.amount! }, name: first.name })
       : whole,
@@ -190,8 +193,9 @@ export const putAway: Handler = (act, turn) => {
   const learned = learnedDefaults(turn.kitchen, name);
   const shares = sharesOf(turn, slots);
   if ('reply' in shares) return shares.reply;
-  const inShop = turn.state.session?.kind === 'shop';
-  const fallback = slots.place?.pointer === 'same' || inShop ? learned?.placeId : undefined;
+  // Bought again, it goes where it always does; a wrong guess is read back and easily put right.
+  const again = turn.state.session?.kind === 'shop' || slots.place?.pointer === 'same' || boughtAgain(slots);
+  const fallback = again ? learned?.placeId : undefined;
   const settled: Turn =
     fallback && !slots.place?.candidates.length
       ? { ...turn, picked: { place: [fallback], ...turn.picked } }
@@ -279,6 +283,7 @@ const recorded = (turn: Turn, changes: readonly Change[], items: readonly Item[]
     parts,
     details,
     changes,
+    doubt: say('confirm-put-away', { what: readBack(after, items) }),
     names: [first.name],
     count: items.length,
     memory: { ...about(after, items), placeId: first.placeId, lastAdded: added, touched: null },

@@ -78,7 +78,12 @@ export const choose = (turn: Turn, act: Act, choices: readonly Choice[]): Chosen
     const fit = chooseById(turn.kitchen, mention, choices);
     return fit.length === 1 ? { chosen: fit[0]!.ids } : { chosen: 'unclear' };
   }
-  const words = mention.words ?? act.slots.words ?? null;
+  const bare =
+    mention.touch === null &&
+    mention.maker === null &&
+    mention.at === null &&
+    mention.candidates.length === 0;
+  const words = mention.words ?? act.slots.words ?? (bare ? turn.heard : null);
   const among: Turn = { ...turn, memory: { ...turn.memory, items: all, offered: all } };
   const day = act.slots.when ?? Object.values(act.slots.dates ?? {})[0];
   const dated =

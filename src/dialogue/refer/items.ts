@@ -1,5 +1,5 @@
 /** Which item was meant. */
-import { livingItems } from '../../kitchen/index.js';
+import { likeNames, livingItems } from '../../kitchen/index.js';
 import { marksOf } from '../../kitchen/index.js';
 import type { Id, Item } from '../../kitchen/model.js';
 import { foodKey } from '../../kitchen/index.js';
@@ -21,6 +21,13 @@ const live = (turn: Turn, ids: readonly Id[]): Item[] =>
 
 const closeFit = 0.1;
 
+/** "Ranch" for the ranch dressing, when nothing better was matched. */
+const byLikeness = (turn: Turn, { words }: Mention): Item[] => {
+  const like = words ? likeNames(turn.kitchen, words) : [];
+  const top = like[0]?.fit ?? 0;
+  return like.filter(({ fit }) => fit >= top - closeFit).map(({ item }) => item);
+};
+
 /** Items whose names the words fit about equally well, best first. */
 const byWords = (turn: Turn, mention: Mention): Item[] => {
   const here = mention.candidates.flatMap(({ id, fit }) => {
@@ -28,6 +35,7 @@ const byWords = (turn: Turn, mention: Mention): Item[] => {
     const items = [...live(turn, [id]), ...marked];
     return items.map((item) => ({ item, fit }));
   });
+  if (here.length === 0) return byLikeness(turn, mention);
   const top = Math.max(0, ...here.map(({ fit }) => fit));
   const best = new Set(here.filter(({ fit }) => fit >= top - closeFit).map(({ item }) => item));
   // Only so many candidates are handed over; a batch may be larger.

@@ -37,7 +37,23 @@ export interface NeedItem {
   readonly fitting?: (item: Item) => boolean;
   /** Containers that differ only by place: take the oldest rather than ask. */
   readonly anyOfBatch?: boolean;
+  /** With nothing named, the one thing just spoken of is meant. Default true. */
+  readonly orIt?: boolean;
 }
+
+const it = (turn: Turn): Mention | undefined =>
+  turn.memory.items.length === 1
+    ? {
+        words: null,
+        candidates: [],
+        pointer: 'it',
+        touch: null,
+        ordinal: null,
+        maker: null,
+        diet: null,
+        at: null,
+      }
+    : undefined;
 
 const pluralPointers = new Set(['them', 'both', 'all', 'rest']);
 
@@ -50,7 +66,7 @@ export const needItems = (
   const slot = need.slot ?? 'item';
   const settled = (turn.picked[slot] ?? []).flatMap((id) => turn.kitchen.items.get(id) ?? []);
   if (settled.length > 0) return { got: settled };
-  const found = findItems(turn, mention);
+  const found = findItems(turn, mention ?? (need.orIt === false ? undefined : it(turn)));
   if (found.unknown) return { reply: { parts: [say('no-such-item', { name: found.unknown })] } };
   if (found.near && found.items.length > 0) return { reply: nearMiss(turn, slot, found.items) };
   if (found.items.length === 0) {

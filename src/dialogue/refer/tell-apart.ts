@@ -31,14 +31,20 @@ const features = (kitchen: Kitchen, item: Item): Feature[] => {
   const root = path.at(-1)?.id ?? null;
   return [
     { key: item.name, say: () => say('apart-name', { name: item.name }) },
-    { key: container, say: () => say('apart-container', { container: container ?? '' }) },
+    {
+      key: container,
+      say: () => (container ? say('apart-container', { container }) : say('apart-other')),
+    },
     {
       key: marker ? marker.id : null,
       say: () => (marker ? say('apart-marker', { marker: markerNoun(marker) }) : say('apart-unmarked')),
     },
     { key: root, say: () => say('apart-place', { at: placeAt(kitchen, root) }) },
     { key: item.placeId, say: () => say('apart-place', { at: placeAt(kitchen, item.placeId) }) },
-    { key: item.maker, say: () => say('apart-maker', { maker: item.maker ?? '' }) },
+    {
+      key: item.maker,
+      say: () => (item.maker ? say('apart-maker', { maker: item.maker }) : say('apart-other')),
+    },
     {
       key: date ? `${date.kind} ${date.at}` : null,
       say: () => (date ? say('apart-date', { what: date.kind, date: day(date.at) }) : say('apart-undated')),

@@ -82,7 +82,12 @@ export const reheat: Handler = (act, turn) => {
       },
     } as const;
     return {
-      parts: [...(past ? plan.reasons.slice(0, 1).map(reasonWords) : []), say(`refusal-${plan.refusal}`)],
+      parts: past
+        ? [
+            say('verdict-throw-out', { name: item.name, many: 'no' }),
+            ...plan.reasons.slice(0, 1).map(reasonWords),
+          ]
+        : [say(`refusal-${plan.refusal}`)],
       details: plan.reasons.slice(past ? 1 : 0).map(reasonWords),
       sources: sourcesOf(plan.reasons),
       memory,

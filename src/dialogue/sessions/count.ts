@@ -163,13 +163,17 @@ export const countAnswer = (act: Act, turn: Turn, session: Count): Reply | null 
   const group = nextGroup(turn, take);
   if (!group) return endCount(turn, session);
   const all = (seen: Seen): (readonly [Item, Seen])[] => group.items.map((item) => [item, seen] as const);
-  const { amount, number, left } = act.slots;
-  if (act.intent === 'yes' || act.intent === 'done') return note(turn, session, all('there'), [], []);
+  const { amount, left, asked, item } = act.slots;
+  const number = act.slots.number ?? (act.intent === 'choose' ? item?.ordinal : null) ?? undefined;
+  if (act.intent === 'yes' || act.intent === 'done' || asked === 'there')
+    return note(turn, session, all('there'), [], []);
   if (act.intent === 'maybe' || act.intent === 'next' || act.intent === 'skip-to')
     return note(turn, session, all('unsure'), [], []);
   if (act.intent === 'wait')
     return { parts: [say('count-paused')], session: { ...session, paused: true }, quiet: true };
-  if (saysGone(act)) return note(turn, session, all('gone'), [], [say('noted-gone')]);
+  if (asked === 'unsure') return note(turn, session, all('unsure'), [], []);
+  if (asked === 'changed') return note(turn, session, all('changed'), [], [say('noted-changed')]);
+  if (asked === 'gone' || saysGone(act)) return note(turn, session, all('gone'), [], [say('noted-gone')]);
   if (act.intent === 'answer' || act.intent === 'choose' || act.intent === 'take' || act.intent === 'amend') {
     if (amount) return counted(turn, session, group, amount.value, amount.unit);
     if (left && 'value' in left) return counted(turn, session, group, left.value, left.unit);

@@ -189,13 +189,22 @@ export const buyRead: Handler = (act, turn) => {
   const all = shoppingList(turn.kitchen);
   if (all.length === 0) return { parts: [say('list-empty-now')], count: 0, names: [] };
   const sections = new Set(all.map(({ section }) => section));
-  const entries: Value[] =
-    sections.size > 1
-      ? [...sections].map((section) => {
-          const items = list(all.filter((line) => line.section === section).map(lineWords));
-          return section ? say('list-section', { section, items }) : say('list-others', { items });
-        })
-      : all.map(lineWords);
+  if (sections.size > 1) {
+    const groups = [...sections].map((section) => {
+      const items = list(all.filter((line) => line.section === section).map(lineWords));
+      return section ? say('list-section', { section, items }) : say('list-others', { items });
+    });
+    return {
+      parts: [
+        say('list-count', { count: all.length }),
+        ...groups.map((entry) => say('list-entry', { entry })),
+      ],
+      memory: { purchases: all.map(({ id }) => id) },
+      names: all.map(({ name }) => name),
+      count: all.length,
+    };
+  }
+  const entries: Value[] = all.map(lineWords);
   const { first, more, left } = inGroups(entries);
   return {
     parts: [say('list-holds', { count: all.length, items: list(first) }), ...andMore(left)],

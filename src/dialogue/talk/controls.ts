@@ -1,6 +1,7 @@
 /** Talk about the talk: again, shorter, slower, more, why, what did you hear, help, goodbye. */
 import type { Length, Listener, Say } from '../../speech/answer.js';
 import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
+import { tellAbout } from '../find/whats-this.js';
 import { andMore } from '../describe/lists.js';
 import { lengths } from '../state.js';
 import { currentStep } from './steps.js';
@@ -45,9 +46,10 @@ export const wait: Handler = (_act, turn) => {
   };
 };
 
-const groupCount = ({ args }: Say): number => {
+const groupCount = ({ phrase, args }: Say): number => {
+  if (phrase !== 'list-group') return 0;
   const items = args?.items;
-  return typeof items === 'object' && items.kind === 'list' ? items.of.length : 0;
+  return typeof items === 'object' && items.kind === 'list' ? items.of.length : 1;
 };
 
 /** What was cut off, else the rest of a list, else the procedure or session that was put aside. */
@@ -94,12 +96,27 @@ const atLength =
 export const shorter = atLength(-1);
 export const longer = atLength(1);
 
+const pointedAt = {
+  words: null,
+  candidates: [],
+  pointer: 'it' as const,
+  touch: null,
+  ordinal: null,
+  maker: null,
+  diet: null,
+  at: null,
+};
+
 /** "Details", "tell me more": what was left out, not what was said already. */
 export const details: Handler = (act, turn) => {
   const { told } = turn.state;
   if (!told) return { parts: [say('nothing-said-yet')] };
   const more = [...told.details, ...told.sources];
-  if (more.length === 0) return longer(act, turn);
+  if (more.length === 0) {
+    return turn.memory.items.length === 1 && !turn.state.procedure
+      ? tellAbout({ intent: 'tell-about', slots: { item: pointedAt } }, turn)
+      : longer(act, turn);
+  }
   return { parts: more, length: 'full', keepTold: true };
 };
 
@@ -107,7 +124,8 @@ export const details: Handler = (act, turn) => {
 export const why: Handler = (_act, turn) => {
   const { told } = turn.state;
   if (!told) return { parts: [say('nothing-said-yet')] };
-  const parts = [...told.details, ...told.sources];
+  const sources = told.sources.length > 0 ? told.sources : (turn.state.procedure?.source ?? []);
+  const parts = [...told.details, ...sources];
   return parts.length > 0
     ? { parts, length: 'full', keepTold: true }
     : { parts: [say('from-your-record')], keepTold: true };

@@ -1,6 +1,7 @@
 /** Guided steps: one act at a time, its caution first; forwards, back, from the start, how many left. */
 import { setTimer } from '../../kitchen/index.js';
 import type { Say } from '../../speech/answer.js';
+import { count } from '../find/count.js';
 import { withChange } from '../describe/refusals.js';
 import { type Handler, type Reply, type Turn, say, seconds } from '../handler.js';
 import type { Procedure, Step } from '../state.js';
@@ -27,6 +28,8 @@ export const beginSteps = (procedure: Procedure, before: readonly Say[]): Reply 
     ...currentStep(procedure),
   ],
   procedure,
+  // Hands are busy from here on: questions left open before are let go.
+  dropFrames: true,
   count: procedure.steps.length,
   sources: procedure.source ?? [],
 });
@@ -77,10 +80,23 @@ export const skipTo: Handler = (act, turn) => {
   return at >= 0 ? toStep(procedure, at) : { parts: [say('no-such-step', { words: wanted })] };
 };
 
+const them = {
+  words: null,
+  candidates: [],
+  pointer: 'it' as const,
+  touch: null,
+  ordinal: null,
+  maker: null,
+  diet: null,
+  at: null,
+};
+
 /** "How many are left", "what was the third step". */
 export const stepsLeft: Handler = (act, turn) => {
   const { procedure } = turn.state;
-  if (!procedure) return noSteps;
+  // "How many are left" of food, when no steps are being read.
+  if (!procedure)
+    return turn.memory.items.length > 0 ? count({ intent: 'count', slots: { item: them } }, turn) : noSteps;
   const n = act.slots.ordinal ?? act.slots.number;
   if (n !== undefined) {
     const step = procedure.steps[n < 0 ? procedure.steps.length + n : n - 1];

@@ -1,16 +1,36 @@
 /** "No, the top shelf": the last thing done is done again with one part put right, as one change. */
 import { applyChange, changedSince, invertChange, joinChanges } from '../../kitchen/index.js';
-import type { Change, Id, Op } from '../../kitchen/model.js';
-import type { Act, Slots } from '../../understanding/intents.js';
+import type { Change, Id, Kitchen, Op } from '../../kitchen/model.js';
+import type { Act, PlaceMention, Slots } from '../../understanding/intents.js';
 import { say } from '../handler.js';
+import { findItems } from '../refer/items.js';
 import { handlers } from '../table.js';
 import type { Picked } from '../state.js';
-import { type Work, absorb, saying, turnOf } from './work.js';
+import { type Work, absorb, runAct, saying, turnOf } from './work.js';
 
 const minutesOpen = 10;
 
+/** "No, the second shelf", of a batch on two: the share that was on such a place of the same cupboard. */
+const sharesCorrected = (
+  kitchen: Kitchen,
+  shares: NonNullable<Slots['shares']>,
+  place: PlaceMention,
+): Slots['shares'] | null => {
+  for (const { id } of place.candidates) {
+    const wanted = kitchen.places.get(id);
+    const at = shares.findIndex((share) => {
+      const was = kitchen.places.get(share.place.candidates[0]?.id ?? '');
+      return was && wanted && was.kind === wanted.kind && was.parentId === wanted.parentId;
+    });
+    const share = shares[at];
+    if (share) return shares.with(at, { ...share, place: { ...place, candidates: [{ id, fit: 1 }] } });
+  }
+  return null;
+};
+
 /** What the correction replaces, in terms of the act that was done. */
-const correctedSlots = (
+export const correctedSlots = (
+  kitchen: Kitchen,
   was: Slots,
   said: Slots,
   other: Id | undefined,
@@ -20,6 +40,10 @@ const correctedSlots = (
     return { slots: { ...was, item: { ...was.item, words: name, candidates: [] } }, redo: ['item'] };
   }
   const { item, ...rest } = said;
+  if (rest.place && was.shares) {
+    const shares = sharesCorrected(kitchen, was.shares, rest.place);
+    if (shares) return { slots: { ...was, shares }, redo: ['shares'] };
+  }
   const slots: Slots = { ...was, ...rest };
   if (item?.pointer === 'other' && other && was.item) {
     const candidates = [{ id: other, fit: 1 }];
@@ -32,6 +56,18 @@ const correctedSlots = (
 const createdIds = (changes: readonly Change[]): Id[] =>
   changes.flatMap(({ ops }) => ops.filter(({ before }) => before === null).map(({ id }) => id));
 
+/** "No, the cheddar went on the door", when the eggs came last: that is a move of the cheddar. */
+const otherItem = (work: Work, act: Act, changes: readonly Change[]): Work | null => {
+  const { item, place } = act.slots;
+  if (!item || !place || item.pointer || act.slots.spelled) return null;
+  const { items } = findItems(turnOf(work), item);
+  const changed = new Set(changes.flatMap(({ ops }) => ops.map(({ id }) => id)));
+  const named = items.filter(({ id }) => !changed.has(id));
+  if (items.length === 0 || named.length !== items.length) return null;
+  const settled = { picked: named.length === 1 ? { item: [named[0]!.id] } : {}, sure: false };
+  return runAct(work, { intent: 'move', slots: act.slots }, settled);
+};
+
 /** Runs the correction; null when there is nothing it could be a correction of. */
 export const correctLast = (work: Work, act: Act): Work | null => {
   const { done } = work.state;
@@ -43,11 +79,16 @@ export const correctLast = (work: Work, act: Act): Work | null => {
   if (changedSince(work.kitchen, whole).length > 0) {
     return saying(work, say('changed-since'));
   }
+  const elsewhere = otherItem(work, act, done.changes);
+  if (elsewhere) return elsewhere;
   const other = work.state.memory.offered.find((id) => !work.state.memory.items.includes(id));
-  const { slots, redo } = correctedSlots(done.act.slots, act.slots, other);
+  const { slots, redo } = correctedSlots(work.kitchen, done.act.slots, act.slots, other);
   if (redo.length === 0) return null;
   const picked: Picked = Object.fromEntries(
-    Object.entries(done.picked).filter(([slot]) => !redo.includes(slot as keyof Slots)),
+    Object.entries(done.picked).filter(
+      ([slot]) =>
+        !redo.includes(slot as keyof Slots) && !(slot.startsWith('share-') && redo.includes('shares')),
+    ),
   );
   const back: Change = { verb: first.verb, about: first.about, ops: invertChange(whole) };
   const kitchen = applyChange(work.kitchen, back);

@@ -5,6 +5,7 @@ import { say } from '../handler.js';
 import { choose } from '../refer/choose.js';
 import { choicesOf } from '../refer/tell-apart.js';
 import type { Frame } from '../state.js';
+import { correctedSlots } from './correct.js';
 import { filled, mayAnswer } from './fill.js';
 import { type Work, runAct, saying, turnOf, withMemory, withState } from './work.js';
 
@@ -91,12 +92,11 @@ const bareMiss = (work: Work, frame: Frame, act: Act): Work | null =>
 
 /** "Finish the rice?" — "No, the beans." */
 const corrected = (work: Work, frame: Frame, act: Act): Work => {
-  const { item: _item, ...picked } = frame.picked;
-  return runAct(
-    popped(work),
-    { intent: frame.act.intent, slots: { ...frame.act.slots, ...act.slots } },
-    { picked: act.slots.item ? picked : frame.picked, sure: false },
+  const { slots, redo } = correctedSlots(work.kitchen, frame.act.slots, act.slots, undefined);
+  const picked = Object.fromEntries(
+    Object.entries(frame.picked).filter(([slot]) => !(redo as string[]).includes(slot)),
   );
+  return runAct(popped(work), { intent: frame.act.intent, slots }, { picked, sure: false });
 };
 
 /** Offers nobody took up are not made again. */

@@ -133,7 +133,7 @@ export const finish: Handler = (act, turn) => {
         mention.candidates.map(({ id }) => id),
       )
     : null;
-  const found = needItems(turn, mention, { question: say('ask-finish'), several: true });
+  const found = needItems(turn, mention, { question: say('ask-finish'), several: true, orIt: false });
   if ('reply' in found) return gone && !found.reply.ask ? noneLeft(turn, gone) : found.reply;
   return finishAll(turn, found.got, how);
 };
