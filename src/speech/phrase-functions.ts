@@ -98,7 +98,7 @@ export const phraseFunctions = (context: () => FunctionContext): Record<string, 
       const source = sourceOf(list);
       if (typeof source !== 'object' || source.kind !== 'list') throw new TypeError('COUNT takes a list');
       const n = source.of.length;
-      return new SpokenNumber(n, n, context().words(n));
+      return new SpokenNumber(n, n, () => context().words(n));
     },
     REGION: () => context().region,
   };

@@ -2,7 +2,7 @@
 import { FluentNumber, FluentType } from '@fluent/bundle';
 import type { Value } from './answer.js';
 
-/** A value that is words once printed, with what it was, for the functions of phrases. */
+/** A value that is words once printed, and only then, with what it was, for the functions of phrases. */
 export interface HasSource {
   readonly source: Value;
 }
@@ -11,24 +11,24 @@ export class SpokenNumber extends FluentNumber implements HasSource {
   constructor(
     count: number,
     readonly source: Value,
-    private readonly words: string,
+    private readonly words: () => string,
   ) {
     super(count);
   }
   override toString(): string {
-    return this.words;
+    return this.words();
   }
 }
 
-export class SpokenWords extends FluentType<string> implements HasSource {
+export class SpokenWords extends FluentType<Value> implements HasSource {
   constructor(
     readonly source: Value,
-    private readonly words: string,
+    private readonly words: () => string,
   ) {
-    super(words);
+    super(source);
   }
   toString(): string {
-    return this.words;
+    return this.words();
   }
 }
 

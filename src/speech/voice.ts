@@ -157,7 +157,11 @@ export const createVoice = (locale: string, options: VoiceOptions = {}): Voice =
       }
       const errors: Error[] = [];
       const text = bundle.formatPattern(pattern, args, errors);
-      return errors[0] === undefined ? text : problem(id, errors[0].message);
+      const [error] = errors;
+      if (error === undefined) return text;
+      // A fault further in, of a phrase within this one, keeps its own name.
+      if (error instanceof PhraseError) throw error;
+      return problem(id, error.message);
     };
 
     const spell = (form: Form, attribute?: 'on' | 'by'): string => {
@@ -262,7 +266,7 @@ export const createVoice = (locale: string, options: VoiceOptions = {}): Voice =
         if (wants.keys.get(name)?.has(key)) args[name] = key;
         else {
           const count = countOf(value);
-          const text = valueWords(value);
+          const text = (): string => valueWords(value);
           args[name] = count === null ? new SpokenWords(value, text) : new SpokenNumber(count, value, text);
         }
       }

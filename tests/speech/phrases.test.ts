@@ -85,6 +85,12 @@ describe('phrases', () => {
     expect(spoken(say('test-nested', { place: say('test-the', { x: 'jar' }) }))).toBe('Take the jar.');
   });
 
+  it('name the phrase that is at fault, however deep it stands', () => {
+    expect(() =>
+      spoken(say('test-nested', { place: say('test-nested', { place: say('test-the') }) })),
+    ).toThrow(new PhraseError('test-the', 'needs $x'));
+  });
+
   it('that are missing throw, or are logged and stood in for when the service speaks', () => {
     expect(() => spoken(say('no-such-phrase'))).toThrow(PhraseError);
     const seen: PhraseError[] = [];
