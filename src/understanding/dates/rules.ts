@@ -1,4 +1,5 @@
 /** The date rules that a grammar may refer to. See the table in `../names/api.ts`. */
+import { LRUCache } from 'lru-cache';
 import type { DynamicMatch, DynamicRules } from '../../grammar/api.js';
 import { today, type Clock } from '../../terms/dates.js';
 import { perLexicon, type Lexicon } from '../words/lexicon.js';
@@ -13,6 +14,7 @@ import type { DateContext, DateParser, DateReading, Lean } from './parsers/parse
 import { spans } from './parsers/spans.js';
 import { weekdays } from './parsers/weekdays.js';
 import { windowsOver } from './parsers/windows.js';
+import { mayStart } from './starts.js';
 
 /** In order of preference: of readings of one length the first stands. */
 const dayParsers: readonly DateParser[] = [
@@ -79,6 +81,15 @@ const orders = new Map<string, boolean>();
 const matchOf = ({ said, length, weight }: DateReading): DynamicMatch =>
   weight === undefined ? { length, value: { ...said } } : { length, value: { ...said }, weight };
 
+/** No date is said in more words. */
+const longest = 16;
+
+/**
+ * Readings by the day they were read on and the words from their place on: the guesses of a
+ * recogniser, and the sentences of a day, mostly share their ends.
+ */
+const remembered = perLexicon(() => new LRUCache<string, readonly DynamicMatch[]>({ max: 5000 }));
+
 /**
  * Date rules as of `clock.now`, in the household's zone. `locale` (BCP 47) decides what 3/4 means.
  * Cheap: made anew for each turn.
@@ -88,10 +99,20 @@ export const dateRules = (lexicon: Lexicon, clock: Clock, locale: string): Dynam
   if (dayFirst === undefined) orders.set(locale, (dayFirst = dayFirstIn(locale)));
   const context: DateContext = { ...clock, today: today(clock), dayFirst, lexicon };
   const triggered = hasTrigger(lexicon);
+  const startable = mayStart(lexicon);
+  const memory = remembered(lexicon);
   const rule = (lean: Lean) =>
     rememberingRule((tokens, from) => {
-      if (!triggered(tokens)) return noMatches;
-      return (lean === 'window' ? dayOrWindow : day)(tokens, from, lean, context).map(matchOf);
+      if (!startable(tokens, from) || !triggered(tokens)) return noMatches;
+      const words = tokens.slice(from, from + longest);
+      const read = (): readonly DynamicMatch[] =>
+        (lean === 'window' ? dayOrWindow : day)(words, 0, lean, context).map(matchOf);
+      // "Three hours ago" depends on the hour.
+      if (words.some((word) => Object.hasOwn(lexicon.dates.hourUnits, word))) return read();
+      const key = `${lean} ${context.today} ${dayFirst ? 'd' : 'm'} ${words.join(' ')}`;
+      let found = memory.get(key);
+      if (found === undefined) memory.set(key, (found = read()));
+      return found;
     });
   return new Map([
     ['builtin:grammar/date', rule('near')],
