@@ -25,14 +25,10 @@ interface Ran {
 }
 const run = (args: readonly string[], input = ''): Promise<Ran> =>
   new Promise((resolve, reject) => {
-    const child = spawn(
-      process.execPath,
-      ['--import', 'tsx', projectFile('src', 'cli', 'main.ts'), ...args],
-      {
-        cwd: projectFile(),
-        env: { ...process.env, DATABASE_URL: '' },
-      },
-    );
+    const child = spawn(process.execPath, [projectFile('.run.mjs'), ...args], {
+      cwd: projectFile(),
+      env: { ...process.env, DATABASE_URL: '' },
+    });
     let [out, errors] = ['', ''];
     child.stdout.on('data', (data: Buffer) => (out += data.toString()));
     child.stderr.on('data', (data: Buffer) => (errors += data.toString()));
