@@ -65,8 +65,6 @@ export interface Voice {
   readonly phraseText: (say: Say, around: AroundSpeech, length?: Length) => string;
   /** One value as bare words. */
   readonly valueText: (value: Value, around: AroundSpeech, length?: Length) => string;
-  /** Sentences made before, said again as they were, as from a mark on. */
-  readonly sayAgain: (sentences: readonly string[], listener: Listener, around: AroundSpeech) => Spoken;
 }
 
 const regionOf = (locale: string): Regional => (/^en-US\b/i.test(locale) || locale === 'en' ? 'us' : 'gb');
@@ -188,7 +186,7 @@ export const createVoice = (locale: string, options: VoiceOptions = {}): Voice =
         .formatToParts(parts)
         .map(({ type, value }) => {
           if (type === 'element' || !inner) return value;
-          return parts.length === 2 ? value : value.startsWith(',') ? value.replace(',', ';') : `;${value}`;
+          return value.startsWith(',') ? value.replace(',', ';') : `;${value}`;
         })
         .join('');
     };
@@ -295,12 +293,6 @@ export const createVoice = (locale: string, options: VoiceOptions = {}): Voice =
     takes: (phrase) => files.shapes.get(phrase)?.patterns.get('')?.args ?? null,
     phraseText: (say, around, length = 'usual') => unmark(speaker(around, length).say(say)),
     valueText: (value, around, length = 'usual') => unmark(speaker(around, length).valueWords(value)),
-    sayAgain: (sentences, listener, around) =>
-      spoken(
-        sentences.map((text) => ({ text })),
-        listener,
-        around,
-      ),
     render: (answer, listener, around) => {
       const parts = answer.question === undefined ? answer.parts : [...answer.parts, answer.question];
       const sentencesAt = (length: Length): SsmlSentence[] => {

@@ -118,8 +118,8 @@ describe('sentences', () => {
     );
     expect(first.sentences).toHaveLength(3);
     expect([...first.ssml.matchAll(/<mark name="(s\d)"\/>/g)].map((m) => m[1])).toEqual(['s1', 's2', 's3']);
-    const again = american.sayAgain(first.sentences.slice(1), listener, us);
-    expect(again.text).toBe('Heat it for three minutes at eight hundred watts. Take it.');
+    const again = spoken(...first.sentences.slice(1).map((text) => say('verbatim', { text })));
+    expect(again).toBe('Heat it for three minutes at eight hundred watts. Take it.');
   });
 });
 

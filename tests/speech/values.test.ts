@@ -130,6 +130,7 @@ describe('lists', () => {
   });
   it('keep parts apart that hold "and" or commas', () => {
     expect(inUs(list(['rice and beans', 'peas']))).toBe('rice and beans, and peas');
+    expect(inUs(list(['soup, on the door', 'milk'], true))).toBe('soup, on the door; or milk');
     expect(inGb(list(['soup, on the door', 'milk', 'ham']))).toBe('soup, on the door; milk; and ham');
   });
 });
