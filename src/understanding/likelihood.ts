@@ -38,6 +38,19 @@ export const sentenceCost = (tokens: readonly string[], language: string): numbe
   return strange ? elsewhereCost : 0;
 };
 
+/** "everything", "the thing": words that name nothing to buy or put away. */
+const namelessCost = -5;
+const namelessIn = (language: string): ReadonlySet<string> => {
+  let words = nameless.get(language);
+  if (!words) nameless.set(language, (words = new Set(entriesOf(language, 'nameless'))));
+  return words;
+};
+const nameless = new Map<string, ReadonlySet<string>>();
+const namesNothing = ({ words, candidates }: Mention, language: string): boolean =>
+  words !== null &&
+  candidates.length === 0 &&
+  words.split(' ').some((word) => namelessIn(language).has(word));
+
 const bestFit = (candidates: readonly Candidate[]): number =>
   candidates.reduce((best, { fit }) => Math.max(best, fit), 0);
 
@@ -55,13 +68,14 @@ const vague = ({ words, pointer, touch, ordinal, maker, diet, at }: Mention): bo
   Object.keys(touch).every((part) => part === 'container');
 
 /** Cost of one act, given what the conversation waits for. */
-export const actCost = ({ intent, slots }: Act, expecting: Expectation): number => {
+export const actCost = ({ intent, slots }: Act, expecting: Expectation, language: string): number => {
   let cost = 0;
   const mentions = [slots.item, slots.marker, ...(slots.items ?? [])];
   for (const mention of mentions) {
     if (!mention) continue;
     cost += nameCost(mention.candidates);
     if (vague(mention)) cost += vagueCost;
+    if (namesNothing(mention, language)) cost += namelessCost;
   }
   for (const named of [slots.place, slots.from, slots.person]) if (named) cost += nameCost(named.candidates);
   if (intent === 'choose' && expecting === 'anything') {

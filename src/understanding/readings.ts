@@ -39,11 +39,11 @@ const joints: readonly (readonly string[])[] = [
   ['also'],
 ];
 
-const readingOf = (parse: Parse, { today, expecting }: Reader): Reading => {
+const readingOf = (parse: Parse, { today, expecting, language }: Reader): Reading => {
   const bare = parse.rule.startsWith('expect_');
   const acts = readActs(parse.value, today, bare ? 'answer' : undefined);
   const expected = bare || (acts.length > 0 && answering[expecting].has(acts[0]!.intent));
-  const against = acts.reduce((sum, act) => sum + actCost(act, expecting), 0);
+  const against = acts.reduce((sum, act) => sum + actCost(act, expecting, language), 0);
   return { acts, score: parse.score + against + (expected ? expectedBonus : 0) };
 };
 
