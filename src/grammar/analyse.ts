@@ -9,6 +9,7 @@ import type { Network } from './network.js';
 export type BareNetwork = Pick<
   Network,
   | 'stateCount'
+  | 'stateRule'
   | 'edgeStart'
   | 'edgeKind'
   | 'edgeArg'
@@ -111,11 +112,12 @@ type First = Pick<Facts, 'firstToken' | 'firstBits' | 'firstWords' | 'firstHost'
 
 /** Grows the sets of first tokens until none grows; a state with only one token needs no set of its own. */
 const findFirst = (net: BareNetwork, order: Int32Array, alive: Uint8Array, canEnd: Uint8Array): First => {
-  const { stateCount, edgeStart, edgeKind, edgeArg, edgeTarget, ruleStart } = net;
+  const { stateCount, edgeStart, edgeKind, edgeArg, edgeTarget, ruleStart, stateRule } = net;
+  const setsCount = stateCount + ruleStart.length;
   const firstWords = Math.max(1, (net.tokenTexts.length + 31) >> 5);
-  const firstToken = new Int32Array(stateCount).fill(-1);
-  const firstHost = new Int32Array(stateCount);
-  const firstGarbage = new Uint8Array(stateCount);
+  const firstToken = new Int32Array(setsCount).fill(-1);
+  const firstHost = new Int32Array(setsCount);
+  const firstGarbage = new Uint8Array(setsCount);
   let firstBits = new Int32Array(firstWords * 64);
   let setCount = 0;
   let changed = false;
@@ -223,6 +225,21 @@ const findFirst = (net: BareNetwork, order: Int32Array, alive: Uint8Array, canEn
             if (canEnd[callee]) merge(s, target);
           }
         }
+      }
+    }
+  } while (changed);
+  // What can follow a rule: what its callers go on with, and what can follow those that may end there.
+  do {
+    changed = false;
+    for (let i = stateCount - 1; i >= 0; i--) {
+      const s = order[i]!;
+      if (!alive[s]) continue;
+      for (let e = edgeStart[s]!, end = edgeStart[s + 1]!; e < end; e++) {
+        const target = edgeTarget[e]!;
+        if (edgeKind[e] !== CALL || !alive[target]) continue;
+        const follow = stateCount + edgeArg[e]!;
+        merge(follow, target);
+        if (canEnd[target]) merge(follow, stateCount + stateRule[s]!);
       }
     }
   } while (changed);

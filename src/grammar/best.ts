@@ -83,6 +83,8 @@ export const createRanker = (network: Network): Ranker => {
   let phase = new Uint8Array(1024);
   let stack = new Int32Array(1024);
   let cyclic = false;
+  /** With cycles: when each item was settled, counting up. Only what was settled before may be part of it. */
+  const settledAt = new Map<number, number>();
   let chart: Chart;
   let items: Chart['items'];
   let links: Chart['links'];
@@ -176,12 +178,22 @@ export const createRanker = (network: Network): Ranker => {
     while (waiting.length > 0) {
       const still: number[] = [];
       for (const item of waiting) {
-        if (settle(item, true)) phase[item] = DONE;
-        else still.push(item);
+        if (settle(item, true)) {
+          phase[item] = DONE;
+          settledAt.set(item, settledAt.size);
+        } else still.push(item);
       }
       if (still.length === waiting.length) break;
       waiting = still;
     }
+  };
+
+  const comesAfterItsParts = (item: number, link: number): boolean => {
+    const when = (part: number): number => (part < 0 ? -1 : (settledAt.get(part) ?? -1));
+    const own = settledAt.get(item);
+    // Settled before any cycle was met: all its links are sound.
+    if (own === undefined) return true;
+    return own > when(links.previous[link]!) && own > when(links.child[link]!);
   };
 
   const rankedOf = (item: number): RankedChoices => {
@@ -193,7 +205,7 @@ export const createRanker = (network: Network): Ranker => {
         const first = bestLink[item]!;
         entry.found.push({ link: first, previousRank: 0, childRank: 0, score: best[item]! });
         for (let link = items.firstLink[item]!; link >= 0; link = links.next[link]!) {
-          if (link === first) continue;
+          if (link === first || (cyclic && !comesAfterItsParts(item, link))) continue;
           const child = links.child[link]!;
           const score = best[links.previous[link]!]! + own(link) + (child >= 0 ? best[child]! : 0);
           entry.open.push({ link, previousRank: 0, childRank: 0, score });
@@ -291,6 +303,7 @@ export const createRanker = (network: Network): Ranker => {
       items = chart.items;
       links = chart.links;
       cyclic = false;
+      settledAt.clear();
       const { count } = items;
       if (best.length < count) {
         best = new Float64Array(count * 2);

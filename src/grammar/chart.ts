@@ -63,6 +63,13 @@ const grow = (array: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> => {
   return bigger;
 };
 
+/** More tokens than anyone says in one breath; longer inputs are not read. */
+export const MAX_TOKENS = 1000;
+/** A grammar and an input so ambiguous that there are more ways than this through them are given up. */
+const MAX_LINKS = 4_000_000;
+/** Arrays longer than this are not kept for the next parse. */
+const KEPT = 262_144;
+
 /** One recogniser reuses its arrays: a chart is valid until the next call of `recognise`. */
 export const createRecogniser = (network: Network): Recogniser => {
   const {
@@ -83,6 +90,7 @@ export const createRecogniser = (network: Network): Recogniser => {
     needsOfToken,
     ruleAccept,
     ruleStart,
+    stateCount,
     stateRule,
   } = network;
 
@@ -172,6 +180,20 @@ export const createRecogniser = (network: Network): Recogniser => {
     return (bits & hostActive[j]!) !== 0;
   };
 
+  /** True when the input at j can begin what the set (a state's, or a rule's followers') begins with. */
+  const couldBegin = (set: number, j: number): boolean => {
+    const token = input[j]!;
+    if (token >= 0) {
+      const first = firstToken[set]!;
+      if (first === token) return true;
+      if (first < -1 && (firstBits[(-2 - first) * firstWords + (token >> 5)]! & (1 << (token & 31))) !== 0)
+        return true;
+    }
+    if (firstGarbage[set] === 1) return true;
+    const bits = firstHost[set]!;
+    return bits !== 0 && (hostCouldMatch(bits, j) || (prefix && hostBegins(bits, j)));
+  };
+
   /** False when no path from the state can go on at j: see `Network`. */
   const hopeful = (state: number, j: number): boolean => {
     if (j === length) return prefix ? alive[state] === 1 : canEnd[state] === 1;
@@ -179,18 +201,7 @@ export const createRecogniser = (network: Network): Recogniser => {
       const needed = need[state]!;
       if (needed >= 0 && needLast[needed]! < j) return false;
     }
-    if (canEnd[state] === 1) return true;
-    const token = input[j]!;
-    if (token >= 0) {
-      const first = firstToken[state]!;
-      if (first === token) return true;
-      if (first < -1 && (firstBits[(-2 - first) * firstWords + (token >> 5)]! & (1 << (token & 31))) !== 0)
-        return true;
-    }
-    if (firstGarbage[state] === 1) return true;
-    const bits = firstHost[state]!;
-    if (bits === 0) return false;
-    return hostCouldMatch(bits, j) || (prefix && hostBegins(bits, j));
+    return couldBegin(state, j) || (canEnd[state] === 1 && couldBegin(stateCount + stateRule[state]!, j));
   };
 
   /** In prefix mode: true when the rest of the input begins a phrase of one of the host rules. */
@@ -340,9 +351,9 @@ export const createRecogniser = (network: Network): Recogniser => {
       const rule = rules[i]!;
       rootCalls.push(hopeful(ruleStart[rule]!, 0) ? beginCall(rule, 0) : -1);
     }
-    for (let j = 0; j <= length; j++) {
+    for (let j = 0; j <= length && linkCount < MAX_LINKS; j++) {
       if (j > 0) positionStamp++;
-      for (let item = queueHead[j]!; item >= 0; item = itemQueued[item]!) {
+      for (let item = queueHead[j]!; item >= 0 && linkCount < MAX_LINKS; item = itemQueued[item]!) {
         const state = itemState[item]!;
         const call = itemCall[item]!;
         if (state === ruleAccept[stateRule[state]!]) {
@@ -369,6 +380,25 @@ export const createRecogniser = (network: Network): Recogniser => {
     return rootCalls;
   };
 
+  /** Gives back what one odd input made grow. */
+  const shrink = (): void => {
+    if (linkPrevious.length > KEPT) {
+      linkPrevious = new Int32Array(1024);
+      linkEdge = new Int32Array(1024);
+      linkChild = new Int32Array(1024);
+      linkNext = new Int32Array(1024);
+    }
+    if (itemState.length > KEPT) {
+      itemState = new Int32Array(1024);
+      itemCall = new Int32Array(1024);
+      itemPosition = new Int32Array(1024);
+      itemFirstLink = new Int32Array(1024);
+      itemQueued = new Int32Array(1024);
+      slots = new Int32Array(4096);
+      slotStamps = new Int32Array(4096);
+    }
+  };
+
   const hostsFor = (
     hosts: ReadonlyMap<string, DynamicRule> | undefined,
   ): readonly (DynamicRule | undefined)[] => network.hostUris.map((uri) => hosts?.get(uri));
@@ -376,11 +406,12 @@ export const createRecogniser = (network: Network): Recogniser => {
   return {
     recognise(given, rules, hosts, options) {
       if (busy) throw new Error('A host rule called the grammar that is asking it.');
-      tokens = given;
+      tokens = given.length <= MAX_TOKENS ? given : given.slice(0, MAX_TOKENS);
       length = tokens.length;
       prefix = options?.prefix === true;
       begun = 0;
       itemCount = linkCount = callCount = waiterCount = 0;
+      shrink();
       stamp++;
       while (queueHead.length < length + 2) {
         queueHead = grow(queueHead);
@@ -415,17 +446,19 @@ export const createRecogniser = (network: Network): Recogniser => {
       let rootCalls: number[];
       busy = true;
       try {
-        rootCalls = walk(rules);
+        rootCalls = given.length <= MAX_TOKENS ? walk(rules) : rules.map(() => -1);
       } finally {
         busy = false;
       }
       const goals = rootCalls.map((call, i) => {
-        if (call < 0) return -1;
+        if (call < 0 || linkCount >= MAX_LINKS) return -1;
         const slot = findSlot(ruleAccept[rules[i]!]!, call, length);
         return slotStamps[slot] === stamp ? slots[slot]! : -1;
       });
       let liveAtEnd = begun;
-      for (let item = queueHead[length]!; item >= 0; item = itemQueued[item]!) liveAtEnd++;
+      if (linkCount < MAX_LINKS) {
+        for (let item = queueHead[length]!; item >= 0; item = itemQueued[item]!) liveAtEnd++;
+      }
       return {
         network,
         tokens,

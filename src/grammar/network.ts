@@ -45,7 +45,10 @@ export interface Network {
   readonly alive: Uint8Array;
   /** 1 when the rule can end here without another token. */
   readonly canEnd: Uint8Array;
-  /** The one token that can come first; -1 for none, or `-2 - n` for the set of tokens n. */
+  /**
+   * The one token that can come first; -1 for none, or `-2 - n` for the set of tokens n. The `first…` arrays hold
+   * one entry a state, then one a rule for what can follow that rule in any other.
+   */
   readonly firstToken: Int32Array;
   /** Bits of the sets of tokens, `firstWords` 32-bit words a set. */
   readonly firstBits: Int32Array;
