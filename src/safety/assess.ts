@@ -666,7 +666,17 @@ export const judge = (subject: Subject, region: Region, today: Today, tables: Sa
     work.reasons.push(reason('future-date', { day: { kind: 'date', day: future } }));
   } else if (clock.phase === 'room') judgeRoom(subject, kind, clock, region, today, work, tables);
   else if (clock.phase === 'frozen') judgeFrozen(subject, chosen, clock, region, today, work, tables);
-  else judgeCold({ ...subject, dates }, kind, chosen, clock, region, today, work, tables);
+  else
+    judgeCold(
+      part === null ? subject : { ...subject, dates },
+      kind,
+      chosen,
+      clock,
+      region,
+      today,
+      work,
+      tables,
+    );
   judgeBestBefore(subject, kind, region, today, work, tables);
   if (clock.phase === 'out') judgeOut(subject, kind, region, today, work, tables);
 

@@ -8,12 +8,28 @@ import type { Span } from './api.js';
 
 const MS_PER_DAY = 86_400_000;
 
+/** A kitchen's dates are few and come again: both directions are remembered, up to so many. */
+const REMEMBERED = 50_000;
+const numbers = new Map<PlainDate, number>();
+const days = new Map<number, PlainDate>();
+
+const remember = <K, V>(memory: Map<K, V>, key: K, value: V): V => {
+  if (memory.size >= REMEMBERED) memory.clear();
+  memory.set(key, value);
+  return value;
+};
+
 /** Days since 1 January 1970; days have no time zone, so none plays a part. */
 export const dayNumber = (day: PlainDate): number =>
-  Date.UTC(Number(day.slice(0, 4)), Number(day.slice(5, 7)) - 1, Number(day.slice(8, 10))) / MS_PER_DAY;
+  numbers.get(day) ??
+  remember(
+    numbers,
+    day,
+    Date.UTC(Number(day.slice(0, 4)), Number(day.slice(5, 7)) - 1, Number(day.slice(8, 10))) / MS_PER_DAY,
+  );
 
 export const plainDate = (number: number): PlainDate =>
-  new Date(number * MS_PER_DAY).toISOString().slice(0, 10);
+  days.get(number) ?? remember(days, number, new Date(number * MS_PER_DAY).toISOString().slice(0, 10));
 
 /** The same day so many months later, clamped to the month's end. */
 const monthsLater = (number: number, months: number): number => {

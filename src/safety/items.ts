@@ -2,7 +2,7 @@
 import type { Item, Kitchen, Place, Region } from '../kitchen/model.js';
 import { dayOf, today as dayToday } from '../terms/dates.js';
 import type { Clock } from '../terms/dates.js';
-import type { AssessContext, Assessment, Where } from './api.js';
+import type { AssessContext, Assessment, RankedItem, Where } from './api.js';
 import { judgeFor } from './assess.js';
 import type { Subject, Today } from './assess.js';
 import { dayNumber } from './days.js';
@@ -23,31 +23,39 @@ const WHERE: Readonly<Partial<Record<Place['kind'], Where>>> = {
   counter: 'counter',
 };
 
-const keptAt = new WeakMap<ReadonlyMap<string, Place>, Map<string, Where>>();
+const findWhere = (places: Kitchen['places'], placeId: string): Where | null => {
+  let place = places.get(placeId);
+  if (place === undefined) return null;
+  for (let steps = 0; steps < 20 && place !== undefined; steps++) {
+    const where = WHERE[place.kind];
+    // A freezer box inside a fridge freezes: the nearest one counts. A door or shelf says nothing by itself.
+    if (where !== undefined) return where;
+    place = place.parentId === null ? undefined : places.get(place.parentId);
+  }
+  return 'pantry';
+};
+
+const keptAt = new WeakMap<ReadonlyMap<string, Place>, Map<string, Where | null>>();
 
 /**
  * What an item's place amounts to for its keeping: the nearest fridge, freezer, pantry or counter it is
  * in. A shelf that stands in none of them is a pantry shelf. Null when the item has no place.
  */
-export const whereKept = (places: Kitchen['places'], item: Pick<Item, 'placeId'>): Where | null => {
-  if (item.placeId === null) return null;
-  let known = keptAt.get(places);
-  if (known === undefined) keptAt.set(places, (known = new Map()));
-  const before = known.get(item.placeId);
-  if (before !== undefined) return before;
-  let place = places.get(item.placeId);
-  if (place === undefined) return null;
-  for (let steps = 0; steps < 20 && place !== undefined; steps++) {
-    const where = WHERE[place.kind];
-    // A freezer box inside a fridge freezes: the nearest one counts. A door or shelf says nothing by itself.
-    if (where !== undefined) {
-      known.set(item.placeId, where);
-      return where;
-    }
-    place = place.parentId === null ? undefined : places.get(place.parentId);
-  }
-  known.set(item.placeId, 'pantry');
-  return 'pantry';
+export const whereKept = (places: Kitchen['places'], item: Pick<Item, 'placeId'>): Where | null =>
+  whereKeptIn(places)(item);
+
+/** `whereKept` for many items of one kitchen. */
+export const whereKeptIn = (places: Kitchen['places']): ((item: Pick<Item, 'placeId'>) => Where | null) => {
+  const known = keptAt.get(places) ?? new Map<string, Where | null>();
+  keptAt.set(places, known);
+  return ({ placeId }) => {
+    if (placeId === null) return null;
+    const before = known.get(placeId);
+    if (before !== undefined) return before;
+    const where = findWhere(places, placeId);
+    known.set(placeId, where);
+    return where;
+  };
 };
 
 /** Signs that a dish was cooked and not bought raw. */
@@ -82,25 +90,31 @@ const subjectOf = (item: Item, where: Where | null, clock: Clock, atRisk: boolea
   };
 };
 
-interface Kept {
+export interface Kept {
   readonly day: number;
   readonly where: Where | null;
   readonly region: Region | null;
   readonly atRisk: boolean;
   readonly tables: SafetyTables;
   readonly assessment: Assessment;
+  /** Where the ranking keeps what it made of it. */
+  rank: number;
+  ranked: RankedItem | null;
 }
 const kept = new WeakMap<Item, Kept>();
 
-/** As `assess`, with the day already worked out: for many items at once. */
-export const assessOn = (
-  item: Item,
-  context: AssessContext,
-  today: Today,
-  tables: SafetyTables,
-): Assessment => {
-  const { where, region, clock } = context;
-  const atRisk = context.atRisk === true;
+/** What an assessment rests on besides the item, worked out once for many. */
+export interface Ground {
+  readonly region: Region | null;
+  readonly clock: Clock;
+  readonly today: Today;
+  readonly atRisk: boolean;
+  readonly tables: SafetyTables;
+}
+
+/** As `assess`, for many items at once. The same record on the same ground gives the same object. */
+export const assessOn = (item: Item, where: Where | null, ground: Ground): Kept => {
+  const { region, today, atRisk, tables } = ground;
   const before = kept.get(item);
   if (
     before !== undefined &&
@@ -110,13 +124,13 @@ export const assessOn = (
     before.atRisk === atRisk &&
     before.tables === tables
   ) {
-    return before.assessment;
+    return before;
   }
-  const assessment = judgeFor(subjectOf(item, where, clock, atRisk), region, today, tables);
+  const assessment = judgeFor(subjectOf(item, where, ground.clock, atRisk), region, today, tables);
+  const found = { day: today.number, where, region, atRisk, tables, assessment, rank: -1, ranked: null };
   // What stands out is reckoned in minutes and cannot be kept for the day.
-  if (item.outSince === null)
-    kept.set(item, { day: today.number, where, region, atRisk, tables, assessment });
-  return assessment;
+  if (item.outSince === null) kept.set(item, found);
+  return found;
 };
 
 /**
@@ -125,7 +139,13 @@ export const assessOn = (
  * @example assess(item, { where: whereKept(kitchen.places, item), region: kitchen.household.region, clock })
  */
 export const assess = (item: Item, context: AssessContext, tables = safetyTables()): Assessment =>
-  assessOn(item, context, todayOf(context.clock), tables);
+  assessOn(item, context.where, {
+    region: context.region,
+    clock: context.clock,
+    today: todayOf(context.clock),
+    atRisk: context.atRisk === true,
+    tables,
+  }).assessment;
 
 /** `assess` for an item of a kitchen: its place, the household's region and who eats there are looked up. */
 export const assessIn = (

@@ -133,11 +133,23 @@ let loaded: SafetyTables | null = null;
  */
 export const safetyTables = (): SafetyTables => (loaded ??= load());
 
-/** The full citation of a row. */
-export const cite = (
-  tables: SafetyTables,
-  row: { readonly source: string; readonly section: string | null; readonly basis: Basis },
-): Citation => {
+interface Cited {
+  readonly source: string;
+  readonly section: string | null;
+  readonly basis: Basis;
+}
+const cited = new WeakMap<Cited, Citation>();
+
+/** The full citation of a row; the same object at every call for the same row. */
+export const cite = (tables: SafetyTables, row: Cited): Citation => {
+  const known = cited.get(row);
+  if (known !== undefined) return known;
+  const citation = citationOf(tables, row);
+  cited.set(row, citation);
+  return citation;
+};
+
+const citationOf = (tables: SafetyTables, row: Cited): Citation => {
   const source = tables.sources.get(row.source);
   if (source === undefined) throw new TableError('sources.csv', `"${row.source}" is not there`);
   return {

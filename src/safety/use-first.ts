@@ -2,7 +2,8 @@
 import type { Item, Kitchen } from '../kitchen/model.js';
 import type { Clock } from '../terms/dates.js';
 import type { Assessment, Hazard, RankedItem, Reason, Verdict } from './api.js';
-import { anyoneAtRisk, assessOn, todayOf, whereKept } from './items.js';
+import { anyoneAtRisk, assessOn, todayOf, whereKeptIn } from './items.js';
+import type { Kept } from './items.js';
 import { safetyTables } from './tables.js';
 
 /** Lower comes first. */
@@ -82,42 +83,38 @@ export const rankUseFirst = (
   options: UseFirstOptions = {},
 ): readonly RankedItem[] => {
   const tables = options.tables ?? safetyTables();
-  const today = todayOf(clock);
-  const { region } = kitchen.household;
-  const atRisk = anyoneAtRisk(kitchen.people);
-  const found: { readonly item: Item; readonly assessment: Assessment }[] = [];
-  const ranks: number[] = [];
+  const ground = {
+    region: kitchen.household.region,
+    clock,
+    today: todayOf(clock),
+    atRisk: anyoneAtRisk(kitchen.people),
+    tables,
+  };
+  const whereIs = whereKeptIn(kitchen.places);
+  const items: Item[] = [];
+  const found: Kept[] = [];
   for (const item of kitchen.items.values()) {
     if (item.gone !== null) continue;
-    const assessment = assessOn(
-      item,
-      { where: whereKept(kitchen.places, item), region, clock, atRisk },
-      today,
-      tables,
-    );
-    if (options.withinDays !== undefined && !dueWithin(assessment, options.withinDays)) continue;
-    ranks.push(rankOf(item, assessment));
-    found.push({ item, assessment });
+    const entry = assessOn(item, whereIs(item), ground);
+    if (options.withinDays !== undefined && !dueWithin(entry.assessment, options.withinDays)) continue;
+    if (entry.rank < 0) entry.rank = rankOf(item, entry.assessment);
+    items.push(item);
+    found.push(entry);
   }
-  // Ranks are whole numbers below 1e10, so rank and position fit one exact double: sorting plain
+  // Ranks are whole numbers below 1e11, so rank and position fit one exact double: sorting plain
   // numbers is several times faster than sorting records. Equal ranks keep their order.
-  const places = Math.max(1, found.length);
-  const sorted = Float64Array.from(ranks, (rank, at) => rank * places + at).sort();
-  const wanted = Math.min(options.limit ?? sorted.length, sorted.length);
+  const count = found.length;
+  const sorted = new Float64Array(count);
+  for (let at = 0; at < count; at++) sorted[at] = (found[at]?.rank ?? 0) * count + at;
+  sorted.sort();
   const ranked: RankedItem[] = [];
-  for (let at = 0; at < wanted; at++) {
-    const entry = found[(sorted[at] ?? 0) % places];
-    if (entry !== undefined) ranked.push(withReasons(entry.item, entry.assessment));
+  for (let at = 0; at < Math.min(options.limit ?? count, count); at++) {
+    const place = (sorted[at] ?? 0) % count;
+    const [item, entry] = [items[place], found[place]];
+    if (item === undefined || entry === undefined) continue;
+    entry.ranked ??= { item, assessment: entry.assessment, because: becauseOf(item, entry.assessment) };
+    ranked.push(entry.ranked);
   }
-  return ranked;
-};
-
-const known = new WeakMap<Assessment, RankedItem>();
-const withReasons = (item: Item, assessment: Assessment): RankedItem => {
-  const before = known.get(assessment);
-  if (before !== undefined) return before;
-  const ranked = { item, assessment, because: becauseOf(item, assessment) };
-  known.set(assessment, ranked);
   return ranked;
 };
 
