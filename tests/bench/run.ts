@@ -2,6 +2,7 @@
 const benches: Readonly<Record<string, () => Promise<void>>> = {
   turn: async () => (await import('./turn.js')).benchTurn(),
   http: async () => (await import('./http.js')).benchHttp(),
+  names: async () => (await import('./names.js')).benchNames(),
   grammar: async () => (await import('./grammar.js')).benchGrammar(),
   safety: async () => (await import('./safety.js')).benchSafety(),
 };

@@ -23,6 +23,7 @@ export const stutters: Pass = (words, lexicon, note) => {
     /\d/.test(text);
   for (let at = 0; at < texts.length; at += 1) {
     for (let many = Math.min(longest, (texts.length - at) >> 1); many > 0; many -= 1) {
+      if (texts[at] !== texts[at + many]) continue;
       const first = texts.slice(at, at + many);
       if (!first.every((text, place) => text === texts[at + many + place])) continue;
       if (first.every(mayRepeat)) continue;
