@@ -81,6 +81,9 @@ export const isAmount = (amount: Amount): boolean =>
 export const countedAs = (amount: Amount, like: Amount): Amount =>
   amount.unit === 'piece' && !MEASURED.has(like.unit) ? { ...amount, unit: like.unit } : amount;
 
+/** An amount of something that is there: nothing is not put away, split off or moved. */
+export const isSome = (amount: Amount): boolean => isAmount(amount) && amount.value > 0;
+
 /** `from` less `taken`, in `from`'s unit. */
 export const lessAmount = (
   from: Amount,

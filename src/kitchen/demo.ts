@@ -10,7 +10,7 @@ import type { Id, Item, Kitchen, Marker, Note, Person, Place, Purchase } from '.
 
 const day = z.int().describe('Days from the day of loading; negative is past.');
 const amount = z.strictObject({
-  value: z.number().nonnegative(),
+  value: z.number().positive(),
   unit: z.string().min(1),
   rough: z.boolean().optional(),
 });

@@ -4,7 +4,7 @@ import { isPlainDate, type PlainDate } from '../../terms/dates.js';
 import type { Touch } from '../../terms/touch.js';
 import type { DateKind, Id, Item, Op, Preparation } from '../model.js';
 import { change, itemOp, livingItem, refuse, type Doing, type Result } from '../doing.js';
-import { isAmount } from '../amounts.js';
+import { isSome } from '../amounts.js';
 import { batchOf } from '../items.js';
 
 interface ListEdit {
@@ -104,7 +104,8 @@ export const amend = (doing: Doing, itemId: Id, facts: Facts): Result => {
   const item = livingItem(doing.kitchen, itemId);
   if ('refused' in item) return item;
   if (facts.name !== undefined && facts.name.trim() === '') return refuse('no-name');
-  if (facts.amount && !isAmount(facts.amount)) return refuse('not-an-amount');
+  // None left is finishing it, not a fact about it.
+  if (facts.amount && !isSome(facts.amount)) return refuse('not-an-amount');
   if (facts.ownerId && !doing.kitchen.people.has(facts.ownerId)) {
     return refuse('unknown-person', { ids: [facts.ownerId] });
   }

@@ -3,7 +3,7 @@ import type { Amount } from '../../terms/amount.js';
 import type { PlainDate } from '../../terms/dates.js';
 import type { DateKind, Id, Item, Op } from '../model.js';
 import { change, itemOp, livingItem, op, refuse, type Doing, type Result } from '../doing.js';
-import { isAmount, lessAmount, partsOf, sumAmounts } from '../amounts.js';
+import { isSome, lessAmount, partsOf, sumAmounts } from '../amounts.js';
 import { foodKey } from '../names.js';
 import { checkMarker, freeMarker, takeMarker, type Share } from './putting-away.js';
 
@@ -36,7 +36,7 @@ export const split = (doing: Doing, itemId: Id, into: number | readonly Share[])
   for (const share of shares) {
     const amount: Amount | null = share.amount ?? null;
     if (amount) {
-      if (!isAmount(amount) || amount.value === 0) return refuse('not-an-amount');
+      if (!isSome(amount)) return refuse('not-an-amount');
       if (!left) return refuse('amount-unknown', { ids: [itemId], about: [item.name] });
       const less = lessAmount(left, amount, region);
       if (typeof less === 'string') return refuse(less, { ids: [itemId], about: [item.name], have: left });

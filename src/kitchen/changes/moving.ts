@@ -3,7 +3,7 @@ import type { Amount } from '../../terms/amount.js';
 import { isPlainDate, today, type Instant, type PlainDate } from '../../terms/dates.js';
 import type { Change, Id, Item, Op, Verb } from '../model.js';
 import { change, itemOp, livingItem, op, refuse, type Doing, type Refused, type Result } from '../doing.js';
-import { countedAs, isAmount, lessAmount } from '../amounts.js';
+import { countedAs, isSome, lessAmount } from '../amounts.js';
 import { storageOf, storagesOf } from '../places.js';
 
 /** True for food that lies in a freezer. */
@@ -41,7 +41,7 @@ const changePart = (
   fields: Partial<Item>,
 ): readonly Op[] | Refused => {
   if (!amount) return [itemOp(item, fields)];
-  if (!isAmount(amount) || amount.value === 0) return refuse('not-an-amount');
+  if (!isSome(amount)) return refuse('not-an-amount');
   if (!item.amount) return refuse('amount-unknown', { ids: [item.id], about: [item.name] });
   const left = lessAmount(item.amount, amount, doing.kitchen.household.region);
   if (typeof left === 'string')

@@ -4,7 +4,7 @@ import { today, type PlainDate } from '../../terms/dates.js';
 import type { Touch } from '../../terms/touch.js';
 import type { Change, DateKind, Id, Item, Kitchen, Op, Preparation } from '../model.js';
 import { change, isRefused, op, refuse, type Doing, type Refused, type Result } from '../doing.js';
-import { isAmount } from '../amounts.js';
+import { isSome } from '../amounts.js';
 import { itemWithMarker } from '../markers.js';
 import { storageOf } from '../places.js';
 
@@ -98,7 +98,7 @@ export const putAway = (doing: Doing, draft: Draft): Result => {
     const amount = share.amount ?? null;
     const wrong =
       checkPlace(kitchen, placeId) ??
-      (amount && !isAmount(amount) ? refuse('not-an-amount') : null) ??
+      (amount && !isSome(amount) ? refuse('not-an-amount') : null) ??
       (markerId === null ? null : checkMarker(kitchen, markerId)) ??
       (markerId !== null && markersUsed.has(markerId) ? refuse('marker-in-use', { about: [name] }) : null);
     if (wrong) return wrong;

@@ -38,7 +38,7 @@ export const DATE_KINDS = [
 export const itemRow = z.strictObject({
   name: text,
   amount: z
-    .strictObject({ value: z.number().nonnegative(), unit: text, rough: z.boolean().optional() })
+    .strictObject({ value: z.number().positive(), unit: text, rough: z.boolean().optional() })
     .nullable()
     .default(null),
   /** From the appliance inwards: ["fridge", "second shelf"]. */
