@@ -60,7 +60,7 @@ const UseFirst = ({ rows }: { rows: readonly UseFirstRow[] }) => (
     {rows.length === 0 ? (
       <p>Nothing needs using up.</p>
     ) : (
-      <div class="wide" role="region" aria-labelledby="first" tabIndex={0}>
+      <div class="wide" role="region" aria-label="Use first, as a table" tabIndex={0}>
         <table>
           <thead>
             <tr>
@@ -118,7 +118,7 @@ const Places = ({ record, edit }: { record: Record; edit: (item: Item) => void }
       <p role="status">
         {living.length} {living.length === 1 ? 'item' : 'items'}
       </p>
-      <div class="wide" role="region" aria-labelledby="places" tabIndex={0}>
+      <div class="wide" role="region" aria-label="Places, as a table" tabIndex={0}>
         <table>
           <thead>
             <tr>

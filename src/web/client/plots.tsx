@@ -62,7 +62,7 @@ const OnePlot = ({ plot }: { plot: PlotView }) => (
     <Drawing plot={plot} />
     <details>
       <summary>As a table</summary>
-      <div class="wide" role="region" aria-labelledby={plot.id} tabIndex={0}>
+      <div class="wide" role="region" aria-label={`${plot.title}, as a table`} tabIndex={0}>
         <table>
           <thead>
             <tr>

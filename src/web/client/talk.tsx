@@ -42,6 +42,8 @@ const socketAddress = (): string => {
 /** The thing this page was opened with, from a touched or photographed code. */
 const touchedThing = (): string | null => (location.pathname.startsWith('/this/') ? location.href : null);
 
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 const steps = [
   { label: 'Next step', say: 'next' },
   { label: 'Repeat step', say: 'repeat' },
@@ -295,7 +297,7 @@ const Talk = ({ lang }: { lang: string }) => {
               {buttons.map((choice) => (
                 <li key={choice.say}>
                   <button type="button" onClick={() => say(choice.say)}>
-                    {choice.label}
+                    {capital(choice.label)}
                   </button>
                 </li>
               ))}
