@@ -8,6 +8,7 @@ import { touchMarker } from './refer/touched.js';
 import { sessionAnswer, sessionPrompt } from './sessions/session.js';
 import { setupAfterChange } from './sessions/setup.js';
 import { type Frame, type Told, stateOf } from './state.js';
+import { recallSummary } from './summary/told.js';
 import { bestReading, closeReadings, onlyOneMeaning } from './turn/doubt.js';
 import { correctLast } from './turn/correct.js';
 import { answerFrame, askAgain, dropOffers, questionOf, topFrame } from './turn/frames.js';
@@ -230,7 +231,8 @@ const finish = (work: Work, framesBefore: readonly Frame[]): Outcome => {
 };
 
 export const decide: Decide = (conversation: Conversation, heard: Heard, around: Surroundings): Outcome => {
-  const started = aged(startWork(conversation, heard, around));
+  const begun = aged(startWork(conversation, heard, around));
+  const started = withState(begun, recallSummary(begun.state, conversation.lastAt, around));
   const touched = heard.touched === null ? started : touchMarker(started, heard.touched);
   return finish(heardWork(touched, heard), started.state.frames);
 };

@@ -15,8 +15,6 @@ export interface DueTelling extends PlannedTelling {
   readonly answer: Answer;
   /** Whose it is: their own devices and shared ones. Null: everyone's. */
   readonly forPersonId: Id | null;
-  /** What it speaks of, in order, so that "it" and "the second" mean something after it. */
-  readonly about: readonly Id[];
 }
 
 const HOUR = 3_600_000;
@@ -96,13 +94,12 @@ const tellReminder = (kitchen: Kitchen, reminder: Reminder, clock: Clock): DueTe
     ...reminderTelling(reminder),
     answer: isQuiet(kitchen.household, clock) ? { ...answer, whisper: true } : answer,
     forPersonId: reminder.setBy,
-    about: reminder.itemId === null ? [] : [reminder.itemId],
   };
 };
 
 const tellSummary = (kitchen: Kitchen, due: Instant, clock: Clock, rank: Rank): DueTelling => ({
   ...summaryTelling(due, clock.timeZone),
-  ...nightlySummary(kitchen, rank(kitchen, clock), clock, summaryOptions(due, clock)),
+  answer: nightlySummary(kitchen, rank(kitchen, clock), clock, summaryOptions(due, clock)).answer,
   forPersonId: null,
 });
 

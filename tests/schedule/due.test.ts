@@ -178,11 +178,14 @@ describe('the summary', () => {
   });
 
   it('that was heard is what "it" means afterwards', () => {
-    expect(summaryHeardSince(kitchen, null, at(EVENING), rankUseFirst)).toEqual([]);
+    const about = (...of: Parameters<typeof summaryHeardSince>) => summaryHeardSince(...of)?.about;
+    expect(about(kitchen, null, at(EVENING), rankUseFirst)).toBeUndefined();
     const heard = hear(kitchen, EVENING, 'summary.2026-05-14');
     const soon = at('2026-05-15T01:02:00.000Z');
-    expect(summaryHeardSince(heard, '2026-05-15T00:00:00.000Z', soon, rankUseFirst)).toEqual(['lentil stew']);
-    expect(summaryHeardSince(heard, '2026-05-15T01:01:00.000Z', soon, rankUseFirst)).toEqual([]);
+    expect(about(heard, '2026-05-15T00:00:00.000Z', soon, rankUseFirst)).toEqual([['lentil stew']]);
+    expect(about(heard, null, soon, rankUseFirst)).toEqual([['lentil stew']]);
+    expect(about(heard, null, at('2026-05-15T01:31:00.000Z'), rankUseFirst)).toBeUndefined();
+    expect(about(heard, '2026-05-15T01:01:00.000Z', soon, rankUseFirst)).toBeUndefined();
   });
 
   it('leaves no reminder behind that could be told', () => {

@@ -1,7 +1,7 @@
 /** Which summary a household heard last, and what it spoke of. */
-import type { Id, Kitchen } from '../../kitchen/model.js';
+import type { Kitchen } from '../../kitchen/model.js';
 import { dayOf, type Clock, type Instant } from '../../terms/dates.js';
-import { nightlySummary, type Ranked, type SummaryOptions } from './nightly.js';
+import { nightlySummary, type Ranked, type Summary, type SummaryOptions } from './nightly.js';
 
 /** Assesses what is in the kitchen: `rankUseFirst` of the safety room. */
 export type Rank = (kitchen: Kitchen, clock: Clock) => readonly Ranked[];
@@ -20,18 +20,23 @@ export const summaryOptions = (due: Instant, clock: Clock): SummaryOptions => ({
   ...(Date.parse(clock.now) - Date.parse(due) > LATE_MS ? { lateSince: due } : {}),
 });
 
+/** So long after it "it" means what the summary spoke of. */
+const RECALLED_MS = 30 * 60_000;
+
 /**
- * What the summary spoke of, in order, when one was heard at or after `since` (null: ever);
- * else empty. After it "freeze it" and "the second" mean these.
+ * What the summary spoke of, line by line, when one was heard within the last half hour and since
+ * this conversation last spoke (null: never). After it "freeze it" and "the second" mean these.
  */
 export const summaryHeardSince = (
   kitchen: Kitchen,
-  since: Instant | null,
+  lastSpoke: Instant | null,
   clock: Clock,
   rank: Rank,
-): readonly Id[] => {
+): Summary | null => {
   const heard = kitchen.reminders.get(SUMMARY_RECORD);
-  if (!heard?.deliveredAt) return [];
-  if (since !== null && Date.parse(heard.deliveredAt) < Date.parse(since)) return [];
-  return nightlySummary(kitchen, rank(kitchen, clock), clock, summaryOptions(heard.due, clock)).about;
+  if (!heard?.deliveredAt) return null;
+  const at = Date.parse(heard.deliveredAt);
+  if (Date.parse(clock.now) - at > RECALLED_MS) return null;
+  if (lastSpoke !== null && at < Date.parse(lastSpoke)) return null;
+  return nightlySummary(kitchen, rank(kitchen, clock), clock, summaryOptions(heard.due, clock));
 };

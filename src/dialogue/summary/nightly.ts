@@ -26,8 +26,11 @@ void fits;
 
 export interface Summary {
   readonly answer: Answer;
-  /** The items in the order they are spoken of, so that "it" and "the second" mean something after it. */
-  readonly about: readonly Id[];
+  /**
+   * The items of each line, in the order spoken, so that "it" and "the second" mean something after
+   * it: what can still be used first, then what is to be thrown out.
+   */
+  readonly about: readonly (readonly Id[])[];
 }
 
 export interface SummaryOptions {
@@ -245,7 +248,10 @@ export const nightlySummary = (
     lateSince === undefined ? [] : [say('summary-late', { at: { kind: 'time', at: lateSince } })];
   const span = weekly ? 'week' : 'night';
   const extra = weekly ? weeklyParts(ranked) : [];
-  const about = lines.flatMap((line) => line.items.map((item) => item.id));
+  const about = [
+    ...all.filter(({ deed }) => deed !== 'throw-out'),
+    ...all.filter(({ deed }) => deed === 'throw-out'),
+  ].map(({ ranked: of }) => of.map(({ item }) => item.id));
   if (lines.length === 0)
     return {
       answer: { parts: [...late, ...(extra.length > 0 ? extra : [say('summary-nothing', { span })])] },

@@ -1,20 +1,56 @@
 /** The evening's summary, on request. */
 import { rankUseFirst } from '../../safety/index.js';
+import type { Kitchen } from '../../kitchen/model.js';
+import type { Surroundings } from '../api.js';
 import type { Handler } from '../handler.js';
-import { nightlySummary } from './nightly.js';
+import type { Memory, State } from '../state.js';
+import { summaryHeardSince } from './heard.js';
+import { nightlySummary, type Summary } from './nightly.js';
+
+/** "It" is the first thing that can still be used; "the second" the next. */
+const spokenOf = ({ about }: Summary, memory: Memory): Partial<Memory> => ({
+  ...(about[0] ? { items: about[0], before: memory.items } : {}),
+  offered: about.flatMap((ids) => ids.slice(0, 1)),
+});
+
+const namesOf = ({ about }: Summary, kitchen: Kitchen): string[] => [
+  ...new Set(about.flat().flatMap((id) => kitchen.items.get(id)?.name ?? [])),
+];
 
 export const summary: Handler = (act, turn) => {
   const weekly = act.slots.setting === 'weekly' || act.slots.asked === 'week';
-  const { answer, about } = nightlySummary(turn.kitchen, rankUseFirst(turn.kitchen, turn.clock), turn.clock, {
-    weekly,
-  });
-  const [first] = about;
-  const names = about.flatMap((id) => turn.kitchen.items.get(id)?.name ?? []);
+  const made = nightlySummary(turn.kitchen, rankUseFirst(turn.kitchen, turn.clock), turn.clock, { weekly });
+  const names = namesOf(made, turn.kitchen);
   return {
-    parts: answer.parts,
-    more: answer.more ?? [],
-    memory: { ...(first ? { items: [first], before: turn.memory.items } : {}), offered: about },
-    names: [...new Set(names)],
-    count: new Set(names).size,
+    parts: made.answer.parts,
+    more: made.answer.more ?? [],
+    memory: spokenOf(made, turn.memory),
+    names,
+    count: names.length,
+  };
+};
+
+/** A summary that this household heard unasked since the conversation last spoke is what is talked about now. */
+export const recallSummary = (
+  state: State,
+  lastAt: string | null,
+  { kitchen, clock }: Surroundings,
+): State => {
+  const heard = summaryHeardSince(kitchen, lastAt, clock, rankUseFirst);
+  if (heard === null) return state;
+  const names = namesOf(heard, kitchen);
+  return {
+    ...state,
+    memory: { ...state.memory, ...spokenOf(heard, state.memory) },
+    told: {
+      answer: heard.answer,
+      rest: heard.answer.more ?? [],
+      details: [],
+      sources: [],
+      names,
+      count: names.length,
+      heard: null,
+      cut: [],
+    },
   };
 };
