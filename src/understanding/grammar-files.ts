@@ -5,6 +5,7 @@ import type { Clock } from '../terms/dates.js';
 import { dateRules } from './dates/index.js';
 import { foodRules } from './foods.js';
 import type { HouseholdNames } from './names/api.js';
+import { foodsHeld } from './names/foods-held.js';
 import { numberRules, timeRules } from './numbers/index.js';
 import { touchRules } from './touch/index.js';
 import { lexiconFor } from './words/index.js';
@@ -50,5 +51,7 @@ export const rulesFor = (names: HouseholdNames, locale: string, clock: Clock): D
     foodRules(lexicon.language),
   ])
     for (const [uri, rule] of part) rules.set(uri, rule);
+  const [foods, items] = [rules.get('kitchen:food'), rules.get('kitchen:item')];
+  if (foods && items) rules.set('kitchen:food', foodsHeld(foods, items));
   return rules;
 };

@@ -56,6 +56,8 @@ const longestJoin = 4;
 /** A name that was only heard by sound is never as sure as one said word for word. */
 const heardFit = 0.92;
 const goneFit = 0.9;
+/** A name's last word says what the thing is: "chicken" alone is hardly the chicken broth. */
+const headlessFit = 0.87;
 
 interface Segment {
   readonly stems: readonly string[];
@@ -234,7 +236,7 @@ export const createNameIndex = (lexicon: Lexicon): NameIndex => {
     const covered = chain.stems.length / entry.stems.length;
     const { last } = inOrder(chain.stems, entry.stems);
     const fit =
-      chain.fit * (0.6 + 0.4 * Math.min(1, covered)) * (last ? 1 : 0.92) * (entry.gone ? goneFit : 1);
+      chain.fit * (0.6 + 0.4 * Math.min(1, covered)) * (last ? 1 : headlessFit) * (entry.gone ? goneFit : 1);
     return { id: entry.id, fit: Math.round(fit * 1000) / 1000 };
   };
 

@@ -1,5 +1,7 @@
 import fc from 'fast-check';
 import { beforeEach, describe, expect, it } from 'vitest';
+import type { DynamicRule } from '../../../src/grammar/api.js';
+import { foodsHeld } from '../../../src/understanding/names/foods-held.js';
 import {
   createHouseholdNames,
   splitMaker,
@@ -107,7 +109,7 @@ describe('items by sound', () => {
   });
 
   it('puts a word that was said before one that only sounds so', () => {
-    item('flower', 'flower water');
+    item('flower', 'candied flower');
     expect(best('flower')).toBe('flower');
     expect(best('flour')).toBe('flour');
     expect(whole<NamedMatch>('item', 'flower')!.value.candidates.map(({ id }) => id)).toContain('flour');
@@ -183,6 +185,22 @@ describe('people, foods and words not known', () => {
     const known = whole('item', 'lentil stew')!.weight;
     const unknown = whole('words', 'lentil stew')!.weight;
     expect(unknown).toBeLessThan(known / 5);
+  });
+});
+
+describe('foods that everybody knows', () => {
+  it('bring the records behind their words, when the name says what the thing is', () => {
+    const foods: DynamicRule = {
+      matchesAt: (tokens, from) => [
+        { length: 1, value: { words: tokens[from]!, candidates: [], maker: null } },
+      ],
+    };
+    const rule = foodsHeld(foods, names.rules.get('kitchen:item')!);
+    const ids = (word: string): string[] =>
+      (rule.matchesAt([word], 0)[0]!.value as unknown as NamedMatch).candidates.map(({ id }) => id);
+    expect(ids('stew')).toContain('stew');
+    expect(ids('turkey')).toEqual([]);
+    expect(ids('gravel')).toEqual([]);
   });
 });
 
