@@ -20,6 +20,7 @@ import { metrics } from './metrics.js';
 import { openapi, openapiRoutes } from './openapi.js';
 import { csrfGuard, registerPages, sessions } from './pages.js';
 import { plots } from './plots.js';
+import { sounds } from './sounds.js';
 import { turns } from './turns.js';
 
 /** A request's own id is believed only when it can do no harm in a log. */
@@ -80,6 +81,7 @@ export const createApp = async (context: Context, logger: Logger): Promise<Fasti
     household,
     labels,
     plots,
+    sounds,
   ]) {
     await app.register(feature, context);
   }

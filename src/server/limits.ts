@@ -38,7 +38,9 @@ export const limits = fp<{ config: Config }>(async (app, { config }) => {
   await app.register(underPressure, {
     maxEventLoopDelay: config.LAG_MS,
     sampleInterval: 500,
-    pressureHandler: (request) => {
+    pressureHandler: (request, _reply, _type, value) => {
+      // Not measured yet: the plugin's first sample after a start may be infinite.
+      if (value === undefined || !Number.isFinite(value)) return;
       // The probes must still answer: a busy process is alive.
       if (request.url.startsWith('/health/') || request.url === '/metrics') return;
       throw new ProblemError('overloaded', { retryAfter: 2 });
