@@ -45,6 +45,10 @@ export const turnRequest = z
       .max(35)
       .optional()
       .describe('BCP 47. The household’s own when left out or not spoken here.'),
+    sounds: z
+      .boolean()
+      .optional()
+      .describe('This client plays `<audio>` (see /sounds): a short sound says of what kind the answer is.'),
   })
   .meta({ id: 'TurnRequest' });
 export type TurnRequest = z.infer<typeof turnRequest>;

@@ -19,7 +19,7 @@ import { fingerprint, idsOf } from './ids.js';
 import { createLine } from './in-line.js';
 import { createLiveKitchens, type LiveKitchen } from './live-kitchens.js';
 import { TurnProblem } from './problems.js';
-import { changesMade, toReply } from './reply.js';
+import { changesMade, toReply, withEarcon } from './reply.js';
 
 /** Who speaks, for which household. A transport knows it from the device's token. */
 export interface TurnSpeaker extends Speaker {
@@ -206,9 +206,10 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
             { understanding, touched: request.touched ?? null, cutAt: request.cutAt ?? null },
             surroundings,
           );
+          const { listener } = outcome.conversation;
           const spoken = tongue.voice.render(
-            outcome.answer,
-            outcome.conversation.listener,
+            withEarcon(outcome, understanding),
+            { ...listener, earcons: request.sounds ?? listener.earcons },
             aroundSpeech(surroundings),
           );
           const after: Conversation = { ...outcome.conversation, lastSentences: spoken.sentences };

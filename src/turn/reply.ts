@@ -1,7 +1,7 @@
 /** A turn's outcome as the wire tells it. */
 import type { Outcome, Surroundings } from '../dialogue/api.js';
 import type { Change } from '../kitchen/model.js';
-import type { Spoken } from '../speech/answer.js';
+import type { Answer, Spoken } from '../speech/answer.js';
 import type { Expectation, Understanding } from '../understanding/intents.js';
 import type { ChangeMade, TurnReply, TurnRequest } from '../../shared/wire/turn.js';
 
@@ -29,6 +29,19 @@ const kindOfNext = (expecting: Expectation): TurnReply['expects']['kind'] => {
     default:
       return 'words';
   }
+};
+
+/** Which sound an answer begins with, for clients that want one: what happened before what is asked. */
+export const withEarcon = (
+  { answer, changes, conversation }: Outcome,
+  { verdict }: Understanding,
+): Answer => {
+  if (answer.earcon !== undefined) return answer;
+  if (verdict === 'ask-again' || verdict === 'out-of-scope' || verdict === 'nothing-heard')
+    return { ...answer, earcon: 'problem' };
+  if (changes.length > 0) return { ...answer, earcon: 'done' };
+  if (answer.question !== undefined) return { ...answer, earcon: 'question' };
+  return conversation.expecting === 'step' ? { ...answer, earcon: 'step' } : answer;
 };
 
 export const toReply = (

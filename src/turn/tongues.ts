@@ -1,5 +1,5 @@
 /** Which grammar listens and which phrases speak, by locale. */
-import { createVoice, type PhraseError, type Voice } from '../speech/index.js';
+import { createVoice, earconsAt, type PhraseError, type Voice } from '../speech/index.js';
 import { createUnderstander, type Understander } from '../understanding/index.js';
 
 export interface Tongue {
@@ -38,7 +38,11 @@ export const createTongues = (onPhraseProblem: (error: PhraseError) => void): To
   const make = (locale: string): Tongue => {
     const known = understanders.get(language(locale)) ?? createUnderstander(locale);
     understanders.set(language(locale), known);
-    return { locale, understander: known, voice: createVoice(locale, { onProblem: onPhraseProblem }) };
+    return {
+      locale,
+      understander: known,
+      voice: createVoice(locale, { onProblem: onPhraseProblem, earcons: earconsAt('/sounds') }),
+    };
   };
   return {
     for(asked, household) {
