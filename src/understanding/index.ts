@@ -1,4 +1,5 @@
 /** Understanding's public door: utterances in, typed meanings out. Pure. */
+export { CHANGING_INTENTS, DESTRUCTIVE_INTENTS, INTENTS } from './intents.js';
 export type * from './intents.js';
 export { createUnderstander, type Understander } from './understand.js';
 export { thresholds } from './thresholds.js';

@@ -53,13 +53,30 @@ const guessesFrom = (hypotheses: readonly Hypothesis[], locale: string): readonl
   return guesses.map(({ heard, tokens, belief }) => ({ heard, tokens, share: belief / all }));
 };
 
-/** Two readings mean the same when their acts do, however well the names fit. */
+/** Words and numbers of a meaning, without the records they were matched to. */
+const leavesOf = (value: unknown, into: string[]): string[] => {
+  if (Array.isArray(value)) for (const part of value) leavesOf(part, into);
+  else if (typeof value === 'object' && value !== null) {
+    for (const [key, part] of Object.entries(value)) if (key !== 'candidates') leavesOf(part, into);
+  } else if (value !== null && value !== undefined) into.push(String(value));
+  return into;
+};
+
+/**
+ * Two readings mean the same when they hold the same intents and words, however well names fit
+ * and whether "in the freezer" was taken as the thing's place or the sentence's.
+ */
 const keyOf = (acts: readonly Act[]): string =>
-  JSON.stringify(acts, (key, value: unknown) => (key === 'fit' ? undefined : value));
+  `${acts.map(({ intent }) => intent).join('+')}: ${leavesOf(
+    acts.map(({ slots }) => slots),
+    [],
+  )
+    .sort()
+    .join(' ')}`;
 
 interface Meaning {
-  readonly acts: readonly Act[];
-  readonly guess: Guess;
+  acts: readonly Act[];
+  guess: Guess;
   best: number;
   mass: number;
 }
@@ -76,7 +93,10 @@ const meaningsOf = (guesses: readonly Guess[], reader: Reader): readonly Meaning
       const mass = guess.share * Math.exp(score);
       const known = byMeaning.get(key);
       if (!known) byMeaning.set(key, { acts, guess, best: score, mass });
-      else known.mass += mass;
+      else {
+        known.mass += mass;
+        if (score > known.best) Object.assign(known, { acts, guess, best: score });
+      }
     }
     if (guess === guesses[0] && readings[0] && readings[0].score >= sure) break;
   }
