@@ -10,8 +10,11 @@ const singular = (word: string): string => {
   return word.endsWith('s') ? word.slice(0, -1) : word;
 };
 
-/** The words of a name as compared: lower case, no article, accents or plurals. */
-export const foodWords = (name: string): readonly string[] =>
+/** Names are compared again at each turn, and there are only so many: what was worked out is kept. */
+const REMEMBERED = 20_000;
+const known = new Map<string, readonly string[]>();
+
+const wordsOf = (name: string): readonly string[] =>
   name
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')
@@ -23,6 +26,16 @@ export const foodWords = (name: string): readonly string[] =>
     .split(' ')
     .filter((word) => word !== '')
     .map(singular);
+
+/** The words of a name as compared: lower case, no article, accents or plurals. */
+export const foodWords = (name: string): readonly string[] => {
+  const before = known.get(name);
+  if (before) return before;
+  if (known.size >= REMEMBERED) known.clear();
+  const words = wordsOf(name);
+  known.set(name, words);
+  return words;
+};
 
 /** Two names with the same key mean the same food: "The Tomatoes" and "tomato". */
 export const foodKey = (name: string): string => foodWords(name).join(' ');
