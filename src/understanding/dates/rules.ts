@@ -43,6 +43,17 @@ const all =
 const day = all(dayParsers);
 const dayOrWindow = all([day, windowsOver(day)]);
 
+/** "on monday", "on the ninth of june": one day may take its preposition along. */
+const withOn =
+  (read: DateParser): DateParser =>
+  (tokens, from, lean, context) => {
+    const readings = read(tokens, from, lean, context);
+    if (!context.lexicon.dates.on.includes(tokens[from] ?? '')) return readings;
+    const days = day(tokens, from + 1, lean, context).filter(({ said }) => said.until === undefined);
+    return [...readings, ...days.map((reading) => ({ ...reading, length: reading.length + 1 }))];
+  };
+const readers = { day: withOn(day), window: withOn(dayOrWindow) };
+
 /** Words without which a sentence holds no date: most sentences are done at one look. */
 const triggers = perLexicon(({ dates, numbers }) => {
   const words = new Set<string>();
@@ -106,7 +117,7 @@ export const dateRules = (lexicon: Lexicon, clock: Clock, locale: string): Dynam
       if (!startable(tokens, from) || !triggered(tokens)) return noMatches;
       const words = tokens.slice(from, from + longest);
       const read = (): readonly DynamicMatch[] =>
-        (lean === 'window' ? dayOrWindow : day)(words, 0, lean, context).map(matchOf);
+        (lean === 'window' ? readers.window : readers.day)(words, 0, lean, context).map(matchOf);
       // "Three hours ago" depends on the hour.
       if (words.some((word) => Object.hasOwn(lexicon.dates.hourUnits, word))) return read();
       const key = `${lean} ${context.today} ${dayFirst ? 'd' : 'm'} ${words.join(' ')}`;

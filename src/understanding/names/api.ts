@@ -32,7 +32,7 @@
  * Articles: `kitchen:item`, `kitchen:person`, `kitchen:food` and `kitchen:words` start at the
  * first word of the name, so a grammar says `[the|a|my] $<kitchen:item>`. `kitchen:place`,
  * `kitchen:touch`, `kitchen:marker` and dates take a leading article along, and also match without.
- * Prepositions ("on", "in") stay in the grammar.
+ * Prepositions ("on", "in") stay in the grammar; dates also match with their "on" or "in".
  */
 import type { DynamicRules } from '../../grammar/api.js';
 import type { Touch } from '../../terms/touch.js';

@@ -112,6 +112,7 @@ const dates = z.object({
   ago: words.default([]),
   fromNow: words.default([]),
   in: words.default([]),
+  on: words.default([]),
   the: words.default([]),
   of: words.default([]),
   since: words.default([]),

@@ -58,6 +58,8 @@ describe('what was made, bought, opened or frozen', () => {
     ['two days after easter', '2026-04-07'],
     ['good friday', '2026-04-03'],
     ['february twenty ninth', '2024-02-29'],
+    ['on monday', '2026-05-11'],
+    ['on the ninth of may', '2026-05-09'],
   ])('%j is %s', (text, day) => expect(read(text, 'past')).toEqual({ day }));
 
   it.each([
@@ -112,6 +114,8 @@ describe('what is printed on a label', () => {
     ['the ninth of june', 'en-US', { day: '2026-06-09' }],
     ['the ninth of june twenty twenty six', 'en-GB', { day: '2026-06-09' }],
     ['february twenty ninth', 'en-US', { day: '2028-02-29' }],
+    ['the twelfth', 'en-US', { day: '2026-06-12' }],
+    ['friday', 'en-US', { day: '2026-05-15' }],
   ])('%j in %s', (text, locale, said) => expect(read(text, 'printed', { locale })).toEqual(said));
 });
 

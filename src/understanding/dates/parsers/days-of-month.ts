@@ -14,7 +14,8 @@ export const daysOfMonth: DateParser = (tokens, from, lean, { today, lexicon }) 
     const day = plainDate(yearOf(month), monthOf(month), ordinal.value);
     if (day) candidates.push(day);
   }
-  const day = byLean(candidates, today, lean);
+  // A label whose day alone is read out is fresh, as a rule.
+  const day = byLean(candidates, today, lean === 'printed' ? 'future' : lean);
   // Alone, an ordinal is seldom a date ("the second shelf").
   return day
     ? [{ said: { day }, length: ordinal.length + (article ? 1 : 0), weight: article ? 0.6 : 0.3 }]

@@ -30,7 +30,7 @@ const after = (today: PlainDate, weekday: number): PlainDate =>
 const plain = (today: PlainDate, weekday: number, lean: Lean): PlainDate => {
   const [gone, coming] = [before(today, weekday), after(today, weekday)];
   if (lean === 'past') return gone;
-  if (lean === 'future') return coming;
+  if (lean === 'future' || lean === 'printed') return coming;
   return (weekdayOf(today) - weekday + 7) % 7 <= 3 ? gone : coming;
 };
 
