@@ -3,6 +3,7 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import type { Command } from 'commander';
 import { projectFile } from '../project-files.js';
+import { hearingFor } from './grammar-hearing.js';
 
 const out = (line: string): void => void process.stdout.write(`${line}\n`);
 
@@ -23,7 +24,8 @@ const check = async (files: readonly string[], options: { words?: boolean }): Pr
   const checked = files.length > 0 ? files : ownGrammars();
   for (const file of checked) {
     try {
-      const findings = lintGrammar(openGrammarFile(file, { roots: rootsOf(file) }));
+      const grammar = openGrammarFile(file, { roots: rootsOf(file) });
+      const findings = lintGrammar(grammar, await hearingFor(resolve(file), grammar));
       for (const finding of findings) {
         if (finding.severity === 'error') mistakes++;
         else if (finding.severity === 'warning') warnings++;
@@ -44,18 +46,13 @@ const say = async (
   words: readonly string[],
   options: { grammar?: string[]; all?: boolean },
 ): Promise<void> => {
-  const { anyWords, openGrammarFile, outlineOf } = await import('../grammar/tools.js');
-  const tokens = words
-    .join(' ')
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}'’*#-]+/gu, ' ')
-    .trim()
-    .split(' ');
+  const { openGrammarFile, outlineOf } = await import('../grammar/tools.js');
   let told = 0;
-  for (const file of options.grammar ?? ownGrammars()) {
+  for (const file of options.grammar ?? [projectFile('grammars', 'en', 'main.gram')]) {
     const grammar = openGrammarFile(file, { roots: rootsOf(file) });
     const rules = grammar.publicRules.length > 0 ? grammar.publicRules : undefined;
-    const dynamic = new Map(grammar.network.hostUris.map((uri) => [uri, anyWords]));
+    const { hosts: dynamic, tokensOf } = await hearingFor(resolve(file), grammar);
+    const tokens = tokensOf(words.join(' ').replace(/[.,!?;:]+(?=\s|$)/gu, ''));
     for (const parse of grammar.derivations(tokens, { dynamic, ...(rules === undefined ? {} : { rules }) })) {
       out(`Parse ${++told}, by ${file}`);
       for (const line of outlineOf(parse.derivation, grammar.library, tokens)) out(line);

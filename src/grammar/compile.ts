@@ -1,11 +1,10 @@
 /** Compiles linked rules into a network (see `network.ts`). */
 import { analyse } from './analyse.js';
-import { collapse } from './characters.js';
 import type { Library, Target } from './library.js';
 import { CALL, EPSILON, GARBAGE, HOST, TOKEN } from './network.js';
 import type { Label, Network } from './network.js';
 import type { Expansion, GrammarDocument, Offset } from './syntax.js';
-import { DTMF_KEY_NAMES, wordsOfToken } from './words.js';
+import { DTMF_KEY_NAMES, shownToken, wordsOfToken } from './words.js';
 
 /** Weight of each token that $GARBAGE swallows: any other reading wins. */
 const GARBAGE_WEIGHT = Math.log(0.01);
@@ -177,7 +176,7 @@ export const compileNetwork = (library: Library): Network => {
       case 'token': {
         const words = wordsOfToken(expansion.text, place.document.mode);
         const spoken = expansion.language ?? language;
-        const text = place.document.mode === 'dtmf' ? words.join(' ') : collapse(expansion.text);
+        const text = shownToken(expansion.text, place.document.mode);
         const label = newLabel({
           kind: 'token',
           text,

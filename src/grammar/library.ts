@@ -197,7 +197,7 @@ export const loadLibrary = (main: GrammarDocument, options: LoadOptions): Librar
       document.base !== null && !SCHEME.test(reference.uri) && !reference.uri.startsWith('/')
         ? document.base.replace(/[^/]*$/u, '') + reference.uri
         : reference.uri;
-    if (NETWORK.test(based)) {
+    if (NETWORK.test(based) && options.flat !== true) {
       problemAt(
         document,
         at,
@@ -207,7 +207,7 @@ export const loadLibrary = (main: GrammarDocument, options: LoadOptions): Librar
       );
       return;
     }
-    if (SCHEME.test(based) && !/^file:/iu.test(based)) {
+    if (SCHEME.test(based) && !/^file:/iu.test(based) && !NETWORK.test(based)) {
       const name = /([^/:#?]+)[/]?$/u.exec(based)?.[1] ?? based;
       if (options.dynamic !== undefined && !options.dynamic.includes(based)) {
         problemAt(document, at, `There is no host rule "${based}".`, options.dynamic.join(', ') || 'a file');
@@ -217,7 +217,9 @@ export const loadLibrary = (main: GrammarDocument, options: LoadOptions): Librar
       return;
     }
     const hash = based.indexOf('#');
-    const pathPart = decodePath((hash < 0 ? based : based.slice(0, hash)).replace(/^file:(\/\/)?/iu, ''));
+    const pathPart = decodePath(
+      (hash < 0 ? based : based.slice(0, hash)).replace(/^file:(\/\/)?/iu, '').replace(NETWORK, '.'),
+    );
     const fragment = hash < 0 ? null : decodePath(based.slice(hash + 1));
     const target = pathPart === '' ? document : openDocument(resolve(dirname(document.file), pathPart));
     if (typeof target === 'string') {

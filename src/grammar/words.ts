@@ -15,3 +15,13 @@ export const wordsOfToken = (text: string, mode: 'voice' | 'dtmf'): string[] => 
   const words = collapse(text).split(' ');
   return words.map(mode === 'dtmf' ? dtmfToken : foldToken);
 };
+
+/** A token as it is shown in a logical parse: spaces collapsed, keys by their sign. */
+export const shownToken = (text: string, mode: 'voice' | 'dtmf'): string => {
+  const shown = collapse(text);
+  if (mode === 'voice') return shown;
+  return shown
+    .split(' ')
+    .map((word) => DTMF_KEY_NAMES.get(foldToken(word)) ?? word)
+    .join(' ');
+};
