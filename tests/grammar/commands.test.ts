@@ -83,7 +83,7 @@ describe('grammar say', () => {
       'Weight: 1.00',
     ]);
     const all = await typed('say', '-a', 'find the red soup', '-g', file);
-    expect(all.lines.filter((line) => line.startsWith('Parse'))).toHaveLength(2);
+    expect(all.lines.filter((line) => line.startsWith('Parse'))).toHaveLength(3);
     expect(await typed('say', 'lose', 'it', '-g', file)).toEqual({
       lines: ['No rule accepts this.'],
       code: 1,
