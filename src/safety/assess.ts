@@ -123,8 +123,15 @@ const standingReasons = (row: RowUsed | null): Reason[] => {
 const keepsAtRoom = (kind: FoodKind, subject: Subject): boolean => {
   if (kind.room === 'stable') return true;
   if (kind.room === 'unknown') return !subject.homeMade && subject.state !== 'cooked';
-  // A tin or carton on a shelf, unopened and not cooked at home.
-  return kind.room === 'tin' && !subject.opened && !subject.homeMade && subject.state !== 'cooked';
+  // A tin or carton in the pantry, unopened and not cooked at home.
+  return (
+    kind.room === 'tin' &&
+    kind.id !== 'home-canned' &&
+    subject.where !== 'counter' &&
+    !subject.opened &&
+    !subject.homeMade &&
+    subject.state !== 'cooked'
+  );
 };
 
 const judgeRoom = (
@@ -138,6 +145,12 @@ const judgeRoom = (
 ): void => {
   if (keepsAtRoom(kind, subject)) {
     work.verdict = 'no-figure';
+    // Soup or milk in the pantry is a tin or carton, or it is spoiled. A record was put there by its cook;
+    // a mere question leaves it open.
+    const mustBeSealed =
+      kind.room === 'tin' && !/^(tin|ham-canned|formula)/.test(kind.id) && /high|medium/.test(kind.hazard);
+    if (mustBeSealed) work.reasons.push(reason('sealed-only'));
+    if (mustBeSealed && subject.itemId === null) work.verdict = 'unknown';
     work.reasons.push(
       /^(whole-|mushrooms)/.test(kind.id) ? reason('produce-no-figure') : reason('shelf-stable'),
       reason('label-decides'),
@@ -505,7 +518,10 @@ const judgeWithoutLimit = (
   const span = chosen?.row.fridge ?? null;
   if (span === null) {
     work.verdict = 'no-figure';
-    if (region === 'uk') work.reasons.push(reason('no-uk-figure', {}, work.row?.source ?? null));
+    if (kind.id === 'home-canned') {
+      work.verdict = 'unknown';
+      work.reasons.push(reason('home-canned'));
+    } else if (region === 'uk') work.reasons.push(reason('no-uk-figure', {}, work.row?.source ?? null));
     else if (/^(whole-|mushrooms)/.test(kind.id)) work.reasons.push(reason('produce-no-figure'));
     else if (kind.id.startsWith('formula'))
       work.reasons.push(reason('infant-food', {}, work.row?.source ?? null));
@@ -639,6 +655,10 @@ const cautionsOf = (
   ];
 };
 
+/** Tinned food that needs the fridge is open, whether or not anybody said so. */
+const tinInFridge = (subject: Subject, kind: FoodKind): boolean =>
+  subject.where === 'fridge' && kind.room === 'tin' && kind.us === null && /high|medium/.test(kind.hazard);
+
 /** What one region's guidance says. */
 export const judge = (subject: Subject, region: Region, today: Today, tables: SafetyTables): Assessment => {
   const match = matchFood(subject.name, subject, tables);
@@ -649,14 +669,14 @@ export const judge = (subject: Subject, region: Region, today: Today, tables: Sa
   const chosen = chooseRow(
     kind,
     region,
-    { opened: subject.opened || clock.openedOn !== null, homeMade: subject.homeMade },
+    {
+      opened: subject.opened || clock.openedOn !== null || tinInFridge(subject, kind),
+      homeMade: subject.homeMade,
+    },
     tables,
   );
   const work = new Working();
-  work.used =
-    clock.phase === 'room' || clock.phase === 'out'
-      ? daysUsed(clock, today.number)
-      : daysUsed(clock, today.number);
+  work.used = daysUsed(clock, today.number);
 
   const future =
     clock.startedOn !== null && dayNumber(clock.startedOn) > today.number ? clock.startedOn : null;

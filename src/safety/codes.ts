@@ -45,6 +45,7 @@ export const REASON_CODES = [
   'label-decides',
   'opened-label-decides',
   'shelf-stable',
+  'sealed-only', // only if it is a sealed tin or carton
   'produce-no-figure',
   'no-uk-figure',
   'general-answer', // name: not in the table

@@ -58,12 +58,14 @@ export const whereKeptIn = (places: Kitchen['places']): ((item: Pick<Item, 'plac
   };
 };
 
-/** Signs that a dish was cooked and not bought raw. */
+/**
+ * Signs that a dish was cooked and not bought raw. Heating instructions are none: raw sausages have
+ * them too; nor is a batch, for a pack of mince can be split.
+ */
 export const isHomeMade = (item: Item): boolean =>
   item.dates.made !== undefined ||
   item.timesReheated > 0 ||
-  item.preparations.length > 0 ||
-  (item.dates.bought === undefined && (item.batchId !== null || item.maker !== null));
+  (item.dates.bought === undefined && item.maker !== null);
 
 const subjectOf = (item: Item, where: Where | null, clock: Clock, atRisk: boolean): Subject => {
   const { dates } = item;

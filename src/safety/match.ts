@@ -42,6 +42,22 @@ const CUT_WORDS = new Set([
 ]);
 const TIN_WORDS = new Set(['tinned', 'canned', 'tin', 'can', 'jarred', 'bottled']);
 const GROUND_WORDS = new Set(['ground', 'minced', 'mince']);
+/** What makes a green salad one of the chart's: egg, chicken, ham, tuna, macaroni, and their like. */
+const SALAD_MEATS = new Set([
+  'chicken',
+  'egg',
+  'ham',
+  'tuna',
+  'turkey',
+  'shrimp',
+  'prawn',
+  'salmon',
+  'crab',
+  'bacon',
+  'beef',
+  'macaroni',
+  'mayonnaise',
+]);
 const JOINING_WORDS = new Set(['with', 'in', 'on', 'from', 'for', 'and', 'without', 'plus', 'by']);
 /** Words that say nothing of the food itself, so a match beside them is still exact. */
 const FILLERS = new Set(
@@ -157,7 +173,10 @@ const treated = (kind: string, words: ReadonlySet<string>): string => {
       )
     )
       return 'tinned-vegetables';
+    if (/^(soup-stew|stew|stock|gravy|cooked-sauce|jarred-sauce|custard|pasta-dish|milk)$/.test(kind))
+      return 'tin';
   }
+  if (kind === 'packaged-greens' && words.has('salad') && some(words, SALAD_MEATS)) return 'mixed-salad';
   if (words.has('dried') && /fruit/.test(kind)) return 'dried-fruit';
   if (words.has('frozen') && kind === 'whole-fruit') return 'frozen-fruit';
   if (words.has('frozen') && kind === 'whole-vegetables') return 'frozen-vegetables';
@@ -209,7 +228,9 @@ const choose = (
   const asBought = treated(bought ?? cooked ?? 'general', reading.words);
   const notes: MatchCode[] = reading.exact ? [] : ['taken-as'];
   const side = (state: CookState, ...more: MatchCode[]) => {
-    const family = state === 'cooked' && asBought !== 'home-canned' ? (cooked ?? asBought) : asBought;
+    // Cutting or mincing does not outlast cooking; a tin, a mixed salad or grated cheese stays what it is.
+    const stays = asBought !== bought && !/^(raw|cut|frozen)-/.test(asBought);
+    const family = state === 'cooked' && !stays ? (cooked ?? asBought) : asBought;
     return { family, state: state ?? tables.kinds.get(family)?.state ?? null, notes: [...notes, ...more] };
   };
   const said = hints.state ?? reading.saidState;

@@ -381,7 +381,7 @@ describe('power cut, FoodSafety.gov tables', () => {
   it('61: fridge shut 4 hours keeps; 5 hours without a thermometer goes by the table', () => {
     expect(outage('milk', 4)).toBe('keep');
     expect(outage('milk', 5)).toBe('discard');
-    expect(outage('ogbono', 5)).toBe('discard-in-doubt');
+    expect(outage('quandong', 5)).toBe('discard-in-doubt');
   });
   it.each([
     ['butter', 'keep'],

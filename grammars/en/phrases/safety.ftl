@@ -130,6 +130,7 @@ safety-future-date = its date, { $day }, is still to come; please check it.
 safety-label-decides = go by its label.
 safety-opened-label-decides = it is open, so go by what the label says of opening.
 safety-shelf-stable = it keeps at room temperature.
+safety-sealed-only = only a sealed tin or carton keeps there, so throw out anything else.
 safety-produce-no-figure = there is no figure for fresh produce: feel it, and go by its state.
 safety-no-uk-figure = the Food Standards Agency gives no figure for it.
 safety-general-answer = { $name } is in no table, so this is the general figure.
