@@ -1,45 +1,62 @@
 /** Items, looked at: which live, which belong together, what was learned from earlier ones. */
 import type { Amount } from '../terms/amount.js';
 import type { Id, Item, Kitchen } from './model.js';
-import { foodKey, likeness } from './names.js';
+import { groupedBy, reckoned } from './index-of.js';
+import { foodKey, foodWords, likenessOf } from './names.js';
 import { sumAmounts } from './amounts.js';
-
-// A kitchen never changes in place, so what is reckoned from it once holds as long as it lives.
-const livingOf = new WeakMap<Kitchen['items'], readonly Item[]>();
 
 // Not the map's order: that depends on whether the kitchen was changed here or read from a store.
 const byAge = (a: Item, b: Item): number =>
   a.addedAt < b.addedAt ? -1 : a.addedAt > b.addedAt ? 1 : a.id < b.id ? -1 : 1;
 
+export const livingIn = reckoned((items: Kitchen['items']) =>
+  [...items.values()].filter((item) => item.gone === null).sort(byAge),
+);
+
 /** Items not used up, thrown out or given away; oldest record first. */
-export const livingItems = (kitchen: Kitchen): readonly Item[] => {
-  const known = livingOf.get(kitchen.items);
-  if (known) return known;
-  const living = [...kitchen.items.values()].filter((item) => item.gone === null).sort(byAge);
-  livingOf.set(kitchen.items, living);
-  return living;
-};
+export const livingItems = (kitchen: Kitchen): readonly Item[] => livingIn(kitchen.items);
+
+const batchesIn = reckoned((items: Kitchen['items']) => groupedBy(livingIn(items), ({ batchId }) => batchId));
 
 /** Living containers filled from the same pot, the item itself included. */
 export const batchOf = (kitchen: Kitchen, item: Item): readonly Item[] =>
-  item.batchId === null ? [item] : livingItems(kitchen).filter((other) => other.batchId === item.batchId);
+  item.batchId === null ? [item] : (batchesIn(kitchen.items).get(item.batchId) ?? [item]);
+
+// By the item and not by its name: an item that did not change keeps its words through every version.
+const wordsOf = reckoned((item: Item) => foodWords(item.name));
+const foodsIn = reckoned((items: Kitchen['items']) =>
+  groupedBy(items.values(), (item) => wordsOf(item).join(' ')),
+);
+/** Items by each word of their names. */
+const wordsIn = reckoned((items: Kitchen['items']) => {
+  const all = [...items.values()].flatMap((item) => wordsOf(item).map((word) => ({ word, item })));
+  return groupedBy(all, ({ word }) => word);
+});
 
 /** Items whose name fits, best first; newest first among equals. Only living ones unless told otherwise. */
 export const likeNames = (
   kitchen: Kitchen,
   name: string,
   which: 'living' | 'gone' | 'all' = 'living',
-): readonly { readonly item: Item; readonly fit: number }[] =>
-  (which === 'living' ? livingItems(kitchen) : [...kitchen.items.values()])
-    .filter((item) => which !== 'gone' || item.gone !== null)
-    .map((item) => ({ item, fit: likeness(item.name, name) }))
+): readonly { readonly item: Item; readonly fit: number }[] => {
+  const words = foodWords(name);
+  const sharing = new Set(
+    words.flatMap(
+      (word) =>
+        wordsIn(kitchen.items)
+          .get(word)
+          ?.map(({ item }) => item) ?? [],
+    ),
+  );
+  return [...sharing]
+    .filter((item) => which === 'all' || (item.gone === null) === (which === 'living'))
+    .map((item) => ({ item, fit: likenessOf(wordsOf(item), words) }))
     .filter(({ fit }) => fit > 0)
-    .sort((a, b) => b.fit - a.fit || b.item.addedAt.localeCompare(a.item.addedAt));
-
-const sameFood = (kitchen: Kitchen, name: string): readonly Item[] => {
-  const key = foodKey(name);
-  return [...kitchen.items.values()].filter((item) => foodKey(item.name) === key);
+    .sort((a, b) => b.fit - a.fit || byAge(b.item, a.item));
 };
+
+const sameFood = (kitchen: Kitchen, name: string): readonly Item[] =>
+  foodsIn(kitchen.items).get(foodKey(name)) ?? [];
 
 /** The gone item of that food that went last, whose marker and details a new one may take over. */
 export const lastGone = (kitchen: Kitchen, name: string): Item | null =>

@@ -1,16 +1,16 @@
 /** Markers, looked at: where each stands, which are spare, what their dots mean. */
 import type { Id, Item, Kitchen, Marker } from './model.js';
-import { livingItems } from './items.js';
+import { reckoned } from './index-of.js';
 
-const inUse = new WeakMap<Kitchen['items'], ReadonlyMap<Id, Item>>();
-const standing = (kitchen: Kitchen): ReadonlyMap<Id, Item> => {
-  const known = inUse.get(kitchen.items);
-  if (known) return known;
-  const map = new Map<Id, Item>();
-  for (const item of livingItems(kitchen)) if (item.markerId !== null) map.set(item.markerId, item);
-  inUse.set(kitchen.items, map);
-  return map;
-};
+const standingIn = reckoned(
+  (items: Kitchen['items']): ReadonlyMap<Id, Item> =>
+    new Map(
+      [...items.values()].flatMap((item) =>
+        item.gone === null && item.markerId !== null ? [[item.markerId, item]] : [],
+      ),
+    ),
+);
+const standing = (kitchen: Kitchen): ReadonlyMap<Id, Item> => standingIn(kitchen.items);
 
 /** The marker on an item, or null. */
 export const markerOf = (kitchen: Kitchen, item: Item): Marker | null =>

@@ -40,13 +40,14 @@ export const foodWords = (name: string): readonly string[] => {
 /** Two names with the same key mean the same food: "The Tomatoes" and "tomato". */
 export const foodKey = (name: string): string => foodWords(name).join(' ');
 
-/** 1 the same food, between 0 and 1 when one name holds the other ("relish", "dill relish"), else 0. */
-export const likeness = (a: string, b: string): number => {
-  const one = foodWords(a);
-  const two = foodWords(b);
+/** As `likeness`, of words already taken apart. */
+export const likenessOf = (one: readonly string[], two: readonly string[]): number => {
   if (one.length === 0 || two.length === 0) return 0;
-  if (one.join(' ') === two.join(' ')) return 1;
   const [few, many] = one.length <= two.length ? [one, two] : [two, one];
+  if (few.length === many.length && few.every((word, at) => word === many[at])) return 1;
   const shared = few.filter((word) => many.includes(word)).length;
-  return shared === few.length ? shared / many.length : 0;
+  return shared === few.length ? shared / (many.length + (few.length === many.length ? 1 : 0)) : 0;
 };
+
+/** 1 the same food, between 0 and 1 when one name holds the other ("relish", "dill relish"), else 0. */
+export const likeness = (a: string, b: string): number => likenessOf(foodWords(a), foodWords(b));

@@ -1,6 +1,7 @@
 /** Where things are: the place tree, looked at. Unknown ids give empty answers. */
 import type { Id, Item, Kitchen, Place, PlaceKind } from './model.js';
-import { livingItems } from './items.js';
+import { groupedBy, reckoned } from './index-of.js';
+import { livingIn } from './items.js';
 
 /** From the appliance down to the place itself: fridge, second shelf, left side. */
 export const pathOf = (kitchen: Kitchen, placeId: Id | null): readonly Place[] => {
@@ -36,11 +37,21 @@ const byPosition = (a: Place, b: Place): number =>
   (a.position ?? Number.MAX_SAFE_INTEGER) - (b.position ?? Number.MAX_SAFE_INTEGER) ||
   a.name.localeCompare(b.name, 'en');
 
+const childrenIn = reckoned((places: Kitchen['places']) => {
+  const sorted = [...places.values()].sort(
+    (a, b) => KIND_ORDER.indexOf(a.kind) - KIND_ORDER.indexOf(b.kind) || byPosition(a, b),
+  );
+  return {
+    whole: sorted.filter(({ parentId }) => parentId === null),
+    within: groupedBy(sorted, ({ parentId }) => parentId),
+  };
+});
+
 /** Places directly within one, or the whole appliances for null: by kind, each counted from the top. */
-export const placesIn = (kitchen: Kitchen, parentId: Id | null): readonly Place[] =>
-  [...kitchen.places.values()]
-    .filter((place) => place.parentId === parentId)
-    .sort((a, b) => KIND_ORDER.indexOf(a.kind) - KIND_ORDER.indexOf(b.kind) || byPosition(a, b));
+export const placesIn = (kitchen: Kitchen, parentId: Id | null): readonly Place[] => {
+  const { whole, within } = childrenIn(kitchen.places);
+  return parentId === null ? whole : (within.get(parentId) ?? []);
+};
 
 /** The place and everything within it, top first. */
 export const placesBelow = (kitchen: Kitchen, placeId: Id): readonly Place[] => {
@@ -50,17 +61,17 @@ export const placesBelow = (kitchen: Kitchen, placeId: Id): readonly Place[] => 
     : [];
 };
 
-/** Living items in a place or anywhere within it, in the places' order. */
-export const itemsAt = (kitchen: Kitchen, placeId: Id): readonly Item[] => {
-  const order = new Map(placesBelow(kitchen, placeId).map((place, index) => [place.id, index]));
-  return livingItems(kitchen)
-    .filter((item) => item.placeId !== null && order.has(item.placeId))
-    .sort((a, b) => (order.get(a.placeId ?? '') ?? 0) - (order.get(b.placeId ?? '') ?? 0));
-};
+const itemsByPlace = reckoned((items: Kitchen['items']) =>
+  groupedBy(livingIn(items), ({ placeId }) => placeId),
+);
 
-/** Living items lying right in a place, not in one within it. */
+/** Living items lying right in a place, not in one within it; oldest record first. */
 export const itemsRightAt = (kitchen: Kitchen, placeId: Id): readonly Item[] =>
-  livingItems(kitchen).filter((item) => item.placeId === placeId);
+  itemsByPlace(kitchen.items).get(placeId) ?? [];
+
+/** Living items in a place or anywhere within it, in the places' order. */
+export const itemsAt = (kitchen: Kitchen, placeId: Id): readonly Item[] =>
+  placesBelow(kitchen, placeId).flatMap(({ id }) => itemsRightAt(kitchen, id));
 
 /** How cold a place is: the nearest appliance or cupboard at or above it. */
 export type Storage = 'fridge' | 'freezer' | 'pantry' | 'counter' | 'cupboard';
@@ -86,12 +97,9 @@ export const placeCounts = (
 ): readonly { readonly place: Place; readonly items: number }[] => {
   const all = withinId === null ? [...kitchen.places.values()] : placesBelow(kitchen, withinId);
   const parents = new Set([...kitchen.places.values()].map((place) => place.parentId));
-  const counts = new Map<Id, number>();
-  for (const item of livingItems(kitchen)) {
-    if (item.placeId !== null) counts.set(item.placeId, (counts.get(item.placeId) ?? 0) + 1);
-  }
+  const countOf = ({ id }: Place): number => itemsRightAt(kitchen, id).length;
   return all
-    .filter((place) => !parents.has(place.id) || (counts.get(place.id) ?? 0) > 0)
-    .map((place) => ({ place, items: counts.get(place.id) ?? 0 }))
+    .filter((place) => !parents.has(place.id) || countOf(place) > 0)
+    .map((place) => ({ place, items: countOf(place) }))
     .sort((a, b) => b.items - a.items);
 };

@@ -28,14 +28,25 @@ const WEIGHT: Readonly<Record<Part, number>> = {
   dots: 2,
 };
 
-const words = (text: string): readonly string[] =>
-  text
+const MOST_KNOWN = 5_000;
+const known = new Map<string, readonly string[]>();
+
+/** The words of a feel. There are few such texts in the world, and each is compared thousands of times. */
+const words = (text: string): readonly string[] => {
+  const found = known.get(text);
+  if (found) return found;
+  const made = text
     .toLowerCase()
     .split(/[^\p{L}\p{N}]+/u)
     .filter((word) => word !== '' && !['the', 'of', 'a', 'an', 'on', 'its'].includes(word));
+  if (known.size >= MOST_KNOWN) known.clear();
+  known.set(text, made);
+  return made;
+};
 
 /** "lid" fits "middle of the lid", "clip" fits "spring clip": every felt word is in the record, or the reverse. */
 const sameWords = (felt: string, kept: string): boolean => {
+  if (felt === kept) return true;
   const one = words(felt);
   const two = words(kept);
   return one.every((word) => two.includes(word)) || two.every((word) => one.includes(word));

@@ -5,6 +5,8 @@ const benches: Readonly<Record<string, () => Promise<void>>> = {
   names: async () => (await import('./names.js')).benchNames(),
   grammar: async () => (await import('./grammar.js')).benchGrammar(),
   safety: async () => (await import('./safety.js')).benchSafety(),
+  kitchen: async () => (await import('./kitchen.js')).benchKitchen(),
+  store: async () => (await import('./store.js')).benchStore(),
 };
 
 const asked = process.argv.slice(2);
