@@ -6,7 +6,6 @@ export const scope = z
   .describe(
     '`speak`: hold a conversation. `help`: also change the kitchen from pages. `own`: also devices, export, deletion.',
   );
-export type Scope = z.infer<typeof scope>;
 
 export const deviceName = z
   .string()
