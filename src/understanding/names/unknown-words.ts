@@ -1,7 +1,15 @@
 /** Names never heard before: "harissa", "cream of mushroom soup". */
 import type { DynamicMatch } from '../../grammar/api.js';
-import type { Lexicon } from '../words/lexicon.js';
+import { perLexicon, type Lexicon } from '../words/lexicon.js';
 import { joiningWords } from './stems.js';
+
+/** "milk on monday", "stew in the fridge": after a joining word these belong to the sentence. */
+const elsewhere = perLexicon(({ dates, places, numbers }) => {
+  const words = [dates.weekdays, dates.months, dates.days, dates.holidays, numbers.ordinals].flatMap(
+    (table) => Object.keys(table),
+  );
+  return new Set([...words, ...Object.values(places.kinds).flat()].map((phrase) => phrase.split(' ')[0]!));
+});
 
 /** No longer name is taken on trust. */
 const longest = 6;
@@ -18,7 +26,8 @@ export const unknownWordsAt = (tokens: readonly string[], from: number, lexicon:
   let weight = firstWeight;
   for (let at = from; at < tokens.length && at - from < longest; at += 1) {
     const token = tokens[at]!;
-    const joins = inside.has(token) && at > from && !articles.has(tokens[at + 1] ?? '');
+    const next = tokens[at + 1] ?? '';
+    const joins = inside.has(token) && at > from && !articles.has(next) && !elsewhere(lexicon).has(next);
     if (joins) {
       weight *= joined;
       continue;

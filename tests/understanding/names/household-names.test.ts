@@ -176,6 +176,8 @@ describe('people, foods and words not known', () => {
     expect(ends('egusi soup is on the door')).toEqual(['egusi', 'egusi soup']);
     expect(ends('cream of celery soup')).toEqual(['cream', 'cream of celery', 'cream of celery soup']);
     expect(ends('rice and the beans')).toEqual(['rice']);
+    expect(ends('milk on monday')).toEqual(['milk']);
+    expect(ends('beans on toast')).toEqual(['beans', 'beans on toast']);
     expect(ends('is it')).toEqual([]);
     expect(ends('a b c d e f g h').length).toBeLessThanOrEqual(6);
     expect(ends('one two three four five six seven')).toHaveLength(6);
