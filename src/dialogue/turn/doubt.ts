@@ -1,0 +1,84 @@
+/** Whether a doubtful hearing leaves any doubt about what to do. */
+import type {
+  Act,
+  Intent,
+  Interpretation,
+  Mention,
+  Slots,
+  Understanding,
+} from '../../understanding/intents.js';
+import { DESTRUCTIVE_INTENTS } from '../../understanding/intents.js';
+import { thresholds } from '../../understanding/thresholds.js';
+
+/** What a slot comes to in words: which record it was matched with is no other meaning. */
+const plain = (value: unknown): unknown => {
+  if (typeof value !== 'object' || value === null) return value;
+  if ('candidates' in value) {
+    const { words, pointer, ordinal } = value as Mention;
+    return words ?? pointer ?? ordinal ?? null;
+  }
+  if ('fraction' in value) return (value as { fraction: number }).fraction;
+  return JSON.stringify(value);
+};
+
+/** No slot says otherwise; one may leave out what the other has. */
+const agree = (a: Slots, b: Slots): boolean =>
+  (Object.keys(a) as (keyof Slots)[]).every((key) => {
+    const [one, other] = [plain(a[key]), plain(b[key])];
+    return other === undefined || one === null || other === null || one === other;
+  });
+
+const sameActs = (a: readonly Act[], b: readonly Act[]): boolean =>
+  a.length === b.length &&
+  a.every((act, at) => act.intent === b[at]!.intent && agree(act.slots, b[at]!.slots));
+
+/** Readings nearly as likely as the best. */
+export const closeReadings = ({ readings }: Understanding): readonly Interpretation[] => {
+  const best = readings[0];
+  return best ? readings.filter(({ confidence }) => confidence >= best.confidence - thresholds.margin) : [];
+};
+
+const weight = (value: unknown): number =>
+  value === null || value === undefined
+    ? 0
+    : typeof value !== 'object'
+      ? 1
+      : Object.values(value).reduce((sum: number, part) => sum + weight(part), 0);
+
+/** How much of what was said a reading accounts for. */
+const said = ({ acts }: Interpretation): number => weight(acts.map(({ slots }) => slots));
+
+const intentsOf = ({ acts }: Interpretation): string => acts.map(({ intent }) => intent).join(' ');
+
+/** Nearer than this, two readings are as good as each other. */
+const tie = 0.12;
+
+/**
+ * Of readings about as likely, the one that fits what is going on, and of those with the same
+ * intents the one that accounts for most of the words.
+ */
+export const bestReading = (
+  understanding: Understanding,
+  fits: (intent: Intent) => boolean,
+): Interpretation | undefined => {
+  const best = understanding.readings[0];
+  if (!best) return undefined;
+  const near = understanding.readings.filter(({ confidence }) => confidence >= best.confidence - tie);
+  const meant = near.find(({ acts }) => acts.some(({ intent }) => fits(intent))) ?? best;
+  return near
+    .filter((reading) => intentsOf(reading) === intentsOf(meant))
+    .reduce((a, b) => (said(b) > said(a) ? b : a), meant);
+};
+
+/**
+ * True when the hearing was sure enough and every near reading asks for the same: then it is
+ * carried out, though the margin between two ways of putting it was small.
+ */
+export const onlyOneMeaning = (understanding: Understanding): boolean => {
+  const close = closeReadings(understanding);
+  const [best] = close;
+  if (!best) return false;
+  const destroys = best.acts.some(({ intent }) => DESTRUCTIVE_INTENTS.has(intent));
+  const enough = destroys ? thresholds.destroy : thresholds.change;
+  return best.confidence >= enough && close.every(({ acts }) => sameActs(best.acts, acts));
+};
