@@ -11,8 +11,6 @@ const elsewhereCost = -4;
 const vagueCost = -3;
 /** "pizza" alone, when nothing was asked. */
 const uncalledCost = -5;
-/** How fast belief falls as a name fits less well: a fit of 0.9 costs half a point. */
-const unlikeness = 5;
 
 type Phrases = ReadonlyMap<string, readonly (readonly string[])[]>;
 const lists = new Map<string, Phrases>();
@@ -54,9 +52,6 @@ const namesNothing = ({ words, candidates }: Mention, language: string): boolean
 const bestFit = (candidates: readonly Candidate[]): number =>
   candidates.reduce((best, { fit }) => Math.max(best, fit), 0);
 
-const nameCost = (candidates: readonly Candidate[]): number =>
-  candidates.length === 0 ? 0 : unlikeness * (bestFit(candidates) - 1);
-
 const vague = ({ words, pointer, touch, ordinal, maker, diet, at }: Mention): boolean =>
   words === null &&
   pointer === null &&
@@ -73,14 +68,12 @@ export const actCost = ({ intent, slots }: Act, expecting: Expectation, language
   const mentions = [slots.item, slots.marker, ...(slots.items ?? [])];
   for (const mention of mentions) {
     if (!mention) continue;
-    cost += nameCost(mention.candidates);
     if (vague(mention)) cost += vagueCost;
     if (namesNothing(mention, language)) cost += namelessCost;
   }
-  for (const named of [slots.place, slots.from, slots.person]) if (named) cost += nameCost(named.candidates);
   if (intent === 'choose' && expecting === 'anything') {
-    const bare = slots.item?.pointer === null && slots.item.ordinal === null && slots.item.touch === null;
-    if (bare && bestFit(slots.item?.candidates ?? []) < 1) cost += uncalledCost;
+    const named = slots.item?.words !== null && slots.item?.touch === null;
+    if (named && bestFit(slots.item?.candidates ?? []) < 1) cost += uncalledCost;
   }
   return cost;
 };

@@ -332,8 +332,8 @@ const readers: Readonly<Record<string, Reader>> = {
     slots.free = true;
     if (isRaw(value)) slots.allergens = asTexts(value);
   },
-  caution: (_value, { slots }) => {
-    slots.caution = 'noted';
+  caution: (value, { slots }) => {
+    slots.caution = asText(value, 'caution');
   },
   // --- how
   method: (value, filling) => {
@@ -343,6 +343,9 @@ const readers: Readonly<Record<string, Reader>> = {
   },
   state: (value, { slots }) => {
     slots.from_state = asText(value, 'state') as NonNullable<Slots['from_state']>;
+  },
+  manners: (value, filling) => {
+    for (const manner of value as readonly SemanticValue[]) readAll(manner, filling);
   },
   stand: (value, filling) => {
     filling.preparation.standMinutes = asNumber(value, 'stand') / 60;
@@ -407,6 +410,7 @@ const severalActs: ReadonlySet<Intent> = new Set<Intent>(['put-away', 'buy-add',
 
 const finish = (filling: Filling): readonly Act[] => {
   const { slots, aside, intent, lines, did } = filling;
+  if (intent === 'choose' && slots.item?.ordinal != null) slots.ordinal = slots.item.ordinal;
   if (aside.from) {
     if (intent === 'put-away' || intent === 'amend') setDate(filling, did ?? 'made', aside.from);
     else slots.when ??= aside.from;
@@ -422,6 +426,10 @@ const finish = (filling: Filling): readonly Act[] => {
       scale: null,
       words: null,
     };
+  }
+  if (intent === 'move' && lines.length === 1 && lines[0]!.mention.at && !slots.from) {
+    // "shift the onions from the counter to the pantry": where it stood, not which onions.
+    slots.from = lines[0]!.mention.at;
   }
   if (lines.length === 0) return [{ intent, slots }];
   if (lines.length > 1 && severalActs.has(intent) && lines.some(({ amount }) => amount !== null)) {

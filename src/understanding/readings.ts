@@ -8,6 +8,8 @@ import { answering, expectedRules } from './expected.js';
 import type { Act, Expectation } from './intents.js';
 import { actCost, sentenceCost } from './likelihood.js';
 import { readActs } from './meaning.js';
+import { mendedOnce } from './mishearings.js';
+import { lexiconFor } from './words/index.js';
 
 export interface Reading {
   readonly acts: readonly Act[];
@@ -96,3 +98,17 @@ export const readingsOf = (tokens: readonly string[], reader: Reader): readonly 
   const cost = sentenceCost(tokens, reader.language);
   return cost === 0 ? all : all.map(({ acts, score }) => ({ acts, score: score + cost }));
 };
+
+/** A sentence that had to be mended is that much less likely what was meant (natural logarithm). */
+const mendingCost = -3.5;
+
+/** Readings of a sentence in which one word was misheard, best first. */
+export const mendedReadings = (tokens: readonly string[], reader: Reader): readonly Reading[] =>
+  mendedOnce(tokens, lexiconFor(reader.language))
+    .flatMap((mended) => {
+      const [best] = single(mended, reader);
+      if (!best || best.score < odd) return [];
+      return [{ acts: best.acts, score: best.score + mendingCost + sentenceCost(mended, reader.language) }];
+    })
+    .sort((a, b) => b.score - a.score)
+    .slice(0, 3);

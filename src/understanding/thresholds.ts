@@ -18,9 +18,9 @@ export const thresholds = {
   /** Questions are answered from here on; a wrong answer costs a sentence. */
   act: 0.5,
   /** Changes are made from here on. They can be undone. */
-  change: 0.6,
+  change: 0.7,
   /** Changes that lose something. */
-  destroy: 0.8,
+  destroy: 0.85,
   /** Two meanings closer than this are told apart by a question before anything changes. */
   margin: 0.2,
 } as const;

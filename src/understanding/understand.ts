@@ -5,7 +5,7 @@ import { expectedRules } from './expected.js';
 import { grammarFor, rulesFor } from './grammar-files.js';
 import type { Act, HearingContext, Hypothesis, Interpretation, Understanding } from './intents.js';
 import type { HouseholdNames } from './names/api.js';
-import { readingsOf, type Reader } from './readings.js';
+import { mendedReadings, readingsOf, type Reader, type Reading } from './readings.js';
 import { verdictOn } from './thresholds.js';
 import { lexiconFor, normalise } from './words/index.js';
 
@@ -83,24 +83,36 @@ interface Meaning {
 
 /** A first guess this sure is taken without reading the others: most turns end here. */
 const sure = -1;
+/** When nothing is likelier than this, a word was perhaps misheard. */
+const doubtful = -4;
+
+type Meanings = Map<string, Meaning>;
+
+const gather = (meanings: Meanings, guess: Guess, readings: readonly Reading[]): void => {
+  for (const { acts, score } of readings) {
+    const key = keyOf(acts);
+    const mass = guess.share * Math.exp(score);
+    const known = meanings.get(key);
+    if (!known) meanings.set(key, { acts, guess, best: score, mass });
+    else {
+      known.mass += mass;
+      if (score > known.best) Object.assign(known, { acts, guess, best: score });
+    }
+  }
+};
 
 const meaningsOf = (guesses: readonly Guess[], reader: Reader): readonly Meaning[] => {
-  const byMeaning = new Map<string, Meaning>();
+  const meanings: Meanings = new Map();
+  let best = -Infinity;
   for (const guess of guesses) {
     const readings = readingsOf(guess.tokens, reader);
-    for (const { acts, score } of readings) {
-      const key = keyOf(acts);
-      const mass = guess.share * Math.exp(score);
-      const known = byMeaning.get(key);
-      if (!known) byMeaning.set(key, { acts, guess, best: score, mass });
-      else {
-        known.mass += mass;
-        if (score > known.best) Object.assign(known, { acts, guess, best: score });
-      }
-    }
-    if (guess === guesses[0] && readings[0] && readings[0].score >= sure) break;
+    gather(meanings, guess, readings);
+    best = Math.max(best, readings[0]?.score ?? -Infinity);
+    if (guess === guesses[0] && best >= sure) break;
   }
-  return [...byMeaning.values()].sort((a, b) => b.mass - a.mass);
+  if (best < doubtful)
+    for (const guess of guesses.slice(0, 3)) gather(meanings, guess, mendedReadings(guess.tokens, reader));
+  return [...meanings.values()].sort((a, b) => b.mass - a.mass);
 };
 
 export const createUnderstander = (locale: string): Understander => {

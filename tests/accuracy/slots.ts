@@ -21,7 +21,10 @@ const actual = ({ slots }: Act, slot: string): string | number | readonly string
     case 'items':
       return (slots.items ?? (slots.item ? [slots.item] : [])).map(mention);
     case 'marker':
-      return mention(slots.marker);
+      // What a marker is on comes along in its words: "this one with the round clip".
+      return mention(slots.marker)
+        .replace(/^.*\bwith the /, '')
+        .replace(/ on it$/, '');
     case 'place':
       return place(slots.place ?? slots.item?.at ?? undefined);
     case 'from':
