@@ -22,15 +22,11 @@ const batchesIn = reckoned((items: Kitchen['items']) => groupedBy(livingIn(items
 export const batchOf = (kitchen: Kitchen, item: Item): readonly Item[] =>
   item.batchId === null ? [item] : (batchesIn(kitchen.items).get(item.batchId) ?? [item]);
 
-// By the item and not by its name: an item that did not change keeps its words through every version.
-const wordsOf = reckoned((item: Item) => foodWords(item.name));
-const foodsIn = reckoned((items: Kitchen['items']) =>
-  groupedBy(items.values(), (item) => wordsOf(item).join(' ')),
-);
-/** Items by each word of their names. */
-const wordsIn = reckoned((items: Kitchen['items']) => {
-  const all = [...items.values()].flatMap((item) => wordsOf(item).map((word) => ({ word, item })));
-  return groupedBy(all, ({ word }) => word);
+// Kept by the item, not in an index of the kitchen: an item that did not change keeps its words through
+// every version, and reading two thousand kept ones costs less than indexing them anew after each change.
+const nameOf = reckoned((item: Item) => {
+  const words = foodWords(item.name);
+  return { words, key: words.join(' ') };
 });
 
 /** Items whose name fits, best first; newest first among equals. Only living ones unless told otherwise. */
@@ -40,23 +36,18 @@ export const likeNames = (
   which: 'living' | 'gone' | 'all' = 'living',
 ): readonly { readonly item: Item; readonly fit: number }[] => {
   const words = foodWords(name);
-  const sharing = new Set(
-    words.flatMap(
-      (word) =>
-        wordsIn(kitchen.items)
-          .get(word)
-          ?.map(({ item }) => item) ?? [],
-    ),
-  );
-  return [...sharing]
-    .filter((item) => which === 'all' || (item.gone === null) === (which === 'living'))
-    .map((item) => ({ item, fit: likenessOf(wordsOf(item), words) }))
+  const among = which === 'living' ? livingItems(kitchen) : [...kitchen.items.values()];
+  return among
+    .filter((item) => which !== 'gone' || item.gone !== null)
+    .map((item) => ({ item, fit: likenessOf(nameOf(item).words, words) }))
     .filter(({ fit }) => fit > 0)
     .sort((a, b) => b.fit - a.fit || byAge(b.item, a.item));
 };
 
-const sameFood = (kitchen: Kitchen, name: string): readonly Item[] =>
-  foodsIn(kitchen.items).get(foodKey(name)) ?? [];
+const sameFood = (kitchen: Kitchen, name: string): readonly Item[] => {
+  const key = foodKey(name);
+  return [...kitchen.items.values()].filter((item) => nameOf(item).key === key);
+};
 
 /** The gone item of that food that went last, whose marker and details a new one may take over. */
 export const lastGone = (kitchen: Kitchen, name: string): Item | null =>
