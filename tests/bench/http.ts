@@ -1,4 +1,5 @@
 /** Whole turns over HTTP beside a bare fastify JSON echo, in one run on one machine. */
+import { randomUUID } from 'node:crypto';
 import autocannon from 'autocannon';
 import { bigKitchen, sentences } from './big-kitchen.js';
 import { startServed, type Running } from './start-served.js';
@@ -7,24 +8,28 @@ const SECONDS = 8;
 const CONNECTIONS = 10;
 const ITEMS = 500;
 
-const fire = async (
+/** Turns from ten connections for so many seconds, at most `perSecond` when given. */
+export const fire = async (
   { address, token }: Running,
   said: readonly string[],
   seconds: number,
+  perSecond?: number,
 ): Promise<autocannon.Result> => {
+  const run = randomUUID();
   let n = 0;
   return autocannon({
     url: `${address}/v1/turns`,
     method: 'POST',
     connections: CONNECTIONS,
     duration: seconds,
+    ...(perSecond === undefined ? {} : { overallRate: perSecond }),
     headers: { 'content-type': 'application/json', authorization: `Bearer ${token}` },
     requests: [
       {
         setupRequest: (request) => {
           n += 1;
           const turn = {
-            id: `h${process.pid}.${seconds}.${n}`,
+            id: `${run}.${n}`,
             conversation: `c${n % 50}`,
             hypotheses: [{ text: said[n % said.length] }],
           };
@@ -34,6 +39,9 @@ const fire = async (
     ],
   });
 };
+
+/** Answers a second that were answers. */
+export const rate = ({ duration, ...result }: autocannon.Result): number => result['2xx'] / duration;
 
 const line = (name: string, { requests, latency, non2xx, errors }: autocannon.Result): string =>
   `  ${name.padEnd(28)} ${requests.average.toFixed(0).padStart(7)} a second   p50 ${latency.p50} ms   p99 ${latency.p99} ms   refused ${non2xx}   lost ${errors}\n`;

@@ -1,0 +1,164 @@
+/**
+ * `npm run bench:load [PART…]`: the service under load, beside a bare fastify in the same run.
+ * Parts: `turns` (HTTP and socket), `half` (latency at half the saturation rate), `idle` (open
+ * sockets that say nothing), `soak` (memory over time), `start` (start to first answer).
+ * Loopback only, bounded in time. LOAD_SECONDS, IDLE_SOCKETS and SOAK_SECONDS change the sizes.
+ */
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import WebSocket from 'ws';
+import { projectFile } from '../../src/project-files.js';
+import { bigKitchen, sentences } from './big-kitchen.js';
+import { fire, rate } from './http.js';
+import { startServed, type Running } from './start-served.js';
+
+const SECONDS = Number(process.env['LOAD_SECONDS'] ?? 10);
+const IDLE = Number(process.env['IDLE_SOCKETS'] ?? 5_000);
+const SOAK = Number(process.env['SOAK_SECONDS'] ?? 60);
+const ITEMS = 500;
+
+const say = (line: string): void => void process.stdout.write(`${line}\n`);
+const said = sentences(
+  bigKitchen('bench', ITEMS, { now: new Date().toISOString(), timeZone: 'America/Chicago' }),
+);
+
+const withServed = async <T>(args: readonly string[], work: (running: Running) => Promise<T>): Promise<T> => {
+  const running = await startServed(...args);
+  try {
+    return await work(running);
+  } finally {
+    await running.stop();
+  }
+};
+
+const connect = async ({ address, token }: Running): Promise<WebSocket> => {
+  const socket = new WebSocket(`${address.replace(/^http/, 'ws')}/v1/conversation`, {
+    headers: { authorization: `Bearer ${token}` },
+  });
+  await once(socket, 'open');
+  return socket;
+};
+
+/** Each of ten sockets sends its next turn when the last is answered. Turns a second. */
+const overSockets = async (running: Running): Promise<number> => {
+  const sockets = await Promise.all(Array.from({ length: 10 }, () => connect(running)));
+  let answered = 0;
+  let n = 0;
+  const until = performance.now() + SECONDS * 1000;
+  await Promise.all(
+    sockets.map(async (socket, which) => {
+      const next = (): void => {
+        n += 1;
+        const turn = {
+          id: `s${n}`,
+          conversation: `s${which}`,
+          hypotheses: [{ text: said[n % said.length] }],
+        };
+        socket.send(JSON.stringify({ type: 'turn', turn }));
+      };
+      const done = new Promise<void>((resolve) => {
+        socket.on('message', (data: Buffer) => {
+          const { type } = JSON.parse(data.toString('utf8')) as { type: string };
+          // The echo sends back what it got; the service sends replies, and other things beside.
+          if (type !== 'reply' && type !== 'turn') return;
+          answered += 1;
+          if (performance.now() > until) resolve();
+          else next();
+        });
+      });
+      next();
+      await done;
+      socket.terminate();
+    }),
+  );
+  return answered / SECONDS;
+};
+
+const turns = async (): Promise<number> => {
+  const echo = await withServed(['echo'], async (running) => ({
+    http: rate(await fire(running, said, SECONDS)),
+    socket: await overSockets(running),
+  }));
+  const kitchen = await withServed(['kitchen', String(ITEMS)], async (running) => {
+    await fire(running, said, 3);
+    return { http: rate(await fire(running, said, SECONDS)), socket: await overSockets(running) };
+  });
+  const share = (way: 'http' | 'socket'): string => `${((kitchen[way] / echo[way]) * 100).toFixed(1)}%`;
+  say(`Turns a second, ${ITEMS} items, embedded store on disk`);
+  say(`  HTTP    echo ${echo.http.toFixed(0)}   whole turn ${kitchen.http.toFixed(0)}   ${share('http')}`);
+  say(
+    `  socket  echo ${echo.socket.toFixed(0)}   whole turn ${kitchen.socket.toFixed(0)}   ${share('socket')}`,
+  );
+  return kitchen.http;
+};
+
+const half = async (): Promise<void> =>
+  withServed(['kitchen', String(ITEMS)], async (running) => {
+    await fire(running, said, 3);
+    const most = rate(await fire(running, said, SECONDS));
+    const { latency, requests } = await fire(running, said, SECONDS, Math.max(1, Math.floor(most / 2)));
+    say(
+      `At half the saturation rate (${requests.average.toFixed(0)} of ${most.toFixed(0)} a second): p50 ${latency.p50} ms, p99 ${latency.p99} ms`,
+    );
+  });
+
+const idle = async (): Promise<void> =>
+  withServed(['kitchen', String(ITEMS)], async (running) => {
+    const first = await connect(running);
+    const before = await running.memory();
+    const sockets: WebSocket[] = [];
+    while (sockets.length < IDLE) {
+      const some = Math.min(100, IDLE - sockets.length);
+      sockets.push(...(await Promise.all(Array.from({ length: some }, () => connect(running)))));
+    }
+    await new Promise((resolve) => setTimeout(resolve, 2_000));
+    const after = await running.memory();
+    const each = (after.rss - before.rss) / IDLE / 1024;
+    say(`${IDLE} idle conversations: ${each.toFixed(1)} KB of resident memory each`);
+    for (const socket of [first, ...sockets]) socket.terminate();
+  });
+
+const soak = async (): Promise<void> =>
+  withServed(['kitchen', String(ITEMS)], async (running) => {
+    say(`Memory over ${SOAK} seconds of turns`);
+    for (let spent = 0; spent < SOAK; spent += Math.max(5, SOAK / 6)) {
+      const seconds = Math.max(5, Math.round(SOAK / 6));
+      const result = await fire(running, said, seconds);
+      const { heapUsed, rss } = await running.memory();
+      say(
+        `  ${String(spent + seconds).padStart(5)} s  ${rate(result).toFixed(0).padStart(6)} a second   heap ${(heapUsed / 1e6).toFixed(1)} MB   resident ${(rss / 1e6).toFixed(1)} MB`,
+      );
+    }
+  });
+
+/** From starting the command to its first answer, the bundle being there already. */
+const start = async (): Promise<void> => {
+  const data = mkdtempSync(join(tmpdir(), 'tellshelf-start-'));
+  const times: number[] = [];
+  for (let n = 0; n < 6; n += 1) {
+    const started = performance.now();
+    const child = spawn(process.execPath, [projectFile('.run.mjs'), 'talk', '--data', data], {
+      stdio: ['pipe', 'pipe', 'inherit'],
+    });
+    child.stdin.end('what should I use first\n');
+    await once(child.stdout, 'data');
+    times.push(performance.now() - started);
+    await once(child, 'close');
+  }
+  rmSync(data, { recursive: true, force: true });
+  const [made, ...others] = times;
+  say(
+    `Start to first answer: ${(Math.min(...others) / 1000).toFixed(2)} s at best, ${(Math.max(...others) / 1000).toFixed(2)} s at worst (first, making the demo kitchen: ${((made ?? 0) / 1000).toFixed(2)} s)`,
+  );
+};
+
+const parts: Readonly<Record<string, () => Promise<unknown>>> = { start, turns, half, idle, soak };
+const asked = process.argv.slice(2);
+for (const name of asked.length > 0 ? asked : Object.keys(parts)) {
+  const part = parts[name];
+  if (!part) throw new Error(`There is no part "${name}". There are: ${Object.keys(parts).join(', ')}.`);
+  await part();
+}
