@@ -10,6 +10,8 @@ const tables = perLexicon(({ dates, numbers }) => {
     dates.thisWords,
     dates.nextWords,
     dates.in,
+    dates.on,
+    dates.agoBefore,
     dates.during,
     dates.since,
     dates.until,

@@ -110,6 +110,8 @@ const dates = z.object({
   monthUnits: figures.default({}),
   hourUnits: figures.default({}),
   ago: words.default([]),
+  /** Where it is said first: Spanish "hace dos semanas". */
+  agoBefore: words.default([]),
   fromNow: words.default([]),
   in: words.default([]),
   on: words.default([]),

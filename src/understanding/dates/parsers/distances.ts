@@ -11,6 +11,7 @@ export const unitTables = perLexicon(({ dates }) => ({
   months: new Map(Object.entries(dates.monthUnits)),
   minutes: new Map(Object.entries(dates.hourUnits)),
   ago: new Set(dates.ago),
+  agoBefore: new Set(dates.agoBefore),
   fromNow: phraseSet(dates.fromNow),
   in: new Set(dates.in),
 }));
@@ -66,7 +67,12 @@ const reasonable = ({ quantity, unit }: Distance, context: DateContext): boolean
   quantity.value * (unitTables(context.lexicon).months.has(unit) ? 30 : 1) < 36_500;
 
 export const distances: DateParser = (tokens, from, lean, context) => {
-  const { ago, fromNow, in: inWords } = unitTables(context.lexicon);
+  const { ago, agoBefore, fromNow, in: inWords } = unitTables(context.lexicon);
+  if (agoBefore.has(tokens[from] ?? '')) {
+    const gone = distanceAt(tokens, from + 1, context);
+    if (!gone || !reasonable(gone, context)) return [];
+    return [{ said: shifted(context.today, gone, -1, context), length: gone.length + 1 }];
+  }
   const ahead = inWords.has(tokens[from] ?? '');
   const distance = distanceAt(tokens, from + (ahead ? 1 : 0), context);
   if (!distance || !reasonable(distance, context)) return [];
