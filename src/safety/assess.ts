@@ -188,15 +188,13 @@ const judgeRoom = (
 
 /** Used up before it was frozen: freezing does not give days back. */
 const overBeforeFreezing = (chosen: Chosen | null, clock: ClockState): number | null => {
-  const anchor = chosen === null ? null : anchorOf(chosen, clock);
-  if (
-    chosen?.row.fridge === null ||
-    chosen?.row.fridge === undefined ||
-    anchor === null ||
-    clock.frozenOn === null
-  )
-    return null;
-  const over = dayNumber(clock.frozenOn) - spanEnds(dayNumber(anchor), chosen.row.fridge).high;
+  const first = chosen === null ? null : anchorOf(chosen, clock);
+  const span = chosen?.row.fridge ?? null;
+  if (span === null || first === null || clock.frozenOn === null) return null;
+  // Frozen a second time: only the days since it thawed are known to be fridge days.
+  const again = clock.thawedOn !== null && clock.thawedOn < clock.frozenOn;
+  const anchor = again && clock.thawedOn !== null && clock.thawedOn > first ? clock.thawedOn : first;
+  const over = dayNumber(clock.frozenOn) - spanEnds(dayNumber(anchor), span).high;
   return over > 0 ? over : null;
 };
 

@@ -137,7 +137,7 @@ const read = (name: string, index: Index): Reading => {
   const dishLast =
     anywhere !== null &&
     anywhere.to === words.length &&
-    anywhere.row.bought === null &&
+    anywhere.row.usual === 'cooked' &&
     words.every((word, at) => at === 0 || word === 'and' || !JOINING_WORDS.has(word));
   const found = dishLast ? anywhere : (inHead ?? anywhere);
   const beside = words.filter((_, at) => found === null || at < found.from || at >= found.to);

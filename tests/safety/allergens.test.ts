@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest';
+import { allergenIn, allergenNamed, allergenWarnings, eatingCautions } from '../../src/safety/index.js';
+import { item, kitchen, person } from './items.js';
+
+describe('allergens in an item', () => {
+  it.each([
+    ['soup', ['peanuts'], [], 'peanut', 'said-to-contain'],
+    ['soup', ['almonds'], [], 'tree nuts', 'said-to-contain'],
+    ['soup', ['nuts'], [], 'almonds', 'said-to-contain'],
+    ['soup', ['prawns'], [], 'shellfish', 'said-to-contain'],
+    ['soup', [], [], 'peanuts', 'unknown'],
+    ['soup', [], ['peanuts'], 'peanuts', 'said-free-from'],
+    ['bread', [], [], 'gluten', 'usually-contains'],
+    ['bread', [], ['gluten'], 'gluten', 'conflict'],
+    ['cake', [], ['gluten'], 'wheat', 'usually-contains'],
+    ['cheese', [], [], 'dairy', 'usually-contains'],
+    ['apple', [], [], 'kiwi', 'unknown'],
+    ['salad', ['kiwi'], [], 'kiwi', 'said-to-contain'],
+  ] as const)('%s, contains %j, free from %j: %s is %s', (name, contains, freeFrom, asked, answer) =>
+    expect(allergenIn({ name, contains, freeFrom }, asked).answer).toBe(answer),
+  );
+  it('gluten free is not free from wheat (21 CFR 101.91), nor is free from almonds free from nuts', () => {
+    expect(allergenIn({ name: 'soup', contains: [], freeFrom: ['gluten'] }, 'wheat').answer).toBe('unknown');
+    expect(allergenIn({ name: 'soup', contains: [], freeFrom: ['almonds'] }, 'nuts').answer).toBe('unknown');
+    expect(allergenIn({ name: 'soup', contains: [], freeFrom: ['nuts'] }, 'almonds').answer).toBe(
+      'said-free-from',
+    );
+  });
+  it('what is not recorded is never absent', () => {
+    for (const asked of ['milk', 'egg', 'sesame', 'mustard', 'lupin', 'celery']) {
+      expect(allergenIn({ name: 'mystery tub', contains: [], freeFrom: [] }, asked).answer).toBe('unknown');
+    }
+  });
+});
+
+describe('words for them', () => {
+  it.each([
+    ['groundnuts', ['peanuts']],
+    ['tahini', ['sesame']],
+    ['squid', ['molluscs']],
+    ['prawn', ['crustaceans']],
+    ['tofu', ['soy']],
+    ['strawberries', []],
+  ])('%s: %j', (word, ids) => expect(allergenNamed(word)).toEqual(ids));
+});
+
+describe('the people who eat here', () => {
+  const dele = person('Dele', { allergens: ['peanuts'] });
+  it('are warned of what is in it and of what usually is', () => {
+    const stew = item('groundnut stew', { contains: ['peanuts'] });
+    expect(allergenWarnings(stew, [dele])).toEqual([
+      { allergen: 'peanuts', answer: 'said-to-contain', personId: 'Dele' },
+    ]);
+    const spread = item('peanut butter');
+    expect(eatingCautions(kitchen([spread], [dele]), spread).map(({ code }) => code)).toEqual([
+      'allergen-usual',
+    ]);
+  });
+  it('hear allergens and spice first', () => {
+    const curry = item('curry', { contains: ['milk'], cautions: ['very spicy', 'bones in it'] });
+    expect(eatingCautions(kitchen([curry]), curry).map(({ code }) => code)).toEqual([
+      'allergen',
+      'spicy',
+      'recorded',
+    ]);
+  });
+});
