@@ -52,7 +52,7 @@ ask-amend-what = What shall I note about the { $name }?
 amended = { CAP($name) }: { $facts }.
 known-already = I have that already: { $name }, { $facts }.
 confirm-amend = Note for the { $name }: { $facts }? Yes or no.
-confirm-free = The { $name } is recorded as containing { $allergens }. Are you sure it does not? Yes or no.
+confirm-free = { CAP(THE($name)) } { IS($name) } recorded as containing { $allergens }. Are you sure { IT($name) } { DOES($name) } not? Yes or no.
 date-unknown-noted = { $what ->
     [bestBefore] best before unknown
     [useBy] use by unknown
