@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import {
   addMarker,
+  addPlaceName,
+  convert,
+  movePlace,
+  renamePlace,
+  totalOf,
   amend,
   applyChange,
   bringBack,
@@ -136,6 +141,31 @@ describe('places', () => {
     expect(storageOf(c.kitchen, c.place('fifth shelf'))).toBe('fridge');
   });
 
+  it('answer to every name they were given, and to no name twice', () => {
+    const c = cook();
+    const shelf = c.place('second shelf');
+    c.do((d) => addPlaceName(d, shelf, 'sauce shelf'));
+    c.do((d) => renamePlace(d, shelf, 'jar shelf'));
+    expect(c.kitchen.places.get(shelf)).toMatchObject({
+      name: 'jar shelf',
+      aliases: ['sauce shelf', 'second shelf'],
+    });
+    expect(renamePlace(c.doing, shelf, 'First Shelf')).toMatchObject({ refused: 'place-exists' });
+    expect(addPlaceName(c.doing, shelf, 'the sauce shelf')).toMatchObject({ refused: 'nothing-changes' });
+    // A shelf built later leaves a name the cook gave alone.
+    c.do((d) => buildPlaces(d, { kind: 'shelf', parentId: c.place('fridge'), count: 5 }));
+    expect(c.kitchen.places.get(shelf)?.name).toBe('jar shelf');
+  });
+
+  it('are never put inside themselves', () => {
+    const c = cook();
+    expect(movePlace(c.doing, c.place('fridge'), c.place('first shelf'))).toEqual({
+      refused: 'place-inside-itself',
+    });
+    c.do((d) => movePlace(d, c.place('first shelf'), c.place('chest freezer')));
+    expect(storageOf(c.kitchen, c.place('first shelf'))).toBe('freezer');
+  });
+
   it('removes only what is empty', () => {
     const c = cook();
     c.do((d) => putAway(d, { name: 'milk', placeId: c.place('first shelf') }));
@@ -220,6 +250,25 @@ describe('amounts', () => {
     expect(take(c.doing, id, { value: 1, unit: 'tub' })).toMatchObject({ refused: 'unit-differs' });
     c.do((d) => take(d, id, { value: 1.5, unit: 'pound' }));
     expect(c.item('rice').gone).toEqual({ at: now, how: 'used' });
+  });
+
+  // NIST Special Publication 811 (2008), appendix B.8; Weights and Measures Act 1985 (UK), schedule 1.
+  it.each([
+    [{ value: 1, unit: 'pound' }, 'gram', 'us', 453.59237],
+    [{ value: 16, unit: 'ounce' }, 'pound', 'us', 1],
+    [{ value: 1, unit: 'gallon' }, 'litre', 'us', 3.785411784],
+    [{ value: 1, unit: 'gallon' }, 'litre', 'uk', 4.54609],
+    [{ value: 2, unit: 'cup' }, 'pint', 'us', 1],
+    [{ value: 20, unit: 'fluid ounce' }, 'pint', 'uk', 1],
+    [{ value: 1, unit: 'dozen' }, 'piece', 'us', 12],
+  ] as const)('%j is so many of a %s (%s)', (amount, unit, region, value) => {
+    expect(convert(amount, unit, region)).toBeCloseTo(value, 6);
+  });
+
+  it('of different kinds are never turned into each other', () => {
+    expect(convert({ value: 1, unit: 'pound' }, 'cup', 'us')).toBeNull();
+    expect(convert({ value: 1, unit: 'cup' }, 'litre', 'uk')).toBeNull();
+    expect(totalOf(cook().kitchen, [])).toEqual({ amounts: [], unknown: 0 });
   });
 
   it('halves of an unknown amount are halves of its container', () => {

@@ -1,4 +1,5 @@
 /** What every store must do. Run on each adapter, against the real database. */
+import fc from 'fast-check';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import {
   addMarker,
@@ -14,6 +15,7 @@ import {
   type Change,
   type Doing,
   type Kitchen,
+  type Op,
   type Result,
 } from '../../src/kitchen/index.js';
 import {
@@ -23,6 +25,7 @@ import {
   type TellingStore,
   type TurnRecord,
 } from '../../src/store/index.js';
+import { deed, live } from '../kitchen/any-kitchen.js';
 
 const at = '2026-05-14T18:00:00.000Z';
 
@@ -260,6 +263,46 @@ export const storeContract = (
       const replayed = journal.reduce(applyChange, emptyKitchen(householdOf(id)));
       expect(sameKitchen(await load())).toEqual(sameKitchen(replayed));
     });
+
+    it(
+      'holds any life of a kitchen, however its changes are gathered into turns',
+      { timeout: 60_000 },
+      async () => {
+        await fc.assert(
+          fc.asyncProperty(
+            fc.array(deed, { minLength: 20, maxLength: 60 }),
+            fc.integer({ min: 1, max: 6 }),
+            async (deeds, together) => {
+              const { start, kitchen, journal } = live(deeds);
+              const here = `life${++serial}`;
+              // The life was lived under another household's id; its records are the same here.
+              const asHere = (op: Op): Op =>
+                op.kind === 'household'
+                  ? {
+                      ...op,
+                      id: here,
+                      before: op.before && { ...op.before, id: here },
+                      after: op.after && { ...op.after, id: here },
+                    }
+                  : op;
+              await store.createHousehold({ ...start, household: { ...start.household, id: here } }, at);
+              for (let from = 0; from < journal.length; from += together) {
+                const changes = journal
+                  .slice(from, from + together)
+                  .map(({ verb, about, ops }) => ({ verb, about, ops: ops.map(asHere) }));
+                const result = await store.commitTurn(here, turnOf(from, changes));
+                expect(result.outcome).toBe('done');
+              }
+              const kept = await second.loadKitchen(here);
+              const wanted = { ...kitchen, household: { ...kitchen.household, id: here } };
+              expect(sameKitchen(kept)).toEqual(sameKitchen(wanted));
+              await store.deleteHousehold(here);
+            },
+          ),
+          { numRuns: 8 },
+        );
+      },
+    );
 
     it('keeps a marker on one living item, even against a faulty change', async () => {
       await commit((d) => addMarker(d, { touch: { shape: 'round' } }));
