@@ -19,6 +19,7 @@ const tidying = z.object({
   orderStarts: z.object({ starts: words, before: words }).default({ starts: [], before: [] }),
   tellMeBefore: z.object({ starts: words, words }).default({ starts: [], words: [] }),
   keepPhrases: z.object({ phrases: words }).default({ phrases: [] }),
+  hedges: z.object({ phrases: words }).default({ phrases: [] }),
   doubled: words.default([]),
   repairCues: z
     .object({

@@ -30,6 +30,8 @@ export interface Normalised {
   readonly notes: readonly Note[];
   /** True when the input was longer than `longestInput`: the rest was not read. */
   readonly cut: boolean;
+  /** True when a word of doubt was taken away: "I think the milk is gone". Ask before losing anything. */
+  readonly hedged: boolean;
 }
 
 const tidy = (words: readonly Word[], lexicon: Lexicon, note: (note: Note) => void): readonly Word[] => {
@@ -60,9 +62,11 @@ export const normalise = (text: string, locale: string): Normalised => {
   const heard = wordsOf(short, lexicon.tidying.symbols.signs);
   const tidied = tidy(heard.slice(0, longestInput.words), lexicon, (note) => notes.push(note));
   const tokens = textsOf(tidied).slice(0, longestInput.words);
+  const hedges = lexicon.tidying.hedges.phrases;
   return {
     tokens,
     notes,
+    hedged: notes.some(({ from, to }) => to === '' && hedges.includes(from)),
     cut: short.length < text.length || heard.length > longestInput.words || tokens.length < tidied.length,
   };
 };

@@ -63,6 +63,11 @@ describe('fillers and politeness', () => {
     ['i would like to know how old the soup is', 'how old the soup is'],
   ])('%j is %j', (text, expected) => expect(tidy(text)).toBe(expected));
 
+  it('marks doubt that goes with the fillers', () => {
+    expect(normalise('i think the milk is gone', 'en')).toMatchObject({ hedged: true });
+    expect(normalise('um the milk is gone', 'en')).toMatchObject({ hedged: false });
+  });
+
   it.each(['okay', 'thank you', 'right', 'please', 'well done', 'now'])(
     'keeps %j, which means something alone',
     (text) => expect(tidy(text)).toBe(text),
