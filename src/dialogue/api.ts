@@ -23,6 +23,8 @@ export interface Surroundings {
 
 export interface Heard {
   readonly understanding: Understanding;
+  /** The recogniser's best guess, also when nothing was made of it. */
+  readonly words?: string | null;
   /** Text of the marker touched with this turn. */
   readonly touched: string | null;
   /** The last SSML mark reached, when the last answer was cut off. */

@@ -1,9 +1,10 @@
 /** One turn: what was heard, and the conversation so far, to changes and an answer. Pure. */
 import type { Say } from '../speech/answer.js';
 import type { Act, CHANGING_INTENTS, Expectation, Intent, Understanding } from '../understanding/intents.js';
-import { CHANGING_INTENTS as changing } from '../understanding/intents.js';
+import { ASKING_INTENTS, CHANGING_INTENTS as changing } from '../understanding/intents.js';
 import type { Conversation, Decide, Heard, Outcome, Surroundings } from './api.js';
 import { say, tell } from './handler.js';
+import { choose } from './refer/choose.js';
 import { touchMarker } from './refer/touched.js';
 import { sessionAnswer, sessionPrompt } from './sessions/session.js';
 import { setupAfterChange } from './sessions/setup.js';
@@ -11,7 +12,7 @@ import { type Frame, type Told, stateOf } from './state.js';
 import { recallSummary } from './summary/told.js';
 import { bestReading, closeReadings, onlyOneMeaning } from './turn/doubt.js';
 import { correctLast } from './turn/correct.js';
-import { answerFrame, askAgain, dropOffers, questionOf, topFrame } from './turn/frames.js';
+import { answerFrame, askAgain, dropOffers, pickByWords, questionOf, topFrame } from './turn/frames.js';
 import {
   type Work,
   absorb,
@@ -46,9 +47,28 @@ const perform = (work: Work, act: Act): Work => {
   const reply = sessionAnswer(act, turnOf(work));
   if (reply) return absorb(dropOffers(work), act, unsettled, reply);
   const settled = isTalk(act.intent) ? work : dropOffers(work);
+  if (act.intent === 'choose') return chooseAmongTold(settled, act) ?? runAct(settled, act);
   if (act.intent === 'correct')
     return correctLast(settled, act) ?? saying(settled, say('nothing-to-correct'));
   return runAct(settled, act);
+};
+
+/** "The other one", after an answer that told several apart: the same is asked of that one. */
+const chooseAmongTold = (work: Work, act: Act): Work | null => {
+  const asked = work.state.told?.act;
+  const { offered, items } = work.state.memory;
+  const ids = offered.length > 1 ? offered : items;
+  if (!asked || isChanging(asked.intent) || ids.length < 2) return null;
+  const result = choose(
+    turnOf(work),
+    act,
+    ids.map((id) => ({ ids: [id], label: say('apart-other') })),
+  );
+  const chosenIds = result.chosen === 'fewer' ? result.ids : result.chosen;
+  if (typeof chosenIds === 'string') return null;
+  const talk = ASKING_INTENTS as readonly Intent[];
+  const again: Act = talk.includes(asked.intent) ? asked : { intent: 'find', slots: {} };
+  return runAct(work, again, { picked: { item: chosenIds }, sure: false });
 };
 
 /** Talk about the talk leaves an offer standing: "say that again" does not decline it. */
@@ -140,9 +160,9 @@ const heardWork = (work: Work, heard: Heard): Work => {
     case 'nothing-heard':
       return nothingHeard(work, heard.touched !== null);
     case 'out-of-scope':
-      return beyond(work);
+      return pickByWords(work) ?? beyond(work);
     case 'ask-again':
-      return misheard(work);
+      return pickByWords(work) ?? misheard(work);
     case 'confirm':
     case 'act': {
       if (acts.length === 0) return misheard(work);
@@ -192,6 +212,7 @@ const toldOf = (work: Work, question: Say | undefined): Told | null => {
     return { ...told, rest: work.rest ?? told.rest, cut: work.cut ?? told.cut };
   }
   return {
+    act: work.act,
     answer: answerOf(work, question),
     rest: work.rest ?? work.more,
     details: work.details,

@@ -5,7 +5,7 @@ import type { Clock, Instant, PlainDate } from '../terms/dates.js';
 import { today } from '../terms/dates.js';
 import type { Act } from '../understanding/intents.js';
 import type { Speaker } from './api.js';
-import type { Ask, Memory, Picked, Practice, Procedure, Session, State } from './state.js';
+import type { Ask, Memory, Outage, Picked, Practice, Procedure, Session, State } from './state.js';
 
 /** One act, being decided. The kitchen already holds what earlier acts of the same turn did. */
 export interface Turn {
@@ -54,7 +54,7 @@ export interface Reply {
   readonly session?: Session | null;
   readonly practice?: Practice | null;
   readonly listener?: Listener;
-  readonly outageSince?: Instant | null;
+  readonly outage?: Outage | null;
   /** Length of this one answer. */
   readonly length?: Length;
   /** Say nothing more of an open question this turn. */
@@ -108,7 +108,11 @@ export const about = (
   return {
     items: ids,
     before: same ? turn.memory.before : turn.memory.items,
-    offered: offered.map((item) => item.id),
+    // One of several that were told apart: the others can still be chosen next.
+    offered:
+      items.length === 1 && offered.length === 1 && turn.memory.offered.includes(items[0]!.id)
+        ? turn.memory.offered
+        : offered.map((item) => item.id),
     ...(items.length === 1 ? { placeId: items[0]!.placeId, markerId: items[0]!.markerId } : {}),
   };
 };

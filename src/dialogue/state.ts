@@ -44,6 +44,8 @@ export interface Ask {
   readonly choices?: readonly Choice[];
   /** What a plain "yes" would mean here: a place guessed, an item offered. */
   readonly guess?: readonly Id[];
+  /** What a plain "no" would mean, where it is an answer too. */
+  readonly no?: readonly string[];
 }
 
 /** An act waiting for its answer. */
@@ -107,6 +109,8 @@ export interface Practice {
 
 /** What the last answer was, for "more", "why", "shorter", "how many", "spell that". */
 export interface Told {
+  /** The last act that asked about things, so that "the other one" can be asked the same. */
+  readonly act?: Act | null;
   readonly answer: Answer;
   /** Groups of a list not yet read. */
   readonly rest: readonly Say[];
@@ -127,6 +131,12 @@ export interface Done {
   readonly at: Instant;
 }
 
+export interface Outage {
+  readonly since: Instant;
+  readonly doors: 'shut' | 'open' | null;
+  readonly fullness: 'full' | 'half' | null;
+}
+
 export interface State {
   readonly memory: Memory;
   /** Open questions, the one being asked last. */
@@ -142,8 +152,8 @@ export interface State {
   readonly toldUpTo: number | null;
   /** Turns so far. */
   readonly turns: number;
-  /** When the power went, while that is talked about. */
-  readonly outageSince: Instant | null;
+  /** When the power went and how things stood, while that is talked about. */
+  readonly outage: Outage | null;
 }
 
 const emptyMemory: Memory = {
@@ -170,7 +180,7 @@ const emptyState: State = {
   misses: 0,
   toldUpTo: null,
   turns: 0,
-  outageSince: null,
+  outage: null,
 };
 
 export const usualListener: Listener = {

@@ -203,7 +203,12 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
           );
           const outcome = decide(
             earlier,
-            { understanding, touched: request.touched ?? null, cutAt: request.cutAt ?? null },
+            {
+              understanding,
+              words: request.hypotheses[0]?.text ?? null,
+              touched: request.touched ?? null,
+              cutAt: request.cutAt ?? null,
+            },
             surroundings,
           );
           const { listener } = outcome.conversation;

@@ -56,7 +56,7 @@ keeps-generic = { CAP($food) }{ $where ->
    *[keeping] {""}
   }, guidance says.
     .short = { CAP($span) }.
-taken-as-raw = That is raw; cooked keeps longer.
+taken-as-raw = That is for raw.
     .short = Raw.
 yours = Of yours: { $items }.
 verdict-entry = { $name } { $at }: { $verdict ->
@@ -76,8 +76,22 @@ verdict-entry = { $name } { $at }: { $verdict ->
     [no-figure] no figure, go by the label
    *[other] no date; when in doubt, throw it out
   }
-use-first = { CAP($count) } to use first.
-    .short = { CAP($count) }.
+use-first = { $count } to use first{ $at ->
+    [none] {""}
+   *[other] {" "}{ $at }
+  }.
+    .short = { $count }.
+use-past = { $count ->
+    [one] Past guidance, to throw out: { $items }.
+   *[other] { $count } past guidance, to throw out: { $items }{ $left ->
+        [0] .
+       *[other] , and { $left } more.
+      }
+  }
+    .short = Throw out { $count }: { $items }{ $left ->
+    [0] .
+   *[other] , and { $left } more.
+  }
 use-entry = { $name }, { $at }: { $verdict ->
     [throw-out] past guidance, throw out
     [last-day] last day today
@@ -104,7 +118,10 @@ because-of = { $name }: { $reason }
 nothing-due = Nothing { $at ->
     [none] {""}
    *[other] { $at }{" "}
-  }needs using up.
+  }{ $window ->
+    [none] needs using up.
+   *[yes] more needs using up by then.
+  }
 next-due = Next comes { $entry }.
 older = { CAP($count) } from before { $date }: { $entries }.
 none-older = Nothing is from before { $date }.

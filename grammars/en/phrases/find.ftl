@@ -9,7 +9,7 @@ found-yes-many = Yes, { $count }.
 list-entry = { $entry }
 item-felt = { $item }, { $feel }
     .short = { $item }
-place-empty = { THE($place) } is empty.
+place-empty = The { $place } is empty.
     .short = Empty.
 place-holds = { $at }, { $count ->
     [one] one thing: { $items }

@@ -35,7 +35,7 @@ cook-to = { CAP($temperature) } inside{ $rest ->
 cook-boil = Soups and sauces come to a rolling boil.
 
 ask-thaw-when = When do you want the { $name }?
-ask-thaw-weight = How many pounds is the { $name }?
+ask-thaw-weight = How many pounds { IS($name) } { THE($name) }?
 ask-thaw-weight-again = Say a number of pounds, or about how heavy it is.
 thaw-option = { $method ->
     [fridge] { $time ->
@@ -58,18 +58,23 @@ thaw-too-late = It is too late to thaw the { $name } by then.
 offer-remind = Shall I remind you?
 
 ask-left-out = What was left out?
-ask-out-since = Since when has the { $name } been out?
+ask-out-since = Since when { HAS($name) } { THE($name) } been out?
 ask-out-since-again = Say a time, such as noon, or how long, such as two hours.
 left-out-refrigerate-now = Put the { $name } in the fridge now{ $by ->
     [none] {""}
    *[other] , by { $by } at the latest
   }.
 left-out-throw-out = Throw the { $name } out.
-left-out-unknown = I cannot say, since nobody knows how long the { $name } was out. When in doubt, throw it out.
+left-out-unknown = I cannot say, since nobody knows how long { THE($name) } { WAS($name) } out. When in doubt, throw it out.
 left-out-no-figure = The { $name } keeps at room temperature, so go by its label.
 confirm-out = Note the { $name } as standing out? Yes or no.
 
 ask-power-since = Since when has the power been out?
+ask-doors = Have the fridge and the freezer stayed shut?
+ask-doors-again = Were the fridge and the freezer opened since? Say yes if they stayed shut.
+ask-full = Is the freezer full?
+ask-full-again = Is it quite full? Say no if it is about half full.
+power-more = There is more. Shall I go on?
 power-title = the power cut
 power-first = Keep the doors shut.
 power-holds = { $which ->
@@ -84,7 +89,7 @@ power-holds = { $which ->
         [none] is past its hours.
        *[other] was past its hours at { $until }.
       }
-   *[unknown] I cannot reckon without knowing whether doors were shut.
+   *[unknown] cannot be reckoned, since a door was open.
   }
 power-tell-back = Tell me when the power is back, and we go through the food.
 power-back = Out for { $hours }.
@@ -122,13 +127,13 @@ ask-contains = What shall I look up: which food, or which allergen?
 ask-who-eats = Who is to eat?
 check-the-label = That is what was told to me: the label decides, and for an allergy, so does her clinician.
 contains-answer = { $answer ->
-    [said-to-contain] Yes, the { $name } is said to contain { $allergen }.
-    [said-free-from] The { $name } is said to be free from { $allergen }.
+    [said-to-contain] Yes, { THE($name) } { IS($name) } said to contain { $allergen }.
+    [said-free-from] { CAP(THE($name)) } { IS($name) } said to be free from { $allergen }.
     [usually-contains] It is not recorded, but such food usually contains { $allergen }.
-    [conflict] The { $name } is said to be free from { $allergen }, but such food usually contains it. Check the label.
+    [conflict] { CAP(THE($name)) } { IS($name) } said to be free from { $allergen }, but such food usually contains it. Check the label.
    *[unknown] Unknown: nobody recorded whether the { $name } contains { $allergen }.
   }
-contains-these = The { $name } is said to contain { $allergens }.
+contains-these = { CAP(THE($name)) } { IS($name) } said to contain { $allergens }.
 contains-unknown = Nobody recorded what the { $name } contains.
 with-allergen = { $count ->
     [one] One is said to contain { $allergens }: { $items }.
@@ -157,8 +162,8 @@ rest-unknown = { $count ->
    *[other] For { $count }, nobody recorded it: unknown.
   }
 can-eat-one = { $verdict ->
-    [no] No. The { $name } is said to contain { $allergens }.
+    [no] No. { CAP(THE($name)) } { IS($name) } said to contain { $allergens }.
     [usually] Rather not: the { $name } usually contains { $allergens }, and nobody recorded it.
     [unknown] Unknown: nobody recorded whether the { $name } contains { $allergens }.
-   *[free] As recorded, the { $name } is free from { $allergens }.
+   *[free] As recorded, { THE($name) } { IS($name) } free from { $allergens }.
   }

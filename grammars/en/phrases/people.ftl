@@ -6,7 +6,10 @@ person-known = I know { $name } already.
 person-watches = { $name } watches for { $allergens }.
 person-no-longer = { $name } no longer watches for { $allergens }.
 person-none = No allergy is recorded for { $name }.
-confirm-person = Note that for { $name }? Yes or no.
+confirm-person = { $allergens ->
+    [none] { $name } eats here now? Yes or no.
+   *[other] { $name } watches for { $allergens }? Yes or no.
+  }
 no-people = Nobody is recorded as eating here yet.
 person-with = { $name }, who watches for { $allergens }
 person-plain = { $name }

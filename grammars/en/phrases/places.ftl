@@ -3,7 +3,7 @@
 ask-build-what = What do you have: a shelf, a basket, a drawer, a freezer?
 ask-build-where = { CAP($kind) } of what?
 built = Added: { $names }.
-built-in = { CAP($place) } has { $count ->
+built-in = The { $place } has { $count ->
     [one] one { $kind }
    *[other] { $count } { PLURAL($kind) }
   }, counted from the top.
@@ -17,9 +17,9 @@ renamed = The { $place } is now called { $name }.
 confirm-rename = Call the { $place } { $name }? Yes or no.
 ask-remove-place = Remove which place?
 place-not-empty = { $count ->
-    [one] { $items } is
-   *[other] { CAP($count) } things are
-  } still in the { $place }. Move them first.
+    [one] { CAP($items) } { IS($items) } still there. Move { THEM($items) } first.
+   *[other] { CAP($count) } things are still there. Move them first.
+  }
 place-removed = The { $place } is gone from my record.
 confirm-remove-place = Remove the { $place } from the record? Yes or no.
 place-undivided = The { $place } has no parts recorded.
@@ -33,8 +33,8 @@ place-with-parts = { $name } with { $count ->
   }
 places-all = { $count }: { $places }.
 no-places = No places are recorded yet. Say, for example, the fridge has four shelves.
-place-crowded = { CAP($place) } is crowded: { $count } things.
-place-has-room = { CAP($place) } has { $count ->
+place-crowded = The { $place } is crowded: { $count } things.
+place-has-room = The { $place } has { $count ->
     [one] one thing in it
    *[other] { $count } things in it
   }.

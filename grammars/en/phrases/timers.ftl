@@ -20,10 +20,10 @@ no-timers = { $kind ->
    *[other] No reminders.
   }
 timer-with = { $label ->
-    [none] the one with { $left } left
-   *[other] { $label }, { $left } left
+    [none] one with { $left } left
+   *[other] { $label } with { $left } left
   }
-which-timer = { CAP($choices) }?
+which-timer = Which one: { $choices }?
 timer-now = { $label ->
     [none] { CAP($left) } now.
    *[other] { CAP($label) }, { $left } now.

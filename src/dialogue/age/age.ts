@@ -59,7 +59,8 @@ export const ageParts = (turn: Turn, item: Item): { parts: Say[]; details: Say[]
 const aboutGroup = (turn: Turn, group: Group): Reply => {
   const item = oldestFirst(group.items)[0]!;
   const found = assessIn(turn.kitchen, item, turn.clock);
-  const { first, rest, sources } = reasonsOf(found);
+  const told = found.reasons.filter(({ code }) => code !== 'at-least-days');
+  const { first, rest, sources } = reasonsOf({ ...found, reasons: told });
   return {
     parts: [
       ageWords(turn, item, item.name),
@@ -324,13 +325,10 @@ const whereOf = (turn: Turn, item: Item): Where | null => {
 /** What of it is here, after what guidance says in general. */
 const yours = (turn: Turn, items: readonly Item[]): Say[] => {
   const groups = byAge(oldestFirst(items)).slice(0, 2);
-  return [
-    say('yours', {
-      items: list(
-        groups.map((group) => verdictEntry(turn, group, assessIn(turn.kitchen, group.first, turn.clock))),
-      ),
-    }),
-  ];
+  const [first, ...rest] = groups.map((group) =>
+    verdictEntry(turn, group, assessIn(turn.kitchen, group.first, turn.clock)),
+  );
+  return first ? [say('yours', { items: first }), ...rest.map((entry) => say('list-entry', { entry }))] : [];
 };
 
 const verdictEntry = (turn: Turn, group: Group, found: Assessment): Say =>
@@ -403,59 +401,81 @@ const rankedGroups = (ranked: readonly RankedItem[]): { ranked: RankedItem; grou
     return first ? [{ ranked: first, group: { items: group.items, first: group.first } }] : [];
   });
 
+/** "What is old" asks for what is past; "what should I use first" for what still can be. */
+const asksForPast = (turn: Turn): boolean =>
+  /\b(old|oldest|off|bad|expired|throw|past|overdue)\b/.test(turn.heard ?? '');
+
+const isPast = ({ assessment }: RankedItem): boolean => assessment.verdict === 'throw-out';
+
+/** Everything past guidance in one breath: they all come to the same. */
+const pastWords = (turn: Turn, past: readonly { ranked: RankedItem; group: Group }[]): Say[] => {
+  if (past.length === 0) return [];
+  const entries = past.map(({ group }) =>
+    say('item-where', { item: groupName(group), where: placeAt(turn.kitchen, group.first.placeId) }),
+  );
+  const { first, left } = inGroups(entries);
+  return [say('use-past', { count: past.length, items: list(first), left })];
+};
+
 /** "What should I use this week", "what is old", "what did I freeze before May". */
 export const useFirst: Handler = (act, turn) => {
   const { slots } = act;
   const place = findPlace(turn, slots.place);
   const within = windowDays(turn, slots);
-  const past = within !== null && within < 0;
-  if (past && slots.when && slots.when !== 'unknown') return olderThan(turn, slots.when.day);
+  if (within !== null && within < 0 && slots.when && slots.when !== 'unknown')
+    return olderThan(turn, slots.when.day);
+  const all = livingItems(turn.kitchen);
   const inside =
     place.found === 'one'
-      ? livingItems(turn.kitchen).filter(({ placeId }) => placeUnder(turn.kitchen, placeId, place.place.id))
-      : livingItems(turn.kitchen);
-  const ranked = rankUseFirst(
-    { ...turn.kitchen, items: new Map(inside.map((item) => [item.id, item])) },
-    turn.clock,
-    within === null ? {} : { withinDays: within },
-  );
-  const urgent = ranked.filter(({ assessment }) =>
-    within === null ? due.has(assessment.verdict) && (assessment.daysLeft ?? 0) <= soonDays : true,
-  );
+      ? all.filter(({ placeId }) => placeUnder(turn.kitchen, placeId, place.place.id))
+      : all;
+  const kitchen = { ...turn.kitchen, items: new Map(inside.map((item) => [item.id, item])) };
+  const ranked = rankUseFirst(kitchen, turn.clock, within === null ? {} : { withinDays: within });
   const at = place.found === 'one' ? { at: placeAt(turn.kitchen, place.place.id) } : {};
-  if (urgent.length === 0) {
-    const next = rankedGroups(ranked.filter(({ assessment }) => assessment.lastDay !== null))[0];
-    if (!next || within !== null) return { parts: [say('nothing-due', at)], count: 0, names: [] };
-    const entry = useWords(turn, next.ranked, next.group);
-    return {
-      parts: [say('nothing-due', at), say('next-due', { entry })],
-      memory: about(turn, next.group.items),
-      names: [next.ranked.item.name],
-      count: 0,
-    };
-  }
-  const groups = rankedGroups(urgent);
-  const entries = groups.map(({ ranked: one, group }) => useWords(turn, one, group));
-  const { first, more, left } = inGroups(entries);
-  const offered = groups.map(({ group }) => group.first);
-  const details = groups
+  const past = rankedGroups(ranked.filter(isPast));
+  const soon = rankedGroups(
+    ranked.filter(
+      (one) =>
+        !isPast(one) &&
+        due.has(one.assessment.verdict) &&
+        (one.assessment.daysLeft ?? 0) <= (within ?? soonDays),
+    ),
+  );
+  const pastFirst = within === null && asksForPast(turn);
+  const told = pastFirst ? [...past, ...soon] : [...soon, ...past];
+  const offered = told.map(({ group }) => group.first);
+  const { first, more, left } = inGroups(soon.map(({ ranked: one, group }) => useWords(turn, one, group)));
+  const next = rankedGroups(ranked.filter((one) => !isPast(one) && one.assessment.lastDay !== null))[0];
+  const soonParts: Say[] =
+    soon.length > 0
+      ? [
+          ...(soon.length > 1 ? [say('use-first', { count: soon.length, ...at })] : []),
+          ...first.map((entry) => say('list-entry', { entry })),
+        ]
+      : [
+          ...(pastFirst && past.length > 0
+            ? []
+            : [say('nothing-due', { ...at, ...(within === null ? {} : { window: 'yes' }) })]),
+          ...(next && within === null
+            ? [say('next-due', { entry: useWords(turn, next.ranked, next.group) })]
+            : []),
+        ];
+  const pastParts = pastWords(turn, past);
+  const why = told
     .slice(0, 4)
-    .flatMap(({ ranked: one }) =>
-      reasonsOf(one.assessment).first.map((reason) => say('because-of', { name: one.item.name, reason })),
-    );
-  const sources = groups.slice(0, 4).flatMap(({ ranked: one }) => reasonsOf(one.assessment).sources);
+    .map(({ ranked: one }) => ({ name: one.item.name, found: reasonsOf(one.assessment) }));
+  const sources = why.flatMap(({ found }) => found.sources);
+  const focus = told[0]?.group.items ?? (next ? next.group.items : []);
   return {
-    parts: [
-      ...(groups.length > 1 ? [say('use-first', { count: groups.length })] : []),
-      ...first.map((entry) => say('list-entry', { entry })),
-      ...andMore(left),
-    ],
+    parts: [...(pastFirst ? [...pastParts, ...soonParts] : [...soonParts, ...pastParts]), ...andMore(left)],
     more,
-    details,
+    details: why.flatMap(({ name, found }) =>
+      found.first.map((reason) => say('because-of', { name, reason })),
+    ),
     sources: [...new Map(sources.map((source) => [JSON.stringify(source), source])).values()],
-    memory: { ...about(turn, groups[0]!.group.items), offered: offered.map(({ id }) => id) },
+    memory: focus.length > 0 ? { ...about(turn, focus), offered: offered.map(({ id }) => id) } : {},
     names: offered.map(({ name }) => name),
-    count: groups.length,
+    count: told.length,
   };
 };
 

@@ -1,11 +1,12 @@
 /** What the safety room found, as phrases: reasons, cautions, sources. */
 import type { Assessment, Caution, Citation, Fact, Reason } from '../../safety/api.js';
 import type { Say, Value } from '../../speech/answer.js';
-import { day, say } from '../handler.js';
+import { day, list, say } from '../handler.js';
 
 /** Adds the span in words where a finding has one. */
 const spoken = (args: Readonly<Record<string, Fact>>): Record<string, Value> => {
-  const { low, high, unit } = args;
+  const { low, high, unit, allergens } = args;
+  if (typeof allergens === 'string') return { ...args, allergens: list(allergens.split(', ')) };
   if (typeof low !== 'number' || typeof high !== 'number' || typeof unit !== 'string') return { ...args };
   return { ...args, span: spanWords({ low, high, unit }) };
 };

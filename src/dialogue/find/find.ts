@@ -1,5 +1,5 @@
 /** Where something is, what is somewhere, and whether there is any. */
-import { itemsAt, lastGone, marksOf, placeUnder, purchaseOf } from '../../kitchen/index.js';
+import { itemsAt, lastGone, likeNames, marksOf, placeUnder, purchaseOf } from '../../kitchen/index.js';
 import type { Item, Place } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Act } from '../../understanding/intents.js';
@@ -53,14 +53,14 @@ const asksWhether = (turn: Turn): boolean =>
 
 /** Nothing of it here: say what became of the last one, and whether it is on the list. */
 export const noneLeft = (turn: Turn, name: string): Reply => {
-  const gone = lastGone(turn.kitchen, name);
+  const gone = lastGone(turn.kitchen, name) ?? likeNames(turn.kitchen, name, 'gone')[0]?.item ?? null;
   const entry = gone
     ? turn.journal.find(({ ops }) =>
         ops.some((op) => op.kind === 'item' && op.id === gone.id && op.after?.gone),
       )
     : undefined;
   const who = entry?.personId ? turn.kitchen.people.get(entry.personId) : undefined;
-  const listed = purchaseOf(turn.kitchen, name) !== null;
+  const listed = purchaseOf(turn.kitchen, gone?.name ?? name) !== null;
   const parts: Say[] = [];
   if (gone?.gone) {
     const self = entry?.personId === turn.speaker.personId || !who;

@@ -129,7 +129,7 @@ export const tellAbout: Handler = (act, turn) => {
     ...item.cautions.map((caution) => say('item-caution', { caution })),
     ...(item.preparations.length > 0 ? [say('has-reheating')] : []),
     ...item.notes.map((note) => say('item-note', { note })),
-    ...age.parts,
+    ...age.parts.filter(({ phrase }) => phrase.startsWith('verdict-')),
   ];
   return {
     parts,

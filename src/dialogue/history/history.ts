@@ -36,13 +36,24 @@ const entryWords = (turn: Turn, entry: JournalEntry): Say => {
 };
 
 /** Anyone may take back her own last change; a device without a person, its own. */
-const own = (turn: Turn): readonly JournalEntry[] =>
-  turn.speaker.personId !== null
-    ? turn.journal
-    : turn.journal.filter(
-        ({ personId, deviceId }) =>
-          personId === null && (deviceId === null || deviceId === turn.speaker.deviceId),
-      );
+const own = (turn: Turn): readonly JournalEntry[] => {
+  const deeds = turn.journal.filter((entry) => !onlyHeard(entry));
+  const { personId, deviceId } = turn.speaker;
+  if (personId !== null) return deeds;
+  return deeds.filter(
+    (entry) => entry.personId === null && (entry.deviceId === null || entry.deviceId === deviceId),
+  );
+};
+
+/** Messages that were read out: nothing anybody did. */
+const onlyHeard = ({ ops }: JournalEntry): boolean =>
+  ops.every((op) => op.kind === 'note' && op.before !== null && op.after?.heard === true);
+
+/** What was done in the first place, through any undoing and redoing. */
+const deedOf = (turn: Turn, entry: JournalEntry): Verb => {
+  const earlier = entry.undoes ? turn.journal.find(({ id }) => id === entry.undoes) : undefined;
+  return earlier ? deedOf(turn, earlier) : entry.verb;
+};
 
 const itemsOf = (entry: JournalEntry, turn: Turn): Id[] =>
   entry.ops.flatMap((op) =>
@@ -59,7 +70,7 @@ export const undo: Handler = (_act, turn) => {
       : refusal(turn, result);
   const about = entry.about.length > 0 ? { about: list(entry.about) } : {};
   return {
-    parts: [say('undone', { verb: verbKey(entry.verb), ...about })],
+    parts: [say('undone', { verb: verbKey(deedOf(turn, entry)), ...about })],
     details: [entryWords(turn, entry)],
     changes: [result],
     memory: { items: itemsOf(entry, turn) },

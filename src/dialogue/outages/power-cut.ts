@@ -5,18 +5,28 @@ import type { Say } from '../../speech/answer.js';
 import type { Slots } from '../../understanding/intents.js';
 import { sourcesOf } from '../describe/guidance.js';
 import { guidedStep } from '../describe/steps.js';
-import { andMore, inGroups } from '../describe/lists.js';
-import { type Handler, type Reply, type Turn, clockTime, list, say } from '../handler.js';
+import { inGroups } from '../describe/lists.js';
+import { type Handler, type Reply, type Turn, clockTime, list, say, seconds } from '../handler.js';
+import type { Outage } from '../state.js';
 import { sinceSaid } from './left-out.js';
 
-const reportFor = (turn: Turn, slots: Slots, since: string, backAt: string | null): PowerCutReport =>
+/** How things stood, by what was said now, settled by questions, or told before. */
+const outageOf = (turn: Turn, slots: Slots, since: string): Outage => {
+  const before = turn.state.outage;
+  const doors = (turn.picked.doors?.[0] ?? slots.doors ?? before?.doors ?? null) as Outage['doors'];
+  const fullness = (turn.picked.fullness?.[0] ??
+    slots.fullness ??
+    before?.fullness ??
+    null) as Outage['fullness'];
+  return { since, doors, fullness };
+};
+
+const reportFor = (turn: Turn, slots: Slots, outage: Outage, backAt: string | null): PowerCutReport =>
   powerCutReport(
     turn.kitchen,
     {
-      since,
+      ...outage,
       backAt,
-      doors: slots.doors ?? null,
-      fullness: slots.fullness ?? null,
       ...(slots.degrees?.scale
         ? { fridgeReads: { degrees: slots.degrees.value, scale: slots.degrees.scale } }
         : {}),
@@ -37,22 +47,58 @@ const askSince: Reply = {
   },
 };
 
+/** Doors and fullness decide the hours: each is asked, and either answer will do. */
+const askState = ({ doors, fullness }: Outage): Reply | null => {
+  if (doors === null) {
+    const question = say('ask-doors');
+    return {
+      parts: [],
+      ask: {
+        slot: 'doors',
+        question,
+        again: say('ask-doors-again'),
+        expecting: 'yes-no',
+        guess: ['shut'],
+        no: ['open'],
+      },
+    };
+  }
+  if (fullness === null) {
+    const question = say('ask-full');
+    return {
+      parts: [],
+      ask: {
+        slot: 'fullness',
+        question,
+        again: say('ask-full-again'),
+        expecting: 'yes-no',
+        guess: ['full'],
+        no: ['half'],
+      },
+    };
+  }
+  return null;
+};
+
 export const powerCut: Handler = (act, turn) => {
-  const since = sinceSaid(turn, act.slots) ?? (act.slots.asked === 'now' ? turn.clock.now : null);
+  const { slots } = act;
+  const known = turn.state.outage?.since ?? null;
+  const since = sinceSaid(turn, slots) ?? (slots.asked === 'now' ? turn.clock.now : known);
   if (!since) return askSince;
-  const report = reportFor(turn, act.slots, since, null);
-  const steps = report.steps.map((step) => guidedStep(step, ''));
+  const outage = outageOf(turn, slots, since);
+  const first = turn.picked.doors || slots.doors ? [] : [say('power-first')];
+  const missing = askState(outage);
+  if (missing) return { ...missing, parts: first, outage };
+  const report = reportFor(turn, slots, outage, null);
+  const steps = report.steps
+    .filter(({ code }) => code !== 'keep-doors-shut')
+    .map((step) => guidedStep(step, ''));
   return {
-    parts: [
-      say('power-first'),
-      holding('fridge', report.fridge),
-      holding('freezer', report.freezer),
-      say('power-tell-back'),
-    ],
+    parts: [holding('fridge', report.fridge), holding('freezer', report.freezer), say('power-tell-back')],
     sources: sourcesOf([report.fridge, report.freezer]),
-    procedure: { kind: 'power-cut', title: say('power-title'), itemId: null, steps, at: 0, paused: true },
+    procedure: { kind: 'power-cut', title: say('power-title'), itemId: null, steps, at: -1, paused: true },
     details: steps.map(({ text }) => text),
-    outageSince: since,
+    outage,
   };
 };
 
@@ -66,7 +112,7 @@ const verdictNames: readonly (readonly [PowerItem['verdict'], string])[] = [
   ['keep', 'power-keep'],
 ];
 
-/** Each kind of verdict once, worst first, names of like things together. */
+/** Each kind of verdict once, worst first, names of like things together, in groups for the ear. */
 const byVerdict = (report: PowerCutReport): Say[] => {
   const phrases = [...new Set(verdictNames.map(([, phrase]) => phrase))];
   return phrases.flatMap((phrase) => {
@@ -84,27 +130,23 @@ const byVerdict = (report: PowerCutReport): Say[] => {
 
 export const powerBack: Handler = (act, turn) => {
   const { slots } = act;
-  // The cut itself was told of earlier in the talk, or is asked for now.
-  const since = sinceSaid(turn, slots) ?? turn.state.outageSince;
+  const since = sinceSaid(turn, slots) ?? turn.state.outage?.since ?? null;
   if (!since) return askSince;
-  const report = reportFor(turn, slots, since, turn.clock.now);
-  const said = byVerdict(report);
-  const [head, ...rest] = said;
+  const outage = outageOf(turn, slots, since);
+  const missing = askState(outage);
+  if (missing) return { ...missing, outage };
+  const [head, ...rest] = byVerdict(reportFor(turn, slots, outage, turn.clock.now));
+  const out = Math.round((Date.parse(turn.clock.now) - Date.parse(since)) / 1000);
   return {
     parts: [
-      say('power-back', {
-        hours: {
-          kind: 'duration',
-          seconds: Math.round((Date.parse(turn.clock.now) - Date.parse(since)) / 1000),
-        },
-      }),
-      ...(head ? [head] : [say('power-nothing')]),
-      ...andMore(rest.length),
+      say('power-back', { hours: seconds(out) }),
+      head ?? say('power-nothing'),
+      ...(rest.length > 0 ? [say('power-more')] : []),
     ],
     more: rest,
     details: [say('step-never-taste'), say('step-when-in-doubt')],
-    sources: sourcesOf(report.items.slice(0, 3)),
+    sources: sourcesOf(reportFor(turn, slots, outage, turn.clock.now).items.slice(0, 3)),
     procedure: null,
-    outageSince: null,
+    outage: null,
   };
 };

@@ -51,7 +51,10 @@ export const addPerson: Handler = (act, turn) => {
         }),
       ],
       changes: [change],
-      doubt: say('confirm-person', { name: person.name }),
+      doubt: say('confirm-person', {
+        name: person.name,
+        ...(allergens.length > 0 ? { allergens: list(allergens) } : {}),
+      }),
       memory: { personId: person.id },
     }));
   }
@@ -64,7 +67,10 @@ export const addPerson: Handler = (act, turn) => {
       ...(allergens.length > 0 ? [say('person-watches', { name: named, allergens: list(allergens) })] : []),
     ],
     changes: [change],
-    doubt: say('confirm-person', { name: named }),
+    doubt: say('confirm-person', {
+      name: named,
+      ...(allergens.length > 0 ? { allergens: list(allergens) } : {}),
+    }),
     memory: { personId: change.ops[0]!.id },
   }));
 };

@@ -13,6 +13,7 @@ import type { Slots } from '../../understanding/intents.js';
 import { refusal, withChange } from '../describe/refusals.js';
 import { type Handler, type Turn, about, day, list, say } from '../handler.js';
 import { needItem } from '../refer/need.js';
+import { makerName } from './put-away.js';
 import { preparationOf } from './preparation.js';
 import { saidDates } from './said-dates.js';
 
@@ -97,8 +98,8 @@ const personFacts = (turn: Turn, { maker, person, diet, negated }: Slots): Told 
   const facts: { -readonly [K in keyof Facts]: Facts[K] } = {};
   const said: Say[] = [];
   if (maker) {
-    facts.maker = maker;
-    said.push(say('read-back-maker', { maker }));
+    facts.maker = makerName(turn, maker);
+    said.push(say('read-back-maker', { maker: facts.maker }));
   }
   const owner = person?.candidates[0] ? turn.kitchen.people.get(person.candidates[0].id) : undefined;
   if (owner) {

@@ -8,6 +8,7 @@ import {
   lastGone,
   learnedDefaults,
   livingItems,
+  personNamed,
   lookAlikes,
   foodKey,
   purchaseOf,
@@ -22,6 +23,7 @@ import { placeAt } from '../describe/place.js';
 import { markerNoun } from '../describe/touch.js';
 import { withChange } from '../describe/refusals.js';
 import { type Handler, type Reply, type Turn, about, day, list, say } from '../handler.js';
+import { move } from '../move/move.js';
 import { type Needed, needPlace } from '../refer/need.js';
 import { needMarker } from '../refer/markers.js';
 import { preparationOf } from './preparation.js';
@@ -155,14 +157,18 @@ const sharesOf = (turn: Turn, slots: Slots): Needed<Shares> => {
   return { got: all };
 };
 
+/** As the household writes it: "nana" is Nana. */
+export const makerName = (turn: Turn, said: string): string => personNamed(turn.kitchen, said)?.name ?? said;
+
 const saidDraft = (turn: Turn, slots: Slots): Omit<Draft, 'name'> => {
   const dates = saidDates(slots.dates);
+  const maker = slots.maker ?? slots.item?.maker;
   const preparation: Preparation | null = slots.preparation ? preparationOf(slots.preparation) : null;
   const owner = slots.person?.candidates[0]?.id;
   return {
     ...(Object.keys(dates).length > 0 ? { dates } : {}),
     ...(slots.container ? { touch: slots.container } : {}),
-    ...((slots.maker ?? slots.item?.maker) ? { maker: slots.maker ?? slots.item?.maker ?? null } : {}),
+    ...(maker ? { maker: makerName(turn, maker) } : {}),
     ...(slots.diet ? { diets: [slots.diet] } : {}),
     ...(slots.allergens ? { [slots.free ? 'freeFrom' : 'contains']: slots.allergens } : {}),
     ...(slots.caution ? { cautions: [slots.caution] } : {}),
@@ -187,6 +193,8 @@ export const putAway: Handler = (act, turn) => {
       },
     };
   }
+  const here = alreadyHere(turn, slots, name);
+  if (here) return move({ intent: 'move', slots: { ...slots, item: here } }, turn);
   const marker = needMarker(turn, slots.marker ?? touchedMarker(turn, slots), { create: true });
   if ('reply' in marker) return marker.reply;
   const earlier = earlierOf(turn, name, slots);
@@ -237,6 +245,21 @@ export const putAway: Handler = (act, turn) => {
     recorded(turn, [...marker.changes, change], itemsMade(change), { earlier, offList: listed !== null }),
   );
 };
+
+/** "Put the milk on the third shelf", of the milk there is: it is moved, not recorded a second time. */
+const alreadyHere = (turn: Turn, slots: Slots, name: string): Mention | null => {
+  const { item, place, dates, amount, maker, shares, container, marker } = slots;
+  const fresh = dates ?? amount ?? maker ?? shares ?? container ?? marker;
+  if (!item || !place || fresh || turn.state.session?.kind === 'shop' || turn.memory.touched) return null;
+  const definite =
+    item.pointer !== null ||
+    new RegExp(`\\b(the|that|this|my) (\\w+ )?${escaped(item.words ?? name)}\\b`, 'i').test(turn.heard ?? '');
+  const same = livingItems(turn.kitchen).filter((one) => foodKey(one.name) === foodKey(name));
+  if (!definite || same.length === 0) return null;
+  return { ...item, candidates: same.map(({ id }) => ({ id, fit: 1 })) };
+};
+
+const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 
 /** The marker in the hand goes on what is put away with it. */
 const touchedMarker = (turn: Turn, slots: Slots): Mention | undefined => {
@@ -315,6 +338,20 @@ const putAwayMany = (slots: Slots, turn: Turn, mentions: readonly Mention[]): Re
   const names = mentions.flatMap((mention) => nameOf(turn, mention) ?? []);
   const place = needPlace(turn, slots.place, { question: say('ask-put-where', { name: list(names) }) });
   if ('reply' in place) return place.reply;
+  const all = mentions.flatMap(
+    (mention, at) =>
+      alreadyHere(
+        turn,
+        { ...slots, item: { ...mention, pointer: mention.pointer ?? 'them' } },
+        names[at] ?? '',
+      ) ?? [],
+  );
+  if (all.length === mentions.length && /\bthe\b/.test(turn.heard ?? '')) {
+    return move(
+      { intent: 'move', slots: { ...slots, items: all } },
+      { ...turn, picked: { ...turn.picked, place: [place.got.place.id] } },
+    );
+  }
   const { items: _items, item: _item, marker: _marker, ...rest } = slots;
   const replies: Reply[] = [];
   let at = turn;

@@ -1,6 +1,6 @@
 /** Which of the things a question offered was chosen: "the small one", "the second", "all of them". */
 import type { Id, Item, Kitchen } from '../../kitchen/model.js';
-import { placeUnder } from '../../kitchen/index.js';
+import { likeness, placeUnder } from '../../kitchen/index.js';
 import type { Act, Mention } from '../../understanding/intents.js';
 import type { Turn } from '../handler.js';
 import type { Choice } from '../state.js';
@@ -40,9 +40,44 @@ export type Chosen =
 
 const dateWord = (item: Item): string[] => Object.values(item.dates);
 
+const namesOf = (kitchen: Kitchen, id: Id): string[] => {
+  const place = kitchen.places.get(id);
+  const label = kitchen.reminders.get(id)?.label;
+  return [...(place ? [place.name, ...place.aliases] : []), ...(label ? [label] : [])];
+};
+
+/** "The carrot one", when the words were not made out otherwise: whose name holds them. */
+export const chooseByWords = (
+  kitchen: Kitchen,
+  heard: string,
+  choices: readonly Choice[],
+): readonly Id[] | null => {
+  const words = heard
+    .toLowerCase()
+    .replace(/\b(the|a|an|one|ones|please|i mean|that)\b/g, ' ')
+    .trim();
+  if (words === '') return null;
+  const fits = choices.filter(({ ids }) =>
+    ids.some((id) => {
+      const item = kitchen.items.get(id);
+      return [...namesOf(kitchen, id), ...(item ? [item.name] : [])].some(
+        (name) => likeness(name, words) > 0,
+      );
+    }),
+  );
+  return fits.length === 1 ? fits[0]!.ids : null;
+};
+
 /** Places and records that are not items are chosen by id. */
 const chooseById = (kitchen: Kitchen, mention: Mention, choices: readonly Choice[]): Choice[] => {
   const wanted = [...mention.candidates, ...(mention.at?.candidates ?? [])].map(({ id }) => id);
+  const said = mention.words ?? mention.at?.words ?? null;
+  const called = said
+    ? choices.filter(({ ids }) =>
+        ids.some((id) => namesOf(kitchen, id).some((name) => likeness(name, said) > 0)),
+      )
+    : [];
+  if (wanted.length === 0 || called.length === 1) return called;
   return choices.filter(({ ids }) =>
     ids.some(
       (id) =>

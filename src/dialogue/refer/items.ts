@@ -19,7 +19,7 @@ const live = (turn: Turn, ids: readonly Id[]): Item[] =>
     return item && item.gone === null ? [item] : [];
   });
 
-const closeFit = 0.1;
+const closeFit = 0.12;
 
 /** "Ranch" for the ranch dressing, when nothing better was matched. */
 const byLikeness = (turn: Turn, { words }: Mention): Item[] => {

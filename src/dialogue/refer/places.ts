@@ -1,6 +1,7 @@
 /** Which place was meant. */
 import type { Id, Place } from '../../kitchen/model.js';
 import type { PlaceMention } from '../../understanding/intents.js';
+import { foodKey } from '../../kitchen/index.js';
 import { placeNoun, rootPlace } from '../describe/place.js';
 import type { Turn } from '../handler.js';
 import type { Choice } from '../state.js';
@@ -12,6 +13,21 @@ export type PlaceFound =
   | { readonly found: 'none' };
 
 const closeFit = 0.08;
+/** Below this a place's own name, as said, is worth more. */
+const fairFit = 0.6;
+
+const isCalled = ({ name, aliases }: Place, words: string): boolean =>
+  [name, ...aliases].some((called) => foodKey(called) === foodKey(words));
+
+/** By name alone, when the words came without a match: "upright freezer", "door of the fridge". */
+const byName = (turn: Turn, words: string): Place[] => {
+  const [inner = words, outer] = words.split(/\s+(?:of|in) (?:the )?/);
+  return [...turn.kitchen.places.values()].filter((place) => {
+    if (isCalled(place, words)) return true;
+    const root = rootPlace(turn.kitchen, place.id);
+    return outer !== undefined && root !== undefined && isCalled(place, inner) && isCalled(root, outer);
+  });
+};
 
 /** The places the words fit about equally well. */
 const bestOf = (turn: Turn, mention: PlaceMention): Place[] => {
@@ -19,7 +35,11 @@ const bestOf = (turn: Turn, mention: PlaceMention): Place[] => {
     const place = turn.kitchen.places.get(id);
     return place ? [{ place, fit }] : [];
   });
+  const exact = known.filter(({ place }) => mention.words !== null && isCalled(place, mention.words));
+  if (exact.length > 0) return exact.map(({ place }) => place);
   const top = Math.max(0, ...known.map(({ fit }) => fit));
+  const named = top < fairFit && mention.words ? byName(turn, mention.words) : [];
+  if (named.length > 0) return named;
   return known.filter(({ fit }) => fit >= top - closeFit).map(({ place }) => place);
 };
 

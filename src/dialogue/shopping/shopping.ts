@@ -130,8 +130,7 @@ export const buyClear: Handler = (_act, turn) =>
   turn.kitchen.purchases.size === 0
     ? { parts: [say('list-empty-now')], count: 0 }
     : withChange(turn, buyClearChange(turn), (change) => ({
-        // Until the yes nothing is cleared, so nothing is said to be.
-        parts: turn.sure ? [say('list-cleared')] : [],
+        parts: [say('list-cleared')],
         changes: [change],
         confirm: say('confirm-clear-list', { count: turn.kitchen.purchases.size }),
       }));

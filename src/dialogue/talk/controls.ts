@@ -3,13 +3,28 @@ import type { Length, Listener, Say } from '../../speech/answer.js';
 import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
 import { tellAbout } from '../find/whats-this.js';
 import { andMore } from '../describe/lists.js';
+import { atOrdinal } from '../refer/items.js';
 import { lengths } from '../state.js';
 import { currentStep } from './steps.js';
 
 const verbatim = (sentences: readonly string[]): Say[] => sentences.map((text) => say('verbatim', { text }));
 
 /** Word for word, question and all. */
-export const repeat: Handler = (_act, turn) =>
+export const repeat: Handler = (act, turn) => {
+  const n = act.slots.ordinal ?? act.slots.item?.ordinal ?? null;
+  const at = n === null ? undefined : atOrdinal(turn.memory.offered, n);
+  if (at)
+    return tellAbout(
+      {
+        intent: 'tell-about',
+        slots: { item: { ...pointedAt, candidates: [{ id: at, fit: 1 }], pointer: null } },
+      },
+      turn,
+    );
+  return repeatAll(turn);
+};
+
+const repeatAll = (turn: Turn): Reply =>
   turn.lastSentences.length === 0
     ? { parts: [say('nothing-said-yet')] }
     : { parts: verbatim(turn.lastSentences), keepTold: true, quiet: true };
@@ -46,6 +61,8 @@ export const wait: Handler = (_act, turn) => {
   };
 };
 
+const isList = ({ phrase }: Say): boolean => phrase === 'list-group';
+
 const groupCount = ({ phrase, args }: Say): number => {
   if (phrase !== 'list-group') return 0;
   const items = args?.items;
@@ -62,7 +79,14 @@ export const goOn: Handler = (_act, turn) => {
     const [next, ...rest] = told.rest;
     const left = rest.reduce((sum, group) => sum + groupCount(group), 0);
     // Only lists are counted; what was held back otherwise is just said.
-    const closing = groupCount(next!) === 0 ? [] : left > 0 ? andMore(left) : [say('list-done')];
+    const closing =
+      rest.length > 0 && (left === 0 || !isList(next!))
+        ? [say('power-more')]
+        : !isList(next!)
+          ? []
+          : left > 0
+            ? andMore(left)
+            : [say('list-done')];
     return { parts: [next!, ...closing], keepTold: true, rest };
   }
   if (procedure) {
@@ -78,13 +102,25 @@ export const goOn: Handler = (_act, turn) => {
 const byOne = (from: Length, by: 1 | -1): Length =>
   lengths[Math.min(lengths.length - 1, Math.max(0, lengths.indexOf(from) + by))]!;
 
+/** "Tell me everything from now on" goes all the way. */
+const lengthNamed = (heard: string | null): Length | null =>
+  !heard
+    ? null
+    : /\b(everything|all|full|fully)\b/.test(heard)
+      ? 'full'
+      : /\b(short|brief|shortest)\b/.test(heard)
+        ? 'short'
+        : /\b(usual|normal)\b/.test(heard)
+          ? 'usual'
+          : null;
+
 /** The last answer again at another length; or all answers from now on. */
 const atLength =
   (by: 1 | -1): Handler =>
   (act, turn) => {
     const { told } = turn.state;
     if (act.slots.lasting) {
-      const length = byOne(turn.listener.length, by);
+      const length = lengthNamed(turn.heard) ?? byOne(turn.listener.length, by);
       return { parts: [say('length-now', { length })], listener: { ...turn.listener, length } };
     }
     if (!told) return { parts: [say('nothing-said-yet')] };

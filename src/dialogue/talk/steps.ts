@@ -95,8 +95,9 @@ const them = {
 export const stepsLeft: Handler = (act, turn) => {
   const { procedure } = turn.state;
   // "How many are left" of food, when no steps are being read.
-  if (!procedure)
-    return turn.memory.items.length > 0 ? count({ intent: 'count', slots: { item: them } }, turn) : noSteps;
+  const food = !procedure || /\bmuch\b/.test(turn.heard ?? '');
+  if (food && turn.memory.items.length > 0) return count({ intent: 'count', slots: { item: them } }, turn);
+  if (!procedure) return noSteps;
   const n = act.slots.ordinal ?? act.slots.number;
   if (n !== undefined) {
     const step = procedure.steps[n < 0 ? procedure.steps.length + n : n - 1];

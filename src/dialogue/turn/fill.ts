@@ -29,8 +29,16 @@ const fillers: Readonly<Record<string, Filler>> = {
           : words
             ? { item: wordsOnly(words) }
             : null,
-  place: ({ place, item, words }) =>
-    place ? { place } : item?.at ? { place: item.at } : words ? { place: placeWords(words) } : null,
+  place: ({ place, item, words, shares }) =>
+    shares
+      ? { shares }
+      : place
+        ? { place }
+        : item?.at
+          ? { place: item.at }
+          : words
+            ? { place: placeWords(words) }
+            : null,
   marker: ({ marker, item, container, dots }) =>
     marker
       ? { marker }

@@ -2,7 +2,7 @@
 import type { Say } from '../../speech/answer.js';
 import type { Act } from '../../understanding/intents.js';
 import { say } from '../handler.js';
-import { choose } from '../refer/choose.js';
+import { choose, chooseByWords } from '../refer/choose.js';
 import { choicesOf } from '../refer/tell-apart.js';
 import type { Frame } from '../state.js';
 import { correctedSlots } from './correct.js';
@@ -48,6 +48,7 @@ const agreed = (work: Work, frame: Frame): Work => {
 
 /** "No" to a guess asks what it is then; to a plain question it drops the matter. */
 const denied = (work: Work, frame: Frame): Work => {
+  if (frame.no) return settle(work, frame, frame.no);
   if (frame.kind !== 'slot' || !frame.guess) return refused(work, frame);
   const { guess: _guess, ...rest } = frame;
   return askAgain(withState(work, { frames: [...work.state.frames.slice(0, -1), { ...rest, asked: 1 }] }));
@@ -68,6 +69,13 @@ const picksFrom = (work: Work, frame: Frame, act: Act): Work | null => {
   return settle(work, frame, result.chosen);
 };
 
+/** What was heard, though no reading fits, names one of the things offered. */
+export const pickByWords = (work: Work): Work | null => {
+  const frame = topFrame(work);
+  const ids = frame?.choices && work.heard ? chooseByWords(work.kitchen, work.heard, frame.choices) : null;
+  return frame && ids ? settle(work, frame, ids) : null;
+};
+
 /** Runs the act as an answer to the open question; null when it is about something else. */
 export const answerFrame = (work: Work, act: Act): Work | null => {
   const frame = topFrame(work);
@@ -79,12 +87,22 @@ export const answerFrame = (work: Work, act: Act): Work | null => {
     if (frame.kind === 'sure' && act.intent === 'correct') return corrected(work, frame, act);
     return null;
   }
+  const detailed = withDetail(frame, act);
+  if (detailed) return runAct(popped(work), detailed, { picked: frame.picked, sure: false });
   if (!mayAnswer(frame, act)) return null;
   const picked = picksFrom(work, frame, act);
   if (picked) return picked;
   const whole = filled(frame, act, work.heard);
   if (!whole) return bareMiss(work, frame, act);
   return runAct(popped(work), whole, { picked: frame.picked, sure: false });
+};
+
+/** "It's from Nana", while the place is still wanted: a detail of what is being put away. */
+const withDetail = (frame: Frame, act: Act): Act | null => {
+  const { item, ...rest } = act.slots;
+  const it = !item || (item.pointer !== null && item.candidates.length === 0);
+  if (frame.act.intent !== 'put-away' || act.intent !== 'amend' || !it) return null;
+  return { intent: 'put-away', slots: { ...frame.act.slots, ...rest } };
 };
 
 const bareMiss = (work: Work, frame: Frame, act: Act): Work | null =>

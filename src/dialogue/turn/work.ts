@@ -1,5 +1,5 @@
 /** What a turn has come to so far: acts are run one after the other, each on what the one before left. */
-import { applyChange } from '../../kitchen/index.js';
+import { applyChange, joinChanges } from '../../kitchen/index.js';
 import type { Change, Id, JournalEntry, Kitchen } from '../../kitchen/model.js';
 import type { Answer, Length, Listener, Say } from '../../speech/answer.js';
 import type { Act } from '../../understanding/intents.js';
@@ -27,6 +27,8 @@ export interface Work {
   readonly asking: boolean;
   /** What was heard, for "what did you hear". */
   readonly heard: string | null;
+  /** The last act that was run. */
+  readonly act: Act | null;
   readonly rest: readonly Say[] | null;
   readonly cut: readonly string[] | null;
   readonly around: Surroundings;
@@ -64,7 +66,8 @@ export const startWork = (conversation: Conversation, heard: Heard, around: Surr
     quiet: false,
     keepTold: false,
     asking: false,
-    heard: heard.understanding.readings[0]?.heard ?? null,
+    heard: heard.understanding.readings[0]?.heard ?? heard.words ?? null,
+    act: null,
     rest: null,
     cut: null,
     around,
@@ -125,6 +128,13 @@ const applied = (work: Work, changes: readonly Change[]): Work => {
   return { ...work, kitchen, changes: [...work.changes, ...changes] };
 };
 
+/** What one act did is one change: told, undone and redone together. The last step names it. */
+const asOne = (changes: readonly Change[]): readonly Change[] => {
+  const [first, ...rest] = changes;
+  if (!first || rest.length === 0) return changes;
+  return [{ ...joinChanges(first, ...rest), verb: changes.at(-1)!.verb }];
+};
+
 const createdItems = (changes: readonly Change[]): Id[] =>
   changes.flatMap(({ ops }) =>
     ops.flatMap((op) => (op.kind === 'item' && op.before === null && op.after ? [op.id] : [])),
@@ -133,8 +143,10 @@ const createdItems = (changes: readonly Change[]): Id[] =>
 /** Puts a reply into the turn: its changes, what it says, what it waits for. */
 export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Work => {
   const { picked } = settled;
-  const said = saying(work, ...reply.parts);
-  if (reply.confirm && !settled.sure) {
+  const asksFirst = reply.confirm !== undefined && !settled.sure;
+  // What a yes would do is not told as done before it.
+  const said = asksFirst && (reply.changes ?? []).length > 0 ? work : saying(work, ...reply.parts);
+  if (reply.confirm && asksFirst) {
     const frame: Frame = {
       kind: 'sure',
       slot: 'sure',
@@ -144,15 +156,18 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
       picked,
       asked: 1,
     };
-    return pushFrame(withMemory(said, reply.memory ?? {}), frame);
+    return pushFrame(withMemory(work, reply.memory ?? {}), frame);
   }
   if (reply.ask) {
     const frame: Frame = { ...reply.ask, kind: 'slot', act: reply.askFor ?? act, picked, asked: 1 };
     const offered = frame.choices?.flatMap(({ ids }) => ids);
     const asked = pushFrame(withMemory(said, { ...reply.memory, ...(offered ? { offered } : {}) }), frame);
-    return reply.session === undefined ? asked : withState(asked, { session: reply.session });
+    return withState(asked, {
+      ...(reply.session === undefined ? {} : { session: reply.session }),
+      ...(reply.outage === undefined ? {} : { outage: reply.outage }),
+    });
   }
-  const changes = reply.changes ?? [];
+  const changes = asOne(reply.changes ?? []);
   const done = applied(said, changes);
   const added = createdItems(changes);
   const memory: Partial<Memory> = { ...reply.memory, ...(added.length > 0 ? { lastAdded: added } : {}) };
@@ -170,13 +185,13 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
     rest: reply.rest ?? done.rest,
     cut: reply.cut ?? done.cut,
   };
-  const { done: lastDone, procedure, session, practice, outageSince } = next.state;
+  const { done: lastDone, procedure, session, practice, outage } = next.state;
   const stated = withState(next, {
     done: changes.length > 0 ? { act, picked, changes, at: work.around.clock.now } : lastDone,
     procedure: reply.procedure === undefined ? procedure : reply.procedure,
     session: reply.session === undefined ? session : reply.session,
     practice: reply.practice === undefined ? practice : reply.practice,
-    outageSince: reply.outageSince === undefined ? outageSince : reply.outageSince,
+    outage: reply.outage === undefined ? outage : reply.outage,
     ...(reply.dropFrames ? { frames: [] } : {}),
   });
   if (!reply.offer) return stated;
@@ -196,7 +211,7 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
 
 /** Runs one act through its handler. */
 export const runAct = (work: Work, act: Act, settled: Settled = unsettled): Work =>
-  absorb(work, act, settled, handlers[act.intent](act, turnOf(work, settled)));
+  absorb({ ...work, act }, act, settled, handlers[act.intent](act, turnOf(work, settled)));
 
 /** What the act would come to, changing nothing. */
 export const tryAct = (work: Work, act: Act, settled: Settled = unsettled): Reply =>
