@@ -1,5 +1,6 @@
 /** Compiles linked rules into a network (see `network.ts`). */
 import { analyse } from './analyse.js';
+import { visitExpansion } from './library.js';
 import type { Library, Target } from './library.js';
 import { CALL, EPSILON, GARBAGE, HOST, TOKEN } from './network.js';
 import type { Label, Network } from './network.js';
@@ -10,7 +11,7 @@ import { DTMF_KEY_NAMES, shownToken, wordsOfToken } from './words.js';
 const GARBAGE_WEIGHT = Math.log(0.01);
 /** Stands in for weight or probability zero, which must not change what is accepted (section 2.4.1). */
 const TINY = 1e-9;
-const NEED_LIMIT = 24;
+const NEED_LIMIT = 300;
 const INLINE_COPIES = 3;
 const MAX_COPIES = 2000;
 
@@ -57,6 +58,16 @@ export const compileNetwork = (library: Library): Network => {
     }
     return id;
   };
+  const idsByText = new Map<string, readonly number[]>();
+  /** The words of a token, numbered. All documents of a library have one mode. */
+  const tokenIds = (text: string): readonly number[] => {
+    let ids = idsByText.get(text);
+    if (ids === undefined) {
+      ids = wordsOfToken(text, library.main.mode).map(tokenId);
+      idsByText.set(text, ids);
+    }
+    return ids;
+  };
   const hostId = (uri: string): number => {
     let id = hosts.get(uri);
     if (id === undefined) {
@@ -87,22 +98,23 @@ export const compileNetwork = (library: Library): Network => {
   const newLabel = (label: Label): number => labels.push(label) - 1;
 
   // --- which tokens must occur -------------------------------------------------------------------------------
-  for (const { document, definition } of library.rules) {
-    countTokens(definition.body, document.mode);
+  for (const { definition } of library.rules) {
+    visitExpansion(definition.body, (expansion) => {
+      if (expansion.kind === 'token') for (const id of tokenIds(expansion.text)) tokenUses[id]!++;
+    });
   }
-  function countTokens(expansion: Expansion, mode: 'voice' | 'dtmf'): void {
-    if (expansion.kind === 'token')
-      for (const word of wordsOfToken(expansion.text, mode)) tokenUses[tokenId(word)]!++;
-    else if (expansion.kind === 'sequence') for (const item of expansion.items) countTokens(item, mode);
-    else if (expansion.kind === 'choice')
-      for (const option of expansion.options) countTokens(option.body, mode);
-    else if (expansion.kind === 'repeat') countTokens(expansion.body, mode);
-  }
+  const costs = new Map<ReadonlySet<number>, number>();
   const cost = (needed: ReadonlySet<number>): number => {
-    let sum = 0;
-    for (const token of needed) sum += tokenUses[token]! + 2;
+    let sum = costs.get(needed);
+    if (sum === undefined) {
+      sum = 0;
+      for (const token of needed) sum += tokenUses[token]! + 2;
+      costs.set(needed, sum);
+    }
     return sum;
   };
+  const singles: Need[] = [];
+  const needOfToken = (id: number): Need => (singles[id] ??= new Set([id]));
   /** The rarer set; on near ties the later one, since the first token is checked anyway. */
   const better = (earlier: Need, later: Need): Need => {
     if (earlier === null) return later;
@@ -110,6 +122,7 @@ export const compileNetwork = (library: Library): Network => {
     return cost(later) <= 3 * cost(earlier) ? later : earlier;
   };
   const either = (needs: readonly Need[]): Need => {
+    if (needs.every((one) => one === needs[0])) return needs[0] ?? null;
     const union = new Set<number>();
     for (const one of needs) {
       if (one === null) return null;
@@ -122,35 +135,32 @@ export const compileNetwork = (library: Library): Network => {
     const known = ruleNeeds.get(rule);
     if (known !== undefined) return known;
     ruleNeeds.set(rule, null); // inside a recursion nothing is known
-    const { definition, document } = library.rules[rule]!;
-    const found = needOf(definition.body, document.mode);
+    const found = needOf(library.rules[rule]!.definition.body);
     ruleNeeds.set(rule, found);
     return found;
   };
   const expansionNeeds = new Map<Expansion, Need>();
-  function needOf(expansion: Expansion, mode: 'voice' | 'dtmf'): Need {
+  function needOf(expansion: Expansion): Need {
     const known = expansionNeeds.get(expansion);
     if (known !== undefined) return known;
-    const found = findNeed(expansion, mode);
+    const found = findNeed(expansion);
     expansionNeeds.set(expansion, found);
     return found;
   }
-  function findNeed(expansion: Expansion, mode: 'voice' | 'dtmf'): Need {
+  function findNeed(expansion: Expansion): Need {
     switch (expansion.kind) {
       case 'token':
-        return wordsOfToken(expansion.text, mode)
-          .map((word): Need => new Set([tokenId(word)]))
-          .reduce(better);
+        return tokenIds(expansion.text).map(needOfToken).reduce(better);
       case 'reference': {
         const target = library.targetOf(expansion.reference);
         return target.kind === 'rule' ? needOfRule(target.rule) : null;
       }
       case 'sequence':
-        return expansion.items.map((item) => needOf(item, mode)).reduce(better, null);
+        return expansion.items.map((item) => needOf(item)).reduce(better, null);
       case 'choice':
-        return either(expansion.options.map((option) => needOf(option.body, mode)));
+        return either(expansion.options.map((option) => needOf(option.body)));
       case 'repeat':
-        return expansion.min > 0 ? needOf(expansion.body, mode) : null;
+        return expansion.min > 0 ? needOf(expansion.body) : null;
       default:
         return null;
     }
@@ -174,20 +184,19 @@ export const compileNetwork = (library: Library): Network => {
   ): void => {
     switch (expansion.kind) {
       case 'token': {
-        const words = wordsOfToken(expansion.text, place.document.mode);
+        const ids = tokenIds(expansion.text);
         const spoken = expansion.language ?? language;
-        const text = shownToken(expansion.text, place.document.mode);
         const label = newLabel({
           kind: 'token',
-          text,
-          length: words.length,
+          text: shownToken(expansion.text, library.main.mode),
+          length: ids.length,
           ...(spoken === undefined ? {} : { language: spoken }),
         });
         let state = from;
-        words.forEach((word, i) => {
-          const last = i === words.length - 1;
-          const next = last ? to : newState(place.rule, rest);
-          newEdge(state, TOKEN, tokenId(word), next, 0, last ? label : -1);
+        ids.forEach((id, i) => {
+          const last = i === ids.length - 1;
+          const next = last ? to : newState(place.rule, better(needOfToken(ids[i + 1]!), rest));
+          newEdge(state, TOKEN, id, next, 0, last ? label : -1);
           state = next;
         });
         return;
@@ -230,7 +239,7 @@ export const compileNetwork = (library: Library): Network => {
         let after = rest;
         for (let i = expansion.items.length - 1; i >= 0; i--) {
           rests[i] = after;
-          after = better(needOf(expansion.items[i]!, place.document.mode), after);
+          after = better(needOf(expansion.items[i]!), after);
         }
         let state = from;
         expansion.items.forEach((item, i) => {
@@ -245,7 +254,7 @@ export const compileNetwork = (library: Library): Network => {
       case 'choice': {
         const spoken = expansion.language ?? language;
         for (const option of expansion.options) {
-          const start = newState(place.rule, better(needOf(option.body, place.document.mode), rest));
+          const start = newState(place.rule, better(needOf(option.body), rest));
           newEdge(from, EPSILON, 0, start, Math.log(Math.max(option.weight, TINY)));
           build(option.body, start, to, rest, place, spoken);
         }
@@ -282,7 +291,7 @@ export const compileNetwork = (library: Library): Network => {
     if (copies > MAX_COPIES) {
       throw new TooLargeError(place.document, repeat.at, `A repeat goes up to ${copies}.`);
     }
-    const bodyNeed = needOf(repeat.body, place.document.mode);
+    const bodyNeed = needOf(repeat.body);
     let body = repeat.body;
     // Many copies of something large would bloat the network: make it an unnamed rule that is called instead.
     if (copies > INLINE_COPIES && body.kind !== 'token' && body.kind !== 'reference' && body.kind !== 'tag') {
@@ -345,7 +354,7 @@ export const compileNetwork = (library: Library): Network => {
   for (let i = 0; i < anonymous.length; i++) {
     const index = library.rules.length + i;
     const { body, document } = anonymous[i]!;
-    ruleStart.push(newState(index, needOf(body, document.mode)));
+    ruleStart.push(newState(index, needOf(body)));
     ruleAccept.push(newState(index, null));
     build(body, ruleStart[index]!, ruleAccept[index]!, null, { rule: index, document });
   }

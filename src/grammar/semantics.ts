@@ -175,41 +175,47 @@ export const createInterpreter = (library: Library, network: Network, interpretT
   };
 
   return {
-    evaluate: (derivation, tokens, matches) => {
-      const value = evaluate(derivation, tokens, matches);
-      return countParts(value, MAX_PARTS) < 0 ? null : finished(value);
-    },
+    evaluate: (derivation, tokens, matches) => finished(evaluate(derivation, tokens, matches)),
   };
 };
 
 /** Values may share parts, so a few repeats could make one that is endless when written out. None may be larger. */
 const MAX_PARTS = 20_000;
 
-/** What is left of `budget` after counting every part of the value; less than 0 when there are too many. */
-const countParts = (value: ScriptValue, budget: number): number => {
-  let left = budget - 1;
-  if (typeof value !== 'object' || value === null || left < 0) return left;
-  for (const part of Array.isArray(value) ? value : Object.values(value)) {
-    left = countParts(part as ScriptValue, left);
-    if (left < 0) return left;
-  }
-  return left;
-};
-
-/** What cannot be written as JSON (`undefined`, not a number) becomes null; the rest stays the same object. */
+/**
+ * The value as it is given out: what cannot be written as JSON (`undefined`, not a number) becomes null, and so does
+ * a value of too many parts; all else stays the same object.
+ */
 const finished = (value: ScriptValue): SemanticValue => {
-  if (value === undefined || (typeof value === 'number' && !Number.isFinite(value))) return null;
-  if (Array.isArray(value)) {
-    const parts = value as readonly ScriptValue[];
-    const done = parts.map(finished);
-    return done.every((part, i) => part === parts[i]) ? (parts as readonly SemanticValue[]) : done;
-  }
-  if (typeof value !== 'object' || value === null) return value as SemanticValue;
-  let copy: Record<string, SemanticValue> | null = null;
-  for (const [key, part] of Object.entries(value)) {
-    const done = finished(part as ScriptValue);
-    if (done !== part)
-      (copy ??= Object.assign(emptyRecord(), value) as Record<string, SemanticValue>)[key] = done;
-  }
-  return copy ?? (value as SemanticValue);
+  let left = MAX_PARTS;
+  const finish = (part: ScriptValue): SemanticValue => {
+    if (--left < 0) return null;
+    switch (typeof part) {
+      case 'undefined':
+        return null;
+      case 'number':
+        return Number.isFinite(part) ? part : null;
+      case 'object':
+        break;
+      default:
+        return part;
+    }
+    if (part === null) return null;
+    if (Array.isArray(part)) {
+      const done = (part as readonly ScriptValue[]).map(finish);
+      return done.every((one, i) => one === part[i]) ? (part as SemanticValue) : done;
+    }
+    const record = part as Record<string, ScriptValue>;
+    let copy: Record<string, SemanticValue> | null = null;
+    for (const key in record) {
+      const done = finish(record[key]);
+      if (done !== record[key]) {
+        copy ??= Object.assign(emptyRecord(), record) as Record<string, SemanticValue>;
+        copy[key] = done;
+      }
+    }
+    return copy ?? (part as SemanticValue);
+  };
+  const done = finish(value);
+  return left < 0 ? null : done;
 };
