@@ -3,7 +3,6 @@ import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { problem } from '../../shared/wire/problem.js';
 import type { Context } from './context.js';
-import { asView } from './devices/view.js';
 import { deviceOf } from './identify.js';
 import { ProblemError } from './problems.js';
 
@@ -17,22 +16,16 @@ export const household: FastifyPluginAsyncZod<Context> = async (app, { store, ho
       schema: {
         tags,
         summary: 'All that is kept of this household, as JSON',
+        description:
+          'The archive that `tellshelf restore` reads. Devices are left out: their tokens’ hashes belong to this service, and they pair again.',
         response: { 200: z.record(z.string(), z.unknown()), '4xx': problem },
       },
     },
     async (request, reply) => {
-      const owner = deviceOf(request);
-      const { kitchen } = await households.look(owner.householdId);
+      const archive = await store.archiveHousehold(deviceOf(request).householdId);
+      if (!archive) throw new ProblemError('not-found');
       void reply.header('content-disposition', 'attachment; filename="kitchen.json"');
-      const { household: itself, version, ...records } = kitchen;
-      return {
-        format: 'tellshelf-household-1',
-        household: itself,
-        version,
-        ...Object.fromEntries(Object.entries(records).map(([kind, map]) => [kind, [...map.values()]])),
-        journal: await store.journalAfter(owner.householdId, 0),
-        devices: (await store.devices(owner.householdId)).map((device) => asView(device, owner)),
-      };
+      return { ...archive, devices: [] };
     },
   );
 

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { createPairingDesk } from '../../src/server/devices/pairing-desk.js';
+import { openSqliteStore } from '../../src/store/index.js';
 import { bearer, letIn, startService, type Service } from '../support/service.js';
 
 let service: Service;
@@ -160,8 +161,13 @@ describe('a household', () => {
     const alone = await startService();
     const headers = bearer(alone.tokens.own);
     const exported = await alone.app.inject({ url: '/v1/household/export', headers });
-    const data = exported.json<{ items: unknown[]; devices: unknown[] }>();
-    expect(data.items).toHaveLength(alone.kitchen.items.size);
+    const data = exported.json<{ records: { item: unknown[] } }>();
+    expect(data.records.item).toHaveLength(alone.kitchen.items.size);
+    const elsewhere = openSqliteStore(':memory:');
+    await elsewhere.migrate();
+    await elsewhere.restoreHousehold(data);
+    expect((await elsewhere.loadKitchen('marta'))?.items).toEqual(alone.kitchen.items);
+    await elsewhere.close();
     expect(exported.body).not.toContain(alone.devices.own.tokenHash);
 
     const wrong = await alone.app.inject({

@@ -1,14 +1,15 @@
 import { pino } from 'pino';
+import { demoKitchen } from '../../kitchen/index.js';
 import { createApp, readConfig, type Config } from '../../server/index.js';
 import type { Store } from '../../store/port.js';
 import { createHouseholds, createTongues } from '../../turn/index.js';
 import { openStore } from '../open-store.js';
 import { freshDemo } from '../which-household.js';
 import { demoToken } from './demo-device.js';
+import { startForgetting } from './forgetting.js';
 import { startSending } from './sending.js';
 
 const DEMO_ZONE = 'America/Chicago';
-const DEMO_ID = 'marta-okafor';
 
 /** Prints how to try it, when the demo kitchen is what is served. */
 const offerDemo = async (
@@ -17,12 +18,14 @@ const offerDemo = async (
   asked: boolean,
   now: () => string,
 ): Promise<string | null> => {
+  const clock = { now: now(), timeZone: DEMO_ZONE };
+  const { id } = demoKitchen(clock).household;
   const ids = await store.householdIds();
-  if (ids.length > 0 && !ids.includes(DEMO_ID) && !asked) return null;
+  if (ids.length > 0 && !ids.includes(id) && !asked) return null;
   // Behind PostgreSQL other servers may be running: the demo must be asked for.
   if (config.DATABASE_URL !== undefined && !asked) return null;
-  if (!ids.includes(DEMO_ID)) await freshDemo(store, { now: now(), timeZone: DEMO_ZONE });
-  return demoToken(store, DEMO_ID, now());
+  if (!ids.includes(id)) await freshDemo(store, clock);
+  return demoToken(store, id, now());
 };
 
 export const serve = async ({ demo }: { readonly demo: boolean }): Promise<void> => {
@@ -44,11 +47,14 @@ export const serve = async ({ demo }: { readonly demo: boolean }): Promise<void>
 
   const stopSending = await startSending({ store, households, config, now, logger });
 
+  const stopForgetting = startForgetting(store, now, logger);
+
   let stopping = false;
   const stop = async (signal: string): Promise<void> => {
     if (stopping) return;
     stopping = true;
     logger.info({ signal }, 'draining');
+    stopForgetting();
     await app.close();
     await stopSending();
     await store.close();

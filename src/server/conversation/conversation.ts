@@ -7,7 +7,6 @@ import type { FastifyBaseLogger } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { SUBPROTOCOL, type ClientMessage } from '../../../shared/wire/socket.js';
 import { problem } from '../../../shared/wire/problem.js';
-import { changesMade } from '../../turn/index.js';
 import type { Context } from '../context.js';
 import { problemOf } from '../errors.js';
 import { deviceOf, speakerOf } from '../identify.js';
@@ -15,6 +14,7 @@ import { ProblemError, toProblem } from '../problems.js';
 import { tellOfTurn } from '../turn-log.js';
 import { createBucket } from './bucket.js';
 import { CLOSE, createHub, send, type Open } from './hub.js';
+import { startNews } from './news.js';
 import { readFrame } from './read-frame.js';
 import { startUnasked } from './unasked.js';
 
@@ -61,15 +61,8 @@ export const conversation: FastifyPluginAsyncZod<Context> = async (app, context)
     }
   }, PING_MS).unref();
 
-  const stopTelling = households.onCommitted(({ householdId, entries }) => {
-    unasked.changed(householdId);
-    const here = hub.ofHousehold(householdId);
-    if (here.length === 0) return;
-    const version = entries.at(-1)?.version ?? 0;
-    const changes = changesMade(entries);
-    for (const open of here) send(open, { type: 'changed', version, changes });
-  });
-  app.addHook('onClose', async () => stopTelling());
+  const news = startNews(context, hub, app.log, (householdId) => unasked.changed(householdId));
+  app.addHook('onClose', async () => news.stop());
 
   const refuse = (
     open: Open,
@@ -176,6 +169,7 @@ export const conversation: FastifyPluginAsyncZod<Context> = async (app, context)
       socket.on('error', (error) => log.info({ problem: error.message }, 'socket broke'));
       socket.on('close', () => {
         hub.remove(open);
+        news.left(open.device.householdId);
         app.meters.sockets.set(hub.size);
       });
 
@@ -183,7 +177,8 @@ export const conversation: FastifyPluginAsyncZod<Context> = async (app, context)
       app.meters.sockets.set(hub.size);
       households
         .look(open.device.householdId)
-        .then(({ kitchen }) => {
+        .then(async ({ kitchen }) => {
+          await news.follow(open.device.householdId, kitchen.version);
           send(open, {
             type: 'welcome',
             household: kitchen.household.name,
