@@ -143,10 +143,7 @@ const createdItems = (changes: readonly Change[]): Id[] =>
 /** Puts a reply into the turn: its changes, what it says, what it waits for. */
 export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Work => {
   const { picked } = settled;
-  const asksFirst = reply.confirm !== undefined && !settled.sure;
-  // What a yes would do is not told as done before it.
-  const said = asksFirst && (reply.changes ?? []).length > 0 ? work : saying(work, ...reply.parts);
-  if (reply.confirm && asksFirst) {
+  if (reply.confirm && !settled.sure) {
     const frame: Frame = {
       kind: 'sure',
       slot: 'sure',
@@ -156,8 +153,10 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
       picked,
       asked: 1,
     };
+    // What a yes would do is not told as done before it.
     return pushFrame(withMemory(work, reply.memory ?? {}), frame);
   }
+  const said = saying(work, ...reply.parts);
   if (reply.ask) {
     const frame: Frame = { ...reply.ask, kind: 'slot', act: reply.askFor ?? act, picked, asked: 1 };
     const offered = frame.choices?.flatMap(({ ids }) => ids);
