@@ -122,6 +122,8 @@ const standingReasons = (row: RowUsed | null): Reason[] => {
 /** A food that was never cold by rule: dry goods, whole fruit. Or nobody can say. */
 const keepsAtRoom = (kind: FoodKind, subject: Subject): boolean => {
   if (kind.room === 'stable') return true;
+  // Jam, vinegar and the like keep, open or not.
+  if (kind.hazard === 'none' && !subject.homeMade) return true;
   if (kind.room === 'unknown') return !subject.homeMade && subject.state !== 'cooked';
   // A tin or carton in the pantry, unopened and not cooked at home.
   return (
@@ -153,12 +155,13 @@ const judgeRoom = (
     if (mustBeSealed && subject.itemId === null) work.verdict = 'unknown';
     work.reasons.push(
       /^(whole-|mushrooms)/.test(kind.id) ? reason('produce-no-figure') : reason('shelf-stable'),
-      reason('label-decides'),
+      reason(subject.opened ? 'opened-label-decides' : 'label-decides'),
     );
     if (kind.id === 'general') work.reasons.push(reason('general-answer', { name: subject.name }));
     return;
   }
-  if (kind.id === 'home-canned' && !subject.opened) {
+  const preserved = kind.hazard === 'none' && subject.homeMade;
+  if (preserved || (kind.id === 'home-canned' && !subject.opened)) {
     work.verdict = 'unknown';
     work.reasons.push(reason('home-canned'));
     return;
@@ -575,7 +578,8 @@ const judgeBestBefore = (
   const best = dayNumber(bestBefore);
   work.quality ??= { from: best, to: best };
   if (today.number <= best) {
-    if (work.verdict === 'no-figure') work.verdict = 'fine';
+    // Open, the label's days after opening count, which nobody noted.
+    if (work.verdict === 'no-figure' && (!subject.opened || kind.room === 'stable')) work.verdict = 'fine';
     return;
   }
   const meaning = tables.packageDates.find((row) => row.id === `${region}-best-before`);
@@ -659,7 +663,11 @@ const tinInFridge = (subject: Subject, kind: FoodKind): boolean =>
 
 /** What one region's guidance says. */
 export const judge = (subject: Subject, region: Region, today: Today, tables: SafetyTables): Assessment => {
-  const match = matchFood(subject.name, subject, tables);
+  const match = matchFood(
+    subject.name,
+    { ...subject, bought: subject.dates.bought !== undefined && subject.dates.made === undefined },
+    tables,
+  );
   const kind = kindOf(match, tables);
   const part = subject.oldestPart;
   const dates = part === null ? subject.dates : { ...subject.dates, made: part };

@@ -18,6 +18,8 @@ export interface MatchHints {
   readonly state?: CookState;
   /** It was made (not bought), it has a maker, or it was reheated: a cooked dish. */
   readonly homeMade?: boolean;
+  /** It has a day it was bought and none it was made: as bought. */
+  readonly bought?: boolean;
 }
 
 const COOKED_WORDS = new Set(
@@ -245,6 +247,12 @@ const choose = (
   if (row.usual === 'bought') return raw?.hazard === 'high' ? side('raw', 'raw-assumed') : side('raw');
   // Either: on a shelf it is as bought; in the cold, the shorter of the two.
   if (hints.where === 'pantry') return side('raw');
+  // Bought, and not something dry that must have been cooked to be in the cold.
+  if (
+    raw?.room !== 'stable' &&
+    (hints.bought === true || (hints.where === 'freezer' && asBought.startsWith('frozen-')))
+  )
+    return side('raw');
   const [rawDays, cookedDays] = [fridgeDays(asBought, tables), fridgeDays(cooked, tables)];
   if (cookedDays !== null && (rawDays === null || cookedDays < rawDays)) return side('cooked', 'several-fit');
   return side('raw', 'raw-assumed');
@@ -258,7 +266,7 @@ const choose = (
  */
 export const matchFood = (name: string, hints: MatchHints = {}, tables = safetyTables()): FoodMatch => {
   const index = indexOf(tables);
-  const key = `${hints.where ?? ''}|${hints.state ?? ''}|${hints.homeMade === true}|${name}`;
+  const key = `${hints.where ?? ''}|${hints.state ?? ''}|${hints.homeMade === true}|${hints.bought === true}|${name}`;
   const known = index.matches.get(key);
   if (known !== undefined) return known;
   const reading = index.readings.get(name) ?? remember(index.readings, name, read(name, index));

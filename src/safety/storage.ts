@@ -16,6 +16,9 @@ export interface Chosen {
 const stored = (tables: SafetyTables, region: Region, id: string | null): StorageRow | null =>
   id === null ? null : (tables.storage[region].get(id) ?? null);
 
+/** Home-made, it is as any leftover; but jam, chutney and bread are not. */
+const spoils = (kind: FoodKind): boolean => kind.room !== 'stable' && kind.hazard !== 'none';
+
 /** The row for this kind in a region's tables; null when the guidance held has none. */
 export const chooseRow = (
   kind: FoodKind,
@@ -27,7 +30,7 @@ export const chooseRow = (
   if (region === 'uk') {
     const own = stored(tables, 'uk', kind.uk);
     const asBought = own === null || own.fridge === null;
-    if (asBought && how.homeMade && kind.room !== 'stable') {
+    if (asBought && how.homeMade && spoils(kind)) {
       const leftovers = stored(tables, 'uk', 'uk-leftovers');
       if (leftovers !== null) return { row: leftovers, fromOpening: false, general: true };
     }
@@ -37,7 +40,7 @@ export const chooseRow = (
   if (openedRow !== null) return { row: openedRow, fromOpening: true, general };
   const own = stored(tables, 'us', kind.us);
   if (own !== null) return { row: own, fromOpening: own.counts_from === 'opened', general };
-  if (how.homeMade && kind.room !== 'stable') {
+  if (how.homeMade && spoils(kind)) {
     const leftovers = stored(tables, 'us', 'leftovers-general');
     if (leftovers !== null) return { row: leftovers, fromOpening: false, general: true };
   }
