@@ -3,10 +3,10 @@
  * the logical parse expected, or REJECT.
  */
 import { parse as parseCsv } from 'csv-parse/sync';
-import { join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { collapse } from './characters.js';
 import type { OpenGrammar } from './grammar.js';
-import { openGrammarFile } from './grammar.js';
+import { openGrammar, openGrammarFile } from './grammar.js';
 import { logicalParse } from './logical.js';
 import { GrammarError } from './problems.js';
 
@@ -68,12 +68,30 @@ const tokensOf = (input: string): string[] => {
 };
 
 /** The root, and beside it the public rule the expected parse begins with: some cases activate several rules. */
-const activeRules = (grammar: OpenGrammar, expected: string): string[] => {
-  const asked = /^\$([^[<]+)\[/u.exec(expected)?.[1];
+const activeRules = (grammar: OpenGrammar, asked: string | null): string[] => {
   const rules = grammar.root === null ? [] : [grammar.root];
-  if (asked !== undefined && asked !== grammar.root && grammar.publicRules.includes(asked)) rules.push(asked);
+  if (asked !== null && asked !== grammar.root && grammar.publicRules.includes(asked)) rules.push(asked);
   return rules.length > 0 ? rules : [...grammar.publicRules];
 };
+
+/**
+ * Some cases activate grammars beside the case's own: those it refers to, by their root or a public rule. Then the
+ * expected parse begins with the reference, or with a rule that only the other grammar has.
+ */
+const otherGrammars = (grammar: OpenGrammar, asked: string | null, head: string): OpenGrammar[] => {
+  const { main, documents } = grammar.library;
+  const [path] = head.startsWith('$<') ? head.slice(2, -1).split('#') : [];
+  return documents
+    .filter((document) => document !== main)
+    .filter((document) =>
+      path === undefined
+        ? asked !== null && !main.rules.has(asked) && document.rules.has(asked)
+        : basename(document.file) === basename(path),
+    )
+    .map((document) => openGrammar(document, { ...LOADING, roots: [dirname(main.file)] }));
+};
+
+const LOADING = { dynamic: [], flat: true, interpretTags: false };
 
 /** Runs one case against the grammar files in `dir`. */
 export const runCase = (one: SuiteCase, dir: string): SuiteResult => {
@@ -81,33 +99,37 @@ export const runCase = (one: SuiteCase, dir: string): SuiteResult => {
   let grammar: OpenGrammar;
   try {
     grammar = openGrammarFile(join(dir, one.file), {
+      ...LOADING,
       roots: [dir],
-      dynamic: [],
-      flat: true,
-      interpretTags: false,
     });
   } catch (error) {
     if (!(error instanceof GrammarError)) throw error;
     return verdict(one.verdict === 'REJECT', `the grammar is refused: ${error.message}`);
   }
-  const rules = activeRules(grammar, one.expected);
-  if (rules.length === 0) return verdict(one.verdict === 'REJECT', 'the grammar has no rule to activate');
   const tokens = tokensOf(one.input);
-  const found: string[] = [];
-  const wanted = comparable(one.expected);
-  for (const parse of grammar.derivations(tokens, { rules })) {
-    if (one.verdict === 'REJECT') break;
-    const shown = logicalParse(parse.derivation, grammar.library, tokens);
-    found.push(shown);
-    // A case that only says ACCEPT is content with any parse.
-    if (wanted === '' || comparable(shown) === wanted) {
-      return verdict(true, found.length === 1 ? '' : `as parse ${found.length} of an ambiguous input`);
-    }
-    if (found.length >= MAX_PARSES) break;
-  }
   if (one.verdict === 'REJECT') {
-    const accepted = grammar.parse(tokens, { rules }).length > 0;
+    const rules = activeRules(grammar, null);
+    const accepted = rules.length > 0 && grammar.parse(tokens, { rules }).length > 0;
     return verdict(!accepted, accepted ? 'the input is accepted' : '');
   }
-  return verdict(false, found.length === 0 ? 'the input is not accepted' : `parsed as ${found[0]!}`);
+  const head = /^\$(<[^>]*>|[^[]*)/u.exec(one.expected)?.[0] ?? '';
+  const asked = head.startsWith('$<') ? (/#([^>]*)>$/u.exec(head)?.[1] ?? null) : head.slice(1) || null;
+  const wanted = comparable(one.expected);
+  let first: string | null = null;
+  let count = 0;
+  for (const active of [grammar, ...otherGrammars(grammar, asked, head)]) {
+    const rules = activeRules(active, asked);
+    if (rules.length === 0) continue;
+    for (const parse of active.derivations(tokens, { rules })) {
+      const own = logicalParse(parse.derivation, active.library, tokens);
+      const shown = active === grammar || !head.startsWith('$<') ? own : own.replace(/^\$[^[]*/u, () => head);
+      first ??= shown;
+      // A case that only says ACCEPT is content with any parse.
+      if (wanted === '' || comparable(shown) === wanted) {
+        return verdict(true, count === 0 ? '' : `as parse ${count + 1} of an ambiguous input`);
+      }
+      if (++count >= MAX_PARSES) break;
+    }
+  }
+  return verdict(false, first === null ? 'the input is not accepted' : `parsed as ${first}`);
 };

@@ -61,6 +61,16 @@ describe('a suite', () => {
     expect(run('b.gram', 'zed', 'REJECT')).toBe(true);
   });
 
+  it('activates grammars that are referred to, when a case expects them', () => {
+    put('o.gram', '#ABNF 1.0;\nlanguage en;\nroot $start;\n$start = please; public $end = thanks;');
+    put('r.gram', '#ABNF 1.0;\nlanguage en;\nroot $a;\n$a = $<o.gram> go;');
+    expect(run('r.gram', 'please', '$<o.gram>["please"]')).toBe(true);
+    expect(run('r.gram', 'thanks', '$<o.gram#end>["thanks"]')).toBe(true);
+    expect(run('r.gram', 'thanks', '$end["thanks"]')).toBe(true);
+    expect(run('r.gram', 'thanks', '$<o.gram>["please"]')).toBe(false);
+    expect(run('r.gram', 'thanks', 'REJECT')).toBe(true);
+  });
+
   it('shows keys of the telephone as they are written, and references with their base', () => {
     put('k.gram', '#ABNF 1.0;\nmode dtmf;\nroot $a;\n$a = A star "pound";');
     expect(run('k.gram', 'A * #', '$a["A","*","#"]')).toBe(true);
