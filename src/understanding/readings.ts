@@ -15,6 +15,8 @@ export interface Reading {
   readonly acts: readonly Act[];
   /** Natural logarithm; 0 is a sentence all of whose words were expected. */
   readonly score: number;
+  /** A word was put back that was not heard. */
+  readonly mended?: boolean;
 }
 
 export interface Reader {
@@ -100,7 +102,7 @@ export const readingsOf = (tokens: readonly string[], reader: Reader): readonly 
 };
 
 /** A sentence that had to be mended is that much less likely what was meant (natural logarithm). */
-const mendingCost = -3.5;
+const mendingCost = -2.5;
 
 /** Readings of a sentence in which one word was misheard, best first. */
 export const mendedReadings = (tokens: readonly string[], reader: Reader): readonly Reading[] =>
@@ -108,7 +110,13 @@ export const mendedReadings = (tokens: readonly string[], reader: Reader): reado
     .flatMap((mended) => {
       const [best] = single(mended, reader);
       if (!best || best.score < odd) return [];
-      return [{ acts: best.acts, score: best.score + mendingCost + sentenceCost(mended, reader.language) }];
+      return [
+        {
+          acts: best.acts,
+          mended: true,
+          score: best.score + mendingCost + sentenceCost(mended, reader.language),
+        },
+      ];
     })
     .sort((a, b) => b.score - a.score)
     .slice(0, 3);

@@ -33,15 +33,24 @@ const needed = (acts: readonly Act[]): number => {
   return thresholds.act;
 };
 
+/** A change to a thing that was named, but fits no record well, is asked about first. */
+const surelyNamed = 0.6;
+const doubtfulName = ({ slots }: Act): boolean =>
+  [slots.item, ...(slots.items ?? [])].some(
+    (mention) =>
+      mention?.words != null && mention.candidates.length > 0 && mention.candidates[0]!.fit < surelyNamed,
+  );
+
 /** What to do with the best reading, given its confidence and how far behind the next meaning is. */
 export const verdictOn = (
-  best: { readonly acts: readonly Act[]; readonly confidence: number } | undefined,
+  best: { readonly acts: readonly Act[]; readonly confidence: number; readonly mended: boolean } | undefined,
   margin: number,
 ): Understanding['verdict'] => {
   if (!best || best.confidence < thresholds.offer) return 'out-of-scope';
   const enough = needed(best.acts);
   const changes = enough > thresholds.act;
-  if (best.confidence >= enough && (!changes || margin >= thresholds.margin)) return 'act';
+  const asks = changes && (best.mended || best.acts.some(doubtfulName));
+  if (!asks && best.confidence >= enough && (!changes || margin >= thresholds.margin)) return 'act';
   if (best.confidence >= thresholds.confirm) return 'confirm';
   return 'ask-again';
 };

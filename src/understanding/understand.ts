@@ -79,6 +79,7 @@ interface Meaning {
   guess: Guess;
   best: number;
   mass: number;
+  mended: boolean;
 }
 
 /** A first guess this sure is taken without reading the others: most turns end here. */
@@ -89,14 +90,14 @@ const doubtful = -4;
 type Meanings = Map<string, Meaning>;
 
 const gather = (meanings: Meanings, guess: Guess, readings: readonly Reading[]): void => {
-  for (const { acts, score } of readings) {
+  for (const { acts, score, mended = false } of readings) {
     const key = keyOf(acts);
     const mass = guess.share * Math.exp(score);
     const known = meanings.get(key);
-    if (!known) meanings.set(key, { acts, guess, best: score, mass });
+    if (!known) meanings.set(key, { acts, guess, best: score, mass, mended });
     else {
       known.mass += mass;
-      if (score > known.best) Object.assign(known, { acts, guess, best: score });
+      if (score > known.best) Object.assign(known, { acts, guess, best: score, mended });
     }
   }
 };
@@ -147,7 +148,8 @@ export const createUnderstander = (locale: string): Understander => {
         };
       });
       const margin = readings.length > 1 ? Math.max(0, readings[0]!.confidence - readings[1]!.confidence) : 1;
-      return { readings, margin, verdict: verdictOn(readings[0], margin) };
+      const best = readings[0] && { ...readings[0], mended: meanings[0]!.mended };
+      return { readings, margin, verdict: verdictOn(best, margin) };
     },
     begins(words, names, context) {
       const { tokens } = normalise(words, context.locale);

@@ -7,7 +7,7 @@ import {
   type Understanding,
 } from '../../src/understanding/index.js';
 import type { HouseholdNames } from '../../src/understanding/names/index.js';
-import { hearing } from '../understanding/household.js';
+import { hearing, itemNames } from '../understanding/household.js';
 import type { Case } from './cases.js';
 import { wrongSlots } from './slots.js';
 
@@ -88,7 +88,8 @@ export const intentRight = ({ heard, got }: Result): boolean => (heard.intent ??
 export const exactlyRight = (result: Result): boolean =>
   intentRight(result) &&
   (result.heard.intent === null ||
-    wrongSlots(result.heard.slots ?? {}, result.understanding.readings[0]?.acts ?? []).length === 0);
+    wrongSlots(result.heard.slots ?? {}, result.understanding.readings[0]?.acts ?? [], itemNames).length ===
+      0);
 
 export const exactness = (results: readonly Result[]): ExactCount => ({
   all: results.length,

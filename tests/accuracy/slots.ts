@@ -10,6 +10,9 @@ const tidy = (words: string): string =>
     .trim();
 
 const mention = (said: Mention | undefined): string => said?.words ?? said?.pointer ?? '';
+
+/** Names of records, by id: words half heard are right when the record is. */
+export type NameOf = (id: string) => string | undefined;
 const place = (said: PlaceMention | undefined): string => said?.words ?? said?.pointer ?? said?.spot ?? '';
 const day = (said: SaidDate | 'unknown' | undefined): string =>
   said === undefined || said === 'unknown' ? (said ?? '') : said.day;
@@ -67,10 +70,19 @@ const same = (expected: unknown, got: unknown): boolean => {
   return expected === got;
 };
 
+/** "salsa" means the record "tomato salsa". */
+const wordsWithin = (words: string, name: string | undefined): boolean => {
+  const named = new Set(tidy(name ?? '').split(' '));
+  return tidy(words)
+    .split(' ')
+    .every((word) => named.has(word));
+};
+
 /** Names of the expected slots that are missing or wrong in `acts`. */
 export const wrongSlots = (
   expected: Readonly<Record<string, unknown>>,
   acts: readonly Act[],
+  nameOf: NameOf = () => undefined,
 ): readonly string[] =>
   Object.entries(expected)
     .filter(([slot, value]) => {
@@ -79,6 +91,13 @@ export const wrongSlots = (
           value,
           acts.map(({ slots }) => mention(slots.item)),
         );
-      return !acts.some((act) => same(value, actual(act, slot)));
+      const meant = (act: Act): string | undefined => {
+        const record = slot === 'item' ? act.slots.item?.candidates[0]?.id : undefined;
+        return record === undefined ? undefined : nameOf(record);
+      };
+      return !acts.some(
+        (act) =>
+          same(value, actual(act, slot)) || (typeof value === 'string' && wordsWithin(value, meant(act))),
+      );
     })
     .map(([slot]) => slot);

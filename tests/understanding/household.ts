@@ -21,3 +21,7 @@ export const hearing = (expecting: Expectation = 'anything'): HearingContext => 
   locale: 'en-US',
   expecting,
 });
+
+const kitchenItems = demoKitchen(clock).items;
+/** Name of an item of the demo kitchen. */
+export const itemNames = (id: string): string | undefined => kitchenItems.get(id)?.name;
