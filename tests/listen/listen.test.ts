@@ -2,9 +2,15 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { agreement, combine, wordErrorRate } from '../../src/cli/listen/combine.js';
 import { dictionaryFor, wordsOf } from '../../src/cli/listen/pronounce.js';
 import { demoKitchen } from '../../src/kitchen/index.js';
+import { namesOf } from '../../src/turn/names.js';
+import { createUnderstander } from '../../src/understanding/index.js';
 import { errorRate, hearAll, utterances, type HeardUtterance } from './loop.js';
 
 const kitchen = demoKitchen({ now: '2026-05-14T23:00:00.000Z', timeZone: 'America/Chicago' });
+
+/** Speaking and hearing takes most of a minute, so it is done once. */
+let hearing: Promise<readonly HeardUtterance[]> | undefined;
+const once = (): Promise<readonly HeardUtterance[]> => (hearing ??= hearAll(kitchen, utterances()));
 
 describe('sixty sentences, spoken and heard', () => {
   let heard: readonly HeardUtterance[] = [];
@@ -13,7 +19,7 @@ describe('sixty sentences, spoken and heard', () => {
     errorRate(of.map((one) => [one.sentence, best(one) ?? '']));
 
   beforeAll(async () => {
-    heard = await hearAll(kitchen, utterances());
+    heard = await once();
     for (const inside of [true, false])
       console.log(
         `word error, ${inside ? 'inside' : 'outside'} the grammar:`,
@@ -44,6 +50,50 @@ describe('sixty sentences, spoken and heard', () => {
       expect(madeUp, `${one.sentence} → ${one.closed[0]}`).toBe(false);
     }
   });
+});
+
+describe('what is understood of them', () => {
+  const understander = createUnderstander('en-US');
+  const names = namesOf(kitchen);
+  const context = {
+    now: '2026-05-14T23:00:00.000Z',
+    timeZone: 'America/Chicago',
+    locale: 'en-US',
+    expecting: 'anything',
+  } as const;
+
+  /** The right intent about the right item; for what is not ours, declined. */
+  const succeeds = (
+    one: HeardUtterance,
+    guesses: readonly { text: string; confidence?: number }[],
+  ): boolean => {
+    const { readings, verdict } = understander.understand(guesses, names, context);
+    const declined = verdict !== 'act' && verdict !== 'confirm';
+    if (one.intent === '') return declined;
+    const act = readings[0]?.acts[0];
+    if (declined || act?.intent !== one.intent) return false;
+    if (one.item === '') return true;
+    const id = (act.slots.item ?? act.slots.items?.[0])?.candidates[0]?.id;
+    return id !== undefined && kitchen.items.get(id)?.name === one.item;
+  };
+
+  it('is told with the closed recogniser beside the open one and without', async () => {
+    const heard = await once();
+    const count = (inside: boolean, guesses: (one: HeardUtterance) => readonly { text: string }[]): number =>
+      heard.filter((one) => one.inside === inside && succeeds(one, guesses(one))).length;
+    const open = (one: HeardUtterance) => one.open.map((text) => ({ text }));
+    const table = {
+      inside: [count(true, open), count(true, (one) => one.both)],
+      outside: [count(false, open), count(false, (one) => one.both)],
+    };
+    console.log(
+      `task success: inside the grammar ${table.inside[0]} of 40 by the open recogniser, ${table.inside[1]} by both;`,
+      `outside ${table.outside[0]} and ${table.outside[1]} of 20`,
+    );
+    expect(table.inside[1]).toBeGreaterThanOrEqual(36);
+    expect(table.inside[1]).toBeGreaterThan(table.inside[0] ?? 0);
+    expect(table.outside[1]).toBe(table.outside[0]);
+  }, 300_000);
 });
 
 describe('combining two recognisers', () => {
