@@ -60,6 +60,17 @@ export interface Grammar {
   parse(tokens: readonly string[], options?: ParseOptions): Parse[];
   /** True when the tokens begin some sentence of the rules. */
   acceptsPrefix(tokens: readonly string[], options?: ParseOptions): boolean;
+  /** What could come next after the tokens of a partial transcript. */
+  following(tokens: readonly string[], options?: ParseOptions): Following;
+}
+
+export interface Following {
+  /** Words, in alphabetical order. Empty when nothing that begins so can be finished. */
+  readonly words: readonly string[];
+  /** Host rules that could begin here, by their URI, in alphabetical order. */
+  readonly hosts: readonly string[];
+  /** True when the tokens are a whole sentence already. */
+  readonly complete: boolean;
 }
 
 /** `loadGrammar(rootFile, { roots: [dir] })` in `index.ts` makes one; it throws `GrammarError` with problems. */

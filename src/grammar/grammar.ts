@@ -1,7 +1,15 @@
 /** Ties reader, network, chart and semantics together behind the `Grammar` of `api.ts`. */
 import { readFileSync } from 'node:fs';
 import { dirname } from 'node:path';
-import type { DynamicMatch, Grammar, LoadOptions, Parse, ParseOptions, SemanticValue } from './api.js';
+import type {
+  DynamicMatch,
+  Following,
+  Grammar,
+  LoadOptions,
+  Parse,
+  ParseOptions,
+  SemanticValue,
+} from './api.js';
 import { createRanker } from './best.js';
 import type { Derivation } from './best.js';
 import { createRecogniser } from './chart.js';
@@ -24,21 +32,12 @@ export interface OpenGrammar extends Grammar {
   derivations(tokens: readonly string[], options?: ParseOptions): Iterable<OpenParse>;
   /** As `parse`, by one rule of the main document, be it private. */
   parseRule(rule: string, tokens: readonly string[], options?: ParseOptions): Parse[];
-  /** What could come next after the tokens: words, and host rules by their URI. In alphabetical order. */
-  following(tokens: readonly string[], options?: ParseOptions): Following;
   /** The meaning of a derivation made elsewhere, such as a sample. */
   interpret(
     derivation: Derivation,
     tokens: readonly string[],
     matches: readonly DynamicMatch[],
   ): SemanticValue;
-}
-
-export interface Following {
-  readonly words: readonly string[];
-  readonly hosts: readonly string[];
-  /** True when the tokens are a whole sentence already. */
-  readonly complete: boolean;
 }
 
 /** What a parse is made of, for tools. */

@@ -3,6 +3,7 @@ export type {
   DynamicMatch,
   DynamicRule,
   DynamicRules,
+  Following,
   Grammar,
   GrammarProblem,
   LoadOptions,

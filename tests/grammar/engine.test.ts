@@ -70,6 +70,20 @@ describe('parsing', () => {
   });
 });
 
+describe('what could come next', () => {
+  it('is told of a partial transcript: words, host rules, and whether it is whole already', () => {
+    const grammar = grammarOf(
+      'public $a = where is (the | my) ($<kitchen:item> | soup) [please]; public $b = what $VOID;',
+    );
+    const next = (text: string) => grammar.following(words(text));
+    expect(next('')).toEqual({ words: ['where'], hosts: [], complete: false });
+    expect(next('where is')).toEqual({ words: ['my', 'the'], hosts: [], complete: false });
+    expect(next('where is my')).toEqual({ words: ['soup'], hosts: ['kitchen:item'], complete: false });
+    expect(next('where is my soup')).toEqual({ words: ['please'], hosts: [], complete: true });
+    expect(next('where soup')).toEqual({ words: [], hosts: [], complete: false });
+  });
+});
+
 describe('meaning', () => {
   it('gives the last reference, else the text, to a rule without tags', () => {
     expect(meaning('public $a = the $b; $b = red lentil;', 'the red lentil')).toBe('red lentil');
