@@ -4,14 +4,6 @@ import { dirname, resolve } from 'node:path';
 import type { Command } from 'commander';
 import { projectFile } from '../project-files.js';
 
-export interface ExportOptions {
-  readonly jsgf?: boolean;
-  readonly grammar?: string;
-  readonly rule?: string;
-  readonly data?: string;
-  readonly household?: string;
-}
-
 /** The JSGF text for a kitchen. */
 export const exportJsgf = async (
   phrases: (uri: string) => readonly string[],
