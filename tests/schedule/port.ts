@@ -1,5 +1,6 @@
 /** The households a scheduler asks, over a real store, for tests. */
-import { heardChange, type HouseholdsPort } from '../../src/schedule/index.js';
+import { heardChange, type Carrier, type Delivery, type HouseholdsPort } from '../../src/schedule/index.js';
+import type { Carried } from '../../src/schedule/telling.js';
 import { createVoice } from '../../src/speech/index.js';
 import type { Kitchen } from '../../src/kitchen/model.js';
 import type { Store } from '../../src/store/index.js';
@@ -49,5 +50,23 @@ export const householdsOver = (store: Store, now: () => string): HouseholdsPort<
         if (outcome !== 'stale') return;
       }
     },
+  };
+};
+
+/** Keeps what it was given, and answers as told. */
+export const carrier = (
+  name: string,
+  answer: (delivery: Delivery) => Carried | Promise<Carried> = () => 'spoken',
+): Carrier & { readonly carried: Delivery[] } => {
+  const carried: Delivery[] = [];
+  return {
+    name,
+    carried,
+    serves: () => true,
+    carry: async (delivery) => {
+      carried.push(delivery);
+      return answer(delivery);
+    },
+    close: () => Promise.resolve(),
   };
 };

@@ -4,12 +4,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Kitchen } from '../../src/kitchen/model.js';
-import { createScheduler, type Carrier, type Delivery, type Scheduler } from '../../src/schedule/index.js';
+import { createScheduler, type Carrier, type Scheduler } from '../../src/schedule/index.js';
 import { retryDelay } from '../../src/schedule/scheduler.js';
-import { CarrierError, type Carried } from '../../src/schedule/telling.js';
+import { CarrierError } from '../../src/schedule/telling.js';
 import { openSqliteStore, type Store, type TellingStore } from '../../src/store/index.js';
 import { item, kitchenWith, reminder } from './kitchens.js';
-import { householdsOver } from './port.js';
+import { carrier, householdsOver } from './port.js';
 
 const NOON = '2026-05-14T17:00:00.000Z';
 const plus = (at: string, seconds: number): string => new Date(Date.parse(at) + seconds * 1000).toISOString();
@@ -34,23 +34,6 @@ const open = async (): Promise<Store & TellingStore> => {
   await store.migrate();
   stores.push(store);
   return store;
-};
-
-const carrier = (
-  name: string,
-  answer: (delivery: Delivery) => Carried | Promise<Carried> = () => 'spoken',
-): Carrier & { readonly carried: Delivery[] } => {
-  const carried: Delivery[] = [];
-  return {
-    name,
-    carried,
-    serves: () => true,
-    carry: async (delivery) => {
-      carried.push(delivery);
-      return answer(delivery);
-    },
-    close: () => Promise.resolve(),
-  };
 };
 
 const problems: unknown[] = [];
