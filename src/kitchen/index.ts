@@ -96,7 +96,7 @@ export {
 } from './changes/checking.js';
 export { setHousehold, type Settings } from './changes/setting.js';
 export { lastRedoable, lastUndoable, redo, undo } from './changes/undoing.js';
-export { demoKitchen, kitchenFromFile } from './demo.js';
+export { demoKitchen, kitchenFromFile } from './demo/demo.js';
 export {
   codeKey,
   itemDatesOf,
@@ -109,3 +109,4 @@ export { resolveCode, type Resolved } from './codes/resolve.js';
 export { exportItems } from './exchange/export.js';
 export { planImport, type FileForm, type ImportPlan } from './exchange/import.js';
 export type { Fault } from './exchange/fault.js';
+export { recordShapes } from './shapes.js';

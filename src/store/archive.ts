@@ -9,17 +9,60 @@ import { householdRow, readKitchen, writeKitchen } from './kitchen-rows.js';
 import type { Device, HouseholdArchive } from './port.js';
 import type { Database } from './tables.js';
 import { RECORD_TABLES, type MappedKind } from './records.js';
-import { emptyKitchen, type Household, type JournalEntry, type Kitchen } from '../kitchen/index.js';
+import {
+  emptyKitchen,
+  recordShapes,
+  type Household,
+  type JournalEntry,
+  type Kitchen,
+} from '../kitchen/index.js';
 
-const record = z.looseObject({ id: z.string() });
+const { household, ...kinds } = recordShapes;
+const entryOp = z.union(
+  Object.entries(recordShapes).map(([kind, shape]) =>
+    z.strictObject({
+      kind: z.literal(kind),
+      id: z.string(),
+      before: shape.nullable(),
+      after: shape.nullable(),
+    }),
+  ),
+);
 const archiveShape = z.strictObject({
   format: z.literal('tellshelf household 1'),
-  createdAt: z.string(),
+  createdAt: z.iso.datetime(),
   version: z.int().nonnegative(),
-  household: record,
-  records: z.record(z.string(), z.array(record)),
-  journal: z.array(z.looseObject({ id: z.string(), version: z.int(), ops: z.array(z.unknown()) })),
-  devices: z.array(record),
+  household,
+  records: z.strictObject(
+    Object.fromEntries(Object.entries(kinds).map(([kind, shape]) => [kind, z.array(shape)])),
+  ),
+  journal: z.array(
+    z.strictObject({
+      id: z.string(),
+      version: z.int().positive(),
+      at: z.iso.datetime(),
+      personId: z.string().nullable(),
+      deviceId: z.string().nullable(),
+      turnId: z.string().nullable(),
+      verb: z.string(),
+      about: z.array(z.string()),
+      ops: z.array(entryOp),
+      undoes: z.string().optional(),
+    }),
+  ),
+  devices: z.array(
+    z.strictObject({
+      id: z.string(),
+      householdId: z.string(),
+      name: z.string(),
+      tokenHash: z.string(),
+      scope: z.enum(['speak', 'help', 'own']),
+      personId: z.string().nullable(),
+      pairedAt: z.iso.datetime(),
+      lastSeenAt: z.iso.datetime().nullable(),
+      revokedAt: z.iso.datetime().nullable(),
+    }),
+  ),
 });
 
 const MAPS = {

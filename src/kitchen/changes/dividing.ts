@@ -5,6 +5,7 @@ import type { DateKind, Id, Item, Op } from '../model.js';
 import { change, itemOp, livingItem, op, refuse, type Doing, type Result } from '../doing.js';
 import { isSome, lessAmount, partsOf, sumAmounts } from '../amounts.js';
 import { foodKey } from '../names.js';
+import { DATE_KINDS } from '../shapes.js';
 import { checkMarker, freeMarker, takeMarker, type Share } from './putting-away.js';
 
 /** More parts than this out of one container is a mishearing. */
@@ -80,12 +81,10 @@ export const split = (doing: Doing, itemId: Id, into: number | readonly Share[])
   );
 };
 
-const KINDS: readonly DateKind[] = ['made', 'bought', 'opened', 'frozen', 'thawed', 'bestBefore', 'useBy'];
-
 /** The earliest of each kind: mixed food is as old as the oldest in it. */
 const earliestDates = (items: readonly Item[]): Item['dates'] => {
   const dates: Partial<Record<DateKind, PlainDate>> = {};
-  for (const kind of KINDS) {
+  for (const kind of DATE_KINDS) {
     const days = items.flatMap((item) => item.dates[kind] ?? []).sort();
     if (days[0] !== undefined) dates[kind] = days[0];
   }

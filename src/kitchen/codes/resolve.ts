@@ -17,7 +17,7 @@ export interface Resolved {
 const resolveOwn = (kitchen: Kitchen, code: Code, own: OwnAddress): Resolved => {
   const marker = own.kind === 'marker' ? (kitchen.markers.get(own.id) ?? null) : null;
   const item = own.kind === 'item' ? kitchen.items.get(own.id) : marker && itemWithMarker(kitchen, marker.id);
-  const living = item != null && item.gone === null;
+  const living = !!item && item.gone === null;
   return { code, marker, items: living ? [item] : [], lastGone: living ? null : (item ?? null) };
 };
 

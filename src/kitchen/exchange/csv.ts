@@ -5,7 +5,8 @@
 import { CsvError, parse } from 'csv-parse/sync';
 import { stringify } from 'csv-stringify/sync';
 import type { Touch } from '../../terms/touch.js';
-import { DATE_KINDS, itemRow, type ItemRow } from './row.js';
+import { DATE_KINDS } from '../shapes.js';
+import { itemRow, type ItemRow } from './row.js';
 import { faultsIn, type Fault, type ReadRow } from './fault.js';
 
 const COLUMNS = [

@@ -1,63 +1,23 @@
 /** An item as it travels in files: with names in place of ids, so that people can read and write it. */
 import { z } from 'zod';
-import { isPlainDate, type PlainDate } from '../../terms/dates.js';
-import type { Touch } from '../../terms/touch.js';
-import type { DateKind, Id, Item, Kitchen, PlaceKind } from '../model.js';
+import type { Id, Item, Kitchen, PlaceKind } from '../model.js';
+import { amountShape, datesShape, dayShape, preparationShape, touchShape } from '../shapes.js';
 import { markerOf } from '../markers.js';
 import { pathOf } from '../places.js';
 
 const text = z.string().trim().min(1).max(500);
 const list = z.array(text).max(50).default([]);
-const day = z
-  .string()
-  .refine(isPlainDate, 'not a day like 2026-05-14')
-  .transform((value): PlainDate => value);
-const touch = z
-  .strictObject({
-    size: text.optional(),
-    container: text.optional(),
-    texture: text.optional(),
-    shape: text.optional(),
-    fastening: text.optional(),
-    fastenings: z.int().positive().max(12).optional(),
-    spot: text.optional(),
-    dots: z.int().nonnegative().max(12).optional(),
-  })
-  .transform((given): Touch => JSON.parse(JSON.stringify(given)));
-
-export const DATE_KINDS = [
-  'made',
-  'bought',
-  'opened',
-  'frozen',
-  'thawed',
-  'bestBefore',
-  'useBy',
-] as const satisfies readonly DateKind[];
 
 export const itemRow = z.strictObject({
   name: text,
-  amount: z
-    .strictObject({ value: z.number().positive(), unit: text, rough: z.boolean().optional() })
-    .nullable()
-    .default(null),
+  amount: amountShape.nullable().default(null),
   /** From the appliance inwards: ["fridge", "second shelf"]. */
   place: z.array(text).max(6).default([]),
   spot: text.nullable().default(null),
-  touch: touch.default({}),
+  touch: touchShape.default({}),
   /** How the marker on it feels. */
-  marker: touch.nullable().default(null),
-  dates: z
-    .strictObject({
-      made: day.optional(),
-      bought: day.optional(),
-      opened: day.optional(),
-      frozen: day.optional(),
-      thawed: day.optional(),
-      bestBefore: day.optional(),
-      useBy: day.optional(),
-    })
-    .default({}),
+  marker: touchShape.nullable().default(null),
+  dates: datesShape(dayShape).default({}),
   maker: text.nullable().default(null),
   /** A person's name. */
   owner: text.nullable().default(null),
@@ -69,33 +29,7 @@ export const itemRow = z.strictObject({
   codes: list,
   /** Containers with the same word here were filled from one pot. */
   batch: text.nullable().default(null),
-  preparations: z
-    .array(
-      z.strictObject({
-        method: z.enum([
-          'microwave',
-          'oven',
-          'hob',
-          'air fryer',
-          'steamer',
-          'slow cooker',
-          'toaster',
-          'none',
-        ]),
-        from: z.enum(['fridge', 'freezer', 'any']),
-        steps: z.array(text).max(50).default([]),
-        minutes: z.number().positive().nullable().default(null),
-        watts: z.number().positive().nullable().default(null),
-        standMinutes: z.number().positive().nullable().default(null),
-        heat: z
-          .strictObject({ degrees: z.number(), scale: z.enum(['fahrenheit', 'celsius']) })
-          .nullable()
-          .default(null),
-        portions: z.number().positive().nullable().default(null),
-      }),
-    )
-    .max(10)
-    .default([]),
+  preparations: z.array(preparationShape).max(10).default([]),
 });
 export type ItemRow = z.output<typeof itemRow>;
 
@@ -107,7 +41,7 @@ export const rowOfItem = (kitchen: Kitchen, item: Item): ItemRow => ({
   spot: item.spot,
   touch: item.touch,
   marker: markerOf(kitchen, item)?.touch ?? null,
-  dates: item.dates as ItemRow['dates'],
+  dates: item.dates,
   maker: item.maker,
   owner: item.ownerId === null ? null : (kitchen.people.get(item.ownerId)?.name ?? null),
   diets: [...item.diets],
