@@ -236,6 +236,14 @@ export const timeRules = z.object({
   ukUseByFreeze: fact.extend({ region, rule: text }),
   ukReheatOnce: fact.extend({ region, rule: text, times: z.number() }),
   ukEggs: fact.extend({ region, daysAfterBestBefore: z.number() }),
+  homeCanned: fact.extend({
+    region,
+    boilMinutes: z.number(),
+    belowFeet: z.number(),
+    moreMinutes: z.number(),
+    perFeet: z.number(),
+    note: text,
+  }),
 });
 
 const pair = z.tuple([z.number(), z.number()]);
@@ -249,6 +257,7 @@ export const thawing = z.object({
   microwave: fact.extend({ rule: text }),
   never: fact.extend({ places: z.array(text) }),
   fromFrozen: fact.extend({ timeFactor: z.number() }),
+  runningWater: fact.extend({ maxFahrenheit: z.number(), note: text }),
   turkey: z.array(
     fact.extend({ poundsFrom: z.number(), poundsTo: z.number(), fridgeDays: pair, coldWaterHours: pair }),
   ),
@@ -265,6 +274,24 @@ export const powerRules = z.object({
   neverTaste: fact,
   rawJuice: fact,
   noSnow: fact,
+});
+
+export const labelRules = z.object({
+  eggCarton: fact.extend({
+    region,
+    sellByWithinDays: z.number(),
+    useByWithinDays: z.number(),
+    note: text,
+  }),
+  percentDailyValue: fact.extend({
+    region,
+    lowAtMost: z.number(),
+    highAtLeast: z.number(),
+    sodiumDailyMilligrams: z.number(),
+  }),
+  saltPerSodium: fact.extend({ region, factor: z.number() }),
+  mayContain: fact.extend({ region, rule: text }),
+  speciesNamed: fact.extend({ region, rule: text }),
 });
 
 const bySetting = z.record(text, z.number());

@@ -75,6 +75,14 @@ interface Options {
   readonly hotHold?: string[];
   readonly dateMark?: string;
   readonly formula?: string[];
+  readonly eggPack?: number;
+  readonly frontOfPack?: string;
+  readonly dailyValue?: number;
+  readonly homeCanned?: number;
+  readonly boilTest?: number;
+  readonly printed?: string;
+  readonly letter?: string;
+  readonly packageDates?: boolean;
   readonly rows?: boolean;
   readonly json?: boolean;
 }
@@ -284,6 +292,36 @@ const QUESTIONS: readonly (readonly [(options: Options) => boolean, Answer])[] =
       }),
   ],
   [(o) => o.formula !== undefined, (_f, o, _c, room) => formula(o, room)],
+  [
+    (o) => o.packageDates === true,
+    (_f, o, _c, room) => ({
+      dates: room.safetyTables().packageDates.filter((row) => row.region === (regionOf(o) ?? row.region)),
+    }),
+  ],
+  [
+    (o) => o.eggPack !== undefined,
+    (_f, o, clock, room) =>
+      room.eggCarton(o.eggPack ?? 0, yearOf(clock)) ?? { problem: 'no such day in that year' },
+  ],
+  [
+    (o) => o.frontOfPack !== undefined,
+    (_f, o, _c, room) =>
+      room.frontOfPack({
+        nutrient: o.frontOfPack ?? '',
+        per100g: o.amount ?? 0,
+        portionGrams: o.grams ?? null,
+      }) ?? {
+        problem: 'give fat, saturates, sugars or salt',
+      },
+  ],
+  [(o) => o.dailyValue !== undefined, (_f, o, _c, room) => room.dailyValue(o.dailyValue ?? 0)],
+  [(o) => o.homeCanned !== undefined, (_f, o, _c, room) => room.homeCannedBoil(o.homeCanned ?? 0)],
+  [
+    (o) => o.boilTest !== undefined,
+    (_f, o, _c, room) =>
+      room.wattsByBoiling(o.boilTest ?? 0) ?? { watts: 'unknown: the test says nothing between' },
+  ],
+  [(o) => o.printed !== undefined, (_f, o, _c, room) => printed(o, room)],
   [(o) => o.claim !== undefined, claim],
   [(o) => o.allergens === true, allergens],
   [(o) => o.microwave !== undefined, carriedOver],
@@ -314,6 +352,21 @@ const QUESTIONS: readonly (readonly [(options: Options) => boolean, Answer])[] =
   [(o) => o.reheat !== undefined, heating],
   [(o) => o.thaw !== undefined, thawing],
 ];
+
+/** "B=6:00,D=5:00,650=6:00,750=5:00": the columns a label prints. */
+const printed = (options: Options, room: Room): unknown => {
+  const columns = Object.fromEntries(
+    (options.printed ?? '').split(',').map((part) => {
+      const [column = '', time = ''] = part.split('=');
+      return [column.trim(), secondsFrom(time)];
+    }),
+  );
+  return (
+    room.printedTime(columns, { watts: options.watts ?? null, letter: options.letter ?? null }) ?? {
+      problem: 'no column fits',
+    }
+  );
+};
 
 const cooling = (options: Options, room: Room): unknown => {
   const times = options.cooling ?? [];
@@ -477,6 +530,28 @@ export const addGuidanceCommand = (program: Command): void => {
     )
     .option('--date-mark <day>', 'question (food service): last day of food prepared on this day', dayFrom)
     .option('--formula <times>', 'question: bottle made, feed began, and now', momentsFrom)
+    .option('--package-dates', 'what printed dates mean')
+    .option('--egg-pack <day>', 'question: a US egg carton packed on this day of the year', numberFrom)
+    .option(
+      '--front-of-pack <nutrient>',
+      'question (UK): level of fat, saturates, sugars or salt; --amount per 100 g, --grams the portion',
+    )
+    .option('--daily-value <percent>', 'question (US): is a percent of daily value low or high', numberFrom)
+    .option(
+      '--home-canned <feet>',
+      'question: minutes to boil doubtful home-canned food at this altitude',
+      numberFrom,
+    )
+    .option(
+      '--boil-test <seconds>',
+      'question: about how many watts, by the time a cup of water takes to boil',
+      numberFrom,
+    )
+    .option(
+      '--printed <columns>',
+      'question: the time a label prints for this oven, e.g. B=6:00,D=5:00,650=6:00,750=5:00',
+    )
+    .option('--letter <letter>', 'heating category of the oven')
     .option('--rows', "the region's storage rows")
     .option('--json', 'the whole finding as JSON')
     .addHelpText('after', HELP)

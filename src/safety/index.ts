@@ -20,10 +20,13 @@ export {
   eatingCautions,
   usualAllergens,
 } from './allergens.js';
+export { wattsByBoiling } from './boil-test.js';
 export { checkClaim, claimsOf } from './claims.js';
 export { advance, clockOf, eventsOf } from './clock.js';
 export { checkCooling, checkHotHoldReheat, dateMark, formulaUntil } from './food-service.js';
 export { mayFreeze } from './freeze.js';
+export { homeCannedBoil } from './home-canned.js';
+export { dailyValue, eggCarton, frontOfPack } from './labels.js';
 export { fullYear, isGtin, checkDigit, readGs1Date, readGs1Dates } from './gs1.js';
 export { guidanceFor } from './guidance.js';
 export { anyoneAtRisk, assess, assessIn, isHomeMade, whereKept } from './items.js';

@@ -37,12 +37,14 @@ export const leftOut = (question: LeftOutQuestion, tables = safetyTables()): Lef
       reasons: [{ code: 'shelf-stable', args: {}, source: null }],
     };
   }
+  // The four hours for human milk hold up to seventy-seven degrees; above that guidance held says nothing.
+  const tooWarm = match.family === 'human-milk' && question.air && isAbove(question.air, 77);
   const reasons: Reason[] = [];
   if (hot && limit.minutes === 60) reasons.push({ code: 'left-out-hot', args: {}, source: limit.source });
   if (question.region === null) reasons.push({ code: 'stricter-region', args: {}, source: null });
   if (match.sure === 'unknown')
     reasons.push({ code: 'general-answer', args: { name: match.name }, source: null });
-  if (question.since === null) {
+  if (question.since === null || tooWarm) {
     return {
       ...base,
       verdict: 'unknown',

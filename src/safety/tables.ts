@@ -76,6 +76,7 @@ const load = () => {
     packageDates: csv('package-dates.csv', schema.packageDateRow),
     timeRules: json('time-rules.json', schema.timeRules),
     thawing: json('thawing.json', schema.thawing),
+    labelRules: json('label-rules.json', schema.labelRules),
     microwave: json('microwave.json', schema.microwave),
   };
   checkReferences(tables);
