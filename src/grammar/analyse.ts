@@ -252,16 +252,14 @@ const findDispatch = (
   canEnd: Uint8Array,
   first: First,
 ): Pick<Facts, 'dispatch' | 'dispatchAlways'> => {
-  const { stateCount, edgeStart, edgeKind, edgeArg, edgeTarget } = net;
+  const { stateCount, edgeStart, edgeKind, edgeArg, edgeTarget, ruleStart } = net;
   const { firstToken, firstBits, firstWords, firstHost, firstGarbage } = first;
   const dispatch: (Map<number, Int32Array> | undefined)[] = new Array(stateCount);
   const dispatchAlways: (Int32Array | undefined)[] = new Array(stateCount);
   for (let s = 0; s < stateCount; s++) {
     const from = edgeStart[s]!;
     const to = edgeStart[s + 1]!;
-    let branches = to - from > DISPATCH_FROM;
-    for (let e = from; branches && e < to; e++) branches = edgeKind[e] === EPSILON || edgeKind[e] === TOKEN;
-    if (!branches) continue;
+    if (to - from <= DISPATCH_FROM) continue;
     const always: number[] = [];
     const byToken = new Map<number, number[]>();
     const put = (token: number, edge: number): void => {
@@ -272,11 +270,15 @@ const findDispatch = (
     for (let e = from; e < to; e++) {
       const target = edgeTarget[e]!;
       if (!alive[target]) continue;
-      if (edgeKind[e] === TOKEN) put(edgeArg[e]!, e);
-      else if (canEnd[target] || firstHost[target] || firstGarbage[target]) always.push(e);
-      else if (firstToken[target]! >= 0) put(firstToken[target]!, e);
-      else if (firstToken[target]! < -1) {
-        const set = (-2 - firstToken[target]!) * firstWords;
+      if (edgeKind[e] === TOKEN) {
+        put(edgeArg[e]!, e);
+        continue;
+      }
+      const begins = edgeKind[e] === EPSILON ? target : edgeKind[e] === CALL ? ruleStart[edgeArg[e]!]! : -1;
+      if (begins < 0 || canEnd[begins] || firstHost[begins] || firstGarbage[begins]) always.push(e);
+      else if (firstToken[begins]! >= 0) put(firstToken[begins]!, e);
+      else if (firstToken[begins]! < -1) {
+        const set = (-2 - firstToken[begins]!) * firstWords;
         for (let w = 0; w < firstWords; w++) {
           for (let bits = firstBits[set + w]!; bits !== 0; bits &= bits - 1) {
             put((w << 5) + (31 - Math.clz32(bits & -bits)), e);

@@ -194,13 +194,16 @@ export const createRecogniser = (network: Network): Recogniser => {
     return bits !== 0 && (hostCouldMatch(bits, j) || (prefix && hostBegins(bits, j)));
   };
 
+  /** False when a word that must come at or after the state does not come at or after j. */
+  const stillToCome = (state: number, j: number): boolean => {
+    const needed = need[state]!;
+    return needed < 0 || prefix || needLast[needed]! >= j;
+  };
+
   /** False when no path from the state can go on at j: see `Network`. */
   const hopeful = (state: number, j: number): boolean => {
     if (j === length) return prefix ? alive[state] === 1 : canEnd[state] === 1;
-    if (!prefix) {
-      const needed = need[state]!;
-      if (needed >= 0 && needLast[needed]! < j) return false;
-    }
+    if (!stillToCome(state, j)) return false;
     return couldBegin(state, j) || (canEnd[state] === 1 && couldBegin(stateCount + stateRule[state]!, j));
   };
 
@@ -313,7 +316,7 @@ export const createRecogniser = (network: Network): Recogniser => {
         if (j < length) add(target, call, j + 1, item, edge, NO_CHILD);
         return;
       case HOST: {
-        if (j >= length) return;
+        if (j >= length || !stillToCome(target, j)) return;
         const host = edgeArg[edge]!;
         findHostMatches(host, j);
         if (prefix && hostRules[host]?.beginsAt?.(tokens, j) === true) begun++;
@@ -325,7 +328,7 @@ export const createRecogniser = (network: Network): Recogniser => {
       }
       case CALL: {
         const rule = edgeArg[edge]!;
-        if (!alive[target] || !hopeful(ruleStart[rule]!, j)) return;
+        if (!alive[target] || !stillToCome(target, j) || !hopeful(ruleStart[rule]!, j)) return;
         const callee = beginCall(rule, j);
         if (waiterCount === waiterItem.length) {
           waiterItem = grow(waiterItem);

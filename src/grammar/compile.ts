@@ -173,7 +173,32 @@ export const compileNetwork = (library: Library): Network => {
   }
   const anonymous: { body: Expansion; document: GrammarDocument }[] = [];
 
-  /** Adds a path for the expansion from a state to a state. `rest` is what must come after it. */
+  /** True when the expansion's first edge can carry a weight, so that it needs no state of its own to begin in. */
+  const startsPlainly = (expansion: Expansion): boolean =>
+    expansion.kind === 'token' ||
+    expansion.kind === 'reference' ||
+    (expansion.kind === 'sequence' && startsPlainly(expansion.items[0]!));
+
+  /** As `build`, for one way among several: with a weight, and its own look-ahead. */
+  const enter = (
+    expansion: Expansion,
+    from: number,
+    to: number,
+    rest: Need,
+    place: Place,
+    weight: number,
+    language?: string,
+  ): void => {
+    if (startsPlainly(expansion)) return build(expansion, from, to, rest, place, language, weight);
+    const start = newState(place.rule, better(needOf(expansion), rest));
+    newEdge(from, EPSILON, 0, start, weight);
+    build(expansion, start, to, rest, place, language);
+  };
+
+  /**
+   * Adds a path for the expansion from a state to a state. `rest` is what must come after it. Only an expansion
+   * that starts plainly may have a weight.
+   */
   const build = (
     expansion: Expansion,
     from: number,
@@ -181,6 +206,7 @@ export const compileNetwork = (library: Library): Network => {
     rest: Need,
     place: Place,
     language?: string,
+    weight = 0,
   ): void => {
     switch (expansion.kind) {
       case 'token': {
@@ -196,7 +222,7 @@ export const compileNetwork = (library: Library): Network => {
         ids.forEach((id, i) => {
           const last = i === ids.length - 1;
           const next = last ? to : newState(place.rule, better(needOfToken(ids[i + 1]!), rest));
-          newEdge(state, TOKEN, id, next, 0, last ? label : -1);
+          newEdge(state, TOKEN, id, next, i === 0 ? weight : 0, last ? label : -1);
           state = next;
         });
         return;
@@ -229,8 +255,8 @@ export const compileNetwork = (library: Library): Network => {
       case 'reference': {
         const target = library.targetOf(expansion.reference);
         const label = newLabel({ kind: 'reference', target, inline: false });
-        if (target.kind === 'rule') newEdge(from, CALL, target.rule, to, 0, label);
-        else newEdge(from, HOST, hostId(target.uri), to, 0, label);
+        if (target.kind === 'rule') newEdge(from, CALL, target.rule, to, weight, label);
+        else newEdge(from, HOST, hostId(target.uri), to, weight, label);
         return;
       }
       case 'sequence': {
@@ -246,7 +272,7 @@ export const compileNetwork = (library: Library): Network => {
           const last = i === expansion.items.length - 1;
           const following = rests[i]!;
           const next = last ? to : newState(place.rule, following);
-          build(item, state, next, following, place, spoken);
+          build(item, state, next, following, place, spoken, i === 0 ? weight : 0);
           state = next;
         });
         return;
@@ -254,9 +280,7 @@ export const compileNetwork = (library: Library): Network => {
       case 'choice': {
         const spoken = expansion.language ?? language;
         for (const option of expansion.options) {
-          const start = newState(place.rule, better(needOf(option.body), rest));
-          newEdge(from, EPSILON, 0, start, Math.log(Math.max(option.weight, TINY)));
-          build(option.body, start, to, rest, place, spoken);
+          enter(option.body, from, to, rest, place, Math.log(Math.max(option.weight, TINY)), spoken);
         }
         return;
       }
@@ -292,50 +316,44 @@ export const compileNetwork = (library: Library): Network => {
       throw new TooLargeError(place.document, repeat.at, `A repeat goes up to ${copies}.`);
     }
     const bodyNeed = needOf(repeat.body);
-    let body = repeat.body;
+    let add = (start: number, end: number, after: Need, weight: number): void =>
+      enter(repeat.body, start, end, after, place, weight, language);
     // Many copies of something large would bloat the network: make it an unnamed rule that is called instead.
-    if (copies > INLINE_COPIES && body.kind !== 'token' && body.kind !== 'reference' && body.kind !== 'tag') {
+    if (copies > INLINE_COPIES && !isSmall(repeat.body)) {
       const index = library.rules.length + anonymous.length;
-      anonymous.push({ body, document: place.document });
+      anonymous.push({ body: repeat.body, document: place.document });
       const target: Target = { kind: 'rule', rule: index, name: '', shown: '' };
       const label = newLabel({ kind: 'reference', target, inline: true });
-      body = { kind: 'special', name: 'NULL', at: repeat.at };
-      const copy = (start: number, end: number): void => newEdge(start, CALL, index, end, 0, label);
-      chain(copy);
+      add = (start, end, _, weight) => newEdge(start, CALL, index, end, weight, label);
+    }
+
+    let state = from;
+    for (let i = 0; i < min; i++) {
+      const after = i < min - 1 ? better(bodyNeed, rest) : rest;
+      const next = newState(place.rule, after);
+      add(state, next, after, 0);
+      state = next;
+    }
+    if (max === Infinity) {
+      const loop = newState(place.rule, rest);
+      newEdge(state, EPSILON, 0, loop);
+      const end = newState(place.rule, rest);
+      add(loop, end, rest, more);
+      newEdge(end, EPSILON, 0, loop);
+      newEdge(loop, EPSILON, 0, to, stop);
       return;
     }
-    chain((start, end, after) => build(body, start, end, after, place, language));
-
-    function chain(copy: (start: number, end: number, after: Need) => void): void {
-      let state = from;
-      for (let i = 0; i < min; i++) {
-        const after = i < min - 1 ? better(bodyNeed, rest) : rest;
-        const next = newState(place.rule, after);
-        copy(state, next, after);
-        state = next;
-      }
-      if (max === Infinity) {
-        const loop = newState(place.rule, rest);
-        newEdge(state, EPSILON, 0, loop);
-        const again = newState(place.rule, better(bodyNeed, rest));
-        newEdge(loop, EPSILON, 0, again, more);
-        newEdge(loop, EPSILON, 0, to, stop);
-        const end = newState(place.rule, rest);
-        copy(again, end, rest);
-        newEdge(end, EPSILON, 0, loop);
-        return;
-      }
-      for (let i = min; i < max; i++) {
-        const again = newState(place.rule, better(bodyNeed, rest));
-        const next = newState(place.rule, rest);
-        newEdge(state, EPSILON, 0, again, more);
-        newEdge(state, EPSILON, 0, to, stop);
-        copy(again, next, rest);
-        state = next;
-      }
-      newEdge(state, EPSILON, 0, to);
+    for (let i = min; i < max; i++) {
+      const next = newState(place.rule, rest);
+      add(state, next, rest, more);
+      newEdge(state, EPSILON, 0, to, stop);
+      state = next;
     }
+    newEdge(state, EPSILON, 0, to);
   };
+
+  const isSmall = (expansion: Expansion): boolean =>
+    expansion.kind === 'token' || expansion.kind === 'reference' || expansion.kind === 'tag';
 
   for (const rule of library.rules) {
     ruleStart.push(newState(rule.index, needOfRule(rule.index)));
