@@ -68,3 +68,14 @@ export const styleProblems = (text: string, { length, kind, own = [] }: StyleOpt
   if (/[{}]|undefined|\bnull\b|\bNaN\b|\[object/u.test(text)) problems.push('something was not filled in');
   return problems;
 };
+
+/** What an answer is, for the check: a step, a list of things, or one answer. */
+export const kindOfReply = (text: string, expects: string): StyleOptions['kind'] => {
+  if (expects === 'step') return 'step';
+  const sentences = text.split(/(?<=[.?!])\s+/);
+  const listed = sentences.some((sentence) => /;|(?:,[^,]+){2}/.test(sentence));
+  // Things told each in a sentence of its own, after their number or by their names.
+  const counted = /\b(?:of them|things|fit|have (?:one|no)|are said to)\b/.test(sentences[0] ?? '');
+  const entries = sentences.filter((sentence) => /^[^:]+:/.test(sentence)).length;
+  return listed || counted || entries > 2 ? 'list' : 'answer';
+};

@@ -74,7 +74,7 @@ verdict-refrigerate-now = { $name ->
 verdict-no-figure = { $name ->
     [none] {""}
    *[other] { CAP($name) }:{" "}
-  }guidance gives no figure, so go by the label.
+  }guidance gives no figure.
 verdict-unknown = { $name ->
     [none] {""}
    *[other] { CAP($name) }:{" "}
@@ -97,7 +97,6 @@ safety-keeps = { $food }{ $type ->
     [none] {""}
    *[other] , { $type }
   }: { $span }.
-safety-not-refrigerated-figure = the chart gives no fridge time for it.
 safety-not-for-freezing = the chart says not to freeze it.
 safety-frozen-quality = best before the end of { $to }, for taste; frozen solid, it keeps.
 safety-past-quality = its best was over by { $to }. That is about taste and texture.
@@ -113,7 +112,6 @@ safety-within-days-of-opening = the label says { $days } after opening, so until
 safety-days-used-before-freezing = { $days } in the fridge count as well.
 safety-clock-stopped = the days in the freezer do not count.
 safety-thawed-undated = it has thawed, and when it was made is not recorded.
-safety-thawed-limit = thawed food is to be used within { $hours } hours.
 safety-after-thaw = after thawing, guidance gives { $span }.
 safety-over-before-freezing = it was { $over } over before it was frozen.
 safety-refrozen = it was frozen again after thawing.
@@ -131,7 +129,7 @@ safety-label-decides = go by its label.
 safety-opened-label-decides = it is open, so go by what the label says of opening.
 safety-shelf-stable = it keeps at room temperature.
 safety-sealed-only = only a sealed tin or carton keeps there, so throw out anything else.
-safety-produce-no-figure = there is no figure for fresh produce: feel it, and go by its state.
+safety-produce-no-figure = it is fresh produce: feel it, and go by its state.
 safety-no-uk-figure = the Food Standards Agency gives no figure for it.
 safety-general-answer = { $name } { IS($name) } in no table, so this is the general figure.
 safety-raw-assumed = I took it as raw, which is the shorter time.
@@ -142,7 +140,6 @@ safety-stricter-region = that is the stricter of United States and United Kingdo
 safety-shorter-of-two = charts differ, and this is the shorter time.
 safety-earliest-part = its oldest part counts.
 safety-home-canned = it is home canned: if you are not sure how it was done, throw it out.
-safety-garlic-in-oil = garlic in oil keeps only a few days, and only in the fridge.
 safety-infant-food = food for a baby has its own, shorter rules.
 safety-days-left = { $days } left.
 safety-hazard-high = it is a food that makes people ill soonest.
@@ -155,7 +152,6 @@ safety-watts-unknown = the watts are not all recorded, so I cannot reckon the ti
 safety-printed-column = that time is printed for your oven.
 safety-doubled-portions = more portions take longer.
 safety-portions-beyond = for that many portions I have no figure: heat and check.
-safety-defrost-unscaled = defrosting times are not reckoned over.
 safety-not-yet-hot = { CAP($reached) } is not hot enough; guidance says { $wanted }.
 safety-hot-enough = that is hot enough by guidance.
 safety-rest-more = let it rest { $minutes } minutes more.
@@ -186,7 +182,6 @@ caution-at-risk-raw-milk = someone at risk should not drink raw milk.
 caution-at-risk-honey = no honey for a baby under one year.
 caution-at-risk-general = somebody who eats here is at higher risk, so take no chances.
 caution-ask-clinician = ask her clinician.
-caution-local-authority = follow what the local food authority says.
 caution-infant-no-microwave = do not warm a baby's milk in the microwave.
 caution-infant-use-by = never use infant formula after its date.
 caution-allergen = it contains { $allergens }.
@@ -198,7 +193,6 @@ caution-hot-steam = steam will come out, so open it away from you.
 caution-hot-dish = the dish will be hot: use mitts.
 caution-hot-oil = the oil may spit: keep your face and arms away.
 caution-superheated = liquid can boil up when moved, so let it stand first.
-caution-raw-juices = keep its juices off other food, and wash your hands.
 caution-follow-label = go by its label.
 caution-rice = rice is to be cooled and chilled quickly; when in doubt, throw it out.
 caution-mould = if it is mouldy or slimy, throw it out.
@@ -254,7 +248,6 @@ step-simmer = Let it simmer, stirring.
 step-into-steamer = Put it in the steamer.
 step-into-toaster = Put it in the toaster.
 step-serve = It is ready.
-step-thaw-first = Thaw it first, in the fridge.
 step-keep-doors-shut = Keep the fridge and freezer doors shut.
 step-note-time = Note when the power went: { $time ->
     [none] tell me the time
@@ -277,7 +270,6 @@ refusal-reheated-already = It was reheated already, and guidance says once only.
 refusal-takeaway-rice = Rice from a takeaway is not to be reheated.
 refusal-slow-cooker = A slow cooker heats too slowly for reheating. Heat it in a pan or the microwave first.
 refusal-no-microwave-for-infants = Do not use the microwave for a baby's milk.
-refusal-no-microwave-on-label = Its label says no microwave.
 refusal-method-unknown = I do not know that way of heating. There are microwave, oven, hob, air fryer and steamer.
 refusal-not-for-reheating = That is eaten as it is.
 refusal-age-unknown = Its age is not recorded. When in doubt, throw it out.
