@@ -55,14 +55,17 @@ const sameWords = (felt: string, kept: string): boolean => {
 const fits = (felt: string | number, kept: string | number): boolean =>
   typeof felt === 'string' && typeof kept === 'string' ? sameWords(felt, kept) : felt === kept;
 
+/** What a part is when nothing was said of it. */
+const UNSAID: Readonly<Partial<Record<Part, number>>> = { dots: 0, fastenings: 1 };
+
 /** How one part compares: what a marker or container does not record can neither fit nor speak against. */
 const compare = (part: Part, felt: Touch, kept: readonly Touch[]): 'fits' | 'differs' | 'unknown' => {
   const wanted = felt[part];
   if (wanted === undefined) return 'unknown';
   const recorded = kept.map((touch) => touch[part]).filter((value) => value !== undefined);
-  // "No dots" is how a marker without a word about dots is recorded.
-  if (part === 'dots' && wanted === 0 && recorded.length === 0) return 'fits';
-  if (part === 'fastenings' && wanted === 1 && recorded.length === 0) return 'fits';
+  // Nobody says "no dots" or "one clip" when recording a marker: leaving it out means that.
+  if (recorded.length === 0 && UNSAID[part] !== undefined)
+    return wanted === UNSAID[part] ? 'fits' : 'differs';
   if (recorded.length === 0) return 'unknown';
   return recorded.some((value) => fits(wanted, value)) ? 'fits' : 'differs';
 };
@@ -94,10 +97,13 @@ export interface TouchMatch<T> {
 }
 
 const best = <T>(matches: readonly TouchMatch<T>[]): readonly TouchMatch<T>[] => {
-  const good = matches.filter(({ fit, differs }) => fit > 0 && differs.length === 0);
+  const fitting = matches.filter(({ fit, differs }) => fit > 0 && differs.length === 0);
+  // Where something fits in every part that was felt, what merely might fit is not meant.
+  const whole = fitting.filter(({ fit }) => fit === 1);
+  if (whole.length > 0) return whole;
   // A near miss is offered only when nothing fits: "no square clip here; there is a round one".
   const found =
-    good.length > 0 ? good : matches.filter(({ fit, differs }) => fit > 0 && differs.length === 1);
+    fitting.length > 0 ? fitting : matches.filter(({ fit, differs }) => fit > 0 && differs.length === 1);
   return [...found].sort((a, b) => b.fit - a.fit);
 };
 
@@ -125,8 +131,8 @@ export const findMarkers = (
 /** True when no recorded part tells two touches apart. */
 export const feelsAlike = (a: Touch, b: Touch, parts: readonly (keyof Touch)[] = PARTS): boolean =>
   parts.every((part) => {
-    const one = a[part] ?? (part === 'dots' ? 0 : part === 'fastenings' ? 1 : undefined);
-    const two = b[part] ?? (part === 'dots' ? 0 : part === 'fastenings' ? 1 : undefined);
+    const one = a[part] ?? UNSAID[part as Part];
+    const two = b[part] ?? UNSAID[part as Part];
     return one === two || (typeof one === 'string' && typeof two === 'string' && sameWords(one, two));
   });
 

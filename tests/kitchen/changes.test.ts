@@ -349,7 +349,14 @@ describe('markers', () => {
     expect(names({ container: 'jar' }).map(([name]) => name)).toEqual(['relish', 'ranch']);
     expect(names({ shape: 'round', fastening: 'clip' })).toEqual([['relish', []]]);
     expect(names({ shape: 'square', dots: 1 })).toEqual([['ranch', []]]);
+    c.do((d) => putAway(d, { name: 'pickle', touch: { container: 'jar' } }));
+    // The pickle might be small too, but the ranch is known to be.
+    expect(names({ size: 'small', container: 'jar' })).toEqual([['ranch', []]]);
+    expect(names({ size: 'tiny', container: 'jar' })).toEqual([['pickle', []]]);
+    c.do((d) => finish(d, c.item('pickle').id));
     expect(names({ dots: 0 })).toEqual([['relish', []]]);
+    expect(names({ shape: 'round', dots: 2 })).toEqual([['relish', ['dots']]]);
+    expect(names({ fastening: 'clip', fastenings: 2, shape: 'square' })).toEqual([['ranch', ['fastenings']]]);
     expect(names({ size: 'small', container: 'jar', shape: 'round' })).toEqual([
       ['relish', ['size']],
       ['ranch', ['shape']],
