@@ -1,5 +1,5 @@
 /** Marta Okafor's demo kitchen as understanding sees it: the names in an index. */
-import { demoKitchen } from '../../src/kitchen/demo.js';
+import { demoKitchen } from '../../src/kitchen/index.js';
 import type { HearingContext, Expectation } from '../../src/understanding/index.js';
 import { createHouseholdNames, type HouseholdNames } from '../../src/understanding/names/index.js';
 
