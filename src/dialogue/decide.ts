@@ -1,6 +1,13 @@
 /** One turn: what was heard, and the conversation so far, to changes and an answer. Pure. */
 import type { Say } from '../speech/answer.js';
-import type { Act, CHANGING_INTENTS, Expectation, Intent, Understanding } from '../understanding/intents.js';
+import type {
+  Act,
+  CHANGING_INTENTS,
+  Expectation,
+  Intent,
+  Interpretation,
+  Understanding,
+} from '../understanding/intents.js';
 import { ASKING_INTENTS, CHANGING_INTENTS as changing } from '../understanding/intents.js';
 import type { Conversation, Decide, Heard, Outcome, Surroundings } from './api.js';
 import { say, tell } from './handler.js';
@@ -10,7 +17,7 @@ import { sessionAnswer, sessionPrompt } from './sessions/session.js';
 import { setupAfterChange } from './sessions/setup.js';
 import { type Frame, type Told, stateOf } from './state.js';
 import { recallSummary } from './summary/told.js';
-import { bestReading, closeReadings, onlyOneMeaning } from './turn/doubt.js';
+import { bestReading, closeReadings, onlyOneMeaning, tellsLength } from './turn/doubt.js';
 import { correctLast } from './turn/correct.js';
 import { answerFrame, askAgain, dropOffers, pickByWords, questionOf, topFrame } from './turn/frames.js';
 import {
@@ -146,11 +153,13 @@ const chosen = (work: Work, understanding: Understanding): Work | null => {
 const wantedNow = (work: Work) => {
   const { session, frames, done } = work.state;
   const frame = frames.at(-1);
-  return (intent: Intent): boolean => {
+  const likely = (intent: Intent): boolean => {
     if (session && intent === 'end-session') return true;
     if (session?.kind === 'count' && !session.paused && intent === 'answer') return true;
     return !frame && done !== null && intent === 'correct';
   };
+  return (reading: Interpretation): boolean =>
+    reading.acts.some(({ intent }) => likely(intent)) || tellsLength(reading);
 };
 
 const heardWork = (work: Work, heard: Heard): Work => {

@@ -80,7 +80,7 @@ use-first = { $count } to use first{ $at ->
     [none] {""}
    *[other] {" "}{ $at }
   }.
-    .short = { $count }.
+    .short = { $count } to use.
 use-past = { $count ->
     [one] Past guidance, to throw out: { $items }.
    *[other] { $count } past guidance, to throw out: { $items }{ $left ->

@@ -110,8 +110,9 @@ reach-place = { CAP($at) }{ $position ->
   }.
 reach-feel = It is { $feel }.
 reach-no-feel = How it feels is not recorded.
-reach-marker = The { $marker }.
-reach-beside = Beside it, the { $name }{ $feel ->
+reach-marker = The { $marker } is on the { $spot }.
+reach-beside = Beside it: { $items }.
+reach-neighbour = the { $name }{ $feel ->
     [none] {""}
-   *[other] : { $feel }
-  }.
+   *[other] , { $feel }
+  }

@@ -31,6 +31,9 @@ did = { $who } { $verb ->
         [none] left a message
        *[other] left a message for { $about }
       }
+    [checked] checked off { did-thing }
+    [added-a-marker] added a marker
+    [removed-a-place] removed the place { did-thing }
     [imported] read in { did-thing }
    *[other] changed { did-thing }
   } { $when }
@@ -56,6 +59,8 @@ undone = Undone: { $verb ->
     [put-on-the-list] { $about } { IS($about) } off the list
     [took-off-the-list] { $about } { IS($about) } back on the list
     [bought] { $about } { IS($about) } back on the list
+    [removed-a-place] { $about } { IS($about) } a place again
+    [added-a-marker] the marker is off the record
    *[other] { $about ->
         [none] that is as before
        *[other] { $about } { IS($about) } as before

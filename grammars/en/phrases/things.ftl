@@ -7,6 +7,9 @@ place-within = { $name } of the { $parent }
     .short = { $parent } { $name }
 place-nowhere = place nobody told me
 
+the-place = the { $place }
+    .short = { $place }
+
 # With its preposition, chosen by the kind of place.
 place-at = { $kind ->
     [shelf] on the { $place }

@@ -30,7 +30,7 @@ offer-buy = Put { $name } on the list to buy?
     .short = On the list?
 taken = { $amount ->
     [none] Noted.
-   *[other] { CAP($amount) } off the { $name }.
+   *[other] { CAP(OF($amount, $name)) } taken.
   }{ $left ->
     [none] {""}
    *[other] {" "}{ CAP($left) } left.

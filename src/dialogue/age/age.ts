@@ -5,56 +5,19 @@ import type { Assessment, GuidanceQuestion, RankedItem, Where } from '../../safe
 import { guidanceFor } from '../../safety/guidance.js';
 import { assessIn } from '../../safety/items.js';
 import { rankUseFirst, withoutDate } from '../../safety/use-first.js';
-import type { Say, Value } from '../../speech/answer.js';
+import type { Say } from '../../speech/answer.js';
 import { type PlainDate, dayOf, daysBetween, today } from '../../terms/dates.js';
 import type { SaidDate, Slots } from '../../understanding/intents.js';
+import { ageFrom, ageWords } from './age-parts.js';
 import { reasonsOf, verdictWords } from '../describe/guidance.js';
 import { type Group, groupName, grouped } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
 import { askedItems, nameOfGone, noneLeft } from '../find/find.js';
-import { type Handler, type Reply, type Turn, about, day, days, list, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, about, day, list, say } from '../handler.js';
 import { findPlace } from '../refer/places.js';
 import { oldestFirst } from '../refer/tell-apart.js';
 import { needItem } from '../refer/need.js';
-
-/** The date an age is told by: when it was made, else bought, else frozen, else opened. */
-const ageFrom = (item: Item): { kind: DateKind; at: PlainDate } | null => {
-  for (const kind of ['made', 'bought', 'frozen', 'opened'] as const) {
-    const at = item.dates[kind];
-    if (at) return { kind, at };
-  }
-  return null;
-};
-
-const ageWords = (turn: Turn, item: Item, name: Value): Say => {
-  const from = ageFrom(item);
-  if (from) {
-    const count = daysBetween(from.at, today(turn.clock));
-    return say('age', {
-      name,
-      what: from.kind,
-      date: day(from.at),
-      ...(count >= 0 ? { days: days(count), count } : {}),
-    });
-  }
-  const since = daysBetween(dayOf(item.addedAt, turn.clock.timeZone), today(turn.clock));
-  return since > 0 ? say('age-at-least', { name, days: days(since) }) : say('age-unknown', { name });
-};
-
-const silentVerdicts = new Set(['fine', 'no-figure', 'how-long']);
-
-/** Age and verdict of one item, for answers about it. */
-export const ageParts = (turn: Turn, item: Item): { parts: Say[]; details: Say[]; sources: Say[] } => {
-  const found = assessIn(turn.kitchen, item, turn.clock);
-  const { first, rest, sources } = reasonsOf(found);
-  const from = ageFrom(item);
-  const dated = from ? [say('date-of', { what: from.kind, date: day(from.at) })] : [say('no-dates')];
-  const verdict = silentVerdicts.has(found.verdict) ? [] : [verdictWords(found, null)];
-  // What must not be eaten is said before when it was made.
-  const parts = found.verdict === 'throw-out' ? [...verdict, ...dated] : [...dated, ...verdict];
-  return { parts, details: [...first, ...rest], sources };
-};
 
 const aboutGroup = (turn: Turn, group: Group): Reply => {
   const item = oldestFirst(group.items)[0]!;
@@ -63,8 +26,9 @@ const aboutGroup = (turn: Turn, group: Group): Reply => {
   const { first, rest, sources } = reasonsOf({ ...found, reasons: told });
   return {
     parts: [
-      ageWords(turn, item, item.name),
-      verdictWords(found, null),
+      ...(found.verdict === 'unknown'
+        ? [verdictWords(found, item.name)]
+        : [ageWords(turn, item, item.name), verdictWords(found, null)]),
       ...(found.verdict === 'throw-out' ? first : []),
     ],
     details: [...(found.verdict === 'throw-out' ? [] : first), ...rest],

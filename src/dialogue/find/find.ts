@@ -3,6 +3,7 @@ import { itemsAt, lastGone, likeNames, marksOf, placeUnder, purchaseOf } from '.
 import type { Item, Place } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Act } from '../../understanding/intents.js';
+import { ageParts } from '../age/age-parts.js';
 import { type Group, grouped, groupName, itemWhere, whereAndFeel } from '../describe/item.js';
 import { andMore, groupSize, inGroups } from '../describe/lists.js';
 import { placeAt, placeNoun } from '../describe/place.js';
@@ -87,7 +88,19 @@ const tellItems = (turn: Turn, items: readonly Item[]): Reply => {
   );
   const names = groups.map(({ first }) => first.name);
   if (groups.length === 1) {
-    return { parts: [onePart(turn, groups[0]!, whether)], memory, names, count: items.length };
+    const item = groups[0]!.first;
+    const age = ageParts(turn, item);
+    const amount = item.amount
+      ? [say('amount-left', { amount: { kind: 'amount', amount: item.amount } })]
+      : [];
+    return {
+      parts: [onePart(turn, groups[0]!, whether)],
+      details: [...amount, ...age.parts, ...age.details],
+      sources: age.sources,
+      memory,
+      names,
+      count: items.length,
+    };
   }
   const entries = groups.map((group) => itemWhere(turn.kitchen, group));
   const { first, more, left } = inGroups(entries);

@@ -2,13 +2,13 @@
 import { findMarkers, itemsRightAt, itemWithMarker, lastItemOf, marksOf } from '../../kitchen/index.js';
 import type { Item, Marker } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
-import { ageParts } from '../age/age.js';
-import { groupName, grouped, whereAndFeel } from '../describe/item.js';
+import { ageParts } from '../age/age-parts.js';
+import { groupName, whereAndFeel } from '../describe/item.js';
 import { placeAt } from '../describe/place.js';
-import { itemFeel, markerFull, markerNoun } from '../describe/touch.js';
+import { itemFeel, markerNoun } from '../describe/touch.js';
 import { type Handler, type Reply, type Turn, about, day, list, say } from '../handler.js';
 import { needItem } from '../refer/need.js';
-import { tellApart } from '../refer/tell-apart.js';
+import { plainTouch } from '../refer/touch-words.js';
 
 /** A marker in the hand: what it stands on, or what it was on before. */
 const tellMarker = (turn: Turn, marker: Marker): Reply => {
@@ -64,7 +64,9 @@ export const whatsThis: Handler = (act, turn) => {
     return known ? tellMarker(turn, known) : unknownMarker;
   }
   const byId = marker?.candidates.flatMap(({ id }) => turn.kitchen.markers.get(id) ?? []) ?? [];
-  const fitting = felt ? findMarkers(turn.kitchen, felt).filter(({ differs }) => differs.length === 0) : [];
+  const fitting = felt
+    ? findMarkers(turn.kitchen, plainTouch(felt)).filter(({ differs }) => differs.length === 0)
+    : [];
   const top = fitting[0]?.fit;
   const markers = byId.length === 1 ? byId : fitting.filter(({ fit }) => fit === top).map(({ of }) => of);
   if (markers.length === 1) return tellMarker(turn, markers[0]!);
@@ -120,7 +122,9 @@ export const tellAbout: Handler = (act, turn) => {
   const parts: Say[] = [
     say('kept-where', { item: groupName(group), where: whereAndFeel(kitchen, group) }),
     ...(item.amount ? [say('amount-left', { amount: { kind: 'amount', amount: item.amount } })] : []),
-    ...(dates.length > 0 ? dates : [say('no-dates')]),
+    ...(dates.length > 0 || age.parts.some(({ phrase }) => phrase === 'verdict-unknown')
+      ? dates
+      : [say('no-dates')]),
     ...(item.maker ? [say('made-by', { maker: item.maker })] : []),
     ...(owner ? [say('belongs-to', { name: owner.name })] : []),
     ...(marks.diets.length > 0 ? [say('diets-of', { diets: list(marks.diets) })] : []),
@@ -150,18 +154,22 @@ export const howToReach: Handler = (act, turn) => {
   const feel = itemFeel(kitchen, item);
   const marker = item.markerId ? kitchen.markers.get(item.markerId) : undefined;
   const beside = item.placeId ? itemsRightAt(kitchen, item.placeId).filter(({ id }) => id !== item.id) : [];
-  const neighbours = tellApart(kitchen, grouped([item, ...beside])).slice(1, 3);
   const parts: Say[] = [
     say('reach-place', { at: placeAt(kitchen, item.placeId, item.spot), ...positionOf(turn, item) }),
     ...(feel ? [say('reach-feel', { feel })] : [say('reach-no-feel')]),
-    ...(marker?.touch.spot ? [say('reach-marker', { marker: markerFull(marker) })] : []),
-    ...beside.slice(0, 2).flatMap((other, at) => {
-      const label = neighbours[at]?.label;
-      const felt = itemFeel(kitchen, other);
-      return label ? [say('reach-beside', { name: other.name, ...(felt ? { feel: felt } : {}) })] : [];
-    }),
+    ...(marker?.touch.spot
+      ? [say('reach-marker', { marker: markerNoun(marker), spot: marker.touch.spot })]
+      : []),
+    ...(beside.length > 0
+      ? [say('reach-beside', { items: list(beside.slice(0, 2).map((other) => neighbour(turn, other))) })]
+      : []),
   ];
   return { parts, memory: about(turn, [item]), names: [item.name], count: 1 };
+};
+
+const neighbour = (turn: Turn, item: Item): Say => {
+  const feel = itemFeel(turn.kitchen, item);
+  return say('reach-neighbour', { name: item.name, ...(feel ? { feel } : {}) });
 };
 
 /** "from the top", when the place is a counted one. */

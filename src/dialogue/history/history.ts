@@ -109,6 +109,12 @@ const asks: Readonly<Record<string, readonly Verb[]>> = {
 
 const quietVerbs: ReadonlySet<Verb> = new Set<Verb>(['set', 'checked', 'undid', 'redid']);
 
+/** Settings, and checks that found all as recorded, are no news. */
+const isNews = (entry: JournalEntry): boolean =>
+  !onlyHeard(entry) &&
+  (!quietVerbs.has(entry.verb) ||
+    (entry.verb === 'checked' && entry.ops.some(({ kind }) => kind === 'item')));
+
 const within = (turn: Turn, entry: JournalEntry, from: string | null, until: string | null): boolean => {
   const at = dayOf(entry.at, turn.clock.timeZone);
   return (!from || at >= from) && (!until || at <= until);
@@ -162,7 +168,7 @@ export const whoDid: Handler = (act, turn) => {
   const when = slots.when && slots.when !== 'unknown' ? slots.when : null;
   const entries = turn.journal.filter(
     (entry) =>
-      !quietVerbs.has(entry.verb) &&
+      isNews(entry) &&
       (!verbs || verbs.includes(entry.verb)) &&
       (!person || entry.personId === person.id) &&
       (ids.size === 0 || entry.ops.some(({ id }) => ids.has(id))) &&
@@ -181,7 +187,7 @@ export const whatChanged: Handler = (act, turn) => {
   const back = new Set(turn.journal.flatMap(({ undoes }) => undoes ?? []));
   const entries = turn.journal.filter(
     (entry) =>
-      !quietVerbs.has(entry.verb) &&
+      isNews(entry) &&
       !back.has(entry.id) &&
       within(turn, entry, from, until) &&
       (!by || entry.personId === by.id),

@@ -137,7 +137,10 @@ export const freeze: Handler = (act, turn) => {
     const result = freezeChange({ ...turn, kitchen }, item.id, how);
     if (isRefused(result)) {
       if (result.refused !== 'which-freezer' || (result.ids ?? []).length === 0) return refusal(turn, result);
-      const choices = (result.ids ?? []).map((id) => ({ ids: [id], label: placeNoun(turn.kitchen, id) }));
+      const choices = (result.ids ?? []).map((id) => ({
+        ids: [id],
+        label: say('the-place', { place: placeNoun(turn.kitchen, id) }),
+      }));
       const question = say('ask-which-freezer', {
         name,
         choices: list(

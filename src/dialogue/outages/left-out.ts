@@ -7,13 +7,13 @@ import type { Slots } from '../../understanding/intents.js';
 import { reasonWords, sourcesOf } from '../describe/guidance.js';
 import { type Handler, type Turn, about, clockTime, say } from '../handler.js';
 import { findItems } from '../refer/items.js';
-import { fromNow, instantAt, lastAt } from '../timers/wall-time.js';
+import { bothHalves, fromNow, instantAt, lastOf } from '../timers/wall-time.js';
 
 /** The moment it was set out, from what was said; null when nobody knows. */
 export const sinceSaid = (turn: Turn, { duration, time, when }: Slots): Instant | null => {
   if (duration !== undefined) return fromNow(turn.clock, -duration);
   if (when && when !== 'unknown') return instantAt(when.day, time ?? '12:00', turn.clock.timeZone);
-  return time ? lastAt(time, turn.clock) : null;
+  return time ? lastOf(bothHalves(time, turn.heard), turn.clock) : null;
 };
 
 export const leftOut: Handler = (act, turn) => {

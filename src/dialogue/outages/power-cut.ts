@@ -91,7 +91,7 @@ export const powerCut: Handler = (act, turn) => {
   if (missing) return { ...missing, parts: first, outage };
   const report = reportFor(turn, slots, outage, null);
   const steps = report.steps
-    .filter(({ code }) => code !== 'keep-doors-shut')
+    .filter(({ code }) => code !== 'keep-doors-shut' && code !== 'note-time')
     .map((step) => guidedStep(step, ''));
   return {
     parts: [holding('fridge', report.fridge), holding('freezer', report.freezer), say('power-tell-back')],

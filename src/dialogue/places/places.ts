@@ -196,7 +196,7 @@ export const placeState: Handler = (act, turn) => {
     return { parts, count, memory: { placeId: id } };
   }
   const counts = placeCounts(turn.kitchen);
-  if (asked === 'full' || asked === 'crowded') {
+  if (asked === 'full' || asked === 'crowded' || /\b(full|fullest|crowded|packed)\b/.test(turn.heard ?? '')) {
     const full = counts.filter(({ items }) => items >= crowded);
     const fullest = counts[0];
     if (full.length === 0 && fullest)

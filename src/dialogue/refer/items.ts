@@ -5,10 +5,12 @@ import type { Id, Item } from '../../kitchen/model.js';
 import { foodKey } from '../../kitchen/index.js';
 import { placeUnder } from '../../kitchen/index.js';
 import { findByTouch } from '../../kitchen/index.js';
+import type { Touch } from '../../terms/touch.js';
 import type { Mention } from '../../understanding/intents.js';
 import type { Turn } from '../handler.js';
 import { oldestFirst } from './tell-apart.js';
 import { bySize } from './touch-fits.js';
+import { waysMeant } from './touch-words.js';
 
 /** Every item still in the kitchen, in the order it came. */
 export const hereItems = (turn: Turn): readonly Item[] => livingItems(turn.kitchen);
@@ -88,6 +90,16 @@ const makerFits = (item: Item, maker: string): boolean =>
   item.maker !== null &&
   (sameName(item.maker, maker) || item.maker.toLowerCase().includes(maker.toLowerCase()));
 
+/** Those that fit what the hand describes best, read in the first way that fits any. */
+const fittingTouch = (turn: Turn, said: Touch, among: readonly Item[]): Item[] => {
+  for (const touch of waysMeant(said)) {
+    const matches = findByTouch(turn.kitchen, touch, among).filter(({ differs }) => differs.length === 0);
+    const top = matches[0]?.fit ?? 0;
+    if (matches.length > 0) return matches.filter(({ fit }) => fit === top).map(({ of }) => of);
+  }
+  return [];
+};
+
 /** Narrows by what else was said of it. A detail that fits nothing is reported, not ignored. */
 const narrow = (turn: Turn, mention: Mention, items: readonly Item[]): { items: Item[]; failed: boolean } => {
   let left = [...items];
@@ -99,10 +111,9 @@ const narrow = (turn: Turn, mention: Mention, items: readonly Item[]): { items: 
   };
   const { touch } = mention;
   if (touch && Object.keys(touch).length > 0) {
-    const matches = findByTouch(turn.kitchen, touch, left).filter(({ differs }) => differs.length === 0);
-    const top = matches[0]?.fit ?? 0;
-    const fitting = matches.filter(({ fit }) => fit === top).map(({ of }) => of);
-    const sized = fitting.length === 0 && touch.size ? bySize(touch.size, left) : fitting;
+    const fitting = fittingTouch(turn, touch, left);
+    const onlySize = Object.keys(touch).length === 1 && touch.size !== undefined;
+    const sized = fitting.length === 0 && onlySize ? bySize(touch.size!, left) : fitting;
     if (sized.length > 0) left = sized;
     else if (left.length > 0) failed = true;
   }

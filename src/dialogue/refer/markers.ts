@@ -3,6 +3,7 @@ import { addMarker, applyChange, findMarkers, isRefused, itemWithMarker } from '
 import type { Change, Kitchen, Marker } from '../../kitchen/model.js';
 import type { Mention } from '../../understanding/intents.js';
 import { markerFull, touchNoun } from '../describe/touch.js';
+import { plainTouch } from './touch-words.js';
 import { type Reply, type Turn, list, say } from '../handler.js';
 
 export type MarkerNeeded =
@@ -29,7 +30,9 @@ export const markersMeant = (turn: Turn, mention: Mention): Marker[] => {
     if (marker) return [marker];
   }
   if (mention.touch) {
-    const fits = findMarkers(turn.kitchen, mention.touch).filter(({ differs }) => differs.length === 0);
+    const fits = findMarkers(turn.kitchen, plainTouch(mention.touch)).filter(
+      ({ differs }) => differs.length === 0,
+    );
     // "The square clip" without a word of dots means the one with none, when there is such a one.
     const plain = mention.touch.dots === undefined ? fits.filter(({ of }) => !of.touch.dots) : fits;
     const best = plain.length > 0 && plain.length < fits.length ? plain : fits;

@@ -3,7 +3,7 @@ import type { Id, Place } from '../../kitchen/model.js';
 import type { PlaceMention } from '../../understanding/intents.js';
 import { foodKey } from '../../kitchen/index.js';
 import { placeNoun, rootPlace } from '../describe/place.js';
-import type { Turn } from '../handler.js';
+import { type Turn, say } from '../handler.js';
 import type { Choice } from '../state.js';
 
 export type PlaceFound =
@@ -66,7 +66,10 @@ export const findPlace = (
     if (near.length === 1) return { found: 'one', place: near[0]!, spot };
     const whole = best.filter((place) => place.parentId === null);
     if (whole.length === 1) return { found: 'one', place: whole[0]!, spot };
-    const choices = best.map((place) => ({ ids: [place.id], label: placeNoun(turn.kitchen, place.id) }));
+    const choices = best.map((place) => ({
+      ids: [place.id],
+      label: say('the-place', { place: placeNoun(turn.kitchen, place.id) }),
+    }));
     return { found: 'several', choices, spot };
   }
   const here = mention.pointer ? turn.memory.placeId : null;

@@ -96,6 +96,7 @@ export const goOn: Handler = (_act, turn) => {
   if (session && session.kind !== 'shop' && session.paused) {
     return { parts: [say('where-we-were')], session: { ...session, paused: false } };
   }
+  if (told && told.details.length > 0 && /\bmore\b/.test(turn.heard ?? '')) return details(_act, turn);
   return { parts: [say('nothing-more')], keepTold: true };
 };
 
@@ -161,7 +162,8 @@ export const why: Handler = (_act, turn) => {
   const { told } = turn.state;
   if (!told) return { parts: [say('nothing-said-yet')] };
   const sources = told.sources.length > 0 ? told.sources : (turn.state.procedure?.source ?? []);
-  const parts = [...told.details, ...sources];
+  const who = /\b(who|source|where)\b/.test(turn.heard ?? '');
+  const parts = who && sources.length > 0 ? sources : [...told.details, ...sources];
   return parts.length > 0
     ? { parts, length: 'full', keepTold: true }
     : { parts: [say('from-your-record')], keepTold: true };

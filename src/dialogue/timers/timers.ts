@@ -15,7 +15,7 @@ import { inGroups, andMore } from '../describe/lists.js';
 import { withChange } from '../describe/refusals.js';
 import { type Handler, type Reply, type Turn, clockTime, day, list, say, seconds } from '../handler.js';
 import { findItems } from '../refer/items.js';
-import { fromNow, instantAt, nextAt } from './wall-time.js';
+import { bothHalves, fromNow, instantAt, nextOf } from './wall-time.js';
 
 const left = (turn: Turn, reminder: Reminder): Value =>
   seconds(Math.max(0, Math.round((Date.parse(reminder.due) - Date.parse(turn.clock.now)) / 1000)));
@@ -165,7 +165,7 @@ const dueOf = (turn: Turn, { when, time, duration }: Slots): string | null => {
         ? fromNow(turn.clock, 3600)
         : at;
   }
-  return time ? nextAt(time, turn.clock) : null;
+  return time ? nextOf(bothHalves(time, turn.heard), turn.clock) : null;
 };
 
 export const setReminder: Handler = (act, turn) => {

@@ -7,18 +7,38 @@ export const instantAt = (day: PlainDate, time: string, timeZone: string): Insta
   wallTime(day, time, timeZone);
 
 /** The next time the clock shows it: today if that is still to come, else tomorrow. */
-export const nextAt = (time: string, clock: Clock): Instant => {
+const nextAt = (time: string, clock: Clock): Instant => {
   const now = today(clock);
   const here = instantAt(now, time, clock.timeZone);
   return here > clock.now ? here : instantAt(plusDays(now, 1), time, clock.timeZone);
 };
 
 /** The last time the clock showed it. */
-export const lastAt = (time: string, clock: Clock): Instant => {
+const lastAt = (time: string, clock: Clock): Instant => {
   const now = today(clock);
   const here = instantAt(now, time, clock.timeZone);
   return here <= clock.now ? here : instantAt(plusDays(now, -1), time, clock.timeZone);
 };
+
+/** "At five" may be either: unless the words say which half of the day. */
+export const bothHalves = (time: string, heard: string | null): readonly string[] => {
+  const [hour = 0, minute = '00'] = [Number(time.split(':')[0]), time.split(':')[1]];
+  const told =
+    /\b(morning|noon|afternoon|evening|night|midnight|a ?m|p ?m|am|pm|o'clock at night)\b|\b(1[3-9]|2[0-3]):/i.test(
+      heard ?? '',
+    );
+  if (told || hour < 1 || hour > 12) return [time];
+  const other = hour === 12 ? 0 : hour + 12;
+  return [time, `${String(other).padStart(2, '0')}:${minute}`];
+};
+
+/** The latest of those times that has been. */
+export const lastOf = (times: readonly string[], clock: Clock): Instant =>
+  times.map((time) => lastAt(time, clock)).reduce((a, b) => (b > a ? b : a));
+
+/** The next of those times to come. */
+export const nextOf = (times: readonly string[], clock: Clock): Instant =>
+  times.map((time) => nextAt(time, clock)).reduce((a, b) => (b < a ? b : a));
 
 /** `seconds` from now; negative for the past. */
 export const fromNow = (clock: Clock, seconds: number): Instant =>

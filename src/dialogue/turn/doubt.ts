@@ -1,12 +1,5 @@
 /** Whether a doubtful hearing leaves any doubt about what to do. */
-import type {
-  Act,
-  Intent,
-  Interpretation,
-  Mention,
-  Slots,
-  Understanding,
-} from '../../understanding/intents.js';
+import type { Act, Interpretation, Mention, Slots, Understanding } from '../../understanding/intents.js';
 import { DESTRUCTIVE_INTENTS } from '../../understanding/intents.js';
 import { thresholds } from '../../understanding/thresholds.js';
 
@@ -59,16 +52,20 @@ const tie = 0.12;
  */
 export const bestReading = (
   understanding: Understanding,
-  fits: (intent: Intent) => boolean,
+  fits: (reading: Interpretation) => boolean,
 ): Interpretation | undefined => {
   const best = understanding.readings[0];
   if (!best) return undefined;
   const near = understanding.readings.filter(({ confidence }) => confidence >= best.confidence - tie);
-  const meant = near.find(({ acts }) => acts.some(({ intent }) => fits(intent))) ?? best;
+  const meant = near.find(fits) ?? best;
   return near
     .filter((reading) => intentsOf(reading) === intentsOf(meant))
     .reduce((a, b) => (said(b) > said(a) ? b : a), meant);
 };
+
+/** "For three hours" is how long, not three o'clock. */
+export const tellsLength = ({ acts, heard }: Interpretation): boolean =>
+  /\b(hours?|minutes?|seconds?)\b/.test(heard) && acts.some(({ slots }) => slots.duration !== undefined);
 
 /**
  * True when the hearing was sure enough and every near reading asks for the same: then it is

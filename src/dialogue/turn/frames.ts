@@ -92,6 +92,8 @@ export const answerFrame = (work: Work, act: Act): Work | null => {
   if (!mayAnswer(frame, act)) return null;
   const picked = picksFrom(work, frame, act);
   if (picked) return picked;
+  if (frame.choices && act.intent === 'choose' && !act.slots.item?.words)
+    return pickByWords(work) ?? askAgain(work);
   const whole = filled(frame, act, work.heard);
   if (!whole) return bareMiss(work, frame, act);
   return runAct(popped(work), whole, { picked: frame.picked, sure: false });

@@ -158,8 +158,12 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
   }
   const said = saying(work, ...reply.parts);
   if (reply.ask) {
-    const frame: Frame = { ...reply.ask, kind: 'slot', act: reply.askFor ?? act, picked, asked: 1 };
-    const offered = frame.choices?.flatMap(({ ids }) => ids);
+    // Which item was meant is settled, whatever is asked next about it.
+    const items = reply.ask.slot === 'item' || reply.askFor ? undefined : reply.memory?.items;
+    const known = items && items.length > 0 && !picked.item ? { item: items, ...picked } : picked;
+    const frame: Frame = { ...reply.ask, kind: 'slot', act: reply.askFor ?? act, picked: known, asked: 1 };
+    const ids = frame.choices?.flatMap((choice) => choice.ids) ?? [];
+    const offered = ids.every((id) => work.kitchen.items.has(id)) && ids.length > 0 ? ids : null;
     const asked = pushFrame(withMemory(said, { ...reply.memory, ...(offered ? { offered } : {}) }), frame);
     return withState(asked, {
       ...(reply.session === undefined ? {} : { session: reply.session }),

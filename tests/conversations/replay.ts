@@ -1,0 +1,69 @@
+/** Holds a transcript's conversation with the whole engine on an embedded store; only the clock is held. */
+import { demoKitchen, emptyKitchen } from '../../src/kitchen/index.js';
+import type { Kitchen, Person } from '../../src/kitchen/model.js';
+import { wallTime } from '../../src/safety/index.js';
+import { openSqliteStore } from '../../src/store/index.js';
+import { createHouseholds, createTongues, type Tongues } from '../../src/turn/index.js';
+import type { TurnReply } from '../../shared/wire/turn.js';
+import type { Talk, TalkTurn } from './script.js';
+
+const timeZone = 'America/Chicago';
+const instantOf = (wall: string): string => {
+  const [day = '', time = ''] = wall.split(' ');
+  return wallTime(day, time, timeZone);
+};
+
+const marta: Person = { id: 'person.marta', name: 'Marta', eatsHere: true, allergens: [], atRisk: false };
+
+const kitchenFor = (talk: Talk): Kitchen => {
+  const demo = demoKitchen({ now: instantOf(talk.turns[0]!.at), timeZone });
+  if (talk.kitchen === 'demo') return demo;
+  const bare = { ...demo.household, microwaveWatts: null, summaryAt: null, dotMeanings: {} };
+  return { ...emptyKitchen(bare), people: new Map([[marta.id, marta]]) };
+};
+
+let shared: Tongues | null = null;
+const tongues = (): Tongues =>
+  (shared ??= createTongues((error) => {
+    throw error;
+  }));
+
+export interface Replayed {
+  readonly turn: TalkTurn;
+  readonly reply: TurnReply;
+}
+
+export const replay = async (talk: Talk): Promise<readonly Replayed[]> => {
+  const store = openSqliteStore(':memory:');
+  await store.migrate();
+  const kitchen = kitchenFor(talk);
+  await store.createHousehold(kitchen, instantOf(talk.turns[0]!.at));
+  let now = instantOf(talk.turns[0]!.at);
+  const households = createHouseholds({ store, tongues: tongues(), now: () => now });
+  const householdId = kitchen.household.id;
+  const replies: Replayed[] = [];
+  try {
+    for (const [index, turn] of talk.turns.entries()) {
+      now = instantOf(turn.at);
+      const name = turn.speaker;
+      const { kitchen: here } = await households.look(householdId);
+      const person = [...here.people.values()].find((one) => one.name === name);
+      if (name && !person) throw new Error(`line ${turn.line}: nobody here is called ${name}`);
+      const speaker = { householdId, personId: person?.id ?? null, deviceId: `device-${name ?? 'kitchen'}` };
+      const reply = await households.takeTurn(speaker, {
+        id: `turn-${index}`,
+        conversation: 'default',
+        hypotheses: turn.said === '' ? [] : [{ text: turn.said }],
+        ...(turn.touched ? { touched: turn.touched } : {}),
+        ...(turn.cutAt ? { cutAt: turn.cutAt } : {}),
+      });
+      replies.push({ turn, reply });
+    }
+  } finally {
+    await store.close();
+  }
+  return replies;
+};
+
+export const changesOf = (reply: TurnReply): string[] =>
+  reply.changes.map(({ verb, about }) => [verb, ...about].join(' '));
