@@ -3,6 +3,7 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import type { Command } from 'commander';
 import { projectFile } from '../project-files.js';
+import type { Finding, OpenGrammar } from '../grammar/tools.js';
 import { hearingFor } from './grammar-hearing.js';
 
 const out = (line: string): void => void process.stdout.write(`${line}\n`);
@@ -18,26 +19,32 @@ const ownGrammars = (): string[] => {
 const rootsOf = (file: string): string[] => [dirname(resolve(file)), projectFile('grammars')];
 
 const check = async (files: readonly string[], options: { words?: boolean }): Promise<void> => {
-  const { describeProblem, GrammarError, lintGrammar, openGrammarFile } = await import('../grammar/tools.js');
+  const { describeProblem, GrammarError, lintGrammar, openGrammarFile, unusedPublicRules } =
+    await import('../grammar/tools.js');
   let mistakes = 0;
   let warnings = 0;
   const checked = files.length > 0 ? files : ownGrammars();
+  const opened: OpenGrammar[] = [];
+  const tell = (findings: readonly Finding[]): void => {
+    for (const finding of findings) {
+      if (finding.severity === 'error') mistakes++;
+      else if (finding.severity === 'warning') warnings++;
+      else if (options.words !== true) continue;
+      out(`${finding.severity}: ${describeProblem(finding)}`);
+    }
+  };
   for (const file of checked) {
     try {
-      const grammar = openGrammarFile(file, { roots: rootsOf(file) });
-      const findings = lintGrammar(grammar, await hearingFor(resolve(file), grammar));
-      for (const finding of findings) {
-        if (finding.severity === 'error') mistakes++;
-        else if (finding.severity === 'warning') warnings++;
-        else if (options.words !== true) continue;
-        out(`${finding.severity}: ${describeProblem(finding)}`);
-      }
+      const grammar = openGrammarFile(resolve(file), { roots: rootsOf(file) });
+      opened.push(grammar);
+      tell(lintGrammar(grammar, await hearingFor(resolve(file), grammar)));
     } catch (error) {
       if (!(error instanceof GrammarError)) throw error;
       mistakes += error.problems.length;
       for (const problem of error.problems) out(`error: ${describeProblem(problem)}`);
     }
   }
+  tell(unusedPublicRules(opened));
   out(`${checked.length} files, ${mistakes} errors, ${warnings} warnings`);
   if (mistakes > 0) process.exitCode = 1;
 };

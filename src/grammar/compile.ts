@@ -127,8 +127,9 @@ export const compileNetwork = (library: Library): Network => {
     for (const one of needs) {
       if (one === null) return null;
       for (const token of one) union.add(token);
+      if (union.size > NEED_LIMIT) return null;
     }
-    return union.size <= NEED_LIMIT ? union : null;
+    return union;
   };
   const ruleNeeds = new Map<number, Need>();
   const needOfRule = (rule: number): Need => {

@@ -132,3 +132,41 @@ const wordUses = (document: GrammarDocument): Map<string, { rules: Set<string>; 
   }
   return uses;
 };
+
+/**
+ * Public rules of files that others refer to, but that none of the grammars looked at uses. A file no other refers
+ * to is a grammar of its own: its public rules are what it is for.
+ */
+export const unusedPublicRules = (grammars: readonly OpenGrammar[]): Finding[] => {
+  const used = new Set<string>();
+  const referred = new Set<string>();
+  for (const { library } of grammars) {
+    const fileOf = new Map(library.rules.map((rule) => [rule.index, rule.document.file]));
+    for (const { document, definition } of library.rules) {
+      visitExpansion(definition.body, (expansion) => {
+        if (expansion.kind !== 'reference') return;
+        const target = library.targetOf(expansion.reference);
+        if (target.kind !== 'rule') return;
+        const file = fileOf.get(target.rule)!;
+        used.add(`${file}#${target.name}`);
+        if (file !== document.file) referred.add(file);
+      });
+    }
+  }
+  const findings: Finding[] = [];
+  for (const { library } of grammars) {
+    const { file, rules, text, root } = library.main;
+    if (!referred.has(file)) continue;
+    for (const rule of rules.values()) {
+      if (rule.scope !== 'public' || rule.name === root?.name || used.has(`${file}#${rule.name}`)) continue;
+      findings.push({
+        severity: 'warning',
+        file,
+        ...lineAndColumn(text, rule.at),
+        message: `No grammar refers to the public rule $${rule.name}.`,
+        hint: 'Refer to it, or remove it.',
+      });
+    }
+  }
+  return findings;
+};

@@ -1,7 +1,8 @@
 /** The insides that tools need: checking, outlines, samples, test suites. Programs use `index.ts`. */
 export { openGrammarFile } from './grammar.js';
 export type { OpenGrammar } from './grammar.js';
-export { anyWords, exampleTokens, lintGrammar } from './lint.js';
+export type { Finding } from './lint.js';
+export { anyWords, exampleTokens, lintGrammar, unusedPublicRules } from './lint.js';
 export { toJsgf } from './jsgf.js';
 export { logicalParse } from './logical.js';
 export { outlineOf } from './outline.js';

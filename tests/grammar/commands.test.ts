@@ -59,6 +59,17 @@ $b = soup {out = 1} | soup {out = 2} | stew;\n$unused = rice;\npublic $never = $
     expect(words.lines.some((line) => line.startsWith('note: ') && line.includes('"rice"'))).toBe(true);
   });
 
+  it('tells public rules that no grammar uses, in files that others refer to', async () => {
+    const part = put('part.gram', 'public $used = x;\npublic $spare = y;\n');
+    const main = put('main.gram', 'public $a = $<part.gram#used>;\n');
+    const { lines, code } = await typed('check', main, part);
+    expect(lines.map((line) => line.replace(dir, ''))).toEqual([
+      'warning: /part.gram:5:8: No grammar refers to the public rule $spare. Refer to it, or remove it.',
+      '2 files, 0 errors, 1 warnings',
+    ]);
+    expect(code).toBe(0);
+  });
+
   it('tells every mistake of a file that cannot be read, and passes a clean one', async () => {
     const broken = await typed('check', put('b.gram', 'public $a = x*;\n$b = (y;\n'));
     expect(broken.lines).toHaveLength(3);
