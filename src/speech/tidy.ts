@@ -18,7 +18,7 @@ const splitSentences = (text: string): string[] => {
       let back = i - 1;
       while (back > start && (TRAILING.test(chars[back] ?? '') || chars[back] === CLOSE)) back--;
       const next = chars[i + 1] ?? '';
-      if (END.test(chars[back] ?? '') && (next === OPEN || /[\p{Lu}\p{N}"“‘(]/u.test(next))) {
+      if (END.test(chars[back] ?? '') && (next === OPEN || /[\p{Lu}\p{N}"“‘(¿¡]/u.test(next))) {
         sentences.push(chars.slice(start, i).join(''));
         start = i + 1;
       }
@@ -49,7 +49,7 @@ const sayDigits = (text: string, numberWords: (n: number) => string): string => 
 
 const capitalised = (sentence: string): string =>
   sentence.replace(
-    /^((?:[\uE000\uE001"'“‘(])*)(\p{Ll})/u,
+    /^((?:[\uE000\uE001"'“‘(¿¡])*)(\p{Ll})/u,
     (_, lead: string, letter: string) => lead + letter.toLocaleUpperCase('en'),
   );
 

@@ -4,21 +4,13 @@ import { FluentBundle, FluentResource, type FluentVariable } from '@fluent/bundl
 import type { Clock } from '../terms/dates.js';
 import { projectFile } from '../project-files.js';
 import type { Answer, Length, Listener, Say, Spoken, Value } from './answer.js';
-import { amountCount, amountWords } from './english/amounts.js';
-import {
-  agoForm,
-  dateForm,
-  daysForm,
-  durationForm,
-  monthForm,
-  timeForm,
-  type Form,
-} from './english/dates.js';
-import { createNouns } from './english/nouns.js';
-import { letterWords, numberWords, ordinalWords, type Regional } from './english/numbers.js';
+import { agoForm, dateForm, daysForm, durationForm, monthForm, timeForm, type Form } from './dates.js';
+import { english } from './english/language.js';
+import { amountCount, type PhraseWords, type SpokenLanguage } from './language.js';
 import { quote, unmark } from './marks.js';
 import { readPhraseFiles, type PhraseShape } from './phrase-files.js';
 import { FUNCTION_NAMES, phraseFunctions, type FunctionContext } from './phrase-functions.js';
+import { spanish } from './spanish/language.js';
 import { SpokenNumber, SpokenWords } from './spoken-value.js';
 import { ssmlDocument, type Earcon, type SsmlSentence } from './ssml.js';
 import { sentencesOf } from './tidy.js';
@@ -67,8 +59,6 @@ export interface Voice {
   readonly valueText: (value: Value, around: AroundSpeech, length?: Length) => string;
 }
 
-const regionOf = (locale: string): Regional => (/^en-US\b/i.test(locale) || locale === 'en' ? 'us' : 'gb');
-
 const listFormats = new Map<string, Intl.ListFormat>();
 const listFormat = (locale: string, type: 'conjunction' | 'disjunction'): Intl.ListFormat => {
   const key = `${locale} ${type}`;
@@ -77,7 +67,11 @@ const listFormat = (locale: string, type: 'conjunction' | 'disjunction'): Intl.L
   return known;
 };
 
-const LANGUAGES = ['en'];
+/** Languages with words of their own here; each has a folder of phrases too. */
+const LANGUAGES: ReadonlyMap<string, (phrases: PhraseWords) => SpokenLanguage> = new Map([
+  ['en', english],
+  ['es', spanish],
+]);
 
 /**
  * The voice of one locale. Reads and checks its phrase files: make one and keep it.
@@ -87,36 +81,39 @@ const LANGUAGES = ['en'];
 export const createVoice = (locale: string, options: VoiceOptions = {}): Voice => {
   const canonical = Intl.getCanonicalLocales(locale)[0] ?? 'en';
   const language = new Intl.Locale(canonical).language;
-  if (!LANGUAGES.includes(language))
-    throw new RangeError(`no voice for ${locale}; there is ${LANGUAGES.join(', ')}`);
+  const makeLanguage = LANGUAGES.get(language);
+  if (makeLanguage === undefined)
+    throw new RangeError(`no voice for ${locale}; there is ${[...LANGUAGES.keys()].join(', ')}`);
   const folders = options.folders ?? [projectFile('grammars')];
+  /** A pattern of the phrase files without arguments, or null: word lists and forms of nouns. */
+  const entry: PhraseWords['entry'] = (id, attribute) => {
+    const message = bundle.getMessage(id);
+    const pattern = attribute === undefined ? message?.value : message?.attributes[attribute];
+    return pattern ? bundle.formatPattern(pattern) : null;
+  };
+  const spokenLanguage = makeLanguage({
+    entry,
+    words: (id) => (entry(id) ?? '').split(',').map((word) => word.trim()),
+  });
   const files = readPhraseFiles(
     folders.flatMap((folder) =>
       [...new Set([language, canonical])].map((name) => join(folder, name, 'phrases')),
     ),
-    new Set<string>(FUNCTION_NAMES),
+    new Set<string>([...FUNCTION_NAMES, ...Object.keys(spokenLanguage.functions)]),
   );
 
   let context: FunctionContext | null = null;
-  const bundle = new FluentBundle(canonical, {
+  const bundle: FluentBundle = new FluentBundle(canonical, {
     useIsolating: false,
-    functions: phraseFunctions(() => {
-      if (context === null) throw new Error('no phrase is being said');
-      return context;
-    }),
+    functions: {
+      ...phraseFunctions(() => {
+        if (context === null) throw new Error('no phrase is being said');
+        return context;
+      }),
+      ...spokenLanguage.functions,
+    },
   });
   for (const text of files.layers) bundle.addResource(new FluentResource(text), { allowOverrides: true });
-
-  const words = (id: string): string[] => {
-    const pattern = bundle.getMessage(id)?.value;
-    return pattern
-      ? bundle
-          .formatPattern(pattern)
-          .split(',')
-          .map((word) => word.trim())
-      : [];
-  };
-  const nouns = createNouns(words('nouns-singular'), words('nouns-plural'));
 
   const problem = (phrase: string, what: string): string => {
     const error = new PhraseError(phrase, what);
@@ -128,8 +125,8 @@ export const createVoice = (locale: string, options: VoiceOptions = {}): Voice =
 
   /** Says things for one household at one moment and one length. */
   const speaker = (around: AroundSpeech, length: Length) => {
-    const region = regionOf(around.locale);
-    const number = (n: number): string => numberWords(n, region);
+    const words = spokenLanguage.as(around.locale);
+    const { number } = words;
 
     const patternOf = (id: string, shape: PhraseShape, attribute?: string) => {
       const message = bundle.getMessage(id);
@@ -177,7 +174,7 @@ export const createVoice = (locale: string, options: VoiceOptions = {}): Voice =
       const parts = of.map((one) => valueWords(one)).filter((text) => unmark(text) !== '');
       const [first = '', second = ''] = parts;
       if (parts.length === 0) return format('list-empty', {});
-      if (parts.length === 2 && parts.some((part) => / (?:and|or) /.test(part)))
+      if (parts.length === 2 && parts.some((part) => words.joint.test(part)))
         return format(or ? 'list-pair-or' : 'list-pair-and', { first, second });
       const joined = listFormat(around.locale, or ? 'disjunction' : 'conjunction');
       const inner = parts.some((part) => part.includes(','));
@@ -196,27 +193,27 @@ export const createVoice = (locale: string, options: VoiceOptions = {}): Voice =
       if (typeof value === 'number') return number(value);
       switch (value.kind) {
         case 'amount':
-          return amountWords(value.amount, region, nouns);
+          return words.amount(value.amount);
         case 'date':
           return spell(
             value.monthOnly
-              ? monthForm(value.day, around.clock, around.locale, region)
-              : dateForm(value.day, around.clock, around.locale, region),
+              ? monthForm(value.day, around.clock, around.locale, words)
+              : dateForm(value.day, around.clock, around.locale, words),
             attribute,
           );
         case 'days':
-          return spell(daysForm(value.days, region));
+          return spell(daysForm(value.days, words));
         case 'time':
-          return spell(timeForm(value.at, around.clock.timeZone, region));
+          return spell(timeForm(value.at, around.clock.timeZone, words));
         case 'ago': {
           const when = agoForm(value.at, around.clock);
           if ('id' in when) return spell(when);
           if ('day' in when) return valueWords({ kind: 'date', day: when.day }, 'on');
-          const span = spell(durationForm(when.seconds, region));
+          const span = spell(durationForm(when.seconds, words));
           return format(when.ahead ? 'ago-ahead' : 'ago-span', { span });
         }
         case 'duration':
-          return spell(durationForm(value.seconds, region));
+          return spell(durationForm(value.seconds, words));
         case 'temperature':
           return format('temperature', {
             degrees: number(value.degrees),
@@ -231,9 +228,9 @@ export const createVoice = (locale: string, options: VoiceOptions = {}): Voice =
             count: value.high,
           });
         case 'ordinal':
-          return ordinalWords(value.n, region);
+          return words.ordinal(value.n);
         case 'letters':
-          return letterWords(value.text, region);
+          return words.letters(value.text);
         case 'list':
           return listWords(value.of, value.or ?? false);
         case 'say':
@@ -272,8 +269,12 @@ export const createVoice = (locale: string, options: VoiceOptions = {}): Voice =
     };
 
     // One thing is said at a time, start to end: functions called on the way belong to this speaker.
-    context = { region, nouns, words: valueWords, wording: (id, given = {}) => format(id, given) };
-    return { say, valueWords, number };
+    context = { language: words, words: valueWords, wording: (id, given = {}) => format(id, given) };
+    return {
+      say: (one: Say) => words.smooth(say(one)),
+      valueWords: (value: Value) => words.smooth(valueWords(value)),
+      number,
+    };
   };
 
   const spoken = (

@@ -51,6 +51,10 @@ date-month-year = { $month } { $year }
     .on = in { $month } { $year }
     .by = the end of { $month } { $year }
 
+# What BY($date) and AT($time) put before.
+date-by = by { $date }
+time-at = at { $time }
+
 days-none = less than a day
 days-one-day = one day
 days-day = { $number } days

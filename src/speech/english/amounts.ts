@@ -1,11 +1,11 @@
 /** Amounts: "two tubs", "half a jar", "about a pound", "one and a half tubs", "three eggs". */
 import type { Amount, Share } from '../../terms/amount.js';
+import { isShare } from '../language.js';
 import { OPEN, CLOSE, unmark } from '../marks.js';
 import type { Nouns } from './nouns.js';
 import { withArticle } from './nouns.js';
 import { numberWords, splitFraction, type Regional } from './numbers.js';
 
-const isShare = (amount: Amount | Share): amount is Share => 'fraction' in amount;
 const about = (rough: boolean | undefined, words: string): string => (rough ? `about ${words}` : words);
 
 const shareWords = (share: Share, region: Regional): string => {
@@ -63,7 +63,3 @@ export const amountOf = (amount: Amount | Share, name: string, region: Regional,
   if (Math.abs(value - 1) <= 0.005) return about(rough, `one ${one}`);
   return about(rough, `${numberWords(value, region)} ${reworded(one, nouns.plural)}`);
 };
-
-/** What plural selection goes by: parts of one thing are one thing. */
-export const amountCount = (amount: Amount | Share): number =>
-  isShare(amount) ? 1 : amount.value > 0 && amount.value <= 1 ? 1 : amount.value;

@@ -4,8 +4,8 @@
  */
 import { tz } from '@date-fns/tz';
 import { getHours, getMinutes } from 'date-fns';
-import { dayOf, daysBetween, today, type Clock, type Instant, type PlainDate } from '../../terms/dates.js';
-import { numberWords, ordinalWords, yearWords, type Regional } from './numbers.js';
+import { dayOf, daysBetween, today, type Clock, type Instant, type PlainDate } from '../terms/dates.js';
+import type { NumberWords } from './language.js';
 
 /** A message of `values.ftl` and its arguments, which are words already. */
 export interface Form {
@@ -30,7 +30,7 @@ const NEAR_MONTHS = 5;
  * "yesterday", "last Friday", "May twelfth" — or with its year when another year's day of that
  * name is nearer: a jar past its date by ten months must not sound as if it had two to go.
  */
-export const dateForm = (day: PlainDate, clock: Clock, locale: string, region: Regional): Form => {
+export const dateForm = (day: PlainDate, clock: Clock, locale: string, numbers: NumberWords): Form => {
   const away = daysBetween(today(clock), day);
   const weekday = (): string => nameOf('weekday', day, locale);
   if (away === 0) return form('date-today');
@@ -41,28 +41,28 @@ export const dateForm = (day: PlainDate, clock: Clock, locale: string, region: R
   if (away < 0 && away > -7) return form('date-last-weekday', { weekday: weekday() });
   if (away > 0 && away < 7) return form('date-coming-weekday', { weekday: weekday() });
   const month = nameOf('month', day, locale);
-  const ordinal = ordinalWords(Number(day.slice(8, 10)), region);
+  const ordinal = numbers.dayOfMonth(Number(day.slice(8, 10)));
   if (Math.abs(away) <= NEAR_DAYS) return form('date-day-month', { ordinal, month });
-  return form('date-day-month-year', { ordinal, month, year: yearWords(Number(day.slice(0, 4)), region) });
+  return form('date-day-month-year', { ordinal, month, year: numbers.year(Number(day.slice(0, 4))) });
 };
 
 /** "this month", "May", "May twenty twenty-five". */
-export const monthForm = (day: PlainDate, clock: Clock, locale: string, region: Regional): Form => {
+export const monthForm = (day: PlainDate, clock: Clock, locale: string, numbers: NumberWords): Form => {
   const month = nameOf('month', day, locale);
   const index = (date: PlainDate): number => Number(date.slice(0, 4)) * 12 + Number(date.slice(5, 7));
   const away = index(day) - index(today(clock));
   if (away === 0) return form('date-this-month');
   if (Math.abs(away) <= NEAR_MONTHS) return form('date-month', { month });
-  return form('date-month-year', { month, year: yearWords(Number(day.slice(0, 4)), region) });
+  return form('date-month-year', { month, year: numbers.year(Number(day.slice(0, 4))) });
 };
 
 /**
  * How long, in days, as said of food: exact to two weeks and in whole weeks to eight, then
  * "about" in weeks, months, years. Nothing is negative: the phrase says which way.
  */
-export const daysForm = (days: number, region: Regional): Form => {
+export const daysForm = (days: number, numbers: NumberWords): Form => {
   const whole = Math.round(Math.abs(days));
-  const words = (n: number): string => numberWords(n, region);
+  const words = (n: number): string => numbers.number(n);
   const counted = (unit: string, n: number, about: boolean): Form =>
     form(`${about ? 'about-' : 'days-'}${n === 1 ? 'one-' : ''}${unit}`, { number: words(n) });
   if (whole === 0) return form('days-none');
@@ -89,21 +89,20 @@ export const partOfDay = (hour: number): 'morning' | 'afternoon' | 'evening' | '
   hour < 12 ? 'morning' : hour < 17 ? 'afternoon' : hour < 21 ? 'evening' : 'night';
 
 /** "noon", "six in the evening", "six thirty in the evening", "ten oh five at night". Household wall time. */
-export const timeForm = (at: Instant, timeZone: string, region: Regional): Form => {
+export const timeForm = (at: Instant, timeZone: string, numbers: NumberWords): Form => {
   const { hour, minute } = wallTime(at, timeZone);
   if (minute === 0 && hour === 12) return form('time-noon');
   if (minute === 0 && hour === 0) return form('time-midnight');
   const part = partOfDay(hour);
-  const spokenHour = numberWords(hour % 12 === 0 ? 12 : hour % 12, region);
+  const spokenHour = numbers.number(hour % 12 === 0 ? 12 : hour % 12);
   if (minute === 0) return form('time-hour', { hour: spokenHour, part });
-  const minutes = `${minute < 10 ? 'oh ' : ''}${numberWords(minute, region)}`;
-  return form('time-hour-minute', { hour: spokenHour, minute: minutes, part });
+  return form('time-hour-minute', { hour: spokenHour, minute: numbers.minute(minute), part });
 };
 
 /** "forty seconds", "three and a half minutes", "an hour and a half", "two hours and ten minutes". */
-export const durationForm = (seconds: number, region: Regional): Form => {
+export const durationForm = (seconds: number, numbers: NumberWords): Form => {
   const total = Math.max(0, Math.round(seconds));
-  const words = (n: number): string => numberWords(n, region);
+  const words = (n: number): string => numbers.number(n);
   const unit = (name: 'second' | 'minute' | 'hour' | 'day', n: number): Form =>
     form(n === 1 ? `span-one-${name}` : `span-${name}s`, { number: words(n) });
   const both = (first: Form, second: Form): Form => ({
