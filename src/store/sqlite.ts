@@ -1,7 +1,7 @@
 /** The embedded store: one SQLite file, for one household or a few on one machine. */
 import { setTimeout as sleep } from 'node:timers/promises';
 import Sqlite from 'better-sqlite3';
-import { Kysely, Migrator, SqliteDialect, sql } from 'kysely';
+import { Kysely, Migrator, SqliteDialect, sql, type SqliteDatabase, type SqliteStatement } from 'kysely';
 import { migrateWith } from './migrate.js';
 import { sqliteMigrations } from './migrations/index.js';
 import type { Store, TellingStore } from './port.js';
@@ -28,6 +28,23 @@ const openFile = (path: string, options: SqliteOptions): Sqlite.Database => {
   file.pragma('busy_timeout = 0');
   if (options.maxPages !== undefined) file.pragma(`max_page_count = ${Math.trunc(options.maxPages)}`);
   return file;
+};
+
+/** Statements kept prepared; a turn's are two dozen or so. */
+const STATEMENTS_KEPT = 200;
+
+/** Preparing a statement takes longer than running it, so each is prepared once. */
+const prepareOnce = (file: Sqlite.Database): SqliteDatabase => {
+  const prepared = new Map<string, Sqlite.Statement>();
+  return {
+    close: () => void file.close(),
+    prepare: (text) => {
+      const statement = prepared.get(text) ?? file.prepare(text);
+      if (prepared.size >= STATEMENTS_KEPT) prepared.clear();
+      prepared.set(text, statement);
+      return statement as unknown as SqliteStatement;
+    },
+  };
 };
 
 /**
@@ -59,7 +76,7 @@ export const openSqliteStore = (path: string, options: SqliteOptions = {}): Stor
   } catch (error) {
     throw storeErrorOf(error);
   }
-  const db = new Kysely<Database>({ dialect: new SqliteDialect({ database: file }) });
+  const db = new Kysely<Database>({ dialect: new SqliteDialect({ database: prepareOnce(file) }) });
   const end = (connection: Kysely<Database>, how: 'commit' | 'rollback') => sql.raw(how).execute(connection);
   const patience = options.busyTimeout ?? 5_000;
   const scope = withCheckedIds({
