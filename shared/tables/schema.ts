@@ -318,11 +318,9 @@ export const microwave = z.object({
   foodListSource: fact.extend({ note: text }),
 });
 
-export type SourceRow = z.infer<typeof sourceRow>;
 export type StorageRow = z.infer<typeof storageRow>;
 export type FoodKind = z.infer<typeof foodKind>;
 export type FoodRow = z.infer<typeof foodRow>;
-export type CookingRow = z.infer<typeof cookingRow>;
 export type PowerFridgeRow = z.infer<typeof powerFridgeRow>;
 export type PowerFreezerRow = z.infer<typeof powerFreezerRow>;
 export type AllergenRow = z.infer<typeof allergenRow>;

@@ -134,6 +134,9 @@ export const eatingCautions = (
   );
   const usual = [...new Set(watched.map((each) => each.allergen))];
   if (usual.length > 0) cautions.push(caution('allergen-usual', { allergens: usual.join(', ') }));
+  const watching = [...kitchen.people.values()].some((each) => each.eatsHere && each.allergens.length > 0);
+  if (watching && item.contains.length === 0 && usual.length === 0)
+    cautions.push(caution('allergens-unknown'));
   for (const words of item.cautions) {
     cautions.push(
       caution(/\b(spicy|spice|hot|chilli|chili|pepper)\b/i.test(words) ? 'spicy' : 'recorded', { words }),

@@ -4,7 +4,7 @@
  *
  * The room reports what published guidance says. No code means "safe".
  */
-import type { DateKind, HeatMethod, Id, Item, Kitchen, Region } from '../kitchen/model.js';
+import type { DateKind, HeatMethod, Id, Item, Region } from '../kitchen/model.js';
 import type { Amount } from '../terms/amount.js';
 import type { Clock, Instant, PlainDate } from '../terms/dates.js';
 import type {
@@ -395,5 +395,3 @@ export type AllergenAnswer = {
     | 'conflict'
     | 'unknown';
 };
-
-export type KitchenLike = Pick<Kitchen, 'household' | 'people' | 'places' | 'items'>;

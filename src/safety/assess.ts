@@ -313,7 +313,7 @@ const thawedLimits = (
     chosen?.row.fridge !== null &&
     chosen?.row.fridge !== undefined &&
     from !== null &&
-    anchor !== clock.thawedOn
+    chosen.row.counts_from !== 'thawed'
   ) {
     limits.push({
       ...spanEnds(from, chosen.row.fridge),
@@ -629,6 +629,8 @@ const judgeOut = (
   if (SEVERITY[work.verdict] < SEVERITY['refrigerate-now']) work.verdict = 'refrigerate-now';
 };
 
+const MOULDS = /^(whole-|mushrooms|bread|hard-cheese|fruit-pie)/;
+
 const cautionsOf = (
   subject: Subject,
   kind: FoodKind,
@@ -644,12 +646,31 @@ const cautionsOf = (
   // A bulging tin is a tin's trouble: not said of a pot of home-made soup.
   const here =
     kind.hazard_row === 'damaged-can' && (subject.where !== 'pantry' || subject.homeMade) ? [] : always;
-  if (!bad && !rice && !noChances && here.length === 0 && !(subject.atRisk && atRisk.length > 0)) return [];
+  // What no table dates is judged by its state: common practice, and only for what goes mouldy first.
+  const mould =
+    kind.room === 'stable' &&
+    subject.where !== 'freezer' &&
+    /^(no-figure|past-best-quality|fine)$/.test(verdict)
+      ? MOULDS.test(kind.id)
+      : false;
+  const formula = kind.id.startsWith('formula') && subject.dates.useBy !== undefined;
+  if (
+    !bad &&
+    !rice &&
+    !noChances &&
+    !mould &&
+    !formula &&
+    here.length === 0 &&
+    !(subject.atRisk && atRisk.length > 0)
+  )
+    return [];
   return [
     ...(botulism ? [caution('do-not-taste')] : []),
     ...here,
     ...(subject.atRisk ? atRisk : []),
     ...(noChances ? [caution('at-risk-general')] : []),
+    ...(formula ? [caution('infant-use-by')] : []),
+    ...(mould ? [caution('mould')] : []),
     ...(rice
       ? [caution('rice', {}, cite(tables, tables.storage.uk.get('uk-rice') ?? tables.timeRules.ukReheatOnce))]
       : []),
@@ -716,6 +737,15 @@ export const judge = (subject: Subject, region: Region, today: Today, tables: Sa
     );
   if (match.sure === 'unknown' && clock.phase !== 'room')
     work.reasons.push(reason('general-answer', { name: subject.name }));
+  if (clock.phase === 'thawed' && clock.frozenOn !== null && clock.thawedOn !== null && region === 'us') {
+    work.reasons.push(
+      reason(
+        'clock-stopped',
+        { frozen: { kind: 'date', day: clock.frozenOn }, thawed: { kind: 'date', day: clock.thawedOn } },
+        cite(tables, tables.timeRules.fridgeAfterFreezing),
+      ),
+    );
+  }
   if (match.notes.includes('raw-assumed')) work.reasons.push(reason('raw-assumed'));
   if (work.row !== null && work.row.limit !== null) work.reasons.push(...standingReasons(work.row));
   if (subject.timesReheated > 0) {

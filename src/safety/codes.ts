@@ -12,7 +12,6 @@ export const REASON_CODES = [
   'over-limit', // food, type, age, low, high, unit, over (days)
   'over-limit-hours', // hours, limit (hours)
   'keeps', // food, type, low, high, unit: no age was asked
-  'not-refrigerated-figure', // food: the table has no fridge figure
   'not-for-freezing', // food, type: the table says do not freeze
   'frozen-quality', // from, to (dates): best quality until
   'past-quality', // from, to
@@ -28,7 +27,6 @@ export const REASON_CODES = [
   'days-used-before-freezing', // days
   'clock-stopped', // frozen, thawed (dates)
   'thawed-undated', // thawed (date)
-  'thawed-limit', // hours
   'after-thaw', // low, high, unit
   'over-before-freezing', // days
   'refrozen',
@@ -57,7 +55,6 @@ export const REASON_CODES = [
   'shorter-of-two', // charts disagree; the shorter is given
   'earliest-part', // made from something older: the oldest date counts
   'home-canned',
-  'garlic-in-oil',
   'infant-food',
   // ranking
   'days-left', // days
@@ -72,7 +69,6 @@ export const REASON_CODES = [
   'printed-column',
   'doubled-portions',
   'portions-beyond',
-  'defrost-unscaled',
   'not-yet-hot', // reached, wanted (temperature)
   'hot-enough',
   'rest-more', // minutes
@@ -105,7 +101,6 @@ export const CAUTION_CODES = [
   'at-risk-honey',
   'at-risk-general',
   'ask-clinician',
-  'local-authority',
   'infant-no-microwave',
   'infant-use-by',
   'allergen', // allergens: list as text
@@ -117,7 +112,6 @@ export const CAUTION_CODES = [
   'hot-dish',
   'hot-oil',
   'superheated', // liquids may boil up suddenly
-  'raw-juices',
   'follow-label',
   'rice',
   'mould',
@@ -159,7 +153,6 @@ export const STEP_CODES = [
   'into-steamer',
   'into-toaster',
   'serve',
-  'thaw-first',
   // power cut
   'keep-doors-shut',
   'note-time',
@@ -182,7 +175,6 @@ export const REFUSAL_CODES = [
   'takeaway-rice', // UK
   'slow-cooker', // not for reheating
   'no-microwave-for-infants',
-  'no-microwave-on-label',
   'method-unknown',
   'not-for-reheating',
   'age-unknown',

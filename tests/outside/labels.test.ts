@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import {
   checkClaim,
+  claimsOf,
   dailyValue,
   eggCarton,
   frontOfPack,
@@ -57,6 +58,14 @@ describe('US claims, 21 CFR 101.61 and 101.62', () => {
     ['us-low-cholesterol', 20, true],
     ['us-low-cholesterol', 21, false],
   ] as const)('%s at %d: %s', (claim, amount, met) => expect(checkClaim({ claim, amount })?.met).toBe(met));
+  it('claims of a region cite that region', () => {
+    for (const region of ['us', 'uk'] as const) {
+      expect(claimsOf(region).length).toBeGreaterThan(5);
+      for (const { id } of claimsOf(region)) {
+        expect(checkClaim({ claim: id, amount: 0 })).toMatchObject({ met: true, source: { region } });
+      }
+    }
+  });
   it('percent of daily value (from memory): five is low, twenty is high', () =>
     expect([5, 6, 19, 20].map((percent) => dailyValue(percent).level)).toEqual([
       'low',

@@ -56,6 +56,13 @@ describe('the people who eat here', () => {
       'allergen-usual',
     ]);
   });
+  it('are told when nothing is recorded and somebody watches for something', () => {
+    const tub = item('mystery tub');
+    const hear = (...people: ReturnType<typeof person>[]) =>
+      eatingCautions(kitchen([tub], people), tub).map(({ code }) => code);
+    expect(hear(dele)).toEqual(['allergens-unknown']);
+    expect(hear(person('Marta'))).toEqual([]);
+  });
   it('hear allergens and spice first', () => {
     const curry = item('curry', { contains: ['milk'], cautions: ['very spicy', 'bones in it'] });
     expect(eatingCautions(kitchen([curry]), curry).map(({ code }) => code)).toEqual([

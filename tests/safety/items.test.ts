@@ -197,3 +197,25 @@ describe('the same question twice', () => {
     ]);
   });
 });
+
+describe('what the demo household taught', () => {
+  it('peanut butter and jam keep open in the pantry; soup does not', () => {
+    const opened = { placeId: 'pantry', dates: { opened: '2026-10-12' } };
+    expect(inKitchen('peanut butter', opened).verdict).toBe('no-figure');
+    expect(inKitchen('soup', opened).verdict).toBe('throw-out');
+  });
+  it('home-made chutney is no leftover; in the pantry it is home canning', () => {
+    const dates = { made: '2026-09-26' };
+    expect(inKitchen('plum chutney', { dates }).verdict).toBe('no-figure');
+    expect(codes(inKitchen('plum chutney', { placeId: 'pantry', dates }))).toContain('home-canned');
+  });
+  it('frozen peas bought are frozen vegetables, not leftovers', () =>
+    expect(
+      inKitchen('green peas', { placeId: 'basket', dates: { bought: '2026-10-06', frozen: '2026-10-06' } })
+        .match.family,
+    ).toBe('frozen-vegetables'));
+  it('an open dressing within its best-before is not called fine: the label decides', () => {
+    const found = inKitchen('ranch dressing', { dates: { opened: '2026-11-13', bestBefore: '2027-01-05' } });
+    expect([found.verdict, codes(found)]).toEqual(['no-figure', ['opened-label-decides']]);
+  });
+});
