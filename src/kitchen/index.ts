@@ -1,6 +1,14 @@
 /** The kitchen: what it holds, looked at and changed. Pure, but for `demoKitchen`, which reads its file. */
 export type * from './model.js';
-export { applyChange, changedSince, emptyKitchen, invertChange, joinChanges, recordOf } from './apply.js';
+export {
+  applyChange,
+  SHELF,
+  changedSince,
+  emptyKitchen,
+  invertChange,
+  joinChanges,
+  recordOf,
+} from './apply.js';
 export { isRefused, together, type Doing, type Reason, type Refused, type Result } from './doing.js';
 export { convert, countedAs, isAmount, isShare, lessAmount, shareOf, sumAmounts } from './amounts.js';
 export { foodKey, likeness } from './names.js';

@@ -11,6 +11,7 @@ import type { Database } from './tables.js';
 import { RECORD_TABLES, type MappedKind } from './records.js';
 import {
   emptyKitchen,
+  SHELF,
   recordShapes,
   type Household,
   type JournalEntry,
@@ -65,16 +66,6 @@ const archiveShape = z.strictObject({
   ),
 });
 
-const MAPS = {
-  person: 'people',
-  place: 'places',
-  marker: 'markers',
-  item: 'items',
-  purchase: 'purchases',
-  note: 'notes',
-  reminder: 'reminders',
-  stockTake: 'stockTakes',
-} as const satisfies Record<MappedKind, keyof Kitchen>;
 const KINDS = Object.keys(RECORD_TABLES) as readonly MappedKind[];
 
 /** Conversations and replies are left out: they are for the moment, and say what people said. */
@@ -92,7 +83,7 @@ export const archiveOf = async (db: Kysely<Database>, householdId: Id): Promise<
     createdAt,
     version: kitchen.version,
     household: kitchen.household,
-    records: Object.fromEntries(KINDS.map((kind) => [kind, [...kitchen[MAPS[kind]].values()]])),
+    records: Object.fromEntries(KINDS.map((kind) => [kind, [...kitchen[SHELF[kind]].values()]])),
     journal: await readJournal(db, householdId, { after: -1, limit: Number.MAX_SAFE_INTEGER, order: 'asc' }),
     devices: devices.map(deviceOf),
   };
@@ -112,7 +103,7 @@ export const readArchive = (document: unknown): HouseholdArchive => {
 export const kitchenOf = (archive: HouseholdArchive): Kitchen => ({
   ...emptyKitchen(archive.household as Household),
   ...Object.fromEntries(
-    KINDS.map((kind) => [MAPS[kind], new Map((archive.records[kind] ?? []).map((one) => [one.id, one]))]),
+    KINDS.map((kind) => [SHELF[kind], new Map((archive.records[kind] ?? []).map((one) => [one.id, one]))]),
   ),
   version: archive.version,
 });

@@ -2,6 +2,7 @@
 import type { Kysely } from 'kysely';
 import {
   emptyKitchen,
+  SHELF,
   type Household,
   type Id,
   type Kitchen,
@@ -12,18 +13,6 @@ import { columnText, RECORD_TABLES, rowOf, type MappedKind } from './records.js'
 import type { Database, RecordTable } from './tables.js';
 
 const KINDS = Object.keys(RECORD_TABLES) as readonly MappedKind[];
-
-/** Where a kitchen keeps each kind. */
-const IN_KITCHEN = {
-  person: 'people',
-  place: 'places',
-  marker: 'markers',
-  item: 'items',
-  purchase: 'purchases',
-  note: 'notes',
-  reminder: 'reminders',
-  stockTake: 'stockTakes',
-} as const satisfies Record<MappedKind, keyof Kitchen>;
 
 /** SQLite takes up to 32,766 values in a statement, PostgreSQL 65,535; the widest row has nine. */
 const ROWS_AT_ONCE = 500;
@@ -59,7 +48,7 @@ export const readKitchen = async (db: Kysely<Database>, householdId: Id): Promis
       .where('household_id', '=', householdId)
       .orderBy('id')
       .execute();
-    maps[IN_KITCHEN[kind]] = new Map(rows.map(({ id, body }) => [id, JSON.parse(body)]));
+    maps[SHELF[kind]] = new Map(rows.map(({ id, body }) => [id, JSON.parse(body)]));
   }
   return {
     ...emptyKitchen(JSON.parse(household.body) as Household),
@@ -72,7 +61,7 @@ export const readKitchen = async (db: Kysely<Database>, householdId: Id): Promis
 export const writeKitchen = async (db: Kysely<Database>, kitchen: Kitchen): Promise<void> => {
   for (const kind of KINDS) {
     const { db: records, table } = asRecords(db, kind);
-    const all = [...(kitchen[IN_KITCHEN[kind]] as ReadonlyMap<Id, Records[typeof kind]>).values()];
+    const all = [...(kitchen[SHELF[kind]] as ReadonlyMap<Id, Records[typeof kind]>).values()];
     for (let from = 0; from < all.length; from += ROWS_AT_ONCE) {
       const rows = all
         .slice(from, from + ROWS_AT_ONCE)
