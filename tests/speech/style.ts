@@ -75,7 +75,10 @@ export const kindOfReply = (text: string, expects: string): StyleOptions['kind']
   const sentences = text.split(/(?<=[.?!])\s+/);
   const listed = sentences.some((sentence) => /;|(?:,[^,]+){2}/.test(sentence));
   // Things told each in a sentence of its own, after their number or by their names.
-  const counted = /\b(?:of them|things|fit|have (?:one|no)|are said to)\b/.test(sentences[0] ?? '');
+  const counted =
+    /^(?:yes, )?(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|\w+ty(?:-\w+)?)\.$|\b(?:of them|things|fit|have (?:one|no)|are said to)\b/i.test(
+      sentences[0] ?? '',
+    );
   const entries = sentences.filter((sentence) => /^[^:]+:/.test(sentence)).length;
   return listed || counted || entries > 2 ? 'list' : 'answer';
 };
