@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import Sqlite from 'better-sqlite3';
 import { afterAll, describe, expect, it } from 'vitest';
 import { emptyKitchen, isRefused, putAway, type Doing } from '../../src/kitchen/index.js';
 import { openSqliteStore, StoreError } from '../../src/store/index.js';
@@ -94,6 +95,38 @@ describe('an SQLite file', () => {
     expect([kitchen?.items.size, kitchen?.version]).toEqual([answered, answered]);
     expect((await roomy.beginTurn('h1', 'default', `t${answered}`))?.earlierReply).toBeUndefined();
     await roomy.close();
+  });
+
+  it('that a newer version of the program made is left alone', async () => {
+    const path = join(folder, 'newer.db');
+    const store = openSqliteStore(path);
+    await store.migrate();
+    await store.createHousehold(emptyKitchen(household), at);
+    await store.close();
+    const file = new Sqlite(path);
+    file.exec(`insert into kysely_migration (name, timestamp) values ('999-from-tomorrow', '2099-01-01')`);
+    file.close();
+    const older = openSqliteStore(path);
+    await expect(older.migrate()).rejects.toMatchObject({ name: 'StoreError', fault: 'unreadable' });
+    expect(await older.householdIds()).toEqual(['h1']);
+    await older.close();
+  });
+
+  it('held by another writer is waited for without holding up this process, then told to be busy', async () => {
+    const path = join(folder, 'held.db');
+    const store = openSqliteStore(path, { busyTimeout: 150 });
+    await store.migrate();
+    const other = new Sqlite(path);
+    other.exec('begin immediate');
+    let ticks = 0;
+    const ticking = setInterval(() => (ticks += 1), 10);
+    await expect(store.createHousehold(emptyKitchen(household), at)).rejects.toMatchObject({ fault: 'busy' });
+    clearInterval(ticking);
+    expect(ticks).toBeGreaterThan(0);
+    other.exec('rollback');
+    other.close();
+    await store.createHousehold(emptyKitchen(household), at);
+    await store.close();
   });
 
   it('is copied while it is in use, and the copy opens', async () => {
