@@ -9,7 +9,17 @@
 import type { FoodKind } from '../../shared/tables/schema.js';
 import type { Item, Region } from '../kitchen/model.js';
 import type { Instant, PlainDate } from '../terms/dates.js';
-import type { Assessment, Caution, ClockState, CookState, Reason, RowUsed, Verdict, Where } from './api.js';
+import type {
+  Assessment,
+  Caution,
+  Citation,
+  ClockState,
+  CookState,
+  Reason,
+  RowUsed,
+  Verdict,
+  Where,
+} from './api.js';
 import { caution, kindCautions } from './cautions.js';
 import { clockOf, countsFrom, daysUsed } from './clock.js';
 import type { ReasonCode } from './codes.js';
@@ -136,6 +146,27 @@ const keepsAtRoom = (kind: FoodKind, subject: Subject): boolean => {
   );
 };
 
+/** Minutes at room temperature against the limit: over it, throw out; within it, back to the fridge now. */
+const judgeMinutes = (
+  minutes: number,
+  limit: { readonly minutes: number; readonly source: Citation },
+  work: Working,
+): void => {
+  const over = minutes > limit.minutes;
+  work.reasons.unshift(
+    reason(
+      over ? 'left-out-over' : 'left-out-within',
+      {
+        minutes: { kind: 'duration', seconds: Math.floor(minutes) * 60 },
+        limit: { kind: 'duration', seconds: limit.minutes * 60 },
+      },
+      limit.source,
+    ),
+  );
+  if (over) work.verdict = 'throw-out';
+  else if (SEVERITY[work.verdict] < SEVERITY['refrigerate-now']) work.verdict = 'refrigerate-now';
+};
+
 const judgeRoom = (
   subject: Subject,
   kind: FoodKind,
@@ -166,13 +197,17 @@ const judgeRoom = (
     work.reasons.push(reason('home-canned'));
     return;
   }
+  const limit = leftOutLimit(kind, region, false, tables);
+  if (subject.hours !== null && limit !== null) {
+    judgeMinutes(subject.hours * 60, limit, work);
+    return;
+  }
   const from = clock.startedOn === null ? null : dayNumber(clock.openedOn ?? clock.startedOn);
   if (from !== null && today.number > from) {
     work.verdict = 'throw-out';
     work.reasons.push(reason('room-temperature'));
   } else if (subject.ageless || from !== null || subject.hours !== null) {
     work.verdict = subject.ageless ? 'how-long' : 'unknown';
-    const limit = leftOutLimit(kind, region, false, tables);
     work.reasons.push(reason('room-temperature'));
     if (limit !== null) {
       work.reasons.push(
@@ -600,33 +635,8 @@ const judgeOut = (
   if (subject.outSince === null) return;
   const limit = leftOutLimit(kind, region, false, tables);
   if (limit === null) return;
-  const minutes = Math.max(0, Math.floor((Date.parse(today.now) - Date.parse(subject.outSince)) / 60_000));
-  const over = minutes > limit.minutes;
-  if (over) {
-    work.verdict = 'throw-out';
-    work.reasons.unshift(
-      reason(
-        'left-out-over',
-        {
-          minutes: { kind: 'duration', seconds: minutes * 60 },
-          limit: { kind: 'duration', seconds: limit.minutes * 60 },
-        },
-        limit.source,
-      ),
-    );
-    return;
-  }
-  work.reasons.unshift(
-    reason(
-      'left-out-within',
-      {
-        minutes: { kind: 'duration', seconds: minutes * 60 },
-        limit: { kind: 'duration', seconds: limit.minutes * 60 },
-      },
-      limit.source,
-    ),
-  );
-  if (SEVERITY[work.verdict] < SEVERITY['refrigerate-now']) work.verdict = 'refrigerate-now';
+  const minutes = Math.max(0, (Date.parse(today.now) - Date.parse(subject.outSince)) / 60_000);
+  judgeMinutes(minutes, limit, work);
 };
 
 const MOULDS = /^(whole-|mushrooms|bread|hard-cheese|fruit-pie)/;

@@ -38,4 +38,5 @@ export { reheatPlan } from './reheat.js';
 export { safetyTables, TableError } from './tables.js';
 export { checkProbe, cookTemperature, fridgeReading, inScale } from './temperature.js';
 export { fridgeThawHours, mayRefreeze, thawPlan, wallTime, waterThawHours } from './thaw.js';
+export { goTogether } from './together.js';
 export { rankUseFirst, withoutDate } from './use-first.js';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { assess, assessIn, clockOf, whereKept } from '../../src/safety/index.js';
+import { assess, assessIn, clockOf, guidanceFor, whereKept } from '../../src/safety/index.js';
 import { plusDays } from '../../src/terms/dates.js';
 import { clock, item, kitchen, person } from './items.js';
 
@@ -218,4 +218,11 @@ describe('what the demo household taught', () => {
     const found = inKitchen('ranch dressing', { dates: { opened: '2026-11-13', bestBefore: '2027-01-05' } });
     expect([found.verdict, codes(found)]).toEqual(['no-figure', ['opened-label-decides']]);
   });
+});
+
+describe('hours at room temperature', () => {
+  const soup = (hours: number) =>
+    guidanceFor({ food: 'cooked chicken', where: 'counter', hours, region: 'us', clock }).verdict;
+  it('up to two hours back to the fridge, over two throw out', () =>
+    expect([soup(1), soup(2), soup(2.1)]).toEqual(['refrigerate-now', 'refrigerate-now', 'throw-out']));
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { rankUseFirst, withoutDate } from '../../src/safety/index.js';
+import { goTogether, rankUseFirst, withoutDate } from '../../src/safety/index.js';
 import { plusDays } from '../../src/terms/dates.js';
 import { clock, item, kitchen } from './items.js';
 
@@ -77,4 +77,17 @@ describe('what has no date', () => {
     expect(
       withoutDate([item('jam'), item('soup', { dates: { made: day(1) } })]).map(({ name }) => name),
     ).toEqual(['jam']));
+});
+
+describe('what goes together', () => {
+  const squash = item('roast squash', { notes: ['Makes a soup with the chicken stock'] });
+  const stock = item('chicken stock', { placeId: 'basket' });
+  it("comes from the cook's own notes, word for word, and from nothing else", () => {
+    expect(goTogether([squash, stock])).toEqual([
+      { item: squash, other: stock, note: 'Makes a soup with the chicken stock' },
+    ]);
+    expect(goTogether([item('roast squash'), stock])).toEqual([]);
+  });
+  it('not with what is gone', () =>
+    expect(goTogether([squash, { ...stock, gone: { at: clock.now, how: 'used' as const } }])).toEqual([]));
 });
