@@ -97,6 +97,10 @@ describe('a line', () => {
       '!touch C12 what is this',
       { kind: 'turn', turn: { touched: 'C12', hypotheses: [{ text: 'what is this' }] } },
     ],
+    [
+      '!touch "marker twelve" what is this',
+      { kind: 'turn', turn: { touched: 'marker twelve', hypotheses: [{ text: 'what is this' }] } },
+    ],
     ['!cut s2 go on', { kind: 'turn', turn: { cutAt: 's2', hypotheses: [{ text: 'go on' }] } }],
     ['!heard milk | silk', { kind: 'turn', turn: { hypotheses: [{ text: 'milk' }, { text: 'silk' }] } }],
     ['!at 2026-05-14T18:30', { kind: 'at', wall: '2026-05-14T18:30' }],

@@ -2,7 +2,8 @@
  * One line of a terminal conversation. Words are an utterance. Lines that begin with `!` stand
  * for what a keyboard cannot do:
  *
- *   !touch CODE [words]   the marker with that code was touched, perhaps while saying the words
+ *   !touch CODE [words]   the marker with that code was touched, perhaps while saying the words;
+ *                         a code with spaces in double quotes
  *   !cut MARK [words]     the answer was cut off at that SSML mark (s1, s2 …), perhaps by the words
  *   !heard A | B | C      the recogniser's guesses, best first
  *   !at 2026-05-14T18:30  hold the clock at that household time
@@ -19,11 +20,12 @@ const guesses = (words: string): TurnRequest['hypotheses'] => {
   return text === '' ? [] : [{ text }];
 };
 
-const COMMAND = /^!(\w+)\s*(\S*)\s*(.*)$/su;
+const COMMAND = /^!(\w+)\s*(?:"([^"]*)"|(\S*))\s*(.*)$/su;
 
 export const readLine = (line: string): Line => {
   if (!line.startsWith('!')) return { kind: 'turn', turn: { hypotheses: guesses(line) } };
-  const [, name, first = '', rest = ''] = COMMAND.exec(line) ?? [];
+  const [, name, quoted, bare = '', rest = ''] = COMMAND.exec(line) ?? [];
+  const first = quoted ?? bare;
   switch (name) {
     case 'touch':
       if (first === '') return { kind: 'unknown', why: 'Say which code: !touch CODE.' };
