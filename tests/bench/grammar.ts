@@ -223,6 +223,15 @@ const shippedGrammar = (): void => {
     'the four best parses',
     measure(sentences, 100, (tokens) => grammar.parse(tokens, { dynamic, limit: 4 })),
   );
+  const talk =
+    'well you know the soup from yesterday was really good and i think we should put some of it in the freezer because there is too much'.split(
+      ' ',
+    );
+  for (const words of [10, 50, 100, 200]) {
+    const tokens = Array.from({ length: words }, (_, i) => talk[i % talk.length]!);
+    const times = measure([tokens], 1000, (input) => grammar.parse(input, { dynamic }));
+    line(`${words} words of talk`, times, `   ${((times.p50 / words) * 1000).toFixed(2)} µs a word`);
+  }
   const out = [
     'tell me a joke about penguins',
     'what is the weather in paris tomorrow',

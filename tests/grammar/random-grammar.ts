@@ -1,10 +1,12 @@
 /** Random small grammars, written out as ABNF text, and a recogniser too simple to be wrong. */
 import fc from 'fast-check';
+import { createTokenIndex } from '../../src/grammar/index.js';
 
 export type Tree =
   | { kind: 'token'; word: string }
   | { kind: 'rule'; name: string }
   | { kind: 'special'; name: 'NULL' | 'VOID' | 'GARBAGE' }
+  | { kind: 'host' }
   | { kind: 'tag' }
   | { kind: 'sequence'; items: Tree[] }
   | { kind: 'choice'; options: Tree[]; weights: (number | null)[] }
@@ -12,6 +14,11 @@ export type Tree =
 
 const RULES = ['a', 'b', 'c'] as const;
 const WORDS = ['x', 'y', 'z'] as const;
+
+/** What the host rule `$<host:phrases>` of the random grammars matches. */
+const PHRASES = [['z'], ['x', 'y'], ['y', 'y', 'z'], ['w', 'x']];
+export const hosts = new Map([['host:phrases', createTokenIndex()]]);
+PHRASES.forEach((phrase) => hosts.get('host:phrases')!.add(phrase, phrase.join(' '), phrase.join(' ')));
 
 const tree: fc.Arbitrary<Tree> = fc.letrec<{ tree: Tree }>((tie) => ({
   tree: fc.oneof(
@@ -22,6 +29,7 @@ const tree: fc.Arbitrary<Tree> = fc.letrec<{ tree: Tree }>((tie) => ({
       .constantFrom('NULL', 'VOID', 'GARBAGE')
       .map((name): Tree => ({ kind: 'special', name: name as 'NULL' })),
     fc.constant<Tree>({ kind: 'tag' }),
+    fc.constant<Tree>({ kind: 'host' }),
     fc.array(tie('tree'), { minLength: 2, maxLength: 3 }).map((items): Tree => ({ kind: 'sequence', items })),
     fc
       .array(fc.tuple(tie('tree'), fc.option(fc.constantFrom(0.5, 2, 10))), { minLength: 2, maxLength: 3 })
@@ -48,6 +56,8 @@ const write = (one: Tree): string => {
       return `$${one.name}`;
     case 'special':
       return `$${one.name}`;
+    case 'host':
+      return '$<host:phrases>';
     case 'tag':
       return '{t}';
     case 'sequence':
@@ -78,6 +88,12 @@ export const naivelyAccepts = (grammar: RandomGrammar, input: readonly string[])
         if (one.name === 'NULL') return new Set([at]);
         if (one.name === 'VOID') return new Set();
         return new Set(Array.from({ length: n - at + 1 }, (_, i) => at + i));
+      case 'host':
+        return new Set(
+          PHRASES.filter((phrase) => phrase.every((word, i) => input[at + i] === word)).map(
+            (phrase) => at + phrase.length,
+          ),
+        );
       case 'tag':
         return new Set([at]);
       case 'sequence':
