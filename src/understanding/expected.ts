@@ -27,7 +27,7 @@ export const answering: Readonly<Record<Expectation, ReadonlySet<Intent>>> = {
   item: new Set<Intent>(['answer', 'choose']),
   place: new Set<Intent>(['answer']),
   amount: new Set<Intent>(['answer']),
-  date: new Set<Intent>(['answer', 'maybe']),
+  date: new Set<Intent>(['answer']),
   marker: new Set<Intent>(['answer', 'choose']),
   person: new Set<Intent>(['answer']),
   choice: new Set<Intent>(['choose', 'yes', 'no']),

@@ -410,7 +410,8 @@ const severalActs: ReadonlySet<Intent> = new Set<Intent>(['put-away', 'buy-add',
 
 const finish = (filling: Filling): readonly Act[] => {
   const { slots, aside, intent, lines, did } = filling;
-  if (intent === 'choose' && slots.item?.ordinal != null) slots.ordinal = slots.item.ordinal;
+  if (intent === 'choose' && slots.item?.ordinal !== null && slots.item?.ordinal !== undefined)
+    slots.ordinal = slots.item.ordinal;
   if (aside.from) {
     if (intent === 'put-away' || intent === 'amend') setDate(filling, did ?? 'made', aside.from);
     else slots.when ??= aside.from;

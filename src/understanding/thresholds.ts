@@ -34,11 +34,14 @@ const needed = (acts: readonly Act[]): number => {
 };
 
 /** A change to a thing that was named, but fits no record well, is asked about first. */
-const surelyNamed = 0.6;
+const surelyNamed = 0.7;
 const doubtfulName = ({ slots }: Act): boolean =>
   [slots.item, ...(slots.items ?? [])].some(
     (mention) =>
-      mention?.words != null && mention.candidates.length > 0 && mention.candidates[0]!.fit < surelyNamed,
+      mention !== undefined &&
+      mention.words !== null &&
+      mention.candidates.length > 0 &&
+      mention.candidates[0]!.fit < surelyNamed,
   );
 
 /** What to do with the best reading, given its confidence and how far behind the next meaning is. */

@@ -135,10 +135,9 @@ export const createUnderstander = (locale: string): Understander => {
       const all = meanings.reduce((sum, { mass }) => sum + mass, 0);
       const readings = meanings.map((meaning): Interpretation => {
         const evidence: Evidence = {
-          acts: meaning.acts,
           score: meaning.best,
-          belief: meaning.guess.share,
           part: meaning.mass / all,
+          mended: meaning.mended,
         };
         return {
           acts: meaning.acts,

@@ -1,5 +1,6 @@
 /** `npm run bench [NAME…]`: the measurements, one file each; all when none is named. */
 const benches: Readonly<Record<string, () => Promise<void>>> = {
+  understanding: async () => (await import('./understanding.js')).benchUnderstanding(),
   turn: async () => (await import('./turn.js')).benchTurn(),
   http: async () => (await import('./http.js')).benchHttp(),
   names: async () => (await import('./names.js')).benchNames(),
