@@ -65,7 +65,8 @@ export interface Ranker {
 interface RankedChoices {
   readonly found: Choice[];
   readonly open: Choice[];
-  readonly seen: Set<number>;
+  /** Which combinations were offered already; made when first needed. */
+  seen: Set<number> | null;
   busy: boolean;
 }
 
@@ -199,7 +200,7 @@ export const createRanker = (network: Network): Ranker => {
   const rankedOf = (item: number): RankedChoices => {
     let entry = ranked.get(item);
     if (entry === undefined) {
-      entry = { found: [], open: [], seen: new Set(), busy: false };
+      entry = { found: [], open: [], seen: null, busy: false };
       if (items.firstLink[item]! < 0) entry.found.push(EMPTY_CHOICE);
       else {
         const first = bestLink[item]!;
@@ -219,8 +220,8 @@ export const createRanker = (network: Network): Ranker => {
   /** Offers the derivation over the same link with other ranks of its parts, once. */
   const offer = (entry: RankedChoices, link: number, previousRank: number, childRank: number): void => {
     const key = (link * MAX_RANK + previousRank) * MAX_RANK + childRank;
-    if (previousRank >= MAX_RANK || childRank >= MAX_RANK || entry.seen.has(key)) return;
-    entry.seen.add(key);
+    if (previousRank >= MAX_RANK || childRank >= MAX_RANK || entry.seen?.has(key) === true) return;
+    (entry.seen ??= new Set()).add(key);
     const child = links.child[link]!;
     const one = choiceAt(links.previous[link]!, previousRank);
     if (one === undefined) return;

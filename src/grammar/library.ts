@@ -38,7 +38,8 @@ export interface Library {
 
 const MEDIA_TYPES: Readonly<Record<string, 'abnf' | 'xml'>> = {
   'application/srgs': 'abnf',
-  'application/x-abnf': 'abnf',
+  // Names of the drafts, still met in older collections.
+  'application/grammar': 'abnf',
   'application/srgs+xml': 'xml',
   'application/grammar+xml': 'xml',
 };

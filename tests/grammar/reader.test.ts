@@ -352,7 +352,7 @@ describe('files', () => {
 
   describe('the XML form (section 1.3)', () => {
     const xml = (rules: string, attributes = 'root="a"'): string =>
-      `<?xml version="1.0"?>\n<grammar xmlns="http://www.w3.org/2001/06/grammar" version="1.0" xml:lang="en" ${attributes}>${rules}</grammar>`;
+      `<?xml version="1.0"?>\n<!DOCTYPE grammar PUBLIC "-//W3C//DTD GRAMMAR 1.0//EN" "http://www.w3.org/TR/speech-grammar/grammar.dtd">\n<!-- note -->\n<grammar xmlns="http://www.w3.org/2001/06/grammar" version="1.0" xml:lang="en" ${attributes}>${rules}</grammar>`;
 
     it('is read, refers to ABNF and is referred to', () => {
       put('b.gram', `${VOICE}root $b;\n$b = b;`);
