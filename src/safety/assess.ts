@@ -456,8 +456,15 @@ const judgeCold = (
   const printed = soonest.chosen === null;
   if (printed && soonest.reason !== null) work.reasons.push(soonest.reason);
   if (soonest.chosen !== null && work.row !== null) {
-    const from = clock.phase === 'thawed' ? null : anchorOf(soonest.chosen, clock);
-    const age = from === null ? (work.used ?? 0) : today.number - (countsFrom(clock, from) ?? today.number);
+    const from = countsFrom(clock, anchorOf(soonest.chosen, clock));
+    // After thawing the thawing row counts from the day it thawed; else all fridge days count.
+    const since = soonest.reason !== null && /thaw/.test(soonest.reason.code) ? clock.thawedOn : null;
+    const age =
+      since === null
+        ? from === null
+          ? (work.used ?? 0)
+          : today.number - from
+        : today.number - dayNumber(since);
     const code: ReasonCode =
       work.verdict === 'throw-out'
         ? 'over-limit'
@@ -472,7 +479,7 @@ const judgeCold = (
         code,
         {
           ...spanArgs(work.row),
-          age: days(work.used ?? age),
+          age: days(age),
           left: days(Math.max(0, soonest.high - today.number)),
           over: days(Math.max(0, today.number - soonest.high)),
         },
@@ -721,7 +728,8 @@ export const judge = (subject: Subject, region: Region, today: Today, tables: Sa
     work.verdict = 'unknown';
     work.used = null;
     work.reasons.push(reason('future-date', { day: { kind: 'date', day: future } }));
-  } else if (clock.phase === 'room') judgeRoom(subject, kind, clock, region, today, work, tables);
+  } else if (clock.phase === 'room' && !(region === 'uk' && kind.uk === 'uk-eggs'))
+    judgeRoom(subject, kind, clock, region, today, work, tables);
   else if (clock.phase === 'frozen') judgeFrozen(subject, chosen, clock, region, today, work, tables);
   else
     judgeCold(

@@ -15,7 +15,8 @@ export const leftOutLimit = (
   hot: boolean,
   tables: SafetyTables,
 ): { readonly minutes: number; readonly source: Citation } | null => {
-  if (kind.room === 'stable') return null;
+  // Eggs are sold and kept uncooled in the UK; their best-before counts.
+  if (kind.room === 'stable' || (region === 'uk' && kind.uk === 'uk-eggs')) return null;
   const id =
     kind.id === 'human-milk' && region === 'us'
       ? 'us-human-milk-room'

@@ -15,7 +15,9 @@ const citation = (source: Citation): string => {
 };
 
 const span = (limit: Span): string =>
-  limit.low === limit.high ? `${limit.high} ${limit.unit}` : `${limit.low} to ${limit.high} ${limit.unit}`;
+  limit.low === limit.high
+    ? `${limit.high} ${limit.high === 1 ? limit.unit.slice(0, -1) : limit.unit}`
+    : `${limit.low} to ${limit.high} ${limit.unit}`;
 
 const fact = (value: Fact): string => {
   if (typeof value !== 'object') return String(value);
