@@ -43,8 +43,8 @@ const lengthsAt = (index: PhraseIndex, words: readonly string[], from: number): 
   return lengths;
 };
 
-/** "cream of mushroom soup", "pasta with meatballs": one food named by two. */
-const joiners = new Set(['of', 'with']);
+/** "cream of mushroom soup", "pasta with meatballs": one food named by two. English, where a language lists none. */
+const englishJoiners = ['of', 'with'];
 /** Longest name of a food, in words. */
 const longestName = 7;
 
@@ -57,7 +57,7 @@ const matchOf = (tokens: readonly string[], from: number, length: number, weight
   return { length, value: { ...value, candidates: [] }, weight };
 };
 
-const foodRule = (foods: PhraseIndex, modifiers: PhraseIndex): DynamicRule =>
+const foodRule = (foods: PhraseIndex, modifiers: PhraseIndex, joiners: ReadonlySet<string>): DynamicRule =>
   rememberingRule((tokens, from) => {
     const first = singular(tokens[from] ?? '');
     if (!foods.has(first) && !modifiers.has(first)) return noMatches;
@@ -94,8 +94,10 @@ export const foodRules = (language: string): ReadonlyMap<string, DynamicRule> =>
   let rules = made.get(language);
   if (!rules) {
     const foods = indexOf(entriesOf(language, 'foods'));
+    const listed = entriesOf(language, 'food-joiners');
+    const joiners = listed.length > 0 ? listed : englishJoiners;
     rules = new Map([
-      ['kitchen:food', foodRule(foods, indexOf(entriesOf(language, 'food-modifiers')))],
+      ['kitchen:food', foodRule(foods, indexOf(entriesOf(language, 'food-modifiers')), new Set(joiners))],
       ['kitchen:goods', goodsRule(indexOf(entriesOf(language, 'goods')))],
     ]);
     made.set(language, rules);

@@ -9,7 +9,7 @@ import type { Lexicon } from './words/index.js';
 const tellingSmallWords = new Set(['why', 'hi', 'here is', 'but']);
 
 /** Mended sentences of one guess that are tried at most. */
-const mostVariants = 16;
+const mostVariants = 10;
 
 /** `tokens` with one likely mishearing put right, likeliest first. */
 export const mendedOnce = (tokens: readonly string[], lexicon: Lexicon): readonly (readonly string[])[] => {

@@ -33,15 +33,11 @@ const parses = 4;
 const expectedBonus = 1.5;
 /** Two requests in one breath are rarer than one (natural logarithm). */
 const compoundCost = -1;
-/** Words between two requests, longest first. */
-const joints: readonly (readonly string[])[] = [
-  ['and', 'then'],
-  ['and', 'also'],
-  ['and'],
-  ['then'],
-  ['but'],
-  ['also'],
-];
+/** Words between two requests, by language, longest first. */
+const joints: Readonly<Record<string, readonly (readonly string[])[]>> = {
+  en: [['and', 'then'], ['and', 'also'], ['and'], ['then'], ['but'], ['also']],
+  es: [['y', 'luego'], ['y', 'también'], ['y'], ['luego'], ['después'], ['pero'], ['también']],
+};
 
 const readingOf = (parse: Parse, { today, expecting, language }: Reader): Reading => {
   const bare = parse.rule.startsWith('expect_');
@@ -60,14 +56,14 @@ const single = (tokens: readonly string[], reader: Reader): readonly Reading[] =
     .sort((a, b) => b.score - a.score);
 };
 
-const jointAt = (tokens: readonly string[], at: number): number =>
-  joints.find((joint) => joint.every((word, step) => tokens[at + step] === word))?.length ?? 0;
+const jointAt = (tokens: readonly string[], at: number, language: string): number =>
+  joints[language]?.find((joint) => joint.every((word, step) => tokens[at + step] === word))?.length ?? 0;
 
 /** "put the soup on the second shelf and tell me what is old": each half must be a request by itself. */
 const double = (tokens: readonly string[], reader: Reader): readonly Reading[] => {
   const found: Reading[] = [];
   for (let at = 1; at < tokens.length - 1; at += 1) {
-    const length = jointAt(tokens, at);
+    const length = jointAt(tokens, at, reader.language);
     if (length === 0 || at + length >= tokens.length) continue;
     const [first] = single(tokens.slice(0, at), reader);
     if (!first) continue;
@@ -90,11 +86,18 @@ const loose = (tokens: readonly string[], reader: Reader): readonly Reading[] =>
 /** Below this a single reading is so odd that two acts are tried as well. */
 const odd = -4;
 
-/** All readings of one sentence, best first. */
-export const readingsOf = (tokens: readonly string[], reader: Reader): readonly Reading[] => {
+/**
+ * All readings of one sentence, best first. Only a `thorough` reading tries two acts and any order of
+ * words: lesser guesses of a recogniser are worth a look, not a search.
+ */
+export const readingsOf = (
+  tokens: readonly string[],
+  reader: Reader,
+  thorough: boolean,
+): readonly Reading[] => {
   const whole = single(tokens, reader);
   const all =
-    whole.length > 0 && whole[0]!.score > odd
+    !thorough || (whole.length > 0 && whole[0]!.score > odd)
       ? whole
       : [...whole, ...double(tokens, reader), ...loose(tokens, reader)].sort((a, b) => b.score - a.score);
   const cost = sentenceCost(tokens, reader.language);

@@ -87,6 +87,10 @@ const sure = -1;
 /** When nothing is likelier than this, a word was perhaps misheard. */
 const doubtful = -4;
 
+/** How many of the guesses are searched for every reading, and how many for misheard words. */
+const thoroughlyRead = 2;
+const mended = 3;
+
 type Meanings = Map<string, Meaning>;
 
 const gather = (meanings: Meanings, guess: Guess, readings: readonly Reading[]): void => {
@@ -105,14 +109,15 @@ const gather = (meanings: Meanings, guess: Guess, readings: readonly Reading[]):
 const meaningsOf = (guesses: readonly Guess[], reader: Reader): readonly Meaning[] => {
   const meanings: Meanings = new Map();
   let best = -Infinity;
-  for (const guess of guesses) {
-    const readings = readingsOf(guess.tokens, reader);
+  for (const [rank, guess] of guesses.entries()) {
+    const readings = readingsOf(guess.tokens, reader, rank < thoroughlyRead);
     gather(meanings, guess, readings);
     best = Math.max(best, readings[0]?.score ?? -Infinity);
-    if (guess === guesses[0] && best >= sure) break;
+    if (rank === 0 && best >= sure) break;
   }
   if (best < doubtful)
-    for (const guess of guesses.slice(0, 3)) gather(meanings, guess, mendedReadings(guess.tokens, reader));
+    for (const guess of guesses.slice(0, mended))
+      gather(meanings, guess, mendedReadings(guess.tokens, reader));
   return [...meanings.values()].sort((a, b) => b.mass - a.mass);
 };
 
