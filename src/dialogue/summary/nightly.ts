@@ -36,6 +36,8 @@ export interface Summary {
 export interface SummaryOptions {
   /** Looks a week ahead, and at what has no date or is past its best in the freezer. */
   readonly weekly?: boolean;
+  /** The cook asked for it: she can be offered the rest at once. */
+  readonly asked?: boolean;
   /** The moment it should have been told, when it comes late. */
   readonly lateSince?: string;
 }
@@ -179,11 +181,15 @@ const throwLines = (kitchen: Kitchen, of: readonly (readonly Ranked[])[]): Line[
   ];
 };
 
-/** The ones that were not named. */
-const thrownMore = (kitchen: Kitchen, of: readonly (readonly Ranked[])[]): Say[] =>
-  of.length <= MOST_THROWN
-    ? []
-    : [say('summary-throw-rest', { items: list(thrown(kitchen, of.slice(MOST_THROWN))) })];
+/** The ones that were not named, a few at a time. */
+const thrownMore = (kitchen: Kitchen, of: readonly (readonly Ranked[])[]): Say[] => {
+  const parts: Say[] = [];
+  for (let from = MOST_THROWN; from < of.length; from += MOST_THROWN)
+    parts.push(
+      say('summary-throw-rest', { items: list(thrown(kitchen, of.slice(from, from + MOST_THROWN))) }),
+    );
+  return parts;
+};
 
 /** What is only said once a week: things past their best in the freezer, and things without a date. */
 const weeklyParts = (ranked: readonly Ranked[]): Say[] => {
@@ -206,7 +212,7 @@ export const nightlySummary = (
   kitchen: Kitchen,
   ranked: readonly Ranked[],
   clock: Clock,
-  { weekly = false, lateSince }: SummaryOptions = {},
+  { weekly = false, asked = false, lateSince }: SummaryOptions = {},
 ): Summary => {
   const ahead = weekly ? AHEAD.weekly : AHEAD.nightly;
   const wanted = ranked
@@ -267,8 +273,9 @@ export const nightlySummary = (
       line.say,
       ...(line.caution ? [line.caution] : []),
     ]),
-    ...(rest.length > 0 ? [say('summary-rest', { count: rest.length })] : []),
+    ...(rest.length > 0 && !asked ? [say('summary-rest', { count: rest.length })] : []),
     ...extra,
+    ...(rest.length > 0 && asked ? [say('list-more', { left: rest.length })] : []),
   ];
   const more = [
     ...thrownMore(kitchen, toThrow),

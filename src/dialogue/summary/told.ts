@@ -19,7 +19,10 @@ const namesOf = ({ about }: Summary, kitchen: Kitchen): string[] => [
 
 export const summary: Handler = (act, turn) => {
   const weekly = act.slots.setting === 'weekly' || act.slots.asked === 'week';
-  const made = nightlySummary(turn.kitchen, rankUseFirst(turn.kitchen, turn.clock), turn.clock, { weekly });
+  const made = nightlySummary(turn.kitchen, rankUseFirst(turn.kitchen, turn.clock), turn.clock, {
+    weekly,
+    asked: true,
+  });
   const names = namesOf(made, turn.kitchen);
   return {
     parts: made.answer.parts,
