@@ -24,9 +24,20 @@ const utc = (day: PlainDate): Date => new Date(`${day}T00:00:00Z`);
 const inUtc = { in: tz('UTC') };
 const asPlain = (date: Date): PlainDate => format(date, 'yyyy-MM-dd', inUtc);
 
+/** Days of instants asked for lately: one turn asks for the same few many times over. */
+const DAYS_KEPT = 2_000;
+const days = new Map<string, PlainDate>();
+
 /** The household's calendar day at an instant. */
-export const dayOf = (instant: Instant, timeZone: string): PlainDate =>
-  format(new Date(instant), 'yyyy-MM-dd', { in: tz(timeZone) });
+export const dayOf = (instant: Instant, timeZone: string): PlainDate => {
+  const key = `${instant} ${timeZone}`;
+  const known = days.get(key);
+  if (known !== undefined) return known;
+  const day = format(new Date(instant), 'yyyy-MM-dd', { in: tz(timeZone) });
+  if (days.size >= DAYS_KEPT) days.clear();
+  days.set(key, day);
+  return day;
+};
 
 /** The household's calendar day now. */
 export const today = (clock: Clock): PlainDate => dayOf(clock.now, clock.timeZone);

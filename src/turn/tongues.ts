@@ -44,11 +44,19 @@ export const createTongues = (onPhraseProblem: (error: PhraseError) => void): To
       voice: createVoice(locale, { onProblem: onPhraseProblem, earcons: earconsAt('/sounds') }),
     };
   };
+  /** The locale spoken for what was asked; what a client may send is endless, so only so many are kept. */
+  const spoken = new Map<string, string | null>();
+  const spokenFor = (asked: string): string | null => {
+    const known = spoken.get(asked);
+    if (known !== undefined) return known;
+    const locale = canonical(asked);
+    const found = locale !== null && isSpoken(locale) ? locale : null;
+    if (spoken.size < 200) spoken.set(asked, found);
+    return found;
+  };
   return {
     for(asked, household) {
-      const wanted = [asked, household].flatMap((locale) => (locale ? (canonical(locale) ?? []) : []));
-      const locale = wanted.find(isSpoken) ?? FALLBACK;
-      // A client may send any region: only so many voices are kept.
+      const locale = (asked ? spokenFor(asked) : null) ?? spokenFor(household) ?? FALLBACK;
       const tongue = tongues.get(locale) ?? make(locale);
       if (tongues.size < 32) tongues.set(locale, tongue);
       return tongue;
