@@ -1,6 +1,6 @@
 /** `tellshelf grammar check|say|sample|suite`: tools for those who write grammars. */
 import { readFileSync, readdirSync } from 'node:fs';
-import { dirname, join, resolve } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import type { Command } from 'commander';
 import { projectFile } from '../project-files.js';
 import type { Finding, OpenGrammar } from '../grammar/tools.js';
@@ -8,13 +8,12 @@ import { hearingFor } from './grammar-hearing.js';
 
 const out = (line: string): void => void process.stdout.write(`${line}\n`);
 
-const ownGrammars = (): string[] => {
-  const folder = projectFile('grammars', 'en');
-  return readdirSync(folder)
+/** Every grammar file of every language. */
+const ownGrammars = (): string[] =>
+  readdirSync(projectFile('grammars'), { recursive: true, encoding: 'utf8' })
     .filter((name) => name.endsWith('.gram'))
     .sort()
-    .map((name) => join(folder, name));
-};
+    .map((name) => projectFile('grammars', name));
 
 const rootsOf = (file: string): string[] => [dirname(resolve(file)), projectFile('grammars')];
 
