@@ -14,7 +14,7 @@ import { say, tell } from './handler.js';
 import { choose } from './refer/choose.js';
 import { touchMarker } from './refer/touched.js';
 import { sessionAnswer, sessionPrompt } from './sessions/session.js';
-import { setupAfterChange } from './sessions/setup.js';
+import { setupAfterChange, setupExpects } from './sessions/setup.js';
 import { type Frame, type Told, stateOf } from './state.js';
 import { recallSummary } from './summary/told.js';
 import { bestReading, closeReadings, onlyOneMeaning, tellsLength } from './turn/doubt.js';
@@ -31,6 +31,7 @@ import {
   tryAct,
   turnOf,
   unsettled,
+  withMemory,
   withState,
 } from './turn/work.js';
 
@@ -40,11 +41,20 @@ const isChanging = (intent: Intent): intent is (typeof CHANGING_INTENTS)[number]
 /** Questions do not wait for ever: after this, the talk starts afresh. */
 const minutesAQuestionWaits = 15;
 
+/** A marker touched so many turns ago is no longer in the hand. */
+const turnsAMarkerIsHeld = 3;
+
 const aged = (work: Work): Work => {
   const { lastAt } = work.before;
   if (!lastAt) return work;
   const minutes = (Date.parse(work.around.clock.now) - Date.parse(lastAt)) / 60_000;
-  return minutes > minutesAQuestionWaits ? withState(work, { frames: [] }) : work;
+  const { touched } = work.state.memory;
+  const held =
+    touched !== null &&
+    work.state.turns - touched.turn <= turnsAMarkerIsHeld &&
+    minutes <= minutesAQuestionWaits;
+  const kept = touched && !held ? withMemory(work, { touched: null }) : work;
+  return minutes > minutesAQuestionWaits ? withState(kept, { frames: [] }) : kept;
 };
 
 /** One act that was understood well enough. */
@@ -169,9 +179,9 @@ const heardWork = (work: Work, heard: Heard): Work => {
     case 'nothing-heard':
       return nothingHeard(work, heard.touched !== null);
     case 'out-of-scope':
-      return pickByWords(work) ?? beyond(work);
+      return pickByWords(work) ?? plainAnswer(work) ?? beyond(work);
     case 'ask-again':
-      return pickByWords(work) ?? misheard(work);
+      return pickByWords(work) ?? plainAnswer(work) ?? misheard(work);
     case 'confirm':
     case 'act': {
       if (acts.length === 0) return misheard(work);
@@ -180,6 +190,15 @@ const heardWork = (work: Work, heard: Heard): Work => {
       return chosen(clear, understanding) ?? acts.reduce(sure ? perform : confirmed, clear);
     }
   }
+};
+
+/** In the set-up any words may be an answer, also those no grammar knows. */
+const plainAnswer = (work: Work): Work | null => {
+  const { session } = work.state;
+  if (session?.kind !== 'setup' || session.paused || topFrame(work) || !work.heard) return null;
+  const act: Act = { intent: 'answer', slots: { words: work.heard } };
+  const reply = sessionAnswer(act, turnOf(work));
+  return reply ? absorb(work, act, unsettled, reply) : null;
 };
 
 /** The question at the end: the one just asked, else the one still open, else the session's next. */
@@ -211,6 +230,7 @@ const expectationOf = (work: Work): Expectation => {
   if (frame) return frame.expecting;
   const { session, procedure } = work.state;
   if (session?.kind === 'count' && !session.paused) return 'count-answer';
+  if (session?.kind === 'setup' && !session.paused) return setupExpects(session);
   if (procedure && !procedure.paused) return 'step';
   return 'anything';
 };

@@ -24,6 +24,8 @@ export interface Memory {
     readonly code: string;
     readonly markerId: Id | null;
     readonly itemId: Id | null;
+    /** Turns so far when it was touched. */
+    readonly turn: number;
   } | null;
 }
 

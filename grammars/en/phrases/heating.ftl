@@ -83,7 +83,10 @@ power-holds = { $which ->
   } { $state ->
     [holding] stays cold { $until ->
         [none] for now
-       *[other] until about { $until }
+       *[other] until about { $until }{ $date ->
+            [none] {""}
+           *[other] {" "}{ $date }
+          }
       }.
     [past] { $until ->
         [none] is past its hours.

@@ -1,12 +1,23 @@
 /** A power cut: what to do while it lasts, and what became of the food when it is back. */
 import { powerCut as powerCutReport } from '../../safety/index.js';
 import type { PowerCutReport, PowerItem } from '../../safety/api.js';
-import type { Say } from '../../speech/answer.js';
+import type { Say, Value } from '../../speech/answer.js';
+import { dayOf } from '../../terms/dates.js';
 import type { Slots } from '../../understanding/intents.js';
 import { sourcesOf } from '../describe/guidance.js';
 import { guidedStep } from '../describe/steps.js';
 import { inGroups } from '../describe/lists.js';
-import { type Handler, type Reply, type Turn, clockTime, list, say, seconds } from '../handler.js';
+import {
+  type Handler,
+  type Reply,
+  type Turn,
+  clockTime,
+  day,
+  list,
+  say,
+  seconds,
+  todayOf,
+} from '../handler.js';
 import type { Outage } from '../state.js';
 import { sinceSaid } from './left-out.js';
 
@@ -34,8 +45,19 @@ const reportFor = (turn: Turn, slots: Slots, outage: Outage, backAt: string | nu
     turn.clock,
   );
 
-const holding = (which: 'fridge' | 'freezer', { state, until }: PowerCutReport['fridge']): Say =>
-  say('power-holds', { which, state, ...(until ? { until: clockTime(until) } : {}) });
+/** Said only when it is not today. */
+const laterDay = (turn: Turn, at: string | null): { date?: Value } => {
+  const on = at ? dayOf(at, turn.clock.timeZone) : null;
+  return on && on !== todayOf(turn) ? { date: day(on) } : {};
+};
+
+const holding = (turn: Turn, which: 'fridge' | 'freezer', { state, until }: PowerCutReport['fridge']): Say =>
+  say('power-holds', {
+    which,
+    state,
+    ...(until ? { until: clockTime(until) } : {}),
+    ...laterDay(turn, until),
+  });
 
 const askSince: Reply = {
   parts: [],
@@ -94,7 +116,11 @@ export const powerCut: Handler = (act, turn) => {
     .filter(({ code }) => code !== 'keep-doors-shut' && code !== 'note-time')
     .map((step) => guidedStep(step, ''));
   return {
-    parts: [holding('fridge', report.fridge), holding('freezer', report.freezer), say('power-tell-back')],
+    parts: [
+      holding(turn, 'fridge', report.fridge),
+      holding(turn, 'freezer', report.freezer),
+      say('power-tell-back'),
+    ],
     sources: sourcesOf([report.fridge, report.freezer]),
     procedure: { kind: 'power-cut', title: say('power-title'), itemId: null, steps, at: -1, paused: true },
     details: steps.map(({ text }) => text),

@@ -76,7 +76,14 @@ const preparationFacts = (turn: Turn, item: Item, slots: Slots): Told => {
   };
 };
 
-const wordFacts = ({ words, spelled, asked, caution }: Slots): Told => {
+/** "The pepper sauce is spicy" leaves "spicy". */
+const bare = (caution: string, item: Item): string => {
+  const lead = new RegExp(`^(the |it |this |that )?(${item.name.toLowerCase()} )?(is|are|has|have) `, 'i');
+  return caution.replace(lead, '');
+};
+
+const wordFacts = (item: Item, { words, spelled, asked, caution: told }: Slots): Told => {
+  const caution = told ? bare(told, item) : undefined;
   const facts: { -readonly [K in keyof Facts]: Facts[K] } = {};
   const said: Say[] = [];
   if (caution) {
@@ -119,7 +126,7 @@ const told = (turn: Turn, item: Item, slots: Slots): Told => {
     allergenFacts(slots),
     amountFacts(item, slots),
     preparationFacts(turn, item, slots),
-    wordFacts(slots),
+    wordFacts(item, slots),
     personFacts(turn, slots),
   ];
   return {

@@ -7,6 +7,7 @@ import {
   itemWithMarker,
   lastGone,
   learnedDefaults,
+  likeNames,
   livingItems,
   personNamed,
   lookAlikes,
@@ -37,6 +38,10 @@ const nameOf = (turn: Turn, mention: Mention | undefined): string | null => {
     fit >= 0.99 ? (turn.kitchen.items.get(id) ?? []) : [],
   )[0];
   if (words && known && foodKey(known.name) === foodKey(words)) return known.name;
+  const again =
+    words && /\bmore\b|\banother\b/.test(turn.heard ?? '') ? likeNames(turn.kitchen, words, 'all') : [];
+  if (again[0] && again.every(({ item }) => foodKey(item.name) === foodKey(again[0]!.item.name)))
+    return again[0].item.name;
   if (words) return words;
   if (known) return known.name;
   const ids = pointer === 'this' ? [turn.memory.touched?.itemId ?? null] : [...turn.memory.items];

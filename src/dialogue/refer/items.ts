@@ -53,7 +53,9 @@ const byPointer = (turn: Turn, mention: Mention): Item[] => {
   const { memory } = turn;
   switch (mention.pointer) {
     case 'this':
-      return live(turn, memory.touched?.itemId ? [memory.touched.itemId] : memory.items);
+      // A marker in the hand that is on nothing known is no other food.
+      if (memory.touched) return live(turn, memory.touched.itemId ? [memory.touched.itemId] : []);
+      return live(turn, memory.items);
     case 'it':
     case 'that':
       return live(turn, memory.items.length > 0 ? memory.items : memory.lastAdded);

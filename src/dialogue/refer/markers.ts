@@ -19,6 +19,10 @@ export const markersMeant = (turn: Turn, mention: Mention): Marker[] => {
     const item = turn.kitchen.items.get(id);
     return item?.markerId ? [item.markerId] : [];
   });
+  if (mention.pointer === 'this' && touched) {
+    const held = touched.markerId ? turn.kitchen.markers.get(touched.markerId) : undefined;
+    return held ? [held] : [];
+  }
   if (mention.pointer) {
     const first = turn.kitchen.items.get(items[0] ?? '')?.markerId ?? null;
     const id =

@@ -77,6 +77,10 @@ export const needItems = (
   const fitting = need.fitting ? found.items.filter(need.fitting) : found.items;
   const items = fitting.length > 0 ? fitting : found.items;
   if (items.length === 1) return { got: items };
+  const all =
+    (mention?.pointer && pluralPointers.has(mention.pointer)) ||
+    /\b(all|every|both)\b/.test(turn.heard ?? '');
+  if (need.several && all && new Set(items.map(({ name }) => name)).size === 1) return { got: items };
   if (need.several && mention?.pointer && pluralPointers.has(mention.pointer)) return { got: items };
   const oneBatch = items[0]!.batchId !== null && items.every(({ batchId }) => batchId === items[0]!.batchId);
   if (allAlike(turn.kitchen, items) || (need.anyOfBatch && oneBatch)) {

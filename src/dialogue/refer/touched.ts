@@ -6,7 +6,7 @@ export const touchMarker = (work: Work, code: string): Work => {
   const { marker, items } = resolveCode(work.kitchen, code.trim(), work.around.clock);
   const item = items[0] ?? null;
   return withMemory(work, {
-    touched: { code, markerId: marker?.id ?? null, itemId: item?.id ?? null },
+    touched: { code, markerId: marker?.id ?? null, itemId: item?.id ?? null, turn: work.state.turns },
     ...(marker ? { markerId: marker.id } : {}),
     ...(item ? { items: [item.id], before: work.state.memory.items } : {}),
   });

@@ -2,7 +2,7 @@
 import { applyChange, buildPlaces, isRefused, joinChanges } from '../../kitchen/index.js';
 import type { Change, PlaceKind } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
-import type { Act } from '../../understanding/intents.js';
+import type { Act, Expectation } from '../../understanding/intents.js';
 import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
 import { addPerson } from '../people/people.js';
 import type { Session } from '../state.js';
@@ -42,6 +42,21 @@ export const setupPrompt = (session: Setup): Say | null => {
   return session.said > 0 ? say('setup-more', { step }) : say(`setup-${step}`);
 };
 
+/** What kind of answer the question of a step wants. */
+export const setupExpects = (session: Setup): Expectation => {
+  switch (steps[session.step]) {
+    case 'places':
+    case 'region':
+      return 'words';
+    case 'watts':
+      return 'amount';
+    case 'summary':
+      return 'time';
+    default:
+      return 'anything';
+  }
+};
+
 const onwards = (session: Setup): Reply => {
   const step = session.step + 1;
   return step < steps.length
@@ -68,7 +83,9 @@ const kindOf = (name: string): PlaceKind =>
           : 'cupboard';
 
 /** "A fridge, a chest freezer and a pantry." */
-const buildAll = (turn: Turn, words: string): Reply => {
+const buildAll = (turn: Turn, words: string): Reply | null => {
+  if (!/fridge|freez|pantry|larder|cupboard|cabinet|counter|box|cellar|shel|refrigerator|cooler/i.test(words))
+    return null;
   const names = words
     .split(/,|\band\b/)
     .map((part) =>
@@ -116,10 +133,14 @@ export const setupAnswer = (act: Act, turn: Turn, session: Setup): Reply | null 
       };
     case 'yes':
       return { parts: [say('setup-go-ahead')] };
-    case 'answer': {
+    case 'answer':
+    case 'choose':
+    case 'find': {
       const text = words ?? item?.words ?? act.slots.place?.words ?? turn.heard ?? '';
-      if (step === 'places') return buildAll(turn, text);
-      if (step === 'people')
+      // All that was said, not only the last of it.
+      if (step === 'places') return buildAll(turn, (turn.heard ?? text).toLowerCase());
+      if (act.intent === 'find') return null;
+      if (step === 'people' && text.split(' ').length <= 3)
         return addPerson(
           {
             intent: 'add-person',
@@ -127,13 +148,14 @@ export const setupAnswer = (act: Act, turn: Turn, session: Setup): Reply | null 
           },
           turn,
         );
-      if (step === 'watts' && (number ?? amount)) {
-        return setHousehold(
-          { intent: 'set-household', slots: { setting: 'watts', number: number ?? amount!.value } },
-          turn,
-        );
+      const count = number ?? amount?.value ?? item?.ordinal ?? null;
+      if (step === 'watts' && count !== null) {
+        return setHousehold({ intent: 'set-household', slots: { setting: 'watts', number: count } }, turn);
       }
-      if (step === 'region')
+      if (
+        step === 'region' &&
+        /\b(us|usa|america|american|united|states|kingdom|uk|britain|british)\b/i.test(text)
+      )
         return setHousehold({ intent: 'set-household', slots: { setting: 'region', words: text } }, turn);
       if (step === 'summary' && time)
         return setHousehold({ intent: 'set-household', slots: { setting: 'summary', time } }, turn);

@@ -2,10 +2,10 @@
 import type { Length, Listener, Say } from '../../speech/answer.js';
 import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
 import { tellAbout } from '../find/whats-this.js';
-import { andMore } from '../describe/lists.js';
 import { atOrdinal } from '../refer/items.js';
 import { lengths } from '../state.js';
-import { currentStep } from './steps.js';
+import { restOf } from './rest.js';
+import { currentStep } from './step-words.js';
 
 const verbatim = (sentences: readonly string[]): Say[] => sentences.map((text) => say('verbatim', { text }));
 
@@ -61,34 +61,13 @@ export const wait: Handler = (_act, turn) => {
   };
 };
 
-const isList = ({ phrase }: Say): boolean => phrase === 'list-group';
-
-const groupCount = ({ phrase, args }: Say): number => {
-  if (phrase !== 'list-group') return 0;
-  const items = args?.items;
-  return typeof items === 'object' && items.kind === 'list' ? items.of.length : 1;
-};
-
 /** What was cut off, else the rest of a list, else the procedure or session that was put aside. */
 export const goOn: Handler = (_act, turn) => {
   const { told, procedure, session } = turn.state;
   const at = cutIndex(turn.cutAt);
   const cut = at === null ? (told?.cut ?? []) : turn.lastSentences.slice(at);
   if (cut.length > 0) return { parts: verbatim(cut), keepTold: true, cut: [], quiet: true };
-  if (told && told.rest.length > 0) {
-    const [next, ...rest] = told.rest;
-    const left = rest.reduce((sum, group) => sum + groupCount(group), 0);
-    // Only lists are counted; what was held back otherwise is just said.
-    const closing =
-      rest.length > 0 && (left === 0 || !isList(next!))
-        ? [say('power-more')]
-        : !isList(next!)
-          ? []
-          : left > 0
-            ? andMore(left)
-            : [say('list-done')];
-    return { parts: [next!, ...closing], keepTold: true, rest };
-  }
+  if (told && told.rest.length > 0) return restOf(told);
   if (procedure) {
     const going = { ...procedure, paused: false };
     return { parts: currentStep(going), procedure: going };

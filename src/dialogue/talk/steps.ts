@@ -5,14 +5,8 @@ import { count } from '../find/count.js';
 import { withChange } from '../describe/refusals.js';
 import { type Handler, type Reply, type Turn, say, seconds } from '../handler.js';
 import type { Procedure, Step } from '../state.js';
-import { goOn } from './controls.js';
-
-const stepWords = ({ caution, text }: Step): Say[] => [...(caution ? [caution] : []), say('step', { text })];
-
-export const currentStep = (procedure: Procedure): Say[] => {
-  const step = procedure.steps[procedure.at];
-  return step ? stepWords(step) : [say('steps-over')];
-};
+import { restOf } from './rest.js';
+import { currentStep, stepWords } from './step-words.js';
 
 const toStep = (procedure: Procedure, at: number): Reply => {
   const moved = { ...procedure, at, paused: false };
@@ -43,7 +37,7 @@ const noSteps: Reply = { parts: [say('no-steps')], keepTold: true };
 
 export const next: Handler = (act, turn) => {
   const { procedure, told } = turn.state;
-  if (!procedure) return told && told.rest.length > 0 ? goOn(act, turn) : noSteps;
+  if (!procedure) return told && told.rest.length > 0 ? restOf(told) : noSteps;
   if (procedure.at + 1 >= procedure.steps.length) return finished(procedure);
   return toStep(procedure, procedure.at + 1);
 };

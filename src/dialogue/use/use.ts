@@ -59,7 +59,13 @@ const finishAll = (turn: Turn, items: readonly Item[], how: How): Reply => {
   }
   const names = list([...new Set(items.map(({ name }) => name))]);
   const first = items[0]!;
-  const args = { name: names, count: items.length };
+  const others = livingItems(kitchen).some(({ name }) => foodKey(name) === foodKey(items[0]!.name));
+  const one = items.length === 1 && others ? items[0]!.amount : null;
+  // Of several like tubs, it is told that one is gone.
+  const name = one
+    ? say('item-amount', { amount: { kind: 'amount', amount: one }, name: items[0]!.name })
+    : names;
+  const args = { name, count: items.length };
   if (items.length > 1 && !turn.sure) {
     return {
       parts: [],
