@@ -1,22 +1,29 @@
 /** Serves the pages: what is in `public`, the bundled scripts, and the addresses people type or touch. */
+import { readFile } from 'node:fs/promises';
 import serveFiles from '@fastify/static';
 import type { FastifyPluginAsync } from 'fastify';
 import { projectFile } from '../project-files.js';
 import { bundlePages } from './bundle.js';
 
-/** Each page's address and its file. `/this/…` is what labels' codes hold: the talk page, with that thing in hand. */
-const addresses: readonly (readonly [string, string])[] = [
-  ['/', 'index.html'],
-  ['/kitchen', 'kitchen.html'],
-  ['/labels', 'labels.html'],
-  ['/plots', 'plots.html'],
-  ['/this/:kind/:id', 'index.html'],
+/** Each page's address, title and script. `/this/…` is what labels' codes hold: the talk page, with that thing in hand. */
+const pages: readonly { readonly address: string; readonly title: string; readonly script: string }[] = [
+  { address: '/', title: 'Talk', script: 'talk' },
+  { address: '/this/:kind/:id', title: 'Talk', script: 'talk' },
+  { address: '/kitchen', title: 'Kitchen', script: 'kitchen' },
+  { address: '/labels', title: 'Labels', script: 'labels' },
+  { address: '/plots', title: 'Plots', script: 'plots' },
 ];
 
 export const webPages: FastifyPluginAsync = async (app) => {
-  const scripts = await bundlePages();
+  const [scripts, shell] = await Promise.all([
+    bundlePages(),
+    readFile(projectFile('src', 'web', 'page.html'), 'utf8'),
+  ]);
   await app.register(serveFiles, { root: projectFile('src', 'web', 'public'), prefix: '/', index: false });
-  for (const [address, file] of addresses) app.get(address, (_request, reply) => reply.sendFile(file));
+  for (const { address, title, script } of pages) {
+    const html = shell.replace('{title}', title).replace('{script}', script);
+    app.get(address, (_request, reply) => reply.type('text/html; charset=utf-8').send(html));
+  }
   app.get<{ Params: { name: string } }>('/js/:name', (request, reply) => {
     const script = scripts.get(request.params.name);
     if (script === undefined) return reply.callNotFound();

@@ -1,6 +1,6 @@
 /** The form that changes one item. Errors stand by their field and are listed first. */
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { ServiceProblem, type Item, type Place } from '../../../shared/client/http.js';
+import { ServiceProblem, type ChangeDone, type Item, type Place } from '../../../shared/client/http.js';
 import type { ItemChange } from '../../../shared/wire/kitchen.js';
 import { plainly, service } from './service.js';
 
@@ -82,12 +82,13 @@ const changeOf = (item: Item, draft: Draft): ItemChange => {
 export const EditItem = ({
   item,
   places,
-  done,
+  save,
   cancel,
 }: {
   item: Item;
   places: readonly Place[];
-  done: (news: string) => void;
+  /** Called once the change is made. */
+  save: (work: Promise<ChangeDone>, news: string) => void;
   cancel: () => void;
 }) => {
   const [draft, setDraft] = useState(() => draftOf(item));
@@ -133,7 +134,7 @@ export const EditItem = ({
           return;
         }
         service.changeItem(item.id, changeOf(item, draft)).then(
-          () => done(`${draft.name.trim()} is changed.`),
+          (change) => save(Promise.resolve(change), `${draft.name.trim()} is changed.`),
           (error: unknown) =>
             setFailure(
               error instanceof ServiceProblem && error.problem.errors !== undefined

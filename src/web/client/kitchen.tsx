@@ -1,8 +1,15 @@
 /** The kitchen page: the record as a sighted helper or a low-vision cook reads and mends it. */
 import { render } from 'preact';
-import { useCallback, useEffect, useState } from 'preact/hooks';
+import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import { openConversation } from '../../../shared/client/conversation.js';
-import type { Item, JournalRow, Place, Purchase, UseFirstRow } from '../../../shared/client/http.js';
+import type {
+  ChangeDone,
+  Item,
+  JournalRow,
+  Place,
+  Purchase,
+  UseFirstRow,
+} from '../../../shared/client/http.js';
 import { EditItem } from './edit-item.js';
 import { Gate } from './gate.js';
 import { Menu } from './menu.js';
@@ -167,7 +174,7 @@ const Shopping = ({
   act,
 }: {
   purchases: readonly Purchase[];
-  act: (work: Promise<unknown>, done: string) => void;
+  act: (work: Promise<ChangeDone>, done: string) => void;
 }) => {
   const [name, setName] = useState('');
   const [error, setError] = useState('');
@@ -266,17 +273,21 @@ const Kitchen = ({ locale, timeZone }: { locale: string; timeZone: string }) => 
   const [error, setError] = useState('');
   const [editing, edit] = useState<Item | null>(null);
 
-  const refresh = useCallback(
-    () =>
-      load().then(
-        (loaded) => {
-          setRecord(loaded);
-          setError('');
-        },
-        (reason: unknown) => setError(plainly(reason)),
-      ),
-    [],
-  );
+  /** Newest version this page itself made: news of it from the socket is no news. */
+  const made = useRef(0);
+  const asked = useRef(0);
+  const refresh = useCallback(async (): Promise<void> => {
+    const mine = ++asked.current;
+    try {
+      const loaded = await load();
+      // An answer that was overtaken by a later one is old.
+      if (mine !== asked.current) return;
+      setRecord(loaded);
+      setError('');
+    } catch (reason) {
+      setError(plainly(reason));
+    }
+  }, []);
 
   useEffect(() => {
     void refresh();
@@ -292,9 +303,9 @@ const Kitchen = ({ locale, timeZone }: { locale: string; timeZone: string }) => 
         }
       },
       onMessage: (message) => {
-        if (message.type !== 'changed') return;
+        if (message.type !== 'changed' || message.version <= made.current) return;
         setNews(
-          `Just now: ${message.changes.map((made) => `${made.verb} ${made.about.join(', ')}`).join('; ')}.`,
+          `Just now: ${message.changes.map(({ verb, about }) => `${verb} ${about.join(', ')}`).join('; ')}.`,
         );
         void refresh();
       },
@@ -302,9 +313,10 @@ const Kitchen = ({ locale, timeZone }: { locale: string; timeZone: string }) => 
     return () => open.close();
   }, [refresh]);
 
-  const act = (work: Promise<unknown>, done: string): void => {
+  const act = (work: Promise<ChangeDone>, done: string): void => {
     work.then(
-      () => {
+      (change) => {
+        made.current = Math.max(made.current, change.version);
         setNews(done);
         return refresh();
       },
@@ -333,10 +345,9 @@ const Kitchen = ({ locale, timeZone }: { locale: string; timeZone: string }) => 
         <EditItem
           item={editing}
           places={record.places}
-          done={(text) => {
-            setNews(text);
+          save={(work, text) => {
+            act(work, text);
             close(editing.id);
-            void refresh();
           }}
           cancel={() => close(editing.id)}
         />
