@@ -67,6 +67,8 @@ const listFormat = (locale: string, type: 'conjunction' | 'disjunction'): Intl.L
   return known;
 };
 
+const UNTRANSLATED = 'has no wording in this language yet, or something it holds has none';
+
 /** Languages with words of their own here; each has a folder of phrases too. */
 const LANGUAGES: ReadonlyMap<string, (phrases: PhraseWords) => SpokenLanguage> = new Map([
   ['en', english],
@@ -122,6 +124,16 @@ export const createVoice = (locale: string, options: VoiceOptions = {}): Voice =
     const fallback = bundle.getMessage('phrase-missing')?.value;
     return fallback ? bundle.formatPattern(fallback) : '';
   };
+
+  /**
+   * Whether there is wording for a phrase and all it holds. English is whole; a newer language may
+   * not be, and then the whole sentence gives way to `phrase-missing`: never half of each.
+   */
+  const isWhole = ({ phrase, args }: Say): boolean =>
+    language === 'en' || (files.shapes.has(phrase) && Object.values(args ?? {}).every(isWholeValue));
+  const isWholeValue = (value: Value): boolean =>
+    typeof value !== 'object' ||
+    (value.kind === 'say' ? isWhole(value) : value.kind !== 'list' || value.of.every(isWholeValue));
 
   /** Says things for one household at one moment and one length. */
   const speaker = (around: AroundSpeech, length: Length) => {
@@ -300,7 +312,7 @@ export const createVoice = (locale: string, options: VoiceOptions = {}): Voice =
         const { say, number } = speaker(around, length);
         const sentences: SsmlSentence[] = [];
         for (const [i, part] of parts.entries()) {
-          const said = sentencesOf(say(part), number);
+          const said = sentencesOf(isWhole(part) ? say(part) : problem(part.phrase, UNTRANSLATED), number);
           for (const [j, text] of said.entries()) {
             if (sentences.at(-1)?.text === text) continue;
             const grouped = part.phrase === 'list-group' && i < parts.length - 1 && j === said.length - 1;

@@ -14,7 +14,7 @@ import type { CommitResult, Store } from '../store/port.js';
 import type { Clock, Instant } from '../terms/dates.js';
 import type { Understanding } from '../understanding/intents.js';
 import type { TurnReply, TurnRequest } from '../../shared/wire/turn.js';
-import type { Tongues } from './tongues.js';
+import { language, type Tongue, type Tongues } from './tongues.js';
 import { fingerprint, idsOf } from './ids.js';
 import { createLine } from './in-line.js';
 import { createLiveKitchens, type LiveKitchen } from './live-kitchens.js';
@@ -109,9 +109,10 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     newId,
   });
 
-  const aroundSpeech = ({ kitchen, clock }: Surroundings): AroundSpeech => ({
+  /** The household's locale words the answer, unless it is spoken in another language than its own. */
+  const aroundSpeech = ({ kitchen, clock }: Surroundings, { locale }: Tongue): AroundSpeech => ({
     clock,
-    locale: kitchen.household.locale,
+    locale: language(locale) === language(kitchen.household.locale) ? kitchen.household.locale : locale,
     measures: kitchen.household.measures,
   });
 
@@ -215,7 +216,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
           const spoken = tongue.voice.render(
             withEarcon(outcome, understanding),
             { ...listener, earcons: request.sounds ?? listener.earcons },
-            aroundSpeech(surroundings),
+            aroundSpeech(surroundings, tongue),
           );
           const after: Conversation = { ...outcome.conversation, lastSentences: spoken.sentences };
           return {
@@ -273,7 +274,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     say: (surroundings, answer) => {
       const tongue = tongues.for(undefined, surroundings.kitchen.household.locale);
       const { listener } = startConversation(options.listener);
-      return tongue.voice.render(answer, listener, aroundSpeech(surroundings));
+      return tongue.voice.render(answer, listener, aroundSpeech(surroundings, tongue));
     },
 
     forget: (householdId) => live.forget(householdId),

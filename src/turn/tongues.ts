@@ -14,10 +14,11 @@ export interface Tongues {
 }
 
 /** Languages with a grammar and phrases. */
-const SPOKEN = ['en'] as const;
+const SPOKEN = ['en', 'es'] as const;
 const FALLBACK = 'en-US';
 
-const language = (locale: string): string => locale.split('-')[0]?.toLowerCase() ?? '';
+/** The language of a locale: "es" of `es-MX`. */
+export const language = (locale: string): string => locale.split('-')[0]?.toLowerCase() ?? '';
 const isSpoken = (locale: string): boolean => SPOKEN.some((known) => known === language(locale));
 
 const canonical = (locale: string): string | null => {

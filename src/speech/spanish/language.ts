@@ -18,8 +18,12 @@ const halfOf = (words: string): { whole: string; half: boolean } => {
   return { whole, half: whole !== words };
 };
 
-/** What the words "de el" and "a el" become, outside the household's own words. */
-const contracted = (text: string): string => text.replace(/(?<!\p{L})(de|a) el(?=\s)/giu, '$1l');
+/** "de el" is "del", "a el" is "al"; "y" and "o" change before their own sound: "huevo e higos", "siete u ocho". */
+const contracted = (text: string): string =>
+  text
+    .replace(/(?<!\p{L})(de|a) el(?=\s)/giu, '$1l')
+    .replace(/ y (?=\uE000*h?[ií](?![aeou]))/giu, ' e ')
+    .replace(/ o (?=\uE000*h?[oó])/giu, ' u ');
 
 const make = (phrases: PhraseWords, nouns: Nouns): Language => {
   const amounts = createAmounts(phrases, nouns);

@@ -1,0 +1,135 @@
+# Cuánto tiempo tiene, qué fecha, cuánto dura, qué usar primero.
+
+ask-how-old = ¿Cuánto tiempo tiene qué?
+ask-date-of = ¿La fecha de qué?
+ask-keeps = ¿Qué comida?
+age = { CAP($name) }: { $what ->
+    [made] se hizo
+    [bought] se compró
+    [frozen] se congeló
+   *[opened] se abrió
+  } { ON($date) }{ $count ->
+    [none] .
+    [0] .
+    [1] .
+   *[other] , hace { $days }.
+  }
+    .short = { $count ->
+    [0] De hoy.
+   *[other] { CAP($days) }.
+  }
+age-at-least = { CAP($name) }: sin fecha, pero lleva aquí al menos { $days }.
+age-unknown = { CAP($name) }: no hay fecha registrada.
+age-entry = { $name } { $at }, { $what ->
+    [made] se hizo
+    [bought] se compró
+    [frozen] se congeló
+   *[opened] se abrió
+  } { ON($date) }
+age-entry-unknown = { $name } { $at }, sin fecha
+ages = { CAP($count) }, de lo más viejo a lo más nuevo: { $entries }.
+item-date = { CAP($name) }: { $what ->
+    [made] se hizo { ON($date) }
+    [bought] se compró { ON($date) }
+    [opened] se abrió { ON($date) }
+    [frozen] se congeló { ON($date) }
+    [thawed] se descongeló { ON($date) }
+    [useBy] se debe usar a más tardar { $date }
+   *[bestBefore] consumo preferente: { $date }
+  }.
+added-on = { CAP($name) }: quedó registrado { ON($date) }.
+no-printed-date = No hay fecha impresa registrada.
+date-not-recorded = No está registrado cuándo se { $what ->
+    [made] hizo
+    [bought] compró
+    [opened] abrió
+    [frozen] congeló
+   *[other] descongeló
+  }.
+keeps-generic = { CAP(OURS($food)) }{ $where ->
+    [freezer] , en el congelador
+    [pantry] , en la despensa
+    [counter] , a temperatura ambiente
+   *[fridge] , en el refrigerador
+  }: { $span }{ $kind ->
+    [quality] {" "}para la mejor calidad
+   *[keeping] {""}
+  }, según la guía.
+    .short = { CAP($span) }.
+taken-as-raw = Eso es para el alimento crudo.
+    .short = Crudo.
+yours = De lo tuyo: { $items }.
+verdict-entry = { $name } { $at }: { $verdict ->
+    [fine] dentro de la guía{ $last ->
+        [none] {""}
+       *[other] {" "}hasta { $last }
+      }
+    [use-soon] { $last ->
+        [none] se debe usar pronto
+       *[other] se debe usar a más tardar { $last }
+      }
+    [last-day] hoy es el último día
+    [throw-out] pasó el plazo de la guía, hay que tirarlo
+    [past-best-quality] ya pasó su mejor momento de sabor
+    [cook-thoroughly] usar pronto, bien cocido
+    [refrigerate-now] al refrigerador ahora
+    [no-figure] la guía no da plazo, hay que seguir la etiqueta
+   *[other] sin fecha; ante la duda, hay que tirarlo
+  }
+use-first = Hay { UNA($count) } para usar primero{ $at ->
+    [none] {""}
+   *[other] {" "}{ $at }
+  }.
+    .short = { CAP(UNA($count)) }.
+use-past = { $count ->
+    [one] Pasó el plazo de la guía, hay que tirarlo: { $items }.
+   *[other] Pasaron el plazo de la guía { UNA($count) } cosas, hay que tirarlas: { $items }{ $left ->
+        [0] .
+       *[other] , y { $left } más.
+      }
+  }
+    .short = Para tirar, { UNA($count) }: { $items }{ $left ->
+    [0] .
+   *[other] , y { $left } más.
+  }
+use-entry = { $name }, { $at }: { $verdict ->
+    [throw-out] pasó el plazo de la guía, hay que tirarlo
+    [last-day] hoy es el último día
+    [refrigerate-now] al refrigerador ahora
+    [cook-thoroughly] pronto, bien cocido
+    [use-soon] { $last ->
+        [none] pronto
+       *[other] { BY($last) }
+      }
+   *[other] { $last ->
+        [none] sin fecha
+       *[other] { BY($last) }
+      }
+  }
+    .short = { $name }, { $verdict ->
+    [throw-out] para tirar
+    [last-day] hoy
+   *[other] { $last ->
+        [none] pronto
+       *[other] { BY($last) }
+      }
+  }
+because-of = { $name }: { $reason }
+nothing-due = { $window ->
+    [none] No hay nada que usar pronto
+   *[yes] No hay nada más que usar en ese plazo
+  }{ $at ->
+    [none] {""}
+   *[other] {" "}{ $at }
+  }.
+next-due = Lo siguiente es { $entry }.
+older = { $count ->
+    [one] Hay una cosa
+   *[other] Hay { UNA($count) } cosas
+  } de antes de { $date }: { $entries }.
+none-older = No hay nada de antes de { $date }.
+all-dated = Todo tiene fecha.
+undated = { $count ->
+    [one] Una cosa no tiene fecha: { $items }.
+   *[other] { CAP(UNA($count)) } cosas no tienen fecha: { $items }.
+  }

@@ -1,0 +1,71 @@
+# Lo que encuentran las manos, palabra por palabra; .feminine con un nombre femenino. Las claves son las del registro.
+
+touch-jar = frasco
+touch-tub = envase
+touch-bag = bolsa
+touch-bottle = botella
+touch-box = caja
+touch-can = lata
+touch-tin = lata
+touch-carton = cartón
+touch-bowl = tazón
+touch-pot = olla
+touch-package = paquete
+touch-packet = paquete
+touch-tray = charola
+touch-jug = jarra
+touch-container = recipiente
+touch-dish = plato
+touch-lid = tapa
+touch-marker = marca
+
+touch-clip = pinza
+touch-band = liga
+touch-sticker = calcomanía
+touch-ring = anillo
+touch-ribbon = cinta
+touch-button = botón
+touch-magnet = imán
+
+touch-small = chico
+    .feminine = chica
+touch-large = grande
+touch-big = grande
+touch-medium = mediano
+    .feminine = mediana
+touch-tall = alto
+    .feminine = alta
+touch-short = bajo
+    .feminine = baja
+touch-flat = plano
+    .feminine = plana
+touch-wide = ancho
+    .feminine = ancha
+touch-thin = delgado
+    .feminine = delgada
+
+touch-glass = de vidrio
+touch-plastic = de plástico
+touch-metal = de metal
+touch-paper = de papel
+touch-cardboard = de cartón
+touch-cloth = de tela
+touch-wooden = de madera
+touch-smooth = liso
+    .feminine = lisa
+touch-rough = áspero
+    .feminine = áspera
+touch-ribbed = con rayas
+touch-soft = suave
+
+touch-round = redondo
+    .feminine = redonda
+touch-square = cuadrado
+    .feminine = cuadrada
+touch-oval = ovalado
+    .feminine = ovalada
+touch-rectangular = rectangular
+touch-triangular = triangular
+touch-triangle = triangular
+touch-star = de estrella
+touch-heart = de corazón

@@ -1,0 +1,32 @@
+# Lo que un sí puede anotar: que algo se acabó, se tiró o se regaló. Una confirmación se pregunta siempre.
+
+confirm-finished = ¿Anoto { $name } { $at } como terminado? Di sí o no.
+    .short = { CAP($name) }: ¿se acabó?
+confirm-thrown-out = ¿Anoto { $name } { $at } como tirado? Di sí o no.
+    .short = { CAP($name) }: ¿se tiró?
+confirm-given-away = ¿Anoto { $name } { $at } como regalado? Di sí o no.
+    .short = { CAP($name) }: ¿se regaló?
+confirm-finished-all = ¿Anoto todo esto como terminado: { $name }? Di sí o no.
+confirm-thrown-out-all = ¿Anoto todo esto como tirado: { $name }? Di sí o no.
+confirm-given-away-all = ¿Anoto todo esto como regalado: { $name }? Di sí o no.
+done-finished = { CAP($name) }: se acabó.
+done-thrown-out = { CAP($name) }: se tiró.
+done-given-away = { CAP($name) }: se regaló.
+marker-free = { $count ->
+    [one] Queda libre { THE($markers) }.
+   *[other] Quedan libres: { $markers }.
+  }
+still-left = { MANY($amount) ->
+    [many] Quedan { $amount }.
+   *[one] Queda { $amount }.
+  }
+still-left-at = { MANY($amount) ->
+    [many] Quedan { $amount }, { $at }.
+   *[one] Queda { $amount }, { $at }.
+  }
+that-was-the-last = Era lo último.
+offer-buy = ¿Pongo { $name } en la lista de compras?
+    .short = ¿A la lista?
+on-the-list = { CAP($items) }: en la lista.
+already-on-list = { CAP($items) }: ya estaba en la lista.
+confirm-buy = ¿Pongo { $items } en la lista? Di sí o no.

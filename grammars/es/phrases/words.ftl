@@ -1,0 +1,60 @@
+# Palabras de nuestras tablas que una respuesta puede nombrar: lados, alérgenos, dietas, comidas de la guía.
+# La clave es la palabra inglesa de la tabla con guiones. La que falta se dice como está escrita en la tabla.
+
+word-left-side = lado izquierdo
+word-right-side = lado derecho
+word-left = lado izquierdo
+word-right = lado derecho
+word-back = fondo
+word-front = frente
+word-middle = centro
+word-middle-of-the-lid = el centro de la tapa
+word-lid = la tapa
+word-side = el costado
+word-edge-of-the-lid = la orilla de la tapa
+word-neck = el cuello
+word-bottom = la base
+
+word-milk = leche
+word-egg = huevo
+word-eggs = huevo
+word-fish = pescado
+word-crustacean-shellfish = crustáceos
+word-crustaceans = crustáceos
+word-tree-nuts = nueces
+word-nuts = nueces
+word-wheat = trigo
+word-cereals-containing-gluten = cereales con gluten
+word-gluten = gluten
+word-peanuts = cacahuates
+word-soybeans = soya
+word-soy = soya
+word-sesame = ajonjolí
+word-celery = apio
+word-mustard = mostaza
+word-lupin = altramuz
+word-molluscs = moluscos
+word-sulphites = sulfitos
+word-sulphur-dioxide = sulfitos
+
+word-low-fat = bajo en grasa
+word-reduced-fat = reducido en grasa
+word-fat-free = sin grasa
+word-low-salt = bajo en sal
+word-low-sodium = bajo en sodio
+word-salt-free = sin sal
+word-low-sugar = bajo en azúcar
+word-sugar-free = sin azúcar
+word-diabetic = para diabéticos
+word-vegan = vegano
+word-vegetarian = vegetariano
+word-kosher = kosher
+word-halal = halal
+word-organic = orgánico
+word-gluten-free = sin gluten
+word-dairy-free = sin lácteos
+word-lactose-free = sin lactosa
+word-nut-free = sin nueces
+word-peanut-free = sin cacahuate
+word-egg-free = sin huevo
+word-soy-free = sin soya
