@@ -165,7 +165,9 @@ describe('a server that stops', () => {
     const client = connect(await listen(other), bearer(other.tokens.speak));
     await client.next('welcome');
     client.send(turn('last', 'what should I use first'));
-    await new Promise((resolve) => setTimeout(resolve, 5));
+    // Frames are taken in order: once the ping is answered, the turn is under way.
+    client.send({ type: 'ping' });
+    await client.next('pong');
     const closing = other.close();
     expect((await client.next('reply')).reply.id).toBe('last');
     expect((await client.closed).code).toBe(1012);

@@ -37,7 +37,7 @@ export const connect = (url: string, headers: Record<string, string>): TestSocke
       new Promise((resolve, reject) => {
         const n = waiting.findIndex((message) => message.type === type);
         if (n >= 0) return resolve(waiting.splice(n, 1)[0] as never);
-        const timer = setTimeout(() => reject(new Error(`no ${type} came`)), 5_000);
+        const timer = setTimeout(() => reject(new Error(`no ${type} came`)), 25_000);
         wanting.push({
           type,
           take: (message) => {
