@@ -3,10 +3,13 @@ import { spawn } from 'node:child_process';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { readLine } from '../../src/cli/talk/read-line.js';
 import { instantOf } from '../../src/cli/wall-time.js';
 import { projectFile } from '../../src/project-files.js';
+
+// Each test starts several processes, one after the other.
+vi.setConfig({ testTimeout: 180_000 });
 
 const folders: string[] = [];
 afterEach(async () => {
