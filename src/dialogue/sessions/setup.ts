@@ -111,7 +111,16 @@ const buildAll = (turn: Turn, words: string): Reply | null => {
     : { parts: [say('setup-not-understood')] };
 };
 
+/** An answer that changes nothing, because it is so already, settles its question all the same. */
 export const setupAnswer = (act: Act, turn: Turn, session: Setup): Reply | null => {
+  const reply = answerTo(act, turn, session);
+  const step = steps[session.step];
+  const settled =
+    reply && step && single.has(step) && !reply.changes && !reply.ask && reply.session === undefined;
+  return settled && act.intent !== 'yes' ? onwards(session) : reply;
+};
+
+const answerTo = (act: Act, turn: Turn, session: Setup): Reply | null => {
   const step = steps[session.step];
   const { words, item, number, amount, time, person } = act.slots;
   switch (act.intent) {

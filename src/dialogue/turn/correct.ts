@@ -35,7 +35,9 @@ export const correctedSlots = (
   said: Slots,
   other: Id | undefined,
 ): { slots: Slots; redo: (keyof Slots)[] } => {
-  const name = said.spelled ?? null;
+  // Spelling one word of it settles that word: the rest is as said.
+  const whole = said.item?.words ?? said.words ?? null;
+  const name = said.spelled && whole?.includes(said.spelled) ? whole : (said.spelled ?? null);
   if (name && was.item) {
     return { slots: { ...was, item: { ...was.item, words: name, candidates: [] } }, redo: ['item'] };
   }
