@@ -1,5 +1,5 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { expectNoBarriers, letIn, openBrowser, openSite, say, type Site } from './browser.js';
 
 let browser: Browser;
@@ -18,6 +18,8 @@ beforeEach(async () => {
   const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
   page = await context.newPage();
 });
+// A device may hold only so many sockets open at once.
+afterEach(() => page.context().close());
 
 describe('a page that is not paired', () => {
   it('refuses an unknown token in plain words, by its field', async () => {
