@@ -17,6 +17,12 @@ import { addImportCommand } from './import.js';
 import { addRestoreCommand } from './restore.js';
 import { addTalkCommand } from './talk/talk.js';
 
+// Whoever reads our output may stop early (`… | head`); that is no fault.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+  process.exit(0);
+});
+
 const program = new Command('tellshelf')
   .description('A spoken record of one kitchen, for cooks who work by touch and ear.')
   .showHelpAfterError('Say "tellshelf help" for what there is.');
