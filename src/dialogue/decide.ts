@@ -238,7 +238,7 @@ const expectationOf = (work: Work): Expectation => {
 const toldOf = (work: Work, question: Say | undefined): Told | null => {
   const { told } = work.state;
   if (work.keepTold && told) {
-    return { ...told, rest: work.rest ?? told.rest, cut: work.cut ?? told.cut };
+    return { ...told, rest: work.rest ?? told.rest, cut: work.cut ?? told.cut, aside: work.aside };
   }
   return {
     act: work.act,

@@ -63,6 +63,8 @@ export interface Reply {
   readonly dropFrames?: boolean;
   /** Keep what the last answer was: this one is about it. */
   readonly keepTold?: boolean;
+  /** A word in between ("slower"): "say that again" means the answer before it. */
+  readonly aside?: boolean;
   /** Told in place of the last answer's rest. */
   readonly rest?: readonly Say[];
   readonly cut?: readonly string[];

@@ -121,6 +121,8 @@ export interface Told {
   readonly names: readonly string[];
   readonly count: number | null;
   readonly heard: string | null;
+  /** Something was said in between since: "slower". */
+  readonly aside?: boolean;
   /** Sentences not yet spoken when the answer was cut, set by "stop". */
   readonly cut: readonly string[];
 }

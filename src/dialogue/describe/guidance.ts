@@ -23,7 +23,7 @@ export const sourceWords = (source: Citation | null): Say[] => {
   const cited = say('source-cited', {
     agency,
     document,
-    ...(year ? { year: String(year) } : {}),
+    ...(year ? { year } : {}),
     ...(section ? { section } : {}),
   });
   if (basis === 'from-memory') return [say('source-memory')];

@@ -50,7 +50,8 @@ export const askedItems = (
 /** "Do I have any …", which is answered with yes or no first. */
 const asksWhether = (turn: Turn): boolean =>
   turn.heard !== null &&
-  /^(so |and |hey |please )?(do|does|is|are|have|any|did|am)\b/i.test(turn.heard.trim());
+  (/^(so |and |hey |please )?(do|does|is|are|have|any|did|am)\b/i.test(turn.heard.trim()) ||
+    /^[¿\s]*(y |oye,? |todavía |aún )*(hay|tengo|tenemos|(me |nos )?quedan?)\b/iu.test(turn.heard));
 
 /** Nothing of it here: say what became of the last one, and whether it is on the list. */
 export const noneLeft = (turn: Turn, name: string): Reply => {

@@ -24,10 +24,22 @@ export const repeat: Handler = (act, turn) => {
   return repeatAll(turn);
 };
 
-const repeatAll = (turn: Turn): Reply =>
-  turn.lastSentences.length === 0
+const repeatAll = (turn: Turn): Reply => {
+  const { told } = turn.state;
+  if (told?.aside) {
+    const { answer } = told;
+    const question = answer.question ? [answer.question] : [];
+    return {
+      parts: [...answer.parts, ...question],
+      keepTold: true,
+      quiet: true,
+      ...(answer.length ? { length: answer.length } : {}),
+    };
+  }
+  return turn.lastSentences.length === 0
     ? { parts: [say('nothing-said-yet')] }
     : { parts: verbatim(turn.lastSentences), keepTold: true, quiet: true };
+};
 
 /** Index of the sentence a mark stands before: "s3" is 2. */
 const cutIndex = (mark: string | null): number | null => {
@@ -156,6 +168,7 @@ const speaking = (turn: Turn, change: Partial<Listener>, phrase: string): Reply 
   parts: [say(phrase)],
   listener: { ...turn.listener, ...change },
   keepTold: true,
+  aside: true,
 });
 
 const rounded = (rate: number): number => Math.round(rate * 100) / 100;

@@ -23,6 +23,7 @@ export interface Work {
   readonly length: Length | null;
   readonly quiet: boolean;
   readonly keepTold: boolean;
+  readonly aside: boolean;
   /** Asked for the first time in this turn. */
   readonly asking: boolean;
   /** What was heard, for "what did you hear". */
@@ -65,6 +66,7 @@ export const startWork = (conversation: Conversation, heard: Heard, around: Surr
     length: null,
     quiet: false,
     keepTold: false,
+    aside: false,
     asking: false,
     heard: heard.understanding.readings[0]?.heard ?? heard.words ?? null,
     act: null,
@@ -185,6 +187,7 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
     length: reply.length ?? done.length,
     quiet: done.quiet || reply.quiet === true,
     keepTold: done.keepTold || reply.keepTold === true,
+    aside: reply.aside === true,
     rest: reply.rest ?? done.rest,
     cut: reply.cut ?? done.cut,
   };
