@@ -33,16 +33,19 @@ const needed = (acts: readonly Act[]): number => {
   return thresholds.act;
 };
 
-/** A change to a thing that was named, but fits no record well, is asked about first. */
-const surelyNamed = 0.7;
-const doubtfulName = ({ slots }: Act): boolean =>
-  [slots.item, ...(slots.items ?? [])].some(
-    (mention) =>
-      mention !== undefined &&
-      mention.words !== null &&
-      mention.candidates.length > 0 &&
-      mention.candidates[0]!.fit < surelyNamed,
-  );
+/**
+ * A change to a thing that was named, but fits no record well, is asked about first; one that loses
+ * something, also when it fits no record at all.
+ */
+const surelyNamed = { change: 0.7, loss: 0.78 } as const;
+const doubtfulName = ({ intent, slots }: Act): boolean =>
+  [slots.item, ...(slots.items ?? [])].some((mention) => {
+    if (!mention || mention.words === null) return false;
+    const [best] = mention.candidates;
+    const loses = DESTRUCTIVE_INTENTS.has(intent);
+    if (!best) return intent === 'finish' || intent === 'merge';
+    return best.fit < (loses ? surelyNamed.loss : surelyNamed.change);
+  });
 
 /** What to do with the best reading, given its confidence and how far behind the next meaning is. */
 export const verdictOn = (

@@ -75,10 +75,3 @@ export const slurp = (file: string): Case[] =>
       const [text, scenario, action] = line.split('\t');
       return { hypotheses: [{ text: text! }], label: `${scenario}_${action}` };
     });
-
-/** One half for developing, one kept for judging: by the words, so that a file may grow. */
-export const isHeld = (text: string): boolean => {
-  let sum = 0;
-  for (const letter of text) sum = (sum * 31 + letter.codePointAt(0)!) % 1_000_003;
-  return sum % 2 === 1;
-};
