@@ -88,6 +88,14 @@ export const foodRow = z
   })
   .refine((row) => row.bought !== null || row.cooked !== null, 'needs a kind, bought or cooked');
 
+/** A name in another language, and the words of these tables it stands for. */
+export const foreignNameRow = z.object({
+  /** A food of `foods.csv`; how it was treated ("crudo"); or a word that joins ("de", "con"). */
+  kind: z.enum(['food', 'manner', 'joint']),
+  spanish: list,
+  english: text.min(1),
+});
+
 export const cookingRow = z.object({
   id,
   region,
@@ -320,6 +328,7 @@ export const microwave = z.object({
 
 export type StorageRow = z.infer<typeof storageRow>;
 export type FoodKind = z.infer<typeof foodKind>;
+export type ForeignNameRow = z.infer<typeof foreignNameRow>;
 export type FoodRow = z.infer<typeof foodRow>;
 export type PowerFridgeRow = z.infer<typeof powerFridgeRow>;
 export type PowerFreezerRow = z.infer<typeof powerFreezerRow>;

@@ -8,6 +8,7 @@ import type { FoodKind, FoodRow } from '../../shared/tables/schema.js';
 import type { CookState, FoodMatch, Where } from './api.js';
 import type { MatchCode } from './codes.js';
 import { spanEnds } from './days.js';
+import { createSpanishNames, type SpanishNames } from './spanish-names.js';
 import { safetyTables } from './tables.js';
 import type { SafetyTables } from './tables.js';
 import { foodWords } from './words.js';
@@ -84,6 +85,7 @@ interface Reading {
 interface Index {
   readonly phrases: ReadonlyMap<string, { readonly row: FoodRow; readonly name: string }>;
   readonly longest: number;
+  readonly spanish: SpanishNames;
   readonly readings: Map<string, Reading>;
   readonly matches: Map<string, FoodMatch>;
 }
@@ -105,7 +107,8 @@ const indexOf = (tables: SafetyTables): Index => {
       longest = Math.max(longest, words.length);
     }
   }
-  const index = { phrases, longest, readings: new Map(), matches: new Map() };
+  const spanish = createSpanishNames(tables.spanishNames);
+  const index = { phrases, longest, spanish, readings: new Map(), matches: new Map() };
   indexes.set(tables, index);
   return index;
 };
@@ -119,8 +122,15 @@ const remember = <V>(memory: Map<string, V>, key: string, value: V): V => {
 const better = (one: Found, other: Found | null): boolean =>
   other === null || one.to > other.to || (one.to === other.to && one.from < other.from);
 
+/** A name as it stands; one in which the table's own language finds nothing is read as Spanish. */
 const read = (name: string, index: Index): Reading => {
   const words = foodWords(name);
+  const reading = readWords(words, index);
+  const table = reading.found === null ? index.spanish.toTable(words) : null;
+  return table === null ? reading : readWords(table, index);
+};
+
+const readWords = (words: readonly string[], index: Index): Reading => {
   const joint = words.findIndex((word, at) => at > 0 && JOINING_WORDS.has(word));
   const headEnd = joint === -1 ? words.length : joint;
   let inHead: Found | null = null;

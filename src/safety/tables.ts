@@ -62,6 +62,7 @@ const load = () => {
     },
     kinds: byId('food-kinds.csv', csv('food-kinds.csv', schema.foodKind)),
     foods: csv('foods.csv', schema.foodRow),
+    spanishNames: csv('food-names-es.csv', schema.foreignNameRow),
     cooking: byId('cooking-temperatures.csv', csv('cooking-temperatures.csv', schema.cookingRow)),
     ukTimeTemperature: csv('uk-time-temperature.csv', schema.timeTemperatureRow),
     holding: byId('holding-temperatures.csv', csv('holding-temperatures.csv', schema.holdingRow)),
@@ -101,6 +102,14 @@ const checkReferences = (tables: SafetyTables): void => {
     needs(file, kind.id, tables.cooking, kind.cook);
     needs(file, kind.id, tables.atRisk, kind.at_risk);
     needs(file, kind.id, tables.hazards, kind.hazard_row);
+  }
+  const known = new Set(tables.foods.flatMap(({ food, also }) => [food, ...also]));
+  for (const { kind, spanish, english } of tables.spanishNames) {
+    if (kind === 'food' && !known.has(english))
+      throw new TableError(
+        'food-names-es.csv',
+        `"${spanish.join('|')}" names "${english}", which is not there`,
+      );
   }
   for (const food of tables.foods) {
     needs('foods.csv', food.food, tables.kinds, food.bought);

@@ -2,7 +2,7 @@
 
 found-one = { THE($item) } { is-at } { $where }
     .short = { $where }
-found-yes-one = Sí, { $item } { $where }
+found-yes-one = Sí, { THE($item) } { is-at } { $where }
     .short = Sí, { $where }
 is-at = { MANY($item) ->
     [many] están

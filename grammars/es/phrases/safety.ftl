@@ -4,9 +4,9 @@
 span-range = { $unit ->
     [hours] { UNA($low) } a { UNA($high) } horas
     [weeks] { UNA($low) } a { UNA($high) } semanas
-    [days] { UN($low) } a { UN($high) } días
-    [months] { UN($low) } a { UN($high) } meses
-   *[years] { UN($low) } a { UN($high) } años
+    [days] { $low } a { UN($high) } días
+    [months] { $low } a { UN($high) } meses
+   *[years] { $low } a { UN($high) } años
   }
 span-single = { $unit ->
     [hours] { COUNTED($high, "hora", "horas", "f") }

@@ -106,7 +106,7 @@ span-of = { $unit ->
   }
 span-low-m = { $high ->
     [none] { UN($low) }
-   *[other] { UN($low) } a { UN($high) }
+   *[other] { $low } a { UN($high) }
   }
 span-low-f = { $high ->
     [none] { UNA($low) }

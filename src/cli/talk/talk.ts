@@ -14,6 +14,7 @@ interface Flags {
   readonly data: string;
   readonly fresh?: true;
   readonly household?: string;
+  readonly locale?: string;
 }
 
 type TurnLine = Extract<Line, { kind: 'turn' }>['turn'];
@@ -31,7 +32,12 @@ const talkIn = async (engine: Engine, flags: Flags): Promise<void> => {
   const conversation = `${CONVERSATION}.${randomUUID()}`;
 
   const take = (turn: TurnLine): Promise<TurnReply> =>
-    engine.households.takeTurn(speaker, { id: randomUUID(), conversation, ...turn });
+    engine.households.takeTurn(speaker, {
+      id: randomUUID(),
+      conversation,
+      ...(flags.locale === undefined ? {} : { locale: flags.locale }),
+      ...turn,
+    });
   const show = (reply: TurnReply): string => (flags.json ? asJsonLine(reply) : asPlainLine(reply));
 
   const tooLong = (turn: TurnLine): boolean =>
@@ -108,6 +114,10 @@ export const addTalkCommand = (program: Command): void => {
     .option('--at <time>', 'hold the clock at a household time, e.g. 2026-05-14T18:00')
     .option('--data <dir>', 'folder of the store', process.env['DATA_DIR'] ?? '.data')
     .option('--household <id>', 'which household, where there are several')
+    .option(
+      '--locale <tag>',
+      'language of this conversation, e.g. es-MX; names stay as the household has them',
+    )
     .option('--fresh', 'start again from the demo kitchen; what was in it before is gone')
     .addHelpText(
       'after',
