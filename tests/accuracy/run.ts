@@ -179,7 +179,7 @@ if (files.length > 0) {
   const goldResults = run(gold);
   reportExact('kitchen sentences, developed on', goldResults);
   const fresh = run(annotated(data('kitchen', 'fresh.jsonl')));
-  reportExact('kitchen sentences, written afterwards', fresh);
+  reportExact('kitchen sentences, written afterwards (75% exact when first run, learned from since)', fresh);
   const heardResults = run(recognised(data('asr', 'asr-corpus.jsonl'), data('asr', 'meanings.jsonl')));
   reportExact('recognised speech, n-best', heardResults);
   reportIntents([...goldResults, ...heardResults]);
