@@ -84,7 +84,6 @@ export const seconds = (count: number): Value => ({ kind: 'duration', seconds: c
 /** "rice, beans and peas"; one thing alone stays itself, so that phrases can agree with it. */
 export const list = (of: readonly Value[], or = false): Value =>
   of.length === 1 ? of[0]! : { kind: 'list', of, or };
-export const ordinal = (n: number): Value => ({ kind: 'ordinal', n });
 
 /** A plain answer of one sentence. */
 export const tell = (phrase: string, args?: Readonly<Record<string, Value>>): Reply => ({
@@ -92,9 +91,6 @@ export const tell = (phrase: string, args?: Readonly<Record<string, Value>>): Re
 });
 
 export const todayOf = (turn: Turn): PlainDate => today(turn.clock);
-
-export const itemOf = (turn: Turn, id: Id | null | undefined): Item | undefined =>
-  id ? turn.kitchen.items.get(id) : undefined;
 
 export const speakerPerson = (turn: Turn): Person | undefined =>
   turn.speaker.personId ? turn.kitchen.people.get(turn.speaker.personId) : undefined;

@@ -29,7 +29,6 @@ confirm-reheated = Note the { $name } as reheated? Yes or no.
 ask-put-back = What is back?
 put-back = { CAP($name) }, back { $at }.
 confirm-put-back = Note the { $name } as put back? Yes or no.
-out-now = { CAP($name) }, out since now.
 ask-split = Divide what?
 ask-split-into = Into how many, the { $name }?
 split = { CAP($name) }, now in { $count } containers.

@@ -20,7 +20,6 @@ source-cited = Source: { $agency }, { $document }{ $year ->
     [none] {""}
    *[other] , { $section }
   }.
-source-year = { $year }
 source-memory = That figure is from memory and was not looked up.
 source-practice = That is common practice, without a published source.
 

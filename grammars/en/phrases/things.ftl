@@ -25,16 +25,6 @@ place-at = { $kind ->
   }
 place-at-spot = { $at }, { $spot }
 
-place-to = { $kind ->
-    [shelf] onto the { $place }
-    [door] onto the { $place }
-    [counter] onto the { $place }
-    [side] onto the { $place }
-    [none] away
-   *[other] into the { $place }
-  }
-    .short = { $place }
-
 # Markers, as felt.
 marker-plain = { $name }
 marker-several = { $count } { PLURAL($name) }

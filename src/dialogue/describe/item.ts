@@ -34,9 +34,6 @@ export const grouped = (items: readonly Item[]): Group[] => {
   return [...groups.values()].map((of) => ({ items: of, first: of[0]! }));
 };
 
-/** "lentil stew", "nana's apple pie". */
-export const itemName = (item: Item): Value => item.name;
-
 /** "four tubs" of a group, or what is left of one. Null when nobody said. */
 export const groupAmount = (group: Group): Value | null => {
   const { first, items } = group;

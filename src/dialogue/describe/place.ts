@@ -32,7 +32,3 @@ export const placeAt = (kitchen: Kitchen, id: Id | null, spot: string | null = n
   const at = say('place-at', { kind: kindOf(place), place: placeNoun(kitchen, id) });
   return spot ? say('place-at-spot', { at, spot }) : at;
 };
-
-/** "onto the second shelf of the fridge", for moves. */
-export const placeTo = (kitchen: Kitchen, id: Id | null): Say =>
-  say('place-to', { kind: kindOf(id ? kitchen.places.get(id) : undefined), place: placeNoun(kitchen, id) });

@@ -121,10 +121,13 @@ export const addMarker: Handler = (act, turn) => {
   const felt: Touch = { ...container, ...marker?.touch, ...(dots !== undefined ? { dots } : {}) };
   const code = turn.memory.touched && !turn.memory.touched.markerId ? [turn.memory.touched.code] : [];
   if (Object.keys(felt).length === 0) return askMarker(say('ask-new-marker'));
-  const result = addMarkerChange(turn, { touch: felt, codes: code }, { anyway: turn.sure });
-  if (isRefused(result) && result.refused === 'looks-alike') {
+  // One described in fewer words than another may still be its twin to a hand.
+  const twins = findMarkers(turn.kitchen, felt).filter(
+    ({ of, differs }) => differs.length === 0 && (of.touch.dots ?? 0) === (felt.dots ?? 0),
+  );
+  if (twins.length > 0 && !turn.sure) {
     const way = proposeDifference(turn.kitchen, felt);
-    const on = (result.ids ?? []).flatMap((id) => itemWithMarker(turn.kitchen, id) ?? [])[0];
+    const on = twins.flatMap(({ of }) => itemWithMarker(turn.kitchen, of.id) ?? [])[0];
     return {
       parts: [],
       confirm: say('confirm-alike', {
@@ -134,6 +137,7 @@ export const addMarker: Handler = (act, turn) => {
       }),
     };
   }
+  const result = addMarkerChange(turn, { touch: felt, codes: code }, { anyway: true });
   return withChange(turn, result, (change) => {
     const id = change.ops[0]!.id;
     return {

@@ -11,7 +11,6 @@ import {
   putBack as putBackChange,
   reheated as reheatedChange,
   split as splitChange,
-  takeOut,
   thaw as thawChange,
 } from '../../kitchen/index.js';
 import type { Change, Item } from '../../kitchen/model.js';
@@ -233,16 +232,6 @@ export const putBack: Handler = (act, turn) => {
     changes: [change],
     doubt: say('confirm-put-back', { name: item.name }),
     memory: about(turn, [item]),
-  }));
-};
-
-export const tookOut: Handler = (act, turn) => {
-  const found = needItem(turn, act.slots.item, { question: say('ask-take'), anyOfBatch: true });
-  if ('reply' in found) return found.reply;
-  return withChange(turn, takeOut(turn, found.got.id), (change) => ({
-    parts: [say('out-now', { name: found.got.name })],
-    changes: [change],
-    memory: about(turn, [found.got]),
   }));
 };
 
