@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
-import jsQR from 'jsqr';
+import jsQRModule from 'jsqr';
 import { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
 import {
@@ -15,6 +15,9 @@ import {
   toBraille,
   type Label,
 } from '../../src/labels/index.js';
+
+// The package is CommonJS; its types and Node agree on where its function is.
+const jsQR = jsQRModule.default;
 
 const stew: Label = {
   title: 'Lentil stew',
