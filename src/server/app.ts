@@ -59,7 +59,14 @@ export const createApp = async (context: Context, logger: Logger): Promise<Fasti
   app.setSerializerCompiler(() => (data) => JSON.stringify(data));
   // Nothing here takes plain text; fastify would.
   app.removeContentTypeParser('text/plain');
-  app.addHook('onSend', async (request, reply) => void reply.header('x-request-id', request.id));
+  app.addHook('onSend', async (request, reply) => {
+    void reply.header('x-request-id', request.id);
+    // A refused upgrade is answered on a socket that Node no longer minds: unless ended here it
+    // stays half open for good, and the service could never finish closing.
+    if (request.headers.upgrade === undefined) return;
+    void reply.header('connection', 'close');
+    reply.raw.once('finish', () => request.raw.socket.end());
+  });
 
   await app.register(errors);
   await app.register(metrics);
