@@ -90,7 +90,10 @@ describe('the kitchen page', () => {
 describe('the labels page', () => {
   beforeEach(async () => {
     await letIn(page, site, '/labels');
-    await page.getByLabel('hummus').first().waitFor();
+    await page
+      .getByLabel(/^hummus/)
+      .first()
+      .waitFor();
   });
 
   it('has no barriers, and asks for something to be picked', async () => {
@@ -100,7 +103,10 @@ describe('the labels page', () => {
   });
 
   it('makes a sheet whose text is text', async () => {
-    await page.getByLabel('hummus').first().check();
+    await page
+      .getByLabel(/^hummus/)
+      .first()
+      .check();
     await page.getByLabel('Sheet').selectOption('a4-2x4');
     const [download] = await Promise.all([
       page.waitForEvent('download'),
@@ -111,8 +117,14 @@ describe('the labels page', () => {
   });
 
   it('makes a Braille file that reads back as the names', async () => {
-    await page.getByLabel('hummus').first().check();
-    await page.getByLabel('sour cream').first().check();
+    await page
+      .getByLabel(/^hummus/)
+      .first()
+      .check();
+    await page
+      .getByLabel(/^sour cream/)
+      .first()
+      .check();
     await page.getByLabel('Braille').selectOption('1');
     const [download] = await Promise.all([
       page.waitForEvent('download'),

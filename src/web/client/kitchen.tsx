@@ -34,10 +34,8 @@ const load = async (): Promise<Record> => {
   return { places, items, useFirst, purchases, journal };
 };
 
-const howMuch = (item: Item): string =>
-  item.amount === null
-    ? 'not known'
-    : `${item.amount.rough === true ? 'about ' : ''}${Number(item.amount.value.toFixed(2))} ${item.amount.unit}`;
+const howMuch = ({ amount }: Pick<Item, 'amount'>): string | null =>
+  amount && `${amount.rough === true ? 'about ' : ''}${Number(amount.value.toFixed(2))} ${amount.unit}`;
 
 /** How an item feels, in words. */
 const feel = (item: Item): string =>
@@ -150,7 +148,7 @@ const Places = ({ record, edit }: { record: Record; edit: (item: Item) => void }
                   ) : (
                     <>
                       <td>{item.name}</td>
-                      <td>{howMuch(item)}</td>
+                      <td>{howMuch(item) ?? 'not known'}</td>
                       <td>{feel(item)}</td>
                       <td>
                         <button type="button" id={`edit-${item.id}`} onClick={() => edit(item)}>
@@ -187,7 +185,8 @@ const Shopping = ({
         <ul>
           {purchases.map((purchase) => (
             <li key={purchase.id}>
-              {purchase.name}{' '}
+              {purchase.name}
+              {purchase.amount !== null && ` (${howMuch(purchase)})`}{' '}
               <button
                 type="button"
                 onClick={() => act(service.removePurchase(purchase.id), `${purchase.name} is off the list.`)}

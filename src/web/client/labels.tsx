@@ -134,7 +134,15 @@ const Labels = () => {
       <p role="status" class="state">
         {news}
       </p>
-      <Picks legend="Items" things={items} picked={pickedItems} pick={pickItems} />
+      <Picks
+        legend="Items"
+        things={items.map((item) => ({
+          id: item.id,
+          name: [item.name, ...[...item.placePath].reverse()].join(', '),
+        }))}
+        picked={pickedItems}
+        pick={pickItems}
+      />
       <Picks
         legend="Markers"
         things={markers.map((marker) => ({ id: marker.id, name: nameOf(marker) }))}
