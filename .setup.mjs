@@ -2,7 +2,7 @@
 // ready-made binary, else compiles against Node's headers, which it fetches too. Where neither can
 // be fetched but the headers came with Node, this compiles against those.
 import { spawnSync } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 
@@ -38,4 +38,12 @@ if (!works()) {
     process.stderr.write(`${built.stdout ?? ''}${built.stderr ?? ''}\nbetter-sqlite3 could not be built.\n`);
     process.exit(1);
   }
+}
+
+// `npx tellshelf` in this folder: npm links the commands of what a project needs, not its own.
+if (process.platform !== 'win32') {
+  const link = join('node_modules', '.bin', 'tellshelf');
+  mkdirSync(dirname(link), { recursive: true });
+  rmSync(link, { force: true });
+  symlinkSync(join('..', '..', '.run.mjs'), link);
 }
