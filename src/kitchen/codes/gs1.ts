@@ -36,7 +36,7 @@ const LONGEST = 90;
 /** Symbology identifiers that say "GS1 data follows" (ISO/IEC 15424): GS1-128, Data Matrix, QR, DataBar. */
 const SYMBOLOGY = /^\](?:C1|d2|Q3|e0)/;
 
-const scanned = (text: string): Elements | null => {
+const elementsIn = (text: string): Elements | null => {
   const elements = new Map<string, string>();
   let at = text.startsWith(GS) ? 1 : 0;
   while (at < text.length) {
@@ -78,7 +78,7 @@ export const readElementString = (text: string): Elements | null => {
   if (/^\(\d{2,4}\)/.test(text)) return printed(text);
   const marked = SYMBOLOGY.test(text) || text.startsWith(GS);
   const plain = text.replace(SYMBOLOGY, '');
-  return marked || /^01\d{14}./.test(plain) ? scanned(plain) : null;
+  return marked || /^01\d{14}./.test(plain) ? elementsIn(plain) : null;
 };
 
 /** The one key of ours a link may name: a GTIN, by number or, in links from before 2022, by word. */
