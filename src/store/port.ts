@@ -129,7 +129,12 @@ export interface Store extends TellingStore {
 
   /** One cheap read before a turn: version, conversation, and an earlier reply. */
   beginTurn(householdId: Id, conversationId: Id, turnId: Id): Promise<TurnStart | null>;
-  commitTurn(householdId: Id, turn: TurnRecord): Promise<CommitResult>;
+  /**
+   * Writes a turn. When it settles, changes are on the disk; `seen` is called as soon as they can be
+   * read, which may be earlier: whoever goes on from there acknowledges nothing before it settles.
+   * A turn without changes outlasts a killed process, not always a power cut.
+   */
+  commitTurn(householdId: Id, turn: TurnRecord, seen?: (result: CommitResult) => void): Promise<CommitResult>;
 
   /** Entries with version above `after`, oldest first; for catching up and for "what changed". */
   journalAfter(householdId: Id, after: number, limit?: number): Promise<JournalEntry[]>;

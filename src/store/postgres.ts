@@ -8,7 +8,7 @@ import { postgresMigrations } from './migrations/index.js';
 import type { Store, TellingStore } from './port.js';
 import { createBell } from './postgres-bell.js';
 import { raiseWall, roleToTake } from './postgres-wall.js';
-import { inTransaction, withCheckedIds } from './scope.js';
+import { inTransaction, withCheckedIds, type Scope } from './scope.js';
 import { createSqlStore } from './sql-store.js';
 import type { Database } from './tables.js';
 import { createTellings } from './tellings.js';
@@ -63,13 +63,26 @@ export const openPostgresStore = (url: string, options: PostgresOptions = {}): S
     return work();
   };
 
+  const read: Scope['read'] = (householdId, work) =>
+    prepared(() => inTransaction(db, (connection) => begin(connection, READ, only(householdId)), end, work));
+
   const scope = withCheckedIds({
-    write: (householdId, work) =>
-      prepared(() => inTransaction(db, (connection) => begin(connection, '', only(householdId)), end, work)),
-    read: (householdId, work) =>
-      prepared(() =>
-        inTransaction(db, (connection) => begin(connection, READ, only(householdId)), end, work),
-      ),
+    write: (householdId, work, keep) =>
+      prepared(async () => {
+        // The server need not wait for its disk; the next transaction that does takes this one along.
+        const pace = keep?.surely === false ? 'set local synchronous_commit = off; ' : '';
+        const result = await inTransaction(
+          db,
+          (connection) => begin(connection, '', `${pace}${only(householdId)}`),
+          end,
+          work,
+        );
+        keep?.seen?.(result);
+        return result;
+      }),
+    read,
+    // Whose rows may be seen is a setting of the transaction, so even one statement needs one.
+    glance: read,
     everyone: (how, work) =>
       prepared(() =>
         inTransaction(

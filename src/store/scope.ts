@@ -6,9 +6,22 @@ import type { Database } from './tables.js';
 
 export type Work<T> = (db: Kysely<Database>) => Promise<T>;
 
+export interface Keep<T> {
+  /**
+   * Whether what is written must outlast a power cut before anybody is told of it. It is always
+   * written whole or not at all, and outlasts a killed process either way; and whatever must be kept
+   * keeps with it all that was written before.
+   */
+  readonly surely: boolean;
+  /** Called as soon as others can read it, which may be before it is on the disk. */
+  readonly seen?: ((result: T) => void) | undefined;
+}
+
 export interface Scope {
-  /** A transaction that writes, and on PostgreSQL sees one household's rows only. */
-  write<T>(householdId: Id, work: Work<T>): Promise<T>;
+  /** A transaction that writes, and on PostgreSQL sees one household's rows only. Kept surely unless told otherwise. */
+  write<T>(householdId: Id, work: Work<T>, keep?: Keep<T>): Promise<T>;
+  /** One statement that only reads. */
+  glance<T>(householdId: Id, work: Work<T>): Promise<T>;
   /** A transaction that only reads, all at one moment. */
   read<T>(householdId: Id, work: Work<T>): Promise<T>;
   /** For the few questions asked across households; sees household names, tokens and tellings. */
@@ -24,9 +37,13 @@ const checkId = (id: Id): void => {
 
 /** The same scope, which takes no household id that cannot be one. */
 export const withCheckedIds = (scope: Scope): Scope => ({
-  write: async (householdId, work) => {
+  write: async (householdId, work, keep) => {
     checkId(householdId);
-    return scope.write(householdId, work);
+    return scope.write(householdId, work, keep);
+  },
+  glance: async (householdId, work) => {
+    checkId(householdId);
+    return scope.glance(householdId, work);
   },
   read: async (householdId, work) => {
     checkId(householdId);

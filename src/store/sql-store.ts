@@ -9,13 +9,18 @@ import { householdRow, readKitchen, writeKitchen, writeOps } from './kitchen-row
 import type { CommitResult, Store, TellingStore, TurnRecord } from './port.js';
 import type { Scope } from './scope.js';
 import type { Database } from './tables.js';
+import { turnQueries, type TurnQueries } from './turn-queries.js';
 
 const JOURNAL_AT_ONCE = 10_000;
 
 type SqlStore = Omit<Store, 'migrate' | 'close' | 'backup' | keyof TellingStore>;
 
 /** `lockRows`: PostgreSQL takes a row's lock; SQLite's writers already have the whole file to themselves. */
-export const createSqlStore = (scope: Scope, lockRows: boolean): SqlStore => ({
+export const createSqlStore = (
+  scope: Scope,
+  lockRows: boolean,
+  turns: TurnQueries = turnQueries(lockRows),
+): SqlStore => ({
   createHousehold: async (kitchen, at) => {
     await scope.write(kitchen.household.id, async (db) => {
       const made = await db
@@ -47,20 +52,12 @@ export const createSqlStore = (scope: Scope, lockRows: boolean): SqlStore => ({
   loadKitchen: (householdId) => scope.read(householdId, (db) => readKitchen(db, householdId)),
 
   beginTurn: (householdId, conversationId, turnId) =>
-    scope.read(householdId, async (db) => {
-      const row = await db
-        .selectFrom('household')
-        .leftJoin('conversation', (join) =>
-          join
-            .onRef('conversation.household_id', '=', 'household.household_id')
-            .on('conversation.id', '=', conversationId),
-        )
-        .leftJoin('turn', (join) =>
-          join.onRef('turn.household_id', '=', 'household.household_id').on('turn.id', '=', turnId),
-        )
-        .select(['household.version', 'conversation.body as conversation', 'turn.reply'])
-        .where('household.household_id', '=', householdId)
-        .executeTakeFirst();
+    scope.glance(householdId, async (db) => {
+      const [row] = await turns.begin(db, {
+        household: householdId,
+        conversation: conversationId,
+        turn: turnId,
+      });
       return row
         ? {
             version: row.version,
@@ -70,8 +67,13 @@ export const createSqlStore = (scope: Scope, lockRows: boolean): SqlStore => ({
         : null;
     }),
 
-  commitTurn: (householdId, turn) =>
-    scope.write(householdId, (db) => commit(db, householdId, turn, lockRows)),
+  commitTurn: (householdId, turn, seen) =>
+    scope.write(householdId, (db) => commit(db, turns, householdId, turn), {
+      // What a turn without changes leaves behind is a reply and where the talk stood: after a power
+      // cut it is simply asked again.
+      surely: turn.changes.length > 0,
+      seen,
+    }),
 
   journalAfter: (householdId, after, limit = JOURNAL_AT_ONCE) =>
     scope.read(householdId, (db) => readJournal(db, householdId, { after, limit, order: 'asc' })),
@@ -161,19 +163,13 @@ export const createSqlStore = (scope: Scope, lockRows: boolean): SqlStore => ({
  */
 const commit = async (
   db: Kysely<Database>,
+  turns: TurnQueries,
   householdId: Id,
   turn: TurnRecord,
-  lockRows: boolean,
 ): Promise<CommitResult> => {
-  const household = db.selectFrom('household').select('version').where('household_id', '=', householdId);
-  const locked = await (lockRows ? household.forNoKeyUpdate() : household).executeTakeFirst();
+  const [locked] = await turns.takeVersion(db, { household: householdId });
   if (!locked) throw new StoreError('no-such-household', 'this household is not in the store');
-  const earlier = await db
-    .selectFrom('turn')
-    .select('reply')
-    .where('household_id', '=', householdId)
-    .where('id', '=', turn.turnId)
-    .executeTakeFirst();
+  const [earlier] = await turns.earlierReply(db, { household: householdId, turn: turn.turnId });
   if (earlier) return { outcome: 'repeat', reply: JSON.parse(earlier.reply) };
   // A turn that changes nothing was a true answer when it was decided, whatever has changed since.
   if (turn.changes.length > 0 && locked.version !== turn.decidedOn) {
@@ -192,24 +188,21 @@ const commit = async (
       .insertInto('journal')
       .values(entries.map((entry) => entryRow(householdId, entry)))
       .execute();
-    await db.updateTable('household').set({ version }).where('household_id', '=', householdId).execute();
+    await turns.raiseVersion(db, { household: householdId, version });
   }
-  await db
-    .insertInto('turn')
-    .values({
-      household_id: householdId,
-      id: turn.turnId,
-      conversation_id: turn.conversationId,
-      at: turn.at,
-      version,
-      reply: JSON.stringify(turn.reply ?? null),
-    })
-    .execute();
-  const body = JSON.stringify(turn.conversation ?? null);
-  await db
-    .insertInto('conversation')
-    .values({ household_id: householdId, id: turn.conversationId, at: turn.at, body })
-    .onConflict((conflict) => conflict.columns(['household_id', 'id']).doUpdateSet({ at: turn.at, body }))
-    .execute();
+  await turns.keepReply(db, {
+    household_id: householdId,
+    id: turn.turnId,
+    conversation_id: turn.conversationId,
+    at: turn.at,
+    version,
+    reply: JSON.stringify(turn.reply ?? null),
+  });
+  await turns.keepConversation(db, {
+    household_id: householdId,
+    id: turn.conversationId,
+    at: turn.at,
+    body: JSON.stringify(turn.conversation ?? null),
+  });
   return { outcome: 'done', version, entries };
 };

@@ -1,7 +1,9 @@
 /** The embedded store: one SQLite file, for one household or a few on one machine. */
+import { realpathSync } from 'node:fs';
 import { setTimeout as sleep } from 'node:timers/promises';
 import Sqlite from 'better-sqlite3';
 import { Kysely, Migrator, SqliteDialect, sql, type SqliteDatabase, type SqliteStatement } from 'kysely';
+import { createDiskSync } from './disk-sync.js';
 import { migrateWith } from './migrate.js';
 import { sqliteMigrations } from './migrations/index.js';
 import type { Store, TellingStore } from './port.js';
@@ -20,15 +22,21 @@ export interface SqliteOptions {
 
 const openFile = (path: string, options: SqliteOptions): Sqlite.Database => {
   const file = new Sqlite(path, { timeout: options.busyTimeout ?? 5_000 });
-  // Write-ahead log: readers never wait for a writer. FULL: what was answered has reached the disk.
+  // Write-ahead log: readers never wait for a writer. NORMAL: what was answered has reached the disk
+  // all the same, see disk-sync.ts.
   file.pragma('journal_mode = WAL');
-  file.pragma('synchronous = FULL');
+  file.pragma('synchronous = NORMAL');
   file.pragma('foreign_keys = ON');
   // From here on nothing blocks: see `whenFree`.
   file.pragma('busy_timeout = 0');
   if (options.maxPages !== undefined) file.pragma(`max_page_count = ${Math.trunc(options.maxPages)}`);
   return file;
 };
+
+const BEGIN = sql`begin`;
+const BEGIN_IMMEDIATE = sql`begin immediate`;
+const END = { commit: sql`commit`, rollback: sql`rollback` };
+const end = (connection: Kysely<Database>, how: 'commit' | 'rollback') => END[how].execute(connection);
 
 /** Statements kept prepared; a turn's are two dozen or so. */
 const STATEMENTS_KEPT = 200;
@@ -77,35 +85,57 @@ export const openSqliteStore = (path: string, options: SqliteOptions = {}): Stor
     throw storeErrorOf(error);
   }
   const db = new Kysely<Database>({ dialect: new SqliteDialect({ database: prepareOnce(file) }) });
-  const end = (connection: Kysely<Database>, how: 'commit' | 'rollback') => sql.raw(how).execute(connection);
   const patience = options.busyTimeout ?? 5_000;
+  const disk = createDiskSync(file.memory ? null : realpathSync(path));
   const scope = withCheckedIds({
-    // IMMEDIATE: a writer waits at the start, where waiting is safe, and not halfway.
-    write: (_household, work) =>
-      inTransaction(
+    write: async (_household, work, keep) => {
+      const result = await inTransaction(
         db,
-        (connection) => whenFree(patience, () => sql`begin immediate`.execute(connection)),
+        // IMMEDIATE: a writer waits at the start, where waiting is safe, and not halfway.
+        (connection) => whenFree(patience, () => BEGIN_IMMEDIATE.execute(connection)),
         end,
         work,
-      ),
+      );
+      keep?.seen?.(result);
+      // What is told was decided on changes that may still be on their way to the disk.
+      await (keep?.surely === false ? disk.othersReached() : disk.reached());
+      return result;
+    },
+    glance: (_household, work) =>
+      whenFree(patience, async () => {
+        try {
+          return await work(db);
+        } catch (error) {
+          throw storeErrorOf(error);
+        }
+      }),
     read: (_household, work) =>
-      whenFree(patience, () => inTransaction(db, (connection) => sql`begin`.execute(connection), end, work)),
+      whenFree(patience, () => inTransaction(db, (connection) => BEGIN.execute(connection), end, work)),
     everyone: (how, work) => (how === 'read' ? scope.read('everyone', work) : scope.write('everyone', work)),
   });
+  const store = createSqlStore(scope, false);
   return {
-    ...createSqlStore(scope, false),
+    ...store,
     ...createTellings(scope, false),
+
+    beginTurn: async (...turn) => {
+      const start = await store.beginTurn(...turn);
+      // An answer is given again only once what it tells of is on the disk.
+      if (start?.earlierReply !== undefined) await disk.reached();
+      return start;
+    },
 
     migrate: () =>
       // One writer at a time, in whichever process: the second finds the work done.
       inTransaction(
         db,
-        (connection) => whenFree(patience, () => sql`begin immediate`.execute(connection)),
+        (connection) => whenFree(patience, () => BEGIN_IMMEDIATE.execute(connection)),
         end,
         (connection) => migrateWith(new Migrator({ db: connection, provider: sqliteMigrations })),
       ),
 
     close: async () => {
+      await disk.close();
       await db.destroy();
     },
 

@@ -10,7 +10,7 @@ import { decide, startConversation } from '../dialogue/index.js';
 import type { Conversation, Speaker, Surroundings } from '../dialogue/api.js';
 import type { Change, Id, JournalEntry, Kitchen } from '../kitchen/model.js';
 import type { AroundSpeech, Answer, Listener, Spoken } from '../speech/index.js';
-import type { CommitResult, Store } from '../store/port.js';
+import type { Store } from '../store/port.js';
 import type { Clock, Instant } from '../terms/dates.js';
 import type { Understanding } from '../understanding/intents.js';
 import type { TurnReply, TurnRequest } from '../../shared/wire/turn.js';
@@ -124,10 +124,9 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     return earlier.reply;
   };
 
-  const committed = (householdId: Id, result: Extract<CommitResult, { outcome: 'done' }>): void => {
-    live.follow(householdId, result.entries);
-    if (result.entries.length === 0) return;
-    for (const hear of listeners) hear({ householdId, entries: result.entries });
+  const tell = (householdId: Id, entries: readonly JournalEntry[]): void => {
+    if (entries.length === 0) return;
+    for (const hear of listeners) hear({ householdId, entries });
   };
 
   /** The shape of every turn, spoken or from a page: begin, decide, commit, perhaps again. */
@@ -146,6 +145,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
           reply: T;
         }
       | { readonly nothing: T },
+    next: () => void,
   ): Promise<T> => {
     const { householdId } = speaker;
     for (let attempt = 0; attempt < TRIES; attempt += 1) {
@@ -156,20 +156,28 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
       const done = work(here, start.conversation, idsOf(householdId, names.turn));
       if ('nothing' in done) return done.nothing;
       const kept: KeptReply<T> = { said: names.said, reply: done.reply };
-      const result = await store.commitTurn(householdId, {
-        turnId: names.turn,
-        conversationId: names.conversation,
-        deviceId: speaker.deviceId,
-        personId: speaker.personId,
-        at: done.at,
-        decidedOn: here.kitchen.version,
-        changes: done.changes,
-        conversation: done.conversation,
-        reply: kept,
-      });
+      const result = await store.commitTurn(
+        householdId,
+        {
+          turnId: names.turn,
+          conversationId: names.conversation,
+          deviceId: speaker.deviceId,
+          personId: speaker.personId,
+          at: done.at,
+          decidedOn: here.kitchen.version,
+          changes: done.changes,
+          conversation: done.conversation,
+          reply: kept,
+        },
+        (seen) => {
+          // The next turn goes on from here; this one is answered when the disk has it.
+          if (seen.outcome === 'done') live.follow(householdId, seen.entries);
+          if (seen.outcome !== 'stale') next();
+        },
+      );
       if (result.outcome === 'repeat') return answerAgain<T>(result.reply, names.said);
       if (result.outcome === 'done') {
-        committed(householdId, result);
+        tell(householdId, result.entries);
         return done.reply;
       }
     }
@@ -181,51 +189,56 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
 
   return {
     takeTurn: (speaker, request) =>
-      inLine(speaker.householdId, () => {
+      inLine(speaker.householdId, (next) => {
         const { id, conversation, ...said } = request;
         const names = {
           turn: own(speaker, id),
           conversation: own(speaker, conversation),
           said: fingerprint([conversation, said]),
         };
-        return settle<TurnReply>(speaker, names, (here, before, newId) => {
-          const surroundings = around(here, speaker, newId);
-          const earlier = (before as Conversation | null) ?? startConversation(options.listener);
-          const tongue = tongues.for(request.locale, here.kitchen.household.locale);
-          const understanding: Understanding = tongue.understander.understand(
-            request.hypotheses,
-            here.names,
-            {
-              now: surroundings.clock.now,
-              timeZone: surroundings.clock.timeZone,
-              locale: tongue.locale,
-              expecting: earlier.expecting,
-            },
-          );
-          const outcome = decide(
-            earlier,
-            {
-              understanding,
-              words: request.hypotheses[0]?.text ?? null,
-              touched: request.touched ?? null,
-              cutAt: request.cutAt ?? null,
-            },
-            surroundings,
-          );
-          const { listener } = outcome.conversation;
-          const spoken = tongue.voice.render(
-            withEarcon(outcome, understanding),
-            { ...listener, earcons: request.sounds ?? listener.earcons },
-            aroundSpeech(surroundings, tongue),
-          );
-          const after: Conversation = { ...outcome.conversation, lastSentences: spoken.sentences };
-          return {
-            changes: outcome.changes,
-            conversation: after,
-            at: surroundings.clock.now,
-            reply: toReply(request, surroundings, understanding, outcome, spoken),
-          };
-        });
+        return settle<TurnReply>(
+          speaker,
+          names,
+          (here, before, newId) => {
+            const surroundings = around(here, speaker, newId);
+            const earlier = (before as Conversation | null) ?? startConversation(options.listener);
+            const tongue = tongues.for(request.locale, here.kitchen.household.locale);
+            const understanding: Understanding = tongue.understander.understand(
+              request.hypotheses,
+              here.names,
+              {
+                now: surroundings.clock.now,
+                timeZone: surroundings.clock.timeZone,
+                locale: tongue.locale,
+                expecting: earlier.expecting,
+              },
+            );
+            const outcome = decide(
+              earlier,
+              {
+                understanding,
+                words: request.hypotheses[0]?.text ?? null,
+                touched: request.touched ?? null,
+                cutAt: request.cutAt ?? null,
+              },
+              surroundings,
+            );
+            const { listener } = outcome.conversation;
+            const spoken = tongue.voice.render(
+              withEarcon(outcome, understanding),
+              { ...listener, earcons: request.sounds ?? listener.earcons },
+              aroundSpeech(surroundings, tongue),
+            );
+            const after: Conversation = { ...outcome.conversation, lastSentences: spoken.sentences };
+            return {
+              changes: outcome.changes,
+              conversation: after,
+              at: surroundings.clock.now,
+              reply: toReply(request, surroundings, understanding, outcome, spoken),
+            };
+          },
+          next,
+        );
       }),
 
     partial: async (speaker, conversation, text) => {
@@ -240,27 +253,32 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     },
 
     change: <R>(speaker: TurnSpeaker, request: { id: Id; said: unknown }, build: BuildChange<R>) =>
-      inLine(speaker.householdId, () => {
+      inLine(speaker.householdId, (next) => {
         const names = {
           turn: own(speaker, request.id),
           conversation: own(speaker, NO_CONVERSATION),
           said: fingerprint(['page', request.said]),
         };
-        return settle<ChangeResult<R>>(speaker, names, (here, _before, newId) => {
-          const surroundings = around(here, speaker, newId);
-          const built = build(surroundings);
-          if ('refused' in built) return { nothing: { outcome: 'refused', refused: built.refused } };
-          return {
-            changes: built.changes,
-            conversation: null,
-            at: surroundings.clock.now,
-            reply: {
-              outcome: 'done',
-              version: here.kitchen.version + built.changes.length,
-              changes: changesMade(built.changes),
-            },
-          };
-        });
+        return settle<ChangeResult<R>>(
+          speaker,
+          names,
+          (here, _before, newId) => {
+            const surroundings = around(here, speaker, newId);
+            const built = build(surroundings);
+            if ('refused' in built) return { nothing: { outcome: 'refused', refused: built.refused } };
+            return {
+              changes: built.changes,
+              conversation: null,
+              at: surroundings.clock.now,
+              reply: {
+                outcome: 'done',
+                version: here.kitchen.version + built.changes.length,
+                changes: changesMade(built.changes),
+              },
+            };
+          },
+          next,
+        );
       }),
 
     look: async (householdId) => {

@@ -4,11 +4,15 @@
  */
 import { TurnProblem } from './problems.js';
 
-export type InLine = <T>(household: string, work: () => Promise<T>) => Promise<T>;
+/**
+ * `work` may call `next` once the household's next may begin, though it is not done itself; by its
+ * end that happens by itself.
+ */
+export type InLine = <T>(household: string, work: (next: () => void) => Promise<T>) => Promise<T>;
 
 /** @param longest how many may wait for one household before more are refused (`too-many-waiting`). */
 export const createLine = (longest: number): InLine => {
-  const lines = new Map<string, { last: Promise<unknown>; waiting: number }>();
+  const lines = new Map<string, { last: Promise<void>; waiting: number }>();
   return async (household, work) => {
     const line = lines.get(household) ?? { last: Promise.resolve(), waiting: 0 };
     if (line.waiting >= longest) {
@@ -16,11 +20,14 @@ export const createLine = (longest: number): InLine => {
     }
     lines.set(household, line);
     line.waiting += 1;
-    const mine = line.last.then(work, work);
-    line.last = mine.catch(() => undefined);
+    const before = line.last;
+    let next = (): void => undefined;
+    line.last = new Promise((resolve) => (next = resolve));
     try {
-      return await mine;
+      await before;
+      return await work(next);
     } finally {
+      next();
       line.waiting -= 1;
       if (line.waiting === 0) lines.delete(household);
     }

@@ -216,6 +216,20 @@ export const storeContract = (
       expect(await store.journalLatest(id, 10)).toHaveLength(1);
     });
 
+    it('tells of a commit no later than it settles, and by then others can read it', async () => {
+      const kitchen = (await store.loadKitchen(id))!;
+      const change = made(putAway(doing(kitchen), { name: 'milk' }));
+      const order: string[] = [];
+      let read: Promise<number | undefined> | null = null;
+      await store.commitTurn(id, turnOf(kitchen.version, [change]), (result) => {
+        order.push(result.outcome);
+        read = second.loadKitchen(id).then((now) => now?.version);
+      });
+      order.push('settled');
+      expect(order).toEqual(['done', 'settled']);
+      expect(await read).toBe(kitchen.version + 1);
+    });
+
     it('refuses a change decided on an older kitchen, keeping nothing of it', async () => {
       const kitchen = await load();
       await commit((d) => putAway(d, { name: 'milk' }), kitchen);
