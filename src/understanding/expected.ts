@@ -4,7 +4,7 @@ import type { Expectation, Intent } from './intents.js';
 /** Public rules tried beside `$act`, each with the intent its reading stands for. */
 export const expectedRules: Readonly<Record<Expectation, readonly string[]>> = {
   anything: [],
-  'yes-no': [],
+  'yes-no': ['expect_state'],
   item: ['expect_item'],
   place: ['expect_place'],
   amount: ['expect_amount'],

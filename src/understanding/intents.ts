@@ -279,7 +279,18 @@ export interface Slots {
   readonly degrees?: { readonly value: number; readonly scale: 'fahrenheit' | 'celsius' | null };
   /** What to tell: "when was it", "who made it": "made" | "frozen" | "useBy" | ... */
   readonly asked?: string;
+  /** What was done, in a question about when: "what did I freeze in April". */
+  readonly deed?: string;
   readonly reason?: 'stopword' | 'smell' | 'mould' | null;
+}
+
+/** What could be made out of a sentence that made no sense as a whole. */
+export interface Caught {
+  readonly kind: 'item' | 'place' | 'verb';
+  /** The record named; null for a verb. */
+  readonly id: string | null;
+  /** As said. */
+  readonly words: string;
 }
 
 /** One thing meant. */
@@ -296,6 +307,8 @@ export interface Interpretation {
   /** The hypothesis it came from, as heard, and as normalised for parsing. */
   readonly heard: string;
   readonly normalised: string;
+  /** What the confidence was reckoned from; absent where cue words alone spoke. See confidence.ts. */
+  readonly evidence?: { readonly score: number; readonly part: number; readonly mended: boolean };
 }
 
 export interface Understanding {
@@ -305,6 +318,10 @@ export interface Understanding {
   readonly margin: number;
   /** What to do with it, by the thresholds in `thresholds.ts`. */
   readonly verdict: 'act' | 'confirm' | 'ask-again' | 'out-of-scope' | 'nothing-heard';
+  /** The speaker was unsure: "I think the milk is gone". What would lose something is asked first. */
+  readonly hedged?: boolean;
+  /** With `ask-again`: what was made out, in the order it was said. */
+  readonly caught?: readonly Caught[];
 }
 
 /** One guess of a recogniser. */

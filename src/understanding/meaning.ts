@@ -78,7 +78,7 @@ const person: Reader = (value, { slots }) => {
   slots.person = { words, candidates };
 };
 const text =
-  (slot: 'words' | 'asked' | 'setting' | 'time' | 'placeKind'): Reader =>
+  (slot: 'words' | 'asked' | 'setting' | 'time' | 'placeKind' | 'deed'): Reader =>
   (value, { slots }) => {
     slots[slot] = asText(value, slot);
   };
@@ -255,6 +255,15 @@ const readers: Readonly<Record<string, Reader>> = {
     slots.when = asDate(value);
     slots.asked = 'before';
   },
+  after: (value, { slots }) => {
+    slots.when = asDate(value);
+    slots.asked = 'since';
+  },
+  older: (value, { slots }) => {
+    slots.duration = asNumber(value, 'older');
+    slots.asked = 'older';
+  },
+  deed: text('deed'),
   past: (value, filling) => setDate(filling, filling.did ?? 'made', asDate(value)),
   printed: (value, filling) => {
     filling.slots.when = asDate(value);
@@ -355,6 +364,9 @@ const readers: Readonly<Record<string, Reader>> = {
   },
   why: (value, { slots }) => {
     slots.reason = asText(value, 'why') as NonNullable<Slots['reason']>;
+  },
+  fullness: (value, { slots }) => {
+    slots.fullness = asText(value, 'fullness') as NonNullable<Slots['fullness']>;
   },
   doors: (value, { slots }) => {
     slots.doors = asText(value, 'doors') as NonNullable<Slots['doors']>;

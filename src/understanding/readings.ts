@@ -56,6 +56,12 @@ const single = (tokens: readonly string[], reader: Reader): readonly Reading[] =
     .sort((a, b) => b.score - a.score);
 };
 
+/** First words that a second half may leave out: "put the oats in the pantry and the soup in the fridge". */
+const carried: Readonly<Record<string, ReadonlySet<string>>> = {
+  en: new Set(['put', 'move', 'take', 'freeze', 'add']),
+  es: new Set(['pon', 'pongo', 'mueve', 'congela']),
+};
+
 const jointAt = (tokens: readonly string[], at: number, language: string): number =>
   joints[language]?.find((joint) => joint.every((word, step) => tokens[at + step] === word))?.length ?? 0;
 
@@ -67,12 +73,16 @@ const double = (tokens: readonly string[], reader: Reader): readonly Reading[] =
     if (length === 0 || at + length >= tokens.length) continue;
     const [first] = single(tokens.slice(0, at), reader);
     if (!first) continue;
-    const [second] = single(tokens.slice(at + length), reader);
-    if (!second) continue;
-    found.push({
-      acts: [...first.acts, ...second.acts],
-      score: first.score + second.score + compoundCost,
-    });
+    const rest = tokens.slice(at + length);
+    const [alone] = single(rest, reader);
+    const verb = carried[reader.language]?.has(tokens[0]!) ? tokens[0]! : null;
+    const [same] = verb ? single([verb, ...rest], reader) : [];
+    // One request in two parts is no rarer than one.
+    const led = same && same.acts[0]?.intent === first.acts[0]?.intent ? same : undefined;
+    if (led && led.score >= (alone ? alone.score + compoundCost : -Infinity))
+      found.push({ acts: [...first.acts, ...led.acts], score: first.score + led.score });
+    else if (alone)
+      found.push({ acts: [...first.acts, ...alone.acts], score: first.score + alone.score + compoundCost });
   }
   return found.sort((a, b) => b.score - a.score).slice(0, 2);
 };

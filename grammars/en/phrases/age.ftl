@@ -130,3 +130,12 @@ undated = { $count ->
     [one] One has no date: { $items }.
    *[other] { CAP($count) } have no date: { $items }.
   }
+oldest-is = The oldest is { $entry }.
+done-then = { CAP($count) }: { $entries }.
+none-done-then = Nothing still here was { $deed ->
+    [frozen] frozen
+    [made] made
+    [bought] bought
+    [opened] opened
+   *[added] put away
+  } then.

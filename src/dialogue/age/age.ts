@@ -1,12 +1,12 @@
 /** How old things are, their dates, how long they keep, what to use first. */
-import { livingItems, placeUnder, storageOf } from '../../kitchen/index.js';
+import { livingItems, storageOf } from '../../kitchen/index.js';
 import type { DateKind, Item } from '../../kitchen/model.js';
 import type { Assessment, GuidanceQuestion, RankedItem, Where } from '../../safety/api.js';
 import { guidanceFor } from '../../safety/guidance.js';
 import { assessIn } from '../../safety/items.js';
 import { rankUseFirst, withoutDate } from '../../safety/use-first.js';
-import type { Say } from '../../speech/answer.js';
-import { type PlainDate, dayOf, daysBetween, today } from '../../terms/dates.js';
+import type { Say, Value } from '../../speech/answer.js';
+import { type PlainDate, dayOf, daysBetween, plusDays, today } from '../../terms/dates.js';
 import type { SaidDate, Slots } from '../../understanding/intents.js';
 import { ageFrom, ageWords } from './age-parts.js';
 import { reasonsOf, verdictWords } from '../describe/guidance.js';
@@ -14,8 +14,8 @@ import { type Group, groupName, grouped } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
 import { askedItems, nameOfGone, noneLeft } from '../find/find.js';
-import { type Handler, type Reply, type Turn, about, day, list, say } from '../handler.js';
-import { findPlace } from '../refer/places.js';
+import { type Handler, type Reply, type Turn, about, day, list, say, todayOf } from '../handler.js';
+import { findPlace, insidePlace } from '../refer/places.js';
 import { oldestFirst } from '../refer/tell-apart.js';
 import { needItem } from '../refer/need.js';
 
@@ -345,6 +345,7 @@ const windowDays = (turn: Turn, slots: Slots): number | null => {
   if (slots.duration !== undefined) return Math.round(slots.duration / 86_400);
   const { when } = slots;
   if (!when || when === 'unknown') return null;
+  if (slots.asked === 'before') return daysBetween(today(turn.clock), when.day) - 1;
   return daysBetween(today(turn.clock), when.until ?? when.day);
 };
 
@@ -385,14 +386,17 @@ const pastWords = (turn: Turn, past: readonly { ranked: RankedItem; group: Group
 export const useFirst: Handler = (act, turn) => {
   const { slots } = act;
   const place = findPlace(turn, slots.place);
+  const inside = livingItems(turn.kitchen).filter(insidePlace(turn, place));
+  if (slots.deed) return doneWithin(turn, slots.deed, slots, inside);
+  if (slots.asked === 'older' && slots.duration !== undefined)
+    return olderThan(turn, plusDays(todayOf(turn), -Math.round(slots.duration / 86_400)), inside);
   const within = windowDays(turn, slots);
   if (within !== null && within < 0 && slots.when && slots.when !== 'unknown')
-    return olderThan(turn, slots.when.day);
-  const all = livingItems(turn.kitchen);
-  const inside =
-    place.found === 'one'
-      ? all.filter(({ placeId }) => placeUnder(turn.kitchen, placeId, place.place.id))
-      : all;
+    return olderThan(turn, slots.when.day, inside);
+  if (within === null && /\boldest\b/.test(turn.heard ?? '')) {
+    const oldest = tellOldest(turn, inside);
+    if (oldest) return oldest;
+  }
   const kitchen = { ...turn.kitchen, items: new Map(inside.map((item) => [item.id, item])) };
   const ranked = rankUseFirst(kitchen, turn.clock, within === null ? {} : { withinDays: within });
   const at = place.found === 'one' ? { at: placeAt(turn.kitchen, place.place.id) } : {};
@@ -401,8 +405,9 @@ export const useFirst: Handler = (act, turn) => {
     ranked.filter(
       (one) =>
         !isPast(one) &&
-        due.has(one.assessment.verdict) &&
-        (one.assessment.daysLeft ?? 0) <= (within ?? soonDays),
+        (within === null
+          ? due.has(one.assessment.verdict) && (one.assessment.daysLeft ?? 0) <= soonDays
+          : (one.assessment.daysLeft ?? Infinity) <= within),
     ),
   );
   const pastFirst = within === null && asksForPast(turn);
@@ -443,42 +448,87 @@ export const useFirst: Handler = (act, turn) => {
   };
 };
 
-const olderThan = (turn: Turn, before: PlainDate): Reply => {
+const olderThan = (turn: Turn, before: PlainDate, among: readonly Item[]): Reply => {
   const old = oldestFirst(
-    livingItems(turn.kitchen).filter((item) => {
+    among.filter((item) => {
       const from = ageFrom(item);
       return from !== null && from.at < before;
     }),
   );
   if (old.length === 0) return { parts: [say('none-older', { date: day(before) })], count: 0, names: [] };
-  const groups = byAge(old);
-  const entries = groups.map(({ first }) => {
-    const from = ageFrom(first)!;
-    return say('age-entry', {
-      name: first.name,
-      at: placeAt(turn.kitchen, first.placeId),
-      what: from.kind,
-      date: day(from.at),
-    });
-  });
-  const { first, more, left } = inGroups(entries);
+  return tellAges(turn, old, (count, entries) => say('older', { count, date: day(before), entries }));
+};
+
+const ageEntry = (turn: Turn, item: Item, kind?: DateKind): Say => {
+  const from = kind && item.dates[kind] ? { kind, at: item.dates[kind] } : ageFrom(item);
+  const at = placeAt(turn.kitchen, item.placeId);
+  return from
+    ? say('age-entry', { name: item.name, at, what: from.kind, date: day(from.at) })
+    : say('age-entry-unknown', { name: item.name, at });
+};
+
+const tellAges = (
+  turn: Turn,
+  items: readonly Item[],
+  head: (count: number, entries: Value) => Say,
+  kind?: DateKind,
+): Reply => {
+  const groups = byAge(items);
+  const { first, more, left } = inGroups(groups.map((group) => ageEntry(turn, group.first, kind)));
   return {
-    parts: [
-      say('older', { count: groups.length, date: day(before), entries: list(first) }),
-      ...andMore(left),
-    ],
+    parts: [head(groups.length, list(first)), ...andMore(left)],
     more,
-    memory: about(turn, old),
+    memory: about(turn, items),
     names: groups.map((group) => group.first.name),
     count: groups.length,
   };
 };
 
+/** "What is the oldest thing in the freezer": that one, by whatever date it has. */
+const tellOldest = (turn: Turn, among: readonly Item[]): Reply | null => {
+  const dated = oldestFirst(among.filter((item) => ageFrom(item) !== null));
+  const first = dated[0];
+  if (!first) return null;
+  const found = assessIn(turn.kitchen, first, turn.clock);
+  const alike = dated.filter(({ name, dates }) => name === first.name && dates.made === first.dates.made);
+  const { first: because, rest, sources } = reasonsOf(found);
+  return {
+    parts: [say('oldest-is', { entry: ageEntry(turn, first) }), verdictWords(found, null)],
+    details: [...because, ...rest],
+    sources,
+    more: dated
+      .filter((item) => !alike.includes(item))
+      .slice(0, 3)
+      .map((item) => say('list-entry', { entry: ageEntry(turn, item) })),
+    memory: about(turn, [first]),
+    names: [first.name],
+    count: 1,
+  };
+};
+
+/** "What did I freeze before May", "what did I put away in the last two days". */
+const doneWithin = (turn: Turn, deed: string, slots: Slots, among: readonly Item[]): Reply => {
+  const kind = askedKind[deed];
+  const { when, asked } = slots;
+  const said = when && when !== 'unknown' ? when : null;
+  const from = said && asked !== 'before' ? said.day : null;
+  const until = !said || asked === 'since' ? null : asked === 'before' ? said.day : (said.until ?? said.day);
+  const dateOf = (item: Item): PlainDate | undefined =>
+    kind ? item.dates[kind] : dayOf(item.addedAt, turn.clock.timeZone);
+  const fits = oldestFirst(
+    among.filter((item) => {
+      const at = dateOf(item);
+      if (!at || (from && at < from)) return false;
+      return !until || (asked === 'before' ? at < until : at <= until);
+    }),
+  );
+  if (fits.length === 0) return { parts: [say('none-done-then', { deed })], count: 0, names: [] };
+  return tellAges(turn, fits, (count, entries) => say('done-then', { count, entries }), kind);
+};
+
 export const noDate: Handler = (act, turn) => {
   const place = findPlace(turn, act.slots.place);
-  const all = withoutDate(livingItems(turn.kitchen)).filter(
-    (item) => place.found !== 'one' || placeUnder(turn.kitchen, item.placeId, place.place.id),
-  );
+  const all = withoutDate(livingItems(turn.kitchen)).filter(insidePlace(turn, place));
   if (all.length === 0) return { parts: [say('all-dated')], count: 0, names: [] };
   const groups = grouped(all);
   const entries = groups.map((group) =>

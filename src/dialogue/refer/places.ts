@@ -1,7 +1,7 @@
 /** Which place was meant. */
-import type { Id, Place } from '../../kitchen/model.js';
+import type { Id, Item, Place } from '../../kitchen/model.js';
 import type { PlaceMention } from '../../understanding/intents.js';
-import { foodKey } from '../../kitchen/index.js';
+import { foodKey, placeUnder } from '../../kitchen/index.js';
 import { placeNoun, rootPlace } from '../describe/place.js';
 import { type Turn, say } from '../handler.js';
 import type { Choice } from '../state.js';
@@ -77,3 +77,12 @@ export const findPlace = (
   if (place) return { found: 'one', place, spot };
   return mention.words ? { found: 'unknown', words: mention.words } : { found: 'none' };
 };
+
+/** Whether an item is there: "the freezer" of two means either; with no place said, anywhere. */
+export const insidePlace =
+  (turn: Turn, found: PlaceFound) =>
+  ({ placeId }: Item): boolean => {
+    if (found.found === 'one') return placeUnder(turn.kitchen, placeId, found.place.id);
+    if (found.found !== 'several') return true;
+    return found.choices.some(({ ids }) => ids.some((id) => placeUnder(turn.kitchen, placeId, id)));
+  };

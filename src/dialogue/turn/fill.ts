@@ -84,6 +84,8 @@ const fillers: Readonly<Record<string, Filler>> = {
     const value = pounds ?? (amount?.unit === 'pound' ? amount.value : number);
     return value === undefined ? null : { pounds: value };
   },
+  doors: ({ doors }) => (doors ? { doors } : null),
+  fullness: ({ fullness }) => (fullness ? { fullness } : null),
   spelled: ({ spelled }) => (spelled ? { spelled } : null),
   words: ({ words, item, spelled }, heard) => {
     const text = spelled ?? words ?? item?.words ?? heard;
