@@ -113,7 +113,33 @@ export interface TellingStore {
   releaseTelling(householdId: Id, id: Id, owner: string, retryAt: Instant): Promise<boolean>;
 }
 
-export interface Store extends TellingStore {
+/** A device that waits until an owner enters its code. Neither code nor token is stored as it is. */
+export interface Pairing {
+  readonly codeHash: string;
+  readonly name: string;
+  readonly tokenHash: string;
+  readonly expiresAt: Instant;
+}
+
+/** Devices that wait to be let in, seen by every server. They belong to no household yet. */
+export interface PairingStore {
+  /** `full` when `atMost` wait already (those past their time are dropped first). */
+  addPairing(
+    pairing: Pairing,
+    when: { readonly now: Instant; readonly atMost: number },
+  ): Promise<'waiting' | 'code-in-use' | 'full'>;
+  /** The device with this code, once: whoever asks next gets null, as does who comes too late. */
+  takePairing(codeHash: string, now: Instant): Promise<Pairing | null>;
+  /** Counts a code entered by an owner's device; answers how many since the first that still counts. */
+  countGuess(
+    householdId: Id,
+    deviceId: Id,
+    when: { readonly now: Instant; readonly forgottenAt: Instant },
+  ): Promise<number>;
+  forgetGuesses(householdId: Id, deviceId: Id): Promise<void>;
+}
+
+export interface Store extends TellingStore, PairingStore {
   /** Applies migrations under a lock. Safe to call from many processes. */
   migrate(): Promise<void>;
   close(): Promise<void>;

@@ -8,6 +8,7 @@ import { postgresMigrations } from './migrations/index.js';
 import type { Store, TellingStore } from './port.js';
 import { createBell } from './postgres-bell.js';
 import { raiseWall, roleToTake } from './postgres-wall.js';
+import { createPairings } from './pairings.js';
 import { inTransaction, withCheckedIds, type Scope } from './scope.js';
 import { createSqlStore } from './sql-store.js';
 import type { Database } from './tables.js';
@@ -99,6 +100,7 @@ export const openPostgresStore = (url: string, options: PostgresOptions = {}): S
   return {
     ...store,
     ...createTellings(scope, true),
+    ...createPairings(scope),
 
     migrate: async () => {
       try {

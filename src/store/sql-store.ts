@@ -6,14 +6,14 @@ import { deviceOf, deviceRow, insertDevice } from './device-rows.js';
 import { StoreError } from './errors.js';
 import { entriesOf, entryRow, readJournal } from './journal-rows.js';
 import { householdRow, readKitchen, writeKitchen, writeOps } from './kitchen-rows.js';
-import type { CommitResult, Store, TellingStore, TurnRecord } from './port.js';
+import type { CommitResult, PairingStore, Store, TellingStore, TurnRecord } from './port.js';
 import type { Scope } from './scope.js';
 import type { Database } from './tables.js';
 import { turnQueries, type TurnQueries } from './turn-queries.js';
 
 const JOURNAL_AT_ONCE = 10_000;
 
-type SqlStore = Omit<Store, 'migrate' | 'close' | 'backup' | keyof TellingStore>;
+type SqlStore = Omit<Store, 'migrate' | 'close' | 'backup' | keyof TellingStore | keyof PairingStore>;
 
 /** `lockRows`: PostgreSQL takes a row's lock; SQLite's writers already have the whole file to themselves. */
 export const createSqlStore = (

@@ -7,6 +7,7 @@ import { createDiskSync } from './disk-sync.js';
 import { migrateWith } from './migrate.js';
 import { sqliteMigrations } from './migrations/index.js';
 import type { Store, TellingStore } from './port.js';
+import { createPairings } from './pairings.js';
 import { inTransaction, withCheckedIds } from './scope.js';
 import { createSqlStore } from './sql-store.js';
 import type { Database } from './tables.js';
@@ -117,6 +118,7 @@ export const openSqliteStore = (path: string, options: SqliteOptions = {}): Stor
   return {
     ...store,
     ...createTellings(scope, false),
+    ...createPairings(scope),
 
     beginTurn: async (...turn) => {
       const start = await store.beginTurn(...turn);

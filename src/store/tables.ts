@@ -139,6 +139,22 @@ export interface TellingTable {
   settled_at: string | null;
 }
 
+/** A device that waits to be let in; it has no household yet. */
+export interface PairingTable {
+  code_hash: string;
+  name: string;
+  token_hash: string;
+  expires_at: string;
+}
+
+/** Codes an owner entered, to limit the wrong ones. */
+export interface PairingGuessTable {
+  household_id: string;
+  device_id: string;
+  guesses: number;
+  forgotten_at: string;
+}
+
 export interface Database {
   household: HouseholdTable;
   person: PersonTable;
@@ -155,4 +171,6 @@ export interface Database {
   device: DeviceTable;
   device_token: DeviceTokenTable;
   telling: TellingTable;
+  pairing: PairingTable;
+  pairing_guess: PairingGuessTable;
 }

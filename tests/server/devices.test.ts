@@ -1,7 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { createPairingDesk } from '../../src/server/devices/pairing-desk.js';
 import { openSqliteStore } from '../../src/store/index.js';
-import { bearer, letIn, startService, type Service } from '../support/service.js';
+import { bearer, letIn, startService, THURSDAY, type Service } from '../support/service.js';
 
 let service: Service;
 beforeAll(async () => {
@@ -64,10 +63,37 @@ describe('pairing', () => {
     expect(codes).toEqual([...Array<string>(5).fill('code-not-valid'), 'too-many-requests']);
   });
 
-  it('makes codes that differ', () => {
-    const desk = createPairingDesk();
-    const codes = new Set(Array.from({ length: 2_000 }, () => desk.start('x').code));
-    expect(codes.size).toBe(2_000);
+  it('makes codes that differ', async () => {
+    const codes = new Set<string>();
+    for (let n = 0; n < 50; n += 1) {
+      const started = await call('POST', '/v1/pairings', null, { name: 'x' });
+      codes.add(started.json<{ code: string }>().code);
+    }
+    expect(codes.size).toBe(50);
+  });
+
+  it('may be asked of one server and confirmed at another', async () => {
+    const other = await startService({}, { store: service.store, householdId: 'elsewhere' });
+    const started = await call('POST', '/v1/pairings', null, { name: 'hall speaker' });
+    const { code, token } = started.json<{ code: string; token: string }>();
+    const confirmed = await other.app.inject({
+      method: 'POST',
+      url: '/v1/pairings/confirm',
+      headers: bearer(service.tokens.own),
+      payload: { code },
+    });
+    expect(confirmed.statusCode).toBe(201);
+    expect((await call('GET', '/v1/me', token)).json()).toMatchObject({ device: { name: 'hall speaker' } });
+    await other.app.close();
+  });
+
+  it('ends after ten minutes', async () => {
+    const started = await call('POST', '/v1/pairings', null, { name: 'late speaker' });
+    const { code, expiresAt } = started.json<{ code: string; expiresAt: string }>();
+    service.setNow(expiresAt);
+    const confirmed = await call('POST', '/v1/pairings/confirm', service.tokens.own, { code });
+    service.setNow(THURSDAY);
+    expect(confirmed.json()).toMatchObject({ code: 'code-not-valid' });
   });
 
   it('keeps no token and no code as it is', async () => {

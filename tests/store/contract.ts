@@ -435,6 +435,50 @@ export const storeContract = (
       },
     );
 
+    describe('devices that wait to be let in', () => {
+      const later = '2026-05-14T18:10:00.000Z';
+      const pairingOf = (codeHash: string) => ({
+        codeHash,
+        name: 'pantry speaker',
+        tokenHash: `${codeHash}-token`,
+        expiresAt: later,
+      });
+      const when = { now: at, atMost: 100 };
+
+      it('are taken once, by whichever server', async () => {
+        const pairing = pairingOf(`${id}-once`);
+        expect(await store.addPairing(pairing, when)).toBe('waiting');
+        expect(await second.addPairing(pairing, when)).toBe('code-in-use');
+        const taken = await Promise.all(
+          [store, second, store].map((one) => one.takePairing(pairing.codeHash, at)),
+        );
+        expect(taken.filter((one) => one !== null)).toEqual([pairing]);
+        expect(await store.takePairing(pairing.codeHash, at)).toBeNull();
+      });
+
+      it('are forgotten when their time is over, and are only so many', async () => {
+        const old = pairingOf(`${id}-old`);
+        await store.addPairing(old, when);
+        expect(await store.takePairing(old.codeHash, later)).toBeNull();
+        await store.addPairing(old, when);
+        expect(await store.addPairing(pairingOf(`${id}-more`), { now: at, atMost: 1 })).toBe('full');
+        const after = { ...pairingOf(`${id}-after`), expiresAt: '2026-05-14T18:20:00.000Z' };
+        expect(await store.addPairing(after, { now: later, atMost: 1 })).toBe('waiting');
+        expect(await store.takePairing(after.codeHash, later)).toEqual(after);
+      });
+
+      it('and codes entered are counted by device until they are forgotten', async () => {
+        const count = (one: Store, device: string, now: string) =>
+          one.countGuess(id, device, { now, forgottenAt: later });
+        const counts = await Promise.all([store, second, store].map((one) => count(one, 'd1', at)));
+        expect([...counts].sort()).toEqual([1, 2, 3]);
+        expect(await count(store, 'd2', at)).toBe(1);
+        await second.forgetGuesses(id, 'd1');
+        expect(await count(store, 'd1', at)).toBe(1);
+        expect(await count(store, 'd2', later)).toBe(1);
+      });
+    });
+
     describe('what is said unasked', () => {
       const planned = (tid: string, due: string) => ({ id: tid, kind: 'timer', due }) as const;
       const claim = (one: TellingStore, owner: string, now: string, until: string) =>

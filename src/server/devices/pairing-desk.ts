@@ -5,14 +5,18 @@
  *
  * Codes: eight random digits (26.5 bits), ten minutes, used once. A wrong guess only ever lets a
  * stranger's device into the guesser's own household, and guesses are limited all the same.
- * Kept in the memory of one server: behind a balancer, pairing needs sticky routing or a retry.
+ * Kept in the store, so a device may ask one server and its owner another. Codes are stored as
+ * SHA-256: who reads the store can try all of them, but letting a device in still takes an owner's token.
  */
-import { LRUCache } from 'lru-cache';
+import type { PairingStore } from '../../store/port.js';
+import type { Instant } from '../../terms/dates.js';
 import { hashOf, newPairingCode, newToken } from '../tokens.js';
 
 export const CODE_LIVES_MS = 10 * 60 * 1000;
-/** Wrong codes one owner may enter before waiting out `CODE_LIVES_MS`. */
+/** Codes one owner may get wrong before waiting out `CODE_LIVES_MS` from the first. */
 export const WRONG_CODES = 5;
+/** Devices that may wait at once, over all servers. */
+const WAITING_AT_MOST = 10_000;
 
 export interface Waiting {
   readonly name: string;
@@ -20,37 +24,44 @@ export interface Waiting {
 }
 
 export interface PairingDesk {
-  start(name: string): { readonly code: string; readonly token: string };
+  start(
+    name: string,
+  ): Promise<{ readonly code: string; readonly token: string; readonly expiresAt: Instant } | 'full'>;
   /** The device that waits with this code; it can be taken once. */
-  take(code: string, byDevice: string): Waiting | 'wrong' | 'too-many';
+  take(
+    code: string,
+    by: { readonly householdId: string; readonly id: string },
+  ): Promise<Waiting | 'wrong' | 'too-many'>;
 }
 
-export const createPairingDesk = (): PairingDesk => {
-  const waiting = new LRUCache<string, Waiting>({ max: 10_000, ttl: CODE_LIVES_MS });
-  const wrong = new LRUCache<string, number>({ max: 10_000, ttl: CODE_LIVES_MS });
-
-  const freshCode = (): string => {
-    const code = newPairingCode();
-    return waiting.has(hashOf(code)) ? freshCode() : code;
-  };
+export const createPairingDesk = (store: PairingStore, now: () => Instant): PairingDesk => {
+  const inTenMinutes = (): Instant => new Date(Date.parse(now()) + CODE_LIVES_MS).toISOString();
 
   return {
-    start(name) {
-      const code = freshCode();
+    async start(name) {
       const token = newToken();
-      waiting.set(hashOf(code), { name, tokenHash: hashOf(token) });
-      return { code, token };
-    },
-    take(code, byDevice) {
-      const tries = wrong.get(byDevice) ?? 0;
-      if (tries >= WRONG_CODES) return 'too-many';
-      const found = waiting.get(hashOf(code));
-      if (!found) {
-        wrong.set(byDevice, tries + 1);
-        return 'wrong';
+      for (;;) {
+        const code = newPairingCode();
+        const expiresAt = inTenMinutes();
+        const added = await store.addPairing(
+          { codeHash: hashOf(code), name, tokenHash: hashOf(token), expiresAt },
+          { now: now(), atMost: WAITING_AT_MOST },
+        );
+        if (added === 'full') return added;
+        // At most one code in ten thousand is in use: a second try is rare, a third unheard of.
+        if (added === 'waiting') return { code, token, expiresAt };
       }
-      waiting.delete(hashOf(code));
-      wrong.delete(byDevice);
+    },
+    async take(code, by) {
+      // Counted before it is looked at, so that many at once cannot outrun the count.
+      const guesses = await store.countGuess(by.householdId, by.id, {
+        now: now(),
+        forgottenAt: inTenMinutes(),
+      });
+      if (guesses > WRONG_CODES) return 'too-many';
+      const found = await store.takePairing(hashOf(code), now());
+      if (!found) return 'wrong';
+      await store.forgetGuesses(by.householdId, by.id);
       return found;
     },
   };

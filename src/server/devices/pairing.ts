@@ -20,7 +20,7 @@ const spoken = (code: string): string =>
   `${[...code.slice(0, 4)].join(' ')}, ${[...code.slice(4)].join(' ')}`;
 
 export const pairing: FastifyPluginAsyncZod<Context> = async (app, { store, households, now }) => {
-  const desk = createPairingDesk();
+  const desk = createPairingDesk(store, now);
 
   app.post(
     '/v1/pairings',
@@ -37,8 +37,14 @@ export const pairing: FastifyPluginAsyncZod<Context> = async (app, { store, hous
       },
     },
     async (request, reply) => {
-      const { code, token } = desk.start(request.body.name);
-      const expiresAt = new Date(Date.parse(now()) + CODE_LIVES_MS).toISOString();
+      const started = await desk.start(request.body.name);
+      if (started === 'full') {
+        throw new ProblemError('overloaded', {
+          detail: 'Too many devices wait to be let in.',
+          retryAfter: CODE_LIVES_MS / 1000,
+        });
+      }
+      const { code, token, expiresAt } = started;
       return reply.code(201).send({ code, spoken: spoken(code), token, expiresAt });
     },
   );
@@ -63,7 +69,7 @@ export const pairing: FastifyPluginAsyncZod<Context> = async (app, { store, hous
         if (!kitchen.people.has(personId))
           throw new ProblemError('not-found', { detail: 'No such person here.' });
       }
-      const waiting = desk.take(code, owner.id);
+      const waiting = await desk.take(code, owner);
       if (waiting === 'too-many') {
         throw new ProblemError('too-many-requests', {
           detail: 'Too many wrong codes.',

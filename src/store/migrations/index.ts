@@ -5,9 +5,14 @@
 import type { Migration, MigrationProvider } from 'kysely';
 import { kitchens } from './001-kitchens.js';
 import { rowWalls } from './002-row-walls.js';
+import { pairings } from './003-pairings.js';
+import { pairingWalls } from './004-pairing-walls.js';
 
-const both: Readonly<Record<string, Migration>> = { '001-kitchens': kitchens };
-const postgresOnly: Readonly<Record<string, Migration>> = { '002-row-walls': rowWalls };
+const both: Readonly<Record<string, Migration>> = { '001-kitchens': kitchens, '003-pairings': pairings };
+const postgresOnly: Readonly<Record<string, Migration>> = {
+  '002-row-walls': rowWalls,
+  '004-pairing-walls': pairingWalls,
+};
 
 export const sqliteMigrations: MigrationProvider = { getMigrations: async () => both };
 export const postgresMigrations: MigrationProvider = {

@@ -1,0 +1,75 @@
+/** Devices that wait to be let in. Instants are ISO 8601 in UTC, so they compare as text. */
+import type { PairingStore } from './port.js';
+import { columnText } from './records.js';
+import type { Scope } from './scope.js';
+
+export const createPairings = (scope: Scope): PairingStore => ({
+  addPairing: ({ codeHash, name, tokenHash, expiresAt }, { now, atMost }) =>
+    scope.everyone('write', async (db) => {
+      await db.deleteFrom('pairing').where('expires_at', '<=', now).execute();
+      const { count } = await db
+        .selectFrom('pairing')
+        .select((select) => select.fn.countAll().as('count'))
+        .executeTakeFirstOrThrow();
+      if (Number(count) >= atMost) return 'full';
+      const { numInsertedOrUpdatedRows } = await db
+        .insertInto('pairing')
+        .values({
+          code_hash: codeHash,
+          name: columnText(name),
+          token_hash: tokenHash,
+          expires_at: expiresAt,
+        })
+        .onConflict((conflict) => conflict.column('code_hash').doNothing())
+        .executeTakeFirst();
+      return numInsertedOrUpdatedRows === 1n ? 'waiting' : 'code-in-use';
+    }),
+
+  takePairing: (codeHash, now) =>
+    scope.everyone('write', async (db) => {
+      // Of two who take it at once, one finds the row gone.
+      const row = await db
+        .deleteFrom('pairing')
+        .where('code_hash', '=', codeHash)
+        .returningAll()
+        .executeTakeFirst();
+      return row && row.expires_at > now
+        ? { codeHash, name: row.name, tokenHash: row.token_hash, expiresAt: row.expires_at }
+        : null;
+    }),
+
+  countGuess: (householdId, deviceId, { now, forgottenAt }) =>
+    scope.write(householdId, async (db) => {
+      await db
+        .deleteFrom('pairing_guess')
+        .where('household_id', '=', householdId)
+        .where('forgotten_at', '<=', now)
+        .execute();
+      const { guesses } = await db
+        .insertInto('pairing_guess')
+        .values({
+          household_id: householdId,
+          device_id: deviceId,
+          guesses: 1,
+          forgotten_at: forgottenAt,
+        })
+        .onConflict((conflict) =>
+          conflict
+            .columns(['household_id', 'device_id'])
+            .doUpdateSet((set) => ({ guesses: set('pairing_guess.guesses', '+', 1) })),
+        )
+        .returning('guesses')
+        .executeTakeFirstOrThrow();
+      return guesses;
+    }),
+
+  forgetGuesses: async (householdId, deviceId) => {
+    await scope.write(householdId, (db) =>
+      db
+        .deleteFrom('pairing_guess')
+        .where('household_id', '=', householdId)
+        .where('device_id', '=', deviceId)
+        .execute(),
+    );
+  },
+});
