@@ -25,6 +25,9 @@ export const thresholds = {
   margin: 0.2,
 } as const;
 
+/** How sure a reading by cue words alone is: so many of them are right on the development data. */
+export const confidenceOfCues = 0.9;
+
 const changing: ReadonlySet<Intent> = new Set(CHANGING_INTENTS);
 
 const needed = (acts: readonly Act[]): number => {
@@ -49,13 +52,21 @@ const doubtfulName = ({ intent, slots }: Act): boolean =>
 
 /** What to do with the best reading, given its confidence and how far behind the next meaning is. */
 export const verdictOn = (
-  best: { readonly acts: readonly Act[]; readonly confidence: number; readonly mended: boolean } | undefined,
+  best:
+    | {
+        readonly acts: readonly Act[];
+        readonly confidence: number;
+        readonly mended: boolean;
+        readonly hedged?: boolean;
+      }
+    | undefined,
   margin: number,
 ): Understanding['verdict'] => {
   if (!best || best.confidence < thresholds.offer) return 'out-of-scope';
   const enough = needed(best.acts);
   const changes = enough > thresholds.act;
-  const asks = changes && (best.mended || best.acts.some(doubtfulName));
+  const unsure = best.hedged === true && enough === thresholds.destroy;
+  const asks = changes && (best.mended || unsure || best.acts.some(doubtfulName));
   if (!asks && best.confidence >= enough && (!changes || margin >= thresholds.margin)) return 'act';
   if (best.confidence >= thresholds.confirm) return 'confirm';
   return 'ask-again';

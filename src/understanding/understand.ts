@@ -1,12 +1,14 @@
 /** From a recogniser's guesses to what was meant, how sure that is, and what to do with it. */
 import { today, type Clock } from '../terms/dates.js';
+import { caughtIn, worthAsking } from './caught.js';
 import { confidenceOf, type Evidence } from './confidence.js';
+import { cuedIntent } from './cues.js';
 import { expectedRules } from './expected.js';
 import { grammarFor, rulesFor } from './grammar-files.js';
-import type { Act, HearingContext, Hypothesis, Interpretation, Understanding } from './intents.js';
+import type { Act, Caught, HearingContext, Hypothesis, Interpretation, Understanding } from './intents.js';
 import type { HouseholdNames } from './names/api.js';
 import { mendedReadings, readingsOf, type Reader, type Reading } from './readings.js';
-import { verdictOn } from './thresholds.js';
+import { confidenceOfCues, thresholds, verdictOn } from './thresholds.js';
 import { lexiconFor, normalise } from './words/index.js';
 
 export interface Understander {
@@ -29,6 +31,8 @@ const nothing: Understanding = { readings: [], margin: 1, verdict: 'nothing-hear
 interface Guess {
   readonly heard: string;
   readonly tokens: readonly string[];
+  /** Said with a word of doubt. */
+  readonly hedged: boolean;
   /** Share of belief among the guesses, adding up to one. */
   readonly share: number;
 }
@@ -38,19 +42,22 @@ const beliefIn = ({ confidence }: Hypothesis, rank: number): number =>
   Math.max(0.02, confidence ?? 0.5) * 0.5 ** rank;
 
 const guessesFrom = (hypotheses: readonly Hypothesis[], locale: string): readonly Guess[] => {
-  const byWords = new Map<string, { heard: string; tokens: readonly string[]; belief: number }>();
+  const byWords = new Map<
+    string,
+    { heard: string; tokens: readonly string[]; hedged: boolean; belief: number }
+  >();
   hypotheses.slice(0, mostGuesses).forEach((hypothesis, rank) => {
-    const { tokens } = normalise(hypothesis.text, locale);
+    const { tokens, hedged } = normalise(hypothesis.text, locale);
     if (tokens.length === 0) return;
     const key = tokens.join(' ');
     const belief = beliefIn(hypothesis, rank);
     const known = byWords.get(key);
     if (known) known.belief += belief;
-    else byWords.set(key, { heard: hypothesis.text, tokens, belief });
+    else byWords.set(key, { heard: hypothesis.text, tokens, hedged, belief });
   });
   const guesses = [...byWords.values()];
   const all = guesses.reduce((sum, { belief }) => sum + belief, 0);
-  return guesses.map(({ heard, tokens, belief }) => ({ heard, tokens, share: belief / all }));
+  return guesses.map(({ belief, ...guess }) => ({ ...guess, share: belief / all }));
 };
 
 /** Words and numbers of a meaning, without the records they were matched to. */
@@ -91,6 +98,9 @@ const doubtful = -4;
 const thoroughlyRead = 2;
 const mended = 3;
 
+/** How many of the guesses must agree on what cue words say. */
+const mustAgree = 3;
+
 type Meanings = Map<string, Meaning>;
 
 const gather = (meanings: Meanings, guess: Guess, readings: readonly Reading[]): void => {
@@ -121,6 +131,38 @@ const meaningsOf = (guesses: readonly Guess[], reader: Reader): readonly Meaning
   return [...meanings.values()].sort((a, b) => b.mass - a.mass);
 };
 
+/**
+ * What cue words say, where the grammar says nothing or is in doubt between requests about the talk.
+ * The guesses must agree: stray words of a misheard sentence soon make a yes.
+ */
+const cuedReading = (
+  guesses: readonly Guess[],
+  parsed: Interpretation | undefined,
+  score: number | undefined,
+  { language }: Reader,
+): Interpretation | null => {
+  const offered = parsed && parsed.confidence >= thresholds.offer ? parsed : null;
+  if (offered && (offered.acts.length > 1 || score! >= sure)) return null;
+  const said = guesses
+    .slice(0, mustAgree)
+    .map(({ tokens }) => cuedIntent(tokens, language, offered?.acts[0]!.intent ?? null));
+  const [intent] = said;
+  if (intent && said.every((other) => other === intent)) {
+    const { heard, tokens } = guesses[0]!;
+    return {
+      acts: [{ intent, slots: {} }],
+      confidence: confidenceOfCues,
+      heard,
+      normalised: tokens.join(' '),
+    };
+  }
+  return null;
+};
+
+/** A yes that only cue words speak for settles no open question: it is asked again. */
+const verdictOnCues = ({ acts }: Interpretation, { expecting }: HearingContext): Understanding['verdict'] =>
+  expecting === 'yes-no' && acts[0]!.intent === 'yes' ? 'ask-again' : 'act';
+
 export const createUnderstander = (locale: string): Understander => {
   const { language } = lexiconFor(locale);
   const grammar = grammarFor(language);
@@ -147,13 +189,28 @@ export const createUnderstander = (locale: string): Understander => {
         return {
           acts: meaning.acts,
           confidence: confidenceOf(evidence),
+          evidence,
           heard: meaning.guess.heard,
           normalised: meaning.guess.tokens.join(' '),
         };
       });
+      const catching = (): readonly Caught[] => caughtIn(guesses[0]!.tokens, reader.rules, language);
+      const cued = cuedReading(guesses, readings[0], meanings[0]?.best, reader);
+      // "Yes, something, salsa": a thing of this kitchen says that it was about more than the talk.
+      if (cued && !worthAsking(catching()))
+        return { readings: [cued, ...readings], margin: 1, verdict: verdictOnCues(cued, context) };
       const margin = readings.length > 1 ? Math.max(0, readings[0]!.confidence - readings[1]!.confidence) : 1;
-      const best = readings[0] && { ...readings[0], mended: meanings[0]!.mended };
-      return { readings, margin, verdict: verdictOn(best, margin) };
+      const best = readings[0] && {
+        ...readings[0],
+        mended: meanings[0]!.mended,
+        hedged: meanings[0]!.guess.hedged,
+      };
+      const verdict = verdictOn(best, margin);
+      if (verdict === 'out-of-scope') {
+        const caught = catching();
+        if (worthAsking(caught)) return { readings: [], margin, verdict: 'ask-again', caught };
+      }
+      return { readings, margin, verdict, ...(best?.hedged ? { hedged: true } : {}) };
     },
     begins(words, names, context) {
       const { tokens } = normalise(words, context.locale);

@@ -2,14 +2,18 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { projectFile } from '../project-files.js';
 
-/** Entries of `grammars/<language>/words/<list>.txt`, lower case; empty when there is no such list. */
-export const entriesOf = (language: string, list: string): readonly string[] => {
+/** Lines of `grammars/<language>/words/<list>.txt` that hold anything but a note; none when there is no such list. */
+export const linesOf = (language: string, list: string): readonly string[] => {
   const file = projectFile('grammars', language, 'words', `${list}.txt`);
   if (!existsSync(file)) return [];
   return readFileSync(file, 'utf8')
-    .split('\n')
-    .filter((line) => !line.startsWith('#'))
+    .split(/\r?\n/)
+    .filter((line) => line.trim() !== '' && !line.startsWith('#'));
+};
+
+/** Entries of such a list, parted by commas or lines, lower case. */
+export const entriesOf = (language: string, list: string): readonly string[] =>
+  linesOf(language, list)
     .flatMap((line) => line.split(','))
     .map((entry) => entry.trim().toLowerCase())
     .filter((entry) => entry !== '');
-};
