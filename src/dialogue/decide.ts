@@ -10,6 +10,8 @@ import type {
 } from '../understanding/intents.js';
 import { ASKING_INTENTS, CHANGING_INTENTS as changing } from '../understanding/intents.js';
 import type { Conversation, Decide, Heard, Outcome, Surroundings } from './api.js';
+import { livingItems, marksOf } from '../kitchen/index.js';
+import { placeNoun } from './describe/place.js';
 import { say, tell } from './handler.js';
 import { choose } from './refer/choose.js';
 import { touchMarker } from './refer/touched.js';
@@ -17,7 +19,7 @@ import { sessionAnswer, sessionPrompt } from './sessions/session.js';
 import { setupAfterChange, setupExpects } from './sessions/setup.js';
 import { type Frame, type Told, stateOf } from './state.js';
 import { recallSummary } from './summary/told.js';
-import { bestReading, closeReadings, onlyOneMeaning, tellsLength } from './turn/doubt.js';
+import { bestReading, closeReadings, harmless, onlyOneMeaning, tellsLength } from './turn/doubt.js';
 import { correctLast } from './turn/correct.js';
 import { answerFrame, askAgain, dropOffers, pickByWords, questionOf, topFrame } from './turn/frames.js';
 import {
@@ -54,11 +56,29 @@ const aged = (work: Work): Work => {
     work.state.turns - touched.turn <= turnsAMarkerIsHeld &&
     minutes <= minutesAQuestionWaits;
   const kept = touched && !held ? withMemory(work, { touched: null }) : work;
-  return minutes > minutesAQuestionWaits ? withState(kept, { frames: [] }) : kept;
+  const { whisperUntil } = kept.state;
+  const awake =
+    whisperUntil !== null && whisperUntil <= work.around.clock.now
+      ? {
+          ...withState(kept, { whisperUntil: null }),
+          listener: { ...kept.listener, whisper: false },
+        }
+      : kept;
+  return minutes > minutesAQuestionWaits ? withState(awake, { frames: [] }) : awake;
+};
+
+/** "Yes", in a stock-take, to a question that yes is no answer to: it is meant for the stock-take. */
+const isForTheCount = (work: Work, { intent }: Act): boolean => {
+  const frame = topFrame(work);
+  const { session } = work.state;
+  if (!frame || session?.kind !== 'count' || session.paused || (intent !== 'yes' && intent !== 'no'))
+    return false;
+  return frame.kind === 'slot' && frame.expecting !== 'yes-no' && !frame.guess && !frame.no;
 };
 
 /** One act that was understood well enough. */
-const perform = (work: Work, act: Act): Work => {
+const perform = (at: Work, act: Act): Work => {
+  const work = isForTheCount(at, act) ? withState(at, { frames: at.state.frames.slice(0, -1) }) : at;
   const answered = answerFrame(work, act);
   if (answered) return answered;
   const reply = sessionAnswer(act, turnOf(work));
@@ -132,6 +152,31 @@ const misheard = (work: Work): Work => {
   return saying(next, say('missed', { times: Math.min(misses, 3), heard: work.heard ?? '' }));
 };
 
+/** Words of this kitchen with nothing to be made of them: what was caught is said, and what could be asked of it. */
+const caught = (work: Work, { caught: words = [] }: Understanding): Work => {
+  const item = words.find(({ kind }) => kind === 'item');
+  const place = words.find(({ kind }) => kind === 'place');
+  const record = item?.id ? work.kitchen.items.get(item.id) : undefined;
+  if (topFrame(work) || (!item && !place)) return misheard(work);
+  const next = withState(dropOffers(work), { misses: work.state.misses + 1 });
+  if (!item) {
+    const args = { place: place?.id ? placeNoun(work.kitchen, place.id) : place!.words };
+    return saying(next, say('caught-place', args));
+  }
+  return saying(next, say('caught-item', { name: record?.name ?? item.words }));
+};
+
+/** "Anything spicy": what the dots mean in this household, or a diet its food is marked with. */
+const marked = (work: Work): Work | null => {
+  const heard = ` ${(work.heard ?? '').toLowerCase().replace(/[^\p{L}\p{N} ]/gu, ' ')} `;
+  if (topFrame(work) || !/^ ?(what|which|anything|any|is|are|do|have|list|show|name|read)\b/.test(heard))
+    return null;
+  const marks = new Set(livingItems(work.kitchen).flatMap((item) => marksOf(work.kitchen, item).diets));
+  for (const meaning of Object.values(work.kitchen.household.dotMeanings)) marks.add(meaning);
+  const diet = [...marks].find((mark) => heard.includes(` ${mark.toLowerCase()} `));
+  return diet ? runAct(withState(work, { misses: 0 }), { intent: 'find', slots: { diet } }) : null;
+};
+
 const nothingHeard = (work: Work, touched: boolean): Work => {
   if (touched) return runAct(work, { intent: 'whats-this', slots: {} });
   const misses = work.state.misses + 1;
@@ -174,20 +219,24 @@ const wantedNow = (work: Work) => {
 
 const heardWork = (work: Work, heard: Heard): Work => {
   const { understanding } = heard;
-  const acts = bestReading(understanding, wantedNow(work))?.acts ?? [];
+  const best = bestReading(understanding, wantedNow(work));
+  const acts = best?.acts ?? [];
   switch (understanding.verdict) {
     case 'nothing-heard':
       return nothingHeard(work, heard.touched !== null);
     case 'out-of-scope':
-      return pickByWords(work) ?? plainAnswer(work) ?? beyond(work);
+      return pickByWords(work) ?? plainAnswer(work) ?? marked(work) ?? beyond(work);
     case 'ask-again':
-      return pickByWords(work) ?? plainAnswer(work) ?? misheard(work);
+      return pickByWords(work) ?? plainAnswer(work) ?? marked(work) ?? caught(work, understanding);
     case 'confirm':
     case 'act': {
       if (acts.length === 0) return misheard(work);
-      const sure = understanding.verdict === 'act' || onlyOneMeaning(understanding);
+      const sure =
+        understanding.verdict === 'act' || onlyOneMeaning(understanding) || (best && harmless(best));
       const clear = withState(work, { misses: 0 });
-      return chosen(clear, understanding) ?? acts.reduce(sure ? perform : confirmed, clear);
+      // What was said first is asked first.
+      const inTurn = sure || !acts.every(({ intent }) => isChanging(intent)) ? acts : acts.toReversed();
+      return chosen(clear, understanding) ?? inTurn.reduce(sure ? perform : confirmed, clear);
     }
   }
 };
@@ -213,13 +262,16 @@ const closing = (work: Work, framesBefore: readonly Frame[]): { work: Work; ques
     if (waiting) {
       const again = { ...frame, offeredAgain: (frame.offeredAgain ?? 0) + 1 };
       // Whoever moves on twice does not want it.
-      if (again.offeredAgain > (frame.kind === 'sure' ? 1 : 2))
+      if (again.offeredAgain > 1)
         return { work: withState(work, { frames: work.state.frames.slice(0, -1) }), question: undefined };
       return {
         work: withState(work, { frames: [...work.state.frames.slice(0, -1), again] }),
-        question: say('back-to', { question: frame.question }),
+        question: say('back-to', { question: frame.brief ?? frame.question }),
       };
     }
+    // One of two questions was settled: now the other.
+    const beneath = framesBefore.length > work.state.frames.length && frame.kind !== 'offer';
+    if (!work.asking && beneath) return { work, question: frame.question };
     return { work, question: work.asking ? questionOf(frame) : undefined };
   }
   return { work, question: sessionPrompt(turnOf(work)) ?? undefined };
@@ -238,10 +290,18 @@ const expectationOf = (work: Work): Expectation => {
 const toldOf = (work: Work, question: Say | undefined): Told | null => {
   const { told } = work.state;
   if (work.keepTold && told) {
-    return { ...told, rest: work.rest ?? told.rest, cut: work.cut ?? told.cut, aside: work.aside };
+    const doneNow = work.state.done?.turn === work.state.turns;
+    return {
+      ...told,
+      rest: work.rest ?? told.rest,
+      cut: work.cut ?? told.cut,
+      aside: work.aside,
+      ...(doneNow ? { turn: work.state.turns } : {}),
+    };
   }
   return {
     act: work.act,
+    turn: work.state.turns,
     answer: answerOf(work, question),
     rest: work.rest ?? work.more,
     details: work.details,

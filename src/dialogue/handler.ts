@@ -55,6 +55,7 @@ export interface Reply {
   readonly practice?: Practice | null;
   readonly listener?: Listener;
   readonly outage?: Outage | null;
+  readonly whisperUntil?: Instant | null;
   /** Length of this one answer. */
   readonly length?: Length;
   /** Say nothing more of an open question this turn. */

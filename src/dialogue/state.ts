@@ -40,6 +40,8 @@ export interface Ask {
   /** Which part of the act: 'item', 'place', 'words' … or 'sure' for a yes. */
   readonly slot: string;
   readonly question: Say;
+  /** A few words for coming back to it after other talk: "Which chilli?" */
+  readonly brief?: Say;
   /** Other words for the second time. */
   readonly again?: Say;
   readonly expecting: Expectation;
@@ -84,6 +86,8 @@ export interface Procedure {
   readonly steps: readonly Step[];
   readonly at: number;
   readonly paused: boolean;
+  /** The step it stands at was not read yet: a timer runs for the one before. */
+  readonly unread?: boolean;
   /** Who says so. */
   readonly source?: readonly Say[];
 }
@@ -113,6 +117,8 @@ export interface Practice {
 export interface Told {
   /** The last act that asked about things, so that "the other one" can be asked the same. */
   readonly act?: Act | null;
+  /** Turns so far when it was given. */
+  readonly turn?: number;
   readonly answer: Answer;
   /** Groups of a list not yet read. */
   readonly rest: readonly Say[];
@@ -133,6 +139,8 @@ export interface Done {
   readonly picked: Picked;
   readonly changes: readonly Change[];
   readonly at: Instant;
+  /** Turns so far when it was done. */
+  readonly turn?: number;
 }
 
 export interface Outage {
@@ -158,6 +166,8 @@ export interface State {
   readonly turns: number;
   /** When the power went and how things stood, while that is talked about. */
   readonly outage: Outage | null;
+  /** "Whisper for the rest of the evening" ends then. */
+  readonly whisperUntil: Instant | null;
 }
 
 const emptyMemory: Memory = {
@@ -185,6 +195,7 @@ const emptyState: State = {
   toldUpTo: null,
   turns: 0,
   outage: null,
+  whisperUntil: null,
 };
 
 export const usualListener: Listener = {

@@ -280,7 +280,34 @@ export const reheatPlan = (question: ReheatQuestion, tables = safetyTables()): R
   };
 };
 
-const TELLS_OF_HEAT = /steam|boil|lid|uncover|open|hot|oven|oil/i;
+/** What makes food hot, in a cook's own words. */
+const HEATS = /\b(heat|warm|microwave|cook|boil|simmer|bake|roast|fry|steam|toast|grill|zap|nuke)/i;
+/** What lets steam out: never covering, nor opening before anything is hot. */
+const OPENS =
+  /\b(uncover|unwrap|open|lift|peel|drain|stir|turn|flip|break up)|\b(take|pull|remove)\b.*\b(lid|cover|foil|film|wrap|plate|off|out)\b/i;
+const STEAMS = /\b(boil|simmer|steam)/i;
+const OVEN = /\b(oven|tray|griddle)\b/i;
+const OIL = /\boil\b/i;
+const TELLS_A_TIME = /\b(second|minute|hour|min|sec)s?\b/i;
+
+/** The caution that belongs before this act; `hot`: something was heated before it. */
+const ownCaution = (words: string, hot: boolean): CautionCode | null => {
+  if (OIL.test(words)) return 'hot-oil';
+  if (STEAMS.test(words)) return 'hot-steam';
+  const opens = OPENS.exec(words);
+  if (!opens) return OVEN.test(words) && hot ? 'hot-dish' : null;
+  const heats = HEATS.exec(words);
+  return hot || (heats !== null && heats.index < opens.index) ? 'hot-steam' : null;
+};
+
+const ownWords = (own: readonly string[]): Step[] =>
+  own.map((words, at) => {
+    const code = ownCaution(
+      words,
+      own.slice(0, at).some((before) => HEATS.test(before)),
+    );
+    return step('own-words', code === null ? { words } : { words, caution: code });
+  });
 
 /** Steps in the cook's own words, one act each, and the heating they are for if they only gave its figures. */
 const ownSteps = (
@@ -290,11 +317,10 @@ const ownSteps = (
   question: ReheatQuestion,
   tables: SafetyTables,
 ): Step[] => {
-  const said = own.map((words) =>
-    step('own-words', { words, ...(TELLS_OF_HEAT.test(words) ? { caution: 'hot-steam' as const } : {}) }),
-  );
+  // Words that tell the time themselves are not followed by the same heating once more.
+  const tellsTime = own.some((words) => HEATS.test(words) && TELLS_A_TIME.test(words));
   const timed =
-    seconds === null
+    seconds === null || tellsTime
       ? []
       : question.method === 'microwave'
         ? [step('set-microwave', { args: question.watts === null ? {} : { watts: question.watts }, seconds })]
@@ -314,5 +340,5 @@ const ownSteps = (
       : told?.standMinutes === null || told?.standMinutes === undefined
         ? []
         : [step('stand', { seconds: told.standMinutes * 60 })];
-  return [...said, ...timed, ...standing];
+  return [...ownWords(own), ...timed, ...standing];
 };

@@ -55,6 +55,8 @@ export interface Listener {
   readonly volume: 'silent' | 'x-soft' | 'soft' | 'medium' | 'loud' | 'x-loud';
   readonly whisper: boolean;
   readonly earcons: boolean;
+  /** Said by the listener: then it outranks what the client offers to play. */
+  readonly earconsChosen?: boolean;
 }
 
 export interface Answer {

@@ -82,6 +82,10 @@ export interface HouseholdsOptions {
   readonly listener?: Listener;
 }
 
+/** What the listener said, where the client can play it; else what the client offers. */
+const wantsSounds = ({ sounds }: TurnRequest, { earcons, earconsChosen }: Listener): boolean =>
+  earconsChosen ? earcons && sounds !== false : (sounds ?? earcons);
+
 /** Decided again this often before giving up: each try means somebody else's change went first. */
 const TRIES = 8;
 /** Conversations of pages hold nothing; they share this name. */
@@ -226,7 +230,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
             const { listener } = outcome.conversation;
             const spoken = tongue.voice.render(
               withEarcon(outcome, understanding),
-              { ...listener, earcons: request.sounds ?? listener.earcons },
+              { ...listener, earcons: wantsSounds(request, listener) },
               aroundSpeech(surroundings, tongue),
             );
             const after: Conversation = { ...outcome.conversation, lastSentences: spoken.sentences };

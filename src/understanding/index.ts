@@ -2,6 +2,7 @@
 export { CHANGING_INTENTS, DESTRUCTIVE_INTENTS, INTENTS } from './intents.js';
 export type * from './intents.js';
 export { createUnderstander, type Understander } from './understand.js';
+export { saidDuration } from './said-duration.js';
 export { thresholds } from './thresholds.js';
 export { createHouseholdNames } from './names/index.js';
 export type { HouseholdNames } from './names/index.js';

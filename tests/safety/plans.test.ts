@@ -71,6 +71,27 @@ describe('reheating', () => {
       ['stand', 120],
     ]);
   });
+  it('in own words, steam is warned of where it comes out: never at covering', () => {
+    const cautions = (...steps: string[]) =>
+      plan('bean stew', { preparations: [told({ steps })] })
+        .steps.filter(({ code }) => code === 'own-words')
+        .map(({ caution }) => caution?.code ?? null);
+    expect(cautions('Cover it with the vented lid', 'Heat it two minutes', 'Take the lid off')).toEqual([
+      null,
+      null,
+      'hot-steam',
+    ]);
+    expect(cautions('Open the bag', 'Microwave three minutes and stir')).toEqual([null, 'hot-steam']);
+    expect(cautions('Lift the lid and add a splash of water', 'Warm it')).toEqual([null, null]);
+  });
+  it('words that tell the time are not followed by the same heating again', () => {
+    const heatings = (steps: string[]) =>
+      plan('bean stew', { preparations: [told({ steps, minutes: 3, watts: 800 })] }).steps.filter(
+        ({ code }) => code === 'set-microwave',
+      ).length;
+    expect(heatings(['Heat it for three minutes'])).toBe(0);
+    expect(heatings(['Cover it'])).toBe(1);
+  });
   it('watts not known: no time is promised', () => {
     const found = plan('bean stew', { watts: null, preparations: [told({ minutes: 3, watts: 1000 })] });
     expect(found.steps.map(({ code }) => code)).toContain('set-microwave-short');

@@ -14,6 +14,7 @@ reheat-title = { $method ->
   }
 reheat-minutes = { CAP($time) } at { $watts } watts.
     .full = { CAP($name) }: { $time } at { $watts } watts, then let it stand and check that it is hot all through.
+reheat-other-power = The times told are for { $told } watts. Here, at { $watts }, it takes { $time } in all.
 reheat-undated = No date is recorded for it. When in doubt, throw it out.
 offer-throw-out = Shall I mark the { $name } as thrown out?
 

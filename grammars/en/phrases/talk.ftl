@@ -20,6 +20,9 @@ slower-now = Slower.
 louder-now = Louder.
 quieter-now = Quieter.
 whispering = Whispering.
+whispering-tonight = Whispering until the morning.
+sounds-on = A short sound before each answer.
+sounds-off = No more sounds.
 no-whisper = No more whispering.
 as-fast-as-i-go = That is as fast as I go.
 as-slow-as-i-go = That is as slow as I go.
@@ -44,7 +47,7 @@ hello = Hello{ $name ->
 goodbye = Goodbye.
 say-next = Say next for the next step.
 all-right = All right.
-nothing-was-asked = I had not asked anything. What would you like?
+nothing-was-asked = Nothing is open just now. What would you like?
 good = Good.
 
 # Help, for where we are.
@@ -100,6 +103,11 @@ steps-left = { $left ->
     [one] One more after this.
    *[other] { CAP($left) } more after this.
   }
+step-time = { $step ->
+    [none] { CAP($time) }.
+   *[other] { CAP($time) }, at the { $step } step.
+  }
+steps-untimed = No step here has a time.
 timer-started = Timer on, { $time }.{ $last ->
     [yes] {""}
    *[no] {" "}Say next when it rings.

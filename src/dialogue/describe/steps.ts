@@ -2,6 +2,7 @@
 import type { Step as SafetyStep } from '../../safety/api.js';
 import type { StepCode } from '../../safety/codes.js';
 import type { Value } from '../../speech/answer.js';
+import { saidDuration } from '../../understanding/index.js';
 import { say, seconds } from '../handler.js';
 import type { Step } from '../state.js';
 import { cautionWords } from './guidance.js';
@@ -42,7 +43,17 @@ const timed: ReadonlySet<StepCode> = new Set<StepCode>([
   'into-steamer',
 ]);
 
-export const guidedStep = (step: SafetyStep, label: string): Step => {
+/** How long a step takes: as reckoned, or as the cook's own words tell it. */
+const secondsOf = (step: SafetyStep, locale: string): number | null =>
+  timed.has(step.code)
+    ? step.seconds
+    : step.code === 'own-words' && step.words
+      ? saidDuration(step.words, locale)
+      : null;
+
+/** `label` names its timer; `locale` is the household's, in which own words were said. */
+export const guidedStep = (step: SafetyStep, label: string, locale: string): Step => {
+  const wait = secondsOf(step, locale);
   const args: Record<string, Value> = {
     ...step.args,
     ...(step.seconds !== null ? { seconds: seconds(step.seconds), hold: seconds(step.seconds) } : {}),
@@ -53,7 +64,7 @@ export const guidedStep = (step: SafetyStep, label: string): Step => {
   return {
     ...(step.caution ? { caution: cautionWords(step.caution) } : {}),
     text: say(`step-${step.code}`, args),
-    ...(step.seconds !== null && timed.has(step.code) ? { timer: { seconds: step.seconds, label } } : {}),
+    ...(wait === null ? {} : { timer: { seconds: wait, label } }),
     ...(name ? { name } : {}),
   };
 };

@@ -114,7 +114,7 @@ export const powerCut: Handler = (act, turn) => {
   const report = reportFor(turn, slots, outage, null);
   const steps = report.steps
     .filter(({ code }) => code !== 'keep-doors-shut' && code !== 'note-time')
-    .map((step) => guidedStep(step, ''));
+    .map((step) => guidedStep(step, '', turn.kitchen.household.locale));
   return {
     parts: [
       holding(turn, 'fridge', report.fridge),

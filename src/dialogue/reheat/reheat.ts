@@ -18,15 +18,40 @@ const methodFor = (turn: Turn, item: Item, said: string | undefined): HeatMethod
   return recorded?.method ?? (turn.kitchen.household.microwaveWatts === null ? 'hob' : 'microwave');
 };
 
-const minutesOnly = (turn: Turn, item: Item, watts: number): Reply | null => {
-  const told = item.preparations.find(({ method, minutes }) => method === 'microwave' && minutes !== null);
-  if (!told?.minutes) return null;
-  const plan = planFor(turn, item, 'microwave', watts);
+/** How long in all in a microwave of so many watts, by the time somebody told; and how that was reckoned. */
+const microwaveTime = (turn: Turn, item: Item, watts: number) => {
+  if (!item.preparations.some(({ method, minutes }) => method === 'microwave' && minutes)) return null;
+  // Without the words of its steps, which tell times for the power they were told for.
+  const figures = item.preparations.map((told) => ({ ...told, steps: [] }));
+  const plan = planFor(turn, { ...item, preparations: figures }, 'microwave', watts);
   if (plan.kind !== 'plan') return null;
   const total = plan.steps.reduce(
     (sum, { code, seconds: of }) => sum + (of !== null && /microwave|heat-again/.test(code) ? of : 0),
     0,
   );
+  return { plan, total };
+};
+
+/** Steps in own words tell times for the power they were told for: at another, the whole time is said first. */
+const otherPower = (turn: Turn, item: Item, method: HeatMethod, watts: number | null): Say[] => {
+  const told = item.preparations.find((one) => one.method === 'microwave' && one.steps.length > 0);
+  if (method !== 'microwave' || watts === null || !told?.watts || told.watts === watts) return [];
+  const time = microwaveTime(turn, item, watts);
+  return time
+    ? [
+        say('reheat-other-power', {
+          time: { kind: 'duration', seconds: time.total },
+          watts,
+          told: told.watts,
+        }),
+      ]
+    : [];
+};
+
+const minutesOnly = (turn: Turn, item: Item, watts: number): Reply | null => {
+  const time = microwaveTime(turn, item, watts);
+  if (!time) return null;
+  const { plan, total } = time;
   return {
     parts: [say('reheat-minutes', { name: item.name, time: { kind: 'duration', seconds: total }, watts })],
     details: plan.reasons.map(reasonWords),
@@ -96,11 +121,15 @@ export const reheat: Handler = (act, turn) => {
   }
   // Allergens and what the cook warned of come before any step.
   const undated = plan.reasons.some(({ code }) => code === 'date-unknown');
-  const first: Say[] = [...plan.first.map(cautionWords), ...(undated ? [say('reheat-undated')] : [])];
+  const first: Say[] = [
+    ...plan.first.map(cautionWords),
+    ...(undated ? [say('reheat-undated')] : []),
+    ...otherPower(turn, item, method, watts),
+  ];
   // "Not there yet" is told when the thermometer says so, not as a step of its own.
   const steps = plan.steps
     .filter(({ code }) => code !== 'more-time')
-    .map((step) => guidedStep(step, item.name));
+    .map((step) => guidedStep(step, item.name, turn.kitchen.household.locale));
   const begun = beginSteps(
     {
       kind: 'reheat',

@@ -5,6 +5,7 @@ import type { Say } from '../../speech/answer.js';
 import type { Slots } from '../../understanding/intents.js';
 import { withChange } from '../describe/refusals.js';
 import { type Handler, type Turn, clockTime, say, todayOf } from '../handler.js';
+import { lengthSetting, sounds } from '../talk/controls.js';
 import { instantAt } from '../timers/wall-time.js';
 
 type Wanted =
@@ -64,6 +65,9 @@ const wanted = (turn: Turn, slots: Slots): Wanted => {
 };
 
 export const setHousehold: Handler = (act, turn) => {
+  // How this listener is spoken to is no setting of the household.
+  if (act.slots.setting === 'sounds') return sounds(act, turn);
+  if (act.slots.setting === 'length') return lengthSetting(act, turn);
   const want = wanted(turn, act.slots);
   if (!want) return { parts: [say('settings-help')] };
   if ('ask' in want)

@@ -4,6 +4,7 @@ import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
 import { tellAbout } from '../find/whats-this.js';
 import { atOrdinal } from '../refer/items.js';
 import { lengths } from '../state.js';
+import { nextOf } from '../timers/wall-time.js';
 import { restOf } from './rest.js';
 import { currentStep } from './step-words.js';
 
@@ -13,6 +14,8 @@ const verbatim = (sentences: readonly string[]): Say[] => sentences.map((text) =
 export const repeat: Handler = (act, turn) => {
   const n = act.slots.ordinal ?? act.slots.item?.ordinal ?? null;
   const at = n === null ? undefined : atOrdinal(turn.memory.offered, n);
+  const line = n === null ? null : summaryLine(turn, n);
+  if (line) return { parts: line, keepTold: true, ...(at ? { memory: { items: [at] } } : {}) };
   if (at)
     return tellAbout(
       {
@@ -22,6 +25,18 @@ export const repeat: Handler = (act, turn) => {
       turn,
     );
   return repeatAll(turn);
+};
+
+/** "Read the second again", after a summary: its line, of those that tell what to use. */
+const summaryLine = (turn: Turn, n: number): readonly Say[] | null => {
+  const said = [...(turn.state.told?.answer.parts ?? []), ...(turn.state.told?.rest ?? [])];
+  const lines = said.flatMap((one, at) => {
+    if (!/^summary-(chill|cook|freeze|use)/.test(one.phrase)) return [];
+    const next = said[at + 1];
+    // Who must not have it is part of it.
+    return [next?.phrase === 'summary-not-for' ? [one, next] : [one]];
+  });
+  return atOrdinal(lines, n) ?? null;
 };
 
 const repeatAll = (turn: Turn): Reply => {
@@ -73,6 +88,9 @@ export const wait: Handler = (_act, turn) => {
   };
 };
 
+/** Sentences of detail told at a time. */
+const littleMore = 2;
+
 /** What was cut off, else the rest of a list, else the procedure or session that was put aside. */
 export const goOn: Handler = (_act, turn) => {
   const { told, procedure, session } = turn.state;
@@ -81,13 +99,18 @@ export const goOn: Handler = (_act, turn) => {
   if (cut.length > 0) return { parts: verbatim(cut), keepTold: true, cut: [], quiet: true };
   if (told && told.rest.length > 0) return restOf(told);
   if (procedure) {
-    const going = { ...procedure, paused: false };
+    const going = { ...procedure, paused: false, unread: false };
     return { parts: currentStep(going), procedure: going };
   }
   if (session && session.kind !== 'shop' && session.paused) {
     return { parts: [say('where-we-were')], session: { ...session, paused: false } };
   }
-  if (told && told.details.length > 0 && /\bmore\b/.test(turn.heard ?? '')) return details(_act, turn);
+  if (told && told.details.length > 0 && /\bmore\b/.test(turn.heard ?? '')) {
+    // A little more at a time; who says so is told when that is asked.
+    const at = told.details.length > littleMore ? littleMore : told.details.length;
+    const [shown, rest] = [told.details.slice(0, at), told.details.slice(at)];
+    return { parts: [...shown, ...(rest.length > 0 ? [say('power-more')] : [])], keepTold: true, rest };
+  }
   return { parts: [say('nothing-more')], keepTold: true };
 };
 
@@ -117,7 +140,7 @@ const atLength =
     }
     if (!told) return { parts: [say('nothing-said-yet')] };
     const length = byOne(told.answer.length ?? turn.listener.length, by);
-    const details = by === 1 ? [...told.details, ...told.sources] : [];
+    const details = by === 1 ? told.details : [];
     const question = told.answer.question ? [told.answer.question] : [];
     return { parts: [...told.answer.parts, ...details, ...question], length, keepTold: true, quiet: true };
   };
@@ -139,7 +162,7 @@ const pointedAt = {
 export const details: Handler = (act, turn) => {
   const { told } = turn.state;
   if (!told) return { parts: [say('nothing-said-yet')] };
-  const more = [...told.details, ...told.sources];
+  const more = told.details;
   if (more.length === 0) {
     return turn.memory.items.length === 1 && !turn.state.procedure
       ? tellAbout({ intent: 'tell-about', slots: { item: pointedAt } }, turn)
@@ -192,14 +215,32 @@ const volumeBy = (turn: Turn, by: 1 | -1, phrase: string, end: string): Reply =>
 };
 export const louder: Handler = (_act, turn) => volumeBy(turn, 1, 'louder-now', 'as-loud-as-i-go');
 export const quieter: Handler = (_act, turn) => volumeBy(turn, -1, 'quieter-now', 'as-quiet-as-i-go');
-export const whisper: Handler = (act, turn) =>
-  act.slots.negated
-    ? speaking(turn, { whisper: false }, 'no-whisper')
-    : speaking(
-        turn,
-        { whisper: !turn.listener.whisper },
-        turn.listener.whisper ? 'no-whisper' : 'whispering',
-      );
+
+/** An evening's whispering is over when the household gets up. Our own choice. */
+const morning = '06:00';
+
+export const whisper: Handler = (act, turn) => {
+  if (act.slots.negated) return { ...speaking(turn, { whisper: false }, 'no-whisper'), whisperUntil: null };
+  if (act.slots.lasting && /\b(evening|night|tonight|day)\b/.test(turn.heard ?? ''))
+    return {
+      ...speaking(turn, { whisper: true }, 'whispering-tonight'),
+      whisperUntil: nextOf([morning], turn.clock),
+    };
+  const on = act.slots.lasting === true || !turn.listener.whisper;
+  return { ...speaking(turn, { whisper: on }, on ? 'whispering' : 'no-whisper'), whisperUntil: null };
+};
+
+/** "Turn on the sounds": whether a short sound comes before an answer. Outranks what the client offers. */
+export const sounds: Handler = (act, turn) => {
+  const on = act.slots.negated !== true;
+  return speaking(turn, { earcons: on, earconsChosen: true }, on ? 'sounds-on' : 'sounds-off');
+};
+
+/** "Always use short answers". */
+export const lengthSetting: Handler = (act, turn) => {
+  const length = lengths.find((one) => one === act.slots.words) ?? 'usual';
+  return { parts: [say('length-now', { length })], listener: { ...turn.listener, length } };
+};
 
 /** Letter by letter: what was named, else what the last answer was about. */
 export const spell: Handler = (act, turn) => {
@@ -292,5 +333,8 @@ export const unasked: Handler = (act, turn) => {
   if (act.intent === 'yes' && procedure && !procedure.paused)
     return { parts: [say('say-next')], keepTold: true };
   if (act.intent === 'no' || act.intent === 'maybe') return { parts: [say('all-right')], keepTold: true };
+  // Nothing more was to come: "yes" to a summary or an answer means it was taken in.
+  const summed = told?.answer.parts.some(({ phrase }) => phrase.startsWith('summary-'));
+  if (act.intent === 'yes' && summed) return { parts: [say('nothing-more')], keepTold: true };
   return { parts: [say('nothing-was-asked')], keepTold: true };
 };

@@ -9,7 +9,7 @@ import { restOf } from './rest.js';
 import { currentStep, stepWords } from './step-words.js';
 
 const toStep = (procedure: Procedure, at: number): Reply => {
-  const moved = { ...procedure, at, paused: false };
+  const moved = { ...procedure, at, paused: false, unread: false };
   const last = at === procedure.steps.length - 1;
   return { parts: [...(last && at > 0 ? [say('last-step')] : []), ...currentStep(moved)], procedure: moved };
 };
@@ -38,6 +38,7 @@ const noSteps: Reply = { parts: [say('no-steps')], keepTold: true };
 export const next: Handler = (act, turn) => {
   const { procedure, told } = turn.state;
   if (!procedure) return told && told.rest.length > 0 ? restOf(told) : noSteps;
+  if (procedure.unread) return toStep(procedure, procedure.at);
   if (procedure.at + 1 >= procedure.steps.length) return finished(procedure);
   return toStep(procedure, procedure.at + 1);
 };
@@ -85,9 +86,34 @@ const them = {
   at: null,
 };
 
+/** The step with a time nearest to this one; of two as near the earlier, whose timer may be running. */
+const nearestTimed = ({ steps, at, unread }: Procedure): number | null => {
+  const here = unread ? at - 1 : at;
+  const timed = steps.flatMap(({ timer }, index) => (timer ? [index] : []));
+  return timed.sort((a, b) => Math.abs(a - here) - Math.abs(b - here) || a - b)[0] ?? null;
+};
+
+/** "What was the time again". */
+const stepTime = (procedure: Procedure): Reply => {
+  const at = nearestTimed(procedure);
+  const timer = at === null ? undefined : procedure.steps[at]?.timer;
+  if (at === null || !timer) return { parts: [say('steps-untimed')], keepTold: true };
+  return {
+    parts: [
+      say('step-time', {
+        time: seconds(timer.seconds),
+        ...(at === procedure.at ? {} : { step: { kind: 'ordinal', n: at + 1 } }),
+      }),
+    ],
+    keepTold: true,
+    aside: true,
+  };
+};
+
 /** "How many are left", "what was the third step". */
 export const stepsLeft: Handler = (act, turn) => {
   const { procedure } = turn.state;
+  if (procedure && act.slots.asked === 'time') return stepTime(procedure);
   // "How many are left" of food, when no steps are being read.
   const food = !procedure || /\bmuch\b/.test(turn.heard ?? '');
   if (food && turn.memory.items.length > 0) return count({ intent: 'count', slots: { item: them } }, turn);
@@ -99,7 +125,9 @@ export const stepsLeft: Handler = (act, turn) => {
       ? { parts: stepWords(step) }
       : { parts: [say('so-many-steps', { count: procedure.steps.length })] };
   }
-  return { parts: [say('steps-left', { left: procedure.steps.length - procedure.at - 1 })] };
+  return {
+    parts: [say('steps-left', { left: procedure.steps.length - procedure.at - (procedure.unread ? 0 : 1) })],
+  };
 };
 
 /** The act is done: its timer starts, if it has one; else the next is read. */
@@ -107,17 +135,20 @@ export const done: Handler = (act, turn) => {
   const { procedure } = turn.state;
   const step = procedure?.steps[procedure.at];
   if (!procedure || !step) return { parts: [say('good')], keepTold: true };
+  // "Done" once more, when its timer has rung.
+  if (procedure.unread) return next(act, turn);
   if (!step.timer) return next(act, turn);
-  return timed(turn, procedure, step.timer);
+  return startStepTimer(turn, procedure, step.timer);
 };
 
-const timed = (turn: Turn, procedure: Procedure, timer: NonNullable<Step['timer']>): Reply =>
+/** The step's timer, and the next step kept for when it rings. */
+export const startStepTimer = (turn: Turn, procedure: Procedure, timer: NonNullable<Step['timer']>): Reply =>
   withChange(
     turn,
     setTimer(turn, { seconds: timer.seconds, label: timer.label, itemId: procedure.itemId }),
     (change) => {
       const last = procedure.at + 1 >= procedure.steps.length;
-      const moved = last ? null : { ...procedure, at: procedure.at + 1, paused: true };
+      const moved = last ? null : { ...procedure, at: procedure.at + 1, paused: true, unread: true };
       return {
         parts: [say('timer-started', { time: seconds(timer.seconds), last: last ? 'yes' : 'no' })],
         changes: [change],

@@ -15,6 +15,7 @@ import { inGroups, andMore } from '../describe/lists.js';
 import { withChange } from '../describe/refusals.js';
 import { type Handler, type Reply, type Turn, clockTime, day, list, say, seconds } from '../handler.js';
 import { findItems } from '../refer/items.js';
+import { startStepTimer } from '../talk/steps.js';
 import { bothHalves, fromNow, instantAt, nextOf } from './wall-time.js';
 
 const left = (turn: Turn, reminder: Reminder): Value =>
@@ -32,6 +33,11 @@ const named = ({ label }: Reminder): Record<string, Value> => (label ? { label }
 export const setTimer: Handler = (act, turn) => {
   const { duration } = act.slots;
   const label = labelOf(turn, act.slots);
+  const { procedure } = turn.state;
+  const step = procedure?.unread ? undefined : procedure?.steps[procedure.at];
+  // "Start the timer", while a step that takes its time is being done.
+  if (duration === undefined && !label && procedure && step?.timer)
+    return startStepTimer(turn, procedure, step.timer);
   if (duration === undefined) {
     return {
       parts: [],
@@ -98,12 +104,12 @@ const timerWords = (turn: Turn, one: Reminder): Say =>
   say('timer-with', { left: left(turn, one), ...named(one) });
 
 export const changeTimer: Handler = (act, turn) => {
-  const { duration, negated, setting } = act.slots;
+  const { duration, negated, asked } = act.slots;
   const found = oneTimer(turn, act.slots, 'timer');
   if ('reply' in found) return found.reply;
   if (duration === undefined)
     return { parts: [], ask: { slot: 'duration', question: say('ask-by-how-much'), expecting: 'time' } };
-  const by = setting === 'to' ? { seconds: duration } : { addSeconds: negated ? -duration : duration };
+  const by = asked === 'to' ? { seconds: duration } : { addSeconds: negated ? -duration : duration };
   return withChange(turn, changeTimerChange(turn, found.got.id, by), (change) => {
     const op = change.ops[0]!;
     const after = op.kind === 'reminder' && op.after ? op.after : found.got;
@@ -170,7 +176,9 @@ const dueOf = (turn: Turn, { when, time, duration }: Slots): string | null => {
 
 export const setReminder: Handler = (act, turn) => {
   const { slots } = act;
-  const label = labelOf(turn, slots);
+  // "Remind me tomorrow" is about what was just spoken of.
+  const [spokenOf] = turn.memory.items.flatMap((id) => turn.kitchen.items.get(id) ?? []);
+  const label = labelOf(turn, slots) ?? spokenOf?.name ?? null;
   if (!label)
     return { parts: [], ask: { slot: 'words', question: say('ask-remind-what'), expecting: 'words' } };
   const due = dueOf(turn, slots);
@@ -179,7 +187,7 @@ export const setReminder: Handler = (act, turn) => {
       parts: [],
       ask: { slot: 'time', question: say('ask-remind-when', { label }), expecting: 'time' },
     };
-  const items = slots.item ? findItems(turn, slots.item).items : [];
+  const items = slots.item ? findItems(turn, slots.item).items : slots.words || !spokenOf ? [] : [spokenOf];
   const itemId = items.length === 1 ? items[0]!.id : null;
   return withChange(turn, setReminderChange(turn, { due, label, itemId }), (change) => ({
     parts: [say('reminder-set', { label, ...whenWords(turn, due) })],

@@ -193,11 +193,15 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
   };
   const { done: lastDone, procedure, session, practice, outage } = next.state;
   const stated = withState(next, {
-    done: changes.length > 0 ? { act, picked, changes, at: work.around.clock.now } : lastDone,
+    done:
+      changes.length > 0
+        ? { act, picked, changes, at: work.around.clock.now, turn: work.state.turns }
+        : lastDone,
     procedure: reply.procedure === undefined ? procedure : reply.procedure,
     session: reply.session === undefined ? session : reply.session,
     practice: reply.practice === undefined ? practice : reply.practice,
     outage: reply.outage === undefined ? outage : reply.outage,
+    whisperUntil: reply.whisperUntil === undefined ? next.state.whisperUntil : reply.whisperUntil,
     ...(reply.dropFrames ? { frames: [] } : {}),
   });
   if (!reply.offer) return stated;
@@ -223,11 +227,20 @@ export const runAct = (work: Work, act: Act, settled: Settled = unsettled): Work
 export const tryAct = (work: Work, act: Act, settled: Settled = unsettled): Reply =>
   handlers[act.intent](act, turnOf(work, settled));
 
+/** Nothing is said twice in one answer: two things on one label rule share its sentence. */
+const once = (parts: readonly Say[]): readonly Say[] => {
+  const seen = new Set<string>();
+  return parts.filter((part) => {
+    const key = JSON.stringify(part);
+    return !seen.has(key) && seen.add(key);
+  });
+};
+
 export const answerOf = (work: Work, question: Say | undefined): Answer => {
   const top = work.state.frames.at(-1);
   const choices = top && question ? choicesFor(top) : [];
   return {
-    parts: work.parts,
+    parts: once(work.parts),
     ...(question ? { question } : {}),
     ...(work.more.length > 0 ? { more: work.more } : {}),
     ...(work.length ? { length: work.length } : {}),
