@@ -1,5 +1,6 @@
 /** A kitchen and a change make the next kitchen. Pure: the old one stays as it was. */
 import { isDeepStrictEqual } from 'node:util';
+import { carryLiving } from './items.js';
 import type {
   Change,
   Household,
@@ -71,18 +72,21 @@ type Maps = {
  */
 export const applyChange = (kitchen: Kitchen, change: Pick<Change, 'ops'>): Kitchen => {
   const copied: Partial<Maps> = {};
+  const changedItems = new Set<Id>();
   let household = kitchen.household;
   for (const op of change.ops) {
     if (op.kind === 'household') {
       if (op.after) household = op.after;
       continue;
     }
+    if (op.kind === 'item') changedItems.add(op.id);
     const shelf = SHELF[op.kind];
     // Only the kinds that change are copied; the rest is shared with the old kitchen.
     const map = (copied[shelf] ??= new Map(kitchen[shelf] as ReadonlyMap<Id, never>)) as Map<Id, unknown>;
     if (op.after) map.set(op.id, op.after);
     else map.delete(op.id);
   }
+  if (copied.items) carryLiving(kitchen.items, copied.items, changedItems);
   return { ...kitchen, ...copied, household, version: kitchen.version + 1 };
 };
 

@@ -13,6 +13,34 @@ export const livingIn = reckoned((items: Kitchen['items']) =>
   [...items.values()].filter((item) => item.gone === null).sort(byAge),
 );
 
+/** Where an item stands, or would stand, among items in order of age. */
+const positionOf = (sorted: readonly Item[], item: Item): number => {
+  let [low, high] = [0, sorted.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (byAge(sorted[middle]!, item) < 0) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+};
+
+/** More changed than this, sorting anew costs no more. */
+const CARRIED_AT_MOST = 64;
+
+/** Tells what lives after a change from what lived before, so that a change costs alike in any kitchen. */
+export const carryLiving = (from: Kitchen['items'], to: Kitchen['items'], changed: ReadonlySet<Id>): void => {
+  if (changed.size > CARRIED_AT_MOST) return;
+  livingIn.carry(from, to, (before) => {
+    const living = [...before];
+    for (const id of changed) {
+      const [old, now] = [from.get(id), to.get(id)];
+      if (old?.gone === null) living.splice(positionOf(living, old), 1);
+      if (now?.gone === null) living.splice(positionOf(living, now), 0, now);
+    }
+    return living;
+  });
+};
+
 /** Items not used up, thrown out or given away; oldest record first. */
 export const livingItems = (kitchen: Kitchen): readonly Item[] => livingIn(kitchen.items);
 

@@ -12,7 +12,7 @@ const singular = (word: string): string => {
 
 /** Names are compared again at each turn, and there are only so many: what was worked out is kept. */
 const REMEMBERED = 20_000;
-const known = new Map<string, readonly string[]>();
+const known = new Map<string, { readonly words: readonly string[]; readonly key: string }>();
 
 const wordsOf = (name: string): readonly string[] =>
   name
@@ -27,18 +27,21 @@ const wordsOf = (name: string): readonly string[] =>
     .filter((word) => word !== '')
     .map(singular);
 
-/** The words of a name as compared: lower case, no article, accents or plurals. */
-export const foodWords = (name: string): readonly string[] => {
+const compared = (name: string): { readonly words: readonly string[]; readonly key: string } => {
   const before = known.get(name);
   if (before) return before;
   if (known.size >= REMEMBERED) known.clear();
   const words = wordsOf(name);
-  known.set(name, words);
-  return words;
+  const made = { words, key: words.join(' ') };
+  known.set(name, made);
+  return made;
 };
 
+/** The words of a name as compared: lower case, no article, accents or plurals. */
+export const foodWords = (name: string): readonly string[] => compared(name).words;
+
 /** Two names with the same key mean the same food: "The Tomatoes" and "tomato". */
-export const foodKey = (name: string): string => foodWords(name).join(' ');
+export const foodKey = (name: string): string => compared(name).key;
 
 /** As `likeness`, of words already taken apart. */
 export const likenessOf = (one: readonly string[], two: readonly string[]): number => {

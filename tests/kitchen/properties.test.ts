@@ -57,6 +57,17 @@ describe('in any life of a kitchen', () => {
     );
   });
 
+  it('what lives is told after each change as it would be told anew', () => {
+    fc.assert(
+      fc.property(lives, (deeds) => {
+        live(deeds, (kitchen) =>
+          expect(livingItems(kitchen)).toEqual(livingItems({ ...kitchen, items: new Map(kitchen.items) })),
+        );
+      }),
+      { numRuns: 200 },
+    );
+  });
+
   it('undoing everything, newest first, gives back the very kitchen it began with', () => {
     fc.assert(
       fc.property(lives, (deeds) => {
