@@ -17,6 +17,11 @@ export interface Surroundings {
   readonly journal: readonly JournalEntry[];
   readonly clock: Clock;
   readonly speaker: Speaker;
+  /**
+   * The household's other conversations, latest first; only given to a turn that may pick up there
+   * (`picksUp`). What was begun on the phone goes on in the kitchen.
+   */
+  readonly elsewhere?: readonly Conversation[];
   /** A fresh id at each call; the same sequence when the turn is decided again. */
   readonly newId: () => Id;
 }

@@ -90,7 +90,15 @@ export interface Procedure {
   readonly unread?: boolean;
   /** Who says so. */
   readonly source?: readonly Say[];
+  /** Who began it; null on a device that is nobody's own. */
+  readonly by?: Id | null;
+  /** When its steps were last moved in. */
+  readonly touchedAt?: Instant;
 }
+
+/** The same procedure, in whichever conversation of the household. */
+export const procedureKey = ({ kind, itemId, title }: Procedure): string =>
+  JSON.stringify([kind, itemId, itemId ? null : title]);
 
 export type Session =
   | { readonly kind: 'shop'; readonly items: readonly Id[]; readonly placeId: Id | null }
@@ -166,6 +174,8 @@ export interface State {
   readonly turns: number;
   /** When the power went and how things stood, while that is talked about. */
   readonly outage: Outage | null;
+  /** The procedure that was ended last here: kept, so that a copy of it elsewhere is not gone on with. */
+  readonly over: { readonly key: string; readonly at: Instant } | null;
   /** "Whisper for the rest of the evening" ends then. */
   readonly whisperUntil: Instant | null;
 }
@@ -195,6 +205,7 @@ const emptyState: State = {
   toldUpTo: null,
   turns: 0,
   outage: null,
+  over: null,
   whisperUntil: null,
 };
 

@@ -181,6 +181,9 @@ export interface Store extends TellingStore, PairingStore {
   /** Brings back what `archiveHousehold` gave (as read from a file: it is checked). Fails if the id is taken. */
   restoreHousehold(archive: unknown): Promise<Id>;
 
+  /** The household's conversations spoken in since an instant, latest first, as they were kept; at most `limit`. */
+  recentConversations(householdId: Id, since: Instant, limit: number): Promise<readonly unknown[]>;
+
   /**
    * Drops replies kept for retries and conversations not spoken in, both from before an instant.
    * Answers how many of each went.

@@ -129,6 +129,19 @@ export const createSqlStore = (
     return id;
   },
 
+  recentConversations: (householdId, since, limit) =>
+    scope.read(householdId, async (db) => {
+      const rows = await db
+        .selectFrom('conversation')
+        .select('body')
+        .where('household_id', '=', householdId)
+        .where('at', '>=', since)
+        .orderBy('at', 'desc')
+        .limit(limit)
+        .execute();
+      return rows.map(({ body }) => JSON.parse(body) as unknown);
+    }),
+
   forgetTalk: (householdId, before) =>
     scope.write(householdId, async (db) => {
       const old = (table: 'turn' | 'conversation') =>

@@ -6,7 +6,7 @@
  * one write of everything it changed. When somebody else changed the kitchen in between, the
  * write is refused and the turn is decided again on what is true now.
  */
-import { decide, startConversation } from '../dialogue/index.js';
+import { decide, picksUp, startConversation } from '../dialogue/index.js';
 import type { Conversation, Speaker, Surroundings } from '../dialogue/api.js';
 import type { Change, Id, JournalEntry, Kitchen } from '../kitchen/model.js';
 import type { AroundSpeech, Answer, Listener, Spoken } from '../speech/index.js';
@@ -86,6 +86,12 @@ export interface HouseholdsOptions {
 const wantsSounds = ({ sounds }: TurnRequest, { earcons, earconsChosen }: Listener): boolean =>
   earconsChosen ? earcons && sounds !== false : (sounds ?? earcons);
 
+/** How far back, and in how many conversations, a turn looks that goes on with what was begun elsewhere. */
+const HOURS_ELSEWHERE = 12;
+const CONVERSATIONS_ELSEWHERE = 20;
+const hoursBefore = (at: Instant, hours: number): Instant =>
+  new Date(Date.parse(at) - hours * 3_600_000).toISOString();
+
 /** Decided again this often before giving up: each try means somebody else's change went first. */
 const TRIES = 8;
 /** Conversations of pages hold nothing; they share this name. */
@@ -148,7 +154,13 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
           readonly at: Instant;
           reply: T;
         }
-      | { readonly nothing: T },
+      | { readonly nothing: T }
+      | Promise<{
+          readonly changes: readonly Change[];
+          readonly conversation: unknown;
+          readonly at: Instant;
+          reply: T;
+        }>,
     next: () => void,
   ): Promise<T> => {
     const { householdId } = speaker;
@@ -157,7 +169,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
       if (!start) throw new TurnProblem('no-such-household', 'this household is not in the store');
       if (start.earlierReply !== undefined) return answerAgain<T>(start.earlierReply, names.said);
       const here = await live.at(householdId, start.version);
-      const done = work(here, start.conversation, idsOf(householdId, names.turn));
+      const done = await work(here, start.conversation, idsOf(householdId, names.turn));
       if ('nothing' in done) return done.nothing;
       const kept: KeptReply<T> = { said: names.said, reply: done.reply };
       const result = await store.commitTurn(
@@ -203,7 +215,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
         return settle<TurnReply>(
           speaker,
           names,
-          (here, before, newId) => {
+          async (here, before, newId) => {
             const surroundings = around(here, speaker, newId);
             const earlier = (before as Conversation | null) ?? startConversation(options.listener);
             const tongue = tongues.for(request.locale, here.kitchen.household.locale);
@@ -217,6 +229,13 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                 expecting: earlier.expecting,
               },
             );
+            const elsewhere = picksUp(understanding)
+              ? await store.recentConversations(
+                  speaker.householdId,
+                  hoursBefore(surroundings.clock.now, HOURS_ELSEWHERE),
+                  CONVERSATIONS_ELSEWHERE,
+                )
+              : [];
             const outcome = decide(
               earlier,
               {
@@ -225,7 +244,10 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                 touched: request.touched ?? null,
                 cutAt: request.cutAt ?? null,
               },
-              surroundings,
+              {
+                ...surroundings,
+                elsewhere: elsewhere.filter((one): one is Conversation => one !== null),
+              },
             );
             const { listener } = outcome.conversation;
             const spoken = tongue.voice.render(

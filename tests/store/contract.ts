@@ -427,6 +427,21 @@ export const storeContract = (
       expect((await load()).items.size).toBe(1);
     });
 
+    it('tells what conversations were spoken in lately, latest first, and nobody else’s', async () => {
+      const talk = (name: string, time: string) =>
+        store.commitTurn(
+          id,
+          turnOf(0, [], { turnId: name, conversationId: name, at: time, conversation: { name } }),
+        );
+      await talk('early', '2026-05-14T08:00:00.000Z');
+      await talk('first', '2026-05-14T10:00:00.000Z');
+      await talk('last', '2026-05-14T11:00:00.000Z');
+      const since = '2026-05-14T09:00:00.000Z';
+      expect(await store.recentConversations(id, since, 20)).toEqual([{ name: 'last' }, { name: 'first' }]);
+      expect(await store.recentConversations(id, since, 1)).toEqual([{ name: 'last' }]);
+      expect(await store.recentConversations('somebody-else', since, 20)).toEqual([]);
+    });
+
     it.each(['', 'a b', "x'; drop table item; --", 'x'.repeat(129), 'ü'])(
       'takes no id like %j',
       async (bad) => {

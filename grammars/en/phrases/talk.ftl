@@ -103,6 +103,9 @@ steps-left = { $left ->
     [one] One more after this.
    *[other] { CAP($left) } more after this.
   }
+picked-up = { CAP($title) }, { $step } step, from { $when }.
+    .short = { CAP($step) } step.
+no-steps-for = No steps are open for the { $name }. Say how do I reheat it, to begin.
 step-time = { $step ->
     [none] { CAP($time) }.
    *[other] { CAP($time) }, at the { $step } step.

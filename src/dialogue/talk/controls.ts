@@ -6,7 +6,7 @@ import { atOrdinal } from '../refer/items.js';
 import { lengths } from '../state.js';
 import { nextOf } from '../timers/wall-time.js';
 import { restOf } from './rest.js';
-import { currentStep } from './step-words.js';
+import { goOnAnywhere, goOnWith } from './resume.js';
 
 const verbatim = (sentences: readonly string[]): Say[] => sentences.map((text) => say('verbatim', { text }));
 
@@ -93,18 +93,18 @@ const littleMore = 2;
 
 /** What was cut off, else the rest of a list, else the procedure or session that was put aside. */
 export const goOn: Handler = (_act, turn) => {
+  if (_act.slots.item) return goOnWith(turn, _act.slots.item);
   const { told, procedure, session } = turn.state;
   const at = cutIndex(turn.cutAt);
   const cut = at === null ? (told?.cut ?? []) : turn.lastSentences.slice(at);
   if (cut.length > 0) return { parts: verbatim(cut), keepTold: true, cut: [], quiet: true };
   if (told && told.rest.length > 0) return restOf(told);
-  if (procedure) {
-    const going = { ...procedure, paused: false, unread: false };
-    return { parts: currentStep(going), procedure: going };
-  }
+  const picked = procedure || !(session && session.kind !== 'shop') ? goOnAnywhere(turn) : null;
+  if (picked) return picked;
   if (session && session.kind !== 'shop' && session.paused) {
     return { parts: [say('where-we-were')], session: { ...session, paused: false } };
   }
+  if (told && told.details.length > 0 && /\btell\b/.test(turn.heard ?? '')) return details(_act, turn);
   if (told && told.details.length > 0 && /\bmore\b/.test(turn.heard ?? '')) {
     // A little more at a time; who says so is told when that is asked.
     const at = told.details.length > littleMore ? littleMore : told.details.length;

@@ -6,7 +6,7 @@ import type { Act } from '../../understanding/intents.js';
 import type { Conversation, Heard, Surroundings } from '../api.js';
 import type { Reply, Turn } from '../handler.js';
 import { handlers } from '../table.js';
-import { type Frame, type Memory, type Picked, type State, stateOf } from '../state.js';
+import { type Frame, type Memory, type Picked, type State, procedureKey, stateOf } from '../state.js';
 
 export interface Work {
   readonly state: State;
@@ -98,6 +98,7 @@ export const turnOf = (work: Work, { picked, sure }: Settled = unsettled): Turn 
   sure,
   heard: work.heard,
   cutAt: work.cutAt,
+  elsewhere: work.around.elsewhere ?? [],
 });
 
 export const withState = (work: Work, state: Partial<State>): Work => ({
@@ -141,6 +142,17 @@ const createdItems = (changes: readonly Change[]): Id[] =>
   changes.flatMap(({ ops }) =>
     ops.flatMap((op) => (op.kind === 'item' && op.before === null && op.after ? [op.id] : [])),
   );
+
+/** The procedure as it stands after a reply, or that it is over. */
+const procedureAfter = (work: Work, next: Reply['procedure']): Partial<State> => {
+  const { now } = work.around.clock;
+  const { procedure } = work.state;
+  if (next === undefined) return {};
+  if (next === null)
+    return { procedure: null, ...(procedure ? { over: { key: procedureKey(procedure), at: now } } : {}) };
+  const by = next.by === undefined ? work.around.speaker.personId : next.by;
+  return { procedure: { ...next, by, touchedAt: now } };
+};
 
 /** Puts a reply into the turn: its changes, what it says, what it waits for. */
 export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Work => {
@@ -191,13 +203,13 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
     rest: reply.rest ?? done.rest,
     cut: reply.cut ?? done.cut,
   };
-  const { done: lastDone, procedure, session, practice, outage } = next.state;
+  const { done: lastDone, session, practice, outage } = next.state;
   const stated = withState(next, {
     done:
       changes.length > 0
         ? { act, picked, changes, at: work.around.clock.now, turn: work.state.turns }
         : lastDone,
-    procedure: reply.procedure === undefined ? procedure : reply.procedure,
+    ...procedureAfter(work, reply.procedure),
     session: reply.session === undefined ? session : reply.session,
     practice: reply.practice === undefined ? practice : reply.practice,
     outage: reply.outage === undefined ? outage : reply.outage,
