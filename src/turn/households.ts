@@ -20,6 +20,7 @@ import { createLine } from './in-line.js';
 import { createLiveKitchens, type LiveKitchen } from './live-kitchens.js';
 import { TurnProblem } from './problems.js';
 import { changesMade, toReply, withEarcon } from './reply.js';
+import { noTracing, type Tracing } from './tracing.js';
 
 /** Who speaks, for which household. A transport knows it from the device's token. */
 export interface TurnSpeaker extends Speaker {
@@ -78,6 +79,8 @@ export interface HouseholdsOptions {
   readonly recordsInMemory?: number;
   /** Turns that may wait for one household. Default 64. */
   readonly waitingAtMost?: number;
+  /** Told where the time of each turn goes. */
+  readonly tracing?: Tracing;
   /** How a new conversation's listener likes to be spoken to. */
   readonly listener?: Listener;
 }
@@ -104,7 +107,7 @@ interface KeptReply<T> {
 }
 
 export const createHouseholds = (options: HouseholdsOptions): Households => {
-  const { store, tongues, now } = options;
+  const { store, tongues, now, tracing = noTracing } = options;
   const live = createLiveKitchens(store, options.recordsInMemory ?? 200_000);
   const inLine = createLine(options.waitingAtMost ?? 64);
   const listeners = new Set<(committed: Committed) => void>();
@@ -172,25 +175,28 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
       const done = await work(here, start.conversation, idsOf(householdId, names.turn));
       if ('nothing' in done) return done.nothing;
       const kept: KeptReply<T> = { said: names.said, reply: done.reply };
-      const result = await store.commitTurn(
-        householdId,
-        {
-          turnId: names.turn,
-          conversationId: names.conversation,
-          deviceId: speaker.deviceId,
-          personId: speaker.personId,
-          at: done.at,
-          decidedOn: here.kitchen.version,
-          changes: done.changes,
-          conversation: done.conversation,
-          reply: kept,
-        },
-        (seen) => {
-          // The next turn goes on from here; this one is answered when the disk has it.
-          if (seen.outcome === 'done') live.follow(householdId, seen.entries);
-          if (seen.outcome !== 'stale') next();
-        },
-      );
+      const result = await tracing.span('commit', (facts) => {
+        facts({ 'tellshelf.changes': done.changes.length, 'tellshelf.attempt': attempt + 1 });
+        return store.commitTurn(
+          householdId,
+          {
+            turnId: names.turn,
+            conversationId: names.conversation,
+            deviceId: speaker.deviceId,
+            personId: speaker.personId,
+            at: done.at,
+            decidedOn: here.kitchen.version,
+            changes: done.changes,
+            conversation: done.conversation,
+            reply: kept,
+          },
+          (seen) => {
+            // The next turn goes on from here; this one is answered when the disk has it.
+            if (seen.outcome === 'done') live.follow(householdId, seen.entries);
+            if (seen.outcome !== 'stale') next();
+          },
+        );
+      });
       if (result.outcome === 'repeat') return answerAgain<T>(result.reply, names.said);
       if (result.outcome === 'done') {
         tell(householdId, result.entries);
@@ -205,67 +211,73 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
 
   return {
     takeTurn: (speaker, request) =>
-      inLine(speaker.householdId, (next) => {
-        const { id, conversation, ...said } = request;
-        const names = {
-          turn: own(speaker, id),
-          conversation: own(speaker, conversation),
-          said: fingerprint([conversation, said]),
-        };
-        return settle<TurnReply>(
-          speaker,
-          names,
-          async (here, before, newId) => {
-            const surroundings = around(here, speaker, newId);
-            const earlier = (before as Conversation | null) ?? startConversation(options.listener);
-            const tongue = tongues.for(request.locale, here.kitchen.household.locale);
-            const understanding: Understanding = tongue.understander.understand(
-              request.hypotheses,
-              here.names,
-              {
-                now: surroundings.clock.now,
-                timeZone: surroundings.clock.timeZone,
-                locale: tongue.locale,
-                expecting: earlier.expecting,
-              },
-            );
-            const elsewhere = picksUp(understanding)
-              ? await store.recentConversations(
-                  speaker.householdId,
-                  hoursBefore(surroundings.clock.now, HOURS_ELSEWHERE),
-                  CONVERSATIONS_ELSEWHERE,
-                )
-              : [];
-            const outcome = decide(
-              earlier,
-              {
-                understanding,
-                words: request.hypotheses[0]?.text ?? null,
-                touched: request.touched ?? null,
-                cutAt: request.cutAt ?? null,
-              },
-              {
-                ...surroundings,
-                elsewhere: elsewhere.filter((one): one is Conversation => one !== null),
-              },
-            );
-            const { listener } = outcome.conversation;
-            const spoken = tongue.voice.render(
-              withEarcon(outcome, understanding),
-              { ...listener, earcons: wantsSounds(request, listener) },
-              aroundSpeech(surroundings, tongue),
-            );
-            const after: Conversation = { ...outcome.conversation, lastSentences: spoken.sentences };
-            return {
-              changes: outcome.changes,
-              conversation: after,
-              at: surroundings.clock.now,
-              reply: toReply(request, surroundings, understanding, outcome, spoken),
-            };
-          },
-          next,
-        );
-      }),
+      // From its arrival, so that what it waited for others shows.
+      tracing.span('turn', (facts) =>
+        inLine(speaker.householdId, (next) => {
+          const { id, conversation, ...said } = request;
+          const names = {
+            turn: own(speaker, id),
+            conversation: own(speaker, conversation),
+            said: fingerprint([conversation, said]),
+          };
+          facts({ 'tellshelf.guesses': request.hypotheses.length });
+          return settle<TurnReply>(
+            speaker,
+            names,
+            async (here, before, newId) => {
+              const surroundings = around(here, speaker, newId);
+              const earlier = (before as Conversation | null) ?? startConversation(options.listener);
+              const tongue = tongues.for(request.locale, here.kitchen.household.locale);
+              const understanding: Understanding = tracing.span('understand', () =>
+                tongue.understander.understand(request.hypotheses, here.names, {
+                  now: surroundings.clock.now,
+                  timeZone: surroundings.clock.timeZone,
+                  locale: tongue.locale,
+                  expecting: earlier.expecting,
+                }),
+              );
+              const elsewhere = picksUp(understanding)
+                ? await store.recentConversations(
+                    speaker.householdId,
+                    hoursBefore(surroundings.clock.now, HOURS_ELSEWHERE),
+                    CONVERSATIONS_ELSEWHERE,
+                  )
+                : [];
+              const outcome = tracing.span('decide', () =>
+                decide(
+                  earlier,
+                  {
+                    understanding,
+                    words: request.hypotheses[0]?.text ?? null,
+                    touched: request.touched ?? null,
+                    cutAt: request.cutAt ?? null,
+                  },
+                  {
+                    ...surroundings,
+                    elsewhere: elsewhere.filter((one): one is Conversation => one !== null),
+                  },
+                ),
+              );
+              const { listener } = outcome.conversation;
+              const spoken = tracing.span('speak', () =>
+                tongue.voice.render(
+                  withEarcon(outcome, understanding),
+                  { ...listener, earcons: wantsSounds(request, listener) },
+                  aroundSpeech(surroundings, tongue),
+                ),
+              );
+              const after: Conversation = { ...outcome.conversation, lastSentences: spoken.sentences };
+              return {
+                changes: outcome.changes,
+                conversation: after,
+                at: surroundings.clock.now,
+                reply: toReply(request, surroundings, understanding, outcome, spoken),
+              };
+            },
+            next,
+          );
+        }),
+      ),
 
     partial: async (speaker, conversation, text) => {
       const start = await store.beginTurn(speaker.householdId, own(speaker, conversation), NO_CONVERSATION);

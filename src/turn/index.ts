@@ -9,6 +9,7 @@ export {
   type TurnSpeaker,
 } from './households.js';
 export type { Surroundings } from '../dialogue/api.js';
+export type { SpanFacts, SpanName, Tracing } from './tracing.js';
 export { TurnProblem, type TurnProblemCode } from './problems.js';
 export { changesMade } from './reply.js';
 export { createTongues, type Tongue, type Tongues } from './tongues.js';

@@ -8,6 +8,7 @@ import { freshDemo } from '../which-household.js';
 import { demoToken } from './demo-device.js';
 import { startForgetting } from './forgetting.js';
 import { startSending } from './sending.js';
+import { openTracing } from './tracing.js';
 
 const DEMO_ZONE = 'America/Chicago';
 
@@ -36,8 +37,10 @@ export const serve = async ({ demo }: { readonly demo: boolean }): Promise<void>
   });
   const now = (): string => new Date().toISOString();
   const store = await openStore({ data: config.DATA_DIR, databaseUrl: config.DATABASE_URL });
+  const traces = await openTracing(process.env);
   const households = createHouseholds({
     store,
+    ...(traces ? { tracing: traces.tracing } : {}),
     tongues: createTongues((error) =>
       logger.error({ phrase: error.phrase, problem: error.problem }, 'phrase'),
     ),
@@ -58,6 +61,7 @@ export const serve = async ({ demo }: { readonly demo: boolean }): Promise<void>
     await app.close();
     await stopSending();
     await store.close();
+    await traces?.close();
     process.exitCode = 0;
   };
   process.once('SIGTERM', (signal) => void stop(signal));
