@@ -14,6 +14,8 @@ import { livingItems, marksOf } from '../kitchen/index.js';
 import { placeNoun } from './describe/place.js';
 import { say, tell } from './handler.js';
 import { choose } from './refer/choose.js';
+import { withMessages } from './news/messages.js';
+import { withNews } from './news/news.js';
 import { touchMarker } from './refer/touched.js';
 import { sessionAnswer, sessionPrompt } from './sessions/session.js';
 import { setupAfterChange, setupExpects } from './sessions/setup.js';
@@ -262,11 +264,14 @@ const closing = (work: Work, framesBefore: readonly Frame[]): { work: Work; ques
     if (waiting) {
       const again = { ...frame, offeredAgain: (frame.offeredAgain ?? 0) + 1 };
       // Whoever moves on twice does not want it.
-      if (again.offeredAgain > 1)
+      const most = frame.kind === 'sure' ? 1 : 2;
+      if (again.offeredAgain > most)
         return { work: withState(work, { frames: work.state.frames.slice(0, -1) }), question: undefined };
       return {
         work: withState(work, { frames: [...work.state.frames.slice(0, -1), again] }),
-        question: say('back-to', { question: frame.brief ?? frame.question }),
+        // Put again once; after that it waits without a word.
+        question:
+          again.offeredAgain > 1 ? undefined : say('back-to', { question: frame.brief ?? frame.question }),
       };
     }
     // One of two questions was settled: now the other.
@@ -344,5 +349,5 @@ export const decide: Decide = (conversation: Conversation, heard: Heard, around:
   const begun = aged(startWork(conversation, heard, around));
   const started = withState(begun, recallSummary(begun.state, conversation.lastAt, around));
   const touched = heard.touched === null ? started : touchMarker(started, heard.touched);
-  return finish(heardWork(touched, heard), started.state.frames);
+  return finish(withMessages(withNews(heardWork(touched, heard))), started.state.frames);
 };

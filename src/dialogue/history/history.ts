@@ -11,7 +11,7 @@ import type { Say } from '../../speech/answer.js';
 import { dayOf } from '../../terms/dates.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { refusal } from '../describe/refusals.js';
-import { type Handler, type Turn, ago, list, say } from '../handler.js';
+import { type Handler, type Turn, about, ago, list, say } from '../handler.js';
 import { findItems } from '../refer/items.js';
 import { personSaid } from '../people/people.js';
 
@@ -24,7 +24,7 @@ const whoOf = (turn: Turn, { personId }: JournalEntry): { who?: string; self: 'y
   return person ? { who: person.name, self: 'no' } : { self: 'no' };
 };
 
-const entryWords = (turn: Turn, entry: JournalEntry): Say => {
+export const entryWords = (turn: Turn, entry: JournalEntry): Say => {
   const { who, self } = whoOf(turn, entry);
   const about = entry.about.length > 0 ? { about: list(entry.about) } : {};
   return say('did', {
@@ -73,6 +73,7 @@ export const undo: Handler = (_act, turn) => {
     parts: [say('undone', { verb: verbKey(deedOf(turn, entry)), ...about })],
     details: [entryWords(turn, entry)],
     changes: [result],
+    dropFrames: true,
     memory: { items: itemsOf(entry, turn) },
   };
 };
@@ -174,8 +175,20 @@ export const whoDid: Handler = (act, turn) => {
       (ids.size === 0 || entry.ops.some(({ id }) => ids.has(id))) &&
       (!when || within(turn, entry, when.day, when.until ?? when.day)),
   );
-  const none = slots.item?.words ? say('nobody-did', { name: slots.item.words }) : say('nothing-done');
-  return readEntries(turn, slots.item && !person ? entries.slice(0, 1) : entries, none);
+  const here = found?.items ?? [];
+  const makers = [...new Set(here.flatMap(({ maker }) => maker ?? []))];
+  if (slots.asked === 'made' && !person && makers.length > 0)
+    return {
+      parts: [say('maker-is', { maker: list(makers) })],
+      memory: about(turn, here),
+      names: here.map(({ name }) => name),
+      count: here.length,
+    };
+  const none = slots.item?.words
+    ? say('nobody-did', { name: slots.item.words, did: (slots.asked ?? 'any').replaceAll(' ', '-') })
+    : say('nothing-done');
+  const told = readEntries(turn, slots.item && !person ? entries.slice(0, 1) : entries, none);
+  return here.length > 0 ? { ...told, memory: about(turn, here) } : told;
 };
 
 /** "What changed since yesterday": newest first, undone things left out. */

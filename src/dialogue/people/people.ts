@@ -8,7 +8,7 @@ import {
   notesFor,
   personNamed,
 } from '../../kitchen/index.js';
-import type { Person } from '../../kitchen/model.js';
+import type { Note, Person } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Slots } from '../../understanding/intents.js';
 import { withChange } from '../describe/refusals.js';
@@ -165,14 +165,16 @@ export const leaveNote: Handler = (act, turn) => {
   );
 };
 
+export const noteWords = (turn: Turn, { fromPersonId, text, at }: Note): Say => {
+  const from = fromPersonId ? turn.kitchen.people.get(fromPersonId) : undefined;
+  return say('note-reads', { text, when: ago(at), ...(from ? { from: from.name } : {}) });
+};
+
 /** Messages, read once: what was read out is marked as heard. */
 export const notes: Handler = (_act, turn) => {
   const mine = notesFor(turn.kitchen, turn.speaker.personId);
   if (mine.length === 0) return { parts: [say('no-notes')], count: 0 };
-  const parts: Say[] = mine.map(({ fromPersonId, text, at }) => {
-    const from = fromPersonId ? turn.kitchen.people.get(fromPersonId) : undefined;
-    return say('note-reads', { text, when: ago(at), ...(from ? { from: from.name } : {}) });
-  });
+  const parts = mine.map((note) => noteWords(turn, note));
   const head = say('notes-count', { count: mine.length });
   return withChange(
     turn,

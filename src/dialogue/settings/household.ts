@@ -24,6 +24,28 @@ const regionIn = (words: string | undefined): 'us' | 'uk' | null =>
         ? 'us'
         : null;
 
+const DAY = 24 * 60;
+const minutesOf = (time: string): number => {
+  const [hours = 0, minutes = 0] = time.split(':').map(Number);
+  return hours * 60 + minutes;
+};
+const halves = (time: string): string[] => {
+  const [hour = '00', minute = '00'] = time.split(':');
+  return [time, `${String((Number(hour) + 12) % 24).padStart(2, '0')}:${minute}`];
+};
+/** Surely quiet, wherever people sleep at night. */
+const deepNight = 3 * 60;
+
+/** "From ten to seven" is the night between, whichever halves of the day were heard; by day only when said. */
+const overNight = (from: string, to: string, heard: string | null): { from: string; to: string } => {
+  if (/\b(noon|afternoon|lunch)\b/.test(heard ?? '')) return { from, to };
+  const pairs = halves(from).flatMap((start) => halves(to).map((end) => ({ from: start, to: end })));
+  const long = (pair: { from: string; to: string }): number =>
+    (minutesOf(pair.to) - minutesOf(pair.from) + DAY) % DAY;
+  const nights = pairs.filter((pair) => (deepNight - minutesOf(pair.from) + DAY) % DAY < long(pair));
+  return nights.sort((a, b) => long(a) - long(b))[0] ?? { from, to };
+};
+
 const wanted = (turn: Turn, slots: Slots): Wanted => {
   const { setting, number, time, words, negated } = slots;
   const region = regionIn(words ?? slots.asked);
@@ -48,13 +70,12 @@ const wanted = (turn: Turn, slots: Slots): Wanted => {
         : { ask: 'time', question: say('ask-summary-at') };
     case 'quiet': {
       if (negated) return { settings: { quietHours: null }, said: say('no-quiet') };
-      const [from, to] = [time, slots.words];
-      return from && to && /^\d\d:\d\d$/.test(to)
-        ? {
-            settings: { quietHours: { from, to } },
-            said: say('quiet-from', { from: wall(turn, from), to: wall(turn, to) }),
-          }
-        : null;
+      if (!time || !slots.words || !/^\d\d:\d\d$/.test(slots.words)) return null;
+      const { from, to } = overNight(time, slots.words, turn.heard);
+      return {
+        settings: { quietHours: { from, to } },
+        said: say('quiet-from', { from: wall(turn, from), to: wall(turn, to) }),
+      };
     }
     default:
       if (number !== undefined)
