@@ -57,12 +57,15 @@ export const benchHttp = async (): Promise<void> => {
     ['bare fastify JSON echo', ['echo']],
     ['whole turn', ['kitchen', String(ITEMS)]],
   ] as const) {
-    const running = await startServed(...args);
+    const running = await startServed(args);
     try {
       await fire(running, said, 2);
+      const spent = await running.processor();
       const result = await fire(running, said, SECONDS);
+      const each = ((await running.processor()) - spent) / result['2xx'];
       results.push(result);
       process.stdout.write(line(name, result));
+      process.stdout.write(`  ${''.padEnd(28)} ${each.toFixed(3)} ms of processor time each in the server\n`);
     } finally {
       await running.stop();
     }

@@ -1,23 +1,28 @@
 /**
  * `npm run bench:load [PART…]`: the service under load, beside a bare fastify in the same run.
- * Parts: `turns` (HTTP and socket), `half` (latency at half the saturation rate), `idle` (open
+ * Parts: `turns` (HTTP and socket, embedded store), `postgres` (the same over PostgreSQL),
+ * `households` (what a turn costs among few households and among many, in one PostgreSQL), `half` (latency at half the saturation rate), `idle` (open
  * sockets that say nothing), `soak` (memory over time), `start` (start to first answer).
- * Loopback only, bounded in time. LOAD_SECONDS, IDLE_SOCKETS and SOAK_SECONDS change the sizes.
+ * Loopback only, bounded in time. LOAD_SECONDS, IDLE_SOCKETS, HOUSEHOLDS and
+ * SOAK_SECONDS change the sizes.
  */
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import WebSocket from 'ws';
 import { projectFile } from '../../src/project-files.js';
 import { bigKitchen, sentences } from './big-kitchen.js';
 import { fire, rate } from './http.js';
+import { manyHouseholds } from './many-households.js';
+import { startPostgres } from '../store/postgres-server.js';
 import { startServed, type Running } from './start-served.js';
 
 const SECONDS = Number(process.env['LOAD_SECONDS'] ?? 10);
 const IDLE = Number(process.env['IDLE_SOCKETS'] ?? 5_000);
 const SOAK = Number(process.env['SOAK_SECONDS'] ?? 60);
+const HOUSEHOLDS = Number(process.env['HOUSEHOLDS'] ?? 10_000);
 const ITEMS = 500;
 
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
@@ -25,8 +30,12 @@ const said = sentences(
   bigKitchen('bench', ITEMS, { now: new Date().toISOString(), timeZone: 'America/Chicago' }),
 );
 
-const withServed = async <T>(args: readonly string[], work: (running: Running) => Promise<T>): Promise<T> => {
-  const running = await startServed(...args);
+const withServed = async <T>(
+  args: readonly string[],
+  work: (running: Running) => Promise<T>,
+  environment: Readonly<Record<string, string>> = {},
+): Promise<T> => {
+  const running = await startServed(args, environment);
   try {
     return await work(running);
   } finally {
@@ -77,23 +86,54 @@ const overSockets = async (running: Running): Promise<number> => {
   return answered / SECONDS;
 };
 
-const turns = async (): Promise<number> => {
-  const echo = await withServed(['echo'], async (running) => ({
-    http: rate(await fire(running, said, SECONDS)),
-    socket: await overSockets(running),
-  }));
-  const kitchen = await withServed(['kitchen', String(ITEMS)], async (running) => {
-    await fire(running, said, 3);
-    return { http: rate(await fire(running, said, SECONDS)), socket: await overSockets(running) };
-  });
-  const share = (way: 'http' | 'socket'): string => `${((kitchen[way] / echo[way]) * 100).toFixed(1)}%`;
-  say(`Turns a second, ${ITEMS} items, embedded store on disk`);
-  say(`  HTTP    echo ${echo.http.toFixed(0)}   whole turn ${kitchen.http.toFixed(0)}   ${share('http')}`);
-  say(
-    `  socket  echo ${echo.socket.toFixed(0)}   whole turn ${kitchen.socket.toFixed(0)}   ${share('socket')}`,
-  );
-  return kitchen.http;
+/** How many a second, and the server's processor time for each, which a busy machine does not change. */
+const measured = async (running: Running) => {
+  const spent = await running.processor();
+  const result = await fire(running, said, SECONDS);
+  const processor = ((await running.processor()) - spent) / result['2xx'];
+  return { http: rate(result), processor, socket: await overSockets(running) };
 };
+
+const share = (part: number, of: number): string => `${((part / of) * 100).toFixed(1)}%`;
+
+/** Turns beside an echo; `environment` says over which store. */
+const beside = async (store: string, environment: Readonly<Record<string, string>> = {}): Promise<void> => {
+  const echo = await withServed(['echo'], measured);
+  const kitchen = await withServed(
+    ['kitchen', String(ITEMS)],
+    async (running) => {
+      await fire(running, said, 3);
+      return measured(running);
+    },
+    environment,
+  );
+  say(`Turns a second, ${ITEMS} items, ${store}; the machine's load was ${loadavg()[0]?.toFixed(1)}`);
+  for (const way of ['http', 'socket'] as const) {
+    say(
+      `  ${way.padEnd(6)}  echo ${echo[way].toFixed(0)}   whole turn ${kitchen[way].toFixed(0)}   ${share(kitchen[way], echo[way])}`,
+    );
+  }
+  say(
+    `  the server's processor time, HTTP: echo ${echo.processor.toFixed(3)} ms   whole turn ${kitchen.processor.toFixed(3)} ms   ${share(echo.processor, kitchen.processor)}`,
+  );
+};
+
+const turns = (): Promise<void> => beside('embedded store on disk');
+
+const withPostgres = async (name: string, work: (url: string) => Promise<void>): Promise<void> => {
+  const server = await startPostgres(name);
+  if (!server) return say('No PostgreSQL answers and Debian’s is not installed: not measured.');
+  try {
+    await work(server.url);
+  } finally {
+    await server.close();
+  }
+};
+
+const postgres = (): Promise<void> =>
+  withPostgres('load', (url) => beside('PostgreSQL on the same machine', { DATABASE_URL: url }));
+
+const households = (): Promise<void> => withPostgres('many', (url) => manyHouseholds(url, HOUSEHOLDS, say));
 
 const half = async (): Promise<void> =>
   withServed(['kitchen', String(ITEMS)], async (running) => {
@@ -160,7 +200,15 @@ const start = async (): Promise<void> => {
   );
 };
 
-const parts: Readonly<Record<string, () => Promise<unknown>>> = { start, turns, half, idle, soak };
+const parts: Readonly<Record<string, () => Promise<unknown>>> = {
+  start,
+  turns,
+  half,
+  postgres,
+  households,
+  idle,
+  soak,
+};
 const asked = process.argv.slice(2);
 for (const name of asked.length > 0 ? asked : Object.keys(parts)) {
   const part = parts[name];

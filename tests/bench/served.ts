@@ -11,7 +11,7 @@ import websocket from '@fastify/websocket';
 import Fastify from 'fastify';
 import { pino } from 'pino';
 import { createApp, hashOf, newToken, readConfig } from '../../src/server/index.js';
-import { openSqliteStore } from '../../src/store/index.js';
+import { openPostgresStore, openSqliteStore } from '../../src/store/index.js';
 import { createHouseholds, createTongues } from '../../src/turn/index.js';
 import { bigKitchen } from './big-kitchen.js';
 
@@ -22,6 +22,13 @@ export interface Served {
 
 const tell = (served: Served): void => void process.send?.(served);
 
+/** Processor time so far, which other work on the machine does not change as it changes the clock's. */
+const answerProcessor = (): void => {
+  process.on('message', (asked) => {
+    if (asked === 'processor') process.send?.({ processor: process.cpuUsage() });
+  });
+};
+
 const echo = async (): Promise<void> => {
   const app = Fastify();
   await app.register(websocket);
@@ -29,6 +36,7 @@ const echo = async (): Promise<void> => {
   app.get('/v1/conversation', { websocket: true }, (socket) => {
     socket.on('message', (data: Buffer) => socket.send(JSON.stringify(JSON.parse(data.toString('utf8')))));
   });
+  answerProcessor();
   tell({ address: await app.listen({ host: '127.0.0.1', port: 0 }), token: '' });
   process.once('SIGTERM', () => void app.close().then(() => process.exit(0)));
 };
@@ -36,7 +44,8 @@ const echo = async (): Promise<void> => {
 const kitchen = async (items: number): Promise<void> => {
   const now = (): string => new Date().toISOString();
   const folder = mkdtempSync(join(tmpdir(), 'tellshelf-bench-'));
-  const store = openSqliteStore(join(folder, 'kitchen.sqlite'));
+  const url = process.env['DATABASE_URL'];
+  const store = url ? openPostgresStore(url) : openSqliteStore(join(folder, 'kitchen.sqlite'));
   await store.migrate();
   const token = newToken();
   await store.createHousehold(bigKitchen('bench', items, { now: now(), timeZone: 'America/Chicago' }), now());
@@ -66,6 +75,7 @@ const kitchen = async (items: number): Promise<void> => {
   });
   const app = await createApp({ store, households, now, config }, pino({ level: 'silent' }));
   tell({ address: await app.listen({ host: '127.0.0.1', port: 0 }), token });
+  answerProcessor();
   process.on('message', (asked) => {
     if (asked === 'memory') {
       globalThis.gc?.();

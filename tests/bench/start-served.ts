@@ -6,14 +6,20 @@ export interface Running extends Served {
   readonly process: ChildProcess;
   /** Bytes in use, after a collection. */
   memory(): Promise<NodeJS.MemoryUsage>;
+  /** Milliseconds of processor time spent so far. */
+  processor(): Promise<number>;
   stop(): Promise<void>;
 }
 
 /** Starts one of the things in `served.ts` and waits until it listens. */
-export const startServed = async (...args: readonly string[]): Promise<Running> => {
+export const startServed = async (
+  args: readonly string[],
+  environment: Readonly<Record<string, string>> = {},
+): Promise<Running> => {
   const child = fork(fileURLToPath(new URL('served.ts', import.meta.url)), args, {
     execArgv: ['--import', 'tsx', '--expose-gc'],
     stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
+    env: { ...process.env, ...environment },
   });
   const heard = <T>(): Promise<T> =>
     new Promise((resolve, reject) => {
@@ -28,6 +34,12 @@ export const startServed = async (...args: readonly string[]): Promise<Running> 
       const answer = heard<{ memory: NodeJS.MemoryUsage }>();
       child.send('memory');
       return (await answer).memory;
+    },
+    processor: async () => {
+      const answer = heard<{ processor: NodeJS.CpuUsage }>();
+      child.send('processor');
+      const { user, system } = (await answer).processor;
+      return (user + system) / 1000;
     },
     stop: () =>
       new Promise((resolve) => {
