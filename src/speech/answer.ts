@@ -73,7 +73,7 @@ export interface Answer {
   /** A short sound before it, for listeners who like that; what it announces. */
   readonly earcon?: 'done' | 'question' | 'alert' | 'step' | 'problem';
   /** Buttons for a screen, and the choices a question offers, in spoken order. */
-  readonly choices?: readonly { readonly label: string; readonly say: string }[];
+  readonly choices?: readonly { readonly label: string | Say; readonly say: string }[];
 }
 
 export interface Spoken {

@@ -271,7 +271,11 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                 changes: outcome.changes,
                 conversation: after,
                 at: surroundings.clock.now,
-                reply: toReply(request, surroundings, understanding, outcome, spoken),
+                reply: toReply(request, surroundings, understanding, outcome, spoken, (phrase) => {
+                  const aside = { ...listener, length: 'usual', earcons: false } as const;
+                  return tongue.voice.render({ parts: [phrase] }, aside, aroundSpeech(surroundings, tongue))
+                    .text;
+                }),
               };
             },
             next,

@@ -1,7 +1,7 @@
 /** A turn's outcome as the wire tells it. */
 import type { Outcome, Surroundings } from '../dialogue/api.js';
 import type { Change } from '../kitchen/model.js';
-import type { Answer, Spoken } from '../speech/answer.js';
+import type { Answer, Say, Spoken } from '../speech/answer.js';
 import type { Expectation, Understanding } from '../understanding/intents.js';
 import type { ChangeMade, TurnReply, TurnRequest } from '../../shared/wire/turn.js';
 
@@ -50,6 +50,8 @@ export const toReply = (
   understanding: Understanding,
   outcome: Outcome,
   spoken: Spoken,
+  /** One phrase in words, as a sentence. */
+  inWords: (phrase: Say) => string,
 ): TurnReply => {
   const best = understanding.readings[0];
   return {
@@ -66,7 +68,10 @@ export const toReply = (
     },
     expects: {
       kind: kindOfNext(outcome.conversation.expecting),
-      choices: (outcome.answer.choices ?? []).map(({ label, say }) => ({ label, say })),
+      choices: (outcome.answer.choices ?? []).map(({ label, say }) => ({
+        label: typeof label === 'string' ? label : inWords(label).replace(/[.?!]+$/, ''),
+        say,
+      })),
     },
     changes: changesMade(outcome.changes),
     version: around.kitchen.version + outcome.changes.length,

@@ -57,6 +57,7 @@ apart-marker = the one with the { $marker }
 apart-unmarked = the one without a marker
 apart-place = the one { $at }
     .short = { $at }
+apart-loose = the one loose { $at }
 apart-maker = { POSS($maker) }
 apart-date = the one { $what ->
     [made] made { ON($date) }
@@ -70,3 +71,23 @@ apart-undated = the one without a date
 apart-amount = the one with { $amount }
 apart-other = the other one
 apart-two = { $first }, { $second }
+
+# The same on a button: only what tells them apart.
+button-name = { $name }
+button-container = { $container }
+button-marker = { $marker }
+button-marker-itself = { $marker }
+button-unmarked = no marker
+button-maker = { POSS($maker) }
+button-date = { $what ->
+    [made] made { ON($date) }
+    [frozen] frozen { ON($date) }
+    [bought] bought { ON($date) }
+    [opened] opened { ON($date) }
+    [useBy] use by { $date }
+   *[other] best before { $date }
+  }
+button-undated = no date
+button-amount = { $amount }
+button-other = the other one
+button-two = { $first }, { $second }

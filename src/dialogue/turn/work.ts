@@ -4,6 +4,7 @@ import type { Change, Id, JournalEntry, Kitchen } from '../../kitchen/model.js';
 import type { Answer, Length, Listener, Say } from '../../speech/answer.js';
 import type { Act } from '../../understanding/intents.js';
 import type { Conversation, Heard, Surroundings } from '../api.js';
+import { buttonLabels } from '../describe/buttons.js';
 import type { Reply, Turn } from '../handler.js';
 import { handlers } from '../table.js';
 import { type Frame, type Memory, type Picked, type State, procedureKey, stateOf } from '../state.js';
@@ -262,10 +263,9 @@ export const answerOf = (work: Work, question: Say | undefined): Answer => {
 
 const numerals = ['the first', 'the second', 'the third', 'the fourth'];
 
-/** For a screen: what may be said to the open question. Labels are plain words of the household's own. */
-const choicesFor = (frame: Frame): { label: string; say: string }[] => {
+/** For a screen: what may be said to the open question, and what its button says. */
+const choicesFor = (frame: Frame): { label: string | Say; say: string }[] => {
   if (frame.expecting === 'yes-no') return ['yes', 'no'].map((word) => ({ label: word, say: word }));
-  return (frame.choices ?? [])
-    .slice(0, numerals.length)
-    .map((_choice, at) => ({ label: numerals[at]!, say: numerals[at]! }));
+  const offered = (frame.choices ?? []).slice(0, numerals.length).map(({ label }) => label);
+  return buttonLabels(offered).map((label, at) => ({ label, say: numerals[at]! }));
 };
