@@ -8,7 +8,7 @@ import { answering, expectedRules } from './expected.js';
 import type { Act, Expectation } from './intents.js';
 import { actCost, sentenceCost } from './likelihood.js';
 import { readActs } from './meaning.js';
-import { mendedOnce } from './mishearings.js';
+import { mendedSentences } from './mishearings.js';
 import { lexiconFor } from './words/index.js';
 
 export interface Reading {
@@ -114,22 +114,24 @@ export const readingsOf = (
   return cost === 0 ? all : all.map(({ acts, score }) => ({ acts, score: score + cost }));
 };
 
-/** A sentence that had to be mended is that much less likely what was meant (natural logarithm). */
+/** A sentence with a word put right is that much less likely what was meant (natural logarithm). */
 const mendingCost = -2.5;
+/** And with a second word: where one was misheard, the next often was too. */
+const secondCost = -1;
 
-/** Readings of a sentence in which one word was misheard, best first. */
-export const mendedReadings = (tokens: readonly string[], reader: Reader): readonly Reading[] =>
-  mendedOnce(tokens, lexiconFor(reader.language))
-    .flatMap((mended) => {
-      const [best] = single(mended, reader);
-      if (!best || best.score < odd) return [];
-      return [
-        {
-          acts: best.acts,
-          mended: true,
-          score: best.score + mendingCost + sentenceCost(mended, reader.language),
-        },
-      ];
-    })
-    .sort((a, b) => b.score - a.score)
-    .slice(0, 3);
+/** Mended sentences that make sense, after which no others are tried. */
+const enoughMended = 3;
+
+/** Readings of a sentence in which a word or two were misheard, best first. */
+export const mendedReadings = (tokens: readonly string[], reader: Reader): readonly Reading[] => {
+  const found: Reading[] = [];
+  for (const mended of mendedSentences(tokens, lexiconFor(reader.language))) {
+    // Two words are put right only where one does not do.
+    if (found.length > 0 && (mended.words > 1 || found.length >= enoughMended)) break;
+    const [best] = single(mended.tokens, reader);
+    if (!best || best.score < odd) continue;
+    const cost = mendingCost + (mended.words - 1) * secondCost + sentenceCost(mended.tokens, reader.language);
+    found.push({ acts: best.acts, mended: true, score: best.score + cost });
+  }
+  return found.sort((a, b) => b.score - a.score).slice(0, 3);
+};

@@ -91,6 +91,8 @@ interface Meaning {
 
 /** A first guess this sure is taken without reading the others: most turns end here. */
 const sure = -1;
+/** After so many guesses, a reading this likely is as good as the rest could give. */
+const likelyEnough = { after: 2, score: -2.5 } as const;
 /** When nothing is likelier than this, a word was perhaps misheard. */
 const doubtful = -4;
 
@@ -103,16 +105,19 @@ const mustAgree = 3;
 
 type Meanings = Map<string, Meaning>;
 
+/** Several parses of one guess that mean the same are no more than one: the likeliest counts. */
 const gather = (meanings: Meanings, guess: Guess, readings: readonly Reading[]): void => {
+  const counted = new Map<string, number>();
   for (const { acts, score, mended = false } of readings) {
     const key = keyOf(acts);
     const mass = guess.share * Math.exp(score);
     const known = meanings.get(key);
     if (!known) meanings.set(key, { acts, guess, best: score, mass, mended });
     else {
-      known.mass += mass;
+      known.mass += Math.max(0, mass - (counted.get(key) ?? 0));
       if (score > known.best) Object.assign(known, { acts, guess, best: score, mended });
     }
+    counted.set(key, Math.max(mass, counted.get(key) ?? 0));
   }
 };
 
@@ -123,7 +128,7 @@ const meaningsOf = (guesses: readonly Guess[], reader: Reader): readonly Meaning
     const readings = readingsOf(guess.tokens, reader, rank < thoroughlyRead);
     gather(meanings, guess, readings);
     best = Math.max(best, readings[0]?.score ?? -Infinity);
-    if (rank === 0 && best >= sure) break;
+    if ((rank === 0 && best >= sure) || (rank >= likelyEnough.after && best >= likelyEnough.score)) break;
   }
   if (best < doubtful)
     for (const guess of guesses.slice(0, mended))
