@@ -23,6 +23,7 @@ import { type Frame, type Told, stateOf } from './state.js';
 import { recallSummary } from './summary/told.js';
 import { bestReading, closeReadings, harmless, onlyOneMeaning, tellsLength } from './turn/doubt.js';
 import { correctLast } from './turn/correct.js';
+import { runnerUpOf } from './turn/runner-up.js';
 import { answerFrame, askAgain, dropOffers, pickByWords, questionOf, topFrame } from './turn/frames.js';
 import {
   type Work,
@@ -143,6 +144,8 @@ const confirmed = (work: Work, act: Act): Work => {
     act,
     picked: {},
     asked: 1,
+    doubted: 'first',
+    ...(work.runnerUp ? { runnerUp: work.runnerUp } : {}),
   };
   return pushFrame(dropOffers(work), frame);
 };
@@ -171,8 +174,7 @@ const caught = (work: Work, { caught: words = [] }: Understanding): Work => {
 /** "Anything spicy": what the dots mean in this household, or a diet its food is marked with. */
 const marked = (work: Work): Work | null => {
   const heard = ` ${(work.heard ?? '').toLowerCase().replace(/[^\p{L}\p{N} ]/gu, ' ')} `;
-  if (topFrame(work) || !/^ ?(what|which|anything|any|is|are|do|have|list|show|name|read)\b/.test(heard))
-    return null;
+  if (!/^ ?(what|which|anything|any|is|are|do|have|list|show|name|read)\b/.test(heard)) return null;
   const marks = new Set(livingItems(work.kitchen).flatMap((item) => marksOf(work.kitchen, item).diets));
   for (const meaning of Object.values(work.kitchen.household.dotMeanings)) marks.add(meaning);
   const diet = [...marks].find((mark) => heard.includes(` ${mark.toLowerCase()} `));
@@ -213,7 +215,7 @@ const wantedNow = (work: Work) => {
   const likely = (intent: Intent): boolean => {
     if (session && intent === 'end-session') return true;
     if (session?.kind === 'count' && !session.paused && intent === 'answer') return true;
-    return !frame && done !== null && intent === 'correct';
+    return (!frame || frame.kind === 'offer') && done !== null && intent === 'correct';
   };
   return (reading: Interpretation): boolean =>
     reading.acts.some(({ intent }) => likely(intent)) || tellsLength(reading);
@@ -235,7 +237,7 @@ const heardWork = (work: Work, heard: Heard): Work => {
       if (acts.length === 0) return misheard(work);
       const sure =
         understanding.verdict === 'act' || onlyOneMeaning(understanding) || (best && harmless(best));
-      const clear = withState(work, { misses: 0 });
+      const clear = { ...withState(work, { misses: 0 }), runnerUp: runnerUpOf(understanding, acts) };
       // What was said first is asked first.
       const inTurn = sure || !acts.every(({ intent }) => isChanging(intent)) ? acts : acts.toReversed();
       return chosen(clear, understanding) ?? inTurn.reduce(sure ? perform : confirmed, clear);

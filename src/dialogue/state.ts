@@ -61,6 +61,10 @@ export interface Frame extends Ask {
   readonly asked: number;
   /** Times it was put again after other talk. */
   readonly offeredAgain?: number;
+  /** Asked because the hearing was doubtful; `last`: it is the second guess, and there is no third. */
+  readonly doubted?: 'first' | 'last';
+  /** What else was likely heard. */
+  readonly runnerUp?: Act;
   /** What a "no" does to an offer, when it does anything. */
   readonly otherwise?: Act;
 }
@@ -174,6 +178,8 @@ export interface State {
   readonly turns: number;
   /** When the power went and how things stood, while that is talked about. */
   readonly outage: Outage | null;
+  /** What was denied last when the hearing was doubtful. */
+  readonly denied: { readonly intent: Act['intent']; readonly turn: number } | null;
   /** The procedure that was ended last here: kept, so that a copy of it elsewhere is not gone on with. */
   readonly over: { readonly key: string; readonly at: Instant } | null;
   /** "Whisper for the rest of the evening" ends then. */
@@ -205,6 +211,7 @@ const emptyState: State = {
   toldUpTo: null,
   turns: 0,
   outage: null,
+  denied: null,
   over: null,
   whisperUntil: null,
 };

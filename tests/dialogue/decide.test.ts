@@ -242,3 +242,43 @@ describe('any talk', () => {
     );
   });
 });
+
+describe('a doubtful hearing denied', () => {
+  const milk = { item: item('milk', 'item.milk') };
+  const doubtful: Understanding = {
+    readings: [
+      { acts: [act('finish', milk)], confidence: 0.5, heard: 'said so', normalised: 'said so' },
+      { acts: [act('find', milk)], confidence: 0.4, heard: 'said so', normalised: 'said so' },
+      {
+        acts: [act('freeze', { ...milk, place: place('chest freezer', 'place.chest-freezer') })],
+        confidence: 0.3,
+        heard: 'said so',
+        normalised: 'said so',
+      },
+      { acts: [act('open', milk)], confidence: 0.2, heard: 'said so', normalised: 'said so' },
+    ],
+    margin: 0.1,
+    verdict: 'confirm',
+  };
+  const no = meaning('act', act('no'));
+
+  test('once is left; twice, the next reading is offered; then it is to be said otherwise', () => {
+    const { say } = talk();
+    const milkId = [...demo.items.values()].find(({ name }) => name === 'milk')!.id;
+    const named = JSON.parse(JSON.stringify(doubtful).replaceAll('item.milk', milkId)) as Understanding;
+    const two = { ...named, readings: [named.readings[0]!, named.readings[3]!] };
+    const asked = say(two);
+    expect(asked.changes).toEqual([]);
+    expect(say(no).text).toBe('All right, nothing changed.');
+    expect(say(two).text).toBe(asked.text);
+    const second = say(no);
+    expect(second.text).toBe('Then did you mean this? Note the milk as opened? Yes or no.');
+    expect(second.changes).toEqual([]);
+    expect(say(no).text).toBe('Then I misheard. Say it another way, with its name or place.');
+    say(two);
+    say(no);
+    say(two);
+    say(no);
+    expect(say(meaning('act', act('yes'))).changes.map(({ verb }) => verb)).toEqual(['opened']);
+  });
+});

@@ -2,11 +2,17 @@
 
 which-named = { $name }, { $count } of them: { $choices }. Which one?
     .short = { $choices }?
+which-place-of = Which { $name }: { $choices }?
+    .short = { $choices }?
+which-brief = Which { $name }?
+which-brief-any = Which one?
+took-oldest = The oldest { $at }.
+only-yes-no = Only yes or no to this, please.
 which-mixed = { $count } fit: { $choices }. Which one?
     .short = { $choices }?
 which-many = { $count } fit. The first are { $choices }. Which one, or say more of it?
     .short = { $count } fit: { $choices }?
-which-again = Say one of these: { $choices }; or all, or neither.
+which-again = Say { $choices }. Or all, or neither.
 which-place = Which one: { $choices }?
     .short = { $choices }?
 which-place-again = I know more than one by that name. Say { $choices }.
@@ -22,6 +28,8 @@ left-as-it-is = All right, nothing changed.
     .short = Nothing changed.
 offer-declined = All right.
 back-to = { $question }
+then-this = Then did you mean this? { $question }
+say-it-otherwise = Then I misheard. Say it another way, with its name or place.
 doubt-heard = I heard: { $heard }. Is that right?
 
 no-such-item = I have no { $name } on record.
@@ -48,6 +56,10 @@ out-of-scope = { $times ->
    *[3] Not that, sorry. Say help to hear what I can do.
   }
     .short = I only look after the food here.
+caught-item = I heard { $name }, but not what to do with { THEM($name) }. Say, for example, where is the { $name }, or finish the { $name }.
+    .short = { CAP($name) }: what about { THEM($name) }?
+caught-place = I heard { $place }, but not what about it. Say, for example, what is there, or how full it is.
+    .short = What about the { $place }?
 nothing-to-say = All right.
 nothing-to-correct = What shall I put right? Tell me the whole thing, with its name.
 put-right = Put right.

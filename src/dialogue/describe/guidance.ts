@@ -22,7 +22,8 @@ export const sourceWords = (source: Citation | null): Say[] => {
   const { agency, document, year, section, basis } = source;
   const cited = say('source-cited', {
     agency,
-    document,
+    // "Food Code 3-403.11": a paragraph's number is for the eye; the table keeps it.
+    document: document.replace(/\s\d+-[\d.]+/g, ''),
     ...(year ? { year } : {}),
     ...(section ? { section } : {}),
   });

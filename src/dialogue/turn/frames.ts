@@ -1,12 +1,16 @@
 /** The open question: answered, asked again in other words, or let go. */
 import type { Say } from '../../speech/answer.js';
 import type { Act } from '../../understanding/intents.js';
+import type { Item } from '../../kitchen/model.js';
+import { placeAt } from '../describe/place.js';
 import { say } from '../handler.js';
 import { choose, chooseByWords } from '../refer/choose.js';
-import { choicesOf } from '../refer/tell-apart.js';
+import { askWhich } from '../refer/need.js';
+import { allAlike, choicesOf, oldestFirst } from '../refer/tell-apart.js';
 import type { Frame } from '../state.js';
 import { correctedSlots } from './correct.js';
 import { filled, mayAnswer } from './fill.js';
+import { afterDenial } from './runner-up.js';
 import { type Work, runAct, saying, turnOf, withMemory, withState } from './work.js';
 
 export const topFrame = (work: Work): Frame | undefined => work.state.frames.at(-1);
@@ -37,6 +41,8 @@ const settle = (work: Work, frame: Frame, ids: readonly string[]): Work =>
 const refused = (work: Work, frame: Frame): Work => {
   const without = popped(work);
   if (frame.otherwise) return runAct(without, frame.otherwise);
+  const denied = afterDenial(without, frame);
+  if (denied) return denied;
   return saying(without, say(frame.kind === 'offer' ? 'offer-declined' : 'left-as-it-is'));
 };
 
@@ -54,6 +60,12 @@ const denied = (work: Work, frame: Frame): Work => {
   return askAgain(withState(work, { frames: [...work.state.frames.slice(0, -1), { ...rest, asked: 1 }] }));
 };
 
+/** No hand could tell them apart, or they are one batch: the oldest goes first. */
+const alike = (work: Work, items: readonly Item[]): boolean => {
+  const batch = items[0]?.batchId ?? null;
+  return allAlike(work.kitchen, items) || (batch !== null && items.every(({ batchId }) => batchId === batch));
+};
+
 const picksFrom = (work: Work, frame: Frame, act: Act): Work | null => {
   const choices = frame.choices;
   if (!choices) return null;
@@ -62,9 +74,19 @@ const picksFrom = (work: Work, frame: Frame, act: Act): Work | null => {
   if (result.chosen === 'unclear') return null;
   if (result.chosen === 'fewer') {
     const items = result.ids.flatMap((id) => work.kitchen.items.get(id) ?? []);
-    const fewer = { ...frame, choices: choicesOf(work.kitchen, items) };
-    const left = withState(popped(work), { frames: [...work.state.frames.slice(0, -1), fewer] });
-    return askAgain(withMemory(left, { offered: result.ids }));
+    if (items.length > 0 && alike(work, items)) {
+      const [oldest] = oldestFirst(items);
+      const settled = saying(work, say('took-oldest', { at: placeAt(work.kitchen, oldest!.placeId) }));
+      return settle(settled, frame, [oldest!.id]);
+    }
+    const ask = askWhich(
+      frame.slot,
+      items.map(({ name }) => name),
+      choicesOf(work.kitchen, items),
+    );
+    const fewer = { ...frame, ...ask, asked: 1 };
+    const left = withState(work, { frames: [...work.state.frames.slice(0, -1), fewer] });
+    return { ...withMemory(left, { offered: result.ids }), asking: true };
   }
   return settle(work, frame, result.chosen);
 };
@@ -85,6 +107,8 @@ export const answerFrame = (work: Work, act: Act): Work | null => {
   if (act.intent === 'maybe') return frame.kind === 'offer' ? refused(work, frame) : askAgain(work);
   if (frame.kind !== 'slot') {
     if (frame.kind === 'sure' && act.intent === 'correct') return corrected(work, frame, act);
+    if (frame.kind === 'sure' && (act.intent === 'choose' || act.intent === 'answer'))
+      return askAgain(saying(work, say('only-yes-no')));
     return null;
   }
   const detailed = withDetail(frame, act);

@@ -36,6 +36,8 @@ export interface Work {
   readonly around: Surroundings;
   readonly before: Conversation;
   readonly cutAt: string | null;
+  /** What else was likely heard, should this be denied. */
+  readonly runnerUp: Act | null;
 }
 
 const practised = (state: State, around: Surroundings): Pick<Work, 'kitchen' | 'journal'> => {
@@ -76,6 +78,7 @@ export const startWork = (conversation: Conversation, heard: Heard, around: Surr
     around,
     before: conversation,
     cutAt: heard.cutAt,
+    runnerUp: null,
   };
 };
 
