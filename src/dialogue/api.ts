@@ -10,6 +10,12 @@ export interface Speaker {
   readonly deviceId: Id | null;
 }
 
+/** A device of the household, as far as it is spoken of. */
+export interface KnownDevice {
+  readonly name: string;
+  readonly lastSeenAt: Instant | null;
+}
+
 /** What decide may look at besides the conversation. */
 export interface Surroundings {
   readonly kitchen: Kitchen;
@@ -22,6 +28,8 @@ export interface Surroundings {
    * (`picksUp`). What was begun on the phone goes on in the kitchen.
    */
   readonly elsewhere?: readonly Conversation[];
+  /** Devices let in and not sent away; only given to a turn that asks for them (`asksDevices`). */
+  readonly devices?: readonly KnownDevice[];
   /** A fresh id at each call; the same sequence when the turn is decided again. */
   readonly newId: () => Id;
 }

@@ -4,7 +4,7 @@ import type { Length, Listener, Say, Value } from '../speech/answer.js';
 import type { Clock, Instant, PlainDate } from '../terms/dates.js';
 import { today } from '../terms/dates.js';
 import type { Act } from '../understanding/intents.js';
-import type { Conversation, Speaker } from './api.js';
+import type { Conversation, KnownDevice, Speaker } from './api.js';
 import type { Ask, Memory, Outage, Picked, Practice, Procedure, Session, State } from './state.js';
 
 /** One act, being decided. The kitchen already holds what earlier acts of the same turn did. */
@@ -24,6 +24,8 @@ export interface Turn {
   readonly sure: boolean;
   /** Other conversations of the household, when this turn may pick up there. */
   readonly elsewhere: readonly Conversation[];
+  /** The household's devices, when this turn asks for them. */
+  readonly devices: readonly KnownDevice[];
   /** As heard, best hypothesis; null when this act was not spoken. */
   readonly heard: string | null;
   readonly cutAt: string | null;

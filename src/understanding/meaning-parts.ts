@@ -188,6 +188,12 @@ export const asMention = (value: SemanticValue | undefined, aside: Aside = {}): 
   if (phrase.touch !== undefined) mention = { ...mention, touch: asTouch(phrase.touch) };
   if (phrase.maker !== undefined) mention = { ...mention, maker: asNamed(phrase.maker).words };
   if (phrase.diet !== undefined) mention = { ...mention, diet: asText(phrase.diet, 'diet') };
+  if (phrase.at !== undefined) mention = { ...mention, at: asPlace(phrase.at) };
+  if (phrase.marker !== undefined) {
+    // "shorter" may be felt, too; a marker is fastened or known.
+    const { touch, candidates } = markerMention(phrase.marker);
+    if (touch?.fastening !== undefined || candidates.length > 0) mention = { ...mention, touch };
+  }
   mention = applyAfter(mention, phrase.after, aside);
   return applyAfter(mention, phrase.after2, aside);
 };

@@ -263,6 +263,7 @@ const readers: Readonly<Record<string, Reader>> = {
     slots.duration = asNumber(value, 'older');
     slots.asked = 'older';
   },
+  window: (value, filling) => readAll(value, filling),
   deed: text('deed'),
   past: (value, filling) => setDate(filling, filling.did ?? 'made', asDate(value)),
   printed: (value, filling) => {

@@ -40,7 +40,14 @@ did = { $who } { $verb ->
 entry = { $entry }.
 entries = { CAP($count) } changes: { $entries }.
 nothing-done = Nothing like that is recorded.
-nobody-did = Nothing is recorded about the { $name }.
+maker-is = { CAP($maker) }.
+nobody-did = { $did ->
+    [made] Nobody recorded who made the { $name }.
+    [put-away] Nobody recorded who put the { $name } away.
+    [opened] Nobody recorded who opened the { $name }.
+    [bought] Nobody recorded who bought the { $name }.
+   *[any] Nothing is recorded about the { $name }.
+  }
 nothing-changed = Nothing has changed.
 undone = Undone: { $verb ->
     [put-away] { $about ->

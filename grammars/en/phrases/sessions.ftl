@@ -4,6 +4,7 @@ shop-start = Tell me each food and where it goes. Say that is everything at the 
     .short = Ready. Food and place.
 shop-going-on = Go on, what is next?
 shop-nothing = Nothing was put away.
+is-there-already = Yes, { $at }.
 shop-recap = { $count ->
     [one] One thing put away.
    *[other] { CAP($count) } things put away.

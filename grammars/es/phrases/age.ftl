@@ -133,3 +133,4 @@ undated = { $count ->
     [one] Una cosa no tiene fecha: { $items }.
    *[other] { CAP(UNA($count)) } cosas no tienen fecha: { $items }.
   }
+oldest-is = Lo más antiguo es { $entry }.

@@ -66,3 +66,4 @@ apart-undated = lo que no tiene fecha
 apart-amount = lo que tiene { $amount }
 apart-other = lo otro
 apart-two = { $first }, { $second }
+apart-loose = lo que está suelto { $at }

@@ -349,6 +349,13 @@ const windowDays = (turn: Turn, slots: Slots): number | null => {
   return daysBetween(today(turn.clock), when.until ?? when.day);
 };
 
+/** "What should I use up tonight" is when she cooks: what goes off by then, and soon after. */
+const windowAsked = (turn: Turn, slots: Slots): number | null => {
+  const within = windowDays(turn, slots);
+  const cooking = /\b(should|shall|could|can|use|using|eat|cook)\b/.test(turn.heard ?? '');
+  return within !== null && within >= 0 && within < soonDays && cooking ? null : within;
+};
+
 const useWords = (turn: Turn, { item, assessment }: RankedItem, group: Group): Say =>
   say('use-entry', {
     name: groupName(group),
@@ -390,7 +397,7 @@ export const useFirst: Handler = (act, turn) => {
   if (slots.deed) return doneWithin(turn, slots.deed, slots, inside);
   if (slots.asked === 'older' && slots.duration !== undefined)
     return olderThan(turn, plusDays(todayOf(turn), -Math.round(slots.duration / 86_400)), inside);
-  const within = windowDays(turn, slots);
+  const within = windowAsked(turn, slots);
   if (within !== null && within < 0 && slots.when && slots.when !== 'unknown')
     return olderThan(turn, slots.when.day, inside);
   if (within === null && /\boldest\b/.test(turn.heard ?? '')) {
@@ -459,7 +466,12 @@ const olderThan = (turn: Turn, before: PlainDate, among: readonly Item[]): Reply
   return tellAges(turn, old, (count, entries) => say('older', { count, date: day(before), entries }));
 };
 
-const ageEntry = (turn: Turn, item: Item, kind?: DateKind): Say => {
+const ageEntry = (turn: Turn, item: Item, kind?: DateKind | 'added'): Say => {
+  if (kind === 'added')
+    return say('item-where', {
+      item: say('item-name', { name: item.name }),
+      where: placeAt(turn.kitchen, item.placeId),
+    });
   const from = kind && item.dates[kind] ? { kind, at: item.dates[kind] } : ageFrom(item);
   const at = placeAt(turn.kitchen, item.placeId);
   return from
@@ -471,7 +483,7 @@ const tellAges = (
   turn: Turn,
   items: readonly Item[],
   head: (count: number, entries: Value) => Say,
-  kind?: DateKind,
+  kind?: DateKind | 'added',
 ): Reply => {
   const groups = byAge(items);
   const { first, more, left } = inGroups(groups.map((group) => ageEntry(turn, group.first, kind)));
@@ -523,7 +535,7 @@ const doneWithin = (turn: Turn, deed: string, slots: Slots, among: readonly Item
     }),
   );
   if (fits.length === 0) return { parts: [say('none-done-then', { deed })], count: 0, names: [] };
-  return tellAges(turn, fits, (count, entries) => say('done-then', { count, entries }), kind);
+  return tellAges(turn, fits, (count, entries) => say('done-then', { count, entries }), kind ?? 'added');
 };
 
 export const noDate: Handler = (act, turn) => {

@@ -13,7 +13,7 @@ import type { Slots } from '../../understanding/intents.js';
 import { refusal, withChange } from '../describe/refusals.js';
 import { type Handler, type Turn, about, day, list, say } from '../handler.js';
 import { needItem } from '../refer/need.js';
-import { makerName } from './put-away.js';
+import { makerName } from './maker-name.js';
 import { preparationOf } from './preparation.js';
 import { saidDates } from './said-dates.js';
 

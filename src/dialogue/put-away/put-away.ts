@@ -9,7 +9,6 @@ import {
   learnedDefaults,
   likeNames,
   livingItems,
-  personNamed,
   lookAlikes,
   foodKey,
   purchaseOf,
@@ -27,6 +26,8 @@ import { type Handler, type Reply, type Turn, about, day, list, say } from '../h
 import { move } from '../move/move.js';
 import { type Needed, needPlace } from '../refer/need.js';
 import { needMarker } from '../refer/markers.js';
+import { amend } from './amend.js';
+import { makerName } from './maker-name.js';
 import { preparationOf } from './preparation.js';
 import { saidDates } from './said-dates.js';
 
@@ -162,9 +163,6 @@ const sharesOf = (turn: Turn, slots: Slots): Needed<Shares> => {
   return { got: all };
 };
 
-/** As the household writes it: "nana" is Nana. */
-export const makerName = (turn: Turn, said: string): string => personNamed(turn.kitchen, said)?.name ?? said;
-
 const saidDraft = (turn: Turn, slots: Slots): Omit<Draft, 'name'> => {
   const dates = saidDates(slots.dates);
   const maker = slots.maker ?? slots.item?.maker;
@@ -182,8 +180,40 @@ const saidDraft = (turn: Turn, slots: Slots): Omit<Draft, 'name'> => {
   };
 };
 
+/** "A jar of harissa with the square clip": the clip is its marker, the jar its container. */
+const withFeel = (slots: Slots): Slots => {
+  const touch = slots.item?.touch;
+  if (!slots.item || !touch || !slots.item.words) return slots;
+  const { fastening, fastenings, shape, dots, texture, spot, ...container } = touch;
+  const mark = {
+    ...(shape ? { shape } : {}),
+    ...(fastening ? { fastening } : {}),
+    ...(dots ? { dots } : {}),
+  };
+  const item = { ...slots.item, touch: null };
+  const marker = { ...item, words: null, candidates: [], touch };
+  return {
+    ...slots,
+    item,
+    ...(fastening && !slots.marker
+      ? {
+          marker: {
+            ...marker,
+            touch: {
+              ...mark,
+              ...(fastenings ? { fastenings } : {}),
+              ...(spot ? { spot } : {}),
+              ...(texture ? { texture } : {}),
+            },
+          },
+        }
+      : {}),
+    ...(Object.keys(container).length > 0 && !slots.container ? { container } : {}),
+  };
+};
+
 export const putAway: Handler = (act, turn) => {
-  const { slots } = act;
+  const slots = withFeel(act.slots);
   const many = slots.items;
   if (many && many.length > 1) return putAwayMany(act.slots, turn, many);
   const name = nameOf(turn, slots.item ?? many?.[0]);
@@ -198,6 +228,8 @@ export const putAway: Handler = (act, turn) => {
       },
     };
   }
+  const told = justAdded(turn, slots, name);
+  if (told) return amend({ intent: 'amend', slots: { ...slots, item: told } }, turn);
   const here = alreadyHere(turn, slots, name);
   if (here) return move({ intent: 'move', slots: { ...slots, item: here } }, turn);
   const marker = needMarker(turn, slots.marker ?? touchedMarker(turn, slots), { create: true });
@@ -214,6 +246,7 @@ export const putAway: Handler = (act, turn) => {
       ? { ...turn, picked: { place: [fallback], ...turn.picked } }
       : turn;
   const need = needPlace(settled, slots.place ?? slots.item?.at ?? undefined, {
+    nearId: learned?.placeId ?? null,
     question: learned?.placeId
       ? say('ask-put-where-again-there', { name, at: placeAt(turn.kitchen, learned.placeId) })
       : say('ask-put-where', { name }),
@@ -249,6 +282,21 @@ export const putAway: Handler = (act, turn) => {
   return withChange(turn, result, (change) =>
     recorded(turn, [...marker.changes, change], itemsMade(change), { earlier, offList: listed !== null }),
   );
+};
+
+/** "I made the soup yesterday", of the soup put away a moment ago: a date of it, not another soup. */
+const justAdded = (
+  turn: Turn,
+  { item, dates, amount, place, shares, maker }: Slots,
+  name: string,
+): Mention | null => {
+  if (!item || !(dates ?? maker) || amount || place || shares || item.at || turn.memory.touched) return null;
+  if (item.pointer === 'another' || /\b(more|another|new)\b/.test(turn.heard ?? '')) return null;
+  const ids = turn.memory.lastAdded.filter((id) => {
+    const one = turn.kitchen.items.get(id);
+    return one?.gone === null && foodKey(one.name) === foodKey(name);
+  });
+  return ids.length > 0 ? { ...item, candidates: ids.map((id) => ({ id, fit: 1 })) } : null;
 };
 
 /** "Put the milk on the third shelf", of the milk there is: it is moved, not recorded a second time. */

@@ -132,7 +132,10 @@ export const choose = (turn: Turn, act: Act, choices: readonly Choice[]): Chosen
     pointer: words || mention.candidates.length > 0 ? null : ('them' as const),
   };
   const found = findItems(among, described);
-  const kept = found.items.filter(({ id }) => all.includes(id)).map(({ id }) => id);
+  const loose = /\b(loose|just)\b/.test(turn.heard ?? '') ? mention.at?.candidates[0]?.id : undefined;
+  const kept = found.items
+    .filter(({ id, placeId }) => all.includes(id) && (loose === undefined || placeId === loose))
+    .map(({ id }) => id);
   if (kept.length === 0 || found.near || kept.length === all.length) return { chosen: 'unclear' };
   return narrowed(kept, choices);
 };

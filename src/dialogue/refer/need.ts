@@ -19,12 +19,21 @@ export const askWhich = (slot: string, names: readonly string[], choices: readon
   const count = choices.length;
   const name = new Set(names).size === 1 ? names[0]! : null;
   const crowded = count > shownChoices;
+  // When only the place differs, the places alone are named.
+  const places = labels.flatMap(({ phrase, args }) =>
+    phrase === 'apart-place' && args?.at ? [args.at] : [],
+  );
+  const apart = places.length === labels.length;
   const question = crowded
     ? say('which-many', { count, choices: shown })
     : name
-      ? say('which-named', { count, name, choices: shown })
+      ? apart
+        ? say('which-place-of', { name, choices: list(places.slice(0, shownChoices), true) })
+        : say('which-named', { count, name, choices: shown })
       : say('which-mixed', { count, choices: shown });
-  return { slot, question, again: say('which-again', { choices: shown }), expecting: 'choice', choices };
+  const again = say('which-again', { choices: shown });
+  const brief = name ? say('which-brief', { name }) : say('which-brief-any');
+  return { slot, question, again, brief, expecting: 'choice', choices };
 };
 
 export interface NeedItem {
@@ -115,6 +124,8 @@ export interface NeedPlace {
   readonly question: Say;
   readonly again?: Say;
   readonly guess?: readonly string[];
+  /** "The second shelf" of two cupboards is taken to be in the one this place is in. */
+  readonly nearId?: string | null;
 }
 
 export const needPlace = (
@@ -123,7 +134,7 @@ export const needPlace = (
   need: NeedPlace,
 ): Needed<{ place: Place; spot: string | null }> => {
   const slot = need.slot ?? 'place';
-  const found = findPlace(turn, mention, slot);
+  const found = findPlace(turn, mention, slot, need.nearId ?? turn.memory.placeId);
   switch (found.found) {
     case 'one':
       return { got: { place: found.place, spot: found.spot } };

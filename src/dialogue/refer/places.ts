@@ -1,7 +1,7 @@
 /** Which place was meant. */
 import type { Id, Item, Place } from '../../kitchen/model.js';
 import type { PlaceMention } from '../../understanding/intents.js';
-import { foodKey, placeUnder } from '../../kitchen/index.js';
+import { foodKey, likeNames, placeUnder } from '../../kitchen/index.js';
 import { placeNoun, rootPlace } from '../describe/place.js';
 import { type Turn, say } from '../handler.js';
 import type { Choice } from '../state.js';
@@ -27,6 +27,16 @@ const byName = (turn: Turn, words: string): Place[] => {
     const root = rootPlace(turn.kitchen, place.id);
     return outer !== undefined && root !== undefined && isCalled(place, inner) && isCalled(root, outer);
   });
+};
+
+/** "Next to the milk": where the milk is. */
+const besideOf = (turn: Turn, spot: string | null): Place | null => {
+  const name =
+    /^(?:next to|beside|by|near|behind|in front of|under|underneath|on top of|left of|right of) (?:the |my )?(.+)$/.exec(
+      spot ?? '',
+    )?.[1];
+  const [first] = name ? likeNames(turn.kitchen, name) : [];
+  return first?.item.placeId ? (turn.kitchen.places.get(first.item.placeId) ?? null) : null;
 };
 
 /** The places the words fit about equally well. */
@@ -58,6 +68,8 @@ export const findPlace = (
   const settledPlace = settled ? turn.kitchen.places.get(settled) : undefined;
   if (settledPlace) return { found: 'one', place: settledPlace, spot };
   if (!mention) return { found: 'none' };
+  const neighbour = mention.candidates.length === 0 ? besideOf(turn, spot) : null;
+  if (neighbour) return { found: 'one', place: neighbour, spot };
   const best = bestOf(turn, mention);
   if (best.length === 1) return { found: 'one', place: best[0]!, spot };
   if (best.length > 1) {

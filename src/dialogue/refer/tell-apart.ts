@@ -1,5 +1,5 @@
 /** The shortest words by which each of several things differs from the others. */
-import { markerOf } from '../../kitchen/index.js';
+import { markerOf, placeUnder } from '../../kitchen/index.js';
 import type { Item, Kitchen } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import { placeAt, placesUp } from '../describe/place.js';
@@ -23,7 +23,7 @@ const dateOf = (item: Item): { kind: string; at: string } | null => {
 };
 
 /** In the order a hand and an ear find them: what it is, its container, its marker, where it is, who, when. */
-const features = (kitchen: Kitchen, item: Item): Feature[] => {
+const features = (kitchen: Kitchen, item: Item, others: readonly Item[]): Feature[] => {
   const container = containerWords(item.touch);
   const marker = markerOf(kitchen, item);
   const date = dateOf(item);
@@ -40,7 +40,14 @@ const features = (kitchen: Kitchen, item: Item): Feature[] => {
       say: () => (marker ? say('apart-marker', { marker: markerNoun(marker) }) : say('apart-unmarked')),
     },
     { key: root, say: () => say('apart-place', { at: placeAt(kitchen, root) }) },
-    { key: item.placeId, say: () => say('apart-place', { at: placeAt(kitchen, item.placeId) }) },
+    {
+      key: item.placeId,
+      say: () =>
+        // In the fridge, beside one on its shelf: no shelf was told.
+        others.some(({ placeId }) => placeId !== item.placeId && placeUnder(kitchen, placeId, item.placeId!))
+          ? say('apart-loose', { at: placeAt(kitchen, item.placeId) })
+          : say('apart-place', { at: placeAt(kitchen, item.placeId) }),
+    },
     {
       key: item.maker,
       say: () => (item.maker ? say('apart-maker', { maker: item.maker }) : say('apart-other')),
@@ -61,7 +68,13 @@ const features = (kitchen: Kitchen, item: Item): Feature[] => {
 
 /** How each group is called so that no two are called alike, in as few words as will do. */
 export const tellApart = (kitchen: Kitchen, groups: readonly Group[]): Choice[] => {
-  const table = groups.map((group) => features(kitchen, group.first));
+  const table = groups.map((group) =>
+    features(
+      kitchen,
+      group.first,
+      groups.map(({ first }) => first),
+    ),
+  );
   const width = table[0]?.length ?? 0;
   const spread = (column: number): number => new Set(table.map((row) => row[column]!.key)).size;
   const choice = (group: Group, label: Say): Choice => ({ ids: group.items.map((item) => item.id), label });

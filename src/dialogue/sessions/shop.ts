@@ -8,6 +8,7 @@ import { type Handler, type Reply, type Turn, about, list, say } from '../handle
 import { move } from '../move/move.js';
 import { putAway } from '../put-away/put-away.js';
 import { findItems } from '../refer/items.js';
+import { findPlace, insidePlace } from '../refer/places.js';
 import type { Session } from '../state.js';
 
 type Shop = Extract<Session, { kind: 'shop' }>;
@@ -40,13 +41,41 @@ export const endShop = (turn: Turn, session: Shop): Reply => {
   };
 };
 
+/** "Milk." on its own: it goes where it went last time. */
+const bareFood = (act: Act, turn: Turn): Reply | null => {
+  const { item, items, words } = act.slots;
+  return item || items || words ? putAway(asPutAway(act), turn) : null;
+};
+
+/** "In the freezer", after a food was put somewhere: that is where it goes. */
+const onlyPlace = (act: Act, turn: Turn, session: Shop): Reply | null => {
+  const { item, items, words } = act.slots;
+  const place = act.slots.place ?? item?.at;
+  const named = items ?? words ?? item?.words ?? item?.pointer ?? item?.touch;
+  const lastId = session.items.at(-1);
+  const last = lastId ? turn.kitchen.items.get(lastId) : undefined;
+  if (!place || named || !last) return null;
+  const alike = turn.memory.lastAdded.filter((id) => session.items.includes(id));
+  const ids = alike.includes(last.id) ? alike : [last.id];
+  const found = findPlace(turn, place, 'place', last.placeId);
+  const inside = insidePlace(turn, found);
+  if (found.found !== 'none' && found.found !== 'unknown' && inside(last))
+    return {
+      parts: [say('is-there-already', { at: placeAt(turn.kitchen, last.placeId) })],
+      memory: about(turn, [last]),
+    };
+  const settled = { ...turn, picked: { item: ids } };
+  return move({ intent: 'move', slots: { place } }, settled);
+};
+
 export const shopAnswer = (act: Act, turn: Turn, session: Shop): Reply | null => {
   const { item, items, place } = act.slots;
   switch (act.intent) {
     case 'answer':
     case 'choose':
-      // "Milk." on its own: it goes where it went last time.
-      return item || items || act.slots.words ? putAway(asPutAway(act), turn) : null;
+      return onlyPlace(act, turn, session) ?? bareFood(act, turn);
+    case 'put-away':
+      return item || items ? null : onlyPlace(act, turn, session);
     case 'done':
     case 'no':
     case 'end-session':

@@ -3,6 +3,7 @@ import { setHousehold as setHouseholdChange } from '../../kitchen/index.js';
 import type { Household } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Slots } from '../../understanding/intents.js';
+import { listDevices } from '../devices/devices.js';
 import { withChange } from '../describe/refusals.js';
 import { type Handler, type Turn, clockTime, say, todayOf } from '../handler.js';
 import { lengthSetting, sounds } from '../talk/controls.js';
@@ -108,6 +109,8 @@ export const household: Handler = (act, turn) => {
   const watts = microwaveWatts === null ? say('watts-unknown') : say('watts-are', { watts: microwaveWatts });
   const summary = summaryAt === null ? say('no-summary') : say('summary-at', { time: wall(turn, summaryAt) });
   switch (act.slots.setting) {
+    case 'devices':
+      return listDevices(turn);
     case 'region':
       return { parts: [say('guidance-is', { region })] };
     case 'watts':

@@ -70,9 +70,26 @@ const otherItem = (work: Work, act: Act, changes: readonly Change[]): Work | nul
   return runAct(work, { intent: 'move', slots: act.slots }, settled);
 };
 
-/** Runs the correction; null when there is nothing it could be a correction of. */
+/** "Where is the milk?" "No, I meant the oat milk": what was asked, or tried in vain, is asked again put right. */
+const correctAsked = (work: Work, act: Act): Work | null => {
+  const asked = work.state.told?.act;
+  if (!asked || asked.intent === 'correct' || asked.intent === 'undo') return null;
+  const { slots, redo } = correctedSlots(work.kitchen, asked.slots, act.slots, undefined);
+  const fits = redo.length > 0 && redo.every((slot) => slot in asked.slots);
+  return fits ? runAct(work, { intent: asked.intent, slots }) : null;
+};
+
+/**
+ * Runs the correction; null when there is nothing it could be a correction of. It corrects what was
+ * last talked of: something done earlier is left alone.
+ */
 export const correctLast = (work: Work, act: Act): Work | null => {
-  const { done } = work.state;
+  const { done, told, session } = work.state;
+  const earlier = told?.turn !== undefined && (done?.turn ?? -1) < told.turn;
+  if (earlier && !session) {
+    const elsewhere = done ? otherItem(work, act, done.changes) : null;
+    return correctAsked(work, act) ?? elsewhere;
+  }
   if (!done) return null;
   const age = (Date.parse(work.around.clock.now) - Date.parse(done.at)) / 60_000;
   const [first, ...rest] = done.changes;
@@ -106,7 +123,7 @@ export const correctLast = (work: Work, act: Act): Work | null => {
   const again = joinChanges(back, newFirst, ...newRest);
   const ops = again.ops.filter((op: Op) => JSON.stringify(op.before) !== JSON.stringify(op.after));
   const change: Change = { verb: newFirst.verb, about: newFirst.about, ops };
-  const redone = absorb(work, redoneAct, settled, {
+  const redone = absorb({ ...work, act: redoneAct }, redoneAct, settled, {
     ...reply,
     parts: [say('put-right'), ...reply.parts],
     changes: ops.length > 0 ? [change] : [],

@@ -67,6 +67,43 @@ export const bestReading = (
 export const tellsLength = ({ acts, heard }: Interpretation): boolean =>
   /\b(hours?|minutes?|seconds?)\b/.test(heard) && acts.some(({ slots }) => slots.duration !== undefined);
 
+/** Facts that hurt nobody when they are wrong, are read back and can be taken back. */
+const plainFacts: ReadonlySet<keyof Slots> = new Set<keyof Slots>([
+  'item',
+  'dates',
+  'when',
+  'maker',
+  'person',
+  'caution',
+  'preparation',
+  'method',
+  'duration',
+]);
+
+/** "A bag of spinach in the drawer, use by Saturday": so much was said that nothing else can be meant. */
+const tellsAll = ({ item, place, shares }: Slots): boolean => {
+  const places = shares ? shares.map((share) => share.place) : [place];
+  return item !== undefined && places.every((one) => (one?.candidates[0]?.fit ?? 0) >= 0.9);
+};
+
+/** A food and a place of this kitchen's own speak for themselves: the read-back is check enough. */
+const placedConfidence = 0.6;
+
+/** "I made it yesterday": heard clearly, of a thing that is surely known. Recorded and read back, not asked. */
+export const harmless = ({ acts, confidence, evidence }: Interpretation): boolean =>
+  confidence >= (acts.every(({ intent }) => intent === 'put-away') ? placedConfidence : thresholds.change) &&
+  evidence?.mended !== true &&
+  acts.every(({ intent, slots }) => {
+    const { item } = slots;
+    if (intent === 'put-away' && tellsAll(slots)) return true;
+    const known = !item || item.words === null || (item.candidates[0]?.fit ?? 0) >= 0.99;
+    return (
+      intent === 'amend' &&
+      known &&
+      (Object.keys(slots) as (keyof Slots)[]).every((key) => plainFacts.has(key))
+    );
+  });
+
 /**
  * True when the hearing was sure enough and every near reading asks for the same: then it is
  * carried out, though the margin between two ways of putting it was small.

@@ -103,6 +103,7 @@ export const turnOf = (work: Work, { picked, sure }: Settled = unsettled): Turn 
   heard: work.heard,
   cutAt: work.cutAt,
   elsewhere: work.around.elsewhere ?? [],
+  devices: work.around.devices ?? [],
 });
 
 export const withState = (work: Work, state: Partial<State>): Work => ({
