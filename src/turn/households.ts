@@ -6,7 +6,7 @@
  * one write of everything it changed. When somebody else changed the kitchen in between, the
  * write is refused and the turn is decided again on what is true now.
  */
-import { decide, picksUp, startConversation } from '../dialogue/index.js';
+import { asksDevices, decide, picksUp, startConversation } from '../dialogue/index.js';
 import type { Conversation, Speaker, Surroundings } from '../dialogue/api.js';
 import type { Change, Id, JournalEntry, Kitchen } from '../kitchen/model.js';
 import type { AroundSpeech, Answer, Listener, Spoken } from '../speech/index.js';
@@ -243,6 +243,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                     CONVERSATIONS_ELSEWHERE,
                   )
                 : [];
+              const devices = asksDevices(understanding) ? await store.devices(speaker.householdId) : [];
               const outcome = tracing.span('decide', () =>
                 decide(
                   earlier,
@@ -254,6 +255,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                   },
                   {
                     ...surroundings,
+                    devices: devices.filter(({ revokedAt }) => revokedAt === null),
                     elsewhere: elsewhere.filter((one): one is Conversation => one !== null),
                   },
                 ),

@@ -17,4 +17,13 @@ no-summary = No nightly summary.
 quiet-from = I keep quiet from { $from } to { $to }, except when you speak to me.
 no-quiet = No quiet hours.
 settings-help = You can set the microwave's watts, whose guidance I report, the summary's time and quiet hours.
+no-devices = No device has been let in.
+device = { $when ->
+    [none] the { $name }, never heard yet
+   *[other] the { $name }, last heard { $when }
+  }
+devices-here = { $count ->
+    [one] One: { $devices }.
+   *[other] { CAP($count) } devices: { $devices }.
+  }
 confirm-setting = { $setting } Right? Yes or no.
