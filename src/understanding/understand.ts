@@ -31,6 +31,8 @@ const nothing: Understanding = { readings: [], margin: 1, verdict: 'nothing-hear
 interface Guess {
   readonly heard: string;
   readonly tokens: readonly string[];
+  /** Thanks and pauses for thought that were taken away in normalising: cues, where nothing else speaks. */
+  readonly aside: readonly string[];
   /** Said with a word of doubt. */
   readonly hedged: boolean;
   /** Share of belief among the guesses, adding up to one. */
@@ -41,19 +43,21 @@ interface Guess {
 const beliefIn = ({ confidence }: Hypothesis, rank: number): number =>
   Math.max(0.02, confidence ?? 0.5) * 0.5 ** rank;
 
+/** Fillers that are a message of their own when the rest says nothing. */
+const telling = /\b(thanks?|think|gracias)\b/;
+const asideOf = (notes: ReturnType<typeof normalise>['notes']): readonly string[] =>
+  notes.filter(({ from, to }) => to === '' && telling.test(from)).flatMap(({ from }) => from.split(' '));
+
 const guessesFrom = (hypotheses: readonly Hypothesis[], locale: string): readonly Guess[] => {
-  const byWords = new Map<
-    string,
-    { heard: string; tokens: readonly string[]; hedged: boolean; belief: number }
-  >();
+  const byWords = new Map<string, Omit<Guess, 'share'> & { belief: number }>();
   hypotheses.slice(0, mostGuesses).forEach((hypothesis, rank) => {
-    const { tokens, hedged } = normalise(hypothesis.text, locale);
+    const { tokens, hedged, notes } = normalise(hypothesis.text, locale);
     if (tokens.length === 0) return;
     const key = tokens.join(' ');
     const belief = beliefIn(hypothesis, rank);
     const known = byWords.get(key);
     if (known) known.belief += belief;
-    else byWords.set(key, { heard: hypothesis.text, tokens, hedged, belief });
+    else byWords.set(key, { heard: hypothesis.text, tokens, hedged, aside: asideOf(notes), belief });
   });
   const guesses = [...byWords.values()];
   const all = guesses.reduce((sum, { belief }) => sum + belief, 0);
@@ -150,7 +154,9 @@ const cuedReading = (
   if (offered && (offered.acts.length > 1 || score! >= sure)) return null;
   const said = guesses
     .slice(0, mustAgree)
-    .map(({ tokens }) => cuedIntent(tokens, language, offered?.acts[0]!.intent ?? null));
+    .map(({ tokens, aside }) =>
+      cuedIntent([...tokens, ...aside], language, offered?.acts[0]!.intent ?? null),
+    );
   const [intent] = said;
   if (intent && said.every((other) => other === intent)) {
     const { heard, tokens } = guesses[0]!;
