@@ -20,7 +20,10 @@ export const startShop: Handler = (_act, turn) =>
 
 /** Everything put away in this spell, place by place. */
 export const endShop = (turn: Turn, session: Shop): Reply => {
-  const items = session.items.flatMap((id) => turn.kitchen.items.get(id) ?? []).filter(({ gone }) => !gone);
+  // What was put right on the way is there once.
+  const items = [...new Set(session.items)]
+    .flatMap((id) => turn.kitchen.items.get(id) ?? [])
+    .filter(({ gone }) => !gone);
   if (items.length === 0) return { parts: [say('shop-nothing')], session: null };
   const places = [...new Set(items.map(({ placeId }) => placeId))];
   const here = (placeId: Item['placeId']): Say => {

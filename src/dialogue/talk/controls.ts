@@ -91,6 +91,17 @@ export const wait: Handler = (_act, turn) => {
 /** Sentences of detail told at a time. */
 const littleMore = 2;
 
+/** A little more of what was just told; who says so is told when that is asked. */
+const moreDetail: (...of: Parameters<Handler>) => Reply | null = (act, turn) => {
+  const { told } = turn.state;
+  const heard = turn.heard ?? '';
+  if (!told || told.details.length === 0) return null;
+  if (/\btell\b/.test(heard)) return details(act, turn);
+  if (!/\bmore\b/.test(heard)) return null;
+  const [shown, rest] = [told.details.slice(0, littleMore), told.details.slice(littleMore)];
+  return { parts: [...shown, ...(rest.length > 0 ? [say('power-more')] : [])], keepTold: true, rest };
+};
+
 /** What was cut off, else the rest of a list, else the procedure or session that was put aside. */
 export const goOn: Handler = (_act, turn) => {
   if (_act.slots.item) return goOnWith(turn, _act.slots.item);
@@ -99,19 +110,15 @@ export const goOn: Handler = (_act, turn) => {
   const cut = at === null ? (told?.cut ?? []) : turn.lastSentences.slice(at);
   if (cut.length > 0) return { parts: verbatim(cut), keepTold: true, cut: [], quiet: true };
   if (told && told.rest.length > 0) return restOf(told);
+  // Steps that wait are gone on with by "go on"; "more" is of what was just told.
+  const waiting = procedure?.paused ? moreDetail(_act, turn) : null;
+  if (waiting) return waiting;
   const picked = procedure || !(session && session.kind !== 'shop') ? goOnAnywhere(turn) : null;
   if (picked) return picked;
   if (session && session.kind !== 'shop' && session.paused) {
     return { parts: [say('where-we-were')], session: { ...session, paused: false } };
   }
-  if (told && told.details.length > 0 && /\btell\b/.test(turn.heard ?? '')) return details(_act, turn);
-  if (told && told.details.length > 0 && /\bmore\b/.test(turn.heard ?? '')) {
-    // A little more at a time; who says so is told when that is asked.
-    const at = told.details.length > littleMore ? littleMore : told.details.length;
-    const [shown, rest] = [told.details.slice(0, at), told.details.slice(at)];
-    return { parts: [...shown, ...(rest.length > 0 ? [say('power-more')] : [])], keepTold: true, rest };
-  }
-  return { parts: [say('nothing-more')], keepTold: true };
+  return moreDetail(_act, turn) ?? { parts: [say('nothing-more')], keepTold: true };
 };
 
 const byOne = (from: Length, by: 1 | -1): Length =>
