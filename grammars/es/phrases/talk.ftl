@@ -104,3 +104,9 @@ timer-started = Temporizador puesto, { $time }.{ $last ->
     [yes] {""}
    *[no] {" "}Di siguiente cuando suene.
   }
+
+step-time = { $step ->
+    [none] { CAP($time) }.
+   *[other] { CAP($time) }, en el { $step } paso.
+  }
+steps-untimed = Ningún paso de aquí tiene tiempo.
