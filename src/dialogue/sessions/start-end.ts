@@ -1,24 +1,40 @@
 /** Practice, and ending whatever session is going on. */
-import { type Handler, say } from '../handler.js';
+import { type Handler, type Reply, say } from '../handler.js';
+import type { Practice, Session } from '../state.js';
 import { endCount } from './count.js';
 import { endShop } from './shop.js';
 
-export const startPractice: Handler = (_act, turn) =>
-  turn.state.practice
-    ? { parts: [say('practice-going-on')] }
-    : { parts: [say('practice-start')], practice: { changes: [] } };
+/** Putting a shop away is never put aside: it is over or it goes on. */
+const putAside = (session: Session): boolean => session.kind !== 'shop' && session.paused;
 
-export const endSession: Handler = (_act, turn) => {
+export const startPractice: Handler = (_act, turn) => {
+  const { practice, session } = turn.state;
+  if (practice) return { parts: [say('practice-going-on')] };
+  return {
+    parts: [say('practice-start')],
+    practice: { changes: [] },
+    // What was under way in the real kitchen waits outside.
+    ...(session && session.kind !== 'shop' ? { session: { ...session, paused: true } } : {}),
+  };
+};
+
+const endPractice = (practice: Practice): Reply => ({
+  parts: [say('practice-over', { count: practice.changes.length })],
+  practice: null,
+  memory: { items: [], lastAdded: [] },
+});
+
+/** Ends what was named; without a name, what was begun last and is not put aside. */
+export const endSession: Handler = (act, turn) => {
   const { session, practice, procedure } = turn.state;
-  if (session?.kind === 'shop') return endShop(turn, session);
-  if (session?.kind === 'count') return endCount(turn, session);
-  if (session) return { parts: [say('all-right')], session: { ...session, paused: true }, quiet: true };
-  if (practice)
-    return {
-      parts: [say('practice-over', { count: practice.changes.length })],
-      practice: null,
-      memory: { items: [], lastAdded: [] },
-    };
+  const { asked } = act.slots;
+  if (practice && asked === 'practice') return endPractice(practice);
+  if (session && (!putAside(session) || asked === session.kind)) {
+    if (session.kind === 'shop') return endShop(turn, session);
+    if (session.kind === 'count') return endCount(turn, session);
+    return { parts: [say('all-right')], session: { ...session, paused: true }, quiet: true };
+  }
+  if (practice) return endPractice(practice);
   if (procedure) return { parts: [say('procedure-ended')], procedure: null };
   return { parts: [say('all-right')] };
 };
