@@ -1,6 +1,7 @@
 /** A kitchen and a change make the next kitchen. Pure: the old one stays as it was. */
 import { isDeepStrictEqual } from 'node:util';
 import { carryLiving } from './items.js';
+import { withEdits } from './layered.js';
 import type {
   Change,
   Household,
@@ -54,40 +55,31 @@ export const recordOf = <K extends RecordKind>(kitchen: Kitchen, kind: K, id: Id
   return (map.get(id) ?? null) as Records[K] | null;
 };
 
-type Maps = {
-  people: Map<Id, Person>;
-  places: Map<Id, Place>;
-  markers: Map<Id, Marker>;
-  items: Map<Id, Item>;
-  purchases: Map<Id, Purchase>;
-  notes: Map<Id, Note>;
-  reminders: Map<Id, Reminder>;
-  stockTakes: Map<Id, StockTake>;
-};
-
 /**
  * The kitchen after all of a change's ops, in order, one version up.
  * `before` is not checked here: builders made it from this kitchen, and the store
  * refuses a change decided on another version.
  */
 export const applyChange = (kitchen: Kitchen, change: Pick<Change, 'ops'>): Kitchen => {
-  const copied: Partial<Maps> = {};
-  const changedItems = new Set<Id>();
+  const edits = new Map<(typeof SHELF)[keyof typeof SHELF], [Id, unknown][]>();
   let household = kitchen.household;
   for (const op of change.ops) {
     if (op.kind === 'household') {
       if (op.after) household = op.after;
       continue;
     }
-    if (op.kind === 'item') changedItems.add(op.id);
     const shelf = SHELF[op.kind];
-    // Only the kinds that change are copied; the rest is shared with the old kitchen.
-    const map = (copied[shelf] ??= new Map(kitchen[shelf] as ReadonlyMap<Id, never>)) as Map<Id, unknown>;
-    if (op.after) map.set(op.id, op.after);
-    else map.delete(op.id);
+    const known = edits.get(shelf);
+    if (known) known.push([op.id, op.after]);
+    else edits.set(shelf, [[op.id, op.after]]);
   }
-  if (copied.items) carryLiving(kitchen.items, copied.items, changedItems);
-  return { ...kitchen, ...copied, household, version: kitchen.version + 1 };
+  const next: Record<string, ReadonlyMap<Id, unknown>> = {};
+  // Only the kinds that change are made anew; the rest is shared with the old kitchen.
+  for (const [shelf, of] of edits) next[shelf] = withEdits<unknown>(kitchen[shelf], of);
+  const after = { ...kitchen, ...next, household, version: kitchen.version + 1 };
+  const changedItems = new Set(edits.get('items')?.map(([id]) => id));
+  if (changedItems.size > 0) carryLiving(kitchen.items, after.items, changedItems);
+  return after;
 };
 
 const swapped = (op: Op): Op => ({ ...op, before: op.after, after: op.before }) as Op;

@@ -5,6 +5,7 @@ import {
   emptyKitchen,
   findByTouch,
   finish,
+  invertChange,
   isRefused,
   itemsAt,
   itemWithMarker,
@@ -21,6 +22,7 @@ import { bigKitchen } from './big-kitchen.js';
 
 const clock = { now: '2026-05-14T18:00:00.000Z', timeZone: 'America/Chicago' };
 const SIZES = [50, 500, 2_000];
+const HUNDRED = 100;
 
 const fiftyOf = (kitchen: Kitchen): Kitchen => {
   const few = livingItems(kitchen).slice(0, 50);
@@ -56,6 +58,7 @@ const tasksOf = (kitchen: Kitchen): Readonly<Record<string, () => unknown>> => {
   };
   if (isRefused(entry)) throw new Error('refused');
   const finished = applyChange(kitchen, entry);
+  const back = invertChange(entry);
   return {
     'look: what lives': () => livingItems({ ...kitchen, items: new Map(kitchen.items) }),
     'look: what is in the fridge': () => itemsAt(kitchen, fridge),
@@ -69,6 +72,11 @@ const tasksOf = (kitchen: Kitchen): Readonly<Record<string, () => unknown>> => {
       applyChange(kitchen, made(putAway(doing, { name: 'milk', placeId: fridge })) as never),
     'change: take one': () => applyChange(kitchen, made(take(doing, counted.id, { fraction: 0.5 })) as never),
     'change: finish': () => applyChange(kitchen, made(finish(doing, item.id)) as never),
+    'change: a hundred, one after another': () => {
+      let now = kitchen;
+      for (let n = 0; n < HUNDRED; n++) now = applyChange(now, n % 2 === 0 ? entry : { ops: back });
+      return now;
+    },
     'change: undo': () => applyChange(finished, made(undo({ ...doing, kitchen: finished }, entry)) as never),
   };
 };

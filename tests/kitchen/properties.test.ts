@@ -11,6 +11,7 @@ import {
   type Kitchen,
 } from '../../src/kitchen/index.js';
 import type { Amount } from '../../src/terms/amount.js';
+import { withEdits } from '../../src/kitchen/layered.js';
 import { deed, household, live, recordsOf } from './any-kitchen.js';
 
 const lives = fc.array(deed, { minLength: 1, maxLength: 60 });
@@ -64,6 +65,37 @@ describe('in any life of a kitchen', () => {
           expect(livingItems(kitchen)).toEqual(livingItems({ ...kitchen, items: new Map(kitchen.items) })),
         );
       }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('records in layers are the same as records in one map, through any changes', () => {
+    const id = fc.integer({ min: 0, max: 120 }).map(String);
+    const edits = fc.array(fc.tuple(id, fc.option(fc.nat(), { nil: null })), { minLength: 1, maxLength: 5 });
+    fc.assert(
+      fc.property(
+        fc.uniqueArray(id, { maxLength: 100 }),
+        fc.array(edits, { maxLength: 60 }),
+        (had, steps) => {
+          const plain = new Map<string, number>(had.map((one) => [one, -1]));
+          let layered: ReadonlyMap<string, number> = new Map(plain);
+          for (const step of steps) {
+            const before = layered;
+            const was = new Map(before);
+            layered = withEdits(before, step);
+            for (const [one, after] of step) {
+              if (after === null) plain.delete(one);
+              else plain.set(one, after);
+            }
+            expect(new Map(layered)).toEqual(plain);
+            expect(layered.size).toBe(plain.size);
+            expect([...layered.values()].sort()).toEqual([...plain.values()].sort());
+            expect([...layered.keys()].every((one) => layered.has(one))).toBe(true);
+            expect(layered.get('7')).toBe(plain.get('7'));
+            expect(new Map(before)).toEqual(was);
+          }
+        },
+      ),
       { numRuns: 200 },
     );
   });
