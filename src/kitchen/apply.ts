@@ -2,23 +2,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import { carryLiving } from './items.js';
 import { withEdits } from './layered.js';
-import type {
-  Change,
-  Household,
-  Id,
-  Item,
-  Kitchen,
-  Marker,
-  Note,
-  Op,
-  Person,
-  Place,
-  Purchase,
-  RecordKind,
-  Records,
-  Reminder,
-  StockTake,
-} from './model.js';
+import type { Change, Household, Id, Kitchen, Op, RecordKind, Records } from './model.js';
 
 /** A household with nothing in it, at version 0. */
 export const emptyKitchen = (household: Household): Kitchen => ({
