@@ -195,7 +195,8 @@ export interface Store extends TellingStore, PairingStore {
 
   /**
    * Hears that a household changed, whichever process changed it; only where several processes share
-   * a store (PostgreSQL). It may ring without a change, never the other way round. Stops with what it returns.
+   * a store (PostgreSQL). It may ring without a change; a change goes unrung only when the process that
+   * made it dies right after. Stops with what it returns.
    */
   subscribe?(householdId: Id, hear: (what: Rung) => void): Promise<() => void>;
 }

@@ -7,6 +7,7 @@ import { migrateWith } from './migrate.js';
 import { postgresMigrations } from './migrations/index.js';
 import type { Store, TellingStore } from './port.js';
 import { createBell } from './postgres-bell.js';
+import { createRing } from './postgres-ring.js';
 import { raiseWall, roleToTake } from './postgres-wall.js';
 import { createPairings } from './pairings.js';
 import { inTransaction, withCheckedIds, type Scope } from './scope.js';
@@ -38,6 +39,7 @@ export const openPostgresStore = (url: string, options: PostgresOptions = {}): S
   pool.on('error', () => undefined);
   const db = new Kysely<Database>({ dialect: new PostgresDialect({ pool }) });
   const bell = createBell(url);
+  const ring = createRing(pool);
 
   let stepDown: Promise<string> | null = null;
   const stepDownSql = (): Promise<string> => {
@@ -112,7 +114,14 @@ export const openPostgresStore = (url: string, options: PostgresOptions = {}): S
       }
     },
 
+    commitTurn: async (householdId, turn, seen) => {
+      const result = await store.commitTurn(householdId, turn, seen);
+      if (result.outcome === 'done' && result.entries.length > 0) ring.changed(householdId);
+      return result;
+    },
+
     close: async () => {
+      await ring.close();
       await bell.close();
       await db.destroy();
     },

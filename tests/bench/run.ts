@@ -7,6 +7,7 @@ const benches: Readonly<Record<string, () => Promise<void>>> = {
   grammar: async () => (await import('./grammar.js')).benchGrammar(),
   safety: async () => (await import('./safety.js')).benchSafety(),
   kitchen: async () => (await import('./kitchen.js')).benchKitchen(),
+  bell: async () => (await import('./bell.js')).benchBell(),
   store: async () => (await import('./store.js')).benchStore(),
 };
 

@@ -7,11 +7,13 @@ import { kitchens } from './001-kitchens.js';
 import { rowWalls } from './002-row-walls.js';
 import { pairings } from './003-pairings.js';
 import { pairingWalls } from './004-pairing-walls.js';
+import { ringAfter } from './005-ring-after.js';
 
 const both: Readonly<Record<string, Migration>> = { '001-kitchens': kitchens, '003-pairings': pairings };
 const postgresOnly: Readonly<Record<string, Migration>> = {
   '002-row-walls': rowWalls,
   '004-pairing-walls': pairingWalls,
+  '005-ring-after': ringAfter,
 };
 
 export const sqliteMigrations: MigrationProvider = { getMigrations: async () => both };
