@@ -9,6 +9,7 @@ import { addGrammarCommand } from './grammar.js';
 import { addGrammarExport } from './grammar-export.js';
 import { addGuidanceCommand } from './guidance.js';
 import { addLabelsCommand } from './labels.js';
+import { addKitchensCommand } from './kitchens.js';
 import { addListenCommand } from './listen/listen.js';
 import { addServeCommand } from './serve.js';
 import { addBackupCommand } from './backup.js';
@@ -30,6 +31,7 @@ const program = new Command('tellshelf')
 // Registered here, one line a command, in the order help lists them.
 addTalkCommand(program);
 addServeCommand(program);
+addKitchensCommand(program);
 addDeviceCommands(program);
 addGrammarCommand(program);
 addGrammarExport(program);

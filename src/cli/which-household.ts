@@ -15,7 +15,9 @@ export const chooseHousehold = async (store: Store, named?: string): Promise<Id>
   }
   const [only, ...others] = ids;
   if (only === undefined)
-    throw new Error('There is no household here yet. "tellshelf talk" makes the demo kitchen.');
+    throw new Error(
+      'There is no household here yet. "tellshelf kitchens begin NAME" begins your own, "tellshelf talk" makes the demo kitchen.',
+    );
   if (others.length > 0) throw new Error(`Which household? Say --household with one of: ${ids.join(', ')}.`);
   return only;
 };

@@ -9,6 +9,7 @@ export {
   joinChanges,
   recordOf,
 } from './apply.js';
+export { newHousehold } from './new-household.js';
 export { isRefused, together, type Doing, type Reason, type Refused, type Result } from './doing.js';
 export { convert, countedAs, isAmount, isShare, lessAmount, shareOf, sumAmounts } from './amounts.js';
 export { foodKey, likeness } from './names.js';
