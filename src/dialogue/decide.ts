@@ -23,6 +23,7 @@ import { type Frame, type Told, stateOf } from './state.js';
 import { recallSummary } from './summary/told.js';
 import { bestReading, closeReadings, harmless, onlyOneMeaning, tellsLength } from './turn/doubt.js';
 import { correctLast } from './turn/correct.js';
+import { awaitsDetail, detailOf } from './turn/detail.js';
 import { runnerUpOf } from './turn/runner-up.js';
 import { answerFrame, askAgain, dropOffers, pickByWords, questionOf, topFrame } from './turn/frames.js';
 import {
@@ -87,7 +88,8 @@ const perform = (at: Work, act: Act): Work => {
   const reply = sessionAnswer(act, turnOf(work));
   if (reply) return absorb(dropOffers(work), act, unsettled, reply);
   const settled = isTalk(act.intent) ? work : dropOffers(work);
-  if (act.intent === 'choose') return chooseAmongTold(settled, act) ?? runAct(settled, act);
+  if (act.intent === 'answer' || act.intent === 'choose')
+    return detailOf(settled, act) ?? chooseAmongTold(settled, act) ?? runAct(settled, act);
   if (act.intent === 'correct')
     return correctLast(settled, act) ?? saying(settled, say('nothing-to-correct'));
   return runAct(settled, act);
@@ -254,31 +256,37 @@ const plainAnswer = (work: Work): Work | null => {
   return reply ? absorb(work, act, unsettled, reply) : null;
 };
 
+/** Turns an open question waits while the talk is about other things; who moves on does not want a yes or no. */
+const turnsItWaits = { slot: 3, sure: 2 } as const;
+
+/** Put again once; after that it waits without a word, and then it is let go. */
+const waiting = (work: Work, frame: Frame, framesBefore: readonly Frame[]): Closing => {
+  const waited = frame.offeredAgain ?? 0;
+  if (waited + 1 >= turnsItWaits[frame.kind === 'sure' ? 'sure' : 'slot'])
+    return { work: withState(work, { frames: [] }), question: undefined };
+  const again = { ...frame, offeredAgain: waited + 1 };
+  // One of two questions was settled: now the other, whole.
+  const beneath = framesBefore.at(-1)?.act !== frame.act;
+  const question = beneath ? frame.question : say('back-to', { question: frame.brief ?? frame.question });
+  return {
+    work: withState(work, { frames: [...work.state.frames.slice(0, -1), again] }),
+    question: waited === 0 ? question : undefined,
+  };
+};
+
+interface Closing {
+  readonly work: Work;
+  readonly question: Say | undefined;
+}
+
 /** The question at the end: the one just asked, else the one still open, else the session's next. */
-const closing = (work: Work, framesBefore: readonly Frame[]): { work: Work; question: Say | undefined } => {
+const closing = (work: Work, framesBefore: readonly Frame[]): Closing => {
   if (work.quiet) return { work, question: undefined };
   const frame = topFrame(work);
   if (frame) {
-    const same = framesBefore.at(-1);
     const movedOn = !isChanging(frame.act.intent) && !work.keepTold;
     if (!work.asking && movedOn) return closing(withState(work, { frames: [] }), framesBefore);
-    const waiting = !work.asking && same && same.act === frame.act && same.kind !== 'offer';
-    if (waiting) {
-      const again = { ...frame, offeredAgain: (frame.offeredAgain ?? 0) + 1 };
-      // Whoever moves on twice does not want it.
-      const most = frame.kind === 'sure' ? 1 : 2;
-      if (again.offeredAgain > most)
-        return { work: withState(work, { frames: work.state.frames.slice(0, -1) }), question: undefined };
-      return {
-        work: withState(work, { frames: [...work.state.frames.slice(0, -1), again] }),
-        // Put again once; after that it waits without a word.
-        question:
-          again.offeredAgain > 1 ? undefined : say('back-to', { question: frame.brief ?? frame.question }),
-      };
-    }
-    // One of two questions was settled: now the other.
-    const beneath = framesBefore.length > work.state.frames.length && frame.kind !== 'offer';
-    if (!work.asking && beneath) return { work, question: frame.question };
+    if (!work.asking && frame.kind !== 'offer') return waiting(work, frame, framesBefore);
     return { work, question: work.asking ? questionOf(frame) : undefined };
   }
   return { work, question: sessionPrompt(turnOf(work)) ?? undefined };
@@ -290,8 +298,10 @@ const expectationOf = (work: Work): Expectation => {
   const { session, procedure } = work.state;
   if (session?.kind === 'count' && !session.paused) return 'count-answer';
   if (session?.kind === 'setup' && !session.paused) return setupExpects(session);
+  // A thing put away between two steps may still be told a place or a date.
+  if (work.act?.intent === 'put-away' && awaitsDetail(work)) return 'detail';
   if (procedure && !procedure.paused) return 'step';
-  return 'anything';
+  return awaitsDetail(work) ? 'detail' : 'anything';
 };
 
 const toldOf = (work: Work, question: Say | undefined): Told | null => {

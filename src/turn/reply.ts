@@ -21,6 +21,7 @@ export const changesMade = (changes: readonly Change[]): ChangeMade[] =>
 const kindOfNext = (expecting: Expectation): TurnReply['expects']['kind'] => {
   switch (expecting) {
     case 'anything':
+    case 'detail':
       return 'open';
     case 'yes-no':
     case 'choice':

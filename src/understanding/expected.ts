@@ -18,6 +18,7 @@ export const expectedRules: Readonly<Record<Expectation, readonly string[]>> = {
   time: ['expect_time'],
   spelling: ['expect_spelling'],
   'count-answer': ['expect_count'],
+  detail: ['expect_place', 'expect_date'],
 };
 
 /** Intents that answer the open question: they are likelier than their words alone say. */
@@ -47,4 +48,5 @@ export const answering: Readonly<Record<Expectation, ReadonlySet<Intent>>> = {
   time: new Set<Intent>(['answer']),
   spelling: new Set<Intent>(['answer']),
   'count-answer': new Set<Intent>(['answer', 'yes', 'no', 'next']),
+  detail: new Set(),
 };

@@ -268,6 +268,8 @@ export interface Slots {
   /** Kind of place to build: "shelf", "basket". */
   readonly placeKind?: string;
   readonly placeNames?: readonly string[];
+  /** More parts told in the same breath: "… four shelves, two drawers and a door". */
+  readonly alsoParts?: readonly { readonly kind: string; readonly count: number }[];
   /** For a setting: "length", "rate", "region", "watts", "summary", "quiet". */
   readonly setting?: string;
   readonly lasting?: boolean;
@@ -347,7 +349,9 @@ export type Expectation =
   | 'method'
   | 'time'
   | 'spelling'
-  | 'count-answer';
+  | 'count-answer'
+  /** Nothing was asked, but a bare place or date would be about what was just told. */
+  | 'detail';
 
 /** What understanding needs besides the words. */
 export interface HearingContext {

@@ -190,6 +190,7 @@ const readers: Readonly<Record<string, Reader>> = {
   kind2: ignore,
   kind3: ignore,
   number2: ignore,
+  number3: ignore,
   appliance: (value, { slots }) => {
     if (typeof value === 'string') slots.placeKind = value;
     else slots.asked = 'appliance';
@@ -459,7 +460,16 @@ const finish = (filling: Filling): readonly Act[] => {
   return [{ intent, slots: { ...slots, items: lines.map(({ mention }) => mention) } }];
 };
 
+/** "Milk on the door, eggs in the drawer": an act for each. */
+const pairsOf = (raw: Raw, today: PlainDate, intent: Intent): readonly Act[] =>
+  (['pair1', 'pair2', 'pair3', 'pair4'] as const).flatMap((key) => {
+    if (raw[key] === undefined) return [];
+    const { thing, place } = asRaw(raw[key], key);
+    return actsOf({ things: thing!, place: place! }, today, intent);
+  });
+
 const actsOf = (raw: Raw, today: PlainDate, intent: Intent): readonly Act[] => {
+  if (raw.pair1 !== undefined) return pairsOf(raw, today, intent);
   const filling: Filling = {
     slots: {},
     aside: {},
@@ -473,6 +483,17 @@ const actsOf = (raw: Raw, today: PlainDate, intent: Intent): readonly Act[] => {
   for (const key of ['things', 'did']) if (raw[key] !== undefined) readers[key]!(raw[key], filling);
   const { things: _things, did: _did, ...others } = raw;
   readAll(others, filling);
+  const also = (['2', '3'] as const).flatMap((n) =>
+    raw[`kind${n}`] === undefined
+      ? []
+      : [
+          {
+            kind: asText(raw[`kind${n}`], 'kind'),
+            count: raw[`number${n}`] === undefined ? 1 : asNumber(raw[`number${n}`], 'number'),
+          },
+        ],
+  );
+  if (also.length > 0) filling.slots.alsoParts = also;
   return finish(filling);
 };
 

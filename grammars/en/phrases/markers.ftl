@@ -61,6 +61,14 @@ confirm-dots = { $dots ->
     [one] One dot means { $meaning }
    *[other] { CAP($dots) } dots mean { $meaning }
   }. Right? Yes or no.
+confirm-dots-replace = Until now { $dots ->
+    [one] one dot means
+   *[other] { $dots } dots mean
+  } { $old }{ $count ->
+    [0] {""}
+    [one] , on one food
+   *[other] , on { $count } foods
+  }. Change it to { $meaning }? Yes or no.
 no-dot-meanings = No dots have a meaning yet. Say, for example, one dot means low fat.
 care-noted = { CAP($marker) }: { $care }.
 confirm-care = For the { $marker }: { $care }? Yes or no.

@@ -3,10 +3,18 @@
 ask-build-what = What do you have: a shelf, a basket, a drawer, a freezer?
 ask-build-where = { CAP($kind) } of what?
 built = Added: { $names }.
+built-with = { $name } with { $parts }
 built-in = The { $place } has { $count ->
+    [one] one { $kind }.
+   *[other] { $count } { PLURAL($kind) }, counted from the top.
+  }
+place-part = { $count ->
     [one] one { $kind }
    *[other] { $count } { PLURAL($kind) }
-  }, counted from the top.
+  }
+built-parts = The { $place } has { $parts }.
+has-those-already = I have that already: the { $place } has { $parts }.
+confirm-build-parts = The { $place } has { $parts }. Right? Yes or no.
 confirm-build = Add { $count ->
     [one] one { $kind }
    *[other] { $count } { PLURAL($kind) }

@@ -49,6 +49,17 @@ no-such-marker = I know no { $marker }.
 # Facts told later.
 ask-amend = About which food?
 ask-amend-what = What shall I note about the { $name }?
+ask-what-date = What date is on the { $name }?
+ask-date-kind = Is { $date } the use by of the { $name }, or the best before?
+    .short = Use by, or best before?
+ask-date-kind-past = Is { $date } the use by of the { $name }, the best before, or the day { IT($name) } { WAS($name) } bought?
+    .short = Use by, best before, or bought?
+ask-date-kind-again = Say use by, best before, or bought. Say never mind if you do not know.
+date-kind = { $what ->
+    [useBy] the use by
+    [bestBefore] the best before
+   *[other] the day it was bought
+  }
 amended = { CAP($name) }: { $facts }.
 known-already = I have that already: { $name }, { $facts }.
 confirm-amend = Note for the { $name }: { $facts }? Yes or no.

@@ -2,7 +2,6 @@
 import {
   addMarker as addMarkerChange,
   applyChange,
-  defineDots as defineDotsChange,
   isRefused,
   itemWithMarker,
   mark as markChange,
@@ -147,33 +146,6 @@ export const addMarker: Handler = (act, turn) => {
       memory: { markerId: id, touched: null },
     };
   });
-};
-
-export const defineDots: Handler = (act, turn) => {
-  const { dots, number, words, diet, allergens, marker } = act.slots;
-  const count = dots ?? number ?? marker?.touch?.dots;
-  const meaning = words ?? diet ?? (allergens?.length ? `contains ${allergens.join(' and ')}` : undefined);
-  if (count === undefined)
-    return { parts: [], ask: { slot: 'dots', question: say('ask-dots'), expecting: 'amount' } };
-  if (!meaning)
-    return {
-      parts: [],
-      ask: { slot: 'words', question: say('ask-dots-mean', { dots: count }), expecting: 'words' },
-    };
-  const result = defineDotsChange(turn, count, meaning);
-  const old = turn.kitchen.household.dotMeanings[count];
-  const wearing = [...turn.kitchen.markers.values()].filter(
-    ({ touch, id }) => touch.dots === count && itemWithMarker(turn.kitchen, id),
-  ).length;
-  return withChange(turn, result, (change) => ({
-    parts: [
-      say('dots-mean', { dots: count, meaning }),
-      ...(old ? [say('dots-meant', { old })] : []),
-      ...(wearing > 0 ? [say('dots-on', { count: wearing, meaning })] : []),
-    ],
-    changes: [change],
-    doubt: say('confirm-dots', { dots: count, meaning }),
-  }));
 };
 
 export const markerNote: Handler = (act, turn) => {

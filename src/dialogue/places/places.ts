@@ -10,12 +10,12 @@ import {
   removePlace as removePlaceChange,
   renamePlace as renamePlaceChange,
 } from '../../kitchen/index.js';
-import type { PlaceKind } from '../../kitchen/model.js';
+import type { Change, Id, PlaceKind } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import { andMore, groupSize, inGroups } from '../describe/lists.js';
 import { placeAt, placeNoun } from '../describe/place.js';
 import { refusal, withChange } from '../describe/refusals.js';
-import { type Handler, type Turn, list, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
 import { needPlace } from '../refer/need.js';
 import { findPlace } from '../refer/places.js';
 
@@ -44,23 +44,33 @@ const whole: ReadonlySet<PlaceKind> = new Set<PlaceKind>([
 
 /** "The chest freezer has three baskets", "I have a chest freezer". */
 export const buildPlace: Handler = (act, turn) => {
-  const { placeKind, placeNames, number, amount, place, words } = act.slots;
-  const names = placeNames ?? (words ? [words] : undefined);
+  const { placeKind, placeNames, number, amount, place, words, asked, alsoParts } = act.slots;
+  const names = placeNames ?? (words ? [ownName(turn, words, placeKind)] : undefined);
   const kind = kindNamed(placeKind) ?? kindNamed(names?.[0]);
-  const count = number ?? amount?.value;
+  const said = number ?? amount?.value;
   if (!kind)
     return { parts: [], ask: { slot: 'words', question: say('ask-build-what'), expecting: 'words' } };
   const top = whole.has(kind) && !place;
   const parent = top ? null : needPlace(turn, place, { question: say('ask-build-where', { kind }) });
   if (parent && 'reply' in parent) {
     // A fridge nobody told of yet, with shelves: the fridge is made along with them.
-    const said = findPlace(turn, place);
-    const parentKind = said.found === 'unknown' ? kindNamed(said.words) : null;
-    if (said.found === 'unknown' && parentKind && whole.has(parentKind))
-      return buildBoth(turn, said.words, parentKind, kind, count);
+    const outer = findPlace(turn, place);
+    const parentKind = outer.found === 'unknown' ? kindNamed(outer.words) : null;
+    if (outer.found === 'unknown' && parentKind && whole.has(parentKind))
+      return buildWhole(turn, outer.words, parentKind, [
+        { kind, count: said ?? 1 },
+        ...(alsoParts ?? []).flatMap((part) => partOf(part)),
+      ]);
     return parent.reply;
   }
   const parentId = parent?.got.place.id ?? null;
+  if (parentId && alsoParts)
+    return buildParts(turn, parentId, [
+      { kind, count: said ?? 1 },
+      ...alsoParts.flatMap((part) => partOf(part)),
+    ]);
+  const have = placesIn(turn.kitchen, parentId).filter((one) => one.kind === kind).length;
+  const count = asked === 'more' && parentId ? have + (said ?? 1) : said;
   const named = names && (count === undefined || names.length > 1 || top) ? names : undefined;
   const wanted = { kind, parentId, ...(named ? { names: named } : { count: count ?? 1 }) };
   const fallback = !named && top ? { kind, parentId, names: [placeKind ?? kind] } : wanted;
@@ -81,21 +91,66 @@ export const buildPlace: Handler = (act, turn) => {
   });
 };
 
-const buildBoth = (
-  turn: Turn,
-  name: string,
-  parentKind: PlaceKind,
-  kind: PlaceKind,
-  count: number | undefined,
-) => {
-  const outer = buildPlaces(turn, { kind: parentKind, parentId: null, names: [name] });
+/** "A bread shelf" is called bread shelf; "a shelf called bread" just bread. */
+const ownName = (turn: Turn, words: string, kind: string | undefined): string =>
+  kind && !/\bcalled\b/.test(turn.heard ?? '') && !words.endsWith(kind) ? `${words} ${kind}` : words;
+
+interface Part {
+  readonly kind: PlaceKind;
+  readonly count: number;
+}
+
+const partOf = ({ kind, count }: { kind: string; count: number }): Part[] => {
+  const known = kindNamed(kind);
+  return known ? [{ kind: known, count }] : [];
+};
+
+const partWords = ({ kind, count }: Part): Say => say('place-part', { kind, count });
+
+/** Several kinds of parts of one place; those it has already count as told. */
+const partChanges = (turn: Turn, parentId: Id, parts: readonly Part[]): Change[] => {
+  const changes: Change[] = [];
+  let { kitchen } = turn;
+  for (const { kind, count } of parts) {
+    const made = buildPlaces({ ...turn, kitchen }, { kind, parentId, count });
+    if (isRefused(made)) continue;
+    changes.push(made);
+    kitchen = applyChange(kitchen, made);
+  }
+  return changes;
+};
+
+const buildParts = (turn: Turn, parentId: Id, parts: readonly Part[]): Reply => {
+  const place = placeNoun(turn.kitchen, parentId);
+  const told = list(parts.map(partWords));
+  const [first, ...rest] = partChanges(turn, parentId, parts);
+  if (!first) return { parts: [say('has-those-already', { place, parts: told })] };
+  return {
+    parts: [say('built-parts', { place, parts: told })],
+    changes: [joinChanges(first, ...rest)],
+    doubt: say('confirm-build-parts', { place, parts: told }),
+    memory: { placeId: parentId },
+  };
+};
+
+/** A fridge, freezer or cupboard nobody told of yet, and how it is divided. */
+export const buildWhole = (turn: Turn, name: string, kind: PlaceKind, parts: readonly Part[]): Reply => {
+  const outer = buildPlaces(turn, { kind, parentId: null, names: [name] });
   if (isRefused(outer)) return refusal(turn, outer);
   const parentId = outer.ops[0]!.id;
-  const kitchen = applyChange(turn.kitchen, outer);
-  const inner = buildPlaces({ ...turn, kitchen }, { kind, parentId, count: count ?? 1 });
-  if (isRefused(inner)) return refusal(turn, inner);
-  const parts = [say('built-in', { place: say('place-whole', { name }), kind, count: count ?? 1 })];
-  return { parts, changes: [joinChanges(outer, inner)], memory: { placeId: parentId } };
+  const within = { ...turn, kitchen: applyChange(turn.kitchen, outer) };
+  const changes = partChanges(within, parentId, parts);
+  const place = say('place-whole', { name });
+  const [only] = parts;
+  return {
+    parts: [
+      only && parts.length === 1
+        ? say('built-in', { place, kind: only.kind, count: only.count })
+        : say('built-parts', { place, parts: list(parts.map(partWords)) }),
+    ],
+    changes: [joinChanges(outer, ...changes)],
+    memory: { placeId: parentId },
+  };
 };
 
 export const renamePlace: Handler = (act, turn) => {

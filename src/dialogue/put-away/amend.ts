@@ -13,6 +13,8 @@ import type { Slots } from '../../understanding/intents.js';
 import { refusal, withChange } from '../describe/refusals.js';
 import { type Handler, type Turn, about, day, list, say } from '../handler.js';
 import { needItem } from '../refer/need.js';
+import type { Ask } from '../state.js';
+import { dateKindOf } from './date-kind.js';
 import { makerName } from './maker-name.js';
 import { preparationOf } from './preparation.js';
 import { saidDates } from './said-dates.js';
@@ -135,12 +137,27 @@ const told = (turn: Turn, item: Item, slots: Slots): Told => {
   };
 };
 
+/** A date whose kind was not said, put where it belongs; a question when that is not plain. */
+const withDate = (turn: Turn, item: Item, slots: Slots): { slots: Slots } | { ask: Ask } => {
+  const { when, dates, asked } = slots;
+  if (dates) return { slots };
+  if (!when || when === 'unknown') {
+    const question = say('ask-what-date', { name: item.name });
+    return asked === 'date' && !when ? { ask: { slot: 'when', question, expecting: 'date' } } : { slots };
+  }
+  const which = dateKindOf(turn, item, when);
+  return 'ask' in which ? which : { slots: { ...slots, dates: { [which.kind]: when } } };
+};
+
 export const amend: Handler = (act, turn) => {
   const found = needItem(turn, act.slots.item, { question: say('ask-amend'), anyOfBatch: true });
   if ('reply' in found) return found.reply;
   const item = found.got;
-  const { facts, said } = told(turn, item, act.slots);
   const memory = about(turn, [item]);
+  const dated = withDate(turn, item, act.slots);
+  if ('ask' in dated) return { parts: [], ask: dated.ask, memory };
+  const { slots } = dated;
+  const { facts, said } = told(turn, item, slots);
   if (said.length === 0) {
     return {
       parts: [],

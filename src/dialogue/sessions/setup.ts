@@ -1,12 +1,12 @@
 /** The first set-up by voice: a question at a time, in any words, put aside and taken up at will. */
-import { applyChange, buildPlaces, isRefused, joinChanges } from '../../kitchen/index.js';
-import type { Change, PlaceKind } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Act, Expectation } from '../../understanding/intents.js';
-import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, say } from '../handler.js';
+import { addMarker } from '../markers/markers.js';
 import { addPerson } from '../people/people.js';
 import type { Session } from '../state.js';
 import { setHousehold } from '../settings/household.js';
+import { buildAll } from './setup-places.js';
 
 type Setup = Extract<Session, { kind: 'setup' }>;
 
@@ -71,46 +71,6 @@ export const setupAfterChange = (session: Setup): Setup | null => {
   return session.step + 1 < steps.length ? { ...session, step: session.step + 1, said: 0 } : null;
 };
 
-const kindOf = (name: string): PlaceKind =>
-  /freez|ice ?box/.test(name)
-    ? 'freezer'
-    : /fridge|refrigerator/.test(name)
-      ? 'fridge'
-      : /pantry|larder/.test(name)
-        ? 'pantry'
-        : /counter|table|worktop/.test(name)
-          ? 'counter'
-          : 'cupboard';
-
-/** "A fridge, a chest freezer and a pantry." */
-const buildAll = (turn: Turn, words: string): Reply | null => {
-  if (!/fridge|freez|pantry|larder|cupboard|cabinet|counter|box|cellar|shel|refrigerator|cooler/i.test(words))
-    return null;
-  const names = words
-    .split(/,|\band\b/)
-    .map((part) =>
-      part
-        .replace(/\b(a|an|the|one|i have|we have|i've got|got|my|there is|there's)\b/g, ' ')
-        .replace(/\s+/g, ' ')
-        .trim(),
-    )
-    .filter((part) => part !== '');
-  const changes: Change[] = [];
-  const built: string[] = [];
-  let kitchen = turn.kitchen;
-  for (const name of names) {
-    const result = buildPlaces({ ...turn, kitchen }, { kind: kindOf(name), parentId: null, names: [name] });
-    if (isRefused(result)) continue;
-    changes.push(result);
-    built.push(name);
-    kitchen = applyChange(kitchen, result);
-  }
-  const [first, ...rest] = changes;
-  return first
-    ? { parts: [say('built', { names: list(built) })], changes: [joinChanges(first, ...rest)] }
-    : { parts: [say('setup-not-understood')] };
-};
-
 /** An answer that changes nothing, because it is so already, settles its question all the same. */
 export const setupAnswer = (act: Act, turn: Turn, session: Setup): Reply | null => {
   const reply = answerTo(act, turn, session);
@@ -142,6 +102,11 @@ const answerTo = (act: Act, turn: Turn, session: Setup): Reply | null => {
       };
     case 'yes':
       return { parts: [say('setup-go-ahead')] };
+    case 'goodbye':
+      // "That's all" ends the question, not the talk.
+      return /\b(that is|that's|thats) (all|it|everything)\b/i.test(turn.heard ?? '')
+        ? onwards(session)
+        : null;
     case 'answer':
     case 'choose':
     case 'find': {
@@ -149,6 +114,9 @@ const answerTo = (act: Act, turn: Turn, session: Setup): Reply | null => {
       // All that was said, not only the last of it.
       if (step === 'places') return buildAll(turn, (turn.heard ?? text).toLowerCase());
       if (act.intent === 'find') return null;
+      const marker = act.slots.marker ?? (item?.touch ? item : undefined);
+      if (step === 'markers' && marker?.touch)
+        return addMarker({ intent: 'add-marker', slots: { marker: { ...marker, words: null } } }, turn);
       if (step === 'people' && text.split(' ').length <= 3)
         return addPerson(
           {

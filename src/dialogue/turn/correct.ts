@@ -1,7 +1,8 @@
 /** "No, the top shelf": the last thing done is done again with one part put right, as one change. */
 import { applyChange, changedSince, invertChange, joinChanges } from '../../kitchen/index.js';
 import type { Change, Id, Kitchen, Op } from '../../kitchen/model.js';
-import type { Act, PlaceMention, Slots } from '../../understanding/intents.js';
+import type { Say } from '../../speech/answer.js';
+import type { Act, Mention, PlaceMention, Slots } from '../../understanding/intents.js';
 import { say } from '../handler.js';
 import { findItems } from '../refer/items.js';
 import { handlers } from '../table.js';
@@ -55,6 +56,17 @@ export const correctedSlots = (
   return { slots, redo: Object.keys(rest) as (keyof Slots)[] };
 };
 
+const lastAdded = (ids: readonly Id[]): Mention => ({
+  words: null,
+  candidates: ids.map((id) => ({ id, fit: 1 })),
+  pointer: 'them',
+  touch: null,
+  ordinal: null,
+  maker: null,
+  diet: null,
+  at: null,
+});
+
 const createdIds = (changes: readonly Change[]): Id[] =>
   changes.flatMap(({ ops }) => ops.filter(({ before }) => before === null).map(({ id }) => id));
 
@@ -81,9 +93,9 @@ const correctAsked = (work: Work, act: Act): Work | null => {
 
 /**
  * Runs the correction; null when there is nothing it could be a correction of. It corrects what was
- * last talked of: something done earlier is left alone.
+ * last talked of: something done earlier is left alone. `said` comes before what is read back.
  */
-export const correctLast = (work: Work, act: Act): Work | null => {
+export const correctLast = (work: Work, act: Act, said: readonly Say[] = [say('put-right')]): Work | null => {
   const { done, told, session } = work.state;
   const earlier = told?.turn !== undefined && (done?.turn ?? -1) < told.turn;
   if (earlier && !session) {
@@ -119,13 +131,19 @@ export const correctLast = (work: Work, act: Act): Work | null => {
   const redoneAct: Act = { intent: done.act.intent, slots };
   const reply = handlers[redoneAct.intent](redoneAct, { ...turnOf(was, settled), newId });
   const [newFirst, ...newRest] = reply.changes ?? [];
+  // Which freezer, has to be asked: what was put away stays, and is moved when that is known.
+  if (!newFirst && reply.ask && createdIds(done.changes).length > 0 && act.slots.place)
+    return runAct(work, {
+      intent: 'move',
+      slots: { item: lastAdded(work.state.memory.lastAdded), place: act.slots.place },
+    });
   if (!newFirst) return absorb(work, redoneAct, settled, reply);
   const again = joinChanges(back, newFirst, ...newRest);
   const ops = again.ops.filter((op: Op) => JSON.stringify(op.before) !== JSON.stringify(op.after));
   const change: Change = { verb: newFirst.verb, about: newFirst.about, ops };
   const redone = absorb({ ...work, act: redoneAct }, redoneAct, settled, {
     ...reply,
-    parts: [say('put-right'), ...reply.parts],
+    parts: [...said, ...reply.parts],
     changes: ops.length > 0 ? [change] : [],
   });
   return redone;

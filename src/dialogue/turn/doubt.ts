@@ -86,16 +86,45 @@ const tellsAll = ({ item, place, shares }: Slots): boolean => {
   return item !== undefined && places.every((one) => (one?.candidates[0]?.fit ?? 0) >= 0.9);
 };
 
+/** Nothing is lost by them, they are read back, and "undo" takes them away: a new marker, another name for a place. */
+const easilyUndone = ({ intent, slots }: Act): boolean => {
+  const { place, words, marker, item } = slots;
+  const felt = marker?.touch ?? {};
+  switch (intent) {
+    case 'rename-place':
+      return words !== undefined && (place?.candidates[0]?.fit ?? 0) >= 0.9;
+    case 'add-marker':
+      return 'fastening' in felt || 'shape' in felt;
+    case 'mark':
+      return (item?.candidates[0]?.fit ?? 0) >= 0.99 && ('fastening' in felt || 'shape' in felt);
+    case 'build-place':
+      return slots.placeKind !== undefined;
+    case 'define-dots':
+      return slots.dots !== undefined;
+    default:
+      return false;
+  }
+};
+
 /** A food and a place of this kitchen's own speak for themselves: the read-back is check enough. */
 const placedConfidence = 0.6;
 
+/** From here on it is done and read back. A new name has words nobody could foresee, which cost much. */
+const floor = ({ intent }: Act): number =>
+  intent === 'rename-place'
+    ? thresholds.act
+    : intent === 'put-away' || intent === 'mark'
+      ? placedConfidence
+      : thresholds.change;
+
 /** "I made it yesterday": heard clearly, of a thing that is surely known. Recorded and read back, not asked. */
 export const harmless = ({ acts, confidence, evidence }: Interpretation): boolean =>
-  confidence >= (acts.every(({ intent }) => intent === 'put-away') ? placedConfidence : thresholds.change) &&
+  confidence >= Math.max(...acts.map(floor)) &&
   evidence?.mended !== true &&
   acts.every(({ intent, slots }) => {
     const { item } = slots;
     if (intent === 'put-away' && tellsAll(slots)) return true;
+    if (easilyUndone({ intent, slots })) return true;
     const known = !item || item.words === null || (item.candidates[0]?.fit ?? 0) >= 0.99;
     return (
       intent === 'amend' &&

@@ -3,6 +3,7 @@ import type { Say } from '../../speech/answer.js';
 import type { Act } from '../../understanding/intents.js';
 import type { Item } from '../../kitchen/model.js';
 import { placeAt } from '../describe/place.js';
+import { dateKindIn } from '../put-away/date-kind.js';
 import { say } from '../handler.js';
 import { choose, chooseByWords } from '../refer/choose.js';
 import { askWhich } from '../refer/need.js';
@@ -91,9 +92,17 @@ const picksFrom = (work: Work, frame: Frame, act: Act): Work | null => {
   return settle(work, frame, result.chosen);
 };
 
+/** "Use by", to which of its dates a day is. */
+const picksKind = (work: Work, frame: Frame): Work | null => {
+  const kind = frame.slot === 'dateKind' ? dateKindIn(work.heard ?? '') : null;
+  return kind ? settle(work, frame, [kind]) : null;
+};
+
 /** What was heard, though no reading fits, names one of the things offered. */
 export const pickByWords = (work: Work): Work | null => {
   const frame = topFrame(work);
+  const kind = frame ? picksKind(work, frame) : null;
+  if (kind) return kind;
   const ids = frame?.choices && work.heard ? chooseByWords(work.kitchen, work.heard, frame.choices) : null;
   return frame && ids ? settle(work, frame, ids) : null;
 };
@@ -111,6 +120,8 @@ export const answerFrame = (work: Work, act: Act): Work | null => {
       return askAgain(saying(work, say('only-yes-no')));
     return null;
   }
+  const kind = bareOrDate(act) ? picksKind(work, frame) : null;
+  if (kind) return kind;
   const detailed = withDetail(frame, act);
   if (detailed) return runAct(popped(work), detailed, { picked: frame.picked, sure: false });
   if (!mayAnswer(frame, act)) return null;
@@ -122,6 +133,9 @@ export const answerFrame = (work: Work, act: Act): Work | null => {
   if (!whole) return bareMiss(work, frame, act);
   return runAct(popped(work), whole, { picked: frame.picked, sure: false });
 };
+
+const bareOrDate = ({ intent }: Act): boolean =>
+  intent === 'answer' || intent === 'choose' || intent === 'amend' || intent === 'correct';
 
 /** "It's from Nana", while the place is still wanted: a detail of what is being put away. */
 const withDetail = (frame: Frame, act: Act): Act | null => {

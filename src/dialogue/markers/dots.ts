@@ -1,0 +1,55 @@
+/** What raised dots mean here. A meaning that warns of an allergen is not replaced without asking. */
+import { defineDots as defineDotsChange, itemWithMarker } from '../../kitchen/index.js';
+import { allergenNamed } from '../../safety/index.js';
+import { withChange } from '../describe/refusals.js';
+import { type Handler, type Turn, say } from '../handler.js';
+
+/** "for dele" is for Dele: people keep their capital. */
+const withNames = (turn: Turn, meaning: string): string =>
+  [...turn.kitchen.people.values()].reduce(
+    (words, { name }) => words.replace(new RegExp(`\\b${name}\\b`, 'gi'), name),
+    meaning,
+  );
+
+/** "Two dots mean peanuts" is a warning, not a diet: what bears them contains peanuts. */
+const meaningOf = (turn: Turn, said: string): string => {
+  const [allergen] = allergenNamed(said);
+  return allergen ? `contains ${said}` : withNames(turn, said);
+};
+
+const warns = (meaning: string): boolean => {
+  const named = meaning.replace(/^(contains|has|with|no|free from|without) /i, '');
+  return allergenNamed(named).length > 0 || /\b(contains|allerg)/i.test(meaning);
+};
+
+export const defineDots: Handler = (act, turn) => {
+  const { dots, number, words, diet, allergens, marker } = act.slots;
+  const count = dots ?? number ?? marker?.touch?.dots;
+  const said = words ?? diet ?? (allergens?.length ? `contains ${allergens.join(' and ')}` : undefined);
+  if (count === undefined)
+    return { parts: [], ask: { slot: 'dots', question: say('ask-dots'), expecting: 'amount' } };
+  if (!said)
+    return {
+      parts: [],
+      ask: { slot: 'words', question: say('ask-dots-mean', { dots: count }), expecting: 'words' },
+    };
+  const meaning = meaningOf(turn, said);
+  const result = defineDotsChange(turn, count, meaning);
+  const old = turn.kitchen.household.dotMeanings[count];
+  const wearing = [...turn.kitchen.markers.values()].filter(
+    ({ touch, id }) => touch.dots === count && itemWithMarker(turn.kitchen, id),
+  ).length;
+  return withChange(turn, result, (change) => ({
+    parts: [
+      say('dots-mean', { dots: count, meaning }),
+      ...(old ? [say('dots-meant', { old })] : []),
+      ...(wearing > 0 ? [say('dots-on', { count: wearing, meaning })] : []),
+    ],
+    changes: [change],
+    doubt: say('confirm-dots', { dots: count, meaning }),
+    // Whoever relies on it by touch would eat what she must not.
+    ...(old && warns(old)
+      ? { confirm: say('confirm-dots-replace', { dots: count, meaning, old, count: wearing }) }
+      : {}),
+  }));
+};

@@ -1,0 +1,58 @@
+/** What is known of a food already: it is here, it was just put away, or it was here before. */
+import { foodKey, lastGone, likeNames, livingItems } from '../../kitchen/index.js';
+import type { Item } from '../../kitchen/model.js';
+import type { Mention, Slots } from '../../understanding/intents.js';
+import type { Turn } from '../handler.js';
+
+export const boughtAgain = ({ item, dates }: Slots): boolean =>
+  item?.pointer === 'another' || dates?.bought !== undefined;
+
+/** "I bought more ranch": what carries over from the last one that is gone. */
+export const earlierOf = (turn: Turn, name: string, slots: Slots): Item | null => {
+  if (!boughtAgain(slots) && livingItems(turn.kitchen).some((item) => foodKey(item.name) === foodKey(name)))
+    return null;
+  return lastGone(turn.kitchen, name);
+};
+
+/** "I made the soup yesterday", of the soup put away a moment ago: a date of it, not another soup. */
+export const justAdded = (
+  turn: Turn,
+  { item, dates, amount, place, shares, maker }: Slots,
+  name: string,
+): Mention | null => {
+  if (!item || !(dates ?? maker) || amount || place || shares || item.at || turn.memory.touched) return null;
+  if (item.pointer === 'another' || /\b(more|another|new)\b/.test(turn.heard ?? '')) return null;
+  const ids = turn.memory.lastAdded.filter((id) => {
+    const one = turn.kitchen.items.get(id);
+    return one?.gone === null && foodKey(one.name) === foodKey(name);
+  });
+  return ids.length > 0 ? { ...item, candidates: ids.map((id) => ({ id, fit: 1 })) } : null;
+};
+
+/** "Put the milk on the third shelf", of the milk there is: it is moved, not recorded a second time. */
+export const alreadyHere = (turn: Turn, slots: Slots, name: string): Mention | null => {
+  const { item, place, dates, amount, maker, shares, container, marker } = slots;
+  const fresh = dates ?? amount ?? maker ?? shares ?? container ?? marker;
+  if (!item || !place || fresh || turn.state.session?.kind === 'shop' || turn.memory.touched) return null;
+  const definite =
+    item.pointer !== null ||
+    new RegExp(`\\b(the|that|this|my) (\\w+ )?${escaped(item.words ?? name)}\\b`, 'i').test(turn.heard ?? '');
+  const same = livingItems(turn.kitchen).filter((one) => foodKey(one.name) === foodKey(name));
+  if (!definite) return null;
+  // "The yogurt" is the plain yogurt, when there is no other.
+  const like = same.length > 0 ? same : calledThatAndMore(turn, name);
+  if (like.length === 0 || (same.length === 0 && like.length > 1)) return null;
+  return { ...item, candidates: like.map(({ id }) => ({ id, fit: 1 })) };
+};
+
+/** Living foods whose names hold every word of it: a plain yogurt for "yogurt", no apples for "apple sauce". */
+const calledThatAndMore = (turn: Turn, name: string): Item[] =>
+  likeNames(turn.kitchen, name).flatMap(({ item }) =>
+    foodKey(name)
+      .split(' ')
+      .every((word) => foodKey(item.name).split(' ').includes(word))
+      ? [item]
+      : [],
+  );
+
+const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');

@@ -1,0 +1,25 @@
+/** What was said of a food beside its name and place. */
+import type { Draft } from '../../kitchen/index.js';
+import type { Preparation } from '../../kitchen/model.js';
+import type { Slots } from '../../understanding/intents.js';
+import type { Turn } from '../handler.js';
+import { makerName } from './maker-name.js';
+import { preparationOf } from './preparation.js';
+import { saidDates } from './said-dates.js';
+
+export const saidDraft = (turn: Turn, slots: Slots): Omit<Draft, 'name'> => {
+  const dates = saidDates(slots.dates);
+  const maker = slots.maker ?? slots.item?.maker;
+  const preparation: Preparation | null = slots.preparation ? preparationOf(slots.preparation) : null;
+  const owner = slots.person?.candidates[0]?.id;
+  return {
+    ...(Object.keys(dates).length > 0 ? { dates } : {}),
+    ...(slots.container ? { touch: slots.container } : {}),
+    ...(maker ? { maker: makerName(turn, maker) } : {}),
+    ...(slots.diet ? { diets: [slots.diet] } : {}),
+    ...(slots.allergens ? { [slots.free ? 'freeFrom' : 'contains']: slots.allergens } : {}),
+    ...(slots.caution ? { cautions: [slots.caution] } : {}),
+    ...(preparation ? { preparations: [preparation] } : {}),
+    ...(owner && turn.kitchen.people.has(owner) ? { ownerId: owner } : {}),
+  };
+};

@@ -1,0 +1,40 @@
+/** A bare place or date, when nothing was asked: a detail of what was just put away or told. */
+import type { Act, Intent } from '../../understanding/intents.js';
+import { correctLast } from './correct.js';
+import { type Work, runAct, tryAct } from './work.js';
+
+/** After these, a date by itself is one of the thing they were about. */
+const aboutDates: ReadonlySet<Intent> = new Set<Intent>([
+  'put-away',
+  'amend',
+  'item-date',
+  'how-old',
+  'no-date',
+  'keeps',
+  'open',
+  'freeze',
+]);
+
+const putAwayJustNow = ({ state: { done, turns } }: Work): boolean =>
+  done?.act.intent === 'put-away' && done.turn !== undefined && turns - done.turn <= 1;
+
+/** Whether such a detail may come next. Asked when the turn is over, so that it can be listened for. */
+export const awaitsDetail = (work: Work): boolean => {
+  const { items } = work.state.memory;
+  if (work.act && aboutDates.has(work.act.intent) && items.length > 0) return true;
+  return putAwayJustNow(work);
+};
+
+/** The detail recorded; null when it is about nothing. */
+export const detailOf = (work: Work, { intent, slots }: Act): Work | null => {
+  if (intent !== 'answer' && intent !== 'choose') return null;
+  const { item, items, when } = slots;
+  const named = items ?? item?.words ?? item?.touch ?? item?.pointer ?? item?.ordinal ?? slots.marker;
+  if (named) return null;
+  const place = slots.place ?? item?.at ?? undefined;
+  if (place && putAwayJustNow(work)) return correctLast(work, { intent: 'correct', slots: { place } }, []);
+  if (!when || place) return null;
+  const told: Act = { intent: 'amend', slots: { when } };
+  const { ask } = tryAct(work, told);
+  return ask?.slot === 'item' ? null : runAct(work, told);
+};
