@@ -8,13 +8,29 @@ import type { Expectation, Understanding } from '../understanding/intents.js';
 export interface Speaker {
   readonly personId: Id | null;
   readonly deviceId: Id | null;
+  /** May decide who else speaks here. */
+  readonly owner?: boolean;
 }
 
 /** A device of the household, as far as it is spoken of. */
 export interface KnownDevice {
+  readonly id: Id;
   readonly name: string;
+  readonly owner: boolean;
   readonly lastSeenAt: Instant | null;
 }
+
+/** What was found under a code that was said: the waiting device's name, or why there is none. */
+export interface KnockedOn {
+  readonly code: string;
+  readonly found: { readonly name: string } | 'nobody' | 'too-many-guesses';
+}
+
+/** What is done about devices: no change of the kitchen, but committed with the turn like one. */
+export type Effect =
+  | { readonly kind: 'let-in'; readonly code: string; readonly deviceId: Id }
+  | { readonly kind: 'rename-device'; readonly deviceId: Id; readonly name: string }
+  | { readonly kind: 'send-away-device'; readonly deviceId: Id };
 
 /** What decide may look at besides the conversation. */
 export interface Surroundings {
@@ -28,8 +44,10 @@ export interface Surroundings {
    * (`picksUp`). What was begun on the phone goes on in the kitchen.
    */
   readonly elsewhere?: readonly Conversation[];
-  /** Devices let in and not sent away; only given to a turn that asks for them (`asksDevices`). */
+  /** Devices let in and not sent away; only given to a decision that asked for them (`Outcome.lookUp`). */
   readonly devices?: readonly KnownDevice[];
+  /** Who waits with the code that was said; given as `devices` is. */
+  readonly knockedOn?: KnockedOn;
   /** A fresh id at each call; the same sequence when the turn is decided again. */
   readonly newId: () => Id;
 }
@@ -59,7 +77,14 @@ export interface Outcome {
   readonly conversation: Conversation;
   /** In order; all are committed with the turn, or none. */
   readonly changes: readonly Change[];
+  /** Committed with the changes, or none is. */
+  readonly effects: readonly Effect[];
   readonly answer: Answer;
+  /** Nothing was decided yet: look this up and decide again with it. */
+  readonly lookUp?: LookUp;
 }
+
+/** What the kitchen does not hold, and only few turns need. */
+export type LookUp = { readonly kind: 'devices' } | { readonly kind: 'code'; readonly code: string };
 
 export type Decide = (conversation: Conversation, heard: Heard, around: Surroundings) => Outcome;

@@ -135,7 +135,7 @@ const confirmed = (work: Work, act: Act): Work => {
   if (answered) return answered;
   if (!isChanging(act.intent)) return perform(work, act);
   const reply = tryAct(work, act);
-  const changes = (reply.changes ?? []).length > 0;
+  const changes = [...(reply.changes ?? []), ...(reply.effects ?? [])].length > 0;
   if (!changes && !reply.confirm) return absorb(dropOffers(work), act, unsettled, reply);
   const question = reply.confirm ?? reply.doubt ?? say('doubt-heard', { heard: work.heard ?? '' });
   const frame: Frame = {
@@ -354,7 +354,8 @@ const finish = (work: Work, framesBefore: readonly Frame[]): Outcome => {
     lastAt: closed.around.clock.now,
     state,
   };
-  return { conversation, changes: closed.changes, answer: spoken };
+  const { changes, effects, lookUp } = closed;
+  return { conversation, changes, effects, answer: spoken, ...(lookUp ? { lookUp } : {}) };
 };
 
 export const decide: Decide = (conversation: Conversation, heard: Heard, around: Surroundings): Outcome => {

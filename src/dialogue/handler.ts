@@ -4,7 +4,7 @@ import type { Length, Listener, Say, Value } from '../speech/answer.js';
 import type { Clock, Instant, PlainDate } from '../terms/dates.js';
 import { today } from '../terms/dates.js';
 import type { Act } from '../understanding/intents.js';
-import type { Conversation, KnownDevice, Speaker } from './api.js';
+import type { Conversation, Effect, KnockedOn, KnownDevice, LookUp, Speaker } from './api.js';
 import type { Ask, Memory, Outage, Picked, Practice, Procedure, Session, State } from './state.js';
 
 /** One act, being decided. The kitchen already holds what earlier acts of the same turn did. */
@@ -24,8 +24,10 @@ export interface Turn {
   readonly sure: boolean;
   /** Other conversations of the household, when this turn may pick up there. */
   readonly elsewhere: readonly Conversation[];
-  /** The household's devices, when this turn asks for them. */
-  readonly devices: readonly KnownDevice[];
+  /** The household's devices, once looked up. */
+  readonly devices: readonly KnownDevice[] | null;
+  /** Who waits with the code that was said, once looked up. */
+  readonly knockedOn: KnockedOn | null;
   /** As heard, best hypothesis; null when this act was not spoken. */
   readonly heard: string | null;
   readonly cutAt: string | null;
@@ -43,6 +45,10 @@ export interface Reply {
   readonly names?: readonly string[];
   readonly count?: number;
   readonly changes?: readonly Change[];
+  /** What is done about devices. */
+  readonly effects?: readonly Effect[];
+  /** This act cannot be decided before that was looked up. Nothing else of the reply counts. */
+  readonly lookUp?: LookUp;
   /** The part that is missing: the act waits for it. Nothing else of the reply may change the kitchen. */
   readonly ask?: Ask;
   /** The act the answer goes to, when it is another than this one. */

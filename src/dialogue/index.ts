@@ -1,6 +1,5 @@
 /** The conversation: what was heard and what was said before, to changes and an answer. Pure. */
-export type { Conversation, Decide, Heard, Outcome, Speaker, Surroundings } from './api.js';
-export { asksDevices } from './devices/devices.js';
+export type { Conversation, Decide, Effect, Heard, Outcome, Speaker, Surroundings } from './api.js';
 export { picksUp } from './talk/resume.js';
 export { decide } from './decide.js';
 export { startConversation } from './state.js';

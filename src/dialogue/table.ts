@@ -5,6 +5,7 @@ import { canEat, contains } from './allergens/allergens.js';
 import { count } from './find/count.js';
 import { find } from './find/find.js';
 import { howToReach, tellAbout, whatsThis } from './find/whats-this.js';
+import { letIn, removeDevice, renameDevice } from './devices/guests.js';
 import type { Handler } from './handler.js';
 import { redo, undo, whatChanged, whoDid } from './history/history.js';
 import { defineDots } from './markers/dots.js';
@@ -72,6 +73,9 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   'set-reminder': setReminder,
   'cancel-reminder': cancelReminder,
   'set-household': setHousehold,
+  'let-in': letIn,
+  'rename-device': renameDevice,
+  'remove-device': removeDevice,
   undo,
   redo,
 

@@ -90,4 +90,5 @@ export const speakerOf = (device: Device): TurnSpeaker => ({
   householdId: device.householdId,
   deviceId: device.id,
   personId: device.personId,
+  owner: device.scope === 'own',
 });

@@ -3,13 +3,13 @@
  * defend guessable secrets, and nobody guesses 256 bits. Looking a token up by its hash also takes
  * the same time whatever part of a guess was right.
  */
-import { createHash, randomBytes, randomInt } from 'node:crypto';
+import { randomBytes, randomInt } from 'node:crypto';
+
+export { hashOf } from '../store/secrets.js';
 
 const PREFIX = 'tsf_';
 
 export const newToken = (): string => PREFIX + randomBytes(32).toString('base64url');
-
-export const hashOf = (token: string): string => createHash('sha256').update(token).digest('hex');
 
 /** Whether it could be one of ours at all. Saves a look-up. */
 export const looksLikeToken = (text: string): boolean => /^tsf_[\w-]{43}$/.test(text);

@@ -25,6 +25,26 @@ export const createPairings = (scope: Scope): PairingStore => ({
       return numInsertedOrUpdatedRows === 1n ? 'waiting' : 'code-in-use';
     }),
 
+  waitingPairing: (codeHash, now) =>
+    scope.everyone('read', async (db) => {
+      const row = await db
+        .selectFrom('pairing')
+        .selectAll()
+        .where('code_hash', '=', codeHash)
+        .where('expires_at', '>', now)
+        .where(({ not, exists, selectFrom }) =>
+          not(
+            exists(
+              selectFrom('device_token')
+                .select('device_token.token_hash')
+                .whereRef('device_token.token_hash', '=', 'pairing.token_hash'),
+            ),
+          ),
+        )
+        .executeTakeFirst();
+      return row ? { codeHash, name: row.name, tokenHash: row.token_hash, expiresAt: row.expires_at } : null;
+    }),
+
   takePairing: (codeHash, now) =>
     scope.everyone('write', async (db) => {
       // Of two who take it at once, one finds the row gone.

@@ -19,6 +19,12 @@ export interface Device {
   readonly revokedAt: Instant | null;
 }
 
+/** What a turn does about the household's devices. A device sent away is revoked for good. */
+export type DeviceDeed =
+  | { readonly kind: 'let-in'; readonly device: Device }
+  | { readonly kind: 'rename'; readonly id: Id; readonly name: string }
+  | { readonly kind: 'send-away'; readonly id: Id };
+
 /** Everything one turn changes, written in one transaction or not at all. */
 export interface TurnRecord {
   /** Client's id for the turn; a second turn with it is answered from the record. */
@@ -30,6 +36,8 @@ export interface TurnRecord {
   /** The kitchen version the turn was decided on. */
   readonly decidedOn: number;
   readonly changes: readonly Change[];
+  /** Done with the changes, or not at all: when one no longer can be, the turn is `stale`. */
+  readonly devices?: readonly DeviceDeed[];
   /** Opaque to the store: the conversation after the turn. */
   readonly conversation: unknown;
   /** Opaque to the store: the reply, kept for retries. */
@@ -37,8 +45,14 @@ export interface TurnRecord {
 }
 
 export type CommitResult =
-  | { readonly outcome: 'done'; readonly version: number; readonly entries: readonly JournalEntry[] }
-  /** Somebody else changed the kitchen since `decidedOn`: decide again. */
+  | {
+      readonly outcome: 'done';
+      readonly version: number;
+      readonly entries: readonly JournalEntry[];
+      /** Devices as they are after the turn's deeds. */
+      readonly devices: readonly Device[];
+    }
+  /** Somebody else changed the kitchen since `decidedOn`, or a device meant is no longer there: decide again. */
   | { readonly outcome: 'stale'; readonly version: number }
   /** This turn id was done before: here is its reply. */
   | { readonly outcome: 'repeat'; readonly reply: unknown };
@@ -128,6 +142,8 @@ export interface PairingStore {
     pairing: Pairing,
     when: { readonly now: Instant; readonly atMost: number },
   ): Promise<'waiting' | 'code-in-use' | 'full'>;
+  /** The device with this code, which goes on waiting; null when there is none, or it was let in meanwhile. */
+  waitingPairing(codeHash: string, now: Instant): Promise<Pairing | null>;
   /** The device with this code, once: whoever asks next gets null, as does who comes too late. */
   takePairing(codeHash: string, now: Instant): Promise<Pairing | null>;
   /** Counts a code entered by an owner's device; answers how many since the first that still counts. */

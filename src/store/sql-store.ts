@@ -2,6 +2,7 @@
 import type { Kysely } from 'kysely';
 import type { Id } from '../kitchen/model.js';
 import { archiveOf, readArchive, writeArchive } from './archive.js';
+import { doDeviceDeeds } from './device-deeds.js';
 import { deviceOf, deviceRow, insertDevice } from './device-rows.js';
 import { StoreError } from './errors.js';
 import { entriesOf, entryRow, readJournal } from './journal-rows.js';
@@ -71,7 +72,7 @@ export const createSqlStore = (
     scope.write(householdId, (db) => commit(db, turns, householdId, turn), {
       // What a turn without changes leaves behind is a reply and where the talk stood: after a power
       // cut it is simply asked again.
-      surely: turn.changes.length > 0,
+      surely: turn.changes.length > 0 || (turn.devices ?? []).length > 0,
       seen,
     }),
 
@@ -189,6 +190,10 @@ const commit = async (
     return { outcome: 'stale', version: locked.version };
   }
 
+  const devices = await doDeviceDeeds(db, householdId, turn);
+  // Found out before anything was written.
+  if (devices === 'no-longer') return { outcome: 'stale', version: locked.version };
+
   const entries = entriesOf(turn, locked.version);
   const version = locked.version + entries.length;
   if (entries.length > 0) {
@@ -217,5 +222,5 @@ const commit = async (
     at: turn.at,
     body: JSON.stringify(turn.conversation ?? null),
   });
-  return { outcome: 'done', version, entries };
+  return { outcome: 'done', version, entries, devices };
 };

@@ -6,17 +6,18 @@
  * one write of everything it changed. When somebody else changed the kitchen in between, the
  * write is refused and the turn is decided again on what is true now.
  */
-import { asksDevices, decide, picksUp, startConversation } from '../dialogue/index.js';
+import { decide, picksUp, startConversation } from '../dialogue/index.js';
 import type { Conversation, Speaker, Surroundings } from '../dialogue/api.js';
 import type { Change, Id, JournalEntry, Kitchen } from '../kitchen/model.js';
 import type { AroundSpeech, Answer, Listener, Spoken } from '../speech/index.js';
-import type { Store } from '../store/port.js';
+import type { Device, DeviceDeed, Store } from '../store/port.js';
 import type { Clock, Instant } from '../terms/dates.js';
 import type { Understanding } from '../understanding/intents.js';
 import type { TurnReply, TurnRequest } from '../../shared/wire/turn.js';
 import { language, type Tongue, type Tongues } from './tongues.js';
 import { fingerprint, idsOf } from './ids.js';
 import { createLine } from './in-line.js';
+import { decideLookingUp } from './looking-up.js';
 import { createLiveKitchens, type LiveKitchen } from './live-kitchens.js';
 import { TurnProblem } from './problems.js';
 import { changesMade, toReply, withEarcon } from './reply.js';
@@ -31,6 +32,8 @@ export interface TurnSpeaker extends Speaker {
 export interface Committed {
   readonly householdId: Id;
   readonly entries: readonly JournalEntry[];
+  /** Devices that were let in, renamed or sent away, as they are now. */
+  readonly devices: readonly Device[];
 }
 
 /** A change asked for by a page rather than by voice: built on the kitchen as it is. */
@@ -106,6 +109,17 @@ interface KeptReply<T> {
   readonly reply: T;
 }
 
+/** A turn or a page's change, decided. */
+interface Worked<T> {
+  readonly changes: readonly Change[];
+  readonly devices?: readonly DeviceDeed[];
+  /** Tidying up that may as well fail. */
+  readonly afterwards?: () => Promise<unknown>;
+  readonly conversation: unknown;
+  readonly at: Instant;
+  readonly reply: T;
+}
+
 export const createHouseholds = (options: HouseholdsOptions): Households => {
   const { store, tongues, now, tracing = noTracing } = options;
   const live = createLiveKitchens(store, options.recordsInMemory ?? 200_000);
@@ -118,7 +132,11 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     kitchen: here.kitchen,
     journal: here.journal,
     clock: clockOf(here.kitchen),
-    speaker: { personId: speaker.personId, deviceId: speaker.deviceId },
+    speaker: {
+      personId: speaker.personId,
+      deviceId: speaker.deviceId,
+      owner: speaker.owner === true,
+    },
     newId,
   });
 
@@ -137,9 +155,9 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     return earlier.reply;
   };
 
-  const tell = (householdId: Id, entries: readonly JournalEntry[]): void => {
-    if (entries.length === 0) return;
-    for (const hear of listeners) hear({ householdId, entries });
+  const tell = (committed: Committed): void => {
+    if (committed.entries.length === 0 && committed.devices.length === 0) return;
+    for (const hear of listeners) hear(committed);
   };
 
   /** The shape of every turn, spoken or from a page: begin, decide, commit, perhaps again. */
@@ -150,20 +168,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
       here: LiveKitchen,
       conversation: unknown,
       newId: () => Id,
-    ) =>
-      | {
-          readonly changes: readonly Change[];
-          readonly conversation: unknown;
-          readonly at: Instant;
-          reply: T;
-        }
-      | { readonly nothing: T }
-      | Promise<{
-          readonly changes: readonly Change[];
-          readonly conversation: unknown;
-          readonly at: Instant;
-          reply: T;
-        }>,
+    ) => Worked<T> | { readonly nothing: T } | Promise<Worked<T>>,
     next: () => void,
   ): Promise<T> => {
     const { householdId } = speaker;
@@ -187,6 +192,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
             at: done.at,
             decidedOn: here.kitchen.version,
             changes: done.changes,
+            devices: done.devices ?? [],
             conversation: done.conversation,
             reply: kept,
           },
@@ -199,7 +205,8 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
       });
       if (result.outcome === 'repeat') return answerAgain<T>(result.reply, names.said);
       if (result.outcome === 'done') {
-        tell(householdId, result.entries);
+        await done.afterwards?.().catch(() => undefined);
+        tell({ householdId, entries: result.entries, devices: result.devices });
         return done.reply;
       }
     }
@@ -243,22 +250,25 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                     CONVERSATIONS_ELSEWHERE,
                   )
                 : [];
-              const devices = asksDevices(understanding) ? await store.devices(speaker.householdId) : [];
-              const outcome = tracing.span('decide', () =>
-                decide(
-                  earlier,
-                  {
-                    understanding,
-                    words: request.hypotheses[0]?.text ?? null,
-                    touched: request.touched ?? null,
-                    cutAt: request.cutAt ?? null,
-                  },
-                  {
-                    ...surroundings,
-                    devices: devices.filter(({ revokedAt }) => revokedAt === null),
-                    elsewhere: elsewhere.filter((one): one is Conversation => one !== null),
-                  },
-                ),
+              const heard = {
+                understanding,
+                words: request.hypotheses[0]?.text ?? null,
+                touched: request.touched ?? null,
+                cutAt: request.cutAt ?? null,
+              };
+              const { outcome, deeds, afterwards } = await decideLookingUp(
+                store,
+                speaker,
+                surroundings.clock.now,
+                (found) =>
+                  tracing.span('decide', () =>
+                    decide(earlier, heard, {
+                      ...surroundings,
+                      ...found,
+                      newId: idsOf(speaker.householdId, names.turn),
+                      elsewhere: elsewhere.filter((one): one is Conversation => one !== null),
+                    }),
+                  ),
               );
               const { listener } = outcome.conversation;
               const spoken = tracing.span('speak', () =>
@@ -271,6 +281,8 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
               const after: Conversation = { ...outcome.conversation, lastSentences: spoken.sentences };
               return {
                 changes: outcome.changes,
+                devices: deeds,
+                afterwards,
                 conversation: after,
                 at: surroundings.clock.now,
                 reply: toReply(request, surroundings, understanding, outcome, spoken, (phrase) => {

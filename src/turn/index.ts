@@ -8,6 +8,7 @@ export {
   type HouseholdsOptions,
   type TurnSpeaker,
 } from './households.js';
+export { CODE_LIVES_MS, inTenMinutes, knockedOn } from './waiting-devices.js';
 export type { Surroundings } from '../dialogue/api.js';
 export type { SpanFacts, SpanName, Tracing } from './tracing.js';
 export { TurnProblem, type TurnProblemCode } from './problems.js';

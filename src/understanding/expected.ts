@@ -17,6 +17,7 @@ export const expectedRules: Readonly<Record<Expectation, readonly string[]>> = {
   method: ['expect_method'],
   time: ['expect_time'],
   spelling: ['expect_spelling'],
+  code: ['expect_code'],
   'count-answer': ['expect_count'],
   detail: ['expect_place', 'expect_date'],
 };
@@ -47,6 +48,7 @@ export const answering: Readonly<Record<Expectation, ReadonlySet<Intent>>> = {
   method: new Set<Intent>(['answer']),
   time: new Set<Intent>(['answer']),
   spelling: new Set<Intent>(['answer']),
+  code: new Set<Intent>(['answer']),
   'count-answer': new Set<Intent>(['answer', 'yes', 'no', 'next']),
   detail: new Set(),
 };

@@ -40,6 +40,9 @@ export const CHANGING_INTENTS = [
   'set-reminder', // "remind me tomorrow to freeze the chicken"
   'cancel-reminder',
   'set-household', // "my microwave is eight hundred watts", "use UK guidance", "summary at eight"
+  'let-in', // "let in the device with code …": devices are no records of the kitchen, but losing one is a change
+  'rename-device', // "call the kitchen speaker the window speaker"
+  'remove-device', // "remove Dele's phone"
   'undo',
   'redo',
 ] as const;
@@ -144,6 +147,7 @@ export const DESTRUCTIVE_INTENTS: ReadonlySet<Intent> = new Set<Intent>([
   'merge',
   'cancel-timer',
   'cancel-reminder',
+  'remove-device',
 ]);
 
 /** A household thing that words may stand for, best first. */
@@ -263,6 +267,10 @@ export interface Slots {
   readonly dots?: number;
   /** Free words: a dot's meaning, a note, a new name, a label, a section. */
   readonly words?: string;
+  /** Which device, as said: "dele's phone". */
+  readonly device?: string;
+  /** Digits said one by one, joined. */
+  readonly code?: string;
   /** Letters said one by one, joined. */
   readonly spelled?: string;
   /** Kind of place to build: "shelf", "basket". */
@@ -349,6 +357,7 @@ export type Expectation =
   | 'method'
   | 'time'
   | 'spelling'
+  | 'code'
   | 'count-answer'
   /** Nothing was asked, but a bare place or date would be about what was just told. */
   | 'detail';

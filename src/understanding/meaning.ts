@@ -78,7 +78,7 @@ const person: Reader = (value, { slots }) => {
   slots.person = { words, candidates };
 };
 const text =
-  (slot: 'words' | 'asked' | 'setting' | 'time' | 'placeKind' | 'deed'): Reader =>
+  (slot: 'words' | 'asked' | 'setting' | 'time' | 'placeKind' | 'deed' | 'device' | 'code'): Reader =>
   (value, { slots }) => {
     slots[slot] = asText(value, slot);
   };
@@ -376,6 +376,8 @@ const readers: Readonly<Record<string, Reader>> = {
   // --- words and settings
   words: text('words'),
   note: text('words'),
+  device: text('device'),
+  code: text('code'),
   spelled: (value, { slots }) => {
     slots.spelled = asText(value, 'spelled');
   },

@@ -1,6 +1,6 @@
 /** An answer cut off through the socket: a stop, going on where it was cut, and words not yet finished. */
 import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
-import { bearer, startService, type Service } from '../support/service.js';
+import { bearer, letIn, startService, type Service } from '../support/service.js';
 import { connect, listen, type TestSocket } from '../support/socket.js';
 
 let service: Service;
@@ -53,6 +53,24 @@ it('another question cuts it just as well', async () => {
   const asked = await say('where is the milk', 's1');
   expect(asked.speech.text).toContain('milk');
   expect(asked.speech.sentences).toHaveLength(1);
+});
+
+it('a device that removes itself hears that it did, and is then cut off', async () => {
+  const alone = await startService();
+  const { token, device } = await letIn(alone.store, 'marta', 'own');
+  const there = connect(await listen(alone), bearer(token));
+  await there.next('welcome');
+  const turn = async (id: string, text: string) => {
+    there.send({ type: 'turn', turn: { id, hypotheses: [{ text }] } });
+    return (await there.next('reply')).reply.speech.text;
+  };
+  const gone = new Promise<void>((resolve) => there.socket.once('close', () => resolve()));
+  expect(await turn('r1', 'remove this device')).toMatch(/the one you speak on/);
+  expect(await turn('r2', 'yes')).toMatch(/is removed/);
+  await gone;
+  const after = (await alone.store.devices('marta')).find(({ id }) => id === device.id);
+  expect(after?.revokedAt).not.toBeNull();
+  await alone.close();
 });
 
 it('words so far never act, whatever they would do when finished', async () => {

@@ -482,6 +482,15 @@ export const storeContract = (
         expect(await store.takePairing(after.codeHash, later)).toEqual(after);
       });
 
+      it('may be looked at without being let in, until they were', async () => {
+        const pairing = pairingOf(`${id}-looked`);
+        await store.addPairing(pairing, when);
+        expect(await second.waitingPairing(pairing.codeHash, at)).toEqual(pairing);
+        expect(await second.waitingPairing(pairing.codeHash, later)).toBeNull();
+        await store.addDevice({ ...deviceOf(id, 'looked'), tokenHash: pairing.tokenHash });
+        expect(await second.waitingPairing(pairing.codeHash, at)).toBeNull();
+      });
+
       it('and codes entered are counted by device until they are forgotten', async () => {
         const count = (one: Store, device: string, now: string) =>
           one.countGuess(id, device, { now, forgottenAt: later });
@@ -491,6 +500,57 @@ export const storeContract = (
         await second.forgetGuesses(id, 'd1');
         expect(await count(store, 'd1', at)).toBe(1);
         expect(await count(store, 'd2', later)).toBe(1);
+      });
+    });
+
+    describe('what a turn does about devices', () => {
+      const owner = () => deviceOf(id, 'owner');
+      const guest = () => ({ ...deviceOf(id, 'guest'), scope: 'speak' as const });
+      const letIn = (device: Device) => ({ devices: [{ kind: 'let-in', device } as const] });
+      const names = async () => (await store.devices(id)).map(({ name, revokedAt }) => [name, revokedAt]);
+
+      it('is done with it, once, and seen by every server', async () => {
+        await store.addDevice(owner());
+        const turn = turnOf(0, [], letIn(guest()));
+        expect(await store.commitTurn(id, turn)).toMatchObject({ outcome: 'done', devices: [guest()] });
+        expect(await second.commitTurn(id, turn)).toMatchObject({ outcome: 'repeat' });
+        expect(await second.deviceByTokenHash(guest().tokenHash)).toEqual(guest());
+        const rename = { devices: [{ kind: 'rename', id: 'guest', name: 'porch' } as const] };
+        expect(await second.commitTurn(id, turnOf(0, [], rename))).toMatchObject({
+          devices: [{ id: 'guest', name: 'porch' }],
+        });
+        const sendAway = { devices: [{ kind: 'send-away', id: 'guest' } as const] };
+        expect(await store.commitTurn(id, turnOf(0, [], sendAway))).toMatchObject({ outcome: 'done' });
+        expect(await names()).toContainEqual(['porch', at]);
+      });
+
+      it('leaves everything as it is where it can no longer be done', async () => {
+        await store.addDevice(owner());
+        await store.addDevice(guest());
+        const before = await names();
+        for (const devices of [
+          [{ kind: 'send-away', id: 'owner' }],
+          [{ kind: 'send-away', id: 'nobody' }],
+          [{ kind: 'rename', id: 'nobody', name: 'x' }],
+          [{ kind: 'let-in', device: { ...guest(), id: 'twice' } }],
+        ] as const)
+          expect(await store.commitTurn(id, turnOf(0, [], { devices }))).toMatchObject({ outcome: 'stale' });
+        expect(await names()).toEqual(before);
+      });
+
+      it('lets a waiting device into one household, whoever is first', async () => {
+        await store.addDevice(owner());
+        const other = `${id}-too`;
+        await store.createHousehold(emptyKitchen(householdOf(other)), at);
+        const secret = `${id}-secret`;
+        const results = await Promise.all([
+          store.commitTurn(id, turnOf(0, [], letIn({ ...guest(), tokenHash: secret }))),
+          second.commitTurn(
+            other,
+            turnOf(0, [], letIn({ ...guest(), householdId: other, tokenHash: secret })),
+          ),
+        ]);
+        expect(results.map(({ outcome }) => outcome).sort()).toEqual(['done', 'stale']);
       });
     });
 

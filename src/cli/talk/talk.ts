@@ -20,7 +20,8 @@ interface Flags {
 type TurnLine = Extract<Line, { kind: 'turn' }>['turn'];
 
 const CONVERSATION = 'terminal';
-const NOBODY_KNOWN = { personId: null, deviceId: null };
+// Who may run this can read and write the store itself.
+const NOBODY_KNOWN = { personId: null, deviceId: null, owner: true };
 
 const talkIn = async (engine: Engine, flags: Flags): Promise<void> => {
   const [{ readLine }, { asJsonLine, asPlainLine }] = await Promise.all([

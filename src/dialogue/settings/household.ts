@@ -3,7 +3,7 @@ import { setHousehold as setHouseholdChange } from '../../kitchen/index.js';
 import type { Household } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Slots } from '../../understanding/intents.js';
-import { listDevices } from '../devices/devices.js';
+import { listDevices } from '../devices/list.js';
 import { withChange } from '../describe/refusals.js';
 import { type Handler, type Turn, clockTime, say, todayOf } from '../handler.js';
 import { lengthSetting, sounds } from '../talk/controls.js';

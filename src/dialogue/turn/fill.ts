@@ -86,6 +86,11 @@ const fillers: Readonly<Record<string, Filler>> = {
   },
   doors: ({ doors }) => (doors ? { doors } : null),
   fullness: ({ fullness }) => (fullness ? { fullness } : null),
+  code: ({ code }) => (code ? { code } : null),
+  device: ({ device, words }, heard) => {
+    const text = device ?? words ?? heard;
+    return text ? { device: text } : null;
+  },
   spelled: ({ spelled }) => (spelled ? { spelled } : null),
   words: ({ words, item, spelled }, heard) => {
     const text = spelled ?? words ?? item?.words ?? heard;

@@ -3,7 +3,7 @@ import { applyChange, joinChanges } from '../../kitchen/index.js';
 import type { Change, Id, JournalEntry, Kitchen } from '../../kitchen/model.js';
 import type { Answer, Length, Listener, Say } from '../../speech/answer.js';
 import type { Act } from '../../understanding/intents.js';
-import type { Conversation, Heard, Surroundings } from '../api.js';
+import type { Conversation, Effect, Heard, LookUp, Surroundings } from '../api.js';
 import { buttonLabels } from '../describe/buttons.js';
 import type { Reply, Turn } from '../handler.js';
 import { handlers } from '../table.js';
@@ -15,6 +15,8 @@ export interface Work {
   readonly journal: readonly JournalEntry[];
   readonly listener: Listener;
   readonly changes: readonly Change[];
+  readonly effects: readonly Effect[];
+  readonly lookUp: LookUp | null;
   readonly parts: readonly Say[];
   readonly more: readonly Say[];
   readonly details: readonly Say[];
@@ -60,6 +62,8 @@ export const startWork = (conversation: Conversation, heard: Heard, around: Surr
     ...practised(state, around),
     listener: conversation.listener,
     changes: [],
+    effects: [],
+    lookUp: null,
     parts: [],
     more: [],
     details: [],
@@ -103,7 +107,8 @@ export const turnOf = (work: Work, { picked, sure }: Settled = unsettled): Turn 
   heard: work.heard,
   cutAt: work.cutAt,
   elsewhere: work.around.elsewhere ?? [],
-  devices: work.around.devices ?? [],
+  devices: work.around.devices ?? null,
+  knockedOn: work.around.knockedOn ?? null,
 });
 
 export const withState = (work: Work, state: Partial<State>): Work => ({
@@ -162,6 +167,7 @@ const procedureAfter = (work: Work, next: Reply['procedure']): Partial<State> =>
 /** Puts a reply into the turn: its changes, what it says, what it waits for. */
 export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Work => {
   const { picked } = settled;
+  if (reply.lookUp) return { ...work, lookUp: reply.lookUp };
   if (reply.confirm && !settled.sure) {
     const frame: Frame = {
       kind: 'sure',
@@ -195,6 +201,7 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
   const memory: Partial<Memory> = { ...reply.memory, ...(added.length > 0 ? { lastAdded: added } : {}) };
   const next: Work = {
     ...withMemory(done, memory),
+    effects: [...done.effects, ...(reply.effects ?? [])],
     more: [...done.more, ...(reply.more ?? [])],
     details: [...done.details, ...(reply.details ?? [])],
     sources: [...done.sources, ...(reply.sources ?? [])],

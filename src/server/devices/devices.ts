@@ -34,6 +34,12 @@ export const devices: FastifyPluginAsyncZod<Context> = async (app, { store, hous
     return after;
   };
 
+  // By voice: once the answer is on its way, for a device that was sent away is cut off.
+  const stopHearing = households.onCommitted(({ devices: changed }) => {
+    if (changed.length > 0) setImmediate(() => changed.forEach((device) => app.deviceChanged(device)));
+  });
+  app.addHook('onClose', async () => stopHearing());
+
   app.get(
     '/v1/me',
     {

@@ -3,18 +3,15 @@
  * keep; when an owner confirms the code, the secret becomes that device's token. The shape follows
  * RFC 8628 (device authorization grant), with the code turned round: the device shows, the owner enters.
  *
- * Codes: eight random digits (26.5 bits), ten minutes, used once. A wrong guess only ever lets a
- * stranger's device into the guesser's own household, and guesses are limited all the same.
+ * How long codes last and how often one may guess is in `src/turn/waiting-devices.ts`.
  * Kept in the store, so a device may ask one server and its owner another. Codes are stored as
  * SHA-256: who reads the store can try all of them, but letting a device in still takes an owner's token.
  */
 import type { PairingStore } from '../../store/port.js';
 import type { Instant } from '../../terms/dates.js';
+import { inTenMinutes, knockedOn } from '../../turn/index.js';
 import { hashOf, newPairingCode, newToken } from '../tokens.js';
 
-export const CODE_LIVES_MS = 10 * 60 * 1000;
-/** Codes one owner may get wrong before waiting out `CODE_LIVES_MS` from the first. */
-export const WRONG_CODES = 5;
 /** Devices that may wait at once, over all servers. */
 const WAITING_AT_MOST = 10_000;
 
@@ -35,14 +32,12 @@ export interface PairingDesk {
 }
 
 export const createPairingDesk = (store: PairingStore, now: () => Instant): PairingDesk => {
-  const inTenMinutes = (): Instant => new Date(Date.parse(now()) + CODE_LIVES_MS).toISOString();
-
   return {
     async start(name) {
       const token = newToken();
       for (;;) {
         const code = newPairingCode();
-        const expiresAt = inTenMinutes();
+        const expiresAt = inTenMinutes(now());
         const added = await store.addPairing(
           { codeHash: hashOf(code), name, tokenHash: hashOf(token), expiresAt },
           { now: now(), atMost: WAITING_AT_MOST },
@@ -53,12 +48,8 @@ export const createPairingDesk = (store: PairingStore, now: () => Instant): Pair
       }
     },
     async take(code, by) {
-      // Counted before it is looked at, so that many at once cannot outrun the count.
-      const guesses = await store.countGuess(by.householdId, by.id, {
-        now: now(),
-        forgottenAt: inTenMinutes(),
-      });
-      if (guesses > WRONG_CODES) return 'too-many';
+      const waiting = await knockedOn(store, code, by, now());
+      if (typeof waiting === 'string') return waiting;
       const found = await store.takePairing(hashOf(code), now());
       if (!found) return 'wrong';
       await store.forgetGuesses(by.householdId, by.id);

@@ -12,7 +12,8 @@ import type { Device } from '../../store/port.js';
 import type { Context } from '../context.js';
 import { deviceOf } from '../identify.js';
 import { ProblemError } from '../problems.js';
-import { CODE_LIVES_MS, createPairingDesk } from './pairing-desk.js';
+import { CODE_LIVES_MS } from '../../turn/index.js';
+import { createPairingDesk } from './pairing-desk.js';
 import { asView } from './view.js';
 
 /** "1 2 3 4, 5 6 7 8": how a synthesiser says digits one by one. */

@@ -1,6 +1,7 @@
 /** Letters and digits said one by one: "h a r i s s a", "hotel alpha", "h as in hotel", "oh seven double two". */
 import { perLexicon, type Lexicon } from '../words/lexicon.js';
 import { phraseSet, phraseTable } from '../words/phrases.js';
+import { cardinalAt } from './cardinals.js';
 
 interface Spelled {
   readonly text: string;
@@ -12,6 +13,7 @@ const tables = perLexicon(({ numbers }) => ({
   homophones: new Map(Object.entries(numbers.letterHomophones)),
   as: phraseSet(numbers.letterAs),
   double: new Set(numbers.double),
+  triple: new Set(numbers.triple),
   nought: new Set(numbers.nought),
   digits: new Map(Object.entries(numbers.words).filter(([, value]) => value < 10)),
 }));
@@ -72,18 +74,34 @@ export const spellOut = (words: string): string =>
     .map((word) => [...word.normalize('NFC')].join(' '))
     .join(', ');
 
-/** "four two one", "oh seven double three", "42": at least one digit. */
+/**
+ * "four two one", "oh seven double three", "42", and figures a recogniser drew together: "twelve thirty
+ * four" and "one thousand two hundred thirty four" are both 1234. At least one digit.
+ */
 export const digitsAt = (tokens: readonly string[], from: number, lexicon: Lexicon): Spelled | null => {
-  const { digits, nought, double } = tables(lexicon);
+  const { digits, nought, double, triple } = tables(lexicon);
   let text = '';
   let at = from;
   for (;;) {
-    const twice = double.has(tokens[at] ?? '');
-    const token = tokens[twice ? at + 1 : at] ?? '';
-    const digit = /^\d+$/.test(token) ? token : nought.has(token) ? '0' : digits.get(token)?.toString();
-    if (digit === undefined) break;
-    text += twice ? digit + digit : digit;
-    at += twice ? 2 : 1;
+    const times = triple.has(tokens[at] ?? '') ? 3 : double.has(tokens[at] ?? '') ? 2 : 1;
+    if (times > 1) at += 1;
+    const token = tokens[at] ?? '';
+    const one = nought.has(token) ? '0' : digits.get(token)?.toString();
+    if (times > 1) {
+      if (one === undefined) return text === '' ? null : { text, length: at - 1 - from };
+      text += one.repeat(times);
+      at += 1;
+      continue;
+    }
+    if (/^\d+$/.test(token) || nought.has(token)) {
+      text += one ?? token;
+      at += 1;
+      continue;
+    }
+    const number = cardinalAt(tokens, at, lexicon);
+    if (!number || !Number.isInteger(number.value)) break;
+    text += String(number.value);
+    at += number.length;
   }
   return text === '' ? null : { text, length: at - from };
 };

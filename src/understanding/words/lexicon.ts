@@ -51,6 +51,7 @@ const numbers = z.object({
   one: words.default([]),
   nought: words.default([]),
   double: words.default([]),
+  triple: words.default([]),
   ordinals: figures.default({}),
   ordinalTens: figures.default({}),
   ordinalPhrases: figures.default({}),

@@ -1,16 +1,10 @@
 /** Which devices may speak for this household, by voice. */
-import type { Understanding } from '../../understanding/intents.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { type Reply, type Turn, ago, list, say } from '../handler.js';
 
-/** Whether what was heard is about the household's devices: only then are they looked up. */
-export const asksDevices = ({ readings }: Understanding): boolean =>
-  readings.some(({ acts }) =>
-    acts.some(({ intent, slots }) => intent === 'household' && slots.setting === 'devices'),
-  );
-
 /** "Which devices are there": by name, last heard first. */
 export const listDevices = (turn: Turn): Reply => {
+  if (!turn.devices) return { parts: [], lookUp: { kind: 'devices' } };
   const devices = [...turn.devices].sort((a, b) => (b.lastSeenAt ?? '').localeCompare(a.lastSeenAt ?? ''));
   if (devices.length === 0) return { parts: [say('no-devices')], count: 0 };
   const names = devices.map(({ name, lastSeenAt }) =>
