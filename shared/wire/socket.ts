@@ -1,7 +1,9 @@
 /**
  * Messages on `/v1/conversation`, one JSON object a text frame. Discriminated by `type`.
  * The server may speak first: timers, reminders and the nightly summary arrive as `unasked`,
- * again on each reconnect until the client acknowledges them.
+ * again on each reconnect until the client acknowledges them. What somebody else did to the thing being
+ * talked of ("Dele finished the rice just now") arrives as `unasked` of kind `note` too, on the socket the
+ * talk is held on; when that breaks before the acknowledgement, the next turn tells it instead.
  */
 import { z } from 'zod';
 import { problem } from './problem.js';

@@ -60,6 +60,8 @@ export interface Heard {
   readonly touched: string | null;
   /** The last SSML mark reached, when the last answer was cut off. */
   readonly cutAt: string | null;
+  /** Entries of the journal this listener was told of, unasked, since the last turn. */
+  readonly told?: readonly Id[];
 }
 
 /** One conversation so far, as plain JSON: a store keeps it between turns. `state` is dialogue's own. */

@@ -15,7 +15,7 @@ import { placeNoun } from './describe/place.js';
 import { say, tell } from './handler.js';
 import { choose } from './refer/choose.js';
 import { withMessages } from './news/messages.js';
-import { withNews } from './news/news.js';
+import { withNews, withTold } from './news/news.js';
 import { touchMarker } from './refer/touched.js';
 import { sessionAnswer, sessionPrompt } from './sessions/session.js';
 import { setupAfterChange, setupExpects } from './sessions/setup.js';
@@ -359,7 +359,7 @@ const finish = (work: Work, framesBefore: readonly Frame[]): Outcome => {
 };
 
 export const decide: Decide = (conversation: Conversation, heard: Heard, around: Surroundings): Outcome => {
-  const begun = aged(startWork(conversation, heard, around));
+  const begun = withTold(aged(startWork(conversation, heard, around)), heard.told ?? []);
   const started = withState(begun, recallSummary(begun.state, conversation.lastAt, around));
   const touched = heard.touched === null ? started : touchMarker(started, heard.touched);
   return finish(withMessages(withNews(heardWork(touched, heard))), started.state.frames);

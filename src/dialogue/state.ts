@@ -172,8 +172,10 @@ export interface State {
   readonly done: Done | null;
   /** What was heard two turns running that made no sense. */
   readonly misses: number;
-  /** What a person was told of others' changes: the version up to which. */
-  readonly toldUpTo: number | null;
+  /** Others' deeds since then were not thought of yet: a question was open, or steps were read. */
+  readonly newsSince: Instant | null;
+  /** Entries of the journal that were told unasked, last ones. */
+  readonly toldUnasked: readonly Id[];
   /** Turns so far. */
   readonly turns: number;
   /** When the power went and how things stood, while that is talked about. */
@@ -208,7 +210,8 @@ const emptyState: State = {
   told: null,
   done: null,
   misses: 0,
-  toldUpTo: null,
+  newsSince: null,
+  toldUnasked: [],
   turns: 0,
   outage: null,
   denied: null,

@@ -6,7 +6,7 @@
  * one write of everything it changed. When somebody else changed the kitchen in between, the
  * write is refused and the turn is decided again on what is true now.
  */
-import { decide, picksUp, startConversation } from '../dialogue/index.js';
+import { afterTelling, decide, interruption, picksUp, startConversation } from '../dialogue/index.js';
 import type { Conversation, Speaker, Surroundings } from '../dialogue/api.js';
 import type { Change, Id, JournalEntry, Kitchen } from '../kitchen/model.js';
 import type { AroundSpeech, Answer, Listener, Spoken } from '../speech/index.js';
@@ -50,7 +50,23 @@ export interface Households {
    * Answers one turn. The same id again gives the same reply and changes nothing.
    * @throws TurnProblem `no-such-household`, `turn-id-reused`, `too-many-waiting`, `too-busy`.
    */
-  takeTurn(speaker: TurnSpeaker, request: TurnRequest): Promise<TurnReply>;
+  takeTurn(
+    speaker: TurnSpeaker,
+    request: TurnRequest,
+    /** Entries of the journal the listener was told of unasked, see `interruption`. */
+    told?: readonly Id[],
+  ): Promise<TurnReply>;
+  /**
+   * What to say at once to who is in the middle of something that others' deeds concern; null when it can
+   * wait for the next turn. Never writes: `told` notes that it was heard.
+   */
+  interruption(
+    speaker: TurnSpeaker,
+    conversation: Id,
+    entries: readonly JournalEntry[],
+  ): Promise<{ readonly entryId: Id; readonly speech: Spoken } | null>;
+  /** The listener was told of an entry: the next turn does not tell it again. */
+  told(speaker: TurnSpeaker, conversation: Id, entryId: Id): Promise<void>;
   /** Whether words so far begin something understood here. Never acts, never writes. */
   partial(speaker: TurnSpeaker, conversation: Id, text: string): Promise<boolean>;
   /**
@@ -217,7 +233,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
   const own = (speaker: TurnSpeaker, id: Id): Id => `${speaker.deviceId ?? '-'}:${id}`;
 
   return {
-    takeTurn: (speaker, request) =>
+    takeTurn: (speaker, request, told = []) =>
       // From its arrival, so that what it waited for others shows.
       tracing.span('turn', (facts) =>
         inLine(speaker.householdId, (next) => {
@@ -255,6 +271,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                 words: request.hypotheses[0]?.text ?? null,
                 touched: request.touched ?? null,
                 cutAt: request.cutAt ?? null,
+                told,
               };
               const { outcome, deeds, afterwards } = await decideLookingUp(
                 store,
@@ -296,6 +313,43 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
           );
         }),
       ),
+
+    interruption: async (speaker, conversation, entries) => {
+      const { householdId } = speaker;
+      const start = await store.beginTurn(householdId, own(speaker, conversation), NO_CONVERSATION);
+      if (!start?.conversation) return null;
+      const here = await live.at(householdId, start.version);
+      const surroundings = around(here, speaker, idsOf(householdId, 'interruption'));
+      const earlier = start.conversation as Conversation;
+      const told = interruption(earlier, entries, surroundings);
+      if (!told) return null;
+      const tongue = tongues.for(undefined, here.kitchen.household.locale);
+      const speech = tongue.voice.render(told.answer, earlier.listener, aroundSpeech(surroundings, tongue));
+      return { entryId: told.entryId, speech };
+    },
+
+    told: (speaker, conversation, entryId) =>
+      inLine(speaker.householdId, (next) =>
+        settle<null>(
+          speaker,
+          {
+            turn: own(speaker, `told:${fingerprint([conversation, entryId])}`),
+            conversation: own(speaker, conversation),
+            said: entryId,
+          },
+          (here, before, newId) => {
+            if (before === null) return { nothing: null };
+            const surroundings = around(here, speaker, newId);
+            return {
+              changes: [],
+              conversation: afterTelling(before as Conversation, [entryId], surroundings),
+              at: surroundings.clock.now,
+              reply: null,
+            };
+          },
+          next,
+        ),
+      ).then(() => undefined),
 
     partial: async (speaker, conversation, text) => {
       const start = await store.beginTurn(speaker.householdId, own(speaker, conversation), NO_CONVERSATION);

@@ -2,7 +2,8 @@
 import { demoKitchen, emptyKitchen } from '../../src/kitchen/index.js';
 import type { Kitchen, Person } from '../../src/kitchen/model.js';
 import { wallTime } from '../../src/safety/index.js';
-import { openSqliteStore } from '../../src/store/index.js';
+import { hashOf } from '../../src/store/secrets.js';
+import { openSqliteStore, type Store } from '../../src/store/index.js';
 import { createHouseholds, createTongues, type Tongues } from '../../src/turn/index.js';
 import type { TurnReply } from '../../shared/wire/turn.js';
 import type { Talk, TalkTurn } from './script.js';
@@ -22,6 +23,30 @@ const kitchenFor = (talk: Talk): Kitchen => {
   return { ...emptyKitchen(bare), people: new Map([[marta.id, marta]]) };
 };
 
+/** The kitchen's own speaker, Dele's phone, and a speaker that waits with the code 41592653. */
+const letDevicesIn = async (store: Store, householdId: string, at: string): Promise<void> => {
+  const device = { householdId, personId: null, pairedAt: at, lastSeenAt: null, revokedAt: null };
+  await store.addDevice({
+    ...device,
+    id: 'device-kitchen',
+    name: 'kitchen speaker',
+    tokenHash: 'kitchen',
+    scope: 'own',
+  });
+  await store.addDevice({
+    ...device,
+    id: 'device-Dele',
+    name: "Dele's phone",
+    tokenHash: 'phone',
+    scope: 'speak',
+  });
+  const expiresAt = new Date(Date.parse(at) + 10 * 60_000).toISOString();
+  await store.addPairing(
+    { codeHash: hashOf('41592653'), name: 'porch speaker', tokenHash: 'porch', expiresAt },
+    { now: at, atMost: 10 },
+  );
+};
+
 let shared: Tongues | null = null;
 const tongues = (): Tongues =>
   (shared ??= createTongues((error) => {
@@ -38,6 +63,7 @@ export const replay = async (talk: Talk): Promise<readonly Replayed[]> => {
   await store.migrate();
   const kitchen = kitchenFor(talk);
   await store.createHousehold(kitchen, instantOf(talk.turns[0]!.at));
+  await letDevicesIn(store, kitchen.household.id, instantOf(talk.turns[0]!.at));
   let now = instantOf(talk.turns[0]!.at);
   const households = createHouseholds({ store, tongues: tongues(), now: () => now });
   const householdId = kitchen.household.id;
@@ -49,7 +75,12 @@ export const replay = async (talk: Talk): Promise<readonly Replayed[]> => {
       const { kitchen: here } = await households.look(householdId);
       const person = [...here.people.values()].find((one) => one.name === name);
       if (name && !person) throw new Error(`line ${turn.line}: nobody here is called ${name}`);
-      const speaker = { householdId, personId: person?.id ?? null, deviceId: `device-${name ?? 'kitchen'}` };
+      const speaker = {
+        householdId,
+        personId: person?.id ?? null,
+        deviceId: `device-${name ?? 'kitchen'}`,
+        owner: name !== 'Dele',
+      };
       const reply = await households.takeTurn(speaker, {
         id: `turn-${index}`,
         conversation: 'default',

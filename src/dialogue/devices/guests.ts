@@ -34,6 +34,7 @@ export const letIn: Handler = (act, turn) => {
   const { name } = found;
   return {
     parts: [say('device-let-in', { name })],
+    details: [say('device-may')],
     effects: [{ kind: 'let-in', code, deviceId: turn.newId() }],
     doubt: say('confirm-let-in', { name }),
   };

@@ -12,14 +12,16 @@ import { dayOf } from '../../terms/dates.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { refusal } from '../describe/refusals.js';
 import { type Handler, type Turn, about, ago, list, say } from '../handler.js';
+import { byOthers } from '../news/deeds.js';
 import { findItems } from '../refer/items.js';
 import { personSaid } from '../people/people.js';
 
 /** Phrase names hold no spaces. */
 const verbKey = (verb: Verb): string => verb.replaceAll(' ', '-');
 
-const whoOf = (turn: Turn, { personId }: JournalEntry): { who?: string; self: 'yes' | 'no' } => {
-  if (personId === turn.speaker.personId) return { self: 'yes' };
+const whoOf = (turn: Turn, entry: JournalEntry): { who?: string; self: 'yes' | 'no' } => {
+  const { personId } = entry;
+  if (!byOthers(turn.speaker, entry)) return { self: 'yes' };
   const person = personId ? turn.kitchen.people.get(personId) : undefined;
   return person ? { who: person.name, self: 'no' } : { self: 'no' };
 };

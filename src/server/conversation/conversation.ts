@@ -13,7 +13,8 @@ import { deviceOf, speakerOf } from '../identify.js';
 import { ProblemError, toProblem } from '../problems.js';
 import { tellOfTurn } from '../turn-log.js';
 import { createBucket } from './bucket.js';
-import { CLOSE, createHub, send, type Open } from './hub.js';
+import { CLOSE, createHub, send, takeUp, type Open } from './hub.js';
+import { createInterrupting } from './interrupting.js';
 import { startNews } from './news.js';
 import { readFrame } from './read-frame.js';
 import { startUnasked } from './unasked.js';
@@ -61,7 +62,13 @@ export const conversation: FastifyPluginAsyncZod<Context> = async (app, context)
     }
   }, PING_MS).unref();
 
-  const news = startNews(context, hub, app.log, (householdId) => unasked.changed(householdId));
+  const interrupting = createInterrupting(context, hub, app.log, () =>
+    app.meters.unasked.inc({ kind: 'note' }),
+  );
+  const news = startNews(context, hub, app.log, (householdId, entries) => {
+    unasked.changed(householdId);
+    interrupting.tell(householdId, entries);
+  });
   app.addHook('onClose', async () => news.stop());
 
   const refuse = (
@@ -90,7 +97,7 @@ export const conversation: FastifyPluginAsyncZod<Context> = async (app, context)
         return send(open, { type: 'partial', conversation: message.conversation, fits });
       }
       case 'ack':
-        return unasked.acknowledged(open, message.id);
+        return interrupting.acknowledged(open, message.id) ?? unasked.acknowledged(open, message.id);
       case 'turn': {
         if (app.closing) throw new ProblemError('closing');
         if (open.underWay >= UNDER_WAY_AT_MOST) throw new ProblemError('too-many-waiting');
@@ -101,7 +108,8 @@ export const conversation: FastifyPluginAsyncZod<Context> = async (app, context)
             open.socket.close(CLOSE.policy, 'this device may no longer speak');
             return;
           }
-          const reply = await households.takeTurn(speakerOf(open.device), message.turn);
+          const told = takeUp(open, message.turn.conversation);
+          const reply = await households.takeTurn(speakerOf(open.device), message.turn, told);
           send(open, { type: 'reply', reply });
           tellOfTurn(app, log, { reply, request: message.turn, started, way: 'socket' }, config);
         } finally {
@@ -142,6 +150,7 @@ export const conversation: FastifyPluginAsyncZod<Context> = async (app, context)
         silent: false,
         underWay: 0,
         unacknowledged: new Set(),
+        talks: new Map(),
       };
       const { log, id } = request;
       const mayCome = createBucket(RATE, BURST, () => performance.now());

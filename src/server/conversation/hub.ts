@@ -17,7 +17,24 @@ export interface Open {
   underWay: number;
   /** Unasked messages sent and not acknowledged yet. */
   readonly unacknowledged: Set<Id>;
+  /** Conversations held here, the latest last, and what was told unasked in each since its last turn. */
+  readonly talks: Map<Id, Set<Id>>;
 }
+
+/** More conversations than these one device does not hold at once. */
+const TALKS_KEPT = 4;
+
+/** A turn is taken in a conversation: what was told in it meanwhile goes along. */
+export const takeUp = ({ talks }: Open, conversation: Id): readonly Id[] => {
+  const told = talks.get(conversation) ?? new Set();
+  talks.delete(conversation);
+  talks.set(conversation, new Set());
+  for (const oldest of talks.keys()) {
+    if (talks.size <= TALKS_KEPT) break;
+    talks.delete(oldest);
+  }
+  return [...told];
+};
 
 export const send = (open: Open, message: ServerMessage): void => {
   if (open.socket.readyState !== open.socket.OPEN) return;

@@ -3,7 +3,7 @@
  * is followed while somebody listens; each change is told once, in order.
  */
 import type { FastifyBaseLogger } from 'fastify';
-import type { Id } from '../../kitchen/model.js';
+import type { Id, JournalEntry } from '../../kitchen/model.js';
 import { changesMade } from '../../turn/index.js';
 import type { Context } from '../context.js';
 import { send, type Hub } from './hub.js';
@@ -28,7 +28,7 @@ export const startNews = (
   { store, households }: Context,
   hub: Hub,
   log: FastifyBaseLogger,
-  onChange: (householdId: Id) => void,
+  onChange: (householdId: Id, entries: readonly JournalEntry[]) => void,
 ): News => {
   const followed = new Map<Id, Followed>();
 
@@ -37,7 +37,7 @@ export const startNews = (
     const version = entries.at(-1)?.version;
     if (version === undefined) return;
     here.told = version;
-    onChange(householdId);
+    onChange(householdId, entries);
     const changes = changesMade(entries);
     for (const open of hub.ofHousehold(householdId)) send(open, { type: 'changed', version, changes });
   };
