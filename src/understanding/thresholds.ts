@@ -28,6 +28,33 @@ export const thresholds = {
 /** How sure a reading by cue words alone is: so many of them are right on the development data. */
 export const confidenceOfCues = 0.9;
 
+/**
+ * For readings by what was learned from examples (`npm run learn -- check` shows what each share is
+ * worth). They never carry out a change: `sureOfChange` stays below everything that would.
+ */
+export const learnedThresholds = {
+  /** Of all the requests together, against what is not ours … */
+  ours: 0.6,
+  /** … and of the likeliest alone, where the grammar says nothing. */
+  plain: 0.4,
+  /** The same for a change: it costs a question. */
+  change: 0.6,
+  /** So many words that nothing is known of, besides the thing named, are too many. */
+  strangers: 2,
+  /** Where an answer is waited for. */
+  awaited: 0.8,
+  /** Where no thing was named that the request is about. */
+  vague: 0.9,
+  /** Against a doubtful reading of the grammar … */
+  overrule: 0.9,
+  /** … that hardly anything learned speaks for. */
+  against: 0.05,
+  /** A reading of the grammar with this score (natural logarithm) stands. */
+  sureGrammar: -1,
+  sureOfRest: 0.9,
+  sureOfChange: 0.55,
+} as const;
+
 const changing: ReadonlySet<Intent> = new Set(CHANGING_INTENTS);
 
 const needed = (acts: readonly Act[]): number => {

@@ -5,6 +5,7 @@ import { confidenceOf, type Evidence } from './confidence.js';
 import { cuedIntent } from './cues.js';
 import { expectedRules } from './expected.js';
 import { grammarFor, rulesFor } from './grammar-files.js';
+import { learnedReading, type HeardWords } from './learned-reading.js';
 import type { Act, Caught, HearingContext, Hypothesis, Interpretation, Understanding } from './intents.js';
 import type { HouseholdNames } from './names/api.js';
 import { mendedReadings, readingsOf, type Reader, type Reading } from './readings.js';
@@ -28,15 +29,9 @@ export interface Understander {
 const mostGuesses = 5;
 const nothing: Understanding = { readings: [], margin: 1, verdict: 'nothing-heard' };
 
-interface Guess {
-  readonly heard: string;
-  readonly tokens: readonly string[];
-  /** Thanks and pauses for thought that were taken away in normalising: cues, where nothing else speaks. */
-  readonly aside: readonly string[];
+interface Guess extends HeardWords {
   /** Said with a word of doubt. */
   readonly hedged: boolean;
-  /** Share of belief among the guesses, adding up to one. */
-  readonly share: number;
 }
 
 /** A recogniser that gives no confidences still ranks: each place is believed half as much as the one before. */
@@ -45,7 +40,7 @@ const beliefIn = ({ confidence }: Hypothesis, rank: number): number =>
 
 /** Fillers that are a message of their own when the rest says nothing. */
 const telling = /\b(thanks?|think|gracias)\b/;
-const asideOf = (notes: ReturnType<typeof normalise>['notes']): readonly string[] =>
+export const asideOf = (notes: ReturnType<typeof normalise>['notes']): readonly string[] =>
   notes.filter(({ from, to }) => to === '' && telling.test(from)).flatMap(({ from }) => from.split(' '));
 
 const guessesFrom = (hypotheses: readonly Hypothesis[], locale: string): readonly Guess[] => {
@@ -174,7 +169,11 @@ const cuedReading = (
 const verdictOnCues = ({ acts }: Interpretation, { expecting }: HearingContext): Understanding['verdict'] =>
   expecting === 'yes-no' && acts[0]!.intent === 'yes' ? 'ask-again' : 'act';
 
-export const createUnderstander = (locale: string): Understander => {
+/** `without`: leaves out the last resorts, to see what each is worth. */
+export const createUnderstander = (
+  locale: string,
+  { without = [] }: { readonly without?: readonly ('learned' | 'cues')[] } = {},
+): Understander => {
   const { language } = lexiconFor(locale);
   const grammar = grammarFor(language);
   return {
@@ -205,8 +204,14 @@ export const createUnderstander = (locale: string): Understander => {
           normalised: meaning.guess.tokens.join(' '),
         };
       });
+      const learned = without.includes('learned')
+        ? null
+        : learnedReading(guesses, readings[0], meanings[0]?.best, reader);
+      if (learned) return { readings: [learned.reading, ...readings], margin: 1, verdict: learned.verdict };
       const catching = (): readonly Caught[] => caughtIn(guesses[0]!.tokens, reader.rules, language);
-      const cued = cuedReading(guesses, readings[0], meanings[0]?.best, reader);
+      const cued = without.includes('cues')
+        ? null
+        : cuedReading(guesses, readings[0], meanings[0]?.best, reader);
       // "Yes, something, salsa": a thing of this kitchen says that it was about more than the talk.
       if (cued && !worthAsking(catching()))
         return { readings: [cued, ...readings], margin: 1, verdict: verdictOnCues(cued, context) };

@@ -7,7 +7,8 @@
 import { extname } from 'node:path';
 import { projectFile } from '../../src/project-files.js';
 import { createUnderstander } from '../../src/understanding/index.js';
-import { martasNames } from '../understanding/household.js';
+import { itemNames, martasNames } from '../understanding/household.js';
+import { blindCases, reportBlind, runBlind } from './blind.js';
 import { annotated, labelled, recognised, slurp, type Case } from './cases.js';
 import { compareWithToolkit } from './compare.js';
 import { clincInPart, clincLabels, clincNear } from './labels.js';
@@ -164,6 +165,20 @@ if (files.length > 0) {
     'wording of our own, written after that (83.0% when first run)',
     run(labelled(data('kitchen', 'paraphrases-2.tsv'))),
   );
+
+  const blind = blindCases(data('kitchen', 'blind-1.tsv'));
+  const without = createUnderstander('en-US', { without: ['learned'] });
+  for (const [title, one] of [
+    ['rules and cues only', without],
+    ['with what was learned', understander],
+  ] as const)
+    reportBlind(
+      `written by somebody who had not seen the grammar, ${title} (at first run 77.3%, 20.5%, 95.8%)`,
+      runBlind(blind, one, names),
+      itemNames,
+      wantsMisses && one === understander,
+      say,
+    );
 
   const lists = ['devel.tsv', 'train.tsv'].flatMap((file) => slurp(data('slurp', file)));
   const slurpResults = run(lists);

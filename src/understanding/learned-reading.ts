@@ -1,0 +1,82 @@
+/** What was learned from examples, where the grammar says nothing or is in doubt. */
+import { CHANGING_INTENTS, type Intent, type Interpretation, type Understanding } from './intents.js';
+import { guessed, type Guessed } from './learned/index.js';
+import type { Reader } from './readings.js';
+import { learnedThresholds, thresholds } from './thresholds.js';
+
+/** One guess of a recogniser, tidied. */
+export interface HeardWords {
+  readonly heard: string;
+  readonly tokens: readonly string[];
+  /** Words taken away in tidying that say something where nothing else does. */
+  readonly aside: readonly string[];
+  /** Share of belief among the guesses, adding up to one. */
+  readonly share: number;
+}
+
+const changing: ReadonlySet<Intent> = new Set(CHANGING_INTENTS);
+/** More guesses are not judged: they differ in a word. */
+const mostJudged = 3;
+
+interface Pooled {
+  readonly guess: HeardWords;
+  readonly made: Guessed;
+  /** Of the request over all guesses judged. */
+  readonly share: number;
+  /** Of all requests together. */
+  readonly ours: number;
+}
+
+/** The request that the guesses together speak for, with the slots of the guess that says it best. */
+const pooled = (guesses: readonly HeardWords[], { rules, language }: Reader): Pooled | null => {
+  const judged = guesses.slice(0, mostJudged).flatMap((guess) => {
+    const made = guessed(guess.tokens, guess.aside, rules, language);
+    return made ? [{ guess, made }] : [];
+  });
+  const belief = judged.reduce((sum, { guess }) => sum + guess.share, 0);
+  const shareOf = (label: Intent | 'none'): number =>
+    judged.reduce((sum, { guess, made }) => sum + guess.share * made.shareOf(label), 0) / belief;
+  const ours = 1 - shareOf('none');
+  const all = judged.map(({ guess, made }) => ({ guess, made, ours, share: shareOf(made.act.intent) }));
+  return all.reduce<Pooled | null>((best, one) => (best && best.share >= one.share ? best : one), null);
+};
+
+/**
+ * A reading by what was learned, or null. `parsed` is what the grammar made of it and `score` how
+ * likely: a sure reading of the grammar is never overruled. A change is only proposed.
+ */
+export const learnedReading = (
+  guesses: readonly HeardWords[],
+  parsed: Interpretation | undefined,
+  score: number | undefined,
+  reader: Reader,
+): { readonly reading: Interpretation; readonly verdict: Understanding['verdict'] } | null => {
+  const offered = parsed && parsed.confidence >= thresholds.offer ? parsed : null;
+  if (offered && (offered.acts.length > 1 || score! >= learnedThresholds.sureGrammar)) return null;
+  const found = pooled(guesses, reader);
+  if (!found) return null;
+  const { guess, made, share, ours } = found;
+  const { intent } = made.act;
+  const { plain, change, awaited, vague, overrule, against } = learnedThresholds;
+  const changes = changing.has(intent);
+  const enough = Math.max(
+    offered ? overrule : changes ? change : plain,
+    reader.expecting === 'anything' ? 0 : awaited,
+    made.whole ? 0 : vague,
+  );
+  if (share < enough || ours < learnedThresholds.ours) return null;
+  if (made.strangers >= learnedThresholds.strangers) return null;
+  if (offered) {
+    const other = offered.acts[0]!.intent;
+    if (other === intent || made.shareOf(other) > against) return null;
+  }
+  const reading: Interpretation = {
+    acts: [made.act],
+    confidence: Math.min(share, changes ? learnedThresholds.sureOfChange : learnedThresholds.sureOfRest),
+    heard: guess.heard,
+    normalised: guess.tokens.join(' '),
+  };
+  // A yes that only what was learned speaks for settles no open question.
+  if (intent === 'yes' && reader.expecting === 'yes-no') return { reading, verdict: 'ask-again' };
+  return { reading, verdict: changes ? 'confirm' : 'act' };
+};

@@ -1,0 +1,57 @@
+/** A sentence as what was learned sees it: names, days and numbers each stand as one piece of a kind. */
+import type { DynamicRules, SemanticValue } from '../../grammar/api.js';
+import type { Candidate } from '../intents.js';
+
+export type PieceKind = 'place' | 'food' | 'length' | 'day' | 'time' | 'number' | 'person';
+
+export interface Piece {
+  /** Null for a word that stands for itself. */
+  readonly kind: PieceKind | null;
+  /** The word, or the kind in angle brackets. */
+  readonly text: string;
+  /** In tokens. */
+  readonly from: number;
+  readonly length: number;
+  readonly value: SemanticValue | null;
+}
+
+/** In this order where two are as long. A name must fit so well that nothing else is likelier. */
+const readers: readonly (readonly [uri: string, kind: PieceKind, leastFit: number])[] = [
+  ['kitchen:place', 'place', 0.9],
+  ['kitchen:item', 'food', 0.9],
+  ['kitchen:food', 'food', 0],
+  ['kitchen:goods', 'food', 0],
+  ['builtin:grammar/duration', 'length', 0],
+  ['builtin:grammar/date?lean=past', 'day', 0],
+  ['builtin:grammar/time', 'time', 0],
+  ['builtin:grammar/number', 'number', 0],
+  ['kitchen:person', 'person', 0.95],
+];
+
+/** These say more by themselves than as a number or a day. */
+const plainWords: ReadonlySet<string> = new Set(
+  'one a second first last this that now today tonight morning evening night'.split(' '),
+);
+
+const fitOf = (value: SemanticValue): number => {
+  const candidates = (value as { candidates?: readonly Candidate[] } | null)?.candidates;
+  return candidates?.[0]?.fit ?? 0;
+};
+
+export const piecesOf = (tokens: readonly string[], rules: DynamicRules): readonly Piece[] => {
+  const pieces: Piece[] = [];
+  for (let at = 0; at < tokens.length;) {
+    let best: Piece = { kind: null, text: tokens[at]!, from: at, length: 1, value: null };
+    for (const [uri, kind, leastFit] of readers) {
+      for (const { length, value } of rules.get(uri)?.matchesAt(tokens, at) ?? []) {
+        if (length === 1 && plainWords.has(tokens[at]!)) continue;
+        if (leastFit > 0 && fitOf(value) < leastFit) continue;
+        if (length > best.length || (best.kind === null && length === 1))
+          best = { kind, text: `<${kind}>`, from: at, length, value };
+      }
+    }
+    pieces.push(best);
+    at += best.length;
+  }
+  return pieces;
+};

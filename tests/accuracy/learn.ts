@@ -1,0 +1,72 @@
+/**
+ * `npm run learn`: fits what is learned from examples and writes `grammars/en/learned/weights.tsv`.
+ * `npm run learn -- check` writes nothing: it fits on four fifths and judges the fifth, five times.
+ */
+import { writeFileSync } from 'node:fs';
+import { projectFile } from '../../src/project-files.js';
+import { judge, type Weights } from '../../src/understanding/learned/weights.js';
+import { clincLabels } from './labels.js';
+import { allExamples, asTable, fit, type Example, type Fitted } from './learning.js';
+
+const say = (line: string): void => console.log(line);
+/** Smaller weights are not written. */
+const least = 0.25;
+
+const examples = allExamples();
+say(`${examples.length} examples`);
+
+const weightsOf = ({ features, labels, weights }: Fitted): Weights => ({
+  labels,
+  byFeature: new Map(
+    features.map((feature, row) => {
+      const entries: number[] = [];
+      for (let label = 0; label < labels.length; label += 1) {
+        const weight = Number(weights[row * labels.length + label]!.toFixed(1));
+        if (Math.abs(weight) >= least) entries.push(label, weight);
+      }
+      return [feature, Float32Array.from(entries)];
+    }),
+  ),
+});
+
+const check = (): void => {
+  const folds = 5;
+  const groups = new Map<string, number>();
+  for (const { group } of examples) if (!groups.has(group)) groups.set(group, groups.size % folds);
+  const judged: { example: Example; label: string; share: number }[] = [];
+  for (let fold = 0; fold < folds; fold += 1) {
+    const weights = weightsOf(fit(examples.filter(({ group }) => groups.get(group) !== fold)));
+    for (const example of examples.filter(({ group }) => groups.get(group) === fold)) {
+      const [best] = judge(example.features, weights);
+      judged.push({ example, ...best! });
+    }
+  }
+  for (const enough of [0.4, 0.5, 0.6, 0.7, 0.8, 0.9]) {
+    const shown = ['clinc-train', 'clinc-val', 'our wording', 'kitchen', 'wording', 'grammar', 'slurp'].map(
+      (source) => {
+        const of = judged.filter(({ example }) => example.source === source);
+        const ours = of.filter(({ example }) => example.label !== 'none');
+        const others = of.filter(({ example }) => example.label === 'none');
+        const right = ours.filter(({ example, label, share }) => {
+          const meant: readonly string[] = clincLabels[example.original] ?? [example.label];
+          return share >= enough && meant.includes(label);
+        });
+        const taken = others.filter(({ label, share }) => label !== 'none' && share >= enough);
+        const part = (some: number, all: number): string =>
+          all === 0 ? '-' : `${((100 * some) / all).toFixed(1)}%`;
+        return `${source} ${part(right.length, ours.length)}/${part(taken.length, others.length)}`;
+      },
+    );
+    say(`share ${enough}: recall/false accepts ${shown.join(', ')}`);
+  }
+};
+
+if (process.argv.includes('check')) check();
+else {
+  const table = asTable(fit(examples), least);
+  writeFileSync(
+    projectFile('grammars', 'en', 'learned', 'weights.tsv'),
+    `# Fitted by npm run learn: do not edit. feature, then what it counts for each request. See tests/accuracy/learning.ts.\n${table}`,
+  );
+  say(`${table.split('\n').length - 1} features written`);
+}
