@@ -24,6 +24,7 @@ import { recallSummary } from './summary/told.js';
 import { bestReading, closeReadings, harmless, onlyOneMeaning, tellsLength } from './turn/doubt.js';
 import { correctLast } from './turn/correct.js';
 import { awaitsDetail, detailOf } from './turn/detail.js';
+import { followUp } from './turn/follow-up.js';
 import { runnerUpOf } from './turn/runner-up.js';
 import { answerFrame, askAgain, dropOffers, pickByWords, questionOf, topFrame } from './turn/frames.js';
 import {
@@ -80,19 +81,47 @@ const isForTheCount = (work: Work, { intent }: Act): boolean => {
   return frame.kind === 'slot' && frame.expecting !== 'yes-no' && !frame.guess && !frame.no;
 };
 
+/** "No, the second shelf", after something else was done while a question waited: that is put right. */
+const isOfWhatWasDone = (
+  { state: { done, turns } }: Work,
+  { intent, slots }: Act,
+  frame: Frame | undefined,
+): boolean =>
+  intent === 'correct' &&
+  frame?.kind === 'slot' &&
+  (frame.offeredAgain ?? 0) > 0 &&
+  done?.turn === turns - 1 &&
+  Object.keys(slots).length > 0;
+
 /** One act that was understood well enough. */
 const perform = (at: Work, act: Act): Work => {
-  const work = isForTheCount(at, act) ? withState(at, { frames: at.state.frames.slice(0, -1) }) : at;
+  const aside = isForTheCount(at, act) || isOfWhatWasDone(at, act, topFrame(at));
+  const work = aside ? withState(at, { frames: at.state.frames.slice(0, -1) }) : at;
   const answered = answerFrame(work, act);
   if (answered) return answered;
   const reply = sessionAnswer(act, turnOf(work));
   if (reply) return absorb(dropOffers(work), act, unsettled, reply);
   const settled = isTalk(act.intent) ? work : dropOffers(work);
   if (act.intent === 'answer' || act.intent === 'choose')
-    return detailOf(settled, act) ?? chooseAmongTold(settled, act) ?? runAct(settled, act);
+    return (
+      detailOf(settled, act) ??
+      chooseAmongTold(settled, act) ??
+      sameOfAnother(settled, act) ??
+      runAct(settled, act)
+    );
+  if (act.intent === 'follow-up') return followUp(settled, act, confirmed);
   if (act.intent === 'correct')
     return correctLast(settled, act) ?? saying(settled, say('nothing-to-correct'));
   return runAct(settled, act);
+};
+
+/** "The butter", or "in the freezer", with nothing asked: what was asked or done last, again, of that. */
+const sameOfAnother = (work: Work, act: Act): Work | null => {
+  const { item } = act.slots;
+  if (!item || item.pointer !== null || item.ordinal !== null) return null;
+  if (item.candidates.length === 0 && item.at)
+    return followUp(work, { ...act, slots: { place: item.at } }, confirmed);
+  return item.words === null ? null : followUp(work, act, confirmed);
 };
 
 /** "The other one", after an answer that told several apart: the same is asked of that one. */

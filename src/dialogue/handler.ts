@@ -1,4 +1,5 @@
 /** What a handler of one intent is given, and what it gives back. */
+import { isPlural } from '../kitchen/index.js';
 import type { Change, Id, Item, JournalEntry, Kitchen, Person } from '../kitchen/model.js';
 import type { Length, Listener, Say, Value } from '../speech/answer.js';
 import type { Clock, Instant, PlainDate } from '../terms/dates.js';
@@ -113,6 +114,9 @@ export const about = (
   offered: readonly Item[] = items,
 ): Partial<Memory> => {
   const ids = items.map((item) => item.id);
+  const several = items.length > 1 ? items : offered.length > 1 ? offered : null;
+  const many = items.length === 1 && (isPlural(items[0]!.name) || (items[0]!.amount?.value ?? 1) > 1);
+  const them = several ?? (many ? items : null);
   const same = ids.length === turn.memory.items.length && ids.every((id) => turn.memory.items.includes(id));
   return {
     items: ids,
@@ -122,6 +126,7 @@ export const about = (
       items.length === 1 && offered.length === 1 && turn.memory.offered.includes(items[0]!.id)
         ? turn.memory.offered
         : offered.map((item) => item.id),
+    ...(them ? { them: them.map(({ id }) => id), themTold: turn.state.turns } : {}),
     ...(items.length === 1 ? { placeId: items[0]!.placeId, markerId: items[0]!.markerId } : {}),
   };
 };

@@ -13,6 +13,10 @@ export interface Memory {
   readonly before: readonly Id[];
   /** What the last answer told apart: "the second one", "the other one". */
   readonly offered: readonly Id[];
+  /** "Them": the several things last told of together, or the one last singled out that is many. */
+  readonly them: readonly Id[];
+  /** Turns so far when they were told. */
+  readonly themTold: number;
   readonly placeId: Id | null;
   readonly markerId: Id | null;
   readonly purchases: readonly Id[];
@@ -192,6 +196,8 @@ const emptyMemory: Memory = {
   items: [],
   before: [],
   offered: [],
+  them: [],
+  themTold: 0,
   placeId: null,
   markerId: null,
   purchases: [],
@@ -240,7 +246,7 @@ export const startConversation = (listener: Partial<Listener> = {}): Conversatio
 });
 
 /** The dialogue's own part of a conversation; a fresh one when it was stored empty. */
-export const stateOf = (conversation: Conversation): State => ({
-  ...emptyState,
-  ...(conversation.state as Partial<State> | null),
-});
+export const stateOf = (conversation: Conversation): State => {
+  const kept = conversation.state as Partial<State> | null;
+  return { ...emptyState, ...kept, memory: { ...emptyMemory, ...kept?.memory } };
+};

@@ -150,6 +150,7 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   greeting: talk.greeting,
   goodbye: talk.goodbye,
   choose: talk.unasked,
+  'follow-up': tellAbout,
   correct: talk.unasked,
   answer: talk.unasked,
 };

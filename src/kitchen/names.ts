@@ -54,3 +54,10 @@ export const likenessOf = (one: readonly string[], two: readonly string[]): numb
 
 /** 1 the same food, between 0 and 1 when one name holds the other ("relish", "dill relish"), else 0. */
 export const likeness = (a: string, b: string): number => likenessOf(foodWords(a), foodWords(b));
+
+/** "chicken thighs", "oats", "slices of ham": spoken of as "them". */
+export const isPlural = (name: string): boolean => {
+  const head = name.toLowerCase().split(/ (?:of|with|in|and|from|for|without) /)[0] ?? '';
+  const last = head.trim().split(/\s+/).at(-1) ?? '';
+  return last !== '' && singular(last) !== last;
+};

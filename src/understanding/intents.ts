@@ -126,6 +126,7 @@ export const CONTROL_INTENTS = [
   'greeting',
   'goodbye',
   'choose', // the small one, the second, the other, all of them, neither
+  'follow-up', // "what about the milk", "and the butter": the same again of something else
   'correct', // "no, the top shelf", "no, harissa, h a r i s s a", "I meant the other one"
   'answer', // a bare answer to the open question
 ] as const;

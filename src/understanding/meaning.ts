@@ -104,6 +104,7 @@ const ignore: Reader = () => undefined;
 const readers: Readonly<Record<string, Reader>> = {
   intent: ignore,
   // --- which thing
+  about: readAll,
   item: (value, { slots, aside }) => {
     slots.item = asMention(value, aside);
   },

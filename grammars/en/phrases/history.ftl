@@ -58,8 +58,14 @@ undone = Undone: { $verb ->
     [finished] { $about } { IS($about) } back on the record
     [threw-out] { $about } { IS($about) } back on the record
     [gave-away] { $about } { IS($about) } back on the record
-    [moved] { $about } { IS($about) } back where recorded before
-    [froze] { $about } { IS($about) } back where recorded before
+    [moved] { $about } { IS($about) } back { $at ->
+        [none] where recorded before
+       *[other] { $at }
+      }
+    [froze] { $about } { IS($about) } back { $at ->
+        [none] where recorded before
+       *[other] { $at }
+      }
     [thawed] { $about } { IS($about) } as before
     [marked] the marker is off the { $about }
     [unmarked] the marker is back on the { $about }

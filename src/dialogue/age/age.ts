@@ -449,7 +449,18 @@ export const useFirst: Handler = (act, turn) => {
       found.first.map((reason) => say('because-of', { name, reason })),
     ),
     sources: [...new Map(sources.map((source) => [JSON.stringify(source), source])).values()],
-    memory: focus.length > 0 ? { ...about(turn, focus), offered: offered.map(({ id }) => id) } : {},
+    memory:
+      focus.length > 0
+        ? {
+            ...about(turn, focus),
+            offered: offered.map(({ id }) => id),
+            // What is past guidance is for the bin: nobody means it along with the rest.
+            them: (pastFirst || soon.length === 0 ? told : soon).flatMap(({ group }) =>
+              group.items.map(({ id }) => id),
+            ),
+            themTold: turn.state.turns,
+          }
+        : {},
     names: offered.map(({ name }) => name),
     count: told.length,
   };

@@ -10,6 +10,7 @@ import type { Id, JournalEntry, Verb } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import { dayOf } from '../../terms/dates.js';
 import { andMore, inGroups } from '../describe/lists.js';
+import { placeAt } from '../describe/place.js';
 import { refusal } from '../describe/refusals.js';
 import { type Handler, type Turn, about, ago, list, say } from '../handler.js';
 import { byOthers } from '../news/deeds.js';
@@ -62,6 +63,12 @@ const itemsOf = (entry: JournalEntry, turn: Turn): Id[] =>
     op.kind === 'item' && (op.before ?? turn.kitchen.items.has(op.id)) ? [op.id] : [],
   );
 
+/** Where it was before, when it is one thing. */
+const backAt = ({ ops }: JournalEntry, turn: Turn): { at?: Say } => {
+  const [first, ...rest] = ops.flatMap((op) => (op.kind === 'item' && op.before ? [op.before] : []));
+  return first?.placeId && rest.length === 0 ? { at: placeAt(turn.kitchen, first.placeId, first.spot) } : {};
+};
+
 export const undo: Handler = (_act, turn) => {
   const entry = lastUndoable(own(turn), turn.speaker.personId);
   if (!entry) return { parts: [say('nothing-to-undo')] };
@@ -72,7 +79,7 @@ export const undo: Handler = (_act, turn) => {
       : refusal(turn, result);
   const about = entry.about.length > 0 ? { about: list(entry.about) } : {};
   return {
-    parts: [say('undone', { verb: verbKey(deedOf(turn, entry)), ...about })],
+    parts: [say('undone', { verb: verbKey(deedOf(turn, entry)), ...about, ...backAt(entry, turn) })],
     details: [entryWords(turn, entry)],
     changes: [result],
     dropFrames: true,

@@ -69,7 +69,10 @@ export const move: Handler = (act, turn) => {
   if ('reply' in found) return found.reply;
   const items = found.got;
   const name = nameOf(items);
-  const place = needPlace(turn, slots.place, { question: say('ask-move-where', { name }) });
+  const place = needPlace(turn, slots.place, {
+    question: say('ask-move-where', { name }),
+    nearId: items[0]!.placeId,
+  });
   if ('reply' in place) return { ...place.reply, memory: about(turn, items) };
   const to = { placeId: place.got.place.id, spot: place.got.spot };
   const amount = slots.amount && items.length === 1 ? { amount: slots.amount } : {};

@@ -48,6 +48,19 @@ const byWords = (turn: Turn, mention: Mention): Item[] => {
 
 const sameName = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
 
+/** Several told of together are "them" only so many turns later, when other talk was of one thing. */
+const turnsThemLasts = 3;
+
+const themMeant = ({ memory, state }: Turn): readonly Id[] => {
+  if (memory.items.length > 1) return memory.items;
+  if (memory.them.length > 0 && state.turns - memory.themTold <= turnsThemLasts) return memory.them;
+  return memory.items;
+};
+
+/** Some of it was just taken: "the rest" is what is left of it. */
+const takenJustNow = ({ memory, state: { done, turns } }: Turn): boolean =>
+  done?.act.intent === 'take' && memory.items.length === 1 && turns - (done.turn ?? -9) <= turnsThemLasts;
+
 /** What "it", "that", "them", "the other one" point at. */
 const byPointer = (turn: Turn, mention: Mention): Item[] => {
   const { memory } = turn;
@@ -62,12 +75,13 @@ const byPointer = (turn: Turn, mention: Mention): Item[] => {
     case 'them':
     case 'both':
     case 'all':
-      return live(turn, memory.items.length > 1 ? memory.items : [...memory.offered]);
+      return live(turn, themMeant(turn));
     case 'other': {
       const others = memory.offered.filter((id) => !memory.items.includes(id));
       return live(turn, others.length > 0 ? others : memory.before);
     }
     case 'rest':
+      if (takenJustNow(turn)) return live(turn, memory.items);
       return live(
         turn,
         memory.offered.filter((id) => !memory.items.includes(id)),

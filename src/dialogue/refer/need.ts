@@ -134,7 +134,7 @@ export const needPlace = (
   need: NeedPlace,
 ): Needed<{ place: Place; spot: string | null }> => {
   const slot = need.slot ?? 'place';
-  const found = findPlace(turn, mention, slot, need.nearId ?? turn.memory.placeId);
+  const found = findPlace(turn, mention, slot, need.nearId ?? null);
   switch (found.found) {
     case 'one':
       return { got: { place: found.place, spot: found.spot } };

@@ -54,14 +54,14 @@ const bestOf = (turn: Turn, mention: PlaceMention): Place[] => {
 };
 
 /**
- * Resolves what was said. "The second shelf" of two cupboards is taken to be in the one just
- * spoken of; otherwise it is asked.
+ * Resolves what was said. "The second shelf" of two cupboards is taken to be in the one near which
+ * it is looked for, else in the one just spoken of; otherwise it is asked.
  */
 export const findPlace = (
   turn: Turn,
   mention: PlaceMention | undefined,
   slot = 'place',
-  nearId: Id | null = turn.memory.placeId,
+  nearId: Id | null = null,
 ): PlaceFound => {
   const spot = mention?.spot ?? null;
   const settled = turn.picked[slot]?.[0];
@@ -73,9 +73,11 @@ export const findPlace = (
   const best = bestOf(turn, mention);
   if (best.length === 1) return { found: 'one', place: best[0]!, spot };
   if (best.length > 1) {
-    const root = rootPlace(turn.kitchen, nearId)?.id;
-    const near = best.filter((place) => root && rootPlace(turn.kitchen, place.id)?.id === root);
-    if (near.length === 1) return { found: 'one', place: near[0]!, spot };
+    for (const nearby of [nearId, turn.memory.placeId]) {
+      const root = rootPlace(turn.kitchen, nearby)?.id;
+      const near = best.filter((place) => root && rootPlace(turn.kitchen, place.id)?.id === root);
+      if (near.length === 1) return { found: 'one', place: near[0]!, spot };
+    }
     const whole = best.filter((place) => place.parentId === null);
     if (whole.length === 1) return { found: 'one', place: whole[0]!, spot };
     const choices = best.map((place) => ({

@@ -2,15 +2,20 @@
 import { rankUseFirst } from '../../safety/index.js';
 import type { Kitchen } from '../../kitchen/model.js';
 import type { Surroundings } from '../api.js';
-import type { Handler } from '../handler.js';
+import type { Handler, Turn } from '../handler.js';
 import type { Memory, State } from '../state.js';
 import { summaryHeardSince } from './heard.js';
 import { nightlySummary, type Summary } from './nightly.js';
 
 /** "It" is the first thing that can still be used; "the second" the next. */
-const spokenOf = ({ about }: Summary, memory: Memory): Partial<Memory> => ({
+const spokenOf = (
+  { about }: Summary,
+  { memory, state }: Pick<Turn, 'memory' | 'state'>,
+): Partial<Memory> => ({
   ...(about[0] ? { items: about[0], before: memory.items } : {}),
   offered: about.flatMap((ids) => ids.slice(0, 1)),
+  them: about.flat(),
+  themTold: state.turns,
 });
 
 const namesOf = ({ about }: Summary, kitchen: Kitchen): string[] => [
@@ -27,7 +32,7 @@ export const summary: Handler = (act, turn) => {
   return {
     parts: made.answer.parts,
     more: made.answer.more ?? [],
-    memory: spokenOf(made, turn.memory),
+    memory: spokenOf(made, turn),
     names,
     count: names.length,
   };
@@ -44,7 +49,7 @@ export const recallSummary = (
   const names = namesOf(heard, kitchen);
   return {
     ...state,
-    memory: { ...state.memory, ...spokenOf(heard, state.memory) },
+    memory: { ...state.memory, ...spokenOf(heard, { memory: state.memory, state }) },
     told: {
       answer: heard.answer,
       rest: heard.answer.more ?? [],

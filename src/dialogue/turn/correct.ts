@@ -7,7 +7,7 @@ import { say } from '../handler.js';
 import { findItems } from '../refer/items.js';
 import { handlers } from '../table.js';
 import type { Picked } from '../state.js';
-import { type Work, absorb, runAct, saying, turnOf } from './work.js';
+import { type Work, absorb, runAct, saying, turnOf, withMemory } from './work.js';
 
 const minutesOpen = 10;
 
@@ -70,6 +70,11 @@ const lastAdded = (ids: readonly Id[]): Mention => ({
 const createdIds = (changes: readonly Change[]): Id[] =>
   changes.flatMap(({ ops }) => ops.filter(({ before }) => before === null).map(({ id }) => id));
 
+const placePut = (changes: readonly Change[]): Id | null =>
+  changes
+    .flatMap(({ ops }) => ops.flatMap((op) => (op.kind === 'item' && op.after ? [op.after.placeId] : [])))
+    .at(-1) ?? null;
+
 /** "No, the cheddar went on the door", when the eggs came last: that is a move of the cheddar. */
 const otherItem = (work: Work, act: Act, changes: readonly Change[]): Work | null => {
   const { item, place } = act.slots;
@@ -126,7 +131,9 @@ export const correctLast = (work: Work, act: Act, said: readonly Say[] = [say('p
   // The same records come back under the same ids, so that markers and batches hold.
   const ids = createdIds(done.changes);
   const newId = (): Id => ids.shift() ?? work.around.newId();
-  const was: Work = { ...work, kitchen };
+  // "No, the middle basket": of the cupboard it was put in, not of the one it came from.
+  const put = placePut(done.changes);
+  const was: Work = withMemory({ ...work, kitchen }, put ? { placeId: put } : {});
   const settled = { picked, sure: true };
   const redoneAct: Act = { intent: done.act.intent, slots };
   const reply = handlers[redoneAct.intent](redoneAct, { ...turnOf(was, settled), newId });

@@ -98,7 +98,7 @@ const fillers: Readonly<Record<string, Filler>> = {
   },
 };
 
-const bareIntents: ReadonlySet<Intent> = new Set<Intent>(['answer', 'choose', 'correct']);
+const bareIntents: ReadonlySet<Intent> = new Set<Intent>(['answer', 'choose', 'correct', 'follow-up']);
 
 /** Acts that say, in a whole sentence, what was just asked for: "put it on the door". */
 const sameMatter = (frame: Frame, act: Act): boolean => {
