@@ -25,6 +25,7 @@ import { bestReading, closeReadings, harmless, onlyOneMeaning, tellsLength } fro
 import { correctLast } from './turn/correct.js';
 import { awaitsDetail, detailOf } from './turn/detail.js';
 import { followUp } from './turn/follow-up.js';
+import { goesOnWithList, listAgain, ofListInstead } from './turn/list-again.js';
 import { runnerUpOf } from './turn/runner-up.js';
 import { answerFrame, askAgain, dropOffers, pickByWords, questionOf, topFrame } from './turn/frames.js';
 import {
@@ -94,7 +95,8 @@ const isOfWhatWasDone = (
   Object.keys(slots).length > 0;
 
 /** One act that was understood well enough. */
-const perform = (at: Work, act: Act): Work => {
+const perform = (at: Work, said: Act): Work => {
+  const act = ofListInstead(at, said);
   const aside = isForTheCount(at, act) || isOfWhatWasDone(at, act, topFrame(at));
   const work = aside ? withState(at, { frames: at.state.frames.slice(0, -1) }) : at;
   const answered = answerFrame(work, act);
@@ -109,7 +111,7 @@ const perform = (at: Work, act: Act): Work => {
       sameOfAnother(settled, act) ??
       runAct(settled, act)
     );
-  if (act.intent === 'follow-up') return followUp(settled, act, confirmed);
+  if (act.intent === 'follow-up') return listAgain(settled, act) ?? followUp(settled, act, confirmed);
   if (act.intent === 'correct')
     return correctLast(settled, act) ?? saying(settled, say('nothing-to-correct'));
   return runAct(settled, act);
@@ -121,7 +123,7 @@ const sameOfAnother = (work: Work, act: Act): Work | null => {
   if (!item || item.pointer !== null || item.ordinal !== null) return null;
   if (item.candidates.length === 0 && item.at)
     return followUp(work, { ...act, slots: { place: item.at } }, confirmed);
-  return item.words === null ? null : followUp(work, act, confirmed);
+  return item.words === null ? null : (listAgain(work, act) ?? followUp(work, act, confirmed));
 };
 
 /** "The other one", after an answer that told several apart: the same is asked of that one. */
@@ -243,8 +245,10 @@ const chosen = (work: Work, understanding: Understanding): Work | null => {
 const wantedNow = (work: Work) => {
   const { session, frames, done } = work.state;
   const frame = frames.at(-1);
+  const listTalk = goesOnWithList(work);
   const likely = (intent: Intent): boolean => {
     if (session && intent === 'end-session') return true;
+    if (listTalk && (intent === 'follow-up' || intent.startsWith('buy-'))) return true;
     if (session?.kind === 'count' && !session.paused && intent === 'answer') return true;
     return (!frame || frame.kind === 'offer') && done !== null && intent === 'correct';
   };

@@ -80,6 +80,7 @@ export { buyAdd, buyClear, buyGot, buyRemove, purchaseOf, shoppingList } from '.
 export {
   addPerson,
   amendPerson,
+  dropNotes,
   heardNotes,
   leaveNote,
   notesFor,

@@ -34,6 +34,8 @@ export interface Person {
   readonly eatsHere: boolean;
   /** Names from the tables in `shared/tables`, e.g. "peanuts". */
   readonly allergens: readonly string[];
+  /** What they eat by choice: "vegan". Absent when nobody said. */
+  readonly diets?: readonly string[];
   /** Only when they chose to say so: age, pregnancy, weakened immunity. */
   readonly atRisk: boolean;
 }

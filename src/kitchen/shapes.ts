@@ -102,7 +102,14 @@ export const recordShapes = {
     quietHours: z.strictObject({ from: wallTime, to: wallTime }).nullable(),
     dotMeanings: z.record(z.string().regex(/^\d+$/), text),
   }),
-  person: z.strictObject({ id, name: text, eatsHere: z.boolean(), allergens: texts, atRisk: z.boolean() }),
+  person: z.strictObject({
+    id,
+    name: text,
+    eatsHere: z.boolean(),
+    allergens: texts,
+    diets: texts.exactOptional(),
+    atRisk: z.boolean(),
+  }),
   place: z.strictObject({
     id,
     parentId: maybeId,

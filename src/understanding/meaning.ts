@@ -379,6 +379,18 @@ const readers: Readonly<Record<string, Reader>> = {
   note: text('words'),
   device: text('device'),
   code: text('code'),
+  ingredient: (value, { slots }) => {
+    slots.words = asText(asRaw(value, 'ingredient').words, 'ingredient');
+    slots.asked = 'ingredient';
+  },
+  /** "Can she eat it": whoever was spoken of. */
+  same: (_value, { slots }) => {
+    slots.person = { words: 'she', candidates: [] };
+  },
+  section: (value, { slots }) => {
+    slots.words = asText(value, 'section');
+    slots.asked ??= 'section';
+  },
   spelled: (value, { slots }) => {
     slots.spelled = asText(value, 'spelled');
   },

@@ -137,6 +137,30 @@ contains-answer = { $answer ->
     [conflict] { CAP(THE($name)) } { IS($name) } said to be free from { $allergen }, but such food usually contains it. Check the label.
    *[unknown] Unknown: nobody recorded whether the { $name } contains { $allergen }.
   }
+diet-answer = { $answer ->
+    [marked] Yes, { THE($name) } { IS($name) } marked { $diet }.
+    [contains] No: { THE($name) } { IS($name) } said to contain { $what }.
+    [usually] { $what ->
+        [none] Hardly: going by its name, the { $name } is meat, poultry or fish.
+       *[other] Hardly: nobody marked the { $name } { $diet }, and such food usually contains { $what }.
+      }
+   *[unknown] Unknown: nobody marked the { $name } { $diet }.
+  }
+diet-of-person = { $answer ->
+    [marked] { CAP(THE($name)) } { IS($name) } marked { $diet }, as { $person } eats.
+    [contains] { $person } eats { $diet }, and { THE($name) } { IS($name) } said to contain { $what }.
+    [usually] { $what ->
+        [none] { $person } eats { $diet }; going by its name, the { $name } is meat, poultry or fish.
+       *[other] { $person } eats { $diet }; nobody marked the { $name } so, and such food usually contains { $what }.
+      }
+   *[unknown] { $person } eats { $diet }; nobody marked the { $name } so.
+  }
+can-eat-diet = Marked { $diets }, as { $person } eats: { $items }.
+can-eat-diet-none = Nothing is marked { $diets }, as { $person } eats.
+diet-unmarked = { $count ->
+    [one] One other is not marked so.
+   *[other] { CAP($count) } others are not marked so.
+  }
 contains-these = { CAP(THE($name)) } { IS($name) } said to contain { $allergens }.
 contains-unknown = Nobody recorded what the { $name } contains.
 with-allergen = { $count ->

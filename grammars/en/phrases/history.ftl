@@ -48,6 +48,9 @@ nobody-did = { $did ->
     [bought] Nobody recorded who bought the { $name }.
    *[any] Nothing is recorded about the { $name }.
   }
+nothing-of-yours = You have changed nothing yet.
+listed-by = { CAP($who) } put { $name } on the list { $when }.
+nobody-listed = Nobody recorded who put { $name } on the list.
 nothing-changed = Nothing has changed.
 undone = Undone: { $verb ->
     [put-away] { $about ->

@@ -4,6 +4,26 @@ ask-person = What is the person's name?
 person-added = { $name } eats here now.
 person-known = I know { $name } already.
 person-watches = { $name } watches for { $allergens }.
+person-watches-already = I have that: { $name } watches for { $allergens }.
+person-watches-yes = Yes, { $name } watches for { $allergens }.
+person-watches-not = Not as recorded: nobody told me that { $name } watches for { $allergens }.
+person-eats = { $name } eats { $diets }.
+person-eats-yes = Yes, { $name } eats { $diets }.
+person-eats-not = Not as recorded: nobody told me that { $name } eats { $diets }.
+person-no-longer-eats = { $name } no longer eats { $diets } only.
+confirm-person-eats = { $name } eats { $diets }? Yes or no.
+people-eat = { CAP($people) } { $count ->
+    [one] eats
+   *[other] eat
+  } { $diet }.
+nobody-eats = Nobody is recorded as eating { $diet }.
+person-and-food = { $answer ->
+    [said-to-contain] Not { $person }: { THE($name) } { IS($name) } said to contain { $allergen }.
+    [usually-contains] Rather not { $person }: such food usually contains { $allergen }, and nobody recorded it.
+    [conflict] Not surely { $person }: { THE($name) } { IS($name) } said to be free from { $allergen }, but such food usually contains it. Check the label.
+    [said-free-from] For { $person }, { THE($name) } { IS($name) } said to be free from { $allergen }.
+   *[unknown] For { $person } it is unknown: nobody recorded whether the { $name } contains { $allergen }.
+  }
 person-no-longer = { $name } no longer watches for { $allergens }.
 person-none = No allergy is recorded for { $name }.
 confirm-person = { $allergens ->
@@ -26,6 +46,18 @@ note-left = I will tell { $name }: { $text }.
 note-for-all = I will tell whoever asks next: { $text }.
 confirm-note = Leave the message: { $text }? Yes or no.
 no-notes = No messages.
+no-notes-for = No message waits for { $name }.
+notes-waiting = For { $name }: { $texts }.
+notes-on = { $count ->
+    [one] The note on the { $name }: { $notes }.
+   *[other] { CAP($count) } notes on the { $name }: { $notes }.
+  }
+no-notes-on = There is no note on the { $name }.
+note-dropped = { $count ->
+    [one] Taken back: { $text }.
+   *[other] { CAP($count) } messages taken back: { $text }.
+  }
+confirm-drop-note = Take back the message: { $text }? Yes or no.
 notes-count = { CAP($count) } messages.
 note-reads = { $from ->
     [none] { CAP($text) }, left { $when }.

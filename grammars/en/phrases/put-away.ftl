@@ -70,6 +70,9 @@ date-unknown-noted = { $what ->
    *[other] date unknown
   }
 read-back-free = said to be free from { $allergens }
+read-back-ingredient = { $what } in it
+read-back-no-notes = no note any more
+watched-by = { $name } watches for { $allergens }.
 read-back-contains = contains { $allergens }
 read-back-amount = { $amount }
 read-back-reheating = { $method }{ $heat ->

@@ -10,6 +10,20 @@ on-the-list = { CAP($items) } { IS($items) } on the list.
   } now.
 already-on-list = { CAP($items) } { WAS($items) } on it already.
 confirm-buy = Put { $items } on the list? Yes or no.
+ask-unbuy-which = Which of them shall I take off: { $items }?
+listed-under = { CAP($items) } { IS($items) } on the list under { $section }.
+list-number = { $count ->
+    [0] Nothing is on the list.
+    [one] One thing is on the list.
+   *[other] { CAP($count) } things are on the list.
+  }
+list-last = { CAP($items) } went on last.
+list-under = Under { $section }: { $items }.
+list-none-under = Nothing on the list is under { $section }.
+list-no-section = { $count ->
+    [one] One has no section: { $items }.
+   *[other] { CAP($count) } have no section: { $items }.
+  }
 not-on-list = No { $items } on the list.
 taken-off-list = { CAP($items) } { IS($items) } off the list.
     .full = { CAP($items) } { IS($items) } off the list. { $count ->

@@ -55,6 +55,17 @@ help-general = Ask where a food is, what is old, or how to reheat something. Tel
     .short = Say: where is; what is old; reheat; I put away; I finished. Say more for more.
 help-start = Nothing is recorded yet. Say, help me set up, or tell me a food and where you put it.
 help-practice = This is practice, so try anything: put food away, find it, finish it. Say stop practising to end.
+help-topic = { $topic ->
+    [list] Say: put oats on the list; make that two bags; take it off again; is milk on my list; how many things are on it; I got the eggs.
+    [notes] Say: leave a note for, the name, and then the words. Ask: any messages. For a food: put a note on the soup saying it needs salt.
+    [people] Say: Dele is allergic to peanuts; Ruth eats vegan; there is tahini in the hummus. Ask: what can Dele eat; is the stew vegan; anything with sesame.
+    [markers] Say: put the round clip on the soup; what is the oval sticker; which markers are spare; one dot means low fat.
+    [timers] Say: timer for ten minutes; how long is left; remind me tomorrow to freeze the chicken; stop the timer.
+    [places] Say: what is on the second shelf; which place is empty; the chest freezer has three baskets.
+    [dates] Say: use by Friday; I opened it yesterday; when does the yogurt run out; what should I use first.
+    [heating] Say: how do I reheat the stew; then next, back, repeat, and done after each step.
+   *[undo] Say undo and the last change is taken back. Say: no, the top shelf, and only that part is put right.
+  }
 help-more-food = Food: how old is the stew; move the soup to the freezer; I took two out; put oats on the list; undo.
 help-more-kitchen = Kitchen: what is on the second shelf; what is the round clip; one dot means low fat; let us check the freezer.
 help-more-talk = Talk: say that again; shorter; slower; spell that; why; what did you hear; stop.

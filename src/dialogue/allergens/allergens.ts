@@ -1,7 +1,7 @@
 /** What contains what, and what someone can eat. What nobody said is unknown, never free from. */
 import { livingItems, placeUnder } from '../../kitchen/index.js';
-import type { Item } from '../../kitchen/model.js';
-import { allergenIn } from '../../safety/index.js';
+import type { Item, Person } from '../../kitchen/model.js';
+import { allergenIn, dietIn } from '../../safety/index.js';
 import type { AllergenAnswer } from '../../safety/api.js';
 import type { Say } from '../../speech/answer.js';
 import { type Group, groupName, grouped } from '../describe/item.js';
@@ -10,7 +10,7 @@ import { placeAt } from '../describe/place.js';
 import { askedItems } from '../find/find.js';
 import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
 import { findPlace } from '../refer/places.js';
-import { personSaid } from '../people/people.js';
+import { dietsOf, personAsked } from '../people/people.js';
 
 const answerFor = (item: Item, allergens: readonly string[]): AllergenAnswer['answer'][] =>
   allergens.map((allergen) => allergenIn(item, allergen).answer);
@@ -25,6 +25,19 @@ const oneItem = (turn: Turn, item: Item, allergens: readonly string[]): Reply =>
   return {
     parts,
     details: label ? [say('check-the-label')] : [],
+    memory: about(turn, [item]),
+    names: [item.name],
+    count: 1,
+  };
+};
+
+/** "Is the stew vegan?" Only a mark says yes. */
+const fitsDiet = (turn: Turn, item: Item, diet: string): Reply => {
+  const found = dietIn(item, diet);
+  const what = 'what' in found && found.what.length > 0 ? { what: list(found.what) } : {};
+  return {
+    parts: [say('diet-answer', { name: item.name, diet, answer: found.answer, ...what })],
+    details: found.answer === 'marked' ? [] : [say('check-the-label')],
     memory: about(turn, [item]),
     names: [item.name],
     count: 1,
@@ -92,18 +105,21 @@ const anything = (turn: Turn, pool: readonly Item[], allergens: readonly string[
   };
 };
 
+/** "Does the chilli have peanuts", "is it vegan", "anything with sesame in the pantry". */
 export const contains: Handler = (act, turn) => {
   const { slots } = act;
   const allergens = slots.allergens ?? (slots.words ? [slots.words] : []);
-  const { allergens: _allergens, ...rest } = slots;
+  const { allergens: _allergens, diet, person: _person, words: _words, ...rest } = slots;
   const { items, unknown, named } = askedItems({ intent: act.intent, slots: rest }, turn);
   if (named && items.length > 0) {
     const kinds = new Set(items.map(({ name }) => name));
     const item = items[0]!;
+    if (diet && (kinds.size === 1 || slots.item?.pointer === null)) return fitsDiet(turn, item, diet);
     if (kinds.size === 1) return allergens.length > 0 ? oneItem(turn, item, allergens) : whatIsIn(turn, item);
     if (allergens.length > 0) return anything(turn, items, allergens);
   }
   if (named && unknown) return { parts: [say('no-such-item', { name: unknown })] };
+  if (diet) return { parts: [], ask: { slot: 'item', question: say('ask-contains'), expecting: 'item' } };
   if (allergens.length === 0)
     return { parts: [], ask: { slot: 'item', question: say('ask-contains'), expecting: 'item' } };
   const place = findPlace(turn, slots.place);
@@ -111,6 +127,15 @@ export const contains: Handler = (act, turn) => {
     (item) => place.found !== 'one' || placeUnder(turn.kitchen, item.placeId, place.place.id),
   );
   if (!slots.free) return anything(turn, pool, allergens);
+  // "Without gluten, for Dele": nor what Dele watches for.
+  const { person, unknown: stranger } = personAsked(turn, slots.person ? { person: slots.person } : {});
+  if (stranger && !person) return { parts: [say('unknown-person', { name: stranger })] };
+  const watched = person?.allergens.filter((one) => !allergens.includes(one)) ?? [];
+  return freeFrom(turn, pool, [...allergens, ...watched]);
+};
+
+/** What is said to be free from all of these. */
+const freeFrom = (turn: Turn, pool: readonly Item[], allergens: readonly string[]): Reply => {
   const free = pool.filter((item) =>
     answerFor(item, allergens).every((answer) => answer === 'said-free-from'),
   );
@@ -135,20 +160,66 @@ export const contains: Handler = (act, turn) => {
   };
 };
 
+/** "What can Ruth eat", who eats vegan: what is marked so. */
+const eatsAs = (turn: Turn, items: readonly Item[], person: Person, of: number): Reply => {
+  const groups = grouped(items);
+  const { first, more, left } = inGroups(groups.map(groupName));
+  const diets = list(dietsOf(person));
+  return {
+    parts: [
+      groups.length > 0
+        ? say('can-eat-diet', { person: person.name, diets, items: list(first), count: groups.length })
+        : say('can-eat-diet-none', { person: person.name, diets }),
+      ...(of > items.length ? [say('diet-unmarked', { count: of - items.length })] : []),
+      ...andMore(left),
+    ],
+    more,
+    details: [say('check-the-label')],
+    memory: { personId: person.id, ...about(turn, items) },
+    names: groups.map((group) => group.first.name),
+    count: groups.length,
+  };
+};
+
 /** "What can Dele eat": what is said to be free from all she watches for; the rest is unknown. */
 export const canEat: Handler = (act, turn) => {
-  const { person, name } = personSaid(turn, act.slots);
+  const { person, unknown: name } = personAsked(turn, act.slots);
   if (!person)
     return name
       ? { parts: [say('unknown-person', { name })] }
       : { parts: [], ask: { slot: 'person', question: say('ask-who-eats'), expecting: 'person' } };
   const memory = { personId: person.id };
-  if (person.allergens.length === 0)
+  const diets = dietsOf(person);
+  if (person.allergens.length === 0 && diets.length === 0)
     return { parts: [say('no-allergy-recorded', { name: person.name })], memory };
-  const { items: asked, named } = askedItems(act, turn);
+  const { items: asked, named, unknown: noSuch } = askedItems(act, turn);
+  if (act.slots.item?.words && noSuch && asked.length === 0)
+    return { parts: [say('no-such-item', { name: noSuch })], memory };
   const watched = list(person.allergens, true);
   if (named && asked.length > 0) {
     const item = asked[0]!;
+    const against = diets.flatMap((diet) => {
+      const found = dietIn(item, diet);
+      const what = 'what' in found && found.what.length > 0 ? { what: list(found.what) } : {};
+      return found.answer === 'marked' && person.allergens.length > 0
+        ? []
+        : [
+            say('diet-of-person', {
+              person: person.name,
+              name: item.name,
+              diet,
+              answer: found.answer,
+              ...what,
+            }),
+          ];
+    });
+    if (person.allergens.length === 0)
+      return {
+        parts: against,
+        details: [say('check-the-label')],
+        memory: { ...memory, ...about(turn, [item]) },
+        names: [item.name],
+      };
     const answers = answerFor(item, person.allergens);
     const bad = person.allergens.filter((_allergen, at) => answers[at] === 'said-to-contain');
     const maybe = person.allergens.filter(
@@ -167,15 +238,24 @@ export const canEat: Handler = (act, turn) => {
           verdict,
           allergens: list(about1, verdict === 'unknown'),
         }),
+        ...against,
       ],
       details: [say('check-the-label')],
       memory: { ...memory, ...about(turn, [item]) },
       names: [item.name],
     };
   }
-  const pool = livingItems(turn.kitchen);
+  const place = findPlace(turn, act.slots.place);
+  const pool = livingItems(turn.kitchen).filter(
+    (item) => place.found !== 'one' || placeUnder(turn.kitchen, item.placeId, place.place.id),
+  );
+  const suits = (item: Item): boolean => diets.every((diet) => dietIn(item, diet).answer === 'marked');
+  if (person.allergens.length === 0) return eatsAs(turn, pool.filter(suits), person, pool.length);
   const free = grouped(
-    pool.filter((item) => answerFor(item, person.allergens).every((answer) => answer === 'said-free-from')),
+    pool.filter(
+      (item) =>
+        answerFor(item, person.allergens).every((answer) => answer === 'said-free-from') && suits(item),
+    ),
   );
   const not = grouped(pool.filter((item) => answerFor(item, person.allergens).includes('said-to-contain')));
   const rest =

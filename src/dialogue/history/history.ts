@@ -3,19 +3,21 @@ import {
   isRefused,
   lastRedoable,
   lastUndoable,
+  likeness,
   redo as redoChange,
   undo as undoChange,
 } from '../../kitchen/index.js';
-import type { Id, JournalEntry, Verb } from '../../kitchen/model.js';
+import type { Id, JournalEntry, Purchase, Verb } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import { dayOf } from '../../terms/dates.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
 import { refusal } from '../describe/refusals.js';
-import { type Handler, type Turn, about, ago, list, say } from '../handler.js';
 import { byOthers } from '../news/deeds.js';
+import { type Handler, type Reply, type Turn, about, ago, list, say, todayOf } from '../handler.js';
 import { findItems } from '../refer/items.js';
 import { personSaid } from '../people/people.js';
+import { ofTheList } from '../shopping/said.js';
 
 /** Phrase names hold no spaces. */
 const verbKey = (verb: Verb): string => verb.replaceAll(' ', '-');
@@ -164,9 +166,52 @@ const readEntries = (turn: Turn, entries: readonly JournalEntry[], none: Say) =>
   };
 };
 
+/** "Who put the salsa on the list", of whatever is or was on it. */
+const whoListed = (turn: Turn, name: string): Reply | null => {
+  const named = (line: Purchase | null): boolean => line !== null && likeness(line.name, name) > 0;
+  const entry = turn.journal.find(
+    ({ verb, ops }) =>
+      verb === 'put on the list' && ops.some((op) => op.kind === 'purchase' && named(op.after)),
+  );
+  if (entry) return { parts: [say('entry', { entry: entryWords(turn, entry) })], count: 1 };
+  const line = [...turn.kitchen.purchases.values()].find(named);
+  if (!line) return null;
+  const who = line.addedBy ? turn.kitchen.people.get(line.addedBy) : undefined;
+  const self = line.addedBy !== null && line.addedBy === turn.speaker.personId;
+  return {
+    parts: [
+      self || who
+        ? say('listed-by', { name: line.name, who: self ? 'you' : who!.name, when: ago(line.addedAt) })
+        : say('nobody-listed', { name: line.name }),
+    ],
+    memory: { purchases: [line.id] },
+    count: 1,
+  };
+};
+
+/** "What did I just do": one's own last change, whatever came of it. */
+const lastOwn = (turn: Turn): Reply => {
+  const entry = own(turn).find(
+    (one) =>
+      one.verb !== 'told' && (turn.speaker.personId === null || one.personId === turn.speaker.personId),
+  );
+  if (!entry) return { parts: [say('nothing-of-yours')], count: 0 };
+  return {
+    parts: [say('entry', { entry: entryWords(turn, entry) })],
+    count: 1,
+    memory: { items: itemsOf(entry, turn).filter((id) => turn.kitchen.items.get(id)?.gone === null) },
+  };
+};
+
 /** "What did Peter put in", "who finished the hummus". */
 export const whoDid: Handler = (act, turn) => {
   const { slots } = act;
+  if ((slots.asked === 'listed' || slots.asked === 'put away') && slots.item?.words && !slots.place) {
+    const listed = whoListed(turn, slots.item.words);
+    const here = slots.asked === 'put away' && findItems(turn, slots.item).items.length > 0;
+    if (listed && (!here || ofTheList(turn))) return listed;
+    if (slots.asked === 'listed') return { parts: [say('not-on-list', { items: slots.item.words })] };
+  }
   const { person, name } = personSaid(turn, slots);
   if (name && !person) return { parts: [say('unknown-person', { name })] };
   const found = slots.item ? findItems(turn, slots.item) : null;
@@ -202,7 +247,9 @@ export const whoDid: Handler = (act, turn) => {
 
 /** "What changed since yesterday": newest first, undone things left out. */
 export const whatChanged: Handler = (act, turn) => {
-  const { when, person } = act.slots;
+  const { person, asked } = act.slots;
+  if (asked === 'last') return lastOwn(turn);
+  const when = asked === 'day' ? { day: todayOf(turn) } : act.slots.when;
   const from = when && when !== 'unknown' ? when.day : null;
   const until = when && when !== 'unknown' ? (when.until ?? null) : null;
   const by = person ? personSaid(turn, act.slots).person : null;

@@ -2,6 +2,7 @@
 import {
   addPerson as addPersonChange,
   amendPerson,
+  dropNotes,
   heardNotes,
   isRefused,
   leaveNote as leaveNoteChange,
@@ -10,10 +11,12 @@ import {
 } from '../../kitchen/index.js';
 import type { Note, Person } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
-import type { Slots } from '../../understanding/intents.js';
+import { allergenIn } from '../../safety/index.js';
+import type { Act, Mention, Slots } from '../../understanding/intents.js';
 import { withChange } from '../describe/refusals.js';
-import { type Handler, type Turn, ago, list, say, speakerPerson } from '../handler.js';
+import { type Handler, type Reply, type Turn, about, ago, list, say, speakerPerson } from '../handler.js';
 import { findItems } from '../refer/items.js';
+import { needItem } from '../refer/need.js';
 
 const surelyThem = 0.85;
 
@@ -21,12 +24,30 @@ const surelyThem = 0.85;
 export const personSaid = (turn: Turn, slots: Slots): { person: Person | null; name: string | null } => {
   const said = slots.person;
   if (!said) return { person: null, name: null };
+  if (/^(he|she|him|her|they|them)$/i.test(said.words)) {
+    const last = turn.memory.personId ? turn.kitchen.people.get(turn.memory.personId) : undefined;
+    return { person: last ?? null, name: null };
+  }
   if (/^(me|i|my|myself|us)$/i.test(said.words)) return { person: speakerPerson(turn) ?? null, name: null };
   // A name that only sounds like one is somebody new.
   const near = said.candidates.find(({ fit }) => fit >= surelyThem);
   const known = near ? turn.kitchen.people.get(near.id) : undefined;
   return { person: known ?? personNamed(turn.kitchen, said.words), name: said.words };
 };
+
+/** The same, where a name nobody knows is told apart from no name at all. */
+export const personAsked = (turn: Turn, slots: Slots): { person: Person | null; unknown: string | null } => {
+  const { person, name } = personSaid(turn, slots);
+  if (person) return { person, unknown: null };
+  const unknown = name ?? (slots.person ? null : (slots.words ?? null));
+  return {
+    person: unknown ? personNamed(turn.kitchen, unknown) : null,
+    unknown: unknown ? capital(unknown) : null,
+  };
+};
+
+/** What somebody eats by choice. */
+export const dietsOf = ({ diets = [] }: Person): readonly string[] => diets;
 
 const capital = (name: string): string => name.replace(/(^|\s)\p{Ll}/gu, (letter) => letter.toUpperCase());
 
@@ -35,14 +56,35 @@ export const addPerson: Handler = (act, turn) => {
   const { person, name } = personSaid(turn, slots);
   const allergens = slots.allergens ?? [];
   if (person) {
-    const facts = slots.negated ? { removeAllergens: allergens } : { addAllergens: allergens };
+    const diets = slots.diet ? [slots.diet] : [];
+    const facts = slots.negated
+      ? { removeAllergens: allergens, removeDiets: diets }
+      : { addAllergens: allergens, addDiets: diets };
     const result = amendPerson(turn, person.id, {
       ...facts,
       ...(slots.asked === 'risk' ? { atRisk: !slots.negated } : {}),
     });
     if (isRefused(result) && result.refused === 'nothing-changes') {
-      return { parts: [say('person-known', { name: person.name })], memory: { personId: person.id } };
+      const known =
+        diets.length > 0 && !slots.negated
+          ? say('person-eats', { name: person.name, diets: list(diets) })
+          : allergens.length > 0 && !slots.negated
+            ? say('person-watches-already', { name: person.name, allergens: list(allergens) })
+            : say('person-known', { name: person.name });
+      return { parts: [known], memory: { personId: person.id } };
     }
+    if (diets.length > 0)
+      return withChange(turn, result, (change) => ({
+        parts: [
+          say(slots.negated ? 'person-no-longer-eats' : 'person-eats', {
+            name: person.name,
+            diets: list(diets),
+          }),
+        ],
+        changes: [change],
+        doubt: say('confirm-person-eats', { name: person.name, diets: list(diets) }),
+        memory: { personId: person.id },
+      }));
     return withChange(turn, result, (change) => ({
       parts: [
         say(slots.negated ? 'person-no-longer' : 'person-watches', {
@@ -61,16 +103,21 @@ export const addPerson: Handler = (act, turn) => {
   const called = name ?? slots.words;
   if (!called) return { parts: [], ask: { slot: 'person', question: say('ask-person'), expecting: 'words' } };
   const named = capital(called);
-  return withChange(turn, addPersonChange(turn, { name: named, allergens }), (change) => ({
+  const diets = slots.diet && !slots.negated ? [slots.diet] : [];
+  return withChange(turn, addPersonChange(turn, { name: named, allergens, diets }), (change) => ({
     parts: [
       say('person-added', { name: named }),
+      ...(diets.length > 0 ? [say('person-eats', { name: named, diets: list(diets) })] : []),
       ...(allergens.length > 0 ? [say('person-watches', { name: named, allergens: list(allergens) })] : []),
     ],
     changes: [change],
-    doubt: say('confirm-person', {
-      name: named,
-      ...(allergens.length > 0 ? { allergens: list(allergens) } : {}),
-    }),
+    doubt:
+      diets.length > 0
+        ? say('confirm-person-eats', { name: named, diets: list(diets) })
+        : say('confirm-person', {
+            name: named,
+            ...(allergens.length > 0 ? { allergens: list(allergens) } : {}),
+          }),
     memory: { personId: change.ops[0]!.id },
   }));
 };
@@ -90,17 +137,83 @@ export const people: Handler = (_act, turn) => {
   };
 };
 
+/** What is recorded of one person: allergens first. */
+const ofPerson = (person: Person): Say[] => [
+  person.allergens.length > 0
+    ? say('person-watches', { name: person.name, allergens: list(person.allergens) })
+    : say('person-none', { name: person.name }),
+  ...(dietsOf(person).length > 0
+    ? [say('person-eats', { name: person.name, diets: list(dietsOf(person)) })]
+    : []),
+];
+
+/** "Who eats vegan?" */
+const whoEats = (turn: Turn, diet: string): Reply => {
+  const all = [...turn.kitchen.people.values()].filter((person) => dietsOf(person).includes(diet));
+  const names = all.map(({ name }) => name);
+  return {
+    parts: [
+      names.length > 0
+        ? say('people-eat', { people: list(names), count: names.length, diet })
+        : say('nobody-eats', { diet }),
+    ],
+    names,
+    count: names.length,
+  };
+};
+
+/** "Who must not have the hummus?" */
+const whoMustNot = (turn: Turn, act: Act): Reply | null => {
+  const found = act.slots.item ? findItems(turn, act.slots.item) : null;
+  const item = found && !found.near ? found.items[0] : undefined;
+  if (!item) return found?.unknown ? { parts: [say('no-such-item', { name: found.unknown })] } : null;
+  const watching = [...turn.kitchen.people.values()].filter(({ allergens }) => allergens.length > 0);
+  const parts = watching.flatMap((person) =>
+    person.allergens.map((allergen) => {
+      const { answer } = allergenIn(item, allergen);
+      return say('person-and-food', { person: person.name, name: item.name, allergen, answer });
+    }),
+  );
+  return {
+    parts: parts.length > 0 ? parts : [say('nobody-allergic')],
+    details: [say('check-the-label')],
+    memory: about(turn, [item]),
+    names: watching.map(({ name }) => name),
+  };
+};
+
 export const whoAllergic: Handler = (act, turn) => {
   const wanted = act.slots.allergens ?? [];
-  const { person } = personSaid(turn, act.slots);
-  if (person) {
-    const parts = [
-      person.allergens.length > 0
-        ? say('person-watches', { name: person.name, allergens: list(person.allergens) })
-        : say('person-none', { name: person.name }),
-    ];
-    return { parts, memory: { personId: person.id } };
+  const mustNot = act.slots.item ? whoMustNot(turn, act) : null;
+  if (mustNot) return mustNot;
+  const { person, unknown } = personAsked(turn, act.slots);
+  if (unknown && !person) return { parts: [say('unknown-person', { name: unknown })] };
+  if (person && wanted.length > 0) {
+    const watched = wanted.filter((one) => person.allergens.includes(one));
+    return {
+      parts:
+        watched.length > 0
+          ? [say('person-watches-yes', { name: person.name, allergens: list(watched) })]
+          : [
+              say('person-watches-not', { name: person.name, allergens: list(wanted, true) }),
+              ...ofPerson(person),
+            ],
+      memory: { personId: person.id },
+    };
   }
+  if (person && act.slots.diet) {
+    const eats = dietsOf(person).includes(act.slots.diet);
+    return {
+      parts: [
+        eats
+          ? say('person-eats-yes', { name: person.name, diets: act.slots.diet })
+          : say('person-eats-not', { name: person.name, diets: act.slots.diet }),
+      ],
+      memory: { personId: person.id },
+    };
+  }
+  if (person) return { parts: ofPerson(person), memory: { personId: person.id } };
+  if (act.slots.diet) return whoEats(turn, act.slots.diet);
   const all = [...turn.kitchen.people.values()].filter(({ allergens }) =>
     wanted.length > 0 ? allergens.some((one) => wanted.includes(one)) : allergens.length > 0,
   );
@@ -131,14 +244,42 @@ const messageIn = (turn: Turn, { words, person }: Slots): string | undefined => 
       ? ''
       : heard
           .slice(at + name.length)
-          .replace(/^\s*(know\s+)?(that\s+)?/, '')
+          .replace(/^[\s,]*(know\s+)?(a (note|message)\s+)?(that\s+|saying\s+|which says\s+|to say\s+)?/, '')
           .trim();
   return words && after.includes(words.toLowerCase()) ? after : words;
+};
+
+/** "Scrap the note for Ruth": the last one for her that she has not heard, else the last one left. */
+const takeBack = (turn: Turn, person: Person | null): Reply => {
+  const left = [...turn.kitchen.notes.values()]
+    .filter(
+      ({ heard, fromPersonId }) =>
+        !heard && (fromPersonId === null || fromPersonId === turn.speaker.personId),
+    )
+    .sort((a, b) => a.at.localeCompare(b.at));
+  const meant = person
+    ? left.filter(({ forPersonId }) => forPersonId === person.id).slice(-1)
+    : left.slice(-1);
+  if (meant.length === 0)
+    return { parts: [person ? say('no-notes-for', { name: person.name }) : say('no-notes')] };
+  return withChange(
+    turn,
+    dropNotes(
+      turn,
+      meant.map(({ id }) => id),
+    ),
+    (change) => ({
+      parts: [say('note-dropped', { text: list(meant.map(({ text }) => text)), count: meant.length })],
+      changes: [change],
+      doubt: say('confirm-drop-note', { text: list(meant.map(({ text }) => text)) }),
+    }),
+  );
 };
 
 /** "Tell Dele the soup is hers." */
 export const leaveNote: Handler = (act, turn) => {
   const { person, name } = personSaid(turn, act.slots);
+  if (act.slots.negated) return takeBack(turn, person);
   const { item } = act.slots;
   const words = messageIn(turn, act.slots);
   if (!person && name) {
@@ -170,8 +311,40 @@ export const noteWords = (turn: Turn, { fromPersonId, text, at }: Note): Say => 
   return say('note-reads', { text, when: ago(at), ...(from ? { from: from.name } : {}) });
 };
 
+/** "What does the note on the stew say?" */
+const notesOn = (turn: Turn, mention: Mention): Reply => {
+  const found = needItem(turn, mention, {
+    question: say('ask-about'),
+    anyOfBatch: true,
+    fitting: ({ notes }) => notes.length > 0,
+  });
+  if ('reply' in found) return found.reply;
+  const item = found.got;
+  const parts =
+    item.notes.length > 0
+      ? [say('notes-on', { name: item.name, notes: list(item.notes), count: item.notes.length })]
+      : [say('no-notes-on', { name: item.name })];
+  return { parts, memory: about(turn, [item]), names: [item.name], count: item.notes.length };
+};
+
+/** What waits for somebody else is told, and stays unheard. */
+const notesWaitingFor = (turn: Turn, person: Person): Reply => {
+  const waiting = notesFor(turn.kitchen, person.id).filter(({ forPersonId }) => forPersonId === person.id);
+  return {
+    parts:
+      waiting.length > 0
+        ? [say('notes-waiting', { name: person.name, texts: list(waiting.map(({ text }) => text)) })]
+        : [say('no-notes-for', { name: person.name })],
+    memory: { personId: person.id },
+    count: waiting.length,
+  };
+};
+
 /** Messages, read once: what was read out is marked as heard. */
-export const notes: Handler = (_act, turn) => {
+export const notes: Handler = (act, turn) => {
+  if (act.slots.item) return notesOn(turn, act.slots.item);
+  const { person } = personSaid(turn, act.slots);
+  if (person && person.id !== turn.speaker.personId) return notesWaitingFor(turn, person);
   const mine = notesFor(turn.kitchen, turn.speaker.personId);
   if (mine.length === 0) return { parts: [say('no-notes')], count: 0 };
   const parts = mine.map((note) => noteWords(turn, note));

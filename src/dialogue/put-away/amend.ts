@@ -7,6 +7,7 @@ import {
   isShare,
   shareOf,
 } from '../../kitchen/index.js';
+import { allergenIn, allergenNamed, allergensOf, allergenWord } from '../../safety/index.js';
 import type { Item, Preparation } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Slots } from '../../understanding/intents.js';
@@ -84,6 +85,24 @@ const bare = (caution: string, item: Item): string => {
   return caution.replace(lead, '');
 };
 
+/** "There's tahini in it": noted, and the allergen group that the published table counts it to. */
+const ingredientFacts = (turn: Turn, { asked, words }: Slots): Told => {
+  if (asked !== 'ingredient' || !words) return { facts: {}, said: [] };
+  const groups = allergensOf(turn.kitchen.household.region);
+  const ids = allergenNamed(words).filter((id) => groups.some((group) => group.id === id));
+  const names = ids.map(allergenWord);
+  const same = names.includes(words) || names.includes(`${words}s`);
+  const contains = names.length > 0 ? { contains: { add: names } } : {};
+  const notes = same ? {} : { notes: { add: [`${words} in it`] } };
+  return {
+    facts: { ...contains, ...notes },
+    said: [
+      ...(same ? [] : [say('read-back-ingredient', { what: words })]),
+      ...(names.length > 0 ? [say('read-back-contains', { allergens: list(names) })] : []),
+    ],
+  };
+};
+
 const wordFacts = (item: Item, { words, spelled, asked, caution: told }: Slots): Told => {
   const caution = told ? bare(told, item) : undefined;
   const facts: { -readonly [K in keyof Facts]: Facts[K] } = {};
@@ -96,7 +115,10 @@ const wordFacts = (item: Item, { words, spelled, asked, caution: told }: Slots):
   if (name) {
     facts.name = name;
     said.push(say('read-back-name', { name }));
-  } else if (words) {
+  } else if (asked === 'no notes') {
+    facts.notes = { remove: item.notes };
+    said.push(say('read-back-no-notes'));
+  } else if (words && asked !== 'ingredient') {
     facts.notes = { add: [words] };
     said.push(say('read-back-note', { note: words }));
   }
@@ -126,6 +148,7 @@ const told = (turn: Turn, item: Item, slots: Slots): Told => {
   const all = [
     dateFacts(slots),
     allergenFacts(slots),
+    ingredientFacts(turn, slots),
     amountFacts(item, slots),
     preparationFacts(turn, item, slots),
     wordFacts(item, slots),
@@ -147,6 +170,17 @@ const withDate = (turn: Turn, item: Item, slots: Slots): { slots: Slots } | { as
   }
   const which = dateKindOf(turn, item, when);
   return 'ask' in which ? which : { slots: { ...slots, dates: { [which.kind]: when } } };
+};
+
+/** Whoever watches for what was just told to be in it. */
+const watchers = (turn: Turn, item: Item, facts: Facts): Say[] => {
+  const told = { ...item, contains: facts.contains?.add ?? [] };
+  return [...turn.kitchen.people.values()].flatMap((person) => {
+    const against = person.allergens.filter(
+      (allergen) => allergenIn(told, allergen).answer === 'said-to-contain',
+    );
+    return against.length > 0 ? [say('watched-by', { name: person.name, allergens: list(against) })] : [];
+  });
 };
 
 export const amend: Handler = (act, turn) => {
@@ -175,7 +209,10 @@ export const amend: Handler = (act, turn) => {
   if (isRefused(result))
     return { parts: [say('known-already', { name: item.name, facts: list(said) })], memory };
   return withChange(turn, result, (change) => ({
-    parts: [say('amended', { name: facts.name ?? item.name, facts: list(said) })],
+    parts: [
+      say('amended', { name: facts.name ?? item.name, facts: list(said) }),
+      ...watchers(turn, item, facts),
+    ],
     changes: [change],
     doubt: say('confirm-amend', { name: item.name, facts: list(said) }),
     memory,

@@ -6,62 +6,24 @@ import {
   buyGot as buyGotChange,
   buyRemove as buyRemoveChange,
   isRefused,
-  lastGone,
-  likeness,
   purchaseOf,
   shoppingList,
 } from '../../kitchen/index.js';
-import type { Change, Purchase } from '../../kitchen/model.js';
+import type { Change } from '../../kitchen/model.js';
 import type { Say, Value } from '../../speech/answer.js';
-import type { Mention, Slots } from '../../understanding/intents.js';
-import { andMore, inGroups } from '../describe/lists.js';
 import { refusal, withChange } from '../describe/refusals.js';
-import { type Handler, type Turn, list, say } from '../handler.js';
-
-const lineWords = ({ name, amount }: Purchase): Value =>
-  amount ? say('item-amount', { amount: { kind: 'amount', amount }, name }) : name;
-
-/** What was named, in the household's own words where it has some. */
-const namesSaid = (turn: Turn, slots: Slots): string[] => {
-  const mentions: readonly Mention[] = slots.items ?? (slots.item ? [slots.item] : []);
-  const names = mentions.flatMap((mention) => {
-    if (mention.words) return [mention.words];
-    const ids = mention.pointer ? turn.memory.items : mention.candidates.map(({ id }) => id);
-    const known = ids.flatMap((id) => turn.kitchen.items.get(id)?.name ?? []);
-    return known.slice(0, mention.pointer === 'them' ? known.length : 1);
-  });
-  if (names.length > 0) return [...new Set(names)];
-  return slots.words ? [slots.words] : [];
-};
-
-/** Lines of the list that a name or a pointer means. */
-const linesSaid = (turn: Turn, slots: Slots): { lines: Purchase[]; unknown: string[] } => {
-  const all = shoppingList(turn.kitchen);
-  const { pointer, ordinal } = slots.item ?? { pointer: null, ordinal: null };
-  const at = ordinal ?? slots.ordinal ?? null;
-  if (at) {
-    const line = at < 0 ? all.at(at) : all[at - 1];
-    return { lines: line ? [line] : [], unknown: [] };
-  }
-  if (pointer && !slots.item?.words) {
-    if (pointer === 'all') return { lines: [...all], unknown: [] };
-    const lines = turn.memory.purchases.flatMap((id) => turn.kitchen.purchases.get(id) ?? []);
-    if (lines.length > 0) return { lines, unknown: [] };
-  }
-  const lines: Purchase[] = [];
-  const unknown: string[] = [];
-  for (const name of namesSaid(turn, slots)) {
-    const exact = purchaseOf(turn.kitchen, name);
-    const near = exact ?? all.find((line) => likeness(line.name, name) > 0) ?? null;
-    if (near) lines.push(near);
-    else unknown.push(name);
-  }
-  return { lines, unknown };
-};
+import { type Handler, list, say, todayOf } from '../handler.js';
+import { putAway } from '../put-away/put-away.js';
+import { lineWords, linesSaid, namesSaid, nearLine, replacedBy } from './said.js';
 
 export const buyAdd: Handler = (act, turn) => {
   const { slots } = act;
-  const names = namesSaid(turn, slots);
+  // "I only need one bag of flour" is of the flour that is on it, whichever flour that is.
+  const named = namesSaid(turn, slots);
+  const names =
+    slots.asked === 'amount' || slots.asked === 'section'
+      ? named.map((name) => nearLine(turn, name)?.name ?? name)
+      : named;
   if (names.length === 0)
     return { parts: [], ask: { slot: 'item', question: say('ask-buy'), expecting: 'words' } };
   const changes: Change[] = [];
@@ -69,7 +31,7 @@ export const buyAdd: Handler = (act, turn) => {
   const had: string[] = [];
   let kitchen = turn.kitchen;
   for (const name of names) {
-    const replaces = lastGone(kitchen, name)?.id ?? null;
+    const replaces = replacedBy({ ...turn, kitchen }, name);
     const amount = names.length === 1 ? (slots.amount ?? null) : null;
     const result = buyAddChange(
       { ...turn, kitchen },
@@ -85,8 +47,12 @@ export const buyAdd: Handler = (act, turn) => {
     const line = purchaseOf(kitchen, name);
     added.push(line ? lineWords(line) : name);
   }
+  const under = slots.asked === 'section' && slots.words ? slots.words : null;
   const parts: Say[] = [
-    ...(added.length > 0 ? [say('on-the-list', { items: list(added), count: kitchen.purchases.size })] : []),
+    ...(added.length > 0 && under ? [say('listed-under', { items: list(added), section: under })] : []),
+    ...(added.length > 0 && !under
+      ? [say('on-the-list', { items: list(added), count: kitchen.purchases.size })]
+      : []),
     ...(had.length > 0 ? [say('already-on-list', { items: list(had) })] : []),
   ];
   const ids = names.flatMap((name) => purchaseOf(kitchen, name)?.id ?? []);
@@ -101,8 +67,22 @@ export const buyAdd: Handler = (act, turn) => {
 };
 
 export const buyRemove: Handler = (act, turn) => {
-  const { lines, unknown } = linesSaid(turn, act.slots);
+  const { lines, unknown, several } = linesSaid(turn, act.slots);
   if (lines.length === 0) {
+    if (several)
+      return {
+        parts: [],
+        ask: {
+          slot: 'item',
+          question: say('ask-unbuy-which', {
+            items: list(
+              several.slice(0, 4).map(({ name }) => name),
+              true,
+            ),
+          }),
+          expecting: 'words',
+        },
+      };
     if (unknown.length > 0) return { parts: [say('not-on-list', { items: list(unknown, true) })] };
     return { parts: [], ask: { slot: 'item', question: say('ask-unbuy'), expecting: 'words' } };
   }
@@ -139,8 +119,14 @@ export const buyClear: Handler = (_act, turn) =>
 export const buyGot: Handler = (act, turn) => {
   const { slots } = act;
   const all = shoppingList(turn.kitchen);
-  if (all.length === 0) return { parts: [say('list-empty-now')], count: 0 };
   const said = linesSaid(turn, slots);
+  // "Got the milk", which nobody had put on the list: bought all the same.
+  if (said.unknown.length > 0 && said.lines.length === 0 && !slots.negated)
+    return putAway(
+      { intent: 'put-away', slots: { ...slots, dates: { bought: { day: todayOf(turn) } } } },
+      turn,
+    );
+  if (all.length === 0) return { parts: [say('list-empty-now')], count: 0 };
   const but = slots.negated === true || slots.asked === 'but';
   const got = but || said.lines.length === 0 ? all.filter((line) => !said.lines.includes(line)) : said.lines;
   if (got.length === 0) return { parts: [say('got-nothing')] };
@@ -166,51 +152,4 @@ export const buyGot: Handler = (act, turn) => {
         : { offer: { question: say('offer-shop'), act: { intent: 'start-shop', slots: {} } } }),
     }),
   );
-};
-
-/** Milk and oats, by section when sections are known; or whether one thing is on it. */
-export const buyRead: Handler = (act, turn) => {
-  const { lines, unknown } = linesSaid(turn, act.slots);
-  if (lines.length > 0 && !act.slots.item?.pointer) {
-    return {
-      parts: [say('yes-on-list', { items: list(lines.map(lineWords)) })],
-      memory: { purchases: lines.map(({ id }) => id) },
-      count: lines.length,
-    };
-  }
-  if (unknown.length > 0) {
-    const name = unknown[0]!;
-    const act2 = { intent: 'buy-add', slots: { words: name } } as const;
-    return {
-      parts: [say('not-on-list', { items: list(unknown, true) })],
-      offer: { question: say('offer-buy', { name }), act: act2 },
-    };
-  }
-  const all = shoppingList(turn.kitchen);
-  if (all.length === 0) return { parts: [say('list-empty-now')], count: 0, names: [] };
-  const sections = new Set(all.map(({ section }) => section));
-  if (sections.size > 1) {
-    const groups = [...sections].map((section) => {
-      const items = list(all.filter((line) => line.section === section).map(lineWords));
-      return section ? say('list-section', { section, items }) : say('list-others', { items });
-    });
-    return {
-      parts: [
-        say('list-count', { count: all.length }),
-        ...groups.map((entry) => say('list-entry', { entry })),
-      ],
-      memory: { purchases: all.map(({ id }) => id) },
-      names: all.map(({ name }) => name),
-      count: all.length,
-    };
-  }
-  const entries: Value[] = all.map(lineWords);
-  const { first, more, left } = inGroups(entries);
-  return {
-    parts: [say('list-holds', { count: all.length, items: list(first) }), ...andMore(left)],
-    more,
-    memory: { purchases: all.map(({ id }) => id) },
-    names: all.map(({ name }) => name),
-    count: all.length,
-  };
 };

@@ -283,8 +283,10 @@ export const whatHeard: Handler = (_act, turn) => {
 };
 
 /** What can be said just now: to the open question, in the procedure, in the session, or at all. */
-export const help: Handler = (_act, turn) => {
+export const help: Handler = (act, turn) => {
   const { frames, procedure, session, practice } = turn.state;
+  // "What can you do with the list?"
+  if (act.slots.words) return { parts: [say('help-topic', { topic: act.slots.words })], keepTold: true };
   const frame = frames.at(-1);
   if (frame && frame.kind !== 'offer') {
     const labels = frame.choices?.slice(0, 4).map(({ label }) => label) ?? [];

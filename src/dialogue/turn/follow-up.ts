@@ -2,6 +2,7 @@
 import type { Kitchen, PlaceKind } from '../../kitchen/model.js';
 import type { Act, Intent, PlaceMention, Slots } from '../../understanding/intents.js';
 import { rootPlace } from '../describe/place.js';
+import { asksAbout } from './list-again.js';
 import type { Work } from './work.js';
 import { runAct } from './work.js';
 
@@ -109,7 +110,9 @@ const halfNamed = ({ slots }: Act): boolean =>
  */
 export const followUp = (work: Work, act: Act, doubtfully: (work: Work, act: Act) => Work): Work => {
   const meant = meantAgain(work.kitchen, work.state.told?.act, act);
-  if (meant) return halfNamed(meant) ? doubtfully(work, meant) : runAct(work, meant);
+  // "What about the butter?" finishes nothing without a yes.
+  const doubtful = meant && (halfNamed(meant) || (meant.intent === 'finish' && asksAbout(work.heard)));
+  if (meant) return doubtful ? doubtfully(work, meant) : runAct(work, meant);
   const { item, items, place, person, when } = act.slots;
   if (item ?? items) return runAct(work, { intent: 'tell-about', slots: act.slots });
   if (place) return runAct(work, { intent: 'find', slots: { place } });

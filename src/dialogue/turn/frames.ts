@@ -107,6 +107,10 @@ export const pickByWords = (work: Work): Work | null => {
   return frame && ids ? settle(work, frame, ids) : null;
 };
 
+/** "Put it on the list?" — "Add that as well": the offer, said back. */
+const takesUp = ({ act: offered }: Frame, { intent, slots: { item, amount } }: Act): boolean =>
+  intent === offered.intent && !amount && item !== undefined && item.words === null && item.pointer !== null;
+
 /** Runs the act as an answer to the open question; null when it is about something else. */
 export const answerFrame = (work: Work, act: Act): Work | null => {
   const frame = topFrame(work);
@@ -114,6 +118,7 @@ export const answerFrame = (work: Work, act: Act): Work | null => {
   if (act.intent === 'yes') return agreed(work, frame);
   if (act.intent === 'no') return denied(work, frame);
   if (act.intent === 'maybe') return frame.kind === 'offer' ? refused(work, frame) : askAgain(work);
+  if (frame.kind === 'offer' && takesUp(frame, act)) return agreed(work, frame);
   if (frame.kind !== 'slot') {
     if (frame.kind === 'sure' && act.intent === 'correct') return corrected(work, frame, act);
     if (frame.kind === 'sure' && (act.intent === 'choose' || act.intent === 'answer'))

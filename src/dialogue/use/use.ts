@@ -13,6 +13,7 @@ import {
 } from '../../kitchen/index.js';
 import type { Change, Item, Marker } from '../../kitchen/model.js';
 import type { Say, Value } from '../../speech/answer.js';
+import type { Act, Mention } from '../../understanding/intents.js';
 import { placeAt } from '../describe/place.js';
 import { withChange } from '../describe/refusals.js';
 import { markerNoun } from '../describe/touch.js';
@@ -140,8 +141,21 @@ export const finish: Handler = (act, turn) => {
       )
     : null;
   const found = needItems(turn, mention, { question: say('ask-finish'), several: true, orIt: false });
-  if ('reply' in found) return gone && !found.reply.ask ? noneLeft(turn, gone) : found.reply;
+  if ('reply' in found) {
+    if (gone && !found.reply.ask) return noneLeft(turn, gone);
+    return found.reply.ask || !mention?.words || how !== 'used'
+      ? found.reply
+      : outOf(turn, mention, found.reply);
+  }
   return finishAll(turn, found.got, how);
+};
+
+/** "We're out of coffee", which was never recorded: something to buy all the same. */
+const outOf = (turn: Turn, mention: Mention, reply: Reply): Reply => {
+  const act: Act = { intent: 'buy-add', slots: { item: mention } };
+  if (purchaseOf(turn.kitchen, mention.words ?? '') !== null)
+    return { parts: [...reply.parts, say('it-is-on-the-list')] };
+  return { ...reply, offer: { question: say('offer-buy', { name: mention.words ?? '' }), act } };
 };
 
 /** Enough of it in one container, else from several of the batch, oldest first. */

@@ -21,6 +21,7 @@ export const addPerson = (
     name: person.name.trim(),
     eatsHere: person.eatsHere ?? true,
     allergens: person.allergens ?? [],
+    ...(person.diets?.length ? { diets: person.diets } : {}),
     atRisk: person.atRisk ?? false,
   };
   return change('set', [made.name], [op('person', made.id, null, made)]);
@@ -32,7 +33,19 @@ export interface PersonFacts {
   readonly atRisk?: boolean;
   readonly addAllergens?: readonly string[];
   readonly removeAllergens?: readonly string[];
+  readonly addDiets?: readonly string[];
+  readonly removeDiets?: readonly string[];
 }
+
+/** Left out when there are none, as it was before anybody said. */
+const dietsWith = (
+  { diets = [] }: Person,
+  { addDiets = [], removeDiets = [] }: PersonFacts,
+): Pick<Person, 'diets'> => {
+  const kept = diets.filter((diet) => !removeDiets.includes(diet));
+  const after = [...kept, ...addDiets.filter((diet) => !kept.includes(diet))];
+  return after.length > 0 || diets.length > 0 ? { diets: after } : {};
+};
 
 /** Refused: unknown-person, no-name, person-exists, nothing-changes. */
 export const amendPerson = (doing: Doing, personId: Id, facts: PersonFacts): Result => {
@@ -50,6 +63,7 @@ export const amendPerson = (doing: Doing, personId: Id, facts: PersonFacts): Res
     name: facts.name?.trim() ?? person.name,
     eatsHere: facts.eatsHere ?? person.eatsHere,
     atRisk: facts.atRisk ?? person.atRisk,
+    ...dietsWith(person, facts),
     allergens: [...kept, ...(facts.addAllergens ?? []).filter((allergen) => !kept.includes(allergen))],
   };
   if (JSON.stringify(after) === JSON.stringify(person)) {
@@ -92,6 +106,18 @@ export const leaveNote = (
     heard: false,
   };
   return change('noted', person ? [person.name] : [], [op('note', made.id, null, made)]);
+};
+
+/** Takes back words that were left, heard or not. Refused: unknown-note, too-few. */
+export const dropNotes = (doing: Doing, noteIds: readonly Id[]): Result => {
+  if (noteIds.length === 0) return refuse('too-few');
+  const notes = noteIds.flatMap((id) => doing.kitchen.notes.get(id) ?? []);
+  if (notes.length < noteIds.length) return refuse('unknown-note', { ids: noteIds });
+  return change(
+    'noted',
+    [],
+    notes.map((note) => op('note', note.id, note, null)),
+  );
 };
 
 /** Notes that were read out. Refused: unknown-note, too-few. */

@@ -28,6 +28,7 @@
  * | `$<kitchen:marker>`                      | `MarkerMatch`                                         |
  * | `$<kitchen:place>`                       | `PlaceMatch`                                          |
  * | `$<kitchen:words>`                       | string: one to six words not known before             |
+ * | `$<kitchen:message>`                     | string: all words to the end, whatever they are       |
  *
  * Articles: `kitchen:item`, `kitchen:person`, `kitchen:food` and `kitchen:words` start at the
  * first word of the name, so a grammar says `[the|a|my] $<kitchen:item>`. `kitchen:place`,

@@ -35,6 +35,13 @@ const weightOf = (likeness: number): number => Math.max(0.01, likeness ** 4);
 /** "nana's beans" for beans that somebody else made. */
 const otherMaker = 0.75;
 
+/** A message is as likely one as another, and runs to the end. */
+const messageWeight = 0.25;
+const messageAt = (tokens: readonly string[], from: number): DynamicMatch[] =>
+  from < tokens.length
+    ? [{ length: tokens.length - from, value: tokens.slice(from).join(' '), weight: messageWeight }]
+    : [];
+
 /** Where a possessive ends that starts at `from`: "nana's" or "aunt ola's"; null when there is none. */
 const possessiveEnd = (tokens: readonly string[], from: number): number | null => {
   for (let at = from; at < Math.min(from + 3, tokens.length); at += 1) {
@@ -181,6 +188,7 @@ export const createHouseholdNames = (locale: string, foods: readonly string[] = 
         }),
         weight: place === 0 ? 1 : 0.5,
       })),
+    'kitchen:message': (tokens, from) => messageAt(tokens, from),
     'kitchen:words': (tokens, from) => unknownWordsAt(tokens, from, lexicon),
   };
   /** Rises with each change: what was remembered of sentences ends with it. */

@@ -1,0 +1,78 @@
+/**
+ * Whether a food fits a diet. Only a mark on the food says yes; what it is said to contain, or what such
+ * food usually is, says no. All else is unknown.
+ */
+import type { Item } from '../kitchen/model.js';
+import { allergenIn } from './allergens.js';
+import { reviewedFood } from './match.js';
+import { safetyTables } from './tables.js';
+
+export type DietAnswer =
+  | { readonly answer: 'marked' }
+  /** Said to contain what the diet leaves out. */
+  | { readonly answer: 'contains'; readonly what: readonly string[] }
+  /** Not recorded, but such food usually does. */
+  | { readonly answer: 'usually'; readonly what: readonly string[] }
+  | { readonly answer: 'unknown' };
+
+/** What the word itself leaves out, by the allergen groups of the tables: a definition, no guidance. */
+const leavesOut: Readonly<Record<string, readonly string[]>> = {
+  vegan: ['milk', 'eggs', 'fish', 'crustaceans', 'molluscs'],
+  vegetarian: ['fish', 'crustaceans', 'molluscs'],
+  'gluten free': ['gluten'],
+  'dairy free': ['milk'],
+  'lactose free': ['milk'],
+  'nut free': ['tree nuts', 'peanuts'],
+  'peanut free': ['peanuts'],
+  'egg free': ['eggs'],
+  'soy free': ['soy'],
+};
+
+/** What is vegan is vegetarian, and so on. */
+const alsoMeans: Readonly<Record<string, readonly string[]>> = {
+  vegetarian: ['vegan'],
+  'dairy free': ['vegan'],
+  'lactose free': ['vegan', 'dairy free'],
+  'egg free': ['vegan'],
+  'low salt': ['low sodium', 'salt free'],
+  'low sodium': ['low salt', 'salt free'],
+  'low sugar': ['sugar free'],
+  'low fat': ['fat free', 'nonfat'],
+};
+
+const meatless: ReadonlySet<string> = new Set(['vegan', 'vegetarian']);
+
+/** Kinds of food-kinds.csv that are meat, poultry or fish by their names. */
+const animalKind =
+  /(^|-)(meat|poultry|steak|chop|giblets|deer|rabbit|duck|sausage|ham|bacon|dogs|beef|chicken|nuggets|links|fish|crab|lobster|molluscs|shrimp|squid)(-|$)/;
+
+/** True when such food is meat, poultry or fish by its name alone. */
+export const isAnimalFood = (name: string, tables = safetyTables()): boolean => {
+  const row = reviewedFood(name, tables);
+  return row !== null && [row.bought, row.cooked].some((kind) => kind !== null && animalKind.test(kind));
+};
+
+export const dietIn = (
+  item: Pick<Item, 'name' | 'diets' | 'contains' | 'freeFrom'>,
+  diet: string,
+  tables = safetyTables(),
+): DietAnswer => {
+  const left = leavesOut[diet] ?? [];
+  const answers = left.map((allergen) => allergenIn(item, allergen, tables));
+  const said = answers.filter(({ answer }) => answer === 'said-to-contain');
+  if (said.length > 0) return { answer: 'contains', what: said.map(({ allergen }) => allergen) };
+  const marks = [diet, ...(alsoMeans[diet] ?? [])];
+  if (item.diets.some((mark) => marks.includes(mark.toLowerCase()))) return { answer: 'marked' };
+  // "Gluten free" is a mark of its own; of meat, being free from milk and eggs says nothing.
+  const free = answers.length > 0 && answers.every(({ answer }) => answer === 'said-free-from');
+  if (free && !meatless.has(diet)) return { answer: 'marked' };
+  if (meatless.has(diet) && isAnimalFood(item.name, tables)) return { answer: 'usually', what: [] };
+  const usual = answers.filter(({ answer }) => answer === 'usually-contains' || answer === 'conflict');
+  return usual.length > 0
+    ? { answer: 'usually', what: usual.map(({ allergen }) => allergen) }
+    : { answer: 'unknown' };
+};
+
+/** The name cooks use for a group of the table. */
+const spoken: Readonly<Record<string, string>> = { nuts: 'tree nuts', egg: 'eggs' };
+export const allergenWord = (id: string): string => spoken[id] ?? id;
