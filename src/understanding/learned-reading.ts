@@ -27,6 +27,13 @@ interface Pooled {
   readonly ours: number;
 }
 
+/** Putting away takes any words for a thing: "sum up" is no food. */
+const namesStranger = ({ acts }: Interpretation): boolean =>
+  acts.some(
+    ({ intent, slots: { item } }) =>
+      intent === 'put-away' && typeof item?.words === 'string' && item.candidates.length === 0,
+  );
+
 /** The request that the guesses together speak for, with the slots of the guess that says it best. */
 const pooled = (guesses: readonly HeardWords[], { rules, language }: Reader): Pooled | null => {
   const judged = guesses.slice(0, mostJudged).flatMap((guess) => {
@@ -57,10 +64,10 @@ export const learnedReading = (
   if (!found) return null;
   const { guess, made, share, ours } = found;
   const { intent } = made.act;
-  const { plain, change, awaited, vague, overrule, against } = learnedThresholds;
+  const { plain, doubtful, change, awaited, vague, overrule, against } = learnedThresholds;
   const changes = changing.has(intent);
   const enough = Math.max(
-    offered ? overrule : changes ? change : plain,
+    offered ? (namesStranger(offered) ? doubtful : overrule) : changes ? change : plain,
     reader.expecting === 'anything' ? 0 : awaited,
     made.whole ? 0 : vague,
   );
@@ -68,6 +75,8 @@ export const learnedReading = (
   if (made.strangers >= learnedThresholds.strangers) return null;
   if (offered) {
     const other = offered.acts[0]!.intent;
+    // What the rules take for a change is asked about; it does not turn into something done at once.
+    if (changing.has(other) && !namesStranger(offered)) return null;
     if (other === intent || made.shareOf(other) > against) return null;
   }
   const reading: Interpretation = {

@@ -47,6 +47,8 @@ export const learnedThresholds = {
   vague: 0.9,
   /** Against a doubtful reading of the grammar … */
   overrule: 0.9,
+  /** The same where the rules took words for a thing that she has not. */
+  doubtful: 0.7,
   /** … that hardly anything learned speaks for. */
   against: 0.05,
   /** A reading of the grammar with this score (natural logarithm) stands. */

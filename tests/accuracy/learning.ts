@@ -115,7 +115,7 @@ const intents: ReadonlySet<string> = new Set(INTENTS);
 
 const wordingExamples = (): Example[] => {
   const random = createRandom(7);
-  return ['wording-1', 'wording-2', 'wording-3', 'wording-4'].flatMap((file) =>
+  return ['wording-1', 'wording-2', 'wording-3', 'wording-4', 'wording-5'].flatMap((file) =>
     linesOf('en', `../learned/${file}`).flatMap((line) => {
       const colon = line.indexOf(':');
       const label = line.slice(0, colon).trim();

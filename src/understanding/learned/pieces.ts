@@ -13,6 +13,8 @@ export interface Piece {
   readonly from: number;
   readonly length: number;
   readonly value: SemanticValue | null;
+  /** Of two foods the lower is likelier meant: her own, one that everybody knows, household goods. */
+  readonly rank: number;
 }
 
 /** In this order where two are as long. A name must fit so well that nothing else is likelier. */
@@ -28,6 +30,9 @@ const readers: readonly (readonly [uri: string, kind: PieceKind, leastFit: numbe
   ['kitchen:person', 'person', 0.95],
 ];
 
+/** The rank of household goods. */
+export const goodsRank = readers.findIndex(([uri]) => uri === 'kitchen:goods');
+
 /** These say more by themselves than as a number or a day. */
 const plainWords: ReadonlySet<string> = new Set(
   'one a second first last this that now today tonight morning evening night'.split(' '),
@@ -41,13 +46,13 @@ const fitOf = (value: SemanticValue): number => {
 export const piecesOf = (tokens: readonly string[], rules: DynamicRules): readonly Piece[] => {
   const pieces: Piece[] = [];
   for (let at = 0; at < tokens.length;) {
-    let best: Piece = { kind: null, text: tokens[at]!, from: at, length: 1, value: null };
-    for (const [uri, kind, leastFit] of readers) {
+    let best: Piece = { kind: null, text: tokens[at]!, from: at, length: 1, value: null, rank: 0 };
+    for (const [rank, [uri, kind, leastFit]] of readers.entries()) {
       for (const { length, value } of rules.get(uri)?.matchesAt(tokens, at) ?? []) {
         if (length === 1 && plainWords.has(tokens[at]!)) continue;
         if (leastFit > 0 && fitOf(value) < leastFit) continue;
         if (length > best.length || (best.kind === null && length === 1))
-          best = { kind, text: `<${kind}>`, from: at, length, value };
+          best = { kind, text: `<${kind}>`, from: at, length, value, rank };
       }
     }
     pieces.push(best);

@@ -14,7 +14,7 @@ import {
   pointed,
   wordsMention,
 } from '../meaning-parts.js';
-import type { Piece, PieceKind } from './pieces.js';
+import { goodsRank, type Piece, type PieceKind } from './pieces.js';
 
 /** A sentence with what was found in it. */
 export interface Found {
@@ -199,10 +199,34 @@ const strangeName = ({ pieces, isStrange }: Found): Mention | null => {
   return best.length === 0 ? null : wordsMention(best.map(({ text }) => text).join(' '));
 };
 
-const itemsIn = (found: Found): readonly Mention[] => {
-  const foods = ofKind(found, 'food').map(({ value }) => namedMention(value!));
-  if (foods.length > 0)
-    return foods.filter((food, at) => foods.findIndex(({ words }) => words === food.words) === at);
+/** "lavender honey": strange words before a food that is not hers belong to its name. */
+const withStrangeBefore = ({ pieces, isStrange }: Found, food: Piece): Mention => {
+  const mention = namedMention(food.value!);
+  if (mention.candidates.length > 0) return mention;
+  let words = mention.words ?? '';
+  for (let at = pieces.indexOf(food) - 1; at >= 0; at -= 1) {
+    const { kind, text } = pieces[at]!;
+    if (kind !== null || !isStrange(text)) break;
+    words = `${text} ${words}`;
+  }
+  return { ...mention, words };
+};
+
+/** Foods, her own before others and those before goods, without what is part of a marker's description. */
+const foodsIn = (found: Found, but: readonly [from: number, to: number] | null): readonly Mention[] => {
+  const apart = ofKind(found, 'food').filter(
+    ({ from, length }) => but === null || from >= but[1] || from + length <= but[0],
+  );
+  const foods = apart.filter(({ rank }) => rank < goodsRank);
+  return (foods.length > 0 ? foods : apart)
+    .toSorted((a, b) => a.rank - b.rank || a.from - b.from)
+    .map((food) => withStrangeBefore(found, food))
+    .filter(({ words }, at, all) => all.findIndex((other) => other.words === words) === at);
+};
+
+const itemsIn = (found: Found, but: readonly [from: number, to: number] | null): readonly Mention[] => {
+  const foods = foodsIn(found, but);
+  if (foods.length > 0) return foods;
   const strange = strangeName(found);
   return strange ? [strange] : [];
 };
@@ -212,18 +236,23 @@ const pointerIn = ({ tokens }: Found): Pointer | null => {
   return word === undefined ? null : pointers[word]!;
 };
 
+interface Marker {
+  readonly span: readonly [from: number, to: number];
+  readonly mention: Mention;
+}
+
 /** Best of what was said of touch: a marker is known by what it is fastened with, its shape or its dots. */
-const markerIn = (found: Found): Mention | null => {
-  let best: { length: number; mention: Mention } | null = null;
+const markerIn = (found: Found): Marker | null => {
+  let best: Marker | null = null;
   for (let at = 0; at < found.tokens.length; at += 1) {
     const match = matchAt(found, 'kitchen:marker', at);
-    if (!match || match.length <= (best?.length ?? 0)) continue;
+    if (!match || match.length <= (best ? best.span[1] - best.span[0] : 0)) continue;
     const mention = markerMention(match.value);
     const { fastening, dots, shape } = mention.touch ?? {};
     if (fastening !== undefined || dots !== undefined || shape !== undefined)
-      best = { length: match.length, mention };
+      best = { span: [at, at + match.length], mention };
   }
-  return best?.mention ?? null;
+  return best;
 };
 
 const before = ({ tokens }: Found, { from }: Piece, words: readonly string[]): boolean => {
@@ -231,8 +260,33 @@ const before = ({ tokens }: Found, { from }: Piece, words: readonly string[]): b
   return words.includes(tokens[skipped] ?? '');
 };
 
+/** Places that are surely meant, and where there are none also half-known ones ("the freezer" of two). */
+const placesIn = (found: Found): readonly Piece[] => {
+  const sure = ofKind(found, 'place');
+  const taken = new Set(
+    found.pieces
+      .filter(({ kind }) => kind !== null)
+      .flatMap(({ from, length }) => Array.from({ length }, (_, step) => from + step)),
+  );
+  const half: Piece[] = [];
+  for (let at = 0; at < found.tokens.length; at += 1) {
+    const match = taken.has(at) ? undefined : matchAt(found, 'kitchen:place', at);
+    if (!match) continue;
+    half.push({
+      kind: 'place',
+      text: '<place>',
+      from: at,
+      length: match.length,
+      value: match.value,
+      rank: 0,
+    });
+    at += match.length - 1;
+  }
+  return [...sure, ...half].toSorted((a, b) => a.from - b.from);
+};
+
 const putPlaces = (found: Found, intent: Intent, slots: Draft): void => {
-  const places = ofKind(found, 'place');
+  const places = placesIn(found);
   const mention = (piece: Piece) => asPlace({ named: piece.value! });
   if (intent === 'move') {
     const from =
@@ -294,10 +348,10 @@ export const isWhole = (intent: Intent, slots: Slots, { tokens }: Pick<Found, 't
 
 export const slotsFor = (intent: Intent, found: Found): Slots => {
   const slots: Draft = {};
+  const marker = takesMarker.has(intent) ? markerIn(found) : null;
   if (needsItem.has(intent) || mayNameItem.has(intent)) {
-    const items = needsItem.has(intent)
-      ? itemsIn(found)
-      : ofKind(found, 'food').map(({ value }) => namedMention(value!));
+    const but = marker?.span ?? null;
+    const items = needsItem.has(intent) ? itemsIn(found, but) : foodsIn(found, but);
     if (items.length > 1 && takesSeveral.has(intent)) slots.items = items;
     else if (items[0]) slots.item = items[0];
     else if (needsItem.has(intent)) {
@@ -306,11 +360,10 @@ export const slotsFor = (intent: Intent, found: Found): Slots => {
     }
   }
   if (takesPlace.has(intent)) putPlaces(found, intent, slots);
-  if (takesMarker.has(intent)) {
-    const marker = markerIn(found);
+  if (marker) {
     if (marker && intent === 'find' && !slots.item)
-      slots.item = { ...wordsMention(''), words: null, touch: marker.touch };
-    else if (marker && intent !== 'find') slots.marker = marker;
+      slots.item = { ...wordsMention(''), words: null, touch: marker.mention.touch };
+    else if (marker && intent !== 'find') slots.marker = marker.mention;
   }
   if (takesPerson.has(intent)) {
     const [who] = ofKind(found, 'person');
