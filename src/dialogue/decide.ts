@@ -13,7 +13,7 @@ import type { Conversation, Decide, Heard, Outcome, Surroundings } from './api.j
 import { livingItems, marksOf } from '../kitchen/index.js';
 import { placeNoun } from './describe/place.js';
 import { say, tell } from './handler.js';
-import { choose } from './refer/choose.js';
+import { choose, chooseByWords, emptyMention as nobody } from './refer/choose.js';
 import { withMessages } from './news/messages.js';
 import { withNews, withTold } from './news/news.js';
 import { touchMarker } from './refer/touched.js';
@@ -115,6 +115,21 @@ const perform = (at: Work, said: Act): Work => {
   if (act.intent === 'correct')
     return correctLast(settled, act) ?? saying(settled, say('nothing-to-correct'));
   return runAct(settled, act);
+};
+
+/** "The egusi", when two soups were just told apart, though no reading fits: the same is asked of it. */
+const amongTold = (work: Work): Work | null => {
+  const { told, memory, turns } = work.state;
+  const frame = topFrame(work);
+  // A question put again after other talk does not stand in the way of what was just told.
+  if (!work.heard || (frame && !frame.offeredAgain) || told?.turn !== turns - 1) return null;
+  const ids = memory.offered.length > 1 ? memory.offered : [];
+  const choices = ids.map((id) => ({ ids: [id], label: say('apart-other') }));
+  const chosenIds = chooseByWords(work.kitchen, work.heard, choices);
+  const [id] = chosenIds ?? [];
+  if (!id) return null;
+  const item = { ...nobody, candidates: [{ id, fit: 1 }] };
+  return followUp(withState(work, { misses: 0 }), { intent: 'follow-up', slots: { item } }, confirmed);
 };
 
 /** "The butter", or "in the freezer", with nothing asked: what was asked or done last, again, of that. */
@@ -264,9 +279,15 @@ const heardWork = (work: Work, heard: Heard): Work => {
     case 'nothing-heard':
       return nothingHeard(work, heard.touched !== null);
     case 'out-of-scope':
-      return pickByWords(work) ?? plainAnswer(work) ?? marked(work) ?? beyond(work);
+      return pickByWords(work) ?? plainAnswer(work) ?? amongTold(work) ?? marked(work) ?? beyond(work);
     case 'ask-again':
-      return pickByWords(work) ?? plainAnswer(work) ?? marked(work) ?? caught(work, understanding);
+      return (
+        pickByWords(work) ??
+        plainAnswer(work) ??
+        amongTold(work) ??
+        marked(work) ??
+        caught(work, understanding)
+      );
     case 'confirm':
     case 'act': {
       if (acts.length === 0) return misheard(work);

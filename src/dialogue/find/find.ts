@@ -9,6 +9,7 @@ import { andMore, groupSize, inGroups } from '../describe/lists.js';
 import { placeAt, placeNoun } from '../describe/place.js';
 import { itemFeel } from '../describe/touch.js';
 import { type Handler, type Reply, type Turn, about, ago, list, say } from '../handler.js';
+import { buyRead } from '../shopping/shopping.js';
 import { findItems, hereItems } from '../refer/items.js';
 import { findPlace } from '../refer/places.js';
 
@@ -150,6 +151,9 @@ const said = (turn: Turn, group: Group): Say => {
 
 export const find: Handler = (act, turn) => {
   const { item, items: many, place: saidPlace } = act.slots;
+  // "What have I got on there", when the talk is of the list.
+  if (saidPlace?.pointer === 'same' && turn.state.told?.act?.intent.startsWith('buy-') === true)
+    return buyRead({ intent: 'buy-read', slots: {} }, turn);
   const place =
     saidPlace ?? (item?.words === null && item.candidates.length === 0 && !item.pointer ? item.at : null);
   const { items, unknown, named } = askedItems(act, turn);

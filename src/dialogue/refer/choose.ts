@@ -6,7 +6,7 @@ import type { Turn } from '../handler.js';
 import type { Choice } from '../state.js';
 import { atOrdinal, findItems } from './items.js';
 
-const emptyMention: Mention = {
+export const emptyMention: Mention = {
   words: null,
   candidates: [],
   pointer: null,

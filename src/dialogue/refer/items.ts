@@ -2,7 +2,7 @@
 import { likeNames, livingItems } from '../../kitchen/index.js';
 import { marksOf } from '../../kitchen/index.js';
 import type { Id, Item } from '../../kitchen/model.js';
-import { foodKey } from '../../kitchen/index.js';
+import { foodKey, likeness } from '../../kitchen/index.js';
 import { placeUnder } from '../../kitchen/index.js';
 import { findByTouch } from '../../kitchen/index.js';
 import type { Touch } from '../../terms/touch.js';
@@ -30,8 +30,22 @@ const byLikeness = (turn: Turn, { words }: Mention): Item[] => {
   return like.filter(({ fit }) => fit >= top - closeFit).map(({ item }) => item);
 };
 
+/** "The beef one", of several just told: the one whose name holds the word. */
+const oneOfOffered = (turn: Turn, { words }: Mention): Item[] => {
+  const kind = / ones?$/.test(words ?? '')
+    ? words!.replace(/ ones?$/, '')
+    : words &&
+        new RegExp(`\\b${words.replace(/[^\p{L}\p{N} ]/gu, '.')} ones?\\b`, 'iu').test(turn.heard ?? '')
+      ? words
+      : null;
+  if (kind === null) return [];
+  return live(turn, turn.memory.offered).filter(({ name }) => likeness(name, kind) > 0);
+};
+
 /** Items whose names the words fit about equally well, best first. */
 const byWords = (turn: Turn, mention: Mention): Item[] => {
+  const offered = oneOfOffered(turn, mention);
+  if (offered.length > 0) return offered;
   const here = mention.candidates.flatMap(({ id, fit }) => {
     const marked = turn.kitchen.markers.has(id) ? hereItems(turn).filter((item) => item.markerId === id) : [];
     const items = [...live(turn, [id]), ...marked];

@@ -1,6 +1,7 @@
 /** Talk about the talk: again, shorter, slower, more, why, what did you hear, help, goodbye. */
 import type { Length, Listener, Say } from '../../speech/answer.js';
 import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
+import { count } from '../find/count.js';
 import { tellAbout } from '../find/whats-this.js';
 import { atOrdinal } from '../refer/items.js';
 import { lengths } from '../state.js';
@@ -270,6 +271,9 @@ export const howMany: Handler = (_act, turn) => {
   const { told, procedure } = turn.state;
   if (procedure && !told?.count)
     return { parts: [say('steps-in-all', { count: procedure.steps.length })], keepTold: true };
+  // Of one thing, how much of it there is; of several, how many they are.
+  if (turn.memory.items.length === 1 && (told?.count ?? 1) === 1 && !told?.rest.length)
+    return count({ intent: 'count', slots: { item: pointedAt } }, turn);
   return told && told.count !== null
     ? { parts: [say('that-many', { count: told.count })], keepTold: true }
     : { parts: [say('nothing-to-count')], keepTold: true };
@@ -314,6 +318,17 @@ export const cancel: Handler = (_act, turn) => {
       session: { ...session, paused: true },
       quiet: true,
     };
+  const { done, turns } = turn.state;
+  if (done && done.turn === turns - 1) {
+    const about = [...new Set(done.changes.flatMap((change) => change.about))];
+    return {
+      parts: [],
+      offer: {
+        question: say('offer-undo', about.length > 0 ? { about: list(about) } : {}),
+        act: { intent: 'undo', slots: {} },
+      },
+    };
+  }
   return { parts: [say('nothing-open')] };
 };
 

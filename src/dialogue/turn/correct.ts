@@ -42,7 +42,10 @@ export const correctedSlots = (
   if (name && was.item) {
     return { slots: { ...was, item: { ...was.item, words: name, candidates: [] } }, redo: ['item'] };
   }
-  const { item, ...rest } = said;
+  const { item, number, ...others } = said;
+  // "Just the one", of tubs taken: one tub.
+  const one = number !== undefined && was.amount ? { amount: { ...was.amount, value: number } } : null;
+  const rest: Slots = one ? { ...others, ...one } : number === undefined ? others : { ...others, number };
   if (rest.place && was.shares) {
     const shares = sharesCorrected(kitchen, was.shares, rest.place);
     if (shares) return { slots: { ...was, shares }, redo: ['shares'] };

@@ -4,7 +4,8 @@ import type { Act, Intent, PlaceMention, Slots } from '../../understanding/inten
 import { rootPlace } from '../describe/place.js';
 import { asksAbout } from './list-again.js';
 import type { Work } from './work.js';
-import { runAct } from './work.js';
+import { say } from '../handler.js';
+import { runAct, saying } from './work.js';
 
 /** What can be asked or done again of another thing, place, person or day. */
 const again: Readonly<Partial<Record<Intent, readonly (keyof Slots)[]>>> = {
@@ -15,7 +16,7 @@ const again: Readonly<Partial<Record<Intent, readonly (keyof Slots)[]>>> = {
   'item-date': ['item'],
   keeps: ['item', 'place'],
   'use-first': ['place', 'when'],
-  reheat: ['item'],
+  reheat: ['item', 'method', 'amount', 'number', 'from_state', 'preparation'],
   'thaw-plan': ['item', 'when'],
   'cook-temperature': ['item'],
   'left-out': ['item'],
@@ -28,16 +29,16 @@ const again: Readonly<Partial<Record<Intent, readonly (keyof Slots)[]>>> = {
   'place-state': ['place'],
   'marker-care': ['item'],
   'buy-read': ['item'],
-  take: ['item'],
-  finish: ['item'],
-  move: ['item', 'place'],
+  take: ['item', 'amount'],
+  finish: ['item', 'amount'],
+  move: ['item', 'amount', 'place'],
   open: ['item'],
-  freeze: ['item', 'place'],
-  thaw: ['item'],
+  freeze: ['item', 'amount', 'place'],
+  thaw: ['item', 'amount'],
   reheated: ['item'],
   'put-back': ['item'],
-  'put-away': ['item'],
-  'buy-add': ['item'],
+  'put-away': ['item', 'amount'],
+  'buy-add': ['item', 'amount'],
   'buy-remove': ['item'],
 };
 
@@ -117,5 +118,6 @@ export const followUp = (work: Work, act: Act, doubtfully: (work: Work, act: Act
   if (item ?? items) return runAct(work, { intent: 'tell-about', slots: act.slots });
   if (place) return runAct(work, { intent: 'find', slots: { place } });
   if (person) return runAct(work, { intent: 'can-eat', slots: { person } });
-  return runAct(work, { intent: 'use-first', slots: when ? { when } : {} });
+  if (when) return runAct(work, { intent: 'use-first', slots: { when } });
+  return saying(work, say('nothing-was-asked'));
 };

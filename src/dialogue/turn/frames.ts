@@ -135,6 +135,8 @@ export const answerFrame = (work: Work, act: Act): Work | null => {
   if (frame.choices && act.intent === 'choose' && !act.slots.item?.words)
     return pickByWords(work) ?? askAgain(work);
   const whole = filled(frame, act, work.heard);
+  if (!whole && act.intent === 'correct' && Object.keys(act.slots).length > 0)
+    return corrected(work, frame, act);
   if (!whole) return bareMiss(work, frame, act);
   return runAct(popped(work), whole, { picked: frame.picked, sure: false });
 };
