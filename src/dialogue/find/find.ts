@@ -9,7 +9,7 @@ import { andMore, groupSize, inGroups } from '../describe/lists.js';
 import { placeAt, placeNoun } from '../describe/place.js';
 import { itemFeel } from '../describe/touch.js';
 import { type Handler, type Reply, type Turn, about, ago, list, say } from '../handler.js';
-import { buyRead } from '../shopping/shopping.js';
+import { buyRead } from '../shopping/read.js';
 import { findItems, hereItems } from '../refer/items.js';
 import { findPlace } from '../refer/places.js';
 
