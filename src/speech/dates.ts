@@ -25,6 +25,8 @@ const nameOf = (part: 'weekday' | 'month', day: PlainDate, locale: string): stri
 /** A date this close is the nearest of its name, so that its year need not be said. */
 const NEAR_DAYS = 182;
 const NEAR_MONTHS = 5;
+/** A month to come needs no year until its name comes round again. */
+const AHEAD_MONTHS = 11;
 
 /**
  * "yesterday", "last Friday", "May twelfth" — or with its year when another year's day of that
@@ -52,7 +54,7 @@ export const monthForm = (day: PlainDate, clock: Clock, locale: string, numbers:
   const index = (date: PlainDate): number => Number(date.slice(0, 4)) * 12 + Number(date.slice(5, 7));
   const away = index(day) - index(today(clock));
   if (away === 0) return form('date-this-month');
-  if (Math.abs(away) <= NEAR_MONTHS) return form('date-month', { month });
+  if (away >= -NEAR_MONTHS && away <= AHEAD_MONTHS) return form('date-month', { month });
   return form('date-month-year', { month, year: numbers.year(Number(day.slice(0, 4))) });
 };
 

@@ -87,6 +87,39 @@ const double = (tokens: readonly string[], reader: Reader): readonly Reading[] =
   return found.sort((a, b) => b.score - a.score).slice(0, 2);
 };
 
+/** Words a question begins with after what it is about: "the roast chicken, can that go in the microwave". */
+const asking: Readonly<Record<string, ReadonlySet<string>>> = {
+  en: new Set([
+    ...['can', 'could', 'may', 'should', 'is', 'are', 'was', 'were', 'does', 'do', 'did', 'will', 'would'],
+    ...['has', 'have', 'how', 'when', 'where', 'what', 'who', 'which'],
+  ]),
+};
+/** A name first and the question after it is rarer than the name in its place (natural logarithm). */
+const frontedCost = -1;
+/** A name is no longer than that. */
+const longestTopic = 5;
+
+/** "The carrots, how old are they": the thing first, then what is asked of it. */
+const fronted = (tokens: readonly string[], reader: Reader): readonly Reading[] => {
+  const found: Reading[] = [];
+  for (let at = 1; at <= Math.min(longestTopic, tokens.length - 2); at += 1) {
+    if (!asking[reader.language]?.has(tokens[at]!)) continue;
+    const [topic] = reader.grammar
+      .parse(tokens.slice(0, at), { rules: ['expect_item'], dynamic: reader.rules, limit: 1 })
+      .map((parse) => readingOf(parse, { ...reader, expecting: 'anything' }));
+    const item = topic?.acts[0]?.slots.item;
+    if (!topic || !item || item.candidates.length === 0) continue;
+    for (const { acts, score } of single(tokens.slice(at), reader)) {
+      const [act] = acts;
+      if (!act?.slots.item?.pointer || act.slots.item.words !== null || acts.length > 1) continue;
+      const about: Act = { intent: act.intent, slots: { ...act.slots, item } };
+      found.push({ acts: [about], score: score + Math.min(0, topic.score - expectedBonus) + frontedCost });
+      break;
+    }
+  }
+  return found;
+};
+
 /** Readings in any order of words: slower and less sure, for what the exact wording does not cover. */
 const loose = (tokens: readonly string[], reader: Reader): readonly Reading[] =>
   reader.grammar
@@ -109,7 +142,9 @@ export const readingsOf = (
   const all =
     !thorough || (whole.length > 0 && whole[0]!.score > odd)
       ? whole
-      : [...whole, ...double(tokens, reader), ...loose(tokens, reader)].sort((a, b) => b.score - a.score);
+      : [...whole, ...double(tokens, reader), ...fronted(tokens, reader), ...loose(tokens, reader)].sort(
+          (a, b) => b.score - a.score,
+        );
   const cost = sentenceCost(tokens, reader.language);
   return cost === 0 ? all : all.map(({ acts, score }) => ({ acts, score: score + cost }));
 };

@@ -139,3 +139,12 @@ none-done-then = Nothing still here was { $deed ->
     [opened] opened
    *[added] put away
   } then.
+
+# "Can I freeze it": asked only.
+ask-may-freeze = Freeze what?
+freezes-for = Yes. Frozen, { $food }: { $span } for best quality, guidance says.
+    .short = Yes, { $span }.
+freezes-no-figure = Guidance gives no freezer time for { $food }. Kept frozen, food keeps; the times are for taste only.
+is-frozen = { CAP(THE($name)) } { IS($name) } frozen already.
+freeze-rather-not = Rather not: the chart says not to freeze { $name }.
+freeze-too-late = Do not freeze the { $name }.

@@ -16,6 +16,21 @@ place-holds = { $at }, { $count ->
    *[other] { $count } things: { $items }
   }
     .short = { $items }
+spot-holds = { CAP($at) }, { $spot ->
+    [left] on the left
+    [right] on the right
+    [middle] in the middle
+    [front] at the front
+    [back] at the back
+   *[other] { $spot }
+  }: { $items }.
+    .short = { $items }.
+spots-unknown = { $count ->
+    [one] For one more there, the spot is not recorded.
+   *[other] For { $count } more there, the spot is not recorded.
+  }
+    .short = {""}
+spot-not-recorded = Nothing is recorded to be just there.
 not-there = None { $at }.
 no-such-place-told = I know no place called { $words }. Say: what places do I have.
 none-left-gone = No { $name } left: { $how ->
@@ -53,6 +68,8 @@ count-spread = { $places }.
 count-where = { CAP($at) }.
     .short = {""}
 count-none-at = None { $at }.
+count-each = { CAP($count) } in all: { $places }.
+count-in = { $count } { $at }
 count-things = { $count ->
     [one] One thing
    *[other] { $count } things
@@ -116,3 +133,22 @@ reach-neighbour = the { $name }{ $feel ->
     [none] {""}
    *[other] , { $feel }
   }
+
+# What stands by it, and how it feels.
+beside-told = { $side ->
+    [behind] Behind the { $name }
+    [in-front-of] In front of the { $name }
+    [on-top-of] On top of the { $name }
+    [under] Under the { $name }
+   *[beside] By the { $name }
+  }: { $items }.
+beside-shelf = What is { $side ->
+    [behind] behind
+    [in-front-of] in front of
+    [on-top-of] on top of
+    [under] under
+   *[beside] next to
+  } the { $name } is not recorded. With { THEM($name) } { $at }: { $items }.
+beside-nothing = Nothing else is recorded { $at }.
+felt-as = The { $name } { IS($name) } { $feel }.
+no-marker-on = No marker is on { THEM($name) }.

@@ -35,6 +35,34 @@ cook-to = { CAP($temperature) } inside{ $rest ->
   }.
 cook-boil = Soups and sauces come to a rolling boil.
 
+cook-by-label = How long and how, its label or your recipe says.
+    .short = {""}
+cook-recorded = Heating it is recorded: say reheat the { $name }.
+    .short = {""}
+cook-thermometer = Only a thermometer in the thickest part tells.
+cook-colour = Go by a thermometer alone.
+
+reheat-again-before = It was reheated { TIMES($times) } so far.
+reheat-again-counts = The guidance I have counts no times: each time, { $temperature } all through, and heat only what is eaten.
+reheat-again-once = Once only, guidance says{ $done ->
+    [yes] , and that has been
+   *[no] {""}
+  }: { $temperature } all through, and throw out what is left.
+reheat-none-noted = No reheating of it is recorded.
+thaw-needed-no = No need: heating it from frozen is recorded.
+thaw-takes = { $method ->
+    [fridge] In the fridge, { $low ->
+        [none] {""}
+       *[other] { $low } to{" "}
+      }{ $high }
+   *[cold-water] in cold water, { $low ->
+        [none] {""}
+       *[other] { $low } to{" "}
+      }{ $high }
+  }, for { $name }.
+thaw-counter-no = No: guidance says never on the counter or in hot water.
+thaw-ways = The fridge, cold water or the microwave.
+
 ask-thaw-when = When do you want the { $name }?
 ask-thaw-weight = How many pounds { IS($name) } { THE($name) }?
 ask-thaw-weight-again = Say a number of pounds, or about how heavy it is.

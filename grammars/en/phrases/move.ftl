@@ -16,6 +16,17 @@ ask-which-freezer = Which freezer for the { $name }{ $choices ->
     [none] {""}
    *[other] : { $choices }
   }?
+freeze-past-warning = { CAP($name) }: past guidance, so throw { $several ->
+    [yes] them
+   *[no] it
+  } out.
+confirm-freeze-past = { CAP($name) }: past guidance, so throw { $several ->
+    [yes] them
+   *[no] it
+  } out. Freeze { $several ->
+    [yes] them
+   *[no] it
+  } all the same? Yes or no.
 frozen = { CAP($name) }, { $at }, frozen { $date }.
 confirm-freeze = Note the { $name } as frozen? Yes or no.
 ask-thaw = Thaw what?

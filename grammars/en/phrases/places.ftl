@@ -58,3 +58,6 @@ places-empty = { $count ->
     [one] One is empty: { $places }.
    *[other] { $count } are empty: { $places }.
   }
+place-counts = Fewest first: { $places }.
+room-not-known = How much room is left, nobody recorded.
+    .short = {""}

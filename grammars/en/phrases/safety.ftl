@@ -97,8 +97,8 @@ safety-keeps = { $food }{ $type ->
    *[other] , { $type }
   }: { $span }.
 safety-not-for-freezing = the chart says not to freeze it.
-safety-frozen-quality = best before the end of { $to }, for taste; frozen solid, it keeps.
-safety-past-quality = its best was over by { $to }. That is about taste and texture.
+safety-frozen-quality = best for taste until { $to }; kept frozen, it keeps.
+safety-past-quality = its best was until { $to }; kept frozen, it keeps.
 safety-frozen-keeps = food kept frozen all along keeps; freezer times are for quality only.
 safety-frozen-unknown-date = when it was frozen is not recorded.
 safety-use-by-passed = its use-by date was { $day }.

@@ -9,6 +9,7 @@ import type { Say, Value } from '../../speech/answer.js';
 import { type PlainDate, dayOf, daysBetween, plusDays, today } from '../../terms/dates.js';
 import type { SaidDate, Slots } from '../../understanding/intents.js';
 import { ageFrom, ageWords } from './age-parts.js';
+import { mayBeFrozen } from './may-freeze.js';
 import { reasonsOf, verdictWords } from '../describe/guidance.js';
 import { type Group, groupName, grouped } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
@@ -261,6 +262,7 @@ const asksHowLong = (turn: Turn): boolean =>
  */
 export const keeps: Handler = (act, turn) => {
   const { slots } = act;
+  if (slots.asked === 'freeze') return mayBeFrozen(turn, slots);
   const { items, unknown } = askedItems(act, turn);
   const when = slots.when ?? Object.values(slots.dates ?? {})[0];
   const dated = when && when !== 'unknown' ? sameDay(items, when) : [];

@@ -14,7 +14,20 @@ const spoken = (args: Readonly<Record<string, Fact>>): Record<string, Value> => 
 export const spanWords = ({ low, high, unit }: { low: number; high: number; unit: string }): Say =>
   low === high ? say('span-single', { high, unit }) : say('span-range', { low, high, unit });
 
-export const reasonWords = ({ code, args }: Reason): Say => say(`safety-${code}`, spoken(args));
+/** How long frozen food tastes best is no matter of days. */
+const monthly: ReadonlySet<string> = new Set(['frozen-quality', 'past-quality']);
+const inMonths = (args: Readonly<Record<string, Value>>): Record<string, Value> =>
+  Object.fromEntries(
+    Object.entries(args).map(([key, value]) => [
+      key,
+      typeof value === 'object' && 'kind' in value && value.kind === 'date'
+        ? { ...value, monthOnly: true }
+        : value,
+    ]),
+  );
+
+export const reasonWords = ({ code, args }: Reason): Say =>
+  say(`safety-${code}`, monthly.has(code) ? inMonths(spoken(args)) : spoken(args));
 export const cautionWords = ({ code, args }: Caution): Say => say(`caution-${code}`, spoken(args));
 
 export const sourceWords = (source: Citation | null): Say[] => {

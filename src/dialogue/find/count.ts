@@ -42,6 +42,21 @@ const tellCount = (turn: Turn, items: readonly Item[], where: ReturnType<typeof 
   return { parts, ...more };
 };
 
+/** "How many things are in the freezer", where there are two: in all, and in each. */
+const countEach = (turn: Turn, ids: readonly string[]): Reply => {
+  const whole = ids.filter((id) => !ids.some((other) => other !== id && placeUnder(turn.kitchen, id, other)));
+  const each = whole.map((id) => ({
+    count: itemsAt(turn.kitchen, id).length,
+    at: placeAt(turn.kitchen, id),
+  }));
+  const sum = each.reduce((total, one) => total + one.count, 0);
+  return {
+    parts: [say('count-each', { count: sum, places: list(each.map((one) => say('count-in', one))) })],
+    count: sum,
+    names: [],
+  };
+};
+
 export const count: Handler = (act, turn) => {
   const { items, unknown, named } = askedItems(act, turn);
   const place = findPlace(turn, act.slots.place);
@@ -60,6 +75,11 @@ export const count: Handler = (act, turn) => {
     }
     return tellCount(turn, here, at);
   }
+  if (place.found === 'several' && !named)
+    return countEach(
+      turn,
+      place.choices.flatMap(({ ids }) => ids),
+    );
   if (items.length > 0) return tellCount(turn, items, null);
   const gone = unknown ?? nameOfGone(turn, act.slots.item?.candidates.map(({ id }) => id) ?? []);
   if (gone) return noneLeft(turn, gone);

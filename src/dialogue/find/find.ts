@@ -143,6 +143,27 @@ const tellPlace = (turn: Turn, place: Place, items: readonly Item[]): Reply => {
   return { parts, more, memory, names, count: groups.length };
 };
 
+/** "At the back of the fourth shelf": what is recorded to be just there; else all of it, and that no spot is known. */
+const tellSpot = (turn: Turn, place: Place, spot: string | null): Reply => {
+  const all = itemsAt(turn.kitchen, place.id);
+  const side = (spot ?? '').replace(/^(on|at|in|to) (the )?|\b(hand|side|very|far)\b/g, '').trim();
+  if (!side) return tellPlace(turn, place, all);
+  const there = all.filter((item) => (item.spot ?? '').toLowerCase().split(' ').includes(side));
+  const told = tellPlace(turn, place, there.length > 0 ? there : all);
+  if (there.length === 0) return { ...told, parts: [say('spot-not-recorded'), ...told.parts] };
+  const unknown = all.filter((item) => item.spot === null).length;
+  const { first, more, left } = inGroups(grouped(there).map((group) => said(turn, group)));
+  return {
+    ...told,
+    parts: [
+      say('spot-holds', { spot: side, at: placeAt(turn.kitchen, place.id), items: list(first) }),
+      ...andMore(left),
+      ...(unknown > 0 && left === 0 ? [say('spots-unknown', { count: unknown })] : []),
+    ],
+    more,
+  };
+};
+
 /** With its feel where that was recorded: on one shelf, the hand tells things apart. */
 const said = (turn: Turn, group: Group): Say => {
   const feel = group.items.length === 1 ? itemFeel(turn.kitchen, group.first) : null;
@@ -166,7 +187,7 @@ export const find: Handler = (act, turn) => {
     }
     if (found.found === 'unknown') return { parts: [say('no-such-place-told', { words: found.words })] };
     if (found.found === 'one') {
-      if (!named) return tellPlace(turn, found.place, itemsAt(turn.kitchen, found.place.id));
+      if (!named) return tellSpot(turn, found.place, found.spot);
       const inside = items.filter(({ placeId }) => placeUnder(turn.kitchen, placeId, found.place.id));
       if (inside.length > 0) return tellItems(turn, inside);
       if (items.length > 0) {

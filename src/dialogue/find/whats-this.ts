@@ -115,6 +115,7 @@ export const tellAbout: Handler = (act, turn) => {
   const item = found.got;
   const { kitchen } = turn;
   const group = { items: [item], first: item };
+  if (act.slots.asked === 'feel') return tellFeel(turn, item);
   const marks = marksOf(kitchen, item);
   const owner = item.ownerId ? kitchen.people.get(item.ownerId) : undefined;
   const age = ageParts(turn, item);
@@ -145,6 +146,24 @@ export const tellAbout: Handler = (act, turn) => {
   };
 };
 
+/** "What does it feel like", "which marker is on it": for the hand, and where to put it. */
+const tellFeel = (turn: Turn, item: Item): Reply => {
+  const feel = itemFeel(turn.kitchen, item);
+  const marker = item.markerId ? turn.kitchen.markers.get(item.markerId) : undefined;
+  const spot = marker?.touch.spot;
+  return {
+    parts: [
+      feel ? say('felt-as', { name: item.name, feel }) : say('reach-no-feel'),
+      ...(marker && spot ? [say('reach-marker', { marker: markerNoun(marker), spot })] : []),
+      ...(marker ? [] : [say('no-marker-on', { name: item.name })]),
+    ],
+    details: [say('reach-place', { at: placeAt(turn.kitchen, item.placeId, item.spot) })],
+    memory: about(turn, [item]),
+    names: [item.name],
+    count: 1,
+  };
+};
+
 /** By hand: place, side, feel, and what stands beside it. */
 export const howToReach: Handler = (act, turn) => {
   const found = needItem(turn, act.slots.item, { question: say('ask-find') });
@@ -154,6 +173,8 @@ export const howToReach: Handler = (act, turn) => {
   const feel = itemFeel(kitchen, item);
   const marker = item.markerId ? kitchen.markers.get(item.markerId) : undefined;
   const beside = item.placeId ? itemsRightAt(kitchen, item.placeId).filter(({ id }) => id !== item.id) : [];
+  const { asked } = act.slots;
+  if (asked) return tellBeside(turn, item, asked, beside);
   const parts: Say[] = [
     say('reach-place', { at: placeAt(kitchen, item.placeId, item.spot), ...positionOf(turn, item) }),
     ...(feel ? [say('reach-feel', { feel })] : [say('reach-no-feel')]),
@@ -165,6 +186,49 @@ export const howToReach: Handler = (act, turn) => {
       : []),
   ];
   return { parts, memory: about(turn, [item]), names: [item.name], count: 1 };
+};
+
+/** "What is behind the rice" is also told by the rice's own "in front of the stew". */
+const sideOf: Readonly<Record<string, RegExp>> = {
+  behind: /^in front of /,
+  'in front of': /^behind /,
+  'on top of': /^(under|underneath|below) /,
+  under: /^(on top of|above) /,
+};
+
+const isSaidOf = (spot: string | null, name: string): boolean =>
+  spot !== null && spot.toLowerCase().endsWith(` ${name.toLowerCase()}`);
+
+/** By their recorded spots: those said to be by it, those it is said to be by, and those on its side of the shelf. */
+const standingBy = (item: Item, asked: string, shelf: readonly Item[]): readonly Item[] => {
+  const any = asked === 'beside';
+  const by = shelf.filter(
+    ({ spot }) => isSaidOf(spot, item.name) && (any || (spot ?? '').startsWith(`${asked} `)),
+  );
+  const own = shelf.filter(
+    ({ name }) => isSaidOf(item.spot, name) && (any || sideOf[asked]?.test(item.spot ?? '')),
+  );
+  const same = any ? shelf.filter(({ spot }) => spot !== null && spot === item.spot) : [];
+  return [...new Set([...by, ...own, ...same])];
+};
+
+/** "What is next to it", "what is behind the stew"; with nothing recorded, what shares its shelf, and that it is no more. */
+const tellBeside = (turn: Turn, item: Item, asked: string, shelf: readonly Item[]): Reply => {
+  const by = standingBy(item, asked, shelf);
+  const told = (by.length > 0 ? by : shelf).slice(0, 4);
+  const args = {
+    name: item.name,
+    at: placeAt(turn.kitchen, item.placeId),
+    side: asked.replaceAll(' ', '-'),
+    items: list(told.map((one) => neighbour(turn, one))),
+  };
+  const phrase = shelf.length === 0 ? 'beside-nothing' : by.length > 0 ? 'beside-told' : 'beside-shelf';
+  return {
+    parts: [say(phrase, args)],
+    memory: about(turn, [item], [item, ...told]),
+    names: told.map(({ name }) => name),
+    count: told.length,
+  };
 };
 
 const neighbour = (turn: Turn, item: Item): Say => {

@@ -17,6 +17,7 @@ import type { Change, Item } from '../../kitchen/model.js';
 import type { Say, Value } from '../../speech/answer.js';
 import type { PlainDate } from '../../terms/dates.js';
 import type { SaidDate, Slots } from '../../understanding/intents.js';
+import { assessIn } from '../../safety/index.js';
 import { placeAt, placeNoun } from '../describe/place.js';
 import { refusal, withChange } from '../describe/refusals.js';
 import { type Handler, type Reply, type Turn, about, day, list, say, todayOf } from '../handler.js';
@@ -63,6 +64,24 @@ const itemsOf = (turn: Turn, slots: Slots, question: Say): { got: readonly Item[
   return { got };
 };
 
+/** Those that guidance says to throw out: freezing them does not make them good again. */
+const pastGuidance = (turn: Turn, items: readonly Item[]): readonly Item[] =>
+  items.filter(
+    (item) => !isFrozen(turn, item) && assessIn(turn.kitchen, item, turn.clock).verdict === 'throw-out',
+  );
+
+/** Frozen, it would look like good food for months: the warning comes before the question. */
+const freezePast = (turn: Turn, items: readonly Item[]): { warning: Say; confirm: Say } | null => {
+  const past = pastGuidance(turn, items);
+  if (past.length === 0) return null;
+  const name = nameOf(past);
+  const several = past.length > 1 ? 'yes' : 'no';
+  return {
+    warning: say('freeze-past-warning', { name, several }),
+    confirm: say('confirm-freeze-past', { name, several }),
+  };
+};
+
 export const move: Handler = (act, turn) => {
   const { slots } = act;
   const found = itemsOf(turn, slots, say('ask-move-what'));
@@ -81,6 +100,8 @@ export const move: Handler = (act, turn) => {
   const after = made.changes.reduce(applyChange, turn.kitchen);
   const first = after.items.get(items[0]!.id)!;
   const refrozen = isFrozen({ kitchen: after }, first) && isRefreeze(turn, items[0]!);
+  const freezing = isFrozen({ kitchen: after }, first) && !isFrozen(turn, items[0]!);
+  const past = freezing ? freezePast(turn, items) : null;
   const at = placeAt(turn.kitchen, to.placeId, to.spot);
   const said: Value | null =
     slots.amount && items[0]!.amount ? { kind: 'amount', amount: named(slots.amount, items[0]!) } : null;
@@ -90,6 +111,7 @@ export const move: Handler = (act, turn) => {
       ...(refrozen ? [say('refreeze-caution', { name })] : []),
     ],
     changes: made.changes,
+    ...(past ? { confirm: past.confirm } : {}),
     doubt: say('confirm-move', { name, at }),
     memory: { ...about(turn, items), placeId: to.placeId },
     names: items.map((item) => item.name),
@@ -122,6 +144,7 @@ export const freeze: Handler = (act, turn) => {
   if ('reply' in found) return found.reply;
   const items = found.got;
   const name = nameOf(items);
+  const past = freezePast(turn, items);
   const when = saidDay(slots.dates?.frozen ?? slots.when);
   const place =
     slots.place || turn.picked.place
@@ -151,7 +174,7 @@ export const freeze: Handler = (act, turn) => {
         ),
       });
       return {
-        parts: [],
+        parts: past ? [past.warning] : [],
         ask: { slot: 'place', question, expecting: 'place', choices },
         memory: about(turn, items),
       };
@@ -171,6 +194,7 @@ export const freeze: Handler = (act, turn) => {
       ...(refrozen ? [say('refreeze-caution', { name })] : []),
     ],
     changes,
+    ...(past ? { confirm: past.confirm } : {}),
     doubt: say('confirm-freeze', { name }),
     memory: about(turn, items),
   };

@@ -228,8 +228,37 @@ export const places: Handler = (act, turn) => {
 /** This many things on one shelf or in one basket is called crowded. Common practice; our own figure. */
 const crowded = 8;
 
+/** "Which freezer has room": nobody measured it, but how many things are in each is on record. */
+const wholeOfKind = (turn: Turn, kind: PlaceKind): Reply | null => {
+  const those = [...turn.kitchen.places.values()].filter((place) => place.kind === kind && !place.parentId);
+  if (those.length === 0) return null;
+  const counted = those
+    .map((place) => ({ place, items: itemsAt(turn.kitchen, place.id).length }))
+    .sort((a, b) => a.items - b.items);
+  const [least] = counted;
+  const entries = counted.map(({ place, items }) =>
+    say('place-count', { place: placeNoun(turn.kitchen, place.id), count: items }),
+  );
+  const empty = placeCounts(turn.kitchen, least!.place.id)
+    .filter(({ items, place }) => items === 0 && place.id !== least!.place.id)
+    .slice(0, groupSize)
+    .map(({ place }) => placeNoun(turn.kitchen, place.id));
+  return {
+    parts: [
+      say('place-counts', { places: list(entries) }),
+      ...(empty.length > 0 ? [say('empty-within', { places: list(empty) })] : []),
+      say('room-not-known'),
+    ],
+    count: counted.length,
+    memory: { placeId: least!.place.id },
+  };
+};
+
 export const placeState: Handler = (act, turn) => {
-  const { asked, place: mention } = act.slots;
+  const { asked, place: mention, placeKind } = act.slots;
+  const kind = kindNamed(placeKind);
+  const whole = kind ? wholeOfKind(turn, kind) : null;
+  if (whole) return whole;
   const found = findPlace(turn, mention);
   if (found.found === 'one') {
     const { id } = found.place;

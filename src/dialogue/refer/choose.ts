@@ -77,6 +77,11 @@ const chooseById = (kitchen: Kitchen, mention: Mention, choices: readonly Choice
         ids.some((id) => namesOf(kitchen, id).some((name) => likeness(name, said) > 0)),
       )
     : [];
+  // "Chest freezer left basket", where the freezers were offered: more than was asked, and not to be lost.
+  const [best] = mention.at?.candidates ?? [];
+  const within =
+    best && choices.some(({ ids }) => ids.some((id) => placeUnder(kitchen, best.id, id) && id !== best.id));
+  if (within && best.fit >= 0.8) return [];
   if (wanted.length === 0 || called.length === 1) return called;
   return choices.filter(({ ids }) =>
     ids.some(

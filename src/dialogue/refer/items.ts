@@ -120,12 +120,25 @@ const makerFits = (item: Item, maker: string): boolean =>
   item.maker !== null &&
   (sameName(item.maker, maker) || item.maker.toLowerCase().includes(maker.toLowerCase()));
 
+/** "The round sticker" beside round stickers with dots: the one without is meant. */
+const undotted = (turn: Turn, touch: Touch, items: readonly Item[]): Item[] => {
+  if (touch.dots !== undefined || !(touch.shape ?? touch.fastening)) return [...items];
+  const marked = items.filter(({ markerId }) => markerId !== null);
+  const plain = marked.filter(({ markerId }) => !turn.kitchen.markers.get(markerId!)?.touch.dots);
+  return plain.length === 1 && marked.length === items.length ? plain : [...items];
+};
+
 /** Those that fit what the hand describes best, read in the first way that fits any. */
 const fittingTouch = (turn: Turn, said: Touch, among: readonly Item[]): Item[] => {
   for (const touch of waysMeant(said)) {
     const matches = findByTouch(turn.kitchen, touch, among).filter(({ differs }) => differs.length === 0);
     const top = matches[0]?.fit ?? 0;
-    if (matches.length > 0) return matches.filter(({ fit }) => fit === top).map(({ of }) => of);
+    if (matches.length > 0)
+      return undotted(
+        turn,
+        touch,
+        matches.filter(({ fit }) => fit === top).map(({ of }) => of),
+      );
   }
   return [];
 };

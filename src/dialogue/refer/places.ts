@@ -53,6 +53,23 @@ const bestOf = (turn: Turn, mention: PlaceMention): Place[] => {
   return known.filter(({ fit }) => fit >= top - closeFit).map(({ place }) => place);
 };
 
+/** "The other freezer", "the other shelf": of that kind, not the one just spoken of. */
+const otherOne = (turn: Turn, nearId: Id | null, spot: string | null): PlaceFound => {
+  const kind = /\bother (freezer|fridge|shelf|drawer|basket|cupboard)\b/.exec(turn.heard ?? '')?.[1];
+  const root = rootPlace(turn.kitchen, nearId)?.id;
+  const those = [...turn.kitchen.places.values()].filter((place) => {
+    if (place.kind !== kind || place.id === nearId || place.id === root) return false;
+    return place.parentId === null || place.parentId === turn.kitchen.places.get(nearId ?? '')?.parentId;
+  });
+  if (those.length === 1) return { found: 'one', place: those[0]!, spot };
+  if (those.length === 0) return { found: 'none' };
+  const choices = those.map((place) => ({
+    ids: [place.id],
+    label: say('the-place', { place: placeNoun(turn.kitchen, place.id) }),
+  }));
+  return { found: 'several', choices, spot };
+};
+
 /**
  * Resolves what was said. "The second shelf" of two cupboards is taken to be in the one near which
  * it is looked for, else in the one just spoken of; otherwise it is asked.
@@ -86,6 +103,7 @@ export const findPlace = (
     }));
     return { found: 'several', choices, spot };
   }
+  if (mention.pointer === 'other') return otherOne(turn, nearId, spot);
   const here = mention.pointer ? turn.memory.placeId : null;
   const place = here ? turn.kitchen.places.get(here) : undefined;
   if (place) return { found: 'one', place, spot };

@@ -1,14 +1,43 @@
-/** "What temperature for chicken?" */
+/** "What temperature for chicken?", "how do I cook them?", "how do I know it is done?" */
 import { cookTemperature as cookGuidance } from '../../safety/temperature.js';
+import type { Item } from '../../kitchen/model.js';
+import type { Say } from '../../speech/answer.js';
 import { reasonWords, sourcesOf } from '../describe/guidance.js';
-import { type Handler, say, seconds } from '../handler.js';
+import { type Handler, type Turn, about, say, seconds } from '../handler.js';
 import { findItems } from '../refer/items.js';
+import { needItem } from '../refer/need.js';
+
+/** What the figure does not say: how it is cooked is the label's or the recipe's, and no colour tells. */
+const beside = (asked: string | undefined, item: Item | undefined): Say[] => {
+  if (asked === 'done') return [say('cook-thermometer')];
+  if (asked === 'pink') return [say('cook-colour')];
+  if (asked !== 'how') return [];
+  return item?.preparations.some(({ method }) => method !== 'none')
+    ? [say('cook-recorded', { name: item.name })]
+    : [say('cook-by-label')];
+};
+
+const only = (turn: Turn, items: readonly Item[]): Item | undefined =>
+  items.length === 1 || new Set(items.map(({ name }) => name)).size === 1
+    ? items[0]
+    : (turn.picked.item ?? []).flatMap((id) => turn.kitchen.items.get(id) ?? [])[0];
 
 export const cookTemperature: Handler = (act, turn) => {
-  const { item, words } = act.slots;
-  const known = findItems(turn, item).items[0];
+  const { item, words, asked } = act.slots;
+  // "Them" may be several foods, each with a temperature of its own.
+  if (item?.pointer && !item.words) {
+    const pointed = needItem(turn, item, { question: say('ask-cook'), anyOfBatch: true });
+    if ('reply' in pointed) return pointed.reply;
+    return told(turn, pointed.got.name, pointed.got, asked);
+  }
+  const found = findItems(turn, item);
+  const known = only(turn, found.near ? [] : found.items);
   const food = item?.words ?? words ?? known?.name;
   if (!food) return { parts: [], ask: { slot: 'item', question: say('ask-cook'), expecting: 'words' } };
+  return told(turn, food, known, asked);
+};
+
+const told = (turn: Turn, food: string, item: Item | undefined, asked: string | undefined) => {
   const found = cookGuidance({ food, region: turn.kitchen.household.region });
   const { temperature, restSeconds, holdSeconds, boil } = found;
   return {
@@ -20,9 +49,11 @@ export const cookTemperature: Handler = (act, turn) => {
         ...(holdSeconds ? { hold: seconds(holdSeconds) } : {}),
       }),
       ...(boil ? [say('cook-boil')] : []),
+      ...beside(asked, item),
     ],
     details: found.notes.map((code) => reasonWords({ code, args: { name: food }, source: null })),
     sources: sourcesOf([found]),
     names: [food],
+    ...(item ? { memory: about(turn, [item]) } : {}),
   };
 };

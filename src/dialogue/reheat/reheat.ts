@@ -1,7 +1,7 @@
 /** How to get a dish hot: the cook's own way when one is recorded, ended by a temperature, a step at a time. */
 import { storageOf } from '../../kitchen/index.js';
 import type { HeatMethod, Item } from '../../kitchen/model.js';
-import { assessIn, eatingCautions, reheatPlan } from '../../safety/index.js';
+import { assessIn, cookTemperature, eatingCautions, reheatPlan } from '../../safety/index.js';
 import type { Say } from '../../speech/answer.js';
 import { cautionWords, reasonWords, sourcesOf } from '../describe/guidance.js';
 import { guidedStep } from '../describe/steps.js';
@@ -60,11 +60,21 @@ const minutesOnly = (turn: Turn, item: Item, watts: number): Reply | null => {
   };
 };
 
-const planFor = (turn: Turn, item: Item, method: HeatMethod, watts: number | null, portions?: number) =>
+const planFor = (
+  turn: Turn,
+  item: Item,
+  method: HeatMethod,
+  watts: number | null,
+  portions?: number,
+  said?: string,
+) =>
   reheatPlan({
     food: item.name,
     method,
-    from: storageOf(turn.kitchen, item.placeId) === 'freezer' ? 'freezer' : 'fridge',
+    from:
+      said === 'freezer' || (said === undefined && storageOf(turn.kitchen, item.placeId) === 'freezer')
+        ? 'freezer'
+        : 'fridge',
     region: turn.kitchen.household.region,
     watts,
     portions: portions ?? null,
@@ -74,11 +84,46 @@ const planFor = (turn: Turn, item: Item, method: HeatMethod, watts: number | nul
     first: eatingCautions(turn.kitchen, item),
   });
 
+/** "Can I reheat it again?": what guidance says of another time, without beginning. */
+const anotherTime = (turn: Turn, item: Item): Reply => {
+  const { region } = turn.kitchen.household;
+  const plan = planFor(turn, item, methodFor(turn, item, undefined), turn.kitchen.household.microwaveWatts);
+  const times = item.timesReheated;
+  const past = plan.kind === 'refused' && plan.refusal === 'past-guidance';
+  const found = cookTemperature({ food: item.name, region, reheating: true });
+  const temperature = { kind: 'temperature', ...found.temperature } as const;
+  const memory = about(turn, [item]);
+  if (past)
+    return {
+      parts: [
+        say('verdict-throw-out', { name: item.name, many: 'no' }),
+        ...plan.reasons.slice(0, 1).map(reasonWords),
+      ],
+      sources: sourcesOf(plan.reasons),
+      memory,
+    };
+  if (plan.kind === 'refused' && plan.refusal !== 'method-unknown')
+    return { parts: [say(`refusal-${plan.refusal}`)], sources: sourcesOf(plan.reasons), memory };
+  return {
+    parts: [
+      // The United States publish no count; the United Kingdom says once, and so do we where neither was chosen.
+      region === 'us'
+        ? say('reheat-again-counts', { temperature })
+        : say('reheat-again-once', { temperature, done: times > 0 ? 'yes' : 'no' }),
+      times > 0 ? say('reheat-again-before', { times }) : say('reheat-none-noted'),
+    ],
+    sources: sourcesOf([found, ...plan.reasons]),
+    memory,
+    names: [item.name],
+  };
+};
+
 export const reheat: Handler = (act, turn) => {
   const { slots } = act;
   const found = needItem(turn, slots.item, { question: say('ask-reheat'), anyOfBatch: true });
   if ('reply' in found) return found.reply;
   const item = found.got;
+  if (slots.asked === 'again') return anotherTime(turn, item);
   const memory = about(turn, [item]);
   const watts = slots.number && slots.number >= 300 ? slots.number : turn.kitchen.household.microwaveWatts;
   if (slots.asked === 'minutes' && watts) {
@@ -87,7 +132,7 @@ export const reheat: Handler = (act, turn) => {
   }
   const method = methodFor(turn, item, slots.method ?? slots.preparation?.method ?? undefined);
   const portions = slots.amount?.unit === 'portion' ? slots.amount.value : undefined;
-  const plan = planFor(turn, item, method, watts, portions);
+  const plan = planFor(turn, item, method, watts, portions, slots.from_state);
   if (plan.kind === 'refused') {
     const past = plan.refusal === 'past-guidance';
     const discard = {

@@ -1,5 +1,12 @@
 /** "I want the turkey for Thursday dinner": when to start, and how. */
-import { thawPlan as planThaw } from '../../safety/index.js';
+import {
+  fridgeThawHours,
+  matchFood,
+  safetyTables,
+  thawPlan as planThaw,
+  waterThawHours,
+} from '../../safety/index.js';
+import { cite } from '../../safety/tables.js';
 import type { ThawOption } from '../../safety/api.js';
 import type { Say, Value } from '../../speech/answer.js';
 import { convert } from '../../kitchen/index.js';
@@ -7,7 +14,7 @@ import type { Item } from '../../kitchen/model.js';
 import { dayOf, today } from '../../terms/dates.js';
 import type { Slots } from '../../understanding/intents.js';
 import { sourcesOf } from '../describe/guidance.js';
-import { type Handler, type Turn, about, clockTime, day, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, about, clockTime, day, say, seconds } from '../handler.js';
 import { needItem } from '../refer/need.js';
 import { instantAt } from '../timers/wall-time.js';
 
@@ -29,14 +36,64 @@ const whenWords = (turn: Turn, at: string): Record<string, Value> => {
 const optionWords = (turn: Turn, option: ThawOption): Say =>
   say('thaw-option', { method: option.method, ...(option.startBy ? whenWords(turn, option.startBy) : {}) });
 
+const hoursWords = ({ low, high }: { low: number; high: number }): Record<string, Value> => ({
+  ...(low === high ? {} : { low: seconds(low * 3600) }),
+  high: seconds(high * 3600),
+});
+
+/** "How long does it take to thaw": the hours, by what it weighs. */
+const thawTakes = (turn: Turn, item: Item, pounds: number): Reply => {
+  const turkey = /turkey/.test(matchFood(item.name, {}).food ?? '');
+  const { region } = turn.kitchen.household;
+  const plan = planThaw({ food: item.name, pounds, wantedAt: turn.clock.now, clock: turn.clock, region });
+  const water = plan.options.some(({ method }) => method === 'cold-water');
+  return {
+    parts: [
+      say('thaw-takes', { method: 'fridge', name: item.name, ...hoursWords(fridgeThawHours(pounds)) }),
+      ...(water
+        ? [
+            say('thaw-takes', {
+              method: 'cold-water',
+              name: item.name,
+              ...hoursWords(waterThawHours(pounds, turkey)),
+            }),
+          ]
+        : []),
+    ],
+    details: [say('thaw-never-on-counter')],
+    sources: sourcesOf(plan.options),
+    memory: about(turn, [item]),
+    names: [item.name],
+  };
+};
+
+/** "Do I need to thaw it first": not what is recorded as heated from frozen, and else it may be cooked so. */
+const thawNeeded = (turn: Turn, item: Item): Reply => {
+  const recorded = item.preparations.some(({ from, method }) => from === 'freezer' && method !== 'none');
+  const { thawing } = safetyTables();
+  return {
+    parts: [say(recorded ? 'thaw-needed-no' : 'thaw-cook-from-frozen')],
+    sources: sourcesOf([{ source: cite(safetyTables(), thawing.fromFrozen) }]),
+    memory: about(turn, [item]),
+    names: [item.name],
+  };
+};
+
 export const thawPlan: Handler = (act, turn) => {
   const { slots } = act;
+  if (slots.asked === 'counter')
+    return {
+      parts: [say('thaw-counter-no'), say('thaw-ways')],
+      sources: sourcesOf([{ source: cite(safetyTables(), safetyTables().thawing.never) }]),
+    };
   const found = needItem(turn, slots.item, { question: say('ask-thaw'), anyOfBatch: true });
   if ('reply' in found) return found.reply;
   const item = found.got;
   const memory = about(turn, [item]);
   const { when, time } = slots;
-  if (!time && (!when || when === 'unknown')) {
+  if (slots.asked === 'needed') return thawNeeded(turn, item);
+  const long = slots.asked === 'long';
+  if (!long && !time && (!when || when === 'unknown')) {
     return {
       parts: [],
       ask: { slot: 'when', question: say('ask-thaw-when', { name: item.name }), expecting: 'date' },
@@ -56,6 +113,7 @@ export const thawPlan: Handler = (act, turn) => {
       memory,
     };
   }
+  if (long) return thawTakes(turn, item, pounds ?? slots.number ?? 1);
   const wantedDay = when && when !== 'unknown' ? when.day : today(turn.clock);
   const wantedAt = instantAt(wantedDay, time ?? dinner, turn.clock.timeZone);
   const plan = planThaw({

@@ -114,7 +114,9 @@ export const followUp = (work: Work, act: Act, doubtfully: (work: Work, act: Act
   // "What about the butter?" finishes nothing without a yes.
   const doubtful = meant && (halfNamed(meant) || (meant.intent === 'finish' && asksAbout(work.heard)));
   if (meant) return doubtful ? doubtfully(work, meant) : runAct(work, meant);
-  const { item, items, place, person, when } = act.slots;
+  const { item, items, place, person, when, method, from_state: from } = act.slots;
+  // "In the microwave then", after how it thaws or how hot it gets.
+  if (method ?? from) return runAct(work, { intent: 'reheat', slots: act.slots });
   if (item ?? items) return runAct(work, { intent: 'tell-about', slots: act.slots });
   if (place) return runAct(work, { intent: 'find', slots: { place } });
   if (person) return runAct(work, { intent: 'can-eat', slots: { person } });
