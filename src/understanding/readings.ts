@@ -5,7 +5,7 @@
 import type { DynamicRules, Grammar, Parse } from '../grammar/index.js';
 import type { PlainDate } from '../terms/dates.js';
 import { answering, expectedRules } from './expected.js';
-import type { Act, Expectation } from './intents.js';
+import { ASKING_INTENTS, type Act, type Expectation, type Intent } from './intents.js';
 import { actCost, sentenceCost } from './likelihood.js';
 import { readActs } from './meaning.js';
 import { mendedSentences } from './mishearings.js';
@@ -96,6 +96,7 @@ const asking: Readonly<Record<string, ReadonlySet<string>>> = {
 };
 /** A name first and the question after it is rarer than the name in its place (natural logarithm). */
 const frontedCost = -1;
+const asks: ReadonlySet<Intent> = new Set(ASKING_INTENTS);
 /** A name is no longer than that. */
 const longestTopic = 5;
 
@@ -112,6 +113,8 @@ const fronted = (tokens: readonly string[], reader: Reader): readonly Reading[] 
     for (const { acts, score } of single(tokens.slice(at), reader)) {
       const [act] = acts;
       if (!act?.slots.item?.pointer || act.slots.item.words !== null || acts.length > 1) continue;
+      // What would change something is said in its usual order.
+      if (!asks.has(act.intent)) continue;
       const about: Act = { intent: act.intent, slots: { ...act.slots, item } };
       found.push({ acts: [about], score: score + Math.min(0, topic.score - expectedBonus) + frontedCost });
       break;

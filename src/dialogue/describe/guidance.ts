@@ -15,7 +15,7 @@ export const spanWords = ({ low, high, unit }: { low: number; high: number; unit
   low === high ? say('span-single', { high, unit }) : say('span-range', { low, high, unit });
 
 /** How long frozen food tastes best is no matter of days. */
-const monthly: ReadonlySet<string> = new Set(['frozen-quality', 'past-quality']);
+const monthly: ReadonlySet<string> = new Set(['frozen-quality']);
 const inMonths = (args: Readonly<Record<string, Value>>): Record<string, Value> =>
   Object.fromEntries(
     Object.entries(args).map(([key, value]) => [

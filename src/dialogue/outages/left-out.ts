@@ -9,6 +9,9 @@ import { type Handler, type Turn, about, clockTime, say } from '../handler.js';
 import { findItems } from '../refer/items.js';
 import { bothHalves, fromNow, instantAt, lastOf } from '../timers/wall-time.js';
 
+/** Seconds; our own figure, well beyond the hours guidance allows. */
+const longTime = 8 * 3600;
+
 /** The moment it was set out, from what was said; null when nobody knows. */
 export const sinceSaid = (turn: Turn, { duration, time, when }: Slots): Instant | null => {
   if (duration !== undefined) return fromNow(turn.clock, -duration);
@@ -22,7 +25,9 @@ export const leftOut: Handler = (act, turn) => {
   const item = found.items.length === 1 ? found.items[0]! : null;
   const food = item?.name ?? slots.item?.words ?? slots.words;
   if (!food) return { parts: [], ask: { slot: 'item', question: say('ask-left-out'), expecting: 'item' } };
-  const since = sinceSaid(turn, slots) ?? item?.outSince ?? null;
+  const said = sinceSaid(turn, slots) ?? item?.outSince ?? null;
+  // "Overnight" and "all day" are no hour to record, but longer than any time allowed.
+  const since = said ?? (slots.words === 'overnight' ? fromNow(turn.clock, -longTime) : null);
   const known = since !== null || slots.when === 'unknown';
   if (!known)
     return {
@@ -33,6 +38,7 @@ export const leftOut: Handler = (act, turn) => {
         again: say('ask-out-since-again'),
         expecting: 'time',
       },
+      ...(item ? { memory: about(turn, [item]) } : {}),
     };
   const air = slots.degrees?.scale ? { degrees: slots.degrees.value, scale: slots.degrees.scale } : null;
   const answer = leftOutGuidance({
@@ -50,13 +56,13 @@ export const leftOut: Handler = (act, turn) => {
     ...answer.reasons.slice(0, 1).map(reasonWords),
   ];
   const details = answer.reasons.slice(1).map(reasonWords);
-  const out = item && since ? takeOut(turn, item.id, since) : null;
+  const out = item && said ? takeOut(turn, item.id, said) : null;
   return {
     parts,
     details,
     sources: sourcesOf(answer.reasons),
     ...(item ? { memory: about(turn, [item]) } : {}),
-    ...(out && !isRefused(out) && item!.outSince !== since
+    ...(out && !isRefused(out) && item!.outSince !== said
       ? { changes: [out], doubt: say('confirm-out', { name: food }) }
       : {}),
     ...(item && answer.verdict === 'throw-out'
