@@ -52,6 +52,9 @@ export const isAnimalFood = (name: string, tables = safetyTables()): boolean => 
   return row !== null && [row.bought, row.cooked].some((kind) => kind !== null && animalKind.test(kind));
 };
 
+/** The marks that say a food fits: its own, and those that mean more. */
+export const dietMarks = (diet: string): readonly string[] => [diet, ...(alsoMeans[diet] ?? [])];
+
 export const dietIn = (
   item: Pick<Item, 'name' | 'diets' | 'contains' | 'freeFrom'>,
   diet: string,
@@ -61,7 +64,7 @@ export const dietIn = (
   const answers = left.map((allergen) => allergenIn(item, allergen, tables));
   const said = answers.filter(({ answer }) => answer === 'said-to-contain');
   if (said.length > 0) return { answer: 'contains', what: said.map(({ allergen }) => allergen) };
-  const marks = [diet, ...(alsoMeans[diet] ?? [])];
+  const marks = dietMarks(diet);
   if (item.diets.some((mark) => marks.includes(mark.toLowerCase()))) return { answer: 'marked' };
   // "Gluten free" is a mark of its own; of meat, being free from milk and eggs says nothing.
   const free = answers.length > 0 && answers.every(({ answer }) => answer === 'said-free-from');

@@ -20,7 +20,7 @@ export {
   eatingCautions,
   usualAllergens,
 } from './allergens.js';
-export { allergenWord, dietIn } from './diets.js';
+export { allergenWord, dietIn, dietMarks } from './diets.js';
 export { wattsByBoiling } from './boil-test.js';
 export { checkClaim, claimsOf } from './claims.js';
 export { advance, clockOf, eventsOf } from './clock.js';

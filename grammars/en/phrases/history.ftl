@@ -72,6 +72,7 @@ undone = Undone: { $verb ->
     [thawed] { $about } { IS($about) } as before
     [marked] the marker is off the { $about }
     [unmarked] the marker is back on the { $about }
+    [noted] the messages are as before
     [put-on-the-list] { $about } { IS($about) } off the list
     [took-off-the-list] { $about } { IS($about) } back on the list
     [bought] { $about } { IS($about) } back on the list

@@ -5,6 +5,7 @@ import type { Id, Item } from '../../kitchen/model.js';
 import { foodKey, likeness } from '../../kitchen/index.js';
 import { placeUnder } from '../../kitchen/index.js';
 import { findByTouch } from '../../kitchen/index.js';
+import { dietMarks } from '../../safety/index.js';
 import type { Touch } from '../../terms/touch.js';
 import type { Mention } from '../../understanding/intents.js';
 import type { Turn } from '../handler.js';
@@ -162,7 +163,9 @@ const narrow = (turn: Turn, mention: Mention, items: readonly Item[]): { items: 
   }
   if (mention.maker) keep((item) => makerFits(item, mention.maker!));
   if (mention.diet) {
-    keep((item) => marksOf(turn.kitchen, item).diets.some((diet) => sameName(diet, mention.diet!)));
+    // What is marked vegan is vegetarian, too.
+    const fits = dietMarks(mention.diet.toLowerCase());
+    keep((item) => marksOf(turn.kitchen, item).diets.some((diet) => fits.includes(diet.toLowerCase())));
   }
   if (mention.at && mention.at.candidates.length > 0) {
     const top = mention.at.candidates[0]!.fit;

@@ -32,7 +32,10 @@ export const buyAdd: Handler = (act, turn) => {
   let kitchen = turn.kitchen;
   for (const name of names) {
     const replaces = replacedBy({ ...turn, kitchen }, name);
-    const amount = names.length === 1 ? (slots.amount ?? null) : null;
+    const said = names.length === 1 ? (slots.amount ?? null) : null;
+    // "Make it three", of two tins: three tins.
+    const was = purchaseOf(kitchen, name)?.amount;
+    const amount = said?.unit === 'piece' && was ? { ...said, unit: was.unit } : said;
     const result = buyAddChange(
       { ...turn, kitchen },
       { name, amount, section: names.length === 1 && slots.item ? (slots.words ?? null) : null, replaces },

@@ -118,6 +118,7 @@ export const answerFrame = (work: Work, act: Act): Work | null => {
   if (act.intent === 'yes') return agreed(work, frame);
   if (act.intent === 'no') return denied(work, frame);
   if (act.intent === 'maybe') return frame.kind === 'offer' ? refused(work, frame) : askAgain(work);
+  if (frame.kind === 'offer' && act.intent === 'cancel') return refused(work, frame);
   if (frame.kind === 'offer' && takesUp(frame, act)) return agreed(work, frame);
   if (frame.kind !== 'slot') {
     if (frame.kind === 'sure' && act.intent === 'correct') return corrected(work, frame, act);
