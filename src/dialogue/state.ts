@@ -109,7 +109,15 @@ export const procedureKey = ({ kind, itemId, title }: Procedure): string =>
   JSON.stringify([kind, itemId, itemId ? null : title]);
 
 export type Session =
-  | { readonly kind: 'shop'; readonly items: readonly Id[]; readonly placeId: Id | null }
+  | {
+      readonly kind: 'shop';
+      readonly items: readonly Id[];
+      readonly placeId: Id | null;
+      /** Bought and not put away yet, asked about one by one. */
+      readonly queue?: readonly string[];
+      /** The cook said no to the usual place of the first: it is asked plainly. */
+      readonly elsewhere?: boolean;
+    }
   | {
       readonly kind: 'count';
       readonly stockTakeId: Id;

@@ -109,6 +109,8 @@ export interface Item {
   /** Standing at room temperature since; null when put away. */
   readonly outSince: Instant | null;
   readonly timesReheated: number;
+  /** Days it was frozen before the last time, first of them first. Frozen again, it has been thawed between. */
+  readonly frozenBefore?: readonly PlainDate[];
   /** Who made it: a person's name or a shop, as said. */
   readonly maker: string | null;
   /** Whose it is, when it is not everyone's. */

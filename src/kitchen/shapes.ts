@@ -139,6 +139,7 @@ export const recordShapes = {
       dates: datesShape(dayShape),
       outSince: instant.nullable(),
       timesReheated: z.int().nonnegative(),
+      frozenBefore: z.array(dayShape).optional(),
       maker: text.nullable(),
       ownerId: maybeId,
       diets: texts,

@@ -152,3 +152,5 @@ beside-shelf = What is { $side ->
 beside-nothing = Nothing else is recorded { $at }.
 felt-as = The { $name } { IS($name) } { $feel }.
 no-marker-on = No marker is on { THEM($name) }.
+frozen-before = Frozen before, { $dates }.
+on-day = { ON($date) }

@@ -61,6 +61,7 @@ date-kind = { $what ->
    *[other] the day it was bought
   }
 amended = { CAP($name) }: { $facts }.
+amended-all = All { OF($amount, $name) }: { $facts }.
 known-already = I have that already: { $name }, { $facts }.
 confirm-amend = Note for the { $name }: { $facts }? Yes or no.
 confirm-free = { CAP(THE($name)) } { IS($name) } recorded as containing { $allergens }. Are you sure { IT($name) } { DOES($name) } not? Yes or no.

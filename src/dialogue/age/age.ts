@@ -15,6 +15,7 @@ import { type Group, groupName, grouped } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
 import { askedItems, nameOfGone, noneLeft } from '../find/find.js';
+import { frozenBefore } from '../find/frozen-before.js';
 import { type Handler, type Reply, type Turn, about, day, list, say, todayOf } from '../handler.js';
 import { findPlace, insidePlace } from '../refer/places.js';
 import { oldestFirst } from '../refer/tell-apart.js';
@@ -144,7 +145,10 @@ export const itemDate: Handler = (act, turn) => {
   const at = item.dates[kind];
   if (at)
     return {
-      parts: [say('item-date', { name: item.name, what: kind, date: day(at) })],
+      parts: [
+        say('item-date', { name: item.name, what: kind, date: day(at) }),
+        ...(kind === 'frozen' ? frozenBefore(item) : []),
+      ],
       details: [...first, ...rest],
       sources,
       ...more,

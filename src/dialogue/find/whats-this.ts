@@ -8,6 +8,7 @@ import { placeAt } from '../describe/place.js';
 import { itemFeel, markerNoun } from '../describe/touch.js';
 import { type Handler, type Reply, type Turn, about, day, list, say } from '../handler.js';
 import { needItem } from '../refer/need.js';
+import { frozenBefore } from './frozen-before.js';
 import { plainTouch } from '../refer/touch-words.js';
 
 /** A marker in the hand: what it stands on, or what it was on before. */
@@ -101,11 +102,13 @@ const tellMarkers = (turn: Turn, markers: readonly Marker[]): Reply => {
 const dateKinds = ['made', 'bought', 'opened', 'frozen', 'thawed', 'useBy', 'bestBefore'] as const;
 
 /** Each date that is known, as one short sentence. */
-export const datesOf = (item: Item): Say[] =>
-  dateKinds.flatMap((kind) => {
+export const datesOf = (item: Item): Say[] => [
+  ...dateKinds.flatMap((kind) => {
     const at = item.dates[kind];
     return at ? [say('date-of', { what: kind, date: day(at) })] : [];
-  });
+  }),
+  ...frozenBefore(item),
+];
 
 /** Everything recorded, most useful first. */
 export const tellAbout: Handler = (act, turn) => {

@@ -14,7 +14,10 @@ const withNames = (turn: Turn, meaning: string): string =>
 /** "Two dots mean peanuts" is a warning, not a diet: what bears them contains peanuts. */
 const meaningOf = (turn: Turn, said: string): string => {
   const [allergen] = allergenNamed(said);
-  return allergen ? `contains ${said}` : withNames(turn, said);
+  if (allergen) return `contains ${said}`;
+  // Written as it was heard, where it was: names nobody told of yet keep their capital, too.
+  const at = turn.heard?.toLowerCase().indexOf(said.toLowerCase()) ?? -1;
+  return withNames(turn, at < 0 ? said : turn.heard!.slice(at, at + said.length));
 };
 
 const warns = (meaning: string): boolean => {

@@ -11,6 +11,7 @@ import {
   putBack as putBackChange,
   reheated as reheatedChange,
   split as splitChange,
+  storagesOf,
   thaw as thawChange,
 } from '../../kitchen/index.js';
 import type { Change, Item } from '../../kitchen/model.js';
@@ -22,6 +23,7 @@ import { placeAt, placeNoun } from '../describe/place.js';
 import { refusal, withChange } from '../describe/refusals.js';
 import { type Handler, type Reply, type Turn, about, day, list, say, todayOf } from '../handler.js';
 import { needItem, needItems, needPlace } from '../refer/need.js';
+import { fromWhich } from '../use/use.js';
 
 const saidDay = (said: SaidDate | 'unknown' | undefined): PlainDate | undefined =>
   said && said !== 'unknown' ? said.day : undefined;
@@ -82,19 +84,32 @@ const freezePast = (turn: Turn, items: readonly Item[]): { warning: Say; confirm
   };
 };
 
+/** "Two of them", "two tubs": so many whole containers, when they hold just that. Else part of one. */
+const wholeOnes = (turn: Turn, items: readonly Item[], amount: Slots['amount']): readonly Item[] | null => {
+  if (!amount || !Number.isInteger(amount.value)) return null;
+  const [first] = items;
+  if (!first) return null;
+  if (items.length > 1 && amount.unit === 'piece' && amount.value <= items.length)
+    return items.slice(0, amount.value);
+  const some = first.batchId ? fromWhich(turn, first, amount.value, amount.unit) : [];
+  const held = some.reduce((sum, one) => sum + (one.amount?.value ?? 1), 0);
+  return some.length > 0 && held === amount.value ? some : null;
+};
+
 export const move: Handler = (act, turn) => {
   const { slots } = act;
   const found = itemsOf(turn, slots, say('ask-move-what'));
   if ('reply' in found) return found.reply;
-  const items = found.got;
+  const whole = wholeOnes(turn, found.got, slots.amount);
+  const items = whole ?? found.got;
   const name = nameOf(items);
   const place = needPlace(turn, slots.place, {
     question: say('ask-move-where', { name }),
     nearId: items[0]!.placeId,
   });
-  if ('reply' in place) return { ...place.reply, memory: about(turn, items) };
+  if ('reply' in place) return { ...place.reply, memory: about(turn, found.got) };
   const to = { placeId: place.got.place.id, spot: place.got.spot };
-  const amount = slots.amount && items.length === 1 ? { amount: slots.amount } : {};
+  const amount = slots.amount && !whole && items.length === 1 ? { amount: slots.amount } : {};
   const made = each(turn, items, (now, item) => moveChange(now, item.id, { ...to, ...amount }));
   if ('reply' in made) return made.reply;
   const after = made.changes.reduce(applyChange, turn.kitchen);
@@ -104,7 +119,9 @@ export const move: Handler = (act, turn) => {
   const past = freezing ? freezePast(turn, items) : null;
   const at = placeAt(turn.kitchen, to.placeId, to.spot);
   const said: Value | null =
-    slots.amount && items[0]!.amount ? { kind: 'amount', amount: named(slots.amount, items[0]!) } : null;
+    slots.amount && (whole || items[0]!.amount)
+      ? { kind: 'amount', amount: whole ? inContainers(items) : named(slots.amount, items[0]!) }
+      : null;
   return {
     parts: [
       said ? say('moved-some', { amount: said, name, at }) : say('moved', { name, at }),
@@ -113,9 +130,17 @@ export const move: Handler = (act, turn) => {
     changes: made.changes,
     ...(past ? { confirm: past.confirm } : {}),
     doubt: say('confirm-move', { name, at }),
-    memory: { ...about(turn, items), placeId: to.placeId },
+    memory: { ...about(turn, items, found.got), placeId: to.placeId },
     names: items.map((item) => item.name),
   };
+};
+
+const inContainers = (items: readonly Item[]): { value: number; unit: string } => {
+  const [first] = items;
+  const each = first?.amount;
+  return each && items.every(({ amount }) => amount?.value === 1 && amount.unit === each.unit)
+    ? { value: items.length, unit: each.unit }
+    : { value: items.length, unit: first?.touch.container ?? 'container' };
 };
 
 /** "Two" of something kept in tubs is two tubs. */
@@ -138,8 +163,14 @@ export const open: Handler = (act, turn) => {
   }));
 };
 
+/** "Freeze the chicken in the upright freezer": where to, not which chicken. */
+const destined = (slots: Slots): Slots =>
+  slots.item?.at && !slots.place
+    ? { ...slots, place: slots.item.at, item: { ...slots.item, at: null } }
+    : slots;
+
 export const freeze: Handler = (act, turn) => {
-  const { slots } = act;
+  const slots = destined(act.slots);
   const found = itemsOf(turn, slots, say('ask-freeze'));
   if ('reply' in found) return found.reply;
   const items = found.got;
@@ -207,7 +238,9 @@ export const thaw: Handler = (act, turn) => {
   if ('reply' in found) return found.reply;
   const item = found.got;
   const when = saidDay(slots.dates?.thawed ?? slots.when);
-  const need = { question: say('ask-thaw-where', { name: item.name }) };
+  // "The third shelf" to thaw on is the fridge's.
+  const nearId = storagesOf(turn.kitchen, 'fridge')[0]?.id ?? null;
+  const need = { question: say('ask-thaw-where', { name: item.name }), nearId };
   // Where it thaws decides how long it keeps, so this is worth asking.
   const place = needPlace(turn, slots.place, need);
   if ('reply' in place) return { ...place.reply, memory: about(turn, [item]) };
@@ -281,7 +314,7 @@ export const split: Handler = (act, turn) => {
     return withChange(turn, splitChange(turn, item.id, shares), (change) => ({
       parts: [say('split', { name: item.name, count: shares.length + 1 })],
       changes: [change],
-      memory,
+      memory: partsMemory(turn, change),
     }));
   }
   const into = slots.number ?? slots.amount?.value;
@@ -298,8 +331,14 @@ export const split: Handler = (act, turn) => {
     parts: [say('split-into', { name: item.name, parts: { kind: 'amount', amount: { value: into, unit } } })],
     changes: [change],
     doubt: say('confirm-split', { name: item.name }),
-    memory,
+    memory: partsMemory(turn, change),
   }));
+};
+
+/** "Two of them": all the parts are what was spoken of. */
+const partsMemory = (turn: Turn, change: Change): NonNullable<Reply['memory']> => {
+  const parts = change.ops.flatMap((op) => (op.kind === 'item' && op.after ? [op.after] : []));
+  return about({ ...turn, kitchen: applyChange(turn.kitchen, change) }, parts);
 };
 
 export const merge: Handler = (act, turn) => {

@@ -2,18 +2,22 @@
 import {
   type Facts,
   amend as amendChange,
+  applyChange,
   isFrozen,
   isRefused,
   isShare,
+  likeNames,
   shareOf,
 } from '../../kitchen/index.js';
 import { allergenIn, allergenNamed, allergensOf, allergenWord } from '../../safety/index.js';
-import type { Item, Preparation } from '../../kitchen/model.js';
+import type { Change, Item, Preparation } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
-import type { Slots } from '../../understanding/intents.js';
-import { refusal, withChange } from '../describe/refusals.js';
-import { type Handler, type Turn, about, day, list, say } from '../handler.js';
-import { needItem } from '../refer/need.js';
+import type { Act, Mention, Slots } from '../../understanding/intents.js';
+import { groupAmount } from '../describe/item.js';
+import { refusal } from '../describe/refusals.js';
+import { type Handler, type Reply, type Turn, about, day, list, say } from '../handler.js';
+import { mark } from '../markers/markers.js';
+import { needItems } from '../refer/need.js';
 import type { Ask } from '../state.js';
 import { dateKindOf } from './date-kind.js';
 import { makerName } from './maker-name.js';
@@ -183,15 +187,38 @@ const watchers = (turn: Turn, item: Item, facts: Facts): Say[] => {
   });
 };
 
+/** Facts about the dish hold for every container of it; a date or an amount is of one. */
+const ofTheDish = (facts: Facts): boolean =>
+  facts.amount === undefined &&
+  (facts.dates === undefined || Object.keys(facts.dates).every((kind) => kind === 'made')) &&
+  (facts.contains ?? facts.freeFrom ?? facts.diets ?? facts.maker ?? facts.dates ?? facts.cautions) !==
+    undefined;
+
+/** "The big jar with the square clip is ranch": the clip is the marker of the ranch. */
+const wearsMarker = ({ slots }: Act, turn: Turn): Reply | null => {
+  const { marker, words, item } = slots;
+  if (!marker || !words || item) return null;
+  const candidates = likeNames(turn.kitchen, words).map((one) => ({ id: one.item.id, fit: one.fit }));
+  const named: Mention = { ...marker, words, candidates, pointer: null, touch: null };
+  return candidates.length > 0
+    ? mark({ intent: 'mark', slots: { marker, item: named } }, turn)
+    : { parts: [say('no-such-item', { name: words })] };
+};
+
 export const amend: Handler = (act, turn) => {
-  const found = needItem(turn, act.slots.item, { question: say('ask-amend'), anyOfBatch: true });
+  const worn = wearsMarker(act, turn);
+  if (worn) return worn;
+  const found = needItems(turn, act.slots.item, {
+    question: say('ask-amend'),
+    anyOfBatch: true,
+    several: true,
+  });
   if ('reply' in found) return found.reply;
-  const item = found.got;
-  const memory = about(turn, [item]);
+  const [item, ...others] = found.got as [Item, ...Item[]];
+  const memory = about(turn, found.got);
   const dated = withDate(turn, item, act.slots);
   if ('ask' in dated) return { parts: [], ask: dated.ask, memory };
-  const { slots } = dated;
-  const { facts, said } = told(turn, item, slots);
+  const { facts, said } = told(turn, item, dated.slots);
   if (said.length === 0) {
     return {
       parts: [],
@@ -200,22 +227,50 @@ export const amend: Handler = (act, turn) => {
     };
   }
   const dish = item.batchId !== null && !facts.amount;
-  const result = amendChange(turn, item.id, { ...facts, wholeBatch: dish, sure: turn.sure });
+  const whole = { ...facts, wholeBatch: dish, sure: turn.sure };
+  const result = amendChange(turn, item.id, whole);
   if (isRefused(result) && result.refused === 'contains-it') {
     const allergens = list(result.about ?? []);
     return { parts: [], confirm: say('confirm-free', { name: item.name, allergens }), memory };
   }
-  if (isRefused(result) && result.refused !== 'nothing-changes') return refusal(turn, result);
+  if (isRefused(result) && (result.refused !== 'nothing-changes' || others.length > 0))
+    return refusal(turn, result);
   if (isRefused(result))
     return { parts: [say('known-already', { name: item.name, facts: list(said) })], memory };
-  return withChange(turn, result, (change) => ({
+  const changes = [result, ...amendedToo(applyChange(turn.kitchen, result), turn, others, whole)];
+  const all = changes.flatMap(({ ops }) =>
+    ops.flatMap((op) => (op.kind === 'item' && op.after ? [op.after] : [])),
+  );
+  const name = facts.name ?? item.name;
+  const group = all.length > 1 && ofTheDish(facts) ? groupAmount({ items: all, first: all[0]! }) : null;
+  return {
     parts: [
-      say('amended', { name: facts.name ?? item.name, facts: list(said) }),
+      group
+        ? say('amended-all', { name, amount: group, facts: list(said) })
+        : say('amended', { name, facts: list(said) }),
       ...watchers(turn, item, facts),
     ],
-    changes: [change],
+    changes,
     doubt: say('confirm-amend', { name: item.name, facts: list(said) }),
     memory,
-    names: [facts.name ?? item.name],
-  }));
+    names: [name],
+  };
+};
+
+/** The same facts of other containers that were meant, batch by batch. */
+const amendedToo = (
+  from: Turn['kitchen'],
+  turn: Turn,
+  others: readonly Item[],
+  facts: Facts,
+): readonly Change[] => {
+  const changes: Change[] = [];
+  let kitchen = from;
+  for (const { id } of others) {
+    const result = amendChange({ ...turn, kitchen }, id, facts);
+    if (isRefused(result)) continue;
+    changes.push(result);
+    kitchen = applyChange(kitchen, result);
+  }
+  return changes;
 };

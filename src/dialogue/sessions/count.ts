@@ -1,24 +1,29 @@
 /** Checking a place against the record, thing by thing; put aside and taken up again, days later if need be. */
 import {
   applyChange,
+  changedSince,
   checkItem,
   finishStockTake,
+  invertChange,
   isRefused,
   itemsAt,
   joinChanges,
   openStockTakes,
+  placeUnder,
   setLeft,
   startStockTake,
   tallyOf,
 } from '../../kitchen/index.js';
 import type { Change, Item, StockTake } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
+import type { Share } from '../../terms/amount.js';
 import type { Act } from '../../understanding/intents.js';
 import { type Group, groupName, grouped } from '../describe/item.js';
 import { placeAt, placeNoun } from '../describe/place.js';
 import { refusal } from '../describe/refusals.js';
 import { itemFeel } from '../describe/touch.js';
-import { type Handler, type Reply, type Turn, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
+import { findItems } from '../refer/items.js';
 import { needPlace } from '../refer/need.js';
 import type { Session } from '../state.js';
 
@@ -50,11 +55,12 @@ export const startCount: Handler = (act, turn) => {
     parts: [say('count-start', { place: placeNoun(turn.kitchen, place.id), count: grouped(items).length })],
     changes: [result],
     session: { kind: 'count', stockTakeId: result.ops[0]!.id, itemIds: [], paused: false },
-    memory: { placeId: place.id },
+    memory: { ...about(turn, grouped(items)[0]!.items), placeId: place.id },
   };
 };
 
 const resume = (turn: Turn, take: StockTake): Reply => ({
+  memory: about(turn, nextGroup(turn, take)?.items ?? []),
   parts: [
     say('count-resume', {
       place: placeNoun(turn.kitchen, take.placeId),
@@ -99,8 +105,17 @@ const note = (
   const whole = first ? [joinChanges(first, ...rest)] : [];
   const after = { ...turn, kitchen };
   const take = takeOf(after, session);
-  const memory = { items: found.map(([item]) => item.id) };
-  if (take && nextGroup(after, take)) return { parts: told, changes: whole, memory };
+  const next = take ? nextGroup(after, take) : null;
+  const itemIds = found.map(([item]) => item.id);
+  // "It" is the thing that is asked about now, not the one just answered.
+  if (next)
+    return {
+      parts: told,
+      changes: whole,
+      memory: about(after, next.items),
+      session: { ...session, itemIds },
+    };
+  const memory = { items: itemIds };
   const ended = endCount(after, session);
   return {
     ...ended,
@@ -115,13 +130,15 @@ export const endCount = (turn: Turn, session: Count): Reply => {
   if (!take) return { parts: [say('count-over')], session: null };
   const tally = tallyOf(turn.kitchen, take);
   const result = finishStockTake(turn, take.id);
+  // What there was none of is not told.
+  const counts = (['there', 'gone', 'changed'] as const).filter((kind) => tally[kind] > 0);
   const parts = [
-    say('count-tally', {
-      there: tally.there,
-      gone: tally.gone,
-      changed: tally.changed,
-      place: placeNoun(turn.kitchen, take.placeId),
-    }),
+    counts.length > 0
+      ? say('count-tally', {
+          counts: list(counts.map((kind) => say(`count-${kind}`, { count: tally[kind] }))),
+          place: placeNoun(turn.kitchen, take.placeId),
+        })
+      : say('count-tally-none', { place: placeNoun(turn.kitchen, take.placeId) }),
     ...(tally.unsure > 0 ? [say('count-unsure', { count: tally.unsure })] : []),
     ...(tally.toGo > 0 ? [say('count-not-looked', { count: tally.toGo })] : []),
   ];
@@ -150,6 +167,49 @@ const counted = (turn: Turn, session: Count, group: Group, value: number, unit: 
   return note(turn, session, gone ? [] : [[group.first, 'changed']], [left], [say('noted-short')]);
 };
 
+/** "It's half full." */
+const partLeft = (turn: Turn, session: Count, { first }: Group, share: Share): Reply => {
+  const left = setLeft(turn, first.id, share);
+  if (isRefused(left))
+    return left.refused === 'nothing-changes'
+      ? note(turn, session, [[first, 'there']], [], [])
+      : refusal(turn, left);
+  const said = say('left-noted', { name: first.name, left: { kind: 'amount', amount: share } });
+  return note(turn, session, [[first, 'changed']], [left], [said]);
+};
+
+/** "No, the oat milk": what was just answered was of another thing; the one before is asked again. */
+const checkedOther = (turn: Turn, session: Count, take: StockTake, act: Act): Reply | null => {
+  const { item } = act.slots;
+  const meant = item
+    ? findItems(turn, item).items.filter(({ placeId }) => placeUnder(turn.kitchen, placeId, take.placeId))
+    : [];
+  const [other] = meant;
+  if (!other || meant.length > 1) return null;
+  const [first, ...rest] = turn.state.done?.changes ?? [];
+  const answered = first ? joinChanges(first, ...rest) : null;
+  const seen = session.itemIds.map((id) => take.seen[id]).find((one) => one !== undefined);
+  const told = [say('count-other', { name: other.name })];
+  // Nothing was answered yet, or something else was done since: only what was named is noted.
+  const last = answered?.ops.some((op) => op.kind === 'stockTake' && op.id === take.id);
+  if (
+    !answered ||
+    !seen ||
+    !last ||
+    session.itemIds.includes(other.id) ||
+    changedSince(turn.kitchen, answered).length > 0
+  )
+    return note(turn, session, [[other, 'there']], [], told);
+  const back: Change = { verb: 'checked', about: [other.name], ops: invertChange(answered) };
+  const { left, share } = turn.state.done?.act.slots ?? {};
+  const part = left ?? share;
+  // "Half full" was of the other, too.
+  const kitchen = applyChange(turn.kitchen, back);
+  const set = part ? setLeft({ ...turn, kitchen }, other.id, part) : null;
+  const changes = set && !isRefused(set) ? [back, set] : [back];
+  return note(turn, session, [[other, seen]], changes, told);
+};
+
 const saysGone = (act: Act): boolean =>
   act.intent === 'no' ||
   (act.intent === 'finish' && !named(act)) ||
@@ -171,12 +231,15 @@ export const countAnswer = (act: Act, turn: Turn, session: Count): Reply | null 
     return note(turn, session, all('unsure'), [], []);
   if (act.intent === 'wait')
     return { parts: [say('count-paused')], session: { ...session, paused: true }, quiet: true };
+  if (act.intent === 'correct') return checkedOther(turn, session, take, act);
   if (asked === 'unsure') return note(turn, session, all('unsure'), [], []);
   if (asked === 'changed') return note(turn, session, all('changed'), [], [say('noted-changed')]);
   if (asked === 'gone' || saysGone(act)) return note(turn, session, all('gone'), [], [say('noted-gone')]);
   if (act.intent === 'answer' || act.intent === 'choose' || act.intent === 'take' || act.intent === 'amend') {
     if (amount) return counted(turn, session, group, amount.value, amount.unit);
     if (left && 'value' in left) return counted(turn, session, group, left.value, left.unit);
+    const share = left ?? act.slots.share;
+    if (share && 'fraction' in share && !named(act)) return partLeft(turn, session, group, share);
     if (number !== undefined) return counted(turn, session, group, number, 'piece');
     if (/\b(change|changed|different|moved)\b/.test(act.slots.words ?? turn.heard ?? '')) {
       return note(turn, session, all('changed'), [], [say('noted-changed')]);

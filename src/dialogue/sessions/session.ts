@@ -4,6 +4,7 @@ import type { Act } from '../../understanding/intents.js';
 import type { Reply, Turn } from '../handler.js';
 import { countAnswer, countPrompt } from './count.js';
 import { setupAnswer, setupPrompt } from './setup.js';
+import { queuePrompt } from './shop-queue.js';
 import { shopAnswer } from './shop.js';
 
 /** The reply of the session that is going on, when the act is meant for it; else null. */
@@ -23,6 +24,7 @@ export const sessionAnswer = (act: Act, turn: Turn): Reply | null => {
 /** What the session asks next, said at the end of every answer while it goes on. */
 export const sessionPrompt = (turn: Turn): Say | null => {
   const { session } = turn.state;
-  if (!session || session.kind === 'shop' || session.paused) return null;
+  if (session?.kind === 'shop') return queuePrompt(turn, session);
+  if (!session || session.paused) return null;
   return session.kind === 'count' ? countPrompt(turn, session) : setupPrompt(session);
 };

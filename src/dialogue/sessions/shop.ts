@@ -10,13 +10,21 @@ import { putAway } from '../put-away/put-away.js';
 import { findItems } from '../refer/items.js';
 import { findPlace, insidePlace } from '../refer/places.js';
 import type { Session } from '../state.js';
+import { pending, queueAnswer } from './shop-queue.js';
 
 type Shop = Extract<Session, { kind: 'shop' }>;
 
-export const startShop: Handler = (_act, turn) =>
-  turn.state.session?.kind === 'shop'
-    ? { parts: [say('shop-going-on')] }
-    : { parts: [say('shop-start')], session: { kind: 'shop', items: [], placeId: null } };
+/** With things from the list: those are asked about one by one. */
+export const startShop: Handler = (act, turn) => {
+  const { session } = turn.state;
+  const queue = act.slots.items?.flatMap(({ words }) => words ?? []);
+  if (session?.kind === 'shop')
+    return queue
+      ? { parts: [], session: { ...session, queue: [...(session.queue ?? []), ...queue] } }
+      : { parts: [say('shop-going-on')] };
+  const begun: Shop = { kind: 'shop', items: [], placeId: null };
+  return queue ? { parts: [], session: { ...begun, queue } } : { parts: [say('shop-start')], session: begun };
+};
 
 /** Everything put away in this spell, place by place. */
 export const endShop = (turn: Turn, session: Shop): Reply => {
@@ -24,7 +32,9 @@ export const endShop = (turn: Turn, session: Shop): Reply => {
   const items = [...new Set(session.items)]
     .flatMap((id) => turn.kitchen.items.get(id) ?? [])
     .filter(({ gone }) => !gone);
-  if (items.length === 0) return { parts: [say('shop-nothing')], session: null };
+  const waiting = pending(turn, session);
+  const left = waiting.length > 0 ? [say('shop-left', { items: list(waiting) })] : [];
+  if (items.length === 0) return { parts: [say('shop-nothing'), ...left], session: null };
   const places = [...new Set(items.map(({ placeId }) => placeId))];
   const here = (placeId: Item['placeId']): Say => {
     const groups = grouped(items.filter((item) => item.placeId === placeId));
@@ -35,6 +45,7 @@ export const endShop = (turn: Turn, session: Shop): Reply => {
     parts: [
       say('shop-recap', { count: names.size }),
       ...places.map((placeId) => say('list-entry', { entry: here(placeId) })),
+      ...left,
       say('recap-fix'),
     ],
     session: null,
@@ -73,6 +84,8 @@ const onlyPlace = (act: Act, turn: Turn, session: Shop): Reply | null => {
 
 export const shopAnswer = (act: Act, turn: Turn, session: Shop): Reply | null => {
   const { item, items, place } = act.slots;
+  const queued = queueAnswer(act, turn, session);
+  if (queued) return queued;
   switch (act.intent) {
     case 'answer':
     case 'choose':

@@ -16,6 +16,17 @@ import { type Handler, list, say, todayOf } from '../handler.js';
 import { putAway } from '../put-away/put-away.js';
 import { lineWords, linesSaid, namesSaid, nearLine, replacedBy } from './said.js';
 
+const wordsMention = (words: string): Mention => ({
+  words,
+  candidates: [],
+  pointer: null,
+  touch: null,
+  ordinal: null,
+  maker: null,
+  diet: null,
+  at: null,
+});
+
 export const buyAdd: Handler = (act, turn) => {
   const { slots } = act;
   // "I only need one bag of flour" is of the flour that is on it, whichever flour that is.
@@ -150,9 +161,10 @@ export const buyGot: Handler = (act, turn) => {
       changes: [change],
       doubt: say('confirm-got', { count: got.length }),
       memory: { purchases: left.map(({ id }) => id) },
-      ...(turn.state.session?.kind === 'shop'
-        ? {}
-        : { offer: { question: say('offer-shop'), act: { intent: 'start-shop', slots: {} } } }),
+      offer: {
+        question: say('offer-shop'),
+        act: { intent: 'start-shop', slots: { items: got.map(({ name }) => wordsMention(name)) } },
+      },
     }),
   );
 };

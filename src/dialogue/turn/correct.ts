@@ -90,6 +90,17 @@ const otherItem = (work: Work, act: Act, changes: readonly Change[]): Work | nul
   return runAct(work, { intent: 'move', slots: act.slots }, settled);
 };
 
+/** "No, the milk went on the door", after the recap of what was put away: that milk is moved. */
+const amongTold = (work: Work, act: Act): Work | null => {
+  const { item, place } = act.slots;
+  if (!item || !place || item.pointer) return null;
+  const told = findItems(turnOf(work), item).items.filter(({ id }) => work.state.memory.items.includes(id));
+  const [first] = told;
+  return first && told.length === 1
+    ? runAct(work, { intent: 'move', slots: { place } }, { picked: { item: [first.id] }, sure: false })
+    : null;
+};
+
 /** "Where is the milk?" "No, I meant the oat milk": what was asked, or tried in vain, is asked again put right. */
 const correctAsked = (work: Work, act: Act): Work | null => {
   const asked = work.state.told?.act;
@@ -108,7 +119,7 @@ export const correctLast = (work: Work, act: Act, said: readonly Say[] = [say('p
   const earlier = told?.turn !== undefined && (done?.turn ?? -1) < told.turn;
   if (earlier && !session) {
     const elsewhere = done ? otherItem(work, act, done.changes) : null;
-    return correctAsked(work, act) ?? elsewhere;
+    return amongTold(work, act) ?? correctAsked(work, act) ?? elsewhere;
   }
   if (!done) return null;
   const age = (Date.parse(work.around.clock.now) - Date.parse(done.at)) / 60_000;

@@ -159,7 +159,7 @@ const outOf = (turn: Turn, mention: Mention, reply: Reply): Reply => {
 };
 
 /** Enough of it in one container, else from several of the batch, oldest first. */
-const fromWhich = (turn: Turn, item: Item, wanted: number, unit: string): readonly Item[] => {
+export const fromWhich = (turn: Turn, item: Item, wanted: number, unit: string): readonly Item[] => {
   const sibs = oldestFirst(batchOf(turn.kitchen, item).filter(({ placeId }) => placeId === item.placeId));
   const pool = [
     ...sibs,

@@ -14,6 +14,14 @@ export const isFrozen = (doing: Pick<Doing, 'kitchen'>, item: Item): boolean =>
 export const isRefreeze = (doing: Pick<Doing, 'kitchen'>, item: Item): boolean =>
   !isFrozen(doing, item) && item.dates.thawed !== undefined;
 
+/** A second freezing does not make the first forgotten. */
+const frozenAgain = (item: Item, day: PlainDate): Pick<Item, 'frozenBefore'> => {
+  const { frozen, thawed } = item.dates;
+  return frozen !== undefined && thawed !== undefined && frozen !== day
+    ? { frozenBefore: [...(item.frozenBefore ?? []), frozen] }
+    : {};
+};
+
 /** What a place does to an item that comes to it on a day. */
 const arriving = (doing: Doing, item: Item, placeId: Id, day: PlainDate): Partial<Item> => {
   const from = storageOf(doing.kitchen, item.placeId);
@@ -27,7 +35,8 @@ const arriving = (doing: Doing, item: Item, placeId: Id, day: PlainDate): Partia
   const cold = (storage: typeof from): boolean => storage === 'fridge' || storage === 'freezer';
   // Chilled food set down on a counter stands out from now; bread moved there from a pantry does not.
   const setDown = cold(from) && to !== null ? doing.clock.now : null;
-  return { placeId, dates, outSince: cold(to) ? null : (item.outSince ?? setDown) };
+  const again = to === 'freezer' && from !== 'freezer' ? frozenAgain(item, day) : {};
+  return { placeId, dates, ...again, outSince: cold(to) ? null : (item.outSince ?? setDown) };
 };
 
 /**
@@ -134,7 +143,9 @@ export const freeze = (
     return refuse('already-frozen', { ids: [itemId], about: [item.name] });
   }
   const spot = how.spot ?? (item.placeId === placeId ? item.spot : null);
-  return made('froze', item, changePart(doing, item, how.amount, { placeId, spot, dates, outSince: null }));
+  const again = frozen ? {} : frozenAgain(item, day);
+  const fields = { placeId, spot, dates, ...again, outSince: null };
+  return made('froze', item, changePart(doing, item, how.amount, fields));
 };
 
 /**
