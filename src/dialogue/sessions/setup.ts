@@ -107,6 +107,10 @@ const answerTo = (act: Act, turn: Turn, session: Setup): Reply | null => {
       return /\b(that is|that's|thats) (all|it|everything)\b/i.test(turn.heard ?? '')
         ? onwards(session)
         : null;
+    case 'build-place':
+      return step === 'places' && !act.slots.placeKind
+        ? buildAll(turn, (turn.heard ?? '').toLowerCase())
+        : null;
     case 'answer':
     case 'choose':
     case 'find': {
