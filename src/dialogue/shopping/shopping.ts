@@ -11,6 +11,7 @@ import {
 } from '../../kitchen/index.js';
 import type { Change } from '../../kitchen/model.js';
 import type { Say, Value } from '../../speech/answer.js';
+import type { Mention } from '../../understanding/intents.js';
 import { refusal, withChange } from '../describe/refusals.js';
 import { type Handler, list, say, todayOf } from '../handler.js';
 import { putAway } from '../put-away/put-away.js';
