@@ -180,6 +180,11 @@ const confirmed = (work: Work, act: Act): Work => {
   const answered = topFrame(work) && !isChanging(act.intent) ? answerFrame(work, act) : null;
   if (answered) return answered;
   if (!isChanging(act.intent)) return perform(work, act);
+  // The set-up asked for it, and reads back what it makes of it.
+  const { session } = work.state;
+  const told =
+    session?.kind === 'setup' && !session.paused && !topFrame(work) ? sessionAnswer(act, turnOf(work)) : null;
+  if (told) return absorb(dropOffers(work), act, unsettled, told);
   const reply = tryAct(work, act);
   const changes = [...(reply.changes ?? []), ...(reply.effects ?? [])].length > 0;
   if (!changes && !reply.confirm) return absorb(dropOffers(work), act, unsettled, reply);
