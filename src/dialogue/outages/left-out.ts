@@ -53,7 +53,8 @@ export const leftOut: Handler = (act, turn) => {
       name: food,
       ...(answer.backBy ? { by: clockTime(answer.backBy) } : {}),
     }),
-    ...answer.reasons.slice(0, 1).map(reasonWords),
+    // Of "overnight" no hours are told: nobody said how many.
+    ...answer.reasons.slice(0, said ? 1 : 0).map(reasonWords),
   ];
   const details = answer.reasons.slice(1).map(reasonWords);
   const out = item && said ? takeOut(turn, item.id, said) : null;
