@@ -1,6 +1,10 @@
 /** Which handler answers which intent. Complete by type: an intent without one does not compile. */
 import type { Intent } from '../understanding/intents.js';
-import { howOld, itemDate, keeps, noDate, useFirst } from './age/age.js';
+import { howOld } from './age/how-old.js';
+import { itemDate } from './age/item-date.js';
+import { keeps } from './age/keeps.js';
+import { noDate } from './age/no-date.js';
+import { useFirst } from './age/use-first.js';
 import { canEat, contains } from './allergens/allergens.js';
 import { count } from './find/count.js';
 import { find } from './find/find.js';

@@ -1,0 +1,114 @@
+/** How long things keep: what is here, and such food in general. */
+import { mayBeFrozen } from './may-freeze.js';
+import { storageOf } from '../../kitchen/index.js';
+import type { Item } from '../../kitchen/model.js';
+import type { Assessment, Where } from '../../safety/api.js';
+import { assessIn } from '../../safety/items.js';
+import type { Say } from '../../speech/answer.js';
+import type { SaidDate } from '../../understanding/intents.js';
+import { reasonsOf, verdictWords } from '../describe/guidance.js';
+import type { Group } from '../describe/item.js';
+import { andMore, inGroups } from '../describe/lists.js';
+import { placeAt } from '../describe/place.js';
+import { askedItems, noneLeft } from '../find/find.js';
+import { type Handler, type Reply, type Turn, about, day, say } from '../handler.js';
+import { oldestFirst } from '../refer/tell-apart.js';
+import { needItem } from '../refer/need.js';
+import { byAge, it } from './by-age.js';
+import { whereSaid, genericKeeps } from './generic-keeps.js';
+
+const sameDay = (items: readonly Item[], when: SaidDate): Item[] =>
+  items.filter((item) =>
+    Object.values(item.dates).some((at) => at >= when.day && at <= (when.until ?? when.day)),
+  );
+
+/** "How long does chicken keep": of such food in general, not of what is in the fridge. */
+const asksHowLong = (turn: Turn): boolean =>
+  /\b(how (long|many (hours|days|weeks|months))|shelf life|last (for|in))\b/.test(turn.heard ?? '') &&
+  !/\b(the|my|our|this|that|those|these|it)\b (?!fridge|freezer|refrigerator|pantry|cupboard|counter)/.test(
+    `${turn.heard ?? ''} `,
+  );
+
+/**
+ * "Is the rice still good", "how long does chicken keep": what is here leads with its verdict;
+ * how long such food keeps in general is told when that was asked, or when none is here.
+ */
+export const keeps: Handler = (act, turn) => {
+  const { slots } = act;
+  if (slots.asked === 'freeze') return mayBeFrozen(turn, slots);
+  const { items, unknown } = askedItems(act, turn);
+  const when = slots.when ?? Object.values(slots.dates ?? {})[0];
+  const dated = when && when !== 'unknown' ? sameDay(items, when) : [];
+  const where = whereSaid(turn, slots);
+  const here = (dated.length > 0 ? dated : items).filter(
+    (item) => where === null || dated.length > 0 || whereOf(turn, item) === where,
+  );
+  const general = genericKeeps(turn, slots);
+  const howLong = asksHowLong(turn);
+  if (here.length > 0 && !(general && (slots.duration !== undefined || howLong)))
+    return ownVerdicts(turn, here);
+  if (general && here.length > 0)
+    return { ...general, parts: [...general.parts, ...yours(turn, here)], memory: about(turn, here) };
+  if (general) return { ...general, memory: items.length > 0 ? about(turn, items) : {} };
+  if (unknown) return noneLeft(turn, unknown);
+  if (items.length > 0) return ownVerdicts(turn, items);
+  const found = needItem(turn, slots.item ?? it(turn), { question: say('ask-keeps') });
+  return 'reply' in found ? found.reply : ownVerdicts(turn, [found.got]);
+};
+
+const whereOf = (turn: Turn, item: Item): Where | null => {
+  const kind = storageOf(turn.kitchen, item.placeId);
+  return kind === 'cupboard' ? 'pantry' : kind;
+};
+
+/** What of it is here, after what guidance says in general. */
+const yours = (turn: Turn, items: readonly Item[]): Say[] => {
+  const groups = byAge(oldestFirst(items)).slice(0, 2);
+  const [first, ...rest] = groups.map((group) =>
+    verdictEntry(turn, group, assessIn(turn.kitchen, group.first, turn.clock)),
+  );
+  return first ? [say('yours', { items: first }), ...rest.map((entry) => say('list-entry', { entry }))] : [];
+};
+
+const verdictEntry = (turn: Turn, group: Group, found: Assessment): Say =>
+  say('verdict-entry', {
+    name: group.first.name,
+    at: placeAt(turn.kitchen, group.first.placeId),
+    verdict: found.verdict,
+    ...(found.lastDay ? { last: day(found.lastDay) } : {}),
+  });
+
+const ownVerdicts = (turn: Turn, items: readonly Item[]): Reply => {
+  const groups = byAge(oldestFirst(items));
+  const memory = about(
+    turn,
+    items,
+    groups.map(({ first }) => first),
+  );
+  const names = groups.map(({ first }) => first.name);
+  if (groups.length === 1) {
+    const item = groups[0]!.first;
+    const found = assessIn(turn.kitchen, item, turn.clock);
+    const { first, rest, sources } = reasonsOf(found);
+    return {
+      parts: [verdictWords(found, item.name), ...first],
+      details: rest,
+      sources,
+      memory,
+      names,
+      count: 1,
+    };
+  }
+  const assessed = groups.map((group) => ({ group, found: assessIn(turn.kitchen, group.first, turn.clock) }));
+  const entries = assessed.map(({ group, found }) => verdictEntry(turn, group, found));
+  const { first, more, left } = inGroups(entries);
+  const sources = assessed.flatMap(({ found }) => reasonsOf(found).sources);
+  return {
+    parts: [...first.map((entry) => say('list-entry', { entry })), ...andMore(left)],
+    more,
+    memory,
+    names,
+    count: groups.length,
+    sources: sources.slice(0, 2),
+  };
+};

@@ -1,0 +1,30 @@
+/** What nobody said a date of. */
+import { livingItems } from '../../kitchen/index.js';
+import { withoutDate } from '../../safety/use-first.js';
+import { groupName, grouped } from '../describe/item.js';
+import { andMore, inGroups } from '../describe/lists.js';
+import { placeAt } from '../describe/place.js';
+import { type Handler, about, list, say } from '../handler.js';
+import { findPlace, insidePlace } from '../refer/places.js';
+
+export const noDate: Handler = (act, turn) => {
+  const place = findPlace(turn, act.slots.place);
+  const all = withoutDate(livingItems(turn.kitchen)).filter(insidePlace(turn, place));
+  if (all.length === 0) return { parts: [say('all-dated')], count: 0, names: [] };
+  const groups = grouped(all);
+  const entries = groups.map((group) =>
+    say('item-where', { item: groupName(group), where: placeAt(turn.kitchen, group.first.placeId) }),
+  );
+  const { first, more, left } = inGroups(entries);
+  return {
+    parts: [say('undated', { count: groups.length, items: list(first) }), ...andMore(left)],
+    more,
+    memory: about(
+      turn,
+      all,
+      groups.map((group) => group.first),
+    ),
+    names: groups.map((group) => group.first.name),
+    count: groups.length,
+  };
+};

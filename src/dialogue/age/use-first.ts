@@ -1,0 +1,143 @@
+/** What to use first, and what is past. */
+import { livingItems } from '../../kitchen/index.js';
+import type { RankedItem } from '../../safety/api.js';
+import { rankUseFirst } from '../../safety/use-first.js';
+import type { Say } from '../../speech/answer.js';
+import { daysBetween, plusDays, today } from '../../terms/dates.js';
+import type { Slots } from '../../understanding/intents.js';
+import { reasonsOf } from '../describe/guidance.js';
+import { type Group, groupName } from '../describe/item.js';
+import { andMore, inGroups } from '../describe/lists.js';
+import { placeAt } from '../describe/place.js';
+import { type Handler, type Turn, about, day, list, say, todayOf } from '../handler.js';
+import { findPlace, insidePlace } from '../refer/places.js';
+import { byAge } from './by-age.js';
+import { olderThan, tellOldest, doneWithin } from './older.js';
+
+/** Days ahead that "what is old" looks. */
+const soonDays = 2;
+
+const windowDays = (turn: Turn, slots: Slots): number | null => {
+  if (slots.duration !== undefined) return Math.round(slots.duration / 86_400);
+  const { when } = slots;
+  if (!when || when === 'unknown') return null;
+  if (slots.asked === 'before') return daysBetween(today(turn.clock), when.day) - 1;
+  return daysBetween(today(turn.clock), when.until ?? when.day);
+};
+
+/** "What should I use up tonight" is when she cooks: what goes off by then, and soon after. */
+const windowAsked = (turn: Turn, slots: Slots): number | null => {
+  const within = windowDays(turn, slots);
+  const cooking = /\b(should|shall|could|can|use|using|eat|cook)\b/.test(turn.heard ?? '');
+  return within !== null && within >= 0 && within < soonDays && cooking ? null : within;
+};
+
+const useWords = (turn: Turn, { item, assessment }: RankedItem, group: Group): Say =>
+  say('use-entry', {
+    name: groupName(group),
+    at: placeAt(turn.kitchen, item.placeId),
+    verdict: assessment.verdict,
+    ...(assessment.lastDay ? { last: day(assessment.lastDay) } : {}),
+  });
+
+const due = new Set(['throw-out', 'refrigerate-now', 'last-day', 'cook-thoroughly', 'use-soon']);
+
+/** Ranked items, like with like. */
+const rankedGroups = (ranked: readonly RankedItem[]): { ranked: RankedItem; group: Group }[] =>
+  byAge(ranked.map(({ item }) => item)).flatMap((group) => {
+    const first = ranked.find(({ item }) => item.id === group.first.id);
+    return first ? [{ ranked: first, group: { items: group.items, first: group.first } }] : [];
+  });
+
+/** "What is old" asks for what is past; "what should I use first" for what still can be. */
+const asksForPast = (turn: Turn): boolean =>
+  /\b(old|oldest|off|bad|expired|throw|past|overdue)\b/.test(turn.heard ?? '');
+
+const isPast = ({ assessment }: RankedItem): boolean => assessment.verdict === 'throw-out';
+
+/** Everything past guidance in one breath: they all come to the same. */
+const pastWords = (turn: Turn, past: readonly { ranked: RankedItem; group: Group }[]): Say[] => {
+  if (past.length === 0) return [];
+  const entries = past.map(({ group }) =>
+    say('item-where', { item: groupName(group), where: placeAt(turn.kitchen, group.first.placeId) }),
+  );
+  const { first, left } = inGroups(entries);
+  return [say('use-past', { count: past.length, items: list(first), left })];
+};
+
+/** "What should I use this week", "what is old", "what did I freeze before May". */
+export const useFirst: Handler = (act, turn) => {
+  const { slots } = act;
+  const place = findPlace(turn, slots.place);
+  const inside = livingItems(turn.kitchen).filter(insidePlace(turn, place));
+  if (slots.deed) return doneWithin(turn, slots.deed, slots, inside);
+  if (slots.asked === 'older' && slots.duration !== undefined)
+    return olderThan(turn, plusDays(todayOf(turn), -Math.round(slots.duration / 86_400)), inside);
+  const within = windowAsked(turn, slots);
+  if (within !== null && within < 0 && slots.when && slots.when !== 'unknown')
+    return olderThan(turn, slots.when.day, inside);
+  if (within === null && /\boldest\b/.test(turn.heard ?? '')) {
+    const oldest = tellOldest(turn, inside);
+    if (oldest) return oldest;
+  }
+  const kitchen = { ...turn.kitchen, items: new Map(inside.map((item) => [item.id, item])) };
+  const ranked = rankUseFirst(kitchen, turn.clock, within === null ? {} : { withinDays: within });
+  const at = place.found === 'one' ? { at: placeAt(turn.kitchen, place.place.id) } : {};
+  const past = rankedGroups(ranked.filter(isPast));
+  const soon = rankedGroups(
+    ranked.filter(
+      (one) =>
+        !isPast(one) &&
+        (within === null
+          ? due.has(one.assessment.verdict) && (one.assessment.daysLeft ?? 0) <= soonDays
+          : (one.assessment.daysLeft ?? Infinity) <= within),
+    ),
+  );
+  const pastFirst = within === null && asksForPast(turn);
+  const told = pastFirst ? [...past, ...soon] : [...soon, ...past];
+  const offered = told.map(({ group }) => group.first);
+  const { first, more, left } = inGroups(soon.map(({ ranked: one, group }) => useWords(turn, one, group)));
+  const next = rankedGroups(ranked.filter((one) => !isPast(one) && one.assessment.lastDay !== null))[0];
+  const soonParts: Say[] =
+    soon.length > 0
+      ? [
+          ...(soon.length > 1 ? [say('use-first', { count: soon.length, ...at })] : []),
+          ...first.map((entry) => say('list-entry', { entry })),
+        ]
+      : [
+          ...(pastFirst && past.length > 0
+            ? []
+            : [say('nothing-due', { ...at, ...(within === null ? {} : { window: 'yes' }) })]),
+          ...(next && within === null
+            ? [say('next-due', { entry: useWords(turn, next.ranked, next.group) })]
+            : []),
+        ];
+  const pastParts = pastWords(turn, past);
+  const why = told
+    .slice(0, 4)
+    .map(({ ranked: one }) => ({ name: one.item.name, found: reasonsOf(one.assessment) }));
+  const sources = why.flatMap(({ found }) => found.sources);
+  const focus = told[0]?.group.items ?? (next ? next.group.items : []);
+  return {
+    parts: [...(pastFirst ? [...pastParts, ...soonParts] : [...soonParts, ...pastParts]), ...andMore(left)],
+    more,
+    details: why.flatMap(({ name, found }) =>
+      found.first.map((reason) => say('because-of', { name, reason })),
+    ),
+    sources: [...new Map(sources.map((source) => [JSON.stringify(source), source])).values()],
+    memory:
+      focus.length > 0
+        ? {
+            ...about(turn, focus),
+            offered: offered.map(({ id }) => id),
+            // What is past guidance is for the bin: nobody means it along with the rest.
+            them: (pastFirst || soon.length === 0 ? told : soon).flatMap(({ group }) =>
+              group.items.map(({ id }) => id),
+            ),
+            themTold: turn.state.turns,
+          }
+        : {},
+    names: offered.map(({ name }) => name),
+    count: told.length,
+  };
+};
