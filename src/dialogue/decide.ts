@@ -344,7 +344,10 @@ const closing = (work: Work, framesBefore: readonly Frame[]): Closing => {
   const frame = topFrame(work);
   if (frame) {
     const movedOn = !isChanging(frame.act.intent) && !work.keepTold;
-    if (!work.asking && movedOn) return closing(withState(work, { frames: [] }), framesBefore);
+    // Talk about what was just told leaves a question in passing open, and does not put it again.
+    if (!work.asking && frame.passing && work.keepTold) return { work, question: undefined };
+    if (!work.asking && (movedOn || frame.passing))
+      return closing(withState(work, { frames: [] }), framesBefore);
     if (!work.asking && frame.kind !== 'offer') return waiting(work, frame, framesBefore);
     return { work, question: work.asking ? questionOf(frame) : undefined };
   }

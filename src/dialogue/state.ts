@@ -52,6 +52,8 @@ export interface Ask {
   readonly choices?: readonly Choice[];
   /** What a plain "yes" would mean here: a place guessed, an item offered. */
   readonly guess?: readonly Id[];
+  /** Asked in passing: talk of anything else drops it, "go on" and "all of them" read what was counted. */
+  readonly passing?: boolean;
   /** What a plain "no" would mean, where it is an answer too. */
   readonly no?: readonly string[];
 }

@@ -51,8 +51,8 @@ describe('an evening in Spanish', () => {
       'El guiso de lentejas está en la segunda repisa del refrigerador, un envase grande de plástico con la pinza cuadrada.',
     );
     expect(await hear('¿dónde están los frijoles negros?')).toBe(
-      'Hay dos. Frijoles negros en la canasta izquierda del congelador, un envase chico. ' +
-        'Frijoles negros en la primera repisa del refrigerador, un frasco grande con la calcomanía con un punto.',
+      'Frijoles negros, hay dos. En la canasta izquierda del congelador, un envase chico. ' +
+        'En la primera repisa del refrigerador, un frasco grande con la calcomanía con un punto.',
     );
     expect(await hear('el del congelador')).toBe(
       'Los frijoles negros están en la canasta izquierda del congelador, un envase chico.',

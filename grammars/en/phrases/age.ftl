@@ -58,8 +58,11 @@ keeps-generic = { CAP($food) }{ $where ->
     .short = { CAP($span) }.
 taken-as-raw = That is for raw.
     .short = Raw.
-yours = Of yours: { $items }.
-verdict-entry = { $name } { $at }: { $verdict ->
+yours = Of yours, { $items }.
+verdict-entry = { $name }{ $at ->
+    [none] {""}
+   *[other] {" "}{ $at }
+  }: { $verdict ->
     [fine] within guidance{ $last ->
         [none] {""}
        *[other] {" "}until { $last }
@@ -92,7 +95,10 @@ use-past = { $count ->
     [0] .
    *[other] , and { $left } more.
   }
-use-entry = { $name }, { $at }: { $verdict ->
+use-entry = { $name }{ $at ->
+    [none] {""}
+   *[other] , { $at }
+  }: { $verdict ->
     [throw-out] past guidance, throw out
     [last-day] last day today
     [refrigerate-now] into the fridge now

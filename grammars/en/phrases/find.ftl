@@ -4,7 +4,11 @@ found-one = { THE($item) } { IS($item) } { $where }
     .short = { $where }
 found-yes-one = Yes, { $item } { $where }
     .short = Yes, { $where }
-found-many = { $count } of them.
+found-many = { $name ->
+    [none] { CAP($count) } of them.
+   *[other] { CAP($name) }, { $count } of them.
+  }
+    .short = { CAP($count) }.
 found-yes-many = Yes, { $count }.
 list-entry = { $entry }
 item-felt = { $item }, { $feel }
@@ -31,6 +35,12 @@ spots-unknown = { $count ->
   }
     .short = {""}
 spot-not-recorded = Nothing is recorded to be just there.
+place-by-part = { $at }, { $count } things: { $parts }.
+    .short = { CAP($count) }: { $parts }.
+part-count = { $count } { $at }
+elsewhere-count = { $count } elsewhere
+which-part = Which part shall I read?
+    .short = Which part?
 not-there = None { $at }.
 no-such-place-told = I know no place called { $words }. Say: what places do I have.
 none-left-gone = No { $name } left: { $how ->

@@ -103,9 +103,14 @@ ask-doors = Have the fridge and the freezer stayed shut?
 ask-doors-again = Were the fridge and the freezer opened since? Say yes if they stayed shut.
 ask-full = Is the freezer full?
 ask-full-again = Is it quite full? Say no if it is about half full.
-power-more = There is more. Shall I go on?
+power-more = More?
 power-title = the power cut
 power-first = Keep the doors shut.
+# Both hold: said in one breath.
+power-both-hold = The fridge stays cold until about { $fridge }, the freezer until about { $freezer }{ $date ->
+    [none] {""}
+   *[other] {" "}{ $date }
+  }.
 power-holds = { $which ->
     [fridge] The fridge
    *[freezer] The freezer
@@ -123,7 +128,8 @@ power-holds = { $which ->
       }
    *[unknown] cannot be reckoned, since a door was open.
   }
-power-tell-back = Tell me when the power is back, and we go through the food.
+power-tell-back = Tell me when it is back.
+    .full = Tell me when the power is back, and we go through the food.
 power-back = Out for { $hours }.
 power-nothing = Nothing in the fridge or freezers is on record.
 power-discard = Throw out: { $items }{ $left ->
@@ -211,11 +217,15 @@ said-free-items = { $count ->
 none-said-free = Nothing is recorded as free from { $allergens }.
 no-allergy-recorded = No allergy is recorded for { $name }, so I cannot tell.
 can-eat = { $person } can have, as recorded free from { $allergens }: { $items }.
-can-eat-none-sure = Nothing is recorded as free from { $allergens }, so I can promise { $person } nothing.
+can-eat-none-sure = Nothing{ $count ->
+    [0] {""}
+   *[other] {" "}else
+  } is said to be free from { $allergens }, so I promise { $person } nothing.
+    .short = Nothing is said to be free from { $allergens }.
 cannot-eat = Not { $items }.
 rest-unknown = { $count ->
     [one] One is unknown.
-   *[other] For { $count }, nobody recorded it: unknown.
+   *[other] { CAP($count) } are unknown.
   }
 can-eat-one = { $verdict ->
     [no] No. { CAP(THE($name)) } { IS($name) } said to contain { $allergens }.

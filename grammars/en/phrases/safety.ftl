@@ -227,7 +227,7 @@ step-stand = Let it stand, covered{ $seconds ->
     [none] {""}
    *[other] , { $seconds }
   }.
-step-probe = Put your talking thermometer in several spots. Every one should say { $temperature }.
+step-probe = Put your talking thermometer in several spots; each should say { $temperature }.
 step-probe-hold = Put your talking thermometer in several spots. It should say { $temperature } and stay there { $hold }.
 step-more-time = Not there yet: heat it a minute more and check again.
 step-preheat = Heat the oven to { $temperature }.

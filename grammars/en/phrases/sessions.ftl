@@ -9,9 +9,13 @@ shop-recap = { $count ->
     [one] One thing put away.
    *[other] { CAP($count) } things put away.
   }
+recap-more = { $left ->
+    [one] One more place.
+   *[other] { CAP($left) } more places.
+  } Shall I go on?
 recap-place = { $items } { $at }
-recap-fix = Tell me what is wrong, if anything.
-    .short = {""}
+recap-fix = {""}
+    .full = Tell me what is wrong, if anything.
 
 shop-next-there = { CAP($name) }: { $at }, as usual?
     .short = { CAP($name) }, { $at }?

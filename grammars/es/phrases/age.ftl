@@ -58,8 +58,11 @@ keeps-generic = { CAP(OURS($food)) }{ $where ->
     .short = { CAP($span) }.
 taken-as-raw = Eso es para el alimento crudo.
     .short = Crudo.
-yours = De lo tuyo: { $items }.
-verdict-entry = { $name } { $at }: { $verdict ->
+yours = De lo tuyo, { $items }.
+verdict-entry = { $name }{ $at ->
+    [none] {""}
+   *[other] {" "}{ $at }
+  }: { $verdict ->
     [fine] dentro de la guía{ $last ->
         [none] {""}
        *[other] {" "}hasta { $last }
@@ -92,7 +95,10 @@ use-past = { $count ->
     [0] .
    *[other] , y { $left } más.
   }
-use-entry = { $name }, { $at }: { $verdict ->
+use-entry = { $name }{ $at ->
+    [none] {""}
+   *[other] , { $at }
+  }: { $verdict ->
     [throw-out] pasó el plazo de la guía, hay que tirarlo
     [last-day] hoy es el último día
     [refrigerate-now] al refrigerador ahora

@@ -8,8 +8,15 @@ is-at = { MANY($item) ->
     [many] están
    *[one] está
   }
-found-many = Hay { UN($count) }.
+found-many = { $name ->
+    [none] Hay { UN($count) }.
+   *[other] { CAP($name) }, hay { UN($count) }.
+  }
 found-yes-many = Sí, { $count }.
+place-by-part = { $at } hay { $count } cosas: { $parts }.
+part-count = { $count } { $at }
+elsewhere-count = { $count } en otra parte
+which-part = ¿Qué parte te leo?
 list-entry = { $entry }
 item-felt = { $item }, { $feel }
     .short = { $item }

@@ -65,15 +65,18 @@ const whereOf = (turn: Turn, item: Item): Where | null => {
 const yours = (turn: Turn, items: readonly Item[]): Say[] => {
   const groups = byAge(oldestFirst(items)).slice(0, 2);
   const [first, ...rest] = groups.map((group) =>
-    verdictEntry(turn, group, assessIn(turn.kitchen, group.first, turn.clock)),
+    verdictEntry(turn, group, assessIn(turn.kitchen, group.first, turn.clock), groups),
   );
   return first ? [say('yours', { items: first }), ...rest.map((entry) => say('list-entry', { entry }))] : [];
 };
 
-const verdictEntry = (turn: Turn, group: Group, found: Assessment): Say =>
+/** Where it is tells things of one name apart; else it was not asked. */
+const verdictEntry = (turn: Turn, group: Group, found: Assessment, among: readonly Group[]): Say =>
   say('verdict-entry', {
     name: group.first.name,
-    at: placeAt(turn.kitchen, group.first.placeId),
+    ...(among.filter(({ first }) => first.name === group.first.name).length > 1
+      ? { at: placeAt(turn.kitchen, group.first.placeId) }
+      : {}),
     verdict: found.verdict,
     ...(found.lastDay ? { last: day(found.lastDay) } : {}),
   });
@@ -99,8 +102,11 @@ const ownVerdicts = (turn: Turn, items: readonly Item[]): Reply => {
       count: 1,
     };
   }
-  const assessed = groups.map((group) => ({ group, found: assessIn(turn.kitchen, group.first, turn.clock) }));
-  const entries = assessed.map(({ group, found }) => verdictEntry(turn, group, found));
+  // What must not be eaten is said first.
+  const assessed = groups
+    .map((group) => ({ group, found: assessIn(turn.kitchen, group.first, turn.clock) }))
+    .sort((a, b) => Number(b.found.verdict === 'throw-out') - Number(a.found.verdict === 'throw-out'));
+  const entries = assessed.map(({ group, found }) => verdictEntry(turn, group, found, groups));
   const { first, more, left } = inGroups(entries);
   const sources = assessed.flatMap(({ found }) => reasonsOf(found).sources);
   return {

@@ -7,7 +7,7 @@ import { daysBetween, plusDays, today } from '../../terms/dates.js';
 import type { Slots } from '../../understanding/intents.js';
 import { reasonsOf } from '../describe/guidance.js';
 import { type Group, groupName } from '../describe/item.js';
-import { andMore, inGroups } from '../describe/lists.js';
+import { andMore, groupSize, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
 import { type Handler, type Turn, about, day, list, say, todayOf } from '../handler.js';
 import { findPlace, insidePlace } from '../refer/places.js';
@@ -42,8 +42,32 @@ const useWords = (turn: Turn, { item, assessment }: RankedItem, group: Group): S
 
 const due = new Set(['throw-out', 'refrigerate-now', 'last-day', 'cook-thoroughly', 'use-soon']);
 
+interface Ranked {
+  readonly ranked: RankedItem;
+  readonly group: Group;
+}
+
+/** Few things that are due alike are told together: "roast chicken and chicken thighs, by tomorrow". */
+const soonWords = (turn: Turn, soon: readonly Ranked[]): Say[] => {
+  if (turn.listener.length === 'full' || soon.length > groupSize || soon.length === 1)
+    return soon.map(({ ranked, group }) => useWords(turn, ranked, group));
+  const keyOf = ({ ranked: { assessment } }: Ranked): string =>
+    `${assessment.verdict} ${assessment.lastDay ?? ''}`;
+  const keys = [...new Set(soon.map(keyOf))];
+  return keys.map((key) => {
+    const of = soon.filter((one) => keyOf(one) === key);
+    const { assessment } = of[0]!.ranked;
+    return say('use-entry', {
+      name: list(of.map(({ group }) => groupName(group))),
+      ...(of.length === 1 ? { at: placeAt(turn.kitchen, of[0]!.group.first.placeId) } : {}),
+      verdict: assessment.verdict,
+      ...(assessment.lastDay ? { last: day(assessment.lastDay) } : {}),
+    });
+  });
+};
+
 /** Ranked items, like with like. */
-const rankedGroups = (ranked: readonly RankedItem[]): { ranked: RankedItem; group: Group }[] =>
+const rankedGroups = (ranked: readonly RankedItem[]): Ranked[] =>
   byAge(ranked.map(({ item }) => item)).flatMap((group) => {
     const first = ranked.find(({ item }) => item.id === group.first.id);
     return first ? [{ ranked: first, group: { items: group.items, first: group.first } }] : [];
@@ -56,10 +80,13 @@ const asksForPast = (turn: Turn): boolean =>
 const isPast = ({ assessment }: RankedItem): boolean => assessment.verdict === 'throw-out';
 
 /** Everything past guidance in one breath: they all come to the same. */
-const pastWords = (turn: Turn, past: readonly { ranked: RankedItem; group: Group }[]): Say[] => {
+const pastWords = (turn: Turn, past: readonly Ranked[], asked: boolean): Say[] => {
   if (past.length === 0) return [];
+  // Where it is goes unsaid at usual length, unless it is what was asked for: "where are they" is another question.
   const entries = past.map(({ group }) =>
-    say('item-where', { item: groupName(group), where: placeAt(turn.kitchen, group.first.placeId) }),
+    asked || past.length === 1 || turn.listener.length === 'full'
+      ? say('item-where', { item: groupName(group), where: placeAt(turn.kitchen, group.first.placeId) })
+      : groupName(group),
   );
   const { first, left } = inGroups(entries);
   return [say('use-past', { count: past.length, items: list(first), left })];
@@ -96,7 +123,7 @@ export const useFirst: Handler = (act, turn) => {
   const pastFirst = within === null && asksForPast(turn);
   const told = pastFirst ? [...past, ...soon] : [...soon, ...past];
   const offered = told.map(({ group }) => group.first);
-  const { first, more, left } = inGroups(soon.map(({ ranked: one, group }) => useWords(turn, one, group)));
+  const { first, more, left } = inGroups(soonWords(turn, soon));
   const next = rankedGroups(ranked.filter((one) => !isPast(one) && one.assessment.lastDay !== null))[0];
   const soonParts: Say[] =
     soon.length > 0
@@ -112,7 +139,7 @@ export const useFirst: Handler = (act, turn) => {
             ? [say('next-due', { entry: useWords(turn, next.ranked, next.group) })]
             : []),
         ];
-  const pastParts = pastWords(turn, past);
+  const pastParts = pastWords(turn, past, pastFirst);
   const why = told
     .slice(0, 4)
     .map(({ ranked: one }) => ({ name: one.item.name, found: reasonsOf(one.assessment) }));

@@ -264,9 +264,9 @@ export const canEat: Handler = (act, turn) => {
     not.reduce((sum, { items }) => sum + items.length, 0);
   const { first, more, left } = inGroups(free.map(groupName));
   const parts: Say[] = [
-    free.length > 0
-      ? say('can-eat', { person: person.name, count: free.length, items: list(first), allergens: watched })
-      : say('can-eat-none-sure', { person: person.name, allergens: watched }),
+    ...(free.length > 0
+      ? [say('can-eat', { person: person.name, count: free.length, items: list(first), allergens: watched })]
+      : []),
     ...(not.length > 0
       ? [
           say('cannot-eat', {
@@ -279,6 +279,10 @@ export const canEat: Handler = (act, turn) => {
             ),
           }),
         ]
+      : []),
+    // What nobody said anything of is never promised.
+    ...(free.length === 0
+      ? [say('can-eat-none-sure', { person: person.name, allergens: watched, count: not.length })]
       : []),
     ...(rest > 0 ? [say('rest-unknown', { count: rest })] : []),
     ...andMore(left),

@@ -26,6 +26,10 @@ export const placeNoun = (kitchen: Kitchen, id: Id | null): Say => noun(placesUp
 const kindOf = (place: Place | undefined): string =>
   !place ? 'none' : place.kind === 'drawer' && /shelf/.test(place.name) ? 'shelf' : place.kind;
 
+/** "on the second shelf", where what holds it was just named. */
+export const partAt = (place: Place): Say =>
+  say('place-at', { kind: kindOf(place), place: say('place-whole', { name: place.name }) });
+
 /** "on the second shelf of the fridge". */
 export const placeAt = (kitchen: Kitchen, id: Id | null, spot: string | null = null): Say => {
   const place = id ? kitchen.places.get(id) : undefined;

@@ -1,12 +1,20 @@
 /** Where something is, what is somewhere, and whether there is any. */
-import { itemsAt, lastGone, likeNames, marksOf, placeUnder, purchaseOf } from '../../kitchen/index.js';
+import {
+  itemsAt,
+  lastGone,
+  likeNames,
+  marksOf,
+  placesIn,
+  placeUnder,
+  purchaseOf,
+} from '../../kitchen/index.js';
 import type { Item, Place } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Act } from '../../understanding/intents.js';
 import { ageParts } from '../age/age-parts.js';
-import { type Group, grouped, groupName, itemWhere, whereAndFeel } from '../describe/item.js';
+import { type Group, groupAmount, grouped, groupName, itemWhere, whereAndFeel } from '../describe/item.js';
 import { andMore, groupSize, inGroups } from '../describe/lists.js';
-import { placeAt, placeNoun } from '../describe/place.js';
+import { partAt, placeAt, placeNoun } from '../describe/place.js';
 import { itemFeel } from '../describe/touch.js';
 import { type Handler, type Reply, type Turn, about, ago, list, say } from '../handler.js';
 import { buyRead } from '../shopping/read.js';
@@ -104,15 +112,69 @@ const tellItems = (turn: Turn, items: readonly Item[]): Reply => {
       count: items.length,
     };
   }
-  const entries = groups.map((group) => itemWhere(turn.kitchen, group));
+  // Of one food, its name is not said again with each.
+  const alike = new Set(names).size === 1;
+  const entries = groups.map((group) => (alike ? amountWhere(turn, group) : itemWhere(turn.kitchen, group)));
   const { first, more, left } = inGroups(entries);
-  const head = say(whether ? 'found-yes-many' : 'found-many', { count: groups.length });
+  const head = { count: groups.length, ...(alike ? { name: names[0]! } : {}) };
   return {
-    parts: [head, ...first.map((entry) => say('list-entry', { entry })), ...andMore(left)],
+    parts: [
+      say(whether ? 'found-yes-many' : 'found-many', head),
+      // A sentence each: cut off, it goes on where it was.
+      ...first.map((entry) => say('list-entry', { entry })),
+      ...andMore(left),
+    ],
     more,
     memory,
     names,
     count: groups.length,
+  };
+};
+
+/** "four tubs in the left basket": how many of several alike, and where. */
+const amountWhere = (turn: Turn, group: Group): Say => {
+  const where = whereAndFeel(turn.kitchen, group);
+  const amount = group.items.length > 1 ? groupAmount(group) : null;
+  return amount ? say('item-where', { item: amount, where }) : where;
+};
+
+/** More things than these in one place of several parts are counted by part, and one part is asked for. */
+const manyThings = 12;
+/** Parts named with their count; the others are "elsewhere". */
+const partsNamed = 3;
+
+/** "Twelve on the door, eight on the first shelf": the fullest parts of a place that holds much. */
+const byPart = (turn: Turn, place: Place, groups: readonly Group[]): Reply | null => {
+  if (groups.length <= manyThings) return null;
+  const counts = placesIn(turn.kitchen, place.id)
+    .map((part) => ({
+      part,
+      count: groups.filter(({ first }) => placeUnder(turn.kitchen, first.placeId, part.id)).length,
+    }))
+    .filter(({ count }) => count > 0)
+    .sort((a, b) => b.count - a.count);
+  if (counts.length < 2) return null;
+  const named = counts.length === partsNamed + 1 ? counts : counts.slice(0, partsNamed);
+  const elsewhere = groups.length - named.reduce((sum, { count }) => sum + count, 0);
+  const parts = [
+    ...named.map(({ part, count }) => say('part-count', { count, at: partAt(part) })),
+    ...(elsewhere > 0 ? [say('elsewhere-count', { count: elsewhere })] : []),
+  ];
+  return {
+    parts: [
+      say('place-by-part', {
+        at: placeAt(turn.kitchen, place.id),
+        count: groups.length,
+        parts: list(parts),
+      }),
+    ],
+    ask: {
+      slot: 'place',
+      question: say('which-part'),
+      expecting: 'place',
+      passing: true,
+      choices: counts.map(({ part }) => ({ ids: [part.id], label: partAt(part) })),
+    },
   };
 };
 
@@ -137,8 +199,16 @@ const tellPlace = (turn: Turn, place: Place, items: readonly Item[]): Reply => {
       ? say('item-where', { item: groupName(group), where: placeAt(turn.kitchen, group.first.placeId) })
       : said(turn, group),
   );
-  const { first, more, left } = inGroups(entries);
   const names = groups.map(({ first: item }) => item.name);
+  const parted = byPart(turn, place, groups);
+  if (parted) {
+    // "All of them", "go on": from the start, a group at a time.
+    const all = inGroups(entries);
+    const start = say('list-group', { items: list(all.first) });
+    const more = [start, ...all.more];
+    return { ...parted, more, memory: { placeId: place.id }, names, count: groups.length };
+  }
+  const { first, more, left } = inGroups(entries);
   const parts = [say('place-holds', { at, count: groups.length, items: list(first) }), ...andMore(left)];
   return { parts, more, memory, names, count: groups.length };
 };

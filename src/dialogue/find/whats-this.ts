@@ -110,7 +110,26 @@ export const datesOf = (item: Item): Say[] => [
   ...frozenBefore(item),
 ];
 
-/** Everything recorded, most useful first. */
+interface Fact {
+  readonly fact: Say;
+  /** About so many words. */
+  readonly words: number;
+}
+/** Words one takes in at one go, the place and what must be said among them. */
+const atOnce = 25;
+const wordsOfPlace = { plain: 11, withSpot: 13 };
+
+/** As many of the facts, in order, as there is room for. */
+const fitting = (facts: readonly Fact[], room: number): Fact[] => {
+  const taken: Fact[] = [];
+  for (const one of facts) {
+    if (taken.reduce((sum, { words }) => sum + words, one.words) > room) break;
+    taken.push(one);
+  }
+  return taken;
+};
+
+/** What is recorded, most useful first. */
 export const tellAbout: Handler = (act, turn) => {
   if (!act.slots.item && turn.memory.touched) return whatsThis(act, turn);
   const found = needItem(turn, act.slots.item, { question: say('ask-about'), anyOfBatch: true });
@@ -123,25 +142,59 @@ export const tellAbout: Handler = (act, turn) => {
   const owner = item.ownerId ? kitchen.people.get(item.ownerId) : undefined;
   const age = ageParts(turn, item);
   const dates = datesOf(item);
-  const parts: Say[] = [
-    say('kept-where', { item: groupName(group), where: whereAndFeel(kitchen, group) }),
-    ...(item.amount ? [say('amount-left', { amount: { kind: 'amount', amount: item.amount } })] : []),
-    ...(dates.length > 0 || age.parts.some(({ phrase }) => phrase === 'verdict-unknown')
-      ? dates
-      : [say('no-dates')]),
-    ...(item.maker ? [say('made-by', { maker: item.maker })] : []),
-    ...(owner ? [say('belongs-to', { name: owner.name })] : []),
-    ...(marks.diets.length > 0 ? [say('diets-of', { diets: list(marks.diets) })] : []),
-    ...(marks.contains.length > 0 ? [say('contains-list', { allergens: list(marks.contains) })] : []),
-    ...(marks.freeFrom.length > 0 ? [say('said-free-list', { allergens: list(marks.freeFrom) })] : []),
-    ...item.cautions.map((caution) => say('item-caution', { caution })),
-    ...(item.preparations.length > 0 ? [say('has-reheating')] : []),
-    ...item.notes.map((note) => say('item-note', { note })),
-    ...age.parts.filter(({ phrase }) => phrase.startsWith('verdict-')),
+  const feel = itemFeel(kitchen, item);
+  // Said at any length: what must not be eaten, and what hurts.
+  const must: Fact[] = [
+    ...age.parts.filter(({ phrase }) => phrase.startsWith('verdict-')).map((fact) => ({ fact, words: 6 })),
+    ...(marks.contains.length > 0
+      ? [
+          {
+            fact: say('contains-list', { allergens: list(marks.contains) }),
+            words: 3 + 2 * marks.contains.length,
+          },
+        ]
+      : []),
+    ...item.cautions.map((caution) => ({
+      fact: say('item-caution', { caution }),
+      words: 1 + caution.split(' ').length,
+    })),
   ];
+  // The rest, most useful first: as much of it as is heard in one go; "tell me more" is what is left.
+  const facts: Fact[] = [
+    ...(owner ? [{ fact: say('belongs-to', { name: owner.name }), words: 4 }] : []),
+    ...(dates.length > 0 || age.parts.some(({ phrase }) => phrase === 'verdict-unknown')
+      ? dates.slice(-1)
+      : [say('no-dates')]
+    ).map((fact) => ({ fact, words: 4 })),
+    ...(item.amount
+      ? [
+          {
+            fact: say('amount-left', { amount: { kind: 'amount', amount: item.amount } }),
+            words: Number.isInteger(item.amount.value) ? 3 : 7,
+          },
+        ]
+      : []),
+    ...(item.maker ? [{ fact: say('made-by', { maker: item.maker }), words: 2 }] : []),
+  ];
+  const rest: Say[] = [
+    ...item.notes.map((note) => say('item-note', { note })),
+    ...(feel ? [say('reach-feel', { feel })] : []),
+    ...dates.slice(0, -1),
+    ...(marks.diets.length > 0 ? [say('diets-of', { diets: list(marks.diets) })] : []),
+    ...(marks.freeFrom.length > 0 ? [say('said-free-list', { allergens: list(marks.freeFrom) })] : []),
+    ...(item.preparations.length > 0 ? [say('has-reheating')] : []),
+  ];
+  const full = turn.listener.length === 'full';
+  const taken =
+    wordsOfPlace[item.spot ? 'withSpot' : 'plain'] + must.reduce((sum, { words }) => sum + words, 0);
+  const now = full ? facts : turn.listener.length === 'short' ? [] : fitting(facts, atOnce - taken);
   return {
-    parts,
-    details: age.details,
+    parts: [
+      say('kept-where', { item: groupName(group), where: placeAt(kitchen, item.placeId, item.spot) }),
+      ...[...must, ...now].map(({ fact }) => fact),
+      ...(full ? rest : []),
+    ],
+    details: [...facts.slice(now.length).map(({ fact }) => fact), ...(full ? [] : rest), ...age.details],
     sources: age.sources,
     memory: about(turn, [item]),
     names: [item.name],

@@ -102,6 +102,20 @@ const askState = ({ doors, fullness }: Outage): Reply | null => {
   return null;
 };
 
+/** How long each holds; in one breath where both do. */
+const holdings = (turn: Turn, { fridge, freezer }: PowerCutReport): Say[] => {
+  const both = fridge.state === 'holding' && freezer.state === 'holding';
+  if (both && fridge.until && freezer.until && !laterDay(turn, fridge.until).date)
+    return [
+      say('power-both-hold', {
+        fridge: clockTime(fridge.until),
+        freezer: clockTime(freezer.until),
+        ...laterDay(turn, freezer.until),
+      }),
+    ];
+  return [holding(turn, 'fridge', fridge), holding(turn, 'freezer', freezer)];
+};
+
 export const powerCut: Handler = (act, turn) => {
   const { slots } = act;
   const known = turn.state.outage?.since ?? null;
@@ -116,11 +130,7 @@ export const powerCut: Handler = (act, turn) => {
     .filter(({ code }) => code !== 'keep-doors-shut' && code !== 'note-time')
     .map((step) => guidedStep(step, '', turn.kitchen.household.locale));
   return {
-    parts: [
-      holding(turn, 'fridge', report.fridge),
-      holding(turn, 'freezer', report.freezer),
-      say('power-tell-back'),
-    ],
+    parts: [...holdings(turn, report), say('power-tell-back')],
     sources: sourcesOf([report.fridge, report.freezer]),
     procedure: { kind: 'power-cut', title: say('power-title'), itemId: null, steps, at: -1, paused: true },
     details: steps.map(({ text }) => text),

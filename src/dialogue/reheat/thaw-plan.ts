@@ -137,8 +137,8 @@ export const thawPlan: Handler = (act, turn) => {
     ...best.advice.slice(0, 1).map((code) => say(`thaw-${code}`)),
   ];
   const details = [
-    ...best.advice.slice(1).map((code) => say(`thaw-${code}`)),
     say('thaw-never-on-counter'),
+    ...best.advice.slice(1).map((code) => say(`thaw-${code}`)),
     ...others.map((option) => optionWords(turn, option)),
   ];
   const reminder = best.startBy && best.startBy > turn.clock.now;

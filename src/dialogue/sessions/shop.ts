@@ -3,6 +3,7 @@ import type { Item } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Act } from '../../understanding/intents.js';
 import { groupName, grouped } from '../describe/item.js';
+import { inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
 import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
 import { move } from '../move/move.js';
@@ -33,21 +34,23 @@ export const endShop = (turn: Turn, session: Shop): Reply => {
     .flatMap((id) => turn.kitchen.items.get(id) ?? [])
     .filter(({ gone }) => !gone);
   const waiting = pending(turn, session);
-  const left = waiting.length > 0 ? [say('shop-left', { items: list(waiting) })] : [];
-  if (items.length === 0) return { parts: [say('shop-nothing'), ...left], session: null };
+  const waits = waiting.length > 0 ? [say('shop-left', { items: list(waiting) })] : [];
+  if (items.length === 0) return { parts: [say('shop-nothing'), ...waits], session: null };
   const places = [...new Set(items.map(({ placeId }) => placeId))];
   const here = (placeId: Item['placeId']): Say => {
     const groups = grouped(items.filter((item) => item.placeId === placeId));
     return say('recap-place', { items: list(groups.map(groupName)), at: placeAt(turn.kitchen, placeId) });
   };
   const names = new Set(items.map(({ name }) => name));
+  const { first, more, left } = inGroups(places.map(here));
   return {
     parts: [
       say('shop-recap', { count: names.size }),
-      ...places.map((placeId) => say('list-entry', { entry: here(placeId) })),
-      ...left,
-      say('recap-fix'),
+      ...first.map((entry) => say('list-entry', { entry })),
+      ...waits,
+      ...(left > 0 ? [say('recap-more', { left })] : [say('recap-fix')]),
     ],
+    more,
     session: null,
     count: names.size,
     names: [...names],

@@ -90,7 +90,7 @@ export const wait: Handler = (_act, turn) => {
 };
 
 /** Sentences of detail told at a time. */
-const littleMore = 2;
+const littleMore = 3;
 
 /** A little more of what was just told; who says so is told when that is asked. */
 const moreDetail: (...of: Parameters<Handler>) => Reply | null = (act, turn) => {
@@ -176,7 +176,15 @@ export const details: Handler = (act, turn) => {
       ? tellAbout({ intent: 'tell-about', slots: { item: pointedAt } }, turn)
       : longer(act, turn);
   }
-  return { parts: more, length: 'full', keepTold: true };
+  // "More" is a little at a time; "the details" and "everything" are all of it.
+  const all = more.length <= littleMore + 1 || /\b(details?|everything|all)\b/.test(turn.heard ?? '');
+  const [shown, rest] = all ? [more, []] : [more.slice(0, littleMore), more.slice(littleMore)];
+  return {
+    parts: [...shown, ...(rest.length > 0 ? [say('power-more')] : [])],
+    length: 'full',
+    keepTold: true,
+    rest,
+  };
 };
 
 /** "Why", "who says so". */

@@ -115,6 +115,8 @@ const takesUp = ({ act: offered }: Frame, { intent, slots: { item, amount } }: A
 export const answerFrame = (work: Work, act: Act): Work | null => {
   const frame = topFrame(work);
   if (!frame) return null;
+  if (frame.passing && (act.intent === 'continue' || act.intent === 'yes' || meansAll(act)))
+    return runAct(popped(work), { intent: 'continue', slots: {} });
   if (act.intent === 'yes') return agreed(work, frame);
   if (act.intent === 'no') return denied(work, frame);
   if (act.intent === 'maybe') return frame.kind === 'offer' ? refused(work, frame) : askAgain(work);
@@ -141,6 +143,9 @@ export const answerFrame = (work: Work, act: Act): Work | null => {
   if (!whole) return bareMiss(work, frame, act);
   return runAct(popped(work), whole, { picked: frame.picked, sure: false });
 };
+
+const meansAll = ({ intent, slots: { item } }: Act): boolean =>
+  intent === 'choose' && (item?.pointer === 'all' || item?.pointer === 'both');
 
 const bareOrDate = ({ intent }: Act): boolean =>
   intent === 'answer' || intent === 'choose' || intent === 'amend' || intent === 'correct';

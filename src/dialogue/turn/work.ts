@@ -190,10 +190,18 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
     const ids = frame.choices?.flatMap((choice) => choice.ids) ?? [];
     const offered = ids.every((id) => work.kitchen.items.has(id)) && ids.length > 0 ? ids : null;
     const asked = pushFrame(withMemory(said, { ...reply.memory, ...(offered ? { offered } : {}) }), frame);
-    return withState(asked, {
-      ...(reply.session === undefined ? {} : { session: reply.session }),
-      ...(reply.outage === undefined ? {} : { outage: reply.outage }),
-    });
+    return withState(
+      {
+        ...asked,
+        more: [...asked.more, ...(reply.more ?? [])],
+        names: [...asked.names, ...(reply.names ?? [])],
+        count: reply.count ?? asked.count,
+      },
+      {
+        ...(reply.session === undefined ? {} : { session: reply.session }),
+        ...(reply.outage === undefined ? {} : { outage: reply.outage }),
+      },
+    );
   }
   const changes = asOne(reply.changes ?? []);
   const done = applied(said, changes);
