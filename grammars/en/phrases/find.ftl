@@ -161,6 +161,7 @@ beside-shelf = What is { $side ->
   } the { $name } is not recorded. With { THEM($name) } { $at }: { $items }.
 beside-nothing = Nothing else is recorded { $at }.
 felt-as = The { $name } { IS($name) } { $feel }.
+felt-marker-at = The marker is on the { $spot }.
 no-marker-on = No marker is on { THEM($name) }.
 frozen-before = Frozen before, { $dates }.
 on-day = { ON($date) }

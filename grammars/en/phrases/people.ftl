@@ -24,6 +24,7 @@ person-and-food = { $answer ->
     [said-free-from] For { $person }, { THE($name) } { IS($name) } said to be free from { $allergen }.
    *[unknown] For { $person } it is unknown: nobody recorded whether the { $name } contains { $allergen }.
   }
+unknown-for-several = Unknown for { $people }: nobody recorded whether it contains { $allergens }.
 person-no-longer = { $name } no longer watches for { $allergens }.
 person-none = No allergy is recorded for { $name }.
 confirm-person = { $allergens ->

@@ -210,7 +210,7 @@ const tellFeel = (turn: Turn, item: Item): Reply => {
   return {
     parts: [
       feel ? say('felt-as', { name: item.name, feel }) : say('reach-no-feel'),
-      ...(marker && spot ? [say('reach-marker', { marker: markerNoun(marker), spot })] : []),
+      ...(marker && spot ? [say('felt-marker-at', { spot })] : []),
       ...(marker ? [] : [say('no-marker-on', { name: item.name })]),
     ],
     details: [say('reach-place', { at: placeAt(turn.kitchen, item.placeId, item.spot) })],

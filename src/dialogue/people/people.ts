@@ -168,12 +168,22 @@ const whoMustNot = (turn: Turn, act: Act): Reply | null => {
   const item = found && !found.near ? found.items[0] : undefined;
   if (!item) return found?.unknown ? { parts: [say('no-such-item', { name: found.unknown })] } : null;
   const watching = [...turn.kitchen.people.values()].filter(({ allergens }) => allergens.length > 0);
-  const parts = watching.flatMap((person) =>
-    person.allergens.map((allergen) => {
-      const { answer } = allergenIn(item, allergen);
-      return say('person-and-food', { person: person.name, name: item.name, allergen, answer });
-    }),
+  const all = watching.flatMap((person) =>
+    person.allergens.map((allergen) => ({ person, allergen, answer: allergenIn(item, allergen).answer })),
   );
+  // Several of whom nothing is known are told in one breath.
+  const unknown = all.filter(({ answer }) => answer === 'unknown');
+  const told = unknown.length > 1 ? all.filter(({ answer }) => answer !== 'unknown') : all;
+  const parts = told.map(({ person, allergen, answer }) =>
+    say('person-and-food', { person: person.name, name: item.name, allergen, answer }),
+  );
+  if (unknown.length > 1)
+    parts.push(
+      say('unknown-for-several', {
+        people: list([...new Set(unknown.map(({ person }) => person.name))]),
+        allergens: list([...new Set(unknown.map(({ allergen }) => allergen))], true),
+      }),
+    );
   return {
     parts: parts.length > 0 ? parts : [say('nobody-allergic')],
     details: [say('check-the-label')],
