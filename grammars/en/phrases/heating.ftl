@@ -169,7 +169,7 @@ contains-answer = { $answer ->
     [said-free-from] { CAP(THE($name)) } { IS($name) } said to be free from { $allergen }.
     [usually-contains] It is not recorded, but such food usually contains { $allergen }.
     [conflict] { CAP(THE($name)) } { IS($name) } said to be free from { $allergen }, but such food usually contains it. Check the label.
-   *[unknown] Unknown: nobody recorded whether the { $name } contains { $allergen }.
+   *[unknown] Unknown: nobody recorded whether the { $name } { HAS($name) } { $allergen } in { THEM($name) }.
   }
 diet-answer = { $answer ->
     [marked] Yes, { THE($name) } { IS($name) } marked { $diet }.
@@ -196,7 +196,7 @@ diet-unmarked = { $count ->
    *[other] { CAP($count) } others are not marked so.
   }
 contains-these = { CAP(THE($name)) } { IS($name) } said to contain { $allergens }.
-contains-unknown = Nobody recorded what the { $name } contains.
+contains-unknown = Nobody recorded what is in the { $name }.
 with-allergen = { $count ->
     [one] One is said to contain { $allergens }: { $items }.
    *[other] { CAP($count) } are said to contain { $allergens }: { $items }.
@@ -230,6 +230,6 @@ rest-unknown = { $count ->
 can-eat-one = { $verdict ->
     [no] No. { CAP(THE($name)) } { IS($name) } said to contain { $allergens }.
     [usually] Rather not: the { $name } usually contains { $allergens }, and nobody recorded it.
-    [unknown] Unknown: nobody recorded whether the { $name } contains { $allergens }.
+    [unknown] Unknown: nobody recorded whether the { $name } { HAS($name) } { $allergens } in { THEM($name) }.
    *[free] As recorded, { THE($name) } { IS($name) } free from { $allergens }.
   }

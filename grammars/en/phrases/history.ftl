@@ -53,9 +53,12 @@ listed-by = { CAP($who) } put { $name } on the list { $when }.
 nobody-listed = Nobody recorded who put { $name } on the list.
 nothing-changed = Nothing has changed.
 undone = Undone: { $verb ->
-    [put-away] { $about ->
-        [none] it is off the record
-       *[other] { $about } { IS($about) } off the record
+    [put-away] { $at ->
+        [none] { $about ->
+            [none] it is off the record
+           *[other] { $about } { IS($about) } off the record
+          }
+       *[other] { $about } { IS($about) } back { $at }
       }
     [took] { $about } { IS($about) } as before
     [finished] { $about } { IS($about) } back on the record

@@ -22,7 +22,7 @@ person-and-food = { $answer ->
     [usually-contains] Rather not { $person }: such food usually contains { $allergen }, and nobody recorded it.
     [conflict] Not surely { $person }: { THE($name) } { IS($name) } said to be free from { $allergen }, but such food usually contains it. Check the label.
     [said-free-from] For { $person }, { THE($name) } { IS($name) } said to be free from { $allergen }.
-   *[unknown] For { $person } it is unknown: nobody recorded whether the { $name } contains { $allergen }.
+   *[unknown] For { $person } it is unknown: nobody recorded whether the { $name } { HAS($name) } { $allergen } in { THEM($name) }.
   }
 unknown-for-several = Unknown for { $people }: nobody recorded whether it contains { $allergens }.
 person-no-longer = { $name } no longer watches for { $allergens }.

@@ -38,9 +38,9 @@ nothing-to-count = There was nothing to count in that.
 i-heard = I heard: { $heard }.
 heard-nothing-yet = I have heard nothing before this.
 procedure-ended = All right, I stop there.
-offer-undo = That is done. Take it back{ $about ->
+offer-undo = Take back what was just done{ $about ->
     [none] {""}
-   *[other] {", "}{ $about }
+   *[other] {" "}to the { $about }
   }?
 nothing-open = There is nothing to cancel. Undo takes back the last change.
 welcome = You are welcome.

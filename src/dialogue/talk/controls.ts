@@ -316,6 +316,20 @@ export const help: Handler = (act, turn) => {
   };
 };
 
+/** "No", or "never mind", right after something was done: shall it be taken back? */
+const offerUndo = (turn: Turn): Reply | null => {
+  const { done, turns } = turn.state;
+  if (done?.turn !== turns - 1) return null;
+  const about = [...new Set(done.changes.flatMap((change) => change.about))];
+  return {
+    parts: [],
+    offer: {
+      question: say('offer-undo', about.length > 0 ? { about: list(about) } : {}),
+      act: { intent: 'undo', slots: {} },
+    },
+  };
+};
+
 export const cancel: Handler = (_act, turn) => {
   const { frames, procedure, session } = turn.state;
   if (frames.length > 0) return { parts: [say('left-as-it-is')], dropFrames: true };
@@ -326,17 +340,8 @@ export const cancel: Handler = (_act, turn) => {
       session: { ...session, paused: true },
       quiet: true,
     };
-  const { done, turns } = turn.state;
-  if (done && done.turn === turns - 1) {
-    const about = [...new Set(done.changes.flatMap((change) => change.about))];
-    return {
-      parts: [],
-      offer: {
-        question: say('offer-undo', about.length > 0 ? { about: list(about) } : {}),
-        act: { intent: 'undo', slots: {} },
-      },
-    };
-  }
+  const back = offerUndo(turn);
+  if (back) return back;
   return { parts: [say('nothing-open')] };
 };
 
@@ -364,6 +369,8 @@ export const unasked: Handler = (act, turn) => {
   }
   if (act.intent === 'yes' && procedure && !procedure.paused)
     return { parts: [say('say-next')], keepTold: true };
+  const back = act.intent === 'no' ? offerUndo(turn) : null;
+  if (back) return back;
   if (act.intent === 'no' || act.intent === 'maybe') return { parts: [say('all-right')], keepTold: true };
   // Nothing more was to come: "yes" to a summary or an answer means it was taken in.
   const summed = told?.answer.parts.some(({ phrase }) => phrase.startsWith('summary-'));

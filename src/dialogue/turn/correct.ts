@@ -1,5 +1,5 @@
 /** "No, the top shelf": the last thing done is done again with one part put right, as one change. */
-import { applyChange, changedSince, invertChange, joinChanges } from '../../kitchen/index.js';
+import { applyChange, changedSince, foodKey, invertChange, joinChanges } from '../../kitchen/index.js';
 import type { Change, Id, Kitchen, Op } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Act, Mention, PlaceMention, Slots } from '../../understanding/intents.js';
@@ -7,7 +7,7 @@ import { say } from '../handler.js';
 import { findItems } from '../refer/items.js';
 import { handlers } from '../table.js';
 import type { Picked } from '../state.js';
-import { type Work, absorb, runAct, saying, turnOf, withMemory } from './work.js';
+import { type Work, absorb, runAct, saying, turnOf, withMemory, withState } from './work.js';
 
 const minutesOpen = 10;
 
@@ -17,7 +17,10 @@ const sharesCorrected = (
   shares: NonNullable<Slots['shares']>,
   place: PlaceMention,
 ): Slots['shares'] | null => {
-  for (const { id } of place.candidates) {
+  const called = [...kitchen.places.values()].filter(
+    ({ name }) => place.words !== null && foodKey(name) === foodKey(place.words),
+  );
+  for (const { id } of [...called, ...place.candidates]) {
     const wanted = kitchen.places.get(id);
     const at = shares.findIndex((share) => {
       const was = kitchen.places.get(share.place.candidates[0]?.id ?? '');
@@ -73,6 +76,10 @@ const lastAdded = (ids: readonly Id[]): Mention => ({
 const createdIds = (changes: readonly Change[]): Id[] =>
   changes.flatMap(({ ops }) => ops.filter(({ before }) => before === null).map(({ id }) => id));
 
+/** So many turns later, at most, what was done may still be put right in passing. */
+const turnsBetween = 2;
+const onlyAPlace = ({ slots }: Act): boolean => Object.keys(slots).join() === 'place';
+
 const placePut = (changes: readonly Change[]): Id | null =>
   changes
     .flatMap(({ ops }) => ops.flatMap((op) => (op.kind === 'item' && op.after ? [op.after.placeId] : [])))
@@ -119,7 +126,9 @@ export const correctLast = (work: Work, act: Act, said: readonly Say[] = [say('p
   const earlier = told?.turn !== undefined && (done?.turn ?? -1) < told.turn;
   if (earlier && !session) {
     const elsewhere = done ? otherItem(work, act, done.changes) : null;
-    return amongTold(work, act) ?? correctAsked(work, act) ?? elsewhere;
+    const asked = amongTold(work, act) ?? correctAsked(work, act) ?? elsewhere;
+    // A question in between ("what did I just do") does not put what was done out of reach.
+    if (asked || !onlyAPlace(act) || work.state.turns - (done?.turn ?? -9) > turnsBetween) return asked;
   }
   if (!done) return null;
   const age = (Date.parse(work.around.clock.now) - Date.parse(done.at)) / 60_000;
@@ -167,5 +176,9 @@ export const correctLast = (work: Work, act: Act, said: readonly Say[] = [say('p
     parts: [...said, ...reply.parts],
     changes: ops.length > 0 ? [change] : [],
   });
-  return redone;
+  const now = redone.state.done;
+  // Put right once more, it starts again from before any of it was done.
+  return ops.length > 0 && now
+    ? withState(redone, { done: { ...now, changes: [joinChanges(whole, change)] } })
+    : redone;
 };
