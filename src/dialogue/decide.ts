@@ -8,12 +8,12 @@ import type {
   Interpretation,
   Understanding,
 } from '../understanding/intents.js';
-import { ASKING_INTENTS, CHANGING_INTENTS as changing } from '../understanding/intents.js';
+import { ASKING_INTENTS, CHANGING_INTENTS as changing, emptyMention } from '../understanding/intents.js';
 import type { Conversation, Decide, Heard, Outcome, Surroundings } from './api.js';
 import { livingItems, marksOf } from '../kitchen/index.js';
 import { placeNoun } from './describe/place.js';
 import { say, tell } from './handler.js';
-import { choose, chooseByWords, emptyMention as nobody } from './refer/choose.js';
+import { choose, chooseByWords } from './refer/choose.js';
 import { withMessages } from './news/messages.js';
 import { withNews, withTold } from './news/news.js';
 import { touchMarker } from './refer/touched.js';
@@ -128,7 +128,7 @@ const amongTold = (work: Work): Work | null => {
   const chosenIds = chooseByWords(work.kitchen, work.heard, choices);
   const [id] = chosenIds ?? [];
   if (!id) return null;
-  const item = { ...nobody, candidates: [{ id, fit: 1 }] };
+  const item = { ...emptyMention, candidates: [{ id, fit: 1 }] };
   return followUp(withState(work, { misses: 0 }), { intent: 'follow-up', slots: { item } }, confirmed);
 };
 

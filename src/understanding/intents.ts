@@ -190,6 +190,21 @@ export interface Mention {
   readonly at: PlaceMention | null;
 }
 
+/** Nothing said of it: what a mention made by the program starts from. */
+export const emptyMention: Mention = {
+  words: null,
+  candidates: [],
+  pointer: null,
+  touch: null,
+  ordinal: null,
+  maker: null,
+  diet: null,
+  at: null,
+};
+
+/** "It": the one thing just spoken of. */
+export const itMention: Mention = { ...emptyMention, pointer: 'it' };
+
 export interface PlaceMention {
   readonly words: string | null;
   /** Place ids, best first. */

@@ -3,6 +3,7 @@
  * amounts) give, made into the contract's types. A grammar that gives something else is a
  * mistake in its file; it is reported by name, and the tests parse every example.
  */
+import { emptyMention } from './intents.js';
 import type { SemanticValue } from '../grammar/api.js';
 import type { Amount, Share } from '../terms/amount.js';
 import { isPlainDate } from '../terms/dates.js';
@@ -105,35 +106,24 @@ const asPointer = (value: SemanticValue | undefined): Pointer => {
   throw new MeaningError(`no such pointer: ${JSON.stringify(value)}`);
 };
 
-const bare: Mention = {
-  words: null,
-  candidates: [],
-  pointer: null,
-  touch: null,
-  ordinal: null,
-  maker: null,
-  diet: null,
-  at: null,
-};
-
 export const pointed = (pointer: SemanticValue | undefined): Mention => ({
-  ...bare,
+  ...emptyMention,
   pointer: asPointer(pointer),
 });
 
 /** From `kitchen:item` or `kitchen:food`. */
 export const namedMention = (value: SemanticValue | undefined): Mention => {
   const { words, candidates, maker } = asNamed(value);
-  return { ...bare, words, candidates, maker };
+  return { ...emptyMention, words, candidates, maker };
 };
 
-export const wordsMention = (words: string): Mention => ({ ...bare, words });
+export const wordsMention = (words: string): Mention => ({ ...emptyMention, words });
 
 /** From `kitchen:marker`. */
 export const markerMention = (value: SemanticValue | undefined): Mention => {
   const raw = asRaw(value, 'marker');
   return {
-    ...bare,
+    ...emptyMention,
     words: asText(raw.words, 'marker.words'),
     candidates: asCandidates(raw.candidates),
     touch: asTouch(raw.touch),
@@ -183,7 +173,7 @@ export const asMention = (value: SemanticValue | undefined, aside: Aside = {}): 
       ? namedMention(phrase.named)
       : typeof phrase.words === 'string'
         ? wordsMention(phrase.words)
-        : bare;
+        : emptyMention;
   if (phrase.ordinal !== undefined) mention = { ...mention, ordinal: asNumber(phrase.ordinal, 'ordinal') };
   if (phrase.touch !== undefined) mention = { ...mention, touch: asTouch(phrase.touch) };
   if (phrase.maker !== undefined) mention = { ...mention, maker: asNamed(phrase.maker).words };

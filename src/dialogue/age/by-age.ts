@@ -1,4 +1,5 @@
 /** Things of one question that are of one age are told together. */
+import { itMention } from '../../understanding/intents.js';
 import type { DateKind, Item } from '../../kitchen/model.js';
 import type { Group } from '../describe/item.js';
 import type { Turn } from '../handler.js';
@@ -23,16 +24,4 @@ export const askedKind: Readonly<Record<string, DateKind>> = {
   bestBefore: 'bestBefore',
 };
 
-export const it = (turn: Turn) =>
-  turn.memory.items.length > 0
-    ? {
-        words: null,
-        candidates: [],
-        pointer: 'it' as const,
-        touch: null,
-        ordinal: null,
-        maker: null,
-        diet: null,
-        at: null,
-      }
-    : undefined;
+export const it = (turn: Turn) => (turn.memory.items.length > 0 ? itMention : undefined);

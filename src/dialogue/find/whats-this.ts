@@ -1,4 +1,5 @@
 /** What a touched or described thing is; everything about it; and how to get a hand on it. */
+import { emptyMention } from '../../understanding/intents.js';
 import { findMarkers, itemsRightAt, itemWithMarker, lastItemOf, marksOf } from '../../kitchen/index.js';
 import type { Item, Marker } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
@@ -72,20 +73,9 @@ export const whatsThis: Handler = (act, turn) => {
   const markers = byId.length === 1 ? byId : fitting.filter(({ fit }) => fit === top).map(({ of }) => of);
   if (markers.length === 1) return tellMarker(turn, markers[0]!);
   if (markers.length > 1) return tellMarkers(turn, markers);
-  const mention = item ?? (felt ? { ...blank, touch: felt } : undefined);
+  const mention = item ?? (felt ? { ...emptyMention, touch: felt } : undefined);
   const found = needItem(turn, mention, { question: say('ask-whats-this') });
   return 'reply' in found ? found.reply : tellOne(turn, found.got);
-};
-
-const blank = {
-  words: null,
-  candidates: [],
-  pointer: null,
-  touch: null,
-  ordinal: null,
-  maker: null,
-  diet: null,
-  at: null,
 };
 
 const tellMarkers = (turn: Turn, markers: readonly Marker[]): Reply => {

@@ -1,4 +1,5 @@
 /** "The soup has been out since noon." */
+import { emptyMention } from '../../understanding/intents.js';
 import { takeOut, isRefused } from '../../kitchen/index.js';
 import { leftOut as leftOutGuidance } from '../../safety/left-out.js';
 import type { Say } from '../../speech/answer.js';
@@ -77,13 +78,4 @@ export const leftOut: Handler = (act, turn) => {
   };
 };
 
-const idMention = (id: string) => ({
-  words: null,
-  candidates: [{ id, fit: 1 }],
-  pointer: null,
-  touch: null,
-  ordinal: null,
-  maker: null,
-  diet: null,
-  at: null,
-});
+const idMention = (id: string) => ({ ...emptyMention, candidates: [{ id, fit: 1 }] });

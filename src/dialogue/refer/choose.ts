@@ -1,21 +1,11 @@
 /** Which of the things a question offered was chosen: "the small one", "the second", "all of them". */
+import { emptyMention } from '../../understanding/intents.js';
 import type { Id, Item, Kitchen } from '../../kitchen/model.js';
 import { likeness, placeUnder } from '../../kitchen/index.js';
 import type { Act, Mention } from '../../understanding/intents.js';
 import type { Turn } from '../handler.js';
 import type { Choice } from '../state.js';
 import { atOrdinal, findItems } from './items.js';
-
-export const emptyMention: Mention = {
-  words: null,
-  candidates: [],
-  pointer: null,
-  touch: null,
-  ordinal: null,
-  maker: null,
-  diet: null,
-  at: null,
-};
 
 /** What of the act names a choice, wherever the grammar put it. */
 const mentionOf = (act: Act): Mention => {

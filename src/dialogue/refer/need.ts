@@ -1,4 +1,5 @@
 /** Getting the one thing an act needs: from the words, from what was said before, or by asking. */
+import { itMention } from '../../understanding/intents.js';
 import type { Item, Place } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Mention, PlaceMention } from '../../understanding/intents.js';
@@ -50,19 +51,7 @@ export interface NeedItem {
   readonly orIt?: boolean;
 }
 
-const it = (turn: Turn): Mention | undefined =>
-  turn.memory.items.length === 1
-    ? {
-        words: null,
-        candidates: [],
-        pointer: 'it',
-        touch: null,
-        ordinal: null,
-        maker: null,
-        diet: null,
-        at: null,
-      }
-    : undefined;
+const it = (turn: Turn): Mention | undefined => (turn.memory.items.length === 1 ? itMention : undefined);
 
 const pluralPointers = new Set(['them', 'both', 'all', 'rest']);
 

@@ -1,4 +1,5 @@
 /** How to get a dish hot: the cook's own way when one is recorded, ended by a temperature, a step at a time. */
+import { emptyMention } from '../../understanding/intents.js';
 import { storageOf } from '../../kitchen/index.js';
 import type { HeatMethod, Item } from '../../kitchen/model.js';
 import { assessIn, cookTemperature, eatingCautions, reheatPlan } from '../../safety/index.js';
@@ -138,16 +139,7 @@ export const reheat: Handler = (act, turn) => {
     const discard = {
       intent: 'finish',
       slots: {
-        item: {
-          words: null,
-          candidates: [{ id: item.id, fit: 1 }],
-          pointer: null,
-          touch: null,
-          ordinal: null,
-          maker: null,
-          diet: null,
-          at: null,
-        },
+        item: { ...emptyMention, candidates: [{ id: item.id, fit: 1 }] },
         how: 'thrown out',
       },
     } as const;

@@ -1,4 +1,5 @@
 /** What was bought from the list, put away one by one: each with the place it usually has, or asked. */
+import { emptyMention } from '../../understanding/intents.js';
 import { foodKey } from '../../kitchen/index.js';
 import type { Id } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
@@ -11,16 +12,7 @@ import type { Session } from '../state.js';
 
 type Shop = Extract<Session, { kind: 'shop' }>;
 
-const called = (name: string): Mention => ({
-  words: name,
-  candidates: [],
-  pointer: null,
-  touch: null,
-  ordinal: null,
-  maker: null,
-  diet: null,
-  at: null,
-});
+const called = (name: string): Mention => ({ ...emptyMention, words: name });
 
 const guessFor = (turn: Turn, name: string): Id | null => usualPlace(turn, name, {});
 

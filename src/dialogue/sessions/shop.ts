@@ -1,4 +1,5 @@
 /** Putting away a shop: one short sentence each, a recap at the end, mistakes put right on the way. */
+import { emptyMention } from '../../understanding/intents.js';
 import type { Item } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Act } from '../../understanding/intents.js';
@@ -114,15 +115,6 @@ export const shopAnswer = (act: Act, turn: Turn, session: Shop): Reply | null =>
 
 const asPutAway = (act: Act): Act => {
   const { words, item, items } = act.slots;
-  const mention = {
-    words: words ?? null,
-    candidates: [],
-    pointer: null,
-    touch: null,
-    ordinal: null,
-    maker: null,
-    diet: null,
-    at: null,
-  };
+  const mention = { ...emptyMention, words: words ?? null };
   return { intent: 'put-away', slots: item || items ? act.slots : { ...act.slots, item: mention } };
 };

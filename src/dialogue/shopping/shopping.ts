@@ -1,4 +1,5 @@
 /** The list to buy. */
+import { emptyMention } from '../../understanding/intents.js';
 import {
   applyChange,
   buyAdd as buyAddChange,
@@ -17,16 +18,7 @@ import { type Handler, list, say, todayOf } from '../handler.js';
 import { putAway } from '../put-away/put-away.js';
 import { lineWords, linesSaid, namesSaid, nearLine, replacedBy } from './said.js';
 
-const wordsMention = (words: string): Mention => ({
-  words,
-  candidates: [],
-  pointer: null,
-  touch: null,
-  ordinal: null,
-  maker: null,
-  diet: null,
-  at: null,
-});
+const wordsMention = (words: string): Mention => ({ ...emptyMention, words });
 
 export const buyAdd: Handler = (act, turn) => {
   const { slots } = act;

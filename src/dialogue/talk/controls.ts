@@ -1,4 +1,5 @@
 /** Talk about the talk: again, shorter, slower, more, why, what did you hear, help, goodbye. */
+import { itMention } from '../../understanding/intents.js';
 import type { Length, Listener, Say } from '../../speech/answer.js';
 import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
 import { count } from '../find/count.js';
@@ -21,7 +22,7 @@ export const repeat: Handler = (act, turn) => {
     return tellAbout(
       {
         intent: 'tell-about',
-        slots: { item: { ...pointedAt, candidates: [{ id: at, fit: 1 }], pointer: null } },
+        slots: { item: { ...itMention, candidates: [{ id: at, fit: 1 }], pointer: null } },
       },
       turn,
     );
@@ -155,17 +156,6 @@ const atLength =
 export const shorter = atLength(-1);
 export const longer = atLength(1);
 
-const pointedAt = {
-  words: null,
-  candidates: [],
-  pointer: 'it' as const,
-  touch: null,
-  ordinal: null,
-  maker: null,
-  diet: null,
-  at: null,
-};
-
 /** "Details", "tell me more": what was left out, not what was said already. */
 export const details: Handler = (act, turn) => {
   const { told } = turn.state;
@@ -173,7 +163,7 @@ export const details: Handler = (act, turn) => {
   const more = told.details;
   if (more.length === 0) {
     return turn.memory.items.length === 1 && !turn.state.procedure
-      ? tellAbout({ intent: 'tell-about', slots: { item: pointedAt } }, turn)
+      ? tellAbout({ intent: 'tell-about', slots: { item: itMention } }, turn)
       : longer(act, turn);
   }
   // "More" is a little at a time; "the details" and "everything" are all of it.
@@ -281,7 +271,7 @@ export const howMany: Handler = (_act, turn) => {
     return { parts: [say('steps-in-all', { count: procedure.steps.length })], keepTold: true };
   // Of one thing, how much of it there is; of several, how many they are.
   if (turn.memory.items.length === 1 && (told?.count ?? 1) === 1 && !told?.rest.length)
-    return count({ intent: 'count', slots: { item: pointedAt } }, turn);
+    return count({ intent: 'count', slots: { item: itMention } }, turn);
   return told && told.count !== null
     ? { parts: [say('that-many', { count: told.count })], keepTold: true }
     : { parts: [say('nothing-to-count')], keepTold: true };

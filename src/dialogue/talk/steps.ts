@@ -1,4 +1,5 @@
 /** Guided steps: one act at a time, its caution first; forwards, back, from the start, how many left. */
+import { itMention } from '../../understanding/intents.js';
 import { setTimer } from '../../kitchen/index.js';
 import type { Say } from '../../speech/answer.js';
 import { count } from '../find/count.js';
@@ -75,17 +76,6 @@ export const skipTo: Handler = (act, turn) => {
   return at >= 0 ? toStep(procedure, at) : { parts: [say('no-such-step', { words: wanted })] };
 };
 
-const them = {
-  words: null,
-  candidates: [],
-  pointer: 'it' as const,
-  touch: null,
-  ordinal: null,
-  maker: null,
-  diet: null,
-  at: null,
-};
-
 /** The step with a time nearest to this one; of two as near the earlier, whose timer may be running. */
 const nearestTimed = ({ steps, at, unread }: Procedure): number | null => {
   const here = unread ? at - 1 : at;
@@ -116,7 +106,8 @@ export const stepsLeft: Handler = (act, turn) => {
   if (procedure && act.slots.asked === 'time') return stepTime(procedure);
   // "How many are left" of food, when no steps are being read.
   const food = !procedure || /\bmuch\b/.test(turn.heard ?? '');
-  if (food && turn.memory.items.length > 0) return count({ intent: 'count', slots: { item: them } }, turn);
+  if (food && turn.memory.items.length > 0)
+    return count({ intent: 'count', slots: { item: itMention } }, turn);
   if (!procedure) return noSteps;
   const n = act.slots.ordinal ?? act.slots.number;
   if (n !== undefined) {

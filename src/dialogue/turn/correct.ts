@@ -1,4 +1,5 @@
 /** "No, the top shelf": the last thing done is done again with one part put right, as one change. */
+import { emptyMention } from '../../understanding/intents.js';
 import { applyChange, changedSince, foodKey, invertChange, joinChanges } from '../../kitchen/index.js';
 import type { Change, Id, Kitchen, Op } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
@@ -63,14 +64,9 @@ export const correctedSlots = (
 };
 
 const lastAdded = (ids: readonly Id[]): Mention => ({
-  words: null,
+  ...emptyMention,
   candidates: ids.map((id) => ({ id, fit: 1 })),
   pointer: 'them',
-  touch: null,
-  ordinal: null,
-  maker: null,
-  diet: null,
-  at: null,
 });
 
 const createdIds = (changes: readonly Change[]): Id[] =>

@@ -1,17 +1,9 @@
 /** What a bare answer puts into the act that waits for it. */
+import { emptyMention } from '../../understanding/intents.js';
 import type { Act, Intent, Mention, PlaceMention, Slots } from '../../understanding/intents.js';
 import type { Frame } from '../state.js';
 
-const wordsOnly = (words: string): Mention => ({
-  words,
-  candidates: [],
-  pointer: null,
-  touch: null,
-  ordinal: null,
-  maker: null,
-  diet: null,
-  at: null,
-});
+const wordsOnly = (words: string): Mention => ({ ...emptyMention, words });
 
 const placeWords = (words: string): PlaceMention => ({ words, candidates: [], pointer: null, spot: null });
 
