@@ -2,20 +2,25 @@
 import type { Amount, Share } from '../terms/amount.js';
 import type { Region } from './model.js';
 
+type UnitTable = ReadonlyMap<string, number>;
+
+/** A map, since a unit is whatever was said, and every plain object has a "constructor". */
+const unitTable = (units: Readonly<Record<string, number>>): UnitTable => new Map(Object.entries(units));
+
 /**
  * Grams and millilitres in one of each unit.
  * Sources: pound and ounce, US customary volumes: NIST Special Publication 811 (2008), appendix B.8;
  * imperial volumes: Weights and Measures Act 1985 (UK), schedule 1.
  */
-const MASS: Readonly<Record<string, number>> = {
+const MASS = unitTable({
   milligram: 0.001,
   gram: 1,
   kilogram: 1000,
   ounce: 28.349523125,
   pound: 453.59237,
-};
-const VOLUME: Readonly<Record<Region, Readonly<Record<string, number>>>> = {
-  us: {
+});
+const VOLUME: Readonly<Record<Region, UnitTable>> = {
+  us: unitTable({
     millilitre: 1,
     milliliter: 1,
     litre: 1000,
@@ -27,8 +32,8 @@ const VOLUME: Readonly<Record<Region, Readonly<Record<string, number>>>> = {
     pint: 473.176473,
     quart: 946.352946,
     gallon: 3785.411784,
-  },
-  uk: {
+  }),
+  uk: unitTable({
     millilitre: 1,
     milliliter: 1,
     litre: 1000,
@@ -37,20 +42,20 @@ const VOLUME: Readonly<Record<Region, Readonly<Record<string, number>>>> = {
     pint: 568.26125,
     quart: 1136.5225,
     gallon: 4546.09,
-  },
+  }),
 };
-const COUNTS: Readonly<Record<string, number>> = { piece: 1, dozen: 12 };
+const COUNTS = unitTable({ piece: 1, dozen: 12 });
 
 const MEASURED: ReadonlySet<string> = new Set(
-  [MASS, VOLUME.us, VOLUME.uk].flatMap((table) => Object.keys(table)).concat('dozen'),
+  [MASS, VOLUME.us, VOLUME.uk].flatMap((table) => [...table.keys()]).concat('dozen'),
 );
 
 const factor = (unit: string, region: Region): { readonly kind: string; readonly of: number } => {
-  const mass = MASS[unit];
+  const mass = MASS.get(unit);
   if (mass !== undefined) return { kind: 'mass', of: mass };
-  const volume = VOLUME[region][unit];
+  const volume = VOLUME[region].get(unit);
   if (volume !== undefined) return { kind: 'volume', of: volume };
-  const count = COUNTS[unit];
+  const count = COUNTS.get(unit);
   if (count !== undefined) return { kind: 'count', of: count };
   return { kind: unit, of: 1 };
 };

@@ -184,11 +184,12 @@ const judgeRoom = (
       kind.room === 'tin' && !/^(tin|ham-canned|formula)/.test(kind.id) && /high|medium/.test(kind.hazard);
     if (mustBeSealed) work.reasons.push(reason('sealed-only'));
     if (mustBeSealed && subject.itemId === null) work.verdict = 'unknown';
-    work.reasons.push(
-      /^(whole-|mushrooms)/.test(kind.id) ? reason('produce-no-figure') : reason('shelf-stable'),
-      reason(subject.opened ? 'opened-label-decides' : 'label-decides'),
-    );
-    if (kind.id === 'general') work.reasons.push(reason('general-answer', { name: subject.name }));
+    // That it keeps at room temperature is not known of a thing no table has.
+    if (kind.id !== 'general')
+      work.reasons.push(
+        /^(whole-|mushrooms)/.test(kind.id) ? reason('produce-no-figure') : reason('shelf-stable'),
+      );
+    work.reasons.push(reason(subject.opened ? 'opened-label-decides' : 'label-decides'));
     return;
   }
   const preserved = kind.hazard === 'none' && subject.homeMade;
@@ -753,8 +754,12 @@ export const judge = (subject: Subject, region: Region, today: Today, tables: Sa
         cite(tables, tables.timeRules.dateMarking),
       ),
     );
-  if (match.sure === 'unknown' && clock.phase !== 'room')
-    work.reasons.push(reason('general-answer', { name: subject.name }));
+  if (match.sure === 'unknown' && clock.phase !== 'room') {
+    const general = reason('general-answer', { name: subject.name });
+    // What lets it be eaten rests on a guess at what it is, so that is told first.
+    if (work.verdict === 'throw-out') work.reasons.push(general);
+    else work.reasons.unshift(general);
+  }
   if (clock.phase === 'thawed' && clock.frozenOn !== null && clock.thawedOn !== null && region === 'us') {
     work.reasons.push(
       reason(

@@ -1,28 +1,30 @@
 /** Food names as they are compared: lower case, without accents, apostrophes and plurals. */
 
-const IRREGULAR: Readonly<Record<string, string>> = {
-  loaves: 'loaf',
-  leaves: 'leaf',
-  halves: 'half',
-  knives: 'knife',
-  geese: 'goose',
-  fries: 'fry',
-  chile: 'chili',
-  chilli: 'chili',
-  chillies: 'chili',
-  chilies: 'chili',
-  yoghurt: 'yogurt',
-  yoghurts: 'yogurt',
-  lasagna: 'lasagne',
-  barbeque: 'barbecue',
-  barbequed: 'barbecued',
-  omelet: 'omelette',
-  grey: 'gray',
-};
+const IRREGULAR: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    loaves: 'loaf',
+    leaves: 'leaf',
+    halves: 'half',
+    knives: 'knife',
+    geese: 'goose',
+    fries: 'fry',
+    chile: 'chili',
+    chilli: 'chili',
+    chillies: 'chili',
+    chilies: 'chili',
+    yoghurt: 'yogurt',
+    yoghurts: 'yogurt',
+    lasagna: 'lasagne',
+    barbeque: 'barbecue',
+    barbequed: 'barbecued',
+    omelet: 'omelette',
+    grey: 'gray',
+  }),
+);
 
 /** Plural to singular, the same way for table and speech, so that both meet. Not meant to be read. */
 export const singular = (word: string): string => {
-  const known = IRREGULAR[word];
+  const known = IRREGULAR.get(word);
   if (known !== undefined) return known;
   if (word.length > 4 && word.endsWith('ies')) return `${word.slice(0, -3)}y`;
   if (word.length > 4 && word.endsWith('ie')) return `${word.slice(0, -2)}y`;

@@ -268,6 +268,7 @@ describe('amounts', () => {
   it('of different kinds are never turned into each other', () => {
     expect(convert({ value: 1, unit: 'pound' }, 'cup', 'us')).toBeNull();
     expect(convert({ value: 1, unit: 'cup' }, 'litre', 'uk')).toBeNull();
+    expect(convert({ value: 1, unit: 'constructor' }, 'gram', 'us')).toBeNull();
     expect(totalOf(cook().kitchen, [])).toEqual({ amounts: [], unknown: 0 });
   });
 

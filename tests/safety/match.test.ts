@@ -106,6 +106,8 @@ describe('any name', () => {
         expect(found.name).toBe(name);
       }),
     ));
+  it('takes a name that every object has for a name', () =>
+    expect([foodWords('constructor'), foodWords('__proto__')]).toEqual([['constructor'], ['proto']]));
   it('singulars are stable', () =>
     fc.assert(
       fc.property(

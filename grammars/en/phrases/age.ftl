@@ -46,7 +46,10 @@ date-not-recorded = { $what ->
     [frozen] When it was frozen
    *[other] When it was thawed
   } is not recorded.
-keeps-generic = { CAP($food) }{ $where ->
+keeps-generic = { $listed ->
+    [no] { CAP($food) } { IS($food) } in no table of mine. Leftovers in general
+   *[yes] { CAP($food) }
+  }{ $where ->
     [freezer] , frozen
     [pantry] , in the cupboard
     [counter] , at room temperature
@@ -55,7 +58,10 @@ keeps-generic = { CAP($food) }{ $where ->
     [quality] {" "}for best quality
    *[keeping] {""}
   }, guidance says.
-    .short = { CAP($span) }.
+    .short = { $listed ->
+        [no] { CAP($food) } { IS($food) } in no table of mine. Leftovers: { $span }.
+       *[yes] { CAP($span) }.
+      }
 taken-as-raw = That is for raw.
     .short = Raw.
 yours = Of yours, { $items }.

@@ -46,7 +46,10 @@ date-not-recorded = No está registrado cuándo se { $what ->
     [frozen] congeló
    *[other] descongeló
   }.
-keeps-generic = { CAP(OURS($food)) }{ $where ->
+keeps-generic = { $listed ->
+    [no] No tengo { OURS($food) } en ninguna tabla. Las sobras en general
+   *[yes] { CAP(OURS($food)) }
+  }{ $where ->
     [freezer] , en el congelador
     [pantry] , en la despensa
     [counter] , a temperatura ambiente
@@ -55,7 +58,10 @@ keeps-generic = { CAP(OURS($food)) }{ $where ->
     [quality] {" "}para la mejor calidad
    *[keeping] {""}
   }, según la guía.
-    .short = { CAP($span) }.
+    .short = { $listed ->
+        [no] No tengo { OURS($food) } en ninguna tabla. Las sobras: { $span }.
+       *[yes] { CAP($span) }.
+      }
 taken-as-raw = Eso es para el alimento crudo.
     .short = Crudo.
 yours = De lo tuyo, { $items }.

@@ -51,6 +51,8 @@ const limitWords = (found: Assessment, food: string, where: Where): Say | null =
     food,
     where,
     kind: found.row?.kind ?? 'keeping',
+    // A figure for anything cooked, given as that of a thing no table has, would be a made-up one.
+    listed: found.match.notes.includes('not-in-table') ? 'no' : 'yes',
     span: low === high ? say('span-single', { high, unit }) : say('span-range', { low, high, unit }),
   });
 };

@@ -157,14 +157,14 @@ const datedAs: Partial<Record<Intent, 'opened' | 'frozen' | 'thawed' | 'made'>> 
   thaw: 'thawed',
 };
 
-const pointers: Readonly<Record<string, Pointer>> = {
-  it: 'it',
-  this: 'this',
-  that: 'that',
-  them: 'them',
-  these: 'this',
-  those: 'them',
-};
+const pointers: ReadonlyMap<string, Pointer> = new Map([
+  ['it', 'it'],
+  ['this', 'this'],
+  ['that', 'that'],
+  ['them', 'them'],
+  ['these', 'this'],
+  ['those', 'them'],
+]);
 
 const matchAt = (found: Found, uri: string, at: number) =>
   [...(found.rules.get(uri)?.matchesAt(found.tokens, at) ?? [])].sort((a, b) => b.length - a.length)[0];
@@ -232,8 +232,8 @@ const itemsIn = (found: Found, but: readonly [from: number, to: number] | null):
 };
 
 const pointerIn = ({ tokens }: Found): Pointer | null => {
-  const word = tokens.find((token) => token in pointers);
-  return word === undefined ? null : pointers[word]!;
+  const word = tokens.find((token) => pointers.has(token));
+  return word === undefined ? null : pointers.get(word)!;
 };
 
 interface Marker {
@@ -343,7 +343,7 @@ export const isWhole = (intent: Intent, slots: Slots, { tokens }: Pick<Found, 't
   if (!needsAnything.has(intent)) return true;
   const { place, person, marker, allergens } = slots;
   const other = [place, person, marker, allergens].some((slot) => slot !== undefined);
-  return thing || other || tokens.some((token) => token in pointers);
+  return thing || other || tokens.some((token) => pointers.has(token));
 };
 
 export const slotsFor = (intent: Intent, found: Found): Slots => {

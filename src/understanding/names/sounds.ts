@@ -51,13 +51,13 @@ const symbols: Readonly<Record<string, string>> = {
 };
 
 const fromDictionary = (word: string): string | null => {
-  const spoken = (dictionary as Readonly<Record<string, string | undefined>>)[word];
-  return spoken === undefined
-    ? null
-    : spoken
-        .split(' ')
-        .map((symbol) => symbols[symbol.replace(/\d/, '')] ?? '')
-        .join('');
+  // A word may be any that is said: "constructor" is in every object, and not by the dictionary's doing.
+  if (!Object.hasOwn(dictionary, word)) return null;
+  const spoken = (dictionary as Readonly<Record<string, string>>)[word]!;
+  return spoken
+    .split(' ')
+    .map((symbol) => symbols[symbol.replace(/\d/, '')] ?? '')
+    .join('');
 };
 
 const byFirstLetter = perLexicon(({ sounds }) => {

@@ -65,7 +65,7 @@ const relativeAt = (tokens: readonly string[], from: number, lexicon: Lexicon): 
     ? 30
     : quarter.has(word)
       ? 15
-      : number && number.value < 30 && start === from
+      : number && number.value > 0 && number.value < 30 && start === from
         ? number.value
         : null;
   if (minutes === null || !Number.isInteger(minutes)) return null;

@@ -58,6 +58,11 @@ describe('how alike words sound', () => {
     );
   });
 
+  it('takes a name that every object has for a word', () => {
+    expect(soundsLike('constructor', 'constructor')).toBe(1);
+    expect(soundsLike('constructor', 'conductor')).toBeGreaterThan(0.5);
+  });
+
   it('takes any text', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'grapheme', maxLength: 80 }), fc.string({ maxLength: 80 }), (a, b) => {

@@ -53,7 +53,8 @@ describe('times of day', () => {
     );
   });
 
-  it.each(['stew', '25:00', '12:75', 'thirty'])('%j is no time', (text) =>
-    expect(read(text)).toBeUndefined(),
+  it.each(['stew', '25:00', '12:75', 'thirty', 'zero to one', 'nought minutes to one'])(
+    '%j is no time',
+    (text) => expect(read(text)).toBeUndefined(),
   );
 });
