@@ -24,6 +24,8 @@ const settings = z.object({
   /** Requests a minute from one address, and from one device. */
   ADDRESS_RATE: count.default(1_200),
   DEVICE_RATE: count.default(600),
+  /** Messages a second over one socket, on the long run. */
+  SOCKET_RATE: count.default(20),
   /** Sockets in all, and for one device. */
   SOCKETS: count.default(10_000),
   SOCKETS_A_DEVICE: count.default(8),

@@ -68,9 +68,11 @@ const overSockets = async (running: Running): Promise<number> => {
         };
         socket.send(JSON.stringify({ type: 'turn', turn }));
       };
-      const done = new Promise<void>((resolve) => {
+      const done = new Promise<void>((resolve, reject) => {
+        socket.on('close', () => reject(new Error('the server closed a conversation')));
         socket.on('message', (data: Buffer) => {
           const { type } = JSON.parse(data.toString('utf8')) as { type: string };
+          if (type === 'error') reject(new Error(`refused: ${data.toString('utf8')}`));
           // The echo sends back what it got; the service sends replies, and other things beside.
           if (type !== 'reply' && type !== 'turn') return;
           answered += 1;

@@ -70,6 +70,7 @@ const kitchen = async (items: number): Promise<void> => {
   const config = readConfig({
     ADDRESS_RATE: '100000000',
     DEVICE_RATE: '100000000',
+    SOCKET_RATE: '100000000',
     SOCKETS: '100000',
     SOCKETS_A_DEVICE: '100000',
   });

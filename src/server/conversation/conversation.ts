@@ -21,9 +21,8 @@ import { startUnasked } from './unasked.js';
 
 const FRAME_BYTES = 64 * 1024;
 const PING_MS = 30_000;
-/** Messages a second on the long run, and at once. Partial transcripts come often. */
-const RATE = 20;
-const BURST = 60;
+/** So many seconds' messages may come at once: partial transcripts come in bursts. */
+const BURST_SECONDS = 3;
 /** Told off this often, a client is cut off. */
 const REFUSALS_AT_MOST = 50;
 /** Turns one socket may have waiting. */
@@ -153,7 +152,9 @@ export const conversation: FastifyPluginAsyncZod<Context> = async (app, context)
         talks: new Map(),
       };
       const { log, id } = request;
-      const mayCome = createBucket(RATE, BURST, () => performance.now());
+      const mayCome = createBucket(config.SOCKET_RATE, config.SOCKET_RATE * BURST_SECONDS, () =>
+        performance.now(),
+      );
       let refusals = 0;
       const refused = (error: unknown, turn?: string): void => {
         refusals += 1;
