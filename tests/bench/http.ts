@@ -8,12 +8,11 @@ const SECONDS = 8;
 const CONNECTIONS = 10;
 const ITEMS = 500;
 
-/** Turns from ten connections for so many seconds, at most `perSecond` when given. */
+/** Turns from ten connections for so many seconds, each when the last was answered. */
 export const fire = async (
   { address, token }: Running,
   said: readonly string[],
   seconds: number,
-  perSecond?: number,
 ): Promise<autocannon.Result> => {
   const run = randomUUID();
   let n = 0;
@@ -22,7 +21,6 @@ export const fire = async (
     method: 'POST',
     connections: CONNECTIONS,
     duration: seconds,
-    ...(perSecond === undefined ? {} : { overallRate: perSecond }),
     headers: { 'content-type': 'application/json', authorization: `Bearer ${token}` },
     requests: [
       {

@@ -16,6 +16,7 @@ import { projectFile } from '../../src/project-files.js';
 import { bigKitchen, sentences } from './big-kitchen.js';
 import { fire, rate } from './http.js';
 import { manyHouseholds } from './many-households.js';
+import { pace } from './paced.js';
 import { startPostgres } from '../store/postgres-server.js';
 import { startServed, type Running } from './start-served.js';
 
@@ -141,9 +142,10 @@ const half = async (): Promise<void> =>
   withServed(['kitchen', String(ITEMS)], async (running) => {
     await fire(running, said, 3);
     const most = rate(await fire(running, said, SECONDS));
-    const { latency, requests } = await fire(running, said, SECONDS, Math.max(1, Math.floor(most / 2)));
+    const asked = most / 2;
+    const { answered, refused, p50, p99 } = await pace(running, said, SECONDS, asked);
     say(
-      `At half the saturation rate (${requests.average.toFixed(0)} of ${most.toFixed(0)} a second): p50 ${latency.p50} ms, p99 ${latency.p99} ms`,
+      `At half the saturation rate (${asked.toFixed(0)} of ${most.toFixed(0)} a second): p50 ${p50.toFixed(1)} ms, p99 ${p99.toFixed(1)} ms; ${answered} answered, ${refused} refused`,
     );
   });
 
