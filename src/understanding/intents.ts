@@ -346,6 +346,8 @@ export interface Understanding {
   readonly verdict: 'act' | 'confirm' | 'ask-again' | 'out-of-scope' | 'nothing-heard';
   /** The speaker was unsure: "I think the milk is gone". What would lose something is asked first. */
   readonly hedged?: boolean;
+  /** The recogniser's guesses do not agree on what would be lost: it is asked first. */
+  readonly disputed?: boolean;
   /** With `ask-again`: what was made out, in the order it was said. */
   readonly caught?: readonly Caught[];
 }

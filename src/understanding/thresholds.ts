@@ -87,6 +87,8 @@ export const verdictOn = (
         readonly confidence: number;
         readonly mended: boolean;
         readonly hedged?: boolean;
+        /** The guesses do not agree on what would be lost. */
+        readonly disputed?: boolean;
       }
     | undefined,
   margin: number,
@@ -94,7 +96,7 @@ export const verdictOn = (
   if (!best || best.confidence < thresholds.offer) return 'out-of-scope';
   const enough = needed(best.acts);
   const changes = enough > thresholds.act;
-  const unsure = best.hedged === true && enough === thresholds.destroy;
+  const unsure = (best.hedged === true || best.disputed === true) && enough === thresholds.destroy;
   const asks = changes && (best.mended || unsure || best.acts.some(doubtfulName));
   if (!asks && best.confidence >= enough && (!changes || margin >= thresholds.margin)) return 'act';
   if (best.confidence >= thresholds.confirm) return 'confirm';

@@ -1,11 +1,13 @@
 /** From a recogniser's guesses to what was meant, how sure that is, and what to do with it. */
 import { today, type Clock } from '../terms/dates.js';
+import { disputed, losesSomething } from './agreement.js';
 import { caughtIn, worthAsking } from './caught.js';
 import { confidenceOf, type Evidence } from './confidence.js';
 import { cuedIntent } from './cues.js';
 import { expectedRules } from './expected.js';
 import { grammarFor, rulesFor } from './grammar-files.js';
-import { learnedReading, type HeardWords } from './learned-reading.js';
+import { guessesFrom, type Guess } from './guesses.js';
+import { learnedReading } from './learned-reading.js';
 import type { Act, Caught, HearingContext, Hypothesis, Interpretation, Understanding } from './intents.js';
 import type { HouseholdNames } from './names/api.js';
 import { mendedReadings, readingsOf, type Reader, type Reading } from './readings.js';
@@ -26,38 +28,7 @@ export interface Understander {
   begins(words: string, names: HouseholdNames, context: HearingContext): boolean;
 }
 
-const mostGuesses = 5;
 const nothing: Understanding = { readings: [], margin: 1, verdict: 'nothing-heard' };
-
-interface Guess extends HeardWords {
-  /** Said with a word of doubt. */
-  readonly hedged: boolean;
-}
-
-/** A recogniser that gives no confidences still ranks: each place is believed half as much as the one before. */
-const beliefIn = ({ confidence }: Hypothesis, rank: number): number =>
-  Math.max(0.02, confidence ?? 0.5) * 0.5 ** rank;
-
-/** Fillers that are a message of their own when the rest says nothing. */
-const telling = /\b(thanks?|think|gracias)\b/;
-export const asideOf = (notes: ReturnType<typeof normalise>['notes']): readonly string[] =>
-  notes.filter(({ from, to }) => to === '' && telling.test(from)).flatMap(({ from }) => from.split(' '));
-
-const guessesFrom = (hypotheses: readonly Hypothesis[], locale: string): readonly Guess[] => {
-  const byWords = new Map<string, Omit<Guess, 'share'> & { belief: number }>();
-  hypotheses.slice(0, mostGuesses).forEach((hypothesis, rank) => {
-    const { tokens, hedged, notes } = normalise(hypothesis.text, locale);
-    if (tokens.length === 0) return;
-    const key = tokens.join(' ');
-    const belief = beliefIn(hypothesis, rank);
-    const known = byWords.get(key);
-    if (known) known.belief += belief;
-    else byWords.set(key, { heard: hypothesis.text, tokens, hedged, aside: asideOf(notes), belief });
-  });
-  const guesses = [...byWords.values()];
-  const all = guesses.reduce((sum, { belief }) => sum + belief, 0);
-  return guesses.map(({ belief, ...guess }) => ({ ...guess, share: belief / all }));
-};
 
 /** Words and numbers of a meaning, without the records they were matched to. */
 const leavesOf = (value: unknown, into: string[]): string[] => {
@@ -120,19 +91,35 @@ const gather = (meanings: Meanings, guess: Guess, readings: readonly Reading[]):
   }
 };
 
-const meaningsOf = (guesses: readonly Guess[], reader: Reader): readonly Meaning[] => {
+interface Meant {
+  /** Likeliest first. */
+  readonly meanings: readonly Meaning[];
+  /** What each guess says by itself, of those read that make sense. */
+  readonly read: ReadonlyMap<Guess, readonly Act[]>;
+}
+
+const meaningsOf = (guesses: readonly Guess[], reader: Reader): Meant => {
   const meanings: Meanings = new Map();
+  const read = new Map<Guess, readonly Act[]>();
   let best = -Infinity;
+  let losing = false;
   for (const [rank, guess] of guesses.entries()) {
     const readings = readingsOf(guess.tokens, reader, rank < thoroughlyRead);
     gather(meanings, guess, readings);
-    best = Math.max(best, readings[0]?.score ?? -Infinity);
+    const [first] = readings;
+    if (first && first.score > best) best = first.score;
+    if (first && first.score >= doubtful) {
+      read.set(guess, first.acts);
+      losing ||= losesSomething(first.acts);
+    }
+    // Before something is lost, all are heard.
+    if (losing) continue;
     if ((rank === 0 && best >= sure) || (rank >= likelyEnough.after && best >= likelyEnough.score)) break;
   }
   if (best < doubtful)
     for (const guess of guesses.slice(0, mended))
       gather(meanings, guess, mendedReadings(guess.tokens, reader));
-  return [...meanings.values()].sort((a, b) => b.mass - a.mass);
+  return { meanings: [...meanings.values()].sort((a, b) => b.mass - a.mass), read };
 };
 
 /**
@@ -188,7 +175,7 @@ export const createUnderstander = (
         language,
         expecting: context.expecting,
       };
-      const meanings = meaningsOf(guesses, reader);
+      const { meanings, read } = meaningsOf(guesses, reader);
       const all = meanings.reduce((sum, { mass }) => sum + mass, 0);
       const readings = meanings.map((meaning): Interpretation => {
         const evidence: Evidence = {
@@ -220,13 +207,20 @@ export const createUnderstander = (
         ...readings[0],
         mended: meanings[0]!.mended,
         hedged: meanings[0]!.guess.hedged,
+        disputed: losesSomething(readings[0].acts) && disputed(readings[0].acts, guesses, read),
       };
       const verdict = verdictOn(best, margin);
       if (verdict === 'out-of-scope') {
         const caught = catching();
         if (worthAsking(caught)) return { readings: [], margin, verdict: 'ask-again', caught };
       }
-      return { readings, margin, verdict, ...(best?.hedged ? { hedged: true } : {}) };
+      return {
+        readings,
+        margin,
+        verdict,
+        ...(best?.hedged ? { hedged: true } : {}),
+        ...(best?.disputed ? { disputed: true } : {}),
+      };
     },
     begins(words, names, context) {
       const { tokens } = normalise(words, context.locale);

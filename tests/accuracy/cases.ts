@@ -46,6 +46,13 @@ export const annotated = (file: string): Case[] =>
     return { hypotheses: guesses.map(hypothesisOf), label: null, intent: intent ?? null, slots };
   });
 
+/** The sentences of `meanings.jsonl` as they were said. */
+export const saidPlainly = (meanings: string): Case[] =>
+  linesOf(meanings).map((line) => {
+    const { said, intent, slots } = JSON.parse(line) as Line;
+    return { hypotheses: [{ text: said! }], label: null, intent: intent ?? null, slots };
+  });
+
 /** The recognised sentences, joined to what each sentence means. */
 export const recognised = (corpus: string, meanings: string): Case[] => {
   const meant = new Map(

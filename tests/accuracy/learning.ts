@@ -8,7 +8,7 @@ import { rulesFor } from '../../src/understanding/grammar-files.js';
 import { featuresOf } from '../../src/understanding/learned/features.js';
 import { textsOf } from '../../src/understanding/learned/index.js';
 import { readSenses } from '../../src/understanding/learned/senses.js';
-import { asideOf } from '../../src/understanding/understand.js';
+import { asideOf } from '../../src/understanding/guesses.js';
 import { entriesOf, linesOf } from '../../src/understanding/word-lists.js';
 import { normalise } from '../../src/understanding/words/index.js';
 import { clock, martasNames } from '../understanding/household.js';

@@ -2,16 +2,18 @@
  * `npm run accuracy`: how well understanding does on the data under tests/data.
  * `npm run accuracy -- FILE.tsv` any file of `utterance<TAB>label`, labels as in CLINC150.
  * `npm run accuracy -- FILE.jsonl` lines of `{"text" | "nbest", "intent", "slots"}`.
- * `--misses` lists what went wrong; `--compare` trains `@nlpjs/basic` on the same sentences beside it.
+ * `--misheard` runs only the kitchen's sentences with words misheard. `--misses` lists what went wrong; `--compare` trains `@nlpjs/basic` on the same sentences beside it.
  */
 import { extname } from 'node:path';
 import { projectFile } from '../../src/project-files.js';
 import { createUnderstander } from '../../src/understanding/index.js';
 import { itemNames, martasNames } from '../understanding/household.js';
 import { blindCases, reportBlind, runBlind } from './blind.js';
-import { annotated, labelled, recognised, slurp, type Case } from './cases.js';
+import { annotated, labelled, recognised, saidPlainly, slurp, type Case } from './cases.js';
 import { compareWithToolkit } from './compare.js';
+import { readConfusions } from './corrupt.js';
 import { clincInPart, clincLabels, clincNear } from './labels.js';
+import { reportMisheard } from './misheard.js';
 import {
   byLabel,
   calibration,
@@ -143,7 +145,18 @@ const reportCalibration = (): void => {
 
 const run = (cases: readonly Case[]): Result[] => runCases(cases, understander, names);
 
-if (files.length > 0) {
+const misheard = (): void =>
+  reportMisheard(
+    [...annotated(data('kitchen', 'gold.jsonl')), ...saidPlainly(data('asr', 'meanings.jsonl'))],
+    readConfusions(data('slurp', 'asr-confusions.tsv')),
+    understander,
+    names,
+    wantsMisses,
+    say,
+  );
+
+if (options.includes('--misheard')) misheard();
+else if (files.length > 0) {
   for (const file of files) {
     if (extname(file) === '.jsonl') {
       const results = run(annotated(file));
@@ -215,6 +228,7 @@ if (files.length > 0) {
   reportExact('kitchen sentences, written afterwards (75% exact when first run, learned from since)', fresh);
   const heardResults = run(recognised(data('asr', 'asr-corpus.jsonl'), data('asr', 'meanings.jsonl')));
   reportExact('recognised speech, n-best', heardResults);
+  misheard();
   reportIntents([...goldResults, ...heardResults]);
   reportCalibration();
   if (options.includes('--compare')) await compareWithToolkit(train, val, clincLabels, say);

@@ -36,7 +36,7 @@ export const runCases = (
   });
 
 /** Something would change without a question. */
-const changes = ({ understanding }: Result): boolean =>
+export const changes = ({ understanding }: Result): boolean =>
   understanding.verdict === 'act' &&
   (understanding.readings[0]?.acts.some(({ intent }) => changing.has(intent)) ?? false);
 

@@ -142,7 +142,7 @@ export const onlyOneMeaning = (understanding: Understanding): boolean => {
   const [best] = close;
   if (!best) return false;
   const destroys = best.acts.some(({ intent }) => DESTRUCTIVE_INTENTS.has(intent));
-  if (destroys && understanding.hedged) return false;
+  if (destroys && (understanding.hedged || understanding.disputed)) return false;
   const enough = destroys ? thresholds.destroy : thresholds.change;
   return best.confidence >= enough && close.every(({ acts }) => sameActs(best.acts, acts));
 };

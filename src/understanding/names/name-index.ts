@@ -193,10 +193,12 @@ export const createNameIndex = (lexicon: Lexicon): NameIndex => {
       // A joined run must take in letters that matter, not only small words around a known one.
       const carrying = run.filter((part) => !stops.has(part) && !articles.has(part));
       const carried = key(carrying.map((part) => stemOf(part, lexicon)));
+      const exact = new Set(run.map((part) => stemOf(part, lexicon)).filter((stem) => words.has(stem)));
       const counted = carrying.filter((part) => counting.has(part)).map((part) => stemOf(part, lexicon));
       for (const segment of soundSegments(tokens, at, length)) {
-        // Small words around a known one are no mishearing, and neither is one number for another.
-        if (key(segment.stems) === carried || counted.some((stem) => !segment.stems.includes(stem))) continue;
+        // Other words around a known one are no mishearing of it, and neither is one number for another.
+        if (key(segment.stems) === carried || segment.stems.every((stem) => exact.has(stem))) continue;
+        if (counted.some((stem) => !segment.stems.includes(stem))) continue;
         segments.push(segment);
       }
     }
