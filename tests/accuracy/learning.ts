@@ -113,9 +113,15 @@ const sentencesIn = (line: string): number => {
 
 const intents: ReadonlySet<string> = new Set(INTENTS);
 
+/** `wording-1`, `wording-2` and so on, in the order of their numbers. */
+const wordingFiles = (): string[] =>
+  readdirSync(projectFile('grammars', 'en', 'learned'))
+    .flatMap((name) => /^(wording-\d+)\.txt$/.exec(name)?.[1] ?? [])
+    .sort((one, other) => one.localeCompare(other, 'en', { numeric: true }));
+
 const wordingExamples = (): Example[] => {
   const random = createRandom(7);
-  return ['wording-1', 'wording-2', 'wording-3', 'wording-4', 'wording-5'].flatMap((file) =>
+  return wordingFiles().flatMap((file) =>
     linesOf('en', `../learned/${file}`).flatMap((line) => {
       const colon = line.indexOf(':');
       const label = line.slice(0, colon).trim();
