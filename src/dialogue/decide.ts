@@ -21,6 +21,7 @@ import { sessionAnswer, sessionPrompt } from './sessions/session.js';
 import { setupAfterChange, setupExpects } from './sessions/setup.js';
 import { type Frame, type Told, stateOf } from './state.js';
 import { recallSummary } from './summary/told.js';
+import { sureFrame } from './turn/ask-sure.js';
 import { bestReading, closeReadings, harmless, onlyOneMeaning, tellsLength } from './turn/doubt.js';
 import { correctLast } from './turn/correct.js';
 import { awaitsDetail, detailOf } from './turn/detail.js';
@@ -188,19 +189,7 @@ const confirmed = (work: Work, act: Act): Work => {
   const reply = tryAct(work, act);
   const changes = [...(reply.changes ?? []), ...(reply.effects ?? [])].length > 0;
   if (!changes && !reply.confirm) return absorb(dropOffers(work), act, unsettled, reply);
-  const question = reply.confirm ?? reply.doubt ?? say('doubt-heard', { heard: work.heard ?? '' });
-  const frame: Frame = {
-    kind: 'sure',
-    slot: 'sure',
-    question,
-    expecting: 'yes-no',
-    act,
-    picked: {},
-    asked: 1,
-    doubted: 'first',
-    ...(work.runnerUp ? { runnerUp: work.runnerUp } : {}),
-  };
-  return pushFrame(dropOffers(work), frame);
+  return pushFrame(dropOffers(work), sureFrame(work, act, reply));
 };
 
 const misheard = (work: Work): Work => {

@@ -20,6 +20,7 @@ import { powerBack, powerCut } from './outages/power-cut.js';
 import { addPerson, leaveNote, notes, people, whoAllergic } from './people/people.js';
 import { buildPlace, placeState, places, removePlace, renamePlace } from './places/places.js';
 import { amend } from './put-away/amend.js';
+import { makingPlace } from './places/new-place.js';
 import { putAway } from './put-away/put-away.js';
 import { cookTemperature } from './reheat/cook.js';
 import { reheat } from './reheat/reheat.js';
@@ -46,10 +47,10 @@ import {
 import { finish, take } from './use/use.js';
 
 export const handlers: Readonly<Record<Intent, Handler>> = {
-  'put-away': putAway,
+  'put-away': makingPlace(putAway),
   take,
   finish,
-  move,
+  move: makingPlace(move),
   amend,
   open,
   freeze,

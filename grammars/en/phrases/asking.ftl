@@ -34,7 +34,10 @@ doubt-heard = I heard: { $heard }. Is that right?
 
 no-such-item = I have no { $name } on record.
 nothing-like-that = Nothing here fits that.
-no-such-place = I know no place called { $words }. Where is it?
+no-such-place = I know no place called { $words }. { $offer ->
+    [yes] Shall I add it? Or tell me another place.
+   *[no] Where is it?
+  }
 
 missed = { $times ->
     [1] Sorry, say that again?

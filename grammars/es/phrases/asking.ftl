@@ -26,7 +26,10 @@ doubt-heard = Oí: { $heard }. ¿Es así?
 
 no-such-item = No tengo { $name } en el registro.
 nothing-like-that = Aquí nada coincide con eso.
-no-such-place = No conozco ningún lugar que se llame { $words }. ¿Dónde es?
+no-such-place = No conozco ningún lugar que se llame { $words }. { $offer ->
+    [yes] ¿Lo agrego? O dime otro lugar.
+   *[no] ¿Dónde es?
+  }
 
 missed = { $times ->
     [1] Perdón, ¿lo repites?

@@ -22,6 +22,7 @@ import { assessIn } from '../../safety/index.js';
 import { placeAt, placeNoun } from '../describe/place.js';
 import { refusal, withChange } from '../describe/refusals.js';
 import { type Handler, type Reply, type Turn, about, day, list, say, todayOf } from '../handler.js';
+import { offerOf } from '../places/new-place.js';
 import { needItem, needItems, needPlace } from '../refer/need.js';
 import { fromWhich } from '../use/use.js';
 
@@ -106,6 +107,7 @@ export const move: Handler = (act, turn) => {
   const place = needPlace(turn, slots.place, {
     question: say('ask-move-where', { name }),
     nearId: items[0]!.placeId,
+    offers: offerOf,
   });
   if ('reply' in place) return { ...place.reply, memory: about(turn, found.got) };
   const to = { placeId: place.got.place.id, spot: place.got.spot };

@@ -18,29 +18,7 @@ import { refusal, withChange } from '../describe/refusals.js';
 import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
 import { needPlace } from '../refer/need.js';
 import { findPlace } from '../refer/places.js';
-
-const kinds: readonly (readonly [RegExp, PlaceKind])[] = [
-  [/freezer|ice ?box/, 'freezer'],
-  [/door/, 'door'],
-  [/fridge|refrigerator/, 'fridge'],
-  [/pantry|larder/, 'pantry'],
-  [/counter|worktop|table/, 'counter'],
-  [/cupboard|cabinet/, 'cupboard'],
-  [/shel(f|ves)|rack/, 'shelf'],
-  [/drawer|crisper/, 'drawer'],
-  [/basket|bin/, 'basket'],
-  [/side/, 'side'],
-];
-const kindNamed = (word: string | undefined): PlaceKind | null =>
-  word ? (kinds.find(([pattern]) => pattern.test(word.toLowerCase()))?.[1] ?? null) : null;
-
-const whole: ReadonlySet<PlaceKind> = new Set<PlaceKind>([
-  'fridge',
-  'freezer',
-  'pantry',
-  'counter',
-  'cupboard',
-]);
+import { isWholeKind, kindNamed } from './place-kinds.js';
 
 /** "The chest freezer has three baskets", "I have a chest freezer". */
 export const buildPlace: Handler = (act, turn) => {
@@ -50,13 +28,13 @@ export const buildPlace: Handler = (act, turn) => {
   const said = number ?? amount?.value;
   if (!kind)
     return { parts: [], ask: { slot: 'words', question: say('ask-build-what'), expecting: 'words' } };
-  const top = whole.has(kind) && !place;
+  const top = isWholeKind(kind) && !place;
   const parent = top ? null : needPlace(turn, place, { question: say('ask-build-where', { kind }) });
   if (parent && 'reply' in parent) {
     // A fridge nobody told of yet, with shelves: the fridge is made along with them.
     const outer = findPlace(turn, place);
     const parentKind = outer.found === 'unknown' ? kindNamed(outer.words) : null;
-    if (outer.found === 'unknown' && parentKind && whole.has(parentKind))
+    if (outer.found === 'unknown' && parentKind && isWholeKind(parentKind))
       return buildWhole(turn, outer.words, parentKind, [
         { kind, count: said ?? 1 },
         ...(alsoParts ?? []).flatMap((part) => partOf(part)),

@@ -11,8 +11,10 @@ import { withChange } from '../describe/refusals.js';
 import { markerNoun } from '../describe/touch.js';
 import { type Handler, type Turn, say } from '../handler.js';
 import { move } from '../move/move.js';
+import { offerOf } from '../places/new-place.js';
 import { needMarker } from '../refer/markers.js';
 import { needPlace } from '../refer/need.js';
+import { besideOf } from '../refer/places.js';
 import { amend } from './amend.js';
 import { touchedMarker, withFeel } from './feel.js';
 import { alreadyHere, earlierOf, justAdded } from './known.js';
@@ -51,12 +53,16 @@ export const putAway: Handler = (act, turn) => {
   const usual = usualPlace(turn, name, slots);
   // A wrong guess is read back and easily put right: "in the freezer".
   const settled: Turn =
-    usual && !slots.place?.candidates.length && !slots.place?.words
+    usual &&
+    !slots.place?.candidates.length &&
+    !slots.place?.words &&
+    !besideOf(turn, slots.place?.spot ?? null)
       ? { ...turn, picked: { place: [usual], ...turn.picked } }
       : turn;
   const need = needPlace(settled, slots.place ?? slots.item?.at ?? undefined, {
     nearId: usual,
     question: say('ask-put-where', { name }),
+    offers: offerOf,
   });
   if ('reply' in need && shares.got.length === 0) return need.reply;
   const place = 'got' in need ? need.got : null;

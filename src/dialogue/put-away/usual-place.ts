@@ -45,8 +45,16 @@ const cookedDish = (name: string): boolean => {
   return hazard === 'high' || hazard === 'medium';
 };
 
+/** "Same place": the one just spoken of; "the same place as last time" is the usual one. */
+const placeSpokenOf = (turn: Turn, { place }: Slots): Id | null =>
+  place?.pointer === 'same' && !/\b(usual|before|last time|always|goes|belongs|was)\b/.test(turn.heard ?? '')
+    ? turn.memory.placeId
+    : null;
+
 /** Null when it has to be asked. */
 export const usualPlace = (turn: Turn, name: string, slots: Slots): Id | null => {
+  const spokenOf = placeSpokenOf(turn, slots);
+  if (spokenOf && turn.kitchen.places.has(spokenOf)) return spokenOf;
   const frozen = slots.from_state === 'freezer' || slots.dates?.frozen !== undefined;
   const learned = learnedDefaults(turn.kitchen, name)?.placeId ?? null;
   if (learned && !frozen) return learned;

@@ -113,6 +113,8 @@ export interface NeedPlace {
   readonly question: Say;
   readonly again?: Say;
   readonly guess?: readonly string[];
+  /** What a place nobody told of may be made as, see `new-place.ts`. */
+  readonly offers?: (words: string) => string | null;
   /** "The second shelf" of two cupboards is taken to be in the one this place is in. */
   readonly nearId?: string | null;
 }
@@ -138,18 +140,16 @@ export const needPlace = (
         reply: { parts: [], ask: { slot, question, again, expecting: 'place', choices: found.choices } },
       };
     }
-    case 'unknown':
-      return {
-        reply: {
-          parts: [],
-          ask: {
-            slot,
-            question: say('no-such-place', { words: found.words }),
-            again: say('ask-place-again'),
-            expecting: 'place',
-          },
-        },
+    case 'unknown': {
+      const offer = need.offers?.(found.words) ?? null;
+      const ask: Ask = {
+        slot,
+        question: say('no-such-place', { words: found.words, offer: offer ? 'yes' : 'no' }),
+        again: say('ask-place-again'),
+        expecting: 'place',
       };
+      return { reply: { parts: [], ask: offer ? { ...ask, guess: [offer] } : ask } };
+    }
     case 'none': {
       const ask: Ask = {
         slot,

@@ -30,13 +30,17 @@ const byName = (turn: Turn, words: string): Place[] => {
 };
 
 /** "Next to the milk": where the milk is. */
-const besideOf = (turn: Turn, spot: string | null): Place | null => {
+export const besideOf = (turn: Turn, spot: string | null): Place | null => {
   const name =
     /^(?:next to|beside|by|near|behind|in front of|under|underneath|on top of|left of|right of) (?:the |my )?(.+)$/.exec(
       spot ?? '',
     )?.[1];
-  const [first] = name ? likeNames(turn.kitchen, name) : [];
-  return first?.item.placeId ? (turn.kitchen.places.get(first.item.placeId) ?? null) : null;
+  const alike = name ? likeNames(turn.kitchen, name) : [];
+  // Of two milks, the one that was just put away or spoken of.
+  const { lastAdded, items } = turn.memory;
+  const spokenOf = alike.find(({ item: { id } }) => lastAdded.includes(id) || items.includes(id));
+  const meant = spokenOf ?? alike[0];
+  return meant?.item.placeId ? (turn.kitchen.places.get(meant.item.placeId) ?? null) : null;
 };
 
 /** The places the words fit about equally well. */

@@ -2,7 +2,7 @@
 import { emptyMention } from '../../understanding/intents.js';
 import type { Item } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
-import type { Act } from '../../understanding/intents.js';
+import type { Act, PlaceMention } from '../../understanding/intents.js';
 import { groupName, grouped } from '../describe/item.js';
 import { inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
@@ -59,6 +59,14 @@ export const endShop = (turn: Turn, session: Shop): Reply => {
   };
 };
 
+const samePlace: PlaceMention = { words: null, candidates: [], pointer: 'same', spot: null };
+
+/** "The carrots too": where the last one went. "And carrots" is only the next food. */
+const asWell = (act: Act, turn: Turn): Act =>
+  act.slots.place || !/\b(same|too|as well|likewise)\b/.test(turn.heard ?? '')
+    ? act
+    : { ...act, slots: { ...act.slots, place: samePlace } };
+
 /** "Milk." on its own: it goes where it went last time. */
 const bareFood = (act: Act, turn: Turn): Reply | null => {
   const { item, items, words } = act.slots;
@@ -94,6 +102,8 @@ export const shopAnswer = (act: Act, turn: Turn, session: Shop): Reply | null =>
     case 'answer':
     case 'choose':
       return onlyPlace(act, turn, session) ?? bareFood(act, turn);
+    case 'follow-up':
+      return onlyPlace(act, turn, session) ?? bareFood(asWell(act, turn), turn);
     case 'put-away':
       return item || items ? null : onlyPlace(act, turn, session);
     case 'done':

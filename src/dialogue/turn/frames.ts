@@ -1,6 +1,6 @@
 /** The open question: answered, asked again in other words, or let go. */
 import type { Say } from '../../speech/answer.js';
-import type { Act } from '../../understanding/intents.js';
+import { type Act, DESTRUCTIVE_INTENTS } from '../../understanding/intents.js';
 import type { Item } from '../../kitchen/model.js';
 import { placeAt } from '../describe/place.js';
 import { dateKindIn } from '../put-away/date-kind.js';
@@ -12,7 +12,8 @@ import type { Frame } from '../state.js';
 import { correctedSlots } from './correct.js';
 import { filled, mayAnswer } from './fill.js';
 import { afterDenial } from './runner-up.js';
-import { type Work, runAct, saying, turnOf, withMemory, withState } from './work.js';
+import { sureFrame } from './ask-sure.js';
+import { type Work, pushFrame, runAct, saying, tryAct, turnOf, withMemory, withState } from './work.js';
 
 export const topFrame = (work: Work): Frame | undefined => work.state.frames.at(-1);
 
@@ -167,7 +168,16 @@ const corrected = (work: Work, frame: Frame, act: Act): Work => {
   const picked = Object.fromEntries(
     Object.entries(frame.picked).filter(([slot]) => !(redo as string[]).includes(slot)),
   );
-  return runAct(popped(work), { intent: frame.act.intent, slots }, { picked, sure: false });
+  const put: Act = { intent: frame.act.intent, slots };
+  const without = popped(work);
+  if (frame.kind === 'sure' && DESTRUCTIVE_INTENTS.has(put.intent)) {
+    const reply = tryAct(without, put, { picked, sure: false });
+    const asked = sureFrame(work, put, reply);
+    // "No, on the counter" makes it no other bread: that was a no.
+    if (JSON.stringify(asked.question) === JSON.stringify(frame.question)) return refused(work, frame);
+    if (reply.changes?.length) return pushFrame(without, { ...asked, picked });
+  }
+  return runAct(without, put, { picked, sure: false });
 };
 
 /** Offers nobody took up are not made again. */

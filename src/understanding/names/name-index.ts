@@ -252,15 +252,19 @@ export const createNameIndex = (lexicon: Lexicon): NameIndex => {
     for (let round = 0; round < mostWords && chains.length > 0; round += 1) {
       const next: Chain[] = [];
       for (const chain of chains.sort((a, b) => b.fit - a.fit).slice(0, mostChains)) {
-        const entries = entriesOf(chain.stems);
-        if (entries.length === 0) continue;
         const length = chain.end - from;
+        // A small word alone is a word of the sentence ("using up"), not half of "stand-up freezer".
+        const small = tokens.slice(from, chain.end).every((token) => stops.has(token));
+        const entries = entriesOf(chain.stems).filter(
+          ({ stems }) => !small || stems.length === chain.stems.length,
+        );
+        if (entries.length === 0 && !small) continue;
         let span = byLength.get(length);
-        if (!span) byLength.set(length, (span = { best: new Map(), likeness: 0 }));
-        span.likeness = Math.max(span.likeness, chain.fit);
+        if (!span && entries.length > 0) byLength.set(length, (span = { best: new Map(), likeness: 0 }));
+        if (span) span.likeness = Math.max(span.likeness, chain.fit);
         for (const entry of entries) {
           const { id, fit } = candidateOf(entry, chain);
-          if (fit > (span.best.get(id) ?? 0)) span.best.set(id, fit);
+          if (span && fit > (span.best.get(id) ?? 0)) span.best.set(id, fit);
         }
         const joiner = inside.has(tokens[chain.end] ?? '') && !words.has(tokens[chain.end]!) ? 1 : 0;
         for (const segment of segmentsAt(tokens, chain.end + joiner)) {
