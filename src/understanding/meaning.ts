@@ -124,6 +124,11 @@ const readers: Readonly<Record<string, Reader>> = {
     filling.lines = asLines(value, filling.aside);
     filling.slots.negated = true;
   },
+  // What could not be had: it stays on the list.
+  still: (value, filling) => {
+    filling.lines = asLines(value, filling.aside);
+    filling.slots.asked = 'still';
+  },
   marker: (value, { slots }) => {
     slots.marker = markerMention(value);
   },

@@ -38,6 +38,8 @@ confirm-clear-list = Clear the whole list, { $count ->
     [one] one thing
    *[other] { $count } things
   }? Yes or no.
+still-to-buy = { CAP($items) } { IS($items) } still on the list.
+offer-missing = Put { $items } on the list?
 got-nothing = Then nothing comes off the list.
 got-these = { $count ->
     [one] { CAP($items) }, bought.

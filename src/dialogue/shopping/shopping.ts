@@ -14,9 +14,9 @@ import type { Change } from '../../kitchen/model.js';
 import type { Say, Value } from '../../speech/answer.js';
 import type { Mention } from '../../understanding/intents.js';
 import { refusal, withChange } from '../describe/refusals.js';
-import { type Handler, list, say, todayOf } from '../handler.js';
+import { type Handler, type Reply, list, say, todayOf } from '../handler.js';
 import { putAway } from '../put-away/put-away.js';
-import { lineWords, linesSaid, namesSaid, nearLine, replacedBy } from './said.js';
+import { type LinesSaid, lineWords, linesSaid, namesSaid, nearLine, replacedBy } from './said.js';
 
 const wordsMention = (words: string): Mention => ({ ...emptyMention, words });
 
@@ -122,11 +122,26 @@ export const buyClear: Handler = (_act, turn) =>
         confirm: say('confirm-clear-list', { count: turn.kitchen.purchases.size }),
       }));
 
+/** "They had no flour": it stays on the list; what was not on it is offered. */
+const stillToBuy = ({ lines, unknown }: LinesSaid): Reply => ({
+  parts: lines.length > 0 ? [say('still-to-buy', { items: list(lines.map(({ name }) => name)) })] : [],
+  ...(unknown.length > 0
+    ? {
+        offer: {
+          question: say('offer-missing', { items: list(unknown) }),
+          act: { intent: 'buy-add', slots: { items: unknown.map(wordsMention) } },
+        },
+      }
+    : {}),
+  memory: { purchases: lines.map(({ id }) => id) },
+});
+
 /** "Got everything but the eggs": off the list, and on to putting away. */
 export const buyGot: Handler = (act, turn) => {
   const { slots } = act;
   const all = shoppingList(turn.kitchen);
   const said = linesSaid(turn, slots);
+  if (slots.asked === 'still') return stillToBuy(said);
   // "Got the milk", which nobody had put on the list: bought all the same.
   if (said.unknown.length > 0 && said.lines.length === 0 && !slots.negated)
     return putAway(
@@ -147,6 +162,7 @@ export const buyGot: Handler = (act, turn) => {
     (change) => ({
       parts: [
         say('got-these', { count: got.length, items: list(got.map(({ name }) => name)) }),
+        ...(said.unknown.length > 0 && !but ? [say('not-on-list', { items: list(said.unknown, true) })] : []),
         ...(left.length > 0
           ? [say('left-on-list', { items: list(left.slice(0, 4).map(lineWords)), count: left.length })]
           : []),

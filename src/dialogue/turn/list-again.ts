@@ -1,11 +1,17 @@
 /** Talk of the list to buy goes on: "and a dozen eggs", "what about butter", "six of them", "how many are on there". */
 import type { Act, Mention, Slots } from '../../understanding/intents.js';
 import { findItems } from '../refer/items.js';
+import { nearLine } from '../shopping/said.js';
 import { type Work, runAct, turnOf } from './work.js';
 
 /** True while the last answer was of the list. */
-export const goesOnWithList = ({ state: { told, turns } }: Work): boolean =>
-  told?.act?.intent.startsWith('buy-') === true && told.turn !== undefined && turns - told.turn <= 1;
+export const goesOnWithList = ({ state: { told, turns }, journal }: Work): boolean => {
+  if (!told?.act || told.turn === undefined || turns - told.turn > 1) return false;
+  if (told.act.intent.startsWith('buy-')) return true;
+  // "Undone: lemons are back on the list."
+  const { ops } = journal[0] ?? { ops: [] };
+  return told.act.intent === 'undo' && ops.length > 0 && ops.every(({ kind }) => kind === 'purchase');
+};
 
 const named = ({ item, items }: Slots): boolean => item !== undefined || items !== undefined;
 
@@ -31,9 +37,23 @@ export const listAgain = (work: Work, act: Act): Work | null => {
 
 const noneHere = (work: Work, item: Mention): boolean => findItems(turnOf(work), item).items.length === 0;
 
+/** "I got the vinegar and the salsa", each of them on the list, and no word of where they go. */
+const boughtFromList = (work: Work, { intent, slots }: Act): boolean => {
+  const { item, items, place, amount, shares } = slots;
+  if (intent !== 'put-away' || place || amount || shares || work.state.session || work.state.memory.touched)
+    return false;
+  if (!/\b(got|picked up|found|grabbed)\b/.test(work.heard ?? '')) return false;
+  const mentions = items ?? (item ? [item] : []);
+  return (
+    mentions.length > 0 &&
+    mentions.every(({ words, at }) => words !== null && !at && nearLine(turnOf(work), words) !== null)
+  );
+};
+
 /** "How many are on there", "what's left on it": of the list that was just spoken of, not of a shelf. */
 export const ofListInstead = (work: Work, act: Act): Act => {
   const { place, item } = act.slots;
+  if (boughtFromList(work, act)) return { intent: 'buy-got', slots: act.slots };
   // "We're out of coffee too": there is none on record to finish.
   if (act.intent === 'finish' && item?.words && goesOnWithList(work) && noneHere(work, item))
     return { intent: 'buy-add', slots: { item } };

@@ -6,6 +6,7 @@
  * | grammar reference                        | value (`SemanticValue`)                               |
  * | ---------------------------------------- | ----------------------------------------------------- |
  * | `$<builtin:grammar/number>`              | number: 2, 2.5, 0.5, 1200                             |
+ * | `$<builtin:grammar/whole>`               | number without a fraction: 2, 1200                    |
  * | `$<builtin:grammar/ordinal>`             | number: 1 … 99; `-1` is "last", `-2` "second to last" |
  * | `$<builtin:grammar/amount>`              | `Amount`: `{ value, unit, rough? }`                   |
  * | `$<builtin:grammar/share>`               | `Share`: `{ fraction, rough? }`                       |

@@ -31,6 +31,11 @@ const readers = (lexicon: Lexicon): Record<string, Reader> => {
       const read = quantityAt(tokens, from, lexicon);
       return read && !read.article ? [one(read.length, read.value)] : [];
     },
+    // A place in a row: no "third" of a cake.
+    whole: (tokens, from) => {
+      const read = quantityAt(tokens, from, lexicon);
+      return read && !read.article && Number.isInteger(read.value) ? [one(read.length, read.value)] : [];
+    },
     ordinal: (tokens, from) => oneOrNone(ordinalAt(tokens, from, lexicon), ({ value }) => value),
     amount: (tokens, from) =>
       amountsAt(tokens, from, lexicon).map(({ amount, length, weight }) =>
