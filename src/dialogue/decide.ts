@@ -19,7 +19,7 @@ import { withNews, withTold } from './news/news.js';
 import { touchMarker } from './refer/touched.js';
 import { sessionAnswer, sessionPrompt } from './sessions/session.js';
 import { setupAfterChange, setupExpects } from './sessions/setup.js';
-import { type Frame, type Told, stateOf } from './state.js';
+import { type Frame, type State, type Told, setupKey, stateOf } from './state.js';
 import { recallSummary } from './summary/told.js';
 import { sureFrame } from './turn/ask-sure.js';
 import { bestReading, closeReadings, harmless, onlyOneMeaning, tellsLength } from './turn/doubt.js';
@@ -393,12 +393,26 @@ const onwards = (work: Work): Work => {
   return next ? moved : saying(moved, say('setup-over'));
 };
 
+/** When the set-up was moved in, or that it is over: another device may go on with it. */
+const setupStamped = ({ state, before, around }: Work): Partial<State> => {
+  const { now } = around.clock;
+  const was = stateOf(before).session;
+  const { session } = state;
+  if (session?.kind === 'setup' && session !== was) return { session: { ...session, touchedAt: now } };
+  return session === null && was?.kind === 'setup' ? { over: { key: setupKey, at: now } } : {};
+};
+
 const finish = (work: Work, framesBefore: readonly Frame[]): Outcome => {
   const { work: closed, question } = closing(onwards(work), framesBefore);
   const answer = answerOf(closed, question);
   const silent = answer.parts.length === 0 && !question && !closed.quiet;
   const spoken = silent ? { ...answer, parts: tell('nothing-to-say').parts } : answer;
-  const state = { ...closed.state, told: toldOf(closed, question), turns: closed.state.turns + 1 };
+  const state = {
+    ...closed.state,
+    ...setupStamped(closed),
+    told: toldOf(closed, question),
+    turns: closed.state.turns + 1,
+  };
   const conversation: Conversation = {
     ...closed.before,
     listener: closed.listener,

@@ -87,10 +87,12 @@ export interface Step {
   readonly timer?: { readonly seconds: number; readonly label: string };
   /** What "skip to …" may call it. */
   readonly name?: string;
+  /** The things it is about: "them", while it is the step. */
+  readonly items?: readonly Id[];
 }
 
 export interface Procedure {
-  readonly kind: 'reheat' | 'thaw' | 'power-cut' | 'cook';
+  readonly kind: 'reheat' | 'thaw' | 'power-cut' | 'power-back' | 'cook';
   readonly title: Say;
   readonly itemId: Id | null;
   readonly steps: readonly Step[];
@@ -125,6 +127,8 @@ export type Session =
       readonly stockTakeId: Id;
       readonly itemIds: readonly Id[];
       readonly paused: boolean;
+      /** Asked about out of turn: gone back to, or skipped to. */
+      readonly at?: Id | null;
     }
   | {
       readonly kind: 'setup';
@@ -132,7 +136,12 @@ export type Session =
       readonly paused: boolean;
       /** Facts told at this step so far. */
       readonly said: number;
+      /** When it was last moved in. */
+      readonly touchedAt?: Instant;
     };
+
+/** The household has one kitchen to set up. */
+export const setupKey = 'setup';
 
 /** Practice: changes are kept here and nowhere else. */
 export interface Practice {
@@ -196,7 +205,7 @@ export interface State {
   readonly outage: Outage | null;
   /** What was denied last when the hearing was doubtful. */
   readonly denied: { readonly intent: Act['intent']; readonly turn: number } | null;
-  /** The procedure that was ended last here: kept, so that a copy of it elsewhere is not gone on with. */
+  /** The procedure or set-up that was ended last here: kept, so that a copy of it elsewhere is not gone on with. */
   readonly over: { readonly key: string; readonly at: Instant } | null;
   /** "Whisper for the rest of the evening" ends then. */
   readonly whisperUntil: Instant | null;

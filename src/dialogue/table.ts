@@ -34,6 +34,7 @@ import { buyRead } from './shopping/read.js';
 import { buyAdd, buyClear, buyGot, buyRemove } from './shopping/shopping.js';
 import { summary } from './summary/told.js';
 import * as talk from './talk/controls.js';
+import { goOn, unasked } from './talk/go-on.js';
 import { back, done, next, skipTo, startOver, stepsLeft } from './talk/steps.js';
 import {
   cancelReminder,
@@ -124,13 +125,13 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   'start-practice': startPractice,
   'end-session': endSession,
 
-  yes: talk.unasked,
-  no: talk.unasked,
-  maybe: talk.unasked,
+  yes: unasked,
+  no: unasked,
+  maybe: unasked,
   cancel: talk.cancel,
   stop: talk.stop,
   wait: talk.wait,
-  continue: talk.goOn,
+  continue: goOn,
   repeat: talk.repeat,
   next,
   back,
@@ -155,8 +156,8 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   thanks: talk.thanks,
   greeting: talk.greeting,
   goodbye: talk.goodbye,
-  choose: talk.unasked,
+  choose: unasked,
   'follow-up': tellAbout,
-  correct: talk.unasked,
-  answer: talk.unasked,
+  correct: unasked,
+  answer: unasked,
 };

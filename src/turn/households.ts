@@ -108,8 +108,7 @@ export interface HouseholdsOptions {
 const wantsSounds = ({ sounds }: TurnRequest, { earcons, earconsChosen }: Listener): boolean =>
   earconsChosen ? earcons && sounds !== false : (sounds ?? earcons);
 
-/** How far back, and in how many conversations, a turn looks that goes on with what was begun elsewhere. */
-const HOURS_ELSEWHERE = 12;
+/** In how many conversations a turn looks that goes on with what was begun elsewhere. */
 const CONVERSATIONS_ELSEWHERE = 20;
 const hoursBefore = (at: Instant, hours: number): Instant =>
   new Date(Date.parse(at) - hours * 3_600_000).toISOString();
@@ -259,13 +258,15 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                   expecting: earlier.expecting,
                 }),
               );
-              const elsewhere = picksUp(understanding)
-                ? await store.recentConversations(
-                    speaker.householdId,
-                    hoursBefore(surroundings.clock.now, HOURS_ELSEWHERE),
-                    CONVERSATIONS_ELSEWHERE,
-                  )
-                : [];
+              const hours = picksUp(understanding);
+              const elsewhere =
+                hours === null
+                  ? []
+                  : await store.recentConversations(
+                      speaker.householdId,
+                      hoursBefore(surroundings.clock.now, hours),
+                      CONVERSATIONS_ELSEWHERE,
+                    );
               const heard = {
                 understanding,
                 words: request.hypotheses[0]?.text ?? null,

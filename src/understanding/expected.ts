@@ -22,6 +22,18 @@ export const expectedRules: Readonly<Record<Expectation, readonly string[]>> = {
   detail: ['expect_place', 'expect_date'],
 };
 
+const steering: readonly Intent[] = [
+  'next',
+  'back',
+  'repeat',
+  'start-over',
+  'skip-to',
+  'steps-left',
+  'wait',
+  'stop',
+  'continue',
+];
+
 /** Intents that answer the open question: they are likelier than their words alone say. */
 export const answering: Readonly<Record<Expectation, ReadonlySet<Intent>>> = {
   anything: new Set(),
@@ -33,18 +45,9 @@ export const answering: Readonly<Record<Expectation, ReadonlySet<Intent>>> = {
   marker: new Set<Intent>(['answer', 'choose']),
   person: new Set<Intent>(['answer']),
   choice: new Set<Intent>(['choose', 'yes', 'no']),
-  words: new Set<Intent>(['answer']),
-  step: new Set<Intent>([
-    'next',
-    'back',
-    'repeat',
-    'done',
-    'skip-to',
-    'steps-left',
-    'wait',
-    'stop',
-    'continue',
-  ]),
+  // Any words may answer; those that steer the talk steer it.
+  words: new Set<Intent>(['answer', ...steering]),
+  step: new Set<Intent>([...steering, 'done']),
   method: new Set<Intent>(['answer']),
   time: new Set<Intent>(['answer']),
   spelling: new Set<Intent>(['answer']),

@@ -83,6 +83,16 @@ thaw-option = { $method ->
       }
    *[microwave] In the microwave, just before cooking.
   }
+thaw-title = thawing the { $name } { $method ->
+    [cold-water] in cold water
+    [fridge] in the fridge
+   *[microwave] in the microwave
+  }
+thaw-step-into-water = Lay it in a bowl of cold water, all of it under.
+thaw-step-change = Change the water.
+thaw-step-change-for = Change the water every thirty minutes, for about { $time } in all.
+thaw-step-leave = Leave it there for { $time }.
+thaw-step-microwave = Defrost it by your microwave's own book.
 thaw-too-late = It is too late to thaw the { $name } by then.
 offer-remind = Shall I remind you?
 
@@ -130,28 +140,24 @@ power-holds = { $which ->
   }
 power-tell-back = Tell me when it is back.
     .full = Tell me when the power is back, and we go through the food.
-power-back = Out for { $hours }.
+power-back = Out for { $hours }{ $discards ->
+    [0] .
+    [one] , and guidance says throw out one thing.
+   *[other] , and guidance says throw out { $discards } things.
+  }
 power-nothing = Nothing in the fridge or freezers is on record.
-power-discard = Throw out: { $items }{ $left ->
-    [0] .
-   *[other] , and { $left } more.
+power-back-title = going through the food after the power cut
+power-steps = { $count ->
+    [one] One step.
+   *[other] { CAP($count) } steps.
   }
-power-doubt = In doubt, so throw out: { $items }{ $left ->
-    [0] .
-   *[other] , and { $left } more.
-  }
-power-check = Feel for ice or read a thermometer first: { $items }{ $left ->
-    [0] .
-   *[other] , and { $left } more.
-  }
-power-use-now = Use now: { $items }{ $left ->
-    [0] .
-   *[other] , and { $left } more.
-  }
-power-refreeze = May be frozen again: { $items }{ $left ->
-    [0] .
-   *[other] , and { $left } more.
-  }
+power-step = { CAP($at) }, { $verdict ->
+    [discard] throw out
+    [discard-in-doubt] in doubt, so throw out
+    [check] feel for ice or read a thermometer before you keep
+    [use-now] use now
+   *[refreeze] these may be frozen again:
+  } { $items }.
 power-keep = { $count ->
     [one] The table says keep { $items }.
    *[other] The table says keep { $count } things: { $items }{ $left ->

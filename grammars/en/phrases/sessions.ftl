@@ -51,6 +51,12 @@ count-there = { $count } there
 count-gone = { $count } gone
 count-changed = { $count } changed
 count-other = Then that was the { $name }.
+count-back-gone = { CAP($name) }, back on record.
+count-revised = { $seen ->
+    [gone] { CAP($name) }, gone.
+   *[there] { CAP($name) }, there.
+  }
+count-not-among = No { $name } is recorded in the { $place }.
 count-unsure = { CAP($count) } not sure.
 count-not-looked = { CAP($count) } not looked at.
 count-more-than = I have only { $count } on record. Put the others away as new afterwards. How many of mine are there?
@@ -78,6 +84,7 @@ setup-more = { $step ->
     [people] Anyone else? Or say next.
    *[other] Anything more? Or say next.
   }
+setup-no-question = None of the { $count } questions is about that.
 setup-over = That is the set-up. Say help whenever you wonder what to say.
 setup-paused = I kept the place. Say go on when you like.
 setup-left = I kept the place, { $left ->

@@ -10,9 +10,18 @@ confirm-thrown-out = Mark the { $name } { $at } as thrown out? Yes or no.
     .short = { CAP($name) }, thrown out?
 confirm-given-away = Mark the { $name } { $at } as given away? Yes or no.
     .short = { CAP($name) }, given away?
-confirm-finished-all = Mark all { $count } as used up: { $name }? Yes or no.
-confirm-thrown-out-all = Mark all { $count } as thrown out: { $name }? Yes or no.
-confirm-given-away-all = Mark all { $count } as given away: { $name }? Yes or no.
+confirm-finished-all = Mark { $count ->
+    [2] both
+   *[other] all { $count }
+  } as used up: { $name }? Yes or no.
+confirm-thrown-out-all = Mark { $count ->
+    [2] both
+   *[other] all { $count }
+  } as thrown out: { $name }? Yes or no.
+confirm-given-away-all = Mark { $count ->
+    [2] both
+   *[other] all { $count }
+  } as given away: { $name }? Yes or no.
 confirm-take = Take { OF($amount, $name) } off? Yes or no.
 confirm-left = { CAP($left) } of the { $name } left? Yes or no.
 done-finished = { CAP($name) }, used up.

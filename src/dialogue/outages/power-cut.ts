@@ -1,6 +1,6 @@
 /** A power cut: what to do while it lasts, and what became of the food when it is back. */
 import { powerCut as powerCutReport } from '../../safety/index.js';
-import type { PowerCutReport, PowerItem } from '../../safety/api.js';
+import type { PowerCutReport } from '../../safety/api.js';
 import type { Say, Value } from '../../speech/answer.js';
 import { dayOf } from '../../terms/dates.js';
 import type { Slots } from '../../understanding/intents.js';
@@ -19,7 +19,9 @@ import {
   todayOf,
 } from '../handler.js';
 import type { Outage } from '../state.js';
+import { currentStep } from '../talk/step-words.js';
 import { sinceSaid } from './left-out.js';
+import { powerSteps, thrownOut } from './power-steps.js';
 
 /** How things stood, by what was said now, settled by questions, or told before. */
 const outageOf = (turn: Turn, slots: Slots, since: string): Outage => {
@@ -138,32 +140,6 @@ export const powerCut: Handler = (act, turn) => {
   };
 };
 
-const verdictNames: readonly (readonly [PowerItem['verdict'], string])[] = [
-  ['discard', 'power-discard'],
-  ['discard-in-doubt', 'power-doubt'],
-  ['check', 'power-check'],
-  ['use-now', 'power-use-now'],
-  ['refreeze', 'power-refreeze'],
-  ['refreeze-with-loss', 'power-refreeze'],
-  ['keep', 'power-keep'],
-];
-
-/** Each kind of verdict once, worst first, names of like things together, in groups for the ear. */
-const byVerdict = (report: PowerCutReport): Say[] => {
-  const phrases = [...new Set(verdictNames.map(([, phrase]) => phrase))];
-  return phrases.flatMap((phrase) => {
-    const verdicts = verdictNames.filter(([, name]) => name === phrase).map(([verdict]) => verdict);
-    const names = [
-      ...new Set(report.items.filter(({ verdict }) => verdicts.includes(verdict)).map(({ name }) => name)),
-    ];
-    if (names.length === 0) return [];
-    const { first, more, left } = inGroups(names);
-    const head = say(phrase, { count: names.length, items: list(first), left });
-    // What may be kept need not be named one by one.
-    return phrase === 'power-keep' ? [head] : [head, ...more];
-  });
-};
-
 export const powerBack: Handler = (act, turn) => {
   const { slots } = act;
   const since = sinceSaid(turn, slots) ?? turn.state.outage?.since ?? null;
@@ -171,17 +147,39 @@ export const powerBack: Handler = (act, turn) => {
   const outage = outageOf(turn, slots, since);
   const missing = askState(outage);
   if (missing) return { ...missing, outage };
-  const [head, ...rest] = byVerdict(reportFor(turn, slots, outage, turn.clock.now));
-  const out = Math.round((Date.parse(turn.clock.now) - Date.parse(since)) / 1000);
+  const report = reportFor(turn, slots, outage, turn.clock.now);
+  const hours = seconds(Math.round((Date.parse(turn.clock.now) - Date.parse(since)) / 1000));
+  const sources = sourcesOf(report.items.slice(0, 3));
+  const steps = powerSteps(turn.kitchen, report);
+  if (steps) {
+    const discards = thrownOut(report);
+    const items = steps.steps[0]?.items ?? [];
+    return {
+      parts: [
+        say('power-back', { hours, discards }),
+        say('power-steps', { count: steps.steps.length }),
+        ...currentStep(steps),
+      ],
+      details: [say('step-when-in-doubt')],
+      sources,
+      procedure: { ...steps, source: sources },
+      dropFrames: true,
+      count: discards,
+      memory: { items },
+      outage: null,
+    };
+  }
+  const kept = [...new Set(report.items.map(({ name }) => name))];
+  const { first, left } = inGroups(kept);
   return {
     parts: [
-      say('power-back', { hours: seconds(out) }),
-      head ?? say('power-nothing'),
-      ...(rest.length > 0 ? [say('power-more')] : []),
+      say('power-back', { hours, discards: 0 }),
+      kept.length > 0
+        ? say('power-keep', { count: kept.length, items: list(first), left })
+        : say('power-nothing'),
     ],
-    more: rest,
     details: [say('step-never-taste'), say('step-when-in-doubt')],
-    sources: sourcesOf(reportFor(turn, slots, outage, turn.clock.now).items.slice(0, 3)),
+    sources,
     procedure: null,
     outage: null,
   };

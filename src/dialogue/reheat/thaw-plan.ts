@@ -9,14 +9,16 @@ import {
 import { cite } from '../../safety/tables.js';
 import type { ThawOption } from '../../safety/api.js';
 import type { Say, Value } from '../../speech/answer.js';
-import { convert } from '../../kitchen/index.js';
+import { convert, storageOf } from '../../kitchen/index.js';
 import type { Item } from '../../kitchen/model.js';
 import { dayOf, today } from '../../terms/dates.js';
 import type { Slots } from '../../understanding/intents.js';
 import { sourcesOf } from '../describe/guidance.js';
 import { type Handler, type Reply, type Turn, about, clockTime, day, say, seconds } from '../handler.js';
 import { needItem } from '../refer/need.js';
+import { beginSteps } from '../talk/steps.js';
 import { instantAt } from '../timers/wall-time.js';
+import { thawSteps } from './thaw-steps.js';
 
 /** When nobody says a time: dinner is begun about then. Our own choice. */
 const dinner = '17:00';
@@ -79,6 +81,26 @@ const thawNeeded = (turn: Turn, item: Item): Reply => {
   };
 };
 
+/** Every way, begun now. */
+const waysNow = (turn: Turn, item: Item, pounds: number | null): readonly ThawOption[] =>
+  planThaw({
+    food: item.name,
+    pounds,
+    wantedAt: turn.clock.now,
+    clock: turn.clock,
+    region: turn.kitchen.household.region,
+  }).options;
+
+/** "Thaw the salmon in the fridge": that is how, not where it is. */
+const fridgeSaid = (turn: Turn, { item }: Slots): boolean => {
+  const [place] = item?.at?.candidates ?? [];
+  return place !== undefined && storageOf(turn.kitchen, place.id) === 'fridge';
+};
+
+/** In water where guidance has it, else as the microwave's book says. */
+const quickest = (ways: readonly ThawOption[]): ThawOption | undefined =>
+  ways.find(({ method }) => method === 'cold-water') ?? ways.find(({ method }) => method === 'microwave');
+
 export const thawPlan: Handler = (act, turn) => {
   const { slots } = act;
   if (slots.asked === 'counter')
@@ -86,14 +108,19 @@ export const thawPlan: Handler = (act, turn) => {
       parts: [say('thaw-counter-no'), say('thaw-ways')],
       sources: sourcesOf([{ source: cite(safetyTables(), safetyTables().thawing.never) }]),
     };
-  const found = needItem(turn, slots.item, { question: say('ask-thaw'), anyOfBatch: true });
+  const there = fridgeSaid(turn, slots);
+  const mention = slots.item && there ? { ...slots.item, at: null } : slots.item;
+  const found = needItem(turn, mention, { question: say('ask-thaw'), anyOfBatch: true });
   if ('reply' in found) return found.reply;
   const item = found.got;
   const memory = about(turn, [item]);
   const { when, time } = slots;
   if (slots.asked === 'needed') return thawNeeded(turn, item);
   const long = slots.asked === 'long';
-  if (!long && !time && (!when || when === 'unknown')) {
+  // The way is chosen: it is begun now.
+  const soon = slots.asked === 'now';
+  const way = slots.method ?? (there ? 'fridge' : null);
+  if (!long && !soon && way === null && !time && (!when || when === 'unknown')) {
     return {
       parts: [],
       ask: { slot: 'when', question: say('ask-thaw-when', { name: item.name }), expecting: 'date' },
@@ -114,6 +141,11 @@ export const thawPlan: Handler = (act, turn) => {
     };
   }
   if (long) return thawTakes(turn, item, pounds ?? slots.number ?? 1);
+  if ((soon || way !== null) && !time && (!when || when === 'unknown')) {
+    const ways = waysNow(turn, item, pounds ?? slots.number ?? null);
+    const chosen = way === null ? quickest(ways) : ways.find(({ method }) => method === way);
+    if (chosen) return { ...beginSteps(thawSteps(item, chosen), []), memory };
+  }
   const wantedDay = when && when !== 'unknown' ? when.day : today(turn.clock);
   const wantedAt = instantAt(wantedDay, time ?? dinner, turn.clock.timeZone);
   const plan = planThaw({
@@ -136,6 +168,10 @@ export const thawPlan: Handler = (act, turn) => {
     optionWords(turn, best),
     ...best.advice.slice(0, 1).map((code) => say(`thaw-${code}`)),
   ];
+  const steps = thawSteps(item, best);
+  // Its first step is said with the plan; others under way are not lost to it.
+  const told = best.advice[0] !== 'weight-unknown';
+  const busy = turn.state.procedure && !turn.state.procedure.paused;
   const details = [
     say('thaw-never-on-counter'),
     ...best.advice.slice(1).map((code) => say(`thaw-${code}`)),
@@ -148,6 +184,7 @@ export const thawPlan: Handler = (act, turn) => {
     details,
     sources: sourcesOf([best]),
     memory,
+    ...(busy ? {} : { procedure: { ...steps, at: told ? 0 : -1, paused: true } }),
     ...(reminder && startDay
       ? {
           offer: {

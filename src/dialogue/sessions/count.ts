@@ -25,27 +25,19 @@ import { itemFeel } from '../describe/touch.js';
 import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
 import { findItems } from '../refer/items.js';
 import { needPlace } from '../refer/need.js';
-import type { Session } from '../state.js';
-
-type Count = Extract<Session, { kind: 'count' }>;
+import { type Count, countMove, nextGroup, revised } from './count-moves.js';
 
 const takeOf = (turn: Turn, session: Count): StockTake | undefined =>
   turn.kitchen.stockTakes.get(session.stockTakeId);
 
-/** The next lot that nothing was said of: like things in one place are asked together. */
-const nextGroup = (turn: Turn, take: StockTake): Group | null => {
-  const unseen = itemsAt(turn.kitchen, take.placeId).filter(({ id }) => !Object.hasOwn(take.seen, id));
-  return grouped(unseen)[0] ?? null;
-};
-
 export const startCount: Handler = (act, turn) => {
   const [running] = openStockTakes(turn.kitchen);
-  if (running && !act.slots.place && !turn.picked.place) return resume(turn, running);
+  if (running && !act.slots.place && !turn.picked.place) return resumeCount(turn, running);
   const found = needPlace(turn, act.slots.place, { question: say('ask-count-where') });
   if ('reply' in found) return found.reply;
   const { place } = found.got;
   const open = openStockTakes(turn.kitchen).find(({ placeId }) => placeId === place.id);
-  if (open) return resume(turn, open);
+  if (open) return resumeCount(turn, open);
   const items = itemsAt(turn.kitchen, place.id);
   if (items.length === 0)
     return { parts: [say('count-place-empty', { place: placeNoun(turn.kitchen, place.id) })] };
@@ -59,7 +51,8 @@ export const startCount: Handler = (act, turn) => {
   };
 };
 
-const resume = (turn: Turn, take: StockTake): Reply => ({
+/** A check that was begun and not ended, taken up wherever it was left. */
+export const resumeCount = (turn: Turn, take: StockTake): Reply => ({
   memory: about(turn, nextGroup(turn, take)?.items ?? []),
   parts: [
     say('count-resume', {
@@ -72,7 +65,7 @@ const resume = (turn: Turn, take: StockTake): Reply => ({
 
 export const countPrompt = (turn: Turn, session: Count): Say | null => {
   const take = takeOf(turn, session);
-  const group = take ? nextGroup(turn, take) : null;
+  const group = take ? nextGroup(turn, take, session.at) : null;
   if (!take || !group) return null;
   const feel = group.items.length === 1 ? itemFeel(turn.kitchen, group.first) : null;
   const at = group.first.placeId !== take.placeId ? { at: placeAt(turn.kitchen, group.first.placeId) } : {};
@@ -113,7 +106,7 @@ const note = (
       parts: told,
       changes: whole,
       memory: about(after, next.items),
-      session: { ...session, itemIds },
+      session: { ...session, itemIds, at: null },
     };
   const memory = { items: itemIds };
   const ended = endCount(after, session);
@@ -220,15 +213,20 @@ export const countAnswer = (act: Act, turn: Turn, session: Count): Reply | null 
   const take = takeOf(turn, session);
   if (!take) return null;
   if (act.intent === 'end-session' || act.intent === 'cancel') return endCount(turn, session);
-  const group = nextGroup(turn, take);
+  const group = nextGroup(turn, take, session.at);
   if (!group) return endCount(turn, session);
   const all = (seen: Seen): (readonly [Item, Seen])[] => group.items.map((item) => [item, seen] as const);
   const { amount, left, asked, item } = act.slots;
   const number = act.slots.number ?? (act.intent === 'choose' ? item?.ordinal : null) ?? undefined;
+  const moved = countMove(act, turn, session, take);
+  if (moved) return moved;
+  if (act.slots.negated && (asked === 'there' || asked === 'gone')) {
+    const changed = revised(turn, session, take, asked);
+    if (changed) return changed;
+  }
   if (act.intent === 'yes' || act.intent === 'done' || asked === 'there')
     return note(turn, session, all('there'), [], []);
-  if (act.intent === 'maybe' || act.intent === 'next' || act.intent === 'skip-to')
-    return note(turn, session, all('unsure'), [], []);
+  if (act.intent === 'maybe' || act.intent === 'next') return note(turn, session, all('unsure'), [], []);
   if (act.intent === 'wait')
     return { parts: [say('count-paused')], session: { ...session, paused: true }, quiet: true };
   if (act.intent === 'correct') return checkedOther(turn, session, take, act);

@@ -4,7 +4,8 @@ import type { Act, Expectation } from '../../understanding/intents.js';
 import { type Handler, type Reply, type Turn, say } from '../handler.js';
 import { addMarker } from '../markers/markers.js';
 import { addPerson } from '../people/people.js';
-import type { Session } from '../state.js';
+import { type Session, setupKey, stateOf } from '../state.js';
+import type { Instant } from '../../terms/dates.js';
 import { setHousehold } from '../settings/household.js';
 import { buildAll } from './setup-places.js';
 
@@ -23,18 +24,47 @@ const steps = [
   'first-food',
 ] as const;
 
+/** What "skip to …" may call a question, as the start of a word. */
+const called: Readonly<Record<(typeof steps)[number], RegExp>> = {
+  places: /\b(place|fridge|freezer|pantry|where)/,
+  parts: /\b(part|shel|drawer|basket|divi)/,
+  markers: /\b(marker|clip|sticker|band)/,
+  dots: /\b(dot|raised)/,
+  people: /\b(people|person|eat|allerg|who\b)/,
+  watts: /\b(watt|microwave|power)/,
+  region: /\b(region|guid|countr|safety)/,
+  summary: /\b(summar|evening|time)/,
+  'first-food': /\b(food|last|end\b)/,
+};
+
 /** Steps one answer settles. */
 const single: ReadonlySet<string> = new Set(['watts', 'region', 'summary', 'first-food']);
 
-export const startSetup: Handler = (_act, turn) => {
-  const { session } = turn.state;
-  if (session?.kind === 'setup')
-    return { parts: [say('setup-again')], session: { ...session, paused: false } };
-  return {
+const millis = (at: Instant | undefined): number => (at === undefined ? 0 : Date.parse(at));
+
+/** The set-up as it stands, here or where another device of the household put it aside. */
+const openSetup = (turn: Turn): Setup | null => {
+  const states = [turn.state, ...turn.elsewhere.map(stateOf)];
+  const over = Math.max(...states.map((one) => (one.over?.key === setupKey ? millis(one.over.at) : -1)));
+  const open = states
+    .flatMap(({ session, practice }) =>
+      session?.kind === 'setup' && (!practice || turn.state.practice) ? [session] : [],
+    )
+    .filter(({ touchedAt }) => millis(touchedAt) > over)
+    .sort((a, b) => millis(b.touchedAt) - millis(a.touchedAt));
+  return open[0] ?? null;
+};
+
+export const resumeSetup = (turn: Turn): Reply | null => {
+  const open = openSetup(turn);
+  return open ? { parts: [say('setup-again')], session: { ...open, paused: false } } : null;
+};
+
+export const startSetup: Handler = (_act, turn) =>
+  resumeSetup(turn) ?? {
     parts: [say('setup-start', { count: steps.length })],
     session: { kind: 'setup', step: 0, paused: false, said: 0 },
   };
-};
 
 export const setupPrompt = (session: Setup): Say | null => {
   const step = steps[session.step];
@@ -77,7 +107,19 @@ export const setupAnswer = (act: Act, turn: Turn, session: Setup): Reply | null 
   const step = steps[session.step];
   const settled =
     reply && step && single.has(step) && !reply.changes && !reply.ask && reply.session === undefined;
-  return settled && act.intent !== 'yes' ? onwards(session) : reply;
+  return settled && (act.intent === 'answer' || act.intent === 'choose') ? onwards(session) : reply;
+};
+
+/** "Skip to the microwave", "skip to the last question". */
+const skipped = ({ slots }: Act, turn: Turn, session: Setup): Reply => {
+  const n = slots.ordinal ?? slots.number ?? slots.item?.ordinal ?? null;
+  const heard = (turn.heard ?? '').toLowerCase().replace(/^.*?\bto\b/, '');
+  // "The first food" is a name, not the first of them.
+  const named = steps.findLastIndex((one) => called[one].test(heard));
+  const step = named >= 0 || n === null ? named : n < 0 ? steps.length + n : n - 1;
+  return steps[step]
+    ? { parts: [], session: { ...session, step, said: 0 } }
+    : { parts: [say('setup-no-question', { count: steps.length })] };
 };
 
 const answerTo = (act: Act, turn: Turn, session: Setup): Reply | null => {
@@ -91,6 +133,16 @@ const answerTo = (act: Act, turn: Turn, session: Setup): Reply | null => {
       return onwards(session);
     case 'back':
       return { parts: [], session: { ...session, step: Math.max(0, session.step - 1), said: 0 } };
+    case 'start-over':
+      return { parts: [], session: { ...session, step: 0, said: 0 } };
+    case 'steps-left':
+      return act.slots.asked === 'time'
+        ? { parts: [say('steps-untimed')] }
+        : { parts: [say('steps-left', { left: steps.length - 1 - session.step })] };
+    case 'skip-to':
+      return skipped(act, turn, session);
+    case 'continue':
+      return turn.cutAt === null && !turn.state.told?.cut.length ? { parts: [] } : null;
     case 'wait':
       return { parts: [say('setup-paused')], session: { ...session, paused: true }, quiet: true };
     case 'end-session':

@@ -7,10 +7,9 @@ import { tellAbout } from '../find/whats-this.js';
 import { atOrdinal } from '../refer/items.js';
 import { lengths } from '../state.js';
 import { nextOf } from '../timers/wall-time.js';
-import { restOf } from './rest.js';
-import { goOnAnywhere, goOnWith } from './resume.js';
 
-const verbatim = (sentences: readonly string[]): Say[] => sentences.map((text) => say('verbatim', { text }));
+export const verbatim = (sentences: readonly string[]): Say[] =>
+  sentences.map((text) => say('verbatim', { text }));
 
 /** Word for word, question and all. */
 export const repeat: Handler = (act, turn) => {
@@ -59,7 +58,7 @@ const repeatAll = (turn: Turn): Reply => {
 };
 
 /** Index of the sentence a mark stands before: "s3" is 2. */
-const cutIndex = (mark: string | null): number | null => {
+export const cutIndex = (mark: string | null): number | null => {
   const n = mark ? Number(/\d+$/.exec(mark)?.[0]) : Number.NaN;
   return Number.isInteger(n) && n > 0 ? n - 1 : null;
 };
@@ -91,37 +90,7 @@ export const wait: Handler = (_act, turn) => {
 };
 
 /** Sentences of detail told at a time. */
-const littleMore = 3;
-
-/** A little more of what was just told; who says so is told when that is asked. */
-const moreDetail: (...of: Parameters<Handler>) => Reply | null = (act, turn) => {
-  const { told } = turn.state;
-  const heard = turn.heard ?? '';
-  if (!told || told.details.length === 0) return null;
-  if (/\btell\b/.test(heard)) return details(act, turn);
-  if (!/\bmore\b/.test(heard)) return null;
-  const [shown, rest] = [told.details.slice(0, littleMore), told.details.slice(littleMore)];
-  return { parts: [...shown, ...(rest.length > 0 ? [say('power-more')] : [])], keepTold: true, rest };
-};
-
-/** What was cut off, else the rest of a list, else the procedure or session that was put aside. */
-export const goOn: Handler = (_act, turn) => {
-  if (_act.slots.item) return goOnWith(turn, _act.slots.item);
-  const { told, procedure, session } = turn.state;
-  const at = cutIndex(turn.cutAt);
-  const cut = at === null ? (told?.cut ?? []) : turn.lastSentences.slice(at);
-  if (cut.length > 0) return { parts: verbatim(cut), keepTold: true, cut: [], quiet: true };
-  if (told && told.rest.length > 0) return restOf(told);
-  // Steps that wait are gone on with by "go on"; "more" is of what was just told.
-  const waiting = procedure?.paused ? moreDetail(_act, turn) : null;
-  if (waiting) return waiting;
-  const picked = procedure || !(session && session.kind !== 'shop') ? goOnAnywhere(turn) : null;
-  if (picked) return picked;
-  if (session && session.kind !== 'shop' && session.paused) {
-    return { parts: [say('where-we-were')], session: { ...session, paused: false } };
-  }
-  return moreDetail(_act, turn) ?? { parts: [say('nothing-more')], keepTold: true };
-};
+export const littleMore = 3;
 
 const byOne = (from: Length, by: 1 | -1): Length =>
   lengths[Math.min(lengths.length - 1, Math.max(0, lengths.indexOf(from) + by))]!;
@@ -307,7 +276,7 @@ export const help: Handler = (act, turn) => {
 };
 
 /** "No", or "never mind", right after something was done: shall it be taken back? */
-const offerUndo = (turn: Turn): Reply | null => {
+export const offerUndo = (turn: Turn): Reply | null => {
   const { done, turns } = turn.state;
   if (done?.turn !== turns - 1) return null;
   const about = [...new Set(done.changes.flatMap((change) => change.about))];
@@ -348,22 +317,4 @@ export const goodbye: Handler = (_act, turn) => {
     dropFrames: true,
     ...(session && session.kind !== 'shop' ? { session: { ...session, paused: true } } : {}),
   };
-};
-
-/** A bare yes, no, choice or answer with nothing open to take it. */
-export const unasked: Handler = (act, turn) => {
-  const { procedure, told } = turn.state;
-  // "Shall I go on?"
-  if (told && told.rest.length > 0) {
-    return act.intent === 'yes' ? goOn(act, turn) : { parts: [say('all-right')], keepTold: true, rest: [] };
-  }
-  if (act.intent === 'yes' && procedure && !procedure.paused)
-    return { parts: [say('say-next')], keepTold: true };
-  const back = act.intent === 'no' ? offerUndo(turn) : null;
-  if (back) return back;
-  if (act.intent === 'no' || act.intent === 'maybe') return { parts: [say('all-right')], keepTold: true };
-  // Nothing more was to come: "yes" to a summary or an answer means it was taken in.
-  const summed = told?.answer.parts.some(({ phrase }) => phrase.startsWith('summary-'));
-  if (act.intent === 'yes' && summed) return { parts: [say('nothing-more')], keepTold: true };
-  return { parts: [say('nothing-was-asked')], keepTold: true };
 };

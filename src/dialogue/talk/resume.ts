@@ -12,9 +12,18 @@ import { currentStep } from './step-words.js';
 /** Steps left longer than this are not gone on with: the food has stood. Our own choice. */
 const HOURS_KEPT = 12;
 
-/** Whether what was heard may go on with something begun in another conversation. */
-export const picksUp = ({ readings }: Understanding): boolean =>
-  readings.some(({ acts }) => acts.some(({ intent }) => intent === 'continue'));
+/** A set-up is kept longer: nothing of it spoils. Our own choice. */
+const DAYS_SETUP_KEPT = 30;
+
+/**
+ * How many hours back what was heard may go on with something begun in another conversation;
+ * null when it does not.
+ */
+export const picksUp = ({ readings }: Understanding): number | null => {
+  const intents = new Set(readings.flatMap(({ acts }) => acts.map(({ intent }) => intent)));
+  if (intents.has('start-setup')) return DAYS_SETUP_KEPT * 24;
+  return intents.has('continue') ? HOURS_KEPT : null;
+};
 
 const millis = (at: string | undefined): number => (at === undefined ? 0 : Date.parse(at));
 
@@ -41,10 +50,10 @@ const mayBeMeant = (turn: Turn, { by }: Procedure): boolean =>
 
 const goingOn = (turn: Turn, procedure: Procedure): Reply => {
   const { procedure: own } = turn.state;
-  const going = { ...procedure, paused: false, unread: false };
+  const going = { ...procedure, at: Math.max(0, procedure.at), paused: false, unread: false };
   const here = own !== null && procedureKey(own) === procedureKey(procedure) && own.at === procedure.at;
   const minutes = (Date.parse(turn.clock.now) - millis(procedure.touchedAt)) / 60_000;
-  const item = procedure.itemId ? [procedure.itemId] : [];
+  const item = procedure.steps[going.at]?.items ?? (procedure.itemId ? [procedure.itemId] : []);
   // Where one stands is said when it was elsewhere, or long enough ago to be forgotten.
   const where =
     here && minutes < 10
@@ -52,7 +61,7 @@ const goingOn = (turn: Turn, procedure: Procedure): Reply => {
       : [
           say('picked-up', {
             title: procedure.title,
-            step: { kind: 'ordinal', n: procedure.at + 1 },
+            step: { kind: 'ordinal', n: going.at + 1 },
             when: ago(procedure.touchedAt ?? turn.clock.now),
           }),
         ];

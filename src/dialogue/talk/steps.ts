@@ -12,7 +12,12 @@ import { currentStep, stepWords } from './step-words.js';
 const toStep = (procedure: Procedure, at: number): Reply => {
   const moved = { ...procedure, at, paused: false, unread: false };
   const last = at === procedure.steps.length - 1;
-  return { parts: [...(last && at > 0 ? [say('last-step')] : []), ...currentStep(moved)], procedure: moved };
+  const items = procedure.steps[at]?.items;
+  return {
+    parts: [...(last && at > 0 ? [say('last-step')] : []), ...currentStep(moved)],
+    procedure: moved,
+    ...(items ? { memory: { items } } : {}),
+  };
 };
 
 /** The first step of a procedure, with how many there are. */
@@ -44,11 +49,11 @@ export const next: Handler = (act, turn) => {
   return toStep(procedure, procedure.at + 1);
 };
 
-export const back: Handler = (_act, turn) => {
+export const back: Handler = (act, turn) => {
   const { procedure } = turn.state;
   if (!procedure) return noSteps;
-  if (procedure.at === 0) return { parts: [say('first-already'), ...currentStep(procedure)] };
-  return toStep(procedure, procedure.at - 1);
+  if (procedure.at <= 0) return { parts: [say('first-already'), ...currentStep(procedure)] };
+  return toStep(procedure, Math.max(0, procedure.at - (act.slots.number ?? 1)));
 };
 
 export const startOver: Handler = (_act, turn) => {
@@ -68,11 +73,13 @@ export const skipTo: Handler = (act, turn) => {
       ? toStep(procedure, at)
       : { parts: [say('so-many-steps', { count: procedure.steps.length })] };
   }
-  const wanted = (words ?? method ?? '').toLowerCase();
+  const wanted = (words ?? method ?? act.slots.item?.words ?? '').toLowerCase();
+  if (/\b(end|last)\b/.test(wanted)) return toStep(procedure, procedure.steps.length - 1);
   const stem = wanted.replace(/(ing|ed|s)$/, '').replace(/(.)\1$/, '$1');
   const at = procedure.steps.findIndex(
     ({ name }) => name !== undefined && stem !== '' && name.includes(stem),
   );
+  if (wanted === '') return { parts: [say('so-many-steps', { count: procedure.steps.length })] };
   return at >= 0 ? toStep(procedure, at) : { parts: [say('no-such-step', { words: wanted })] };
 };
 

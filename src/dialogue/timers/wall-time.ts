@@ -27,8 +27,8 @@ export const bothHalves = (time: string, heard: string | null): readonly string[
     /\b(morning|noon|afternoon|evening|night|midnight|a ?m|p ?m|am|pm|o'clock at night)\b|\b(1[3-9]|2[0-3]):/i.test(
       heard ?? '',
     );
-  if (told || hour < 1 || hour > 12) return [time];
-  const other = hour === 12 ? 0 : hour + 12;
+  if (told || hour < 1) return [time];
+  const other = hour === 12 ? 0 : hour > 12 ? hour - 12 : hour + 12;
   return [time, `${String(other).padStart(2, '0')}:${minute}`];
 };
 

@@ -51,9 +51,10 @@ const fillers: Readonly<Record<string, Filler>> = {
           : number !== undefined
             ? { amount: { value: number, unit: 'piece' } }
             : null,
-  when: ({ when, dates }) => {
+  when: ({ when, dates, time, asked }) => {
     const first = when ?? Object.values(dates ?? {})[0];
-    return first ? { when: first } : null;
+    if (!first && asked === 'now') return { asked };
+    return first ? { when: first, ...(time ? { time } : {}) } : null;
   },
   person: ({ person, words, maker, item }) => {
     const name = words ?? maker ?? item?.words;
@@ -61,7 +62,13 @@ const fillers: Readonly<Record<string, Filler>> = {
   },
   duration: ({ duration }) => (duration === undefined ? null : { duration }),
   time: ({ time, duration, when }) =>
-    time ? { time } : duration !== undefined ? { duration } : when && when !== 'unknown' ? { when } : null,
+    time
+      ? { time, ...(when && when !== 'unknown' ? { when } : {}) }
+      : duration !== undefined
+        ? { duration }
+        : when && when !== 'unknown'
+          ? { when }
+          : null,
   method: ({ method, words }) => (method || words ? { method: method ?? words! } : null),
   number: ({ number, amount }) => {
     const value = number ?? amount?.value;
