@@ -2,8 +2,9 @@
  * What may have been said where a sentence makes no sense as heard: one word or two (also two run
  * together) put back, by the list of words that recognisers mistake for one another.
  */
+import { entriesOf } from './word-lists.js';
 import { alternativesFor } from './names/index.js';
-import type { Lexicon } from './words/index.js';
+import { perLexicon, type Lexicon } from './words/index.js';
 
 /** Small words are heard for one another too often to mean anything, but for these. */
 const tellingSmallWords = new Set(['why', 'hi', 'here is', 'but', 'our']);
@@ -12,6 +13,10 @@ const tellingSmallWords = new Set(['why', 'hi', 'here is', 'but', 'our']);
 const most = { once: 10, twice: 6 } as const;
 /** Words put right at the same time are among so many of the likeliest. */
 const likeliest = 5;
+
+/** And with one word left out that was perhaps never said. */
+const mostLeftOut = 6;
+const strayWords = perLexicon(({ language }) => new Set(entriesOf(language, 'stray')));
 
 interface Mend {
   readonly at: number;
@@ -42,6 +47,19 @@ const put = (tokens: readonly string[], { at, length, meant }: Mend): readonly s
   ...meant,
   ...tokens.slice(at + length),
 ];
+
+/** `tokens` less one word each that recognisers put in. */
+export const withoutStrays = (
+  tokens: readonly string[],
+  lexicon: Lexicon,
+): readonly (readonly string[])[] => {
+  const stray = strayWords(lexicon);
+  const places = tokens.flatMap((token, at) => (stray.has(token) ? [at] : []));
+  return places
+    .slice(0, mostLeftOut)
+    .map((at) => [...tokens.slice(0, at), ...tokens.slice(at + 1)])
+    .filter((rest) => rest.length > 1);
+};
 
 export interface Mended {
   readonly tokens: readonly string[];

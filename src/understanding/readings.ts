@@ -8,7 +8,7 @@ import { answering, expectedRules } from './expected.js';
 import { ASKING_INTENTS, type Act, type Expectation, type Intent } from './intents.js';
 import { actCost, sentenceCost } from './likelihood.js';
 import { readActs } from './meaning.js';
-import { mendedSentences } from './mishearings.js';
+import { mendedSentences, withoutStrays } from './mishearings.js';
 import { lexiconFor } from './words/index.js';
 
 export interface Reading {
@@ -172,4 +172,33 @@ export const mendedReadings = (tokens: readonly string[], reader: Reader): reado
     found.push({ acts: best.acts, mended: true, score: best.score + cost });
   }
   return found.sort((a, b) => b.score - a.score).slice(0, 3);
+};
+
+/** What a name said nearly word for word comes to. */
+const plainly = 0.9;
+const namesOwn = ({ slots }: Act): boolean =>
+  [slots.item, ...(slots.items ?? []), slots.place, slots.person].some(
+    (mention) => (mention?.candidates[0]?.fit ?? 0) >= plainly,
+  );
+
+/**
+ * Readings of a sentence less a word that was perhaps put in by the recogniser. Little is needed to make
+ * sense of a sentence so: what it is about must be a thing, place or person of this household.
+ */
+export const strayReadings = (tokens: readonly string[], reader: Reader): readonly Reading[] => {
+  const lexicon = lexiconFor(reader.language);
+  return withoutStrays(tokens, lexicon)
+    .flatMap((rest) => {
+      const [best] = single(rest, reader);
+      if (!best || best.score < odd || !best.acts.some(namesOwn)) return [];
+      return [
+        {
+          acts: best.acts,
+          mended: true,
+          score: best.score + mendingCost + sentenceCost(rest, reader.language),
+        },
+      ];
+    })
+    .sort((a, b) => b.score - a.score)
+    .slice(0, 2);
 };

@@ -1,6 +1,6 @@
 /** From a recogniser's guesses to what was meant, how sure that is, and what to do with it. */
 import { today, type Clock } from '../terms/dates.js';
-import { disputed, losesSomething } from './agreement.js';
+import { disputed, losesSomething, withConsensus } from './agreement.js';
 import { caughtIn, worthAsking } from './caught.js';
 import { confidenceOf, type Evidence } from './confidence.js';
 import { cuedIntent } from './cues.js';
@@ -10,7 +10,7 @@ import { guessesFrom, type Guess } from './guesses.js';
 import { learnedReading } from './learned-reading.js';
 import type { Act, Caught, HearingContext, Hypothesis, Interpretation, Understanding } from './intents.js';
 import type { HouseholdNames } from './names/api.js';
-import { mendedReadings, readingsOf, type Reader, type Reading } from './readings.js';
+import { mendedReadings, readingsOf, strayReadings, type Reader, type Reading } from './readings.js';
 import { confidenceOfCues, thresholds, verdictOn } from './thresholds.js';
 import { lexiconFor, normalise } from './words/index.js';
 
@@ -69,6 +69,8 @@ const doubtful = -4;
 /** How many of the guesses are searched for every reading, and how many for misheard words. */
 const thoroughlyRead = 2;
 const mended = 3;
+/** With fewer guesses than that, words too many are looked for. */
+const fewGuesses = 3;
 
 /** How many of the guesses must agree on what cue words say. */
 const mustAgree = 3;
@@ -117,8 +119,11 @@ const meaningsOf = (guesses: readonly Guess[], reader: Reader): Meant => {
     if ((rank === 0 && best >= sure) || (rank >= likelyEnough.after && best >= likelyEnough.score)) break;
   }
   if (best < doubtful)
-    for (const guess of guesses.slice(0, mended))
+    for (const guess of guesses.slice(0, mended)) {
       gather(meanings, guess, mendedReadings(guess.tokens, reader));
+      // Of several guesses, one or the other has not got the word that was put in.
+      if (guesses.length < fewGuesses) gather(meanings, guess, strayReadings(guess.tokens, reader));
+    }
   return { meanings: [...meanings.values()].sort((a, b) => b.mass - a.mass), read };
 };
 
@@ -165,7 +170,7 @@ export const createUnderstander = (
   const grammar = grammarFor(language);
   return {
     understand(hypotheses, names, context) {
-      const guesses = guessesFrom(hypotheses, context.locale);
+      const guesses = withConsensus(guessesFrom(hypotheses, context.locale));
       if (guesses.length === 0) return nothing;
       const clock: Clock = { now: context.now, timeZone: context.timeZone };
       const reader: Reader = {
