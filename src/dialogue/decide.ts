@@ -53,6 +53,9 @@ const minutesAQuestionWaits = 15;
 /** A marker touched so many turns ago is no longer in the hand. */
 const turnsAMarkerIsHeld = 3;
 
+/** What the power cut did to the food is talked of so long after it. */
+const hoursAfterPower = 2;
+
 const aged = (work: Work): Work => {
   const { lastAt } = work.before;
   if (!lastAt) return work;
@@ -71,7 +74,10 @@ const aged = (work: Work): Work => {
           listener: { ...kept.listener, whisper: false },
         }
       : kept;
-  return minutes > minutesAQuestionWaits ? withState(awake, { frames: [] }) : awake;
+  const since = awake.state.outage?.backAt;
+  const over = since && Date.parse(work.around.clock.now) - Date.parse(since) > hoursAfterPower * 3_600_000;
+  const later = over ? withState(awake, { outage: null }) : awake;
+  return minutes > minutesAQuestionWaits ? withState(later, { frames: [] }) : later;
 };
 
 /** "Yes", in a stock-take, to a question that yes is no answer to: it is meant for the stock-take. */
@@ -80,7 +86,8 @@ const isForTheCount = (work: Work, { intent }: Act): boolean => {
   const { session } = work.state;
   if (!frame || session?.kind !== 'count' || session.paused || (intent !== 'yes' && intent !== 'no'))
     return false;
-  return frame.kind === 'slot' && frame.expecting !== 'yes-no' && !frame.guess && !frame.no;
+  const yesNo = frame.expecting === 'yes-no' || frame.expecting === 'outage-state';
+  return frame.kind === 'slot' && !yesNo && !frame.guess && !frame.no;
 };
 
 /** "No, the second shelf", after something else was done while a question waited: that is put right. */
@@ -100,6 +107,8 @@ const perform = (at: Work, said: Act): Work => {
   const act = ofListInstead(at, said);
   const aside = isForTheCount(at, act) || isOfWhatWasDone(at, act, topFrame(at));
   const work = aside ? withState(at, { frames: at.state.frames.slice(0, -1) }) : at;
+  const ofOutage = outageTalk(work, act);
+  if (ofOutage) return ofOutage;
   const answered = answerFrame(work, act);
   if (answered) return answered;
   const reply = sessionAnswer(act, turnOf(work));
@@ -116,6 +125,24 @@ const perform = (at: Work, said: Act): Work => {
   if (act.intent === 'correct')
     return correctLast(settled, act) ?? saying(settled, say('nothing-to-correct'));
   return runAct(settled, act);
+};
+
+/** "It's half full", "is the freezer okay", while a power cut is talked of, whether or not that was asked. */
+const outageTalk = (work: Work, act: Act): Work | null => {
+  const { outage, frames } = work.state;
+  const { doors, fullness, degrees, asked, placeKind } = act.slots;
+  if (!outage || act.intent !== 'answer' || !(doors ?? fullness ?? degrees ?? asked)) return null;
+  const asking = frames.filter(({ act: { intent } }) => intent !== 'power-cut' && intent !== 'power-back');
+  const without = withState(dropOffers(work), { frames: asking });
+  const intent = outage.backAt ? 'power-back' : 'power-cut';
+  const slots = {
+    ...(doors ? { doors } : {}),
+    ...(fullness ? { fullness } : {}),
+    ...(degrees ? { degrees } : {}),
+    ...(asked ? { asked } : {}),
+    ...(placeKind ? { placeKind } : {}),
+  };
+  return runAct(without, { intent, slots });
 };
 
 /** "The egusi", when two soups were just told apart, though no reading fits: the same is asked of it. */
@@ -353,6 +380,7 @@ const expectationOf = (work: Work): Expectation => {
   // A thing put away between two steps may still be told a place or a date.
   if (work.act?.intent === 'put-away' && awaitsDetail(work)) return 'detail';
   if (procedure && !procedure.paused) return 'step';
+  if (work.state.outage) return 'outage';
   return awaitsDetail(work) ? 'detail' : 'anything';
 };
 

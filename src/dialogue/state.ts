@@ -1,6 +1,7 @@
 /** What one conversation remembers. Plain JSON: a store keeps it between turns. */
 import type { Change, Id } from '../kitchen/model.js';
 import type { Answer, Length, Listener, Say } from '../speech/answer.js';
+import type { Temperature } from '../safety/api.js';
 import type { Instant } from '../terms/dates.js';
 import type { Act, Expectation } from '../understanding/intents.js';
 import type { Conversation } from './api.js';
@@ -180,6 +181,10 @@ export interface Done {
 
 export interface Outage {
   readonly since: Instant;
+  /** When the power came back: what became of the food is still talked of. */
+  readonly backAt?: Instant | null;
+  /** What a thermometer in the fridge read, in the household's scale or the one said. */
+  readonly fridgeReads?: Temperature | null;
   readonly doors: 'shut' | 'open' | null;
   readonly fullness: 'full' | 'half' | null;
 }

@@ -22,7 +22,10 @@ const kindOfNext = (expecting: Expectation): TurnReply['expects']['kind'] => {
   switch (expecting) {
     case 'anything':
     case 'detail':
+    case 'outage':
       return 'open';
+    case 'outage-state':
+      return 'yes-no';
     case 'yes-no':
     case 'choice':
     case 'step':

@@ -4,7 +4,9 @@ import type { Expectation, Intent } from './intents.js';
 /** Public rules tried beside `$act`, each with the intent its reading stands for. */
 export const expectedRules: Readonly<Record<Expectation, readonly string[]>> = {
   anything: [],
-  'yes-no': ['expect_state'],
+  'yes-no': [],
+  'outage-state': ['expect_state'],
+  outage: ['expect_state'],
   item: ['expect_item'],
   place: ['expect_place'],
   amount: ['expect_amount'],
@@ -38,6 +40,8 @@ const steering: readonly Intent[] = [
 export const answering: Readonly<Record<Expectation, ReadonlySet<Intent>>> = {
   anything: new Set(),
   'yes-no': new Set<Intent>(['yes', 'no', 'maybe', 'cancel']),
+  'outage-state': new Set<Intent>(['yes', 'no', 'maybe', 'cancel', 'answer']),
+  outage: new Set(),
   item: new Set<Intent>(['answer', 'choose']),
   place: new Set<Intent>(['answer']),
   amount: new Set<Intent>(['answer']),

@@ -363,6 +363,10 @@ export interface Hypothesis {
 export type Expectation =
   | 'anything'
   | 'yes-no'
+  /** A yes or no, or how things stand, was asked of a power cut. */
+  | 'outage-state'
+  /** Nothing was asked, but a power cut is talked of: how fridge and freezer stand would be about that. */
+  | 'outage'
   | 'item'
   | 'place'
   | 'amount'

@@ -376,6 +376,16 @@ const readers: Readonly<Record<string, Reader>> = {
   fullness: (value, { slots }) => {
     slots.fullness = asText(value, 'fullness') as NonNullable<Slots['fullness']>;
   },
+  /** "Forty-five", by a thermometer: which scale, the household knows. */
+  degrees: (value, { slots }) => {
+    const raw = asRaw(value, 'degrees');
+    if (raw.plain !== undefined) slots.degrees = { value: asNumber(raw.plain, 'degrees'), scale: null };
+    else {
+      const { value: degrees, scale } = asRaw(raw.exact, 'temperature');
+      const known = scale === 'fahrenheit' || scale === 'celsius' ? scale : null;
+      slots.degrees = { value: asNumber(degrees, 'degrees'), scale: known };
+    }
+  },
   doors: (value, { slots }) => {
     slots.doors = asText(value, 'doors') as NonNullable<Slots['doors']>;
   },

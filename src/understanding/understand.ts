@@ -159,7 +159,7 @@ const cuedReading = (
 
 /** A yes that only cue words speak for settles no open question: it is asked again. */
 const verdictOnCues = ({ acts }: Interpretation, { expecting }: HearingContext): Understanding['verdict'] =>
-  expecting === 'yes-no' && acts[0]!.intent === 'yes' ? 'ask-again' : 'act';
+  (expecting === 'yes-no' || expecting === 'outage-state') && acts[0]!.intent === 'yes' ? 'ask-again' : 'act';
 
 /** `without`: leaves out the last resorts, to see what each is worth. */
 export const createUnderstander = (

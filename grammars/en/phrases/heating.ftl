@@ -158,6 +158,30 @@ power-step = { CAP($at) }, { $verdict ->
     [use-now] use now
    *[refreeze] these may be frozen again:
   } { $items }.
+# One food, asked about while a power cut is talked of. What the table says, with its reason.
+power-one = { $name }: { $verdict ->
+    [keep] { $until ->
+        [none] guidance says keep. { $reason }.
+       *[other] holds until about { $until }{ $date ->
+            [none] {""}
+           *[other] {" "}{ $date }
+          }, if the doors stay shut.
+      }
+    [discard] throw { $many ->
+        [yes] them
+       *[other] it
+      } out, { $reason }.
+    [discard-in-doubt] when in doubt, throw { $many ->
+        [yes] them
+       *[other] it
+      } out: { $reason }.
+    [use-now] use { $many ->
+        [yes] them
+       *[other] it
+      } now, { $reason }.
+    [check] feel for ice or read a thermometer first: { $reason }.
+   *[other] { $reason }.
+  }
 power-keep = { $count ->
     [one] The table says keep { $items }.
    *[other] The table says keep { $count } things: { $items }{ $left ->

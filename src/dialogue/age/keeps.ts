@@ -5,13 +5,14 @@ import type { Item } from '../../kitchen/model.js';
 import type { Assessment, Where } from '../../safety/api.js';
 import { assessIn } from '../../safety/items.js';
 import type { Say } from '../../speech/answer.js';
-import type { SaidDate } from '../../understanding/intents.js';
+import type { SaidDate, Slots } from '../../understanding/intents.js';
 import { reasonsOf, verdictWords } from '../describe/guidance.js';
 import type { Group } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
 import { askedItems, noneLeft } from '../find/find.js';
 import { type Handler, type Reply, type Turn, about, day, say } from '../handler.js';
+import { afterOutage } from '../outages/power-cut.js';
 import { oldestFirst } from '../refer/tell-apart.js';
 import { needItem } from '../refer/need.js';
 import { byAge, it } from './by-age.js';
@@ -43,6 +44,8 @@ export const keeps: Handler = (act, turn) => {
   const here = (dated.length > 0 ? dated : items).filter(
     (item) => where === null || dated.length > 0 || whereOf(turn, item) === where,
   );
+  const ofOutage = afterPower(turn, items, slots);
+  if (ofOutage) return ofOutage;
   const general = genericKeeps(turn, slots);
   const howLong = asksHowLong(turn);
   if (here.length > 0 && !(general && (slots.duration !== undefined || howLong)))
@@ -54,6 +57,20 @@ export const keeps: Handler = (act, turn) => {
   if (items.length > 0) return ownVerdicts(turn, items);
   const found = needItem(turn, slots.item ?? it(turn), { question: say('ask-keeps') });
   return 'reply' in found ? found.reply : ownVerdicts(turn, [found.got]);
+};
+
+/** Talk of a power cut makes "is the milk all right" a question about that. What is past anyway is told so. */
+const afterPower = (turn: Turn, items: readonly Item[], slots: Slots): Reply | null => {
+  if (!turn.state.outage || slots.duration !== undefined || items.length === 0) return null;
+  const fresh = items.filter((item) => assessIn(turn.kitchen, item, turn.clock).verdict !== 'throw-out');
+  const parts = [...new Map(afterOutage(turn, fresh).map((part) => [JSON.stringify(part), part])).values()];
+  if (parts.length === 0 || fresh.length < items.length) return null;
+  return {
+    parts: parts.slice(0, 3),
+    memory: about(turn, items),
+    names: items.map(({ name }) => name),
+    count: items.length,
+  };
 };
 
 const whereOf = (turn: Turn, item: Item): Where | null => {

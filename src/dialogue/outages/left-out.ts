@@ -3,7 +3,7 @@ import { emptyMention } from '../../understanding/intents.js';
 import { takeOut, isRefused } from '../../kitchen/index.js';
 import { leftOut as leftOutGuidance } from '../../safety/left-out.js';
 import type { Say } from '../../speech/answer.js';
-import type { Instant } from '../../terms/dates.js';
+import { type Instant, today } from '../../terms/dates.js';
 import type { Slots } from '../../understanding/intents.js';
 import { reasonWords, sourcesOf } from '../describe/guidance.js';
 import { type Handler, type Turn, about, clockTime, say } from '../handler.js';
@@ -16,6 +16,8 @@ const longTime = 8 * 3600;
 /** The moment it was set out, from what was said; null when nobody knows. */
 export const sinceSaid = (turn: Turn, { duration, time, when }: Slots): Instant | null => {
   if (duration !== undefined) return fromNow(turn.clock, -duration);
+  // "Today" is no hour: noon may be still to come, or long before it was.
+  if (when && when !== 'unknown' && !time && when.day === today(turn.clock)) return null;
   if (when && when !== 'unknown') return instantAt(when.day, time ?? '12:00', turn.clock.timeZone);
   return time ? lastOf(bothHalves(time, turn.heard), turn.clock) : null;
 };

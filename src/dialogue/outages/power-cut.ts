@@ -1,4 +1,6 @@
 /** A power cut: what to do while it lasts, and what became of the food when it is back. */
+import { isPlural, storageOf } from '../../kitchen/index.js';
+import type { Item } from '../../kitchen/model.js';
 import { powerCut as powerCutReport } from '../../safety/index.js';
 import type { PowerCutReport } from '../../safety/api.js';
 import type { Say, Value } from '../../speech/answer.js';
@@ -23,29 +25,34 @@ import { currentStep } from '../talk/step-words.js';
 import { sinceSaid } from './left-out.js';
 import { powerSteps, thrownOut } from './power-steps.js';
 
+/** A reading without a scale is in the household's own. */
+const readingOf = (turn: Turn, { degrees }: Slots): Outage['fridgeReads'] => {
+  if (!degrees) return null;
+  const own = turn.kitchen.household.measures === 'us' ? 'fahrenheit' : 'celsius';
+  return { degrees: degrees.value, scale: degrees.scale ?? own };
+};
+
 /** How things stood, by what was said now, settled by questions, or told before. */
 const outageOf = (turn: Turn, slots: Slots, since: string): Outage => {
-  const before = turn.state.outage;
+  const before = turn.state.outage?.since === since ? turn.state.outage : null;
   const doors = (turn.picked.doors?.[0] ?? slots.doors ?? before?.doors ?? null) as Outage['doors'];
   const fullness = (turn.picked.fullness?.[0] ??
     slots.fullness ??
     before?.fullness ??
     null) as Outage['fullness'];
-  return { since, doors, fullness };
+  const ofFreezer = slots.placeKind === 'freezer';
+  const fridgeReads = (ofFreezer ? null : readingOf(turn, slots)) ?? before?.fridgeReads ?? null;
+  return { since, backAt: before?.backAt ?? null, doors, fullness, fridgeReads };
 };
 
-const reportFor = (turn: Turn, slots: Slots, outage: Outage, backAt: string | null): PowerCutReport =>
-  powerCutReport(
+const reportFor = (turn: Turn, outage: Outage): PowerCutReport => {
+  const { fridgeReads, backAt = null, ...rest } = outage;
+  return powerCutReport(
     turn.kitchen,
-    {
-      ...outage,
-      backAt,
-      ...(slots.degrees?.scale
-        ? { fridgeReads: { degrees: slots.degrees.value, scale: slots.degrees.scale } }
-        : {}),
-    },
+    { ...rest, backAt, ...(fridgeReads ? { fridgeReads } : {}) },
     turn.clock,
   );
+};
 
 /** Said only when it is not today. */
 const laterDay = (turn: Turn, at: string | null): { date?: Value } => {
@@ -72,7 +79,7 @@ const askSince: Reply = {
 };
 
 /** Doors and fullness decide the hours: each is asked, and either answer will do. */
-const askState = ({ doors, fullness }: Outage): Reply | null => {
+const askState = ({ doors, fullness }: Outage, only?: string): Reply | null => {
   if (doors === null) {
     const question = say('ask-doors');
     return {
@@ -81,13 +88,14 @@ const askState = ({ doors, fullness }: Outage): Reply | null => {
         slot: 'doors',
         question,
         again: say('ask-doors-again'),
-        expecting: 'yes-no',
+        expecting: 'outage-state',
         guess: ['shut'],
         no: ['open'],
       },
     };
   }
-  if (fullness === null) {
+  // How full the freezer is does not matter to the fridge.
+  if (fullness === null && only !== 'fridge') {
     const question = say('ask-full');
     return {
       parts: [],
@@ -95,7 +103,7 @@ const askState = ({ doors, fullness }: Outage): Reply | null => {
         slot: 'fullness',
         question,
         again: say('ask-full-again'),
-        expecting: 'yes-no',
+        expecting: 'outage-state',
         guess: ['full'],
         no: ['half'],
       },
@@ -118,21 +126,34 @@ const holdings = (turn: Turn, { fridge, freezer }: PowerCutReport): Say[] => {
   return [holding(turn, 'fridge', fridge), holding(turn, 'freezer', freezer)];
 };
 
+/** "Is the freezer all right", "what do I need to do". */
+const askedOf = (turn: Turn, slots: Slots, report: PowerCutReport): Say[] => {
+  if (slots.placeKind === 'fridge' || slots.placeKind === 'freezer')
+    return [holding(turn, slots.placeKind, report[slots.placeKind])];
+  return holdings(turn, report);
+};
+
 export const powerCut: Handler = (act, turn) => {
   const { slots } = act;
-  const known = turn.state.outage?.since ?? null;
+  const before = turn.state.outage;
+  // One that is over is not the one told of now.
+  const known = before && !before.backAt ? before.since : null;
   const since = sinceSaid(turn, slots) ?? (slots.asked === 'now' ? turn.clock.now : known);
   if (!since) return askSince;
   const outage = outageOf(turn, slots, since);
   const first = turn.picked.doors || slots.doors ? [] : [say('power-first')];
-  const missing = askState(outage);
+  const missing = askState(outage, slots.placeKind);
   if (missing) return { ...missing, parts: first, outage };
-  const report = reportFor(turn, slots, outage, null);
+  const report = reportFor(turn, outage);
   const steps = report.steps
     .filter(({ code }) => code !== 'keep-doors-shut' && code !== 'note-time')
     .map((step) => guidedStep(step, '', turn.kitchen.household.locale));
+  const todo = slots.asked === 'todo' ? [say('power-first'), ...steps.slice(0, 1).map(({ text }) => text)] : null;
   return {
-    parts: [...holdings(turn, report), say('power-tell-back')],
+    parts: todo ?? [
+      ...askedOf(turn, slots, report),
+      ...(slots.asked === 'holds' ? [] : [say('power-tell-back')]),
+    ],
     sources: sourcesOf([report.fridge, report.freezer]),
     procedure: { kind: 'power-cut', title: say('power-title'), itemId: null, steps, at: -1, paused: true },
     details: steps.map(({ text }) => text),
@@ -144,11 +165,13 @@ export const powerBack: Handler = (act, turn) => {
   const { slots } = act;
   const since = sinceSaid(turn, slots) ?? turn.state.outage?.since ?? null;
   if (!since) return askSince;
-  const outage = outageOf(turn, slots, since);
+  const before = outageOf(turn, slots, since);
+  const backAt = before.backAt ?? turn.clock.now;
+  const outage: Outage = { ...before, backAt };
   const missing = askState(outage);
-  if (missing) return { ...missing, outage };
-  const report = reportFor(turn, slots, outage, turn.clock.now);
-  const hours = seconds(Math.round((Date.parse(turn.clock.now) - Date.parse(since)) / 1000));
+  if (missing) return { ...missing, outage: { ...outage, backAt: before.backAt ?? null } };
+  const report = reportFor(turn, outage);
+  const hours = seconds(Math.round((Date.parse(backAt) - Date.parse(since)) / 1000));
   const sources = sourcesOf(report.items.slice(0, 3));
   const steps = powerSteps(turn.kitchen, report);
   if (steps) {
@@ -166,7 +189,7 @@ export const powerBack: Handler = (act, turn) => {
       dropFrames: true,
       count: discards,
       memory: { items },
-      outage: null,
+      outage,
     };
   }
   const kept = [...new Set(report.items.map(({ name }) => name))];
@@ -181,6 +204,29 @@ export const powerBack: Handler = (act, turn) => {
     details: [say('step-never-taste'), say('step-when-in-doubt')],
     sources,
     procedure: null,
-    outage: null,
+    outage,
   };
+};
+
+/** What a power cut that is talked of makes of each of these, where they stand in fridge or freezer. */
+export const afterOutage = (turn: Turn, items: readonly Item[]): Say[] => {
+  const { outage } = turn.state;
+  if (!outage) return [];
+  const report = reportFor(turn, outage);
+  return items.flatMap((item) => {
+    const found = report.items.find(({ itemId }) => itemId === item.id);
+    if (!found) return [];
+    const held = report[storageOf(turn.kitchen, item.placeId) === 'freezer' ? 'freezer' : 'fridge'];
+    // While it lasts, "keep" holds only as long as the doors do.
+    const until = !outage.backAt && found.verdict === 'keep' ? held.until : null;
+    return [
+      say('power-one', {
+        name: item.name,
+        many: isPlural(item.name) ? 'yes' : 'no',
+        verdict: found.verdict,
+        reason: say(`power-${found.reason}`),
+        ...(until ? { until: clockTime(until), ...laterDay(turn, until) } : {}),
+      }),
+    ];
+  });
 };

@@ -24,7 +24,7 @@ const lastAt = (time: string, clock: Clock): Instant => {
 export const bothHalves = (time: string, heard: string | null): readonly string[] => {
   const [hour = 0, minute = '00'] = [Number(time.split(':')[0]), time.split(':')[1]];
   const told =
-    /\b(morning|noon|afternoon|evening|night|midnight|a ?m|p ?m|am|pm|o'clock at night)\b|\b(1[3-9]|2[0-3]):/i.test(
+    /\b(breakfast|lunch|lunchtime|tea|dinner|supper|morning|noon|afternoon|evening|night|midnight|a ?m|p ?m|am|pm|o'clock at night)\b|\b(1[3-9]|2[0-3]):/i.test(
       heard ?? '',
     );
   if (told || hour < 1) return [time];

@@ -284,7 +284,7 @@ const numerals = ['the first', 'the second', 'the third', 'the fourth'];
 
 /** For a screen: what may be said to the open question, and what its button says. */
 const choicesFor = (frame: Frame): { label: string | Say; say: string }[] => {
-  if (frame.expecting === 'yes-no') return ['yes', 'no'].map((word) => ({ label: word, say: word }));
+  if (frame.expecting === 'yes-no' || frame.expecting === 'outage-state') return ['yes', 'no'].map((word) => ({ label: word, say: word }));
   const offered = (frame.choices ?? []).slice(0, numerals.length).map(({ label }) => label);
   return buttonLabels(offered).map((label, at) => ({ label, say: numerals[at]! }));
 };

@@ -10,6 +10,7 @@ const synonyms = z.record(z.string(), words);
 const tidying = z.object({
   contractions: z.record(z.string(), z.string()).default({}),
   symbols: z.object({ signs: z.record(z.string(), z.string()) }).default({ signs: {} }),
+  afterNounHas: z.object({ words }).default({ words: [] }),
   afterNounIs: z.object({ words }).default({ words: [] }),
   itsIs: z.object({ words }).default({ words: [] }),
   fillersAnywhere: words.default([]),

@@ -5,13 +5,14 @@ import { asWords, textsOf, type Pass } from './pass.js';
 
 const tables = perLexicon((lexicon) => ({
   spoken: phraseTable(Object.entries(lexicon.tidying.contractions)),
+  afterHas: new Set(lexicon.tidying.afterNounHas.words),
   afterNoun: new Set(lexicon.tidying.afterNounIs.words),
   afterIts: new Set(lexicon.tidying.itsIs.words),
 }));
 
 /** "what's" is "what is"; "the milk's gone" is "the milk is gone"; "nana's beans" stay hers. */
 export const contractions: Pass = (words, lexicon, note) => {
-  const { spoken, afterNoun, afterIts } = tables(lexicon);
+  const { spoken, afterHas, afterNoun, afterIts } = tables(lexicon);
   const texts = textsOf(words);
   const out: Word[] = [];
   let changed = false;
@@ -21,7 +22,10 @@ export const contractions: Pass = (words, lexicon, note) => {
     const following = texts[at + 1] ?? '';
     let length = 1;
     let to: string | null = null;
-    if (hit) [to, length] = [hit.value, hit.length];
+    // "It's got nuts in it", "the milk's been out": has, whatever it is said of.
+    if (text.length > 3 && /^its$|'s$/.test(text) && afterHas.has(following))
+      to = `${text.replace(/'?s$/, '')} has`;
+    else if (hit) [to, length] = [hit.value, hit.length];
     else if (text === 'its' && afterIts.has(following)) to = 'it is';
     else if (text.length > 2 && text.endsWith("'s") && afterNoun.has(following))
       to = `${text.slice(0, -2)} is`;
