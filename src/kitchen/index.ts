@@ -12,7 +12,7 @@ export {
 export { newHousehold } from './new-household.js';
 export { isRefused, together, type Doing, type Reason, type Refused, type Result } from './doing.js';
 export { convert, countedAs, isAmount, isShare, lessAmount, shareOf, sumAmounts } from './amounts.js';
-export { foodKey, isPlural, likeness } from './names.js';
+export { foodKey, foodWords, isPlural, likeness } from './names.js';
 export {
   batchOf,
   lastGone,

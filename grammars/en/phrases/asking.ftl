@@ -33,6 +33,7 @@ say-it-otherwise = Then I misheard. Say it another way, with its name or place.
 doubt-heard = I heard: { $heard }. Is that right?
 
 no-such-item = I have no { $name } on record.
+nearest-is = Nearest is { $items }.
 nothing-like-that = Nothing here fits that.
 no-such-place = I know no place called { $words }. { $offer ->
     [yes] Shall I add it? Or tell me another place.

@@ -106,6 +106,10 @@ left-out-refrigerate-now = Put the { $name } in the fridge now{ $by ->
 left-out-throw-out = Throw the { $name } out.
 left-out-unknown = I cannot say, since nobody knows how long { THE($name) } { WAS($name) } out. When in doubt, throw it out.
 left-out-no-figure = The { $name } keeps at room temperature, so go by its label.
+left-out-limit = Out of the fridge, { $name }: { $limit } in all, guidance says{ $hot ->
+    [none] {""}
+   *[other] , and only { $hot } above ninety degrees Fahrenheit
+  }.
 confirm-out = Note the { $name } as standing out? Yes or no.
 
 ask-power-since = Since when has the power been out?

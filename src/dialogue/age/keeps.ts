@@ -12,6 +12,7 @@ import { andMore, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
 import { askedItems, noneLeft } from '../find/find.js';
 import { type Handler, type Reply, type Turn, about, day, say } from '../handler.js';
+import { limitOf } from '../outages/left-out.js';
 import { afterOutage } from '../outages/power-cut.js';
 import { oldestFirst } from '../refer/tell-apart.js';
 import { needItem } from '../refer/need.js';
@@ -48,6 +49,9 @@ export const keeps: Handler = (act, turn) => {
   if (ofOutage) return ofOutage;
   const general = genericKeeps(turn, slots);
   const howLong = asksHowLong(turn);
+  // On the counter, guidance counts hours and no days.
+  const food = slots.item?.words;
+  if (howLong && where === 'counter' && food) return limitOf(turn, food, here[0] ?? null);
   if (here.length > 0 && !(general && (slots.duration !== undefined || howLong)))
     return ownVerdicts(turn, here);
   if (general && here.length > 0)

@@ -9,6 +9,7 @@ import { andMore, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
 import { askedItems } from '../find/find.js';
 import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
+import { noSuch } from '../refer/items.js';
 import { findPlace } from '../refer/places.js';
 import { dietsOf, personAsked } from '../people/people.js';
 
@@ -118,7 +119,7 @@ export const contains: Handler = (act, turn) => {
     if (kinds.size === 1) return allergens.length > 0 ? oneItem(turn, item, allergens) : whatIsIn(turn, item);
     if (allergens.length > 0) return anything(turn, items, allergens);
   }
-  if (named && unknown) return { parts: [say('no-such-item', { name: unknown })] };
+  if (named && unknown) return { parts: noSuch(turn, unknown) };
   if (diet) return { parts: [], ask: { slot: 'item', question: say('ask-contains'), expecting: 'item' } };
   if (allergens.length === 0)
     return { parts: [], ask: { slot: 'item', question: say('ask-contains'), expecting: 'item' } };
@@ -192,9 +193,9 @@ export const canEat: Handler = (act, turn) => {
   const diets = dietsOf(person);
   if (person.allergens.length === 0 && diets.length === 0)
     return { parts: [say('no-allergy-recorded', { name: person.name })], memory };
-  const { items: asked, named, unknown: noSuch } = askedItems(act, turn);
-  if (act.slots.item?.words && noSuch && asked.length === 0)
-    return { parts: [say('no-such-item', { name: noSuch })], memory };
+  const { items: asked, named, unknown: missing } = askedItems(act, turn);
+  if (act.slots.item?.words && missing && asked.length === 0)
+    return { parts: noSuch(turn, missing), memory };
   const watched = list(person.allergens, true);
   if (named && asked.length > 0) {
     const item = asked[0]!;

@@ -18,7 +18,7 @@ import { partAt, placeAt, placeNoun } from '../describe/place.js';
 import { itemFeel } from '../describe/touch.js';
 import { type Handler, type Reply, type Turn, about, ago, list, say } from '../handler.js';
 import { buyRead } from '../shopping/read.js';
-import { findItems, hereItems } from '../refer/items.js';
+import { findItems, hereItems, noSuch } from '../refer/items.js';
 import { findPlace } from '../refer/places.js';
 
 /** What a question names, put together from wherever the grammar put it. */
@@ -39,7 +39,8 @@ export const askedItems = (
   );
   let items: readonly Item[] = found.flatMap((one) => (one.near ? [] : one.items));
   const unknown = found.find((one) => one.unknown)?.unknown ?? null;
-  const felt = marker?.touch ?? container ?? null;
+  // "Which jars have a round sticker": what it is in, and what is on it.
+  const felt = marker?.touch ?? container ? { ...container, ...marker?.touch } : null;
   if (mentions.length === 0 && (felt || maker || diet || marker)) {
     const described = { words: null, candidates: marker?.candidates ?? [], pointer: null, touch: felt };
     const more = { ordinal: null, maker: maker ?? null, diet: diet ?? null, at: null };
@@ -77,7 +78,7 @@ export const noneLeft = (turn: Turn, name: string): Reply => {
     const self = entry?.personId === turn.speaker.personId || !who;
     const args = { name: gone.name, how: gone.gone.how.replace(' ', '-'), when: ago(gone.gone.at) };
     parts.push(self ? say('none-left-gone', args) : say('none-left-gone-by', { ...args, who: who.name }));
-  } else parts.push(say('no-such-item', { name }));
+  } else parts.push(...noSuch(turn, name));
   if (listed) parts.push(say('it-is-on-the-list'));
   return { parts, count: 0, names: [] };
 };

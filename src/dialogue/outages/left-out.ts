@@ -1,12 +1,13 @@
 /** "The soup has been out since noon." */
 import { emptyMention } from '../../understanding/intents.js';
+import type { Item } from '../../kitchen/model.js';
 import { takeOut, isRefused } from '../../kitchen/index.js';
 import { leftOut as leftOutGuidance } from '../../safety/left-out.js';
 import type { Say } from '../../speech/answer.js';
 import { type Instant, today } from '../../terms/dates.js';
 import type { Slots } from '../../understanding/intents.js';
 import { reasonWords, sourcesOf } from '../describe/guidance.js';
-import { type Handler, type Turn, about, clockTime, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, about, clockTime, say, seconds } from '../handler.js';
 import { findItems } from '../refer/items.js';
 import { bothHalves, fromNow, instantAt, lastOf } from '../timers/wall-time.js';
 
@@ -28,6 +29,7 @@ export const leftOut: Handler = (act, turn) => {
   const item = found.items.length === 1 ? found.items[0]! : null;
   const food = item?.name ?? slots.item?.words ?? slots.words;
   if (!food) return { parts: [], ask: { slot: 'item', question: say('ask-left-out'), expecting: 'item' } };
+  if (slots.asked === 'limit') return limitOf(turn, food, item);
   const said = sinceSaid(turn, slots) ?? item?.outSince ?? null;
   // "Overnight" and "all day" are no hour to record, but longer than any time allowed.
   const since = said ?? (slots.words === 'overnight' ? fromNow(turn.clock, -longTime) : null);
@@ -77,6 +79,26 @@ export const leftOut: Handler = (act, turn) => {
           },
         }
       : {}),
+  };
+};
+
+/** "How long can milk stay out?" */
+export const limitOf = (turn: Turn, food: string, item: Item | null): Reply => {
+  const { region } = turn.kitchen.household;
+  const { verdict, limitMinutes, reasons } = leftOutGuidance({ food, since: null, clock: turn.clock, region });
+  const hot = leftOutGuidance({ food, since: null, clock: turn.clock, region, hot: true });
+  const limit = seconds(limitMinutes * 60);
+  const warm = hot.limitMinutes < limitMinutes ? { hot: seconds(hot.limitMinutes * 60) } : {};
+  return {
+    parts: [
+      verdict === 'no-figure'
+        ? say('left-out-no-figure', { name: food })
+        : say('left-out-limit', { name: food, limit, ...warm }),
+    ],
+    details: reasons.slice(1).map(reasonWords),
+    sources: sourcesOf([...reasons, ...hot.reasons]),
+    names: [food],
+    ...(item ? { memory: about(turn, [item]) } : {}),
   };
 };
 

@@ -15,7 +15,7 @@ import { allergenIn } from '../../safety/index.js';
 import type { Act, Mention, Slots } from '../../understanding/intents.js';
 import { withChange } from '../describe/refusals.js';
 import { type Handler, type Reply, type Turn, about, ago, list, say, speakerPerson } from '../handler.js';
-import { findItems } from '../refer/items.js';
+import { findItems, noSuch } from '../refer/items.js';
 import { needItem } from '../refer/need.js';
 
 const surelyThem = 0.85;
@@ -166,7 +166,7 @@ const whoEats = (turn: Turn, diet: string): Reply => {
 const whoMustNot = (turn: Turn, act: Act): Reply | null => {
   const found = act.slots.item ? findItems(turn, act.slots.item) : null;
   const item = found && !found.near ? found.items[0] : undefined;
-  if (!item) return found?.unknown ? { parts: [say('no-such-item', { name: found.unknown })] } : null;
+  if (!item) return found?.unknown ? { parts: noSuch(turn, found.unknown) } : null;
   const watching = [...turn.kitchen.people.values()].filter(({ allergens }) => allergens.length > 0);
   const all = watching.flatMap((person) =>
     person.allergens.map((allergen) => ({ person, allergen, answer: allergenIn(item, allergen).answer })),

@@ -2,13 +2,15 @@
 import { likeNames, livingItems } from '../../kitchen/index.js';
 import { marksOf } from '../../kitchen/index.js';
 import type { Id, Item } from '../../kitchen/model.js';
-import { foodKey, likeness } from '../../kitchen/index.js';
+import { foodKey, foodWords, likeness } from '../../kitchen/index.js';
 import { placeUnder } from '../../kitchen/index.js';
 import { findByTouch } from '../../kitchen/index.js';
 import { dietMarks } from '../../safety/index.js';
 import type { Touch } from '../../terms/touch.js';
 import type { Mention } from '../../understanding/intents.js';
-import type { Turn } from '../handler.js';
+import type { Say } from '../../speech/answer.js';
+import { type Turn, list, say } from '../handler.js';
+import { statedIn } from './stated.js';
 import { oldestFirst } from './tell-apart.js';
 import { bySize } from './touch-fits.js';
 import { waysMeant } from './touch-words.js';
@@ -24,9 +26,17 @@ const live = (turn: Turn, ids: readonly Id[]): Item[] =>
 
 const closeFit = 0.12;
 
+/** What a name ends in says what the thing is, unless it is only how much of it, or what it is in. */
+const noHead = /^(one|slice|piece|portion|serving|bit|half|tub|jar|bag|box|tin|can|bottle|carton|packet|block|stick|loaf|container|thing|mix|left ?over)s?$/;
+const headOf = (name: string): string => foodWords(name).findLast((word) => !noHead.test(word)) ?? '';
+
+/** "Black bean soup" is no black beans: of a name with more words than the record's, the head must be its own. */
+const sameHead = (said: string, name: string): boolean =>
+  foodWords(said).length <= foodWords(name).length || headOf(said) === headOf(name);
+
 /** "Ranch" for the ranch dressing, when nothing better was matched. */
 const byLikeness = (turn: Turn, { words }: Mention): Item[] => {
-  const like = words ? likeNames(turn.kitchen, words) : [];
+  const like = words ? likeNames(turn.kitchen, words).filter(({ item }) => sameHead(words, item.name)) : [];
   const top = like[0]?.fit ?? 0;
   return like.filter(({ fit }) => fit >= top - closeFit).map(({ item }) => item);
 };
@@ -222,6 +232,12 @@ export const findItems = (turn: Turn, mention: Mention | undefined): Found => {
     const { items, failed } = narrow(turn, mention, pointed);
     return { items, unknown: null, near: failed, missing: pointed.length === 0 };
   }
+  const stated = mention.words && mention.candidates.length === 0 ? statedIn(mention.words) : null;
+  if (stated) {
+    const plain = findItems(turn, { ...mention, words: stated.words });
+    const so = plain.items.filter((item) => stated.is(turn, item));
+    if (plain.items.length > 0) return { ...plain, items: so.length > 0 ? so : plain.items };
+  }
   if (mention.words) {
     const age = ageWord(mention.words);
     if (age) {
@@ -241,4 +257,27 @@ export const findItems = (turn: Turn, mention: Mention | undefined): Found => {
     return { items: among.items, unknown: null, near: false, missing: false };
   const { items, failed } = narrow(turn, mention, hereItems(turn));
   return { items: failed ? [] : items, unknown: null, near: failed, missing: false };
+};
+
+/** Most that are offered in place of what is not here. */
+const nearestTold = 3;
+
+/** What is nearest to a name that is not here: of the same kind of thing, then of the same stuff. */
+export const nearestTo = (turn: Turn, words: string): readonly string[] => {
+  const here = hereItems(turn);
+  const head = headOf(words);
+  const said = foodWords(words);
+  if (said.length < 2) return [];
+  const kind = here.filter(({ name }) => headOf(name) === head);
+  const stuff = here.filter(({ name }) => foodWords(name).every((word) => said.includes(word)));
+  return [...new Set([...kind, ...stuff].map(({ name }) => name))].slice(0, nearestTold);
+};
+
+/** That there is none of that name; and what is nearest, where anything is. */
+export const noSuch = (turn: Turn, name: string): Say[] => {
+  const near = nearestTo(turn, name);
+  return [
+    say('no-such-item', { name }),
+    ...(near.length > 0 ? [say('nearest-is', { items: list(near, true), count: near.length })] : []),
+  ];
 };

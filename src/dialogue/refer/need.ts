@@ -5,7 +5,7 @@ import type { Say } from '../../speech/answer.js';
 import type { Mention, PlaceMention } from '../../understanding/intents.js';
 import { type Reply, type Turn, list, say } from '../handler.js';
 import type { Ask, Choice } from '../state.js';
-import { findItems } from './items.js';
+import { findItems, noSuch } from './items.js';
 import { findPlace } from './places.js';
 import { allAlike, choicesOf, oldestFirst } from './tell-apart.js';
 
@@ -65,7 +65,7 @@ export const needItems = (
   const settled = (turn.picked[slot] ?? []).flatMap((id) => turn.kitchen.items.get(id) ?? []);
   if (settled.length > 0) return { got: settled };
   const found = findItems(turn, mention ?? (need.orIt === false ? undefined : it(turn)));
-  if (found.unknown) return { reply: { parts: [say('no-such-item', { name: found.unknown })] } };
+  if (found.unknown) return { reply: { parts: noSuch(turn, found.unknown) } };
   if (found.near && found.items.length > 0) return { reply: nearMiss(turn, slot, found.items) };
   if (found.items.length === 0) {
     if (!found.missing) return { reply: { parts: [say('nothing-like-that')] } };
