@@ -6,6 +6,7 @@ import type {
   Expectation,
   Intent,
   Interpretation,
+  Slots,
   Understanding,
 } from '../understanding/intents.js';
 import { ASKING_INTENTS, CHANGING_INTENTS as changing, emptyMention } from '../understanding/intents.js';
@@ -26,6 +27,7 @@ import { bestReading, closeReadings, harmless, onlyOneMeaning, tellsLength } fro
 import { correctLast } from './turn/correct.js';
 import { awaitsDetail, detailOf } from './turn/detail.js';
 import { followUp } from './turn/follow-up.js';
+import { howLongOf } from './turn/how-long.js';
 import { goesOnWithList, listAgain, ofListInstead } from './turn/list-again.js';
 import { runnerUpOf } from './turn/runner-up.js';
 import { answerFrame, askAgain, dropOffers, pickByWords, questionOf, topFrame } from './turn/frames.js';
@@ -104,7 +106,7 @@ const isOfWhatWasDone = (
 
 /** One act that was understood well enough. */
 const perform = (at: Work, said: Act): Work => {
-  const act = ofListInstead(at, said);
+  const act = howLongOf(at, ofListInstead(at, said));
   const aside = isForTheCount(at, act) || isOfWhatWasDone(at, act, topFrame(at));
   const work = aside ? withState(at, { frames: at.state.frames.slice(0, -1) }) : at;
   const ofOutage = outageTalk(work, act);
@@ -131,7 +133,9 @@ const perform = (at: Work, said: Act): Work => {
 const outageTalk = (work: Work, act: Act): Work | null => {
   const { outage, frames } = work.state;
   const { doors, fullness, degrees, asked, placeKind } = act.slots;
-  if (!outage || act.intent !== 'answer' || !(doors ?? fullness ?? degrees ?? asked)) return null;
+  const question = asked !== undefined && ['holds', 'todo', 'lost'].includes(asked);
+  if (!outage || act.intent !== 'answer') return null;
+  if (!(doors ?? fullness ?? degrees) && !question) return null;
   const asking = frames.filter(({ act: { intent } }) => intent !== 'power-cut' && intent !== 'power-back');
   const without = withState(dropOffers(work), { frames: asking });
   const intent = outage.backAt ? 'power-back' : 'power-cut';
@@ -160,12 +164,16 @@ const amongTold = (work: Work): Work | null => {
   return followUp(withState(work, { misses: 0 }), { intent: 'follow-up', slots: { item } }, confirmed);
 };
 
+/** "Just in the freezer": part of what was told. */
+const fewer = ({ heard }: Work): Slots =>
+  /^(no |and |but )?(just|only)\b/i.test(heard ?? '') ? { asked: 'only' } : {};
+
 /** "The butter", or "in the freezer", with nothing asked: what was asked or done last, again, of that. */
 const sameOfAnother = (work: Work, act: Act): Work | null => {
   const { item } = act.slots;
   if (!item || item.pointer !== null || item.ordinal !== null) return null;
   if (item.candidates.length === 0 && item.at)
-    return followUp(work, { ...act, slots: { place: item.at } }, confirmed);
+    return followUp(work, { ...act, slots: { place: item.at, ...fewer(work) } }, confirmed);
   return item.words === null ? null : (listAgain(work, act) ?? followUp(work, act, confirmed));
 };
 
@@ -397,7 +405,8 @@ const toldOf = (work: Work, question: Say | undefined): Told | null => {
     };
   }
   return {
-    act: work.act,
+    // What was not understood does not put what was asked before out of reach.
+    act: work.act ?? (work.state.misses > 0 ? (told?.act ?? null) : null),
     turn: work.state.turns,
     answer: answerOf(work, question),
     rest: work.rest ?? work.more,

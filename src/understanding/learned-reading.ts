@@ -86,6 +86,7 @@ export const learnedReading = (
     normalised: guess.tokens.join(' '),
   };
   // A yes that only what was learned speaks for settles no open question.
-  if (intent === 'yes' && (reader.expecting === 'yes-no' || reader.expecting === 'outage-state')) return { reading, verdict: 'ask-again' };
+  if (intent === 'yes' && (reader.expecting === 'yes-no' || reader.expecting === 'outage-state'))
+    return { reading, verdict: 'ask-again' };
   return { reading, verdict: changes ? 'confirm' : 'act' };
 };

@@ -94,22 +94,27 @@ const asking: Readonly<Record<string, ReadonlySet<string>>> = {
     ...['has', 'have', 'how', 'when', 'where', 'what', 'who', 'which'],
   ]),
 };
+/** Words before such a name. */
+const leads: readonly (readonly string[])[] = [['what', 'about'], ['how', 'about'], ['as', 'for'], ['and']];
 /** A name first and the question after it is rarer than the name in its place (natural logarithm). */
 const frontedCost = -1;
 const asks: ReadonlySet<Intent> = new Set(ASKING_INTENTS);
+/** A name that only sounds like one of hers is no topic. */
+const topicFit = 0.68;
 /** A name is no longer than that. */
 const longestTopic = 5;
 
 /** "The carrots, how old are they": the thing first, then what is asked of it. */
 const fronted = (tokens: readonly string[], reader: Reader): readonly Reading[] => {
   const found: Reading[] = [];
-  for (let at = 1; at <= Math.min(longestTopic, tokens.length - 2); at += 1) {
+  const led = leads.find((lead) => lead.every((word, step) => tokens[step] === word))?.length ?? 0;
+  for (let at = led + 1; at <= Math.min(led + longestTopic, tokens.length - 2); at += 1) {
     if (!asking[reader.language]?.has(tokens[at]!)) continue;
     const [topic] = reader.grammar
-      .parse(tokens.slice(0, at), { rules: ['expect_item'], dynamic: reader.rules, limit: 1 })
+      .parse(tokens.slice(led, at), { rules: ['expect_item'], dynamic: reader.rules, limit: 1 })
       .map((parse) => readingOf(parse, { ...reader, expecting: 'anything' }));
     const item = topic?.acts[0]?.slots.item;
-    if (!topic || !item || item.candidates.length === 0) continue;
+    if (!topic || !item || (item.candidates[0]?.fit ?? 0) < topicFit) continue;
     for (const { acts, score } of single(tokens.slice(at), reader)) {
       const [act] = acts;
       if (!act?.slots.item?.pointer || act.slots.item.words !== null || acts.length > 1) continue;

@@ -39,6 +39,7 @@ item-date = { CAP($name) }: { $what ->
   }.
 added-on = { CAP($name) }: put on the record { ON($date) }.
 no-printed-date = No printed date is recorded.
+not-opened = No opening of the { $name } is recorded.
 date-not-recorded = { $what ->
     [made] When it was made
     [bought] When it was bought

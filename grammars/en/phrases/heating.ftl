@@ -14,6 +14,16 @@ reheat-title = { $method ->
   }
 reheat-minutes = { CAP($time) } at { $watts } watts.
     .full = { CAP($name) }: { $time } at { $watts } watts, then let it stand and check that it is hot all through.
+reheat-recorded-minutes = { CAP($time) } { $method ->
+    [oven] in the oven
+    [air-fryer] in the air fryer
+    [hob] on the hob
+    [steamer] in the steamer
+   *[toaster] in the toaster
+  }{ $heat ->
+    [none] {""}
+   *[other] {" "}at { $heat }
+  }, as you told me.
 reheat-other-power = The times told are for { $told } watts. Here, at { $watts }, it takes { $time } in all.
 reheat-undated = No date is recorded for it. When in doubt, throw it out.
 offer-throw-out = Shall I mark the { $name } as thrown out?
@@ -106,9 +116,9 @@ left-out-refrigerate-now = Put the { $name } in the fridge now{ $by ->
 left-out-throw-out = Throw the { $name } out.
 left-out-unknown = I cannot say, since nobody knows how long { THE($name) } { WAS($name) } out. When in doubt, throw it out.
 left-out-no-figure = The { $name } keeps at room temperature, so go by its label.
-left-out-limit = Out of the fridge, { $name }: { $limit } in all, guidance says{ $hot ->
+left-out-limit = { CAP($limit) } out of the fridge, guidance says of { $name }{ $hot ->
     [none] {""}
-   *[other] , and only { $hot } above ninety degrees Fahrenheit
+   *[other] ; { $hot } above ninety degrees Fahrenheit
   }.
 confirm-out = Note the { $name } as standing out? Yes or no.
 

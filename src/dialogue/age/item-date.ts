@@ -16,6 +16,7 @@ export const itemDate: Handler = (act, turn) => {
   const found = needItem(turn, act.slots.item ?? it(turn), {
     question: say('ask-date-of'),
     anyOfBatch: true,
+    lastOne: true,
   });
   if ('reply' in found) {
     if (found.reply.ask) return found.reply;
@@ -74,6 +75,9 @@ export const itemDate: Handler = (act, turn) => {
       sources,
       ...more,
     };
+  // "Has it been opened?" is answered with no more than was asked.
+  const whether = kind === 'opened' && /^(\w+ )?(has|have|is|are|did)\b/i.test(turn.heard ?? '');
+  if (whether) return { parts: [say('not-opened', { name: item.name })], ...more };
   return {
     parts: [say('date-not-recorded', { name: item.name, what: kind }), ageWords(turn, item, item.name)],
     ...more,

@@ -67,6 +67,6 @@ export const mayBeFrozen = (turn: Turn, slots: Slots): Reply => {
     const { told, sources } = inFreezer(turn, food);
     return { parts: told, sources, names: [food] };
   }
-  const found = needItem(turn, item, { question: say('ask-may-freeze'), anyOfBatch: true });
+  const found = needItem(turn, item, { question: say('ask-may-freeze'), anyOfBatch: true, lastOne: true });
   return 'reply' in found ? found.reply : ofOwn(turn, found.got);
 };

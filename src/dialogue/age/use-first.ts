@@ -96,7 +96,10 @@ const pastWords = (turn: Turn, past: readonly Ranked[], asked: boolean): Say[] =
 export const useFirst: Handler = (act, turn) => {
   const { slots } = act;
   const place = findPlace(turn, slots.place);
-  const inside = livingItems(turn.kitchen).filter(insidePlace(turn, place));
+  const { maker } = slots;
+  const inside = livingItems(turn.kitchen)
+    .filter(insidePlace(turn, place))
+    .filter((item) => !maker || item.maker?.toLowerCase() === maker.toLowerCase());
   if (slots.deed) return doneWithin(turn, slots.deed, slots, inside);
   if (slots.asked === 'older' && slots.duration !== undefined)
     return olderThan(turn, plusDays(todayOf(turn), -Math.round(slots.duration / 86_400)), inside);

@@ -1,5 +1,5 @@
 /** What contains what, and what someone can eat. What nobody said is unknown, never free from. */
-import { livingItems, placeUnder } from '../../kitchen/index.js';
+import { itemsAt, livingItems, placeUnder } from '../../kitchen/index.js';
 import type { Item, Person } from '../../kitchen/model.js';
 import { allergenIn, dietIn } from '../../safety/index.js';
 import type { AllergenAnswer } from '../../safety/api.js';
@@ -7,7 +7,7 @@ import type { Say } from '../../speech/answer.js';
 import { type Group, groupName, grouped } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
-import { askedItems } from '../find/find.js';
+import { askedItems, tellPlace } from '../find/find.js';
 import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
 import { noSuch } from '../refer/items.js';
 import { findPlace } from '../refer/places.js';
@@ -36,8 +36,11 @@ const oneItem = (turn: Turn, item: Item, allergens: readonly string[]): Reply =>
 const fitsDiet = (turn: Turn, item: Item, diet: string): Reply => {
   const found = dietIn(item, diet);
   const what = 'what' in found && found.what.length > 0 ? { what: list(found.what) } : {};
+  // "Is it spicy?" Whoever wrote "very hot pepper" marked no diet.
+  const cautions =
+    found.answer === 'marked' ? [] : item.cautions.map((caution) => say('item-caution', { caution }));
   return {
-    parts: [say('diet-answer', { name: item.name, diet, answer: found.answer, ...what })],
+    parts: [say('diet-answer', { name: item.name, diet, answer: found.answer, ...what }), ...cautions],
     details: found.answer === 'marked' ? [] : [say('check-the-label')],
     memory: about(turn, [item]),
     names: [item.name],
@@ -47,9 +50,12 @@ const fitsDiet = (turn: Turn, item: Item, diet: string): Reply => {
 
 const whatIsIn = (turn: Turn, item: Item): Reply => {
   const { contains, freeFrom } = item;
+  // "There's coconut milk in it", told without its being an allergen.
+  const others = item.notes.flatMap((note) => /^(.+) in it$/.exec(note)?.[1] ?? []);
+  const all = [...contains, ...others];
   const parts: Say[] = [
-    contains.length > 0
-      ? say('contains-these', { name: item.name, allergens: list(contains) })
+    all.length > 0
+      ? say('contains-these', { name: item.name, allergens: list(all) })
       : say('contains-unknown', { name: item.name }),
     ...(freeFrom.length > 0 ? [say('said-free-list', { allergens: list(freeFrom) })] : []),
   ];
@@ -119,6 +125,10 @@ export const contains: Handler = (act, turn) => {
     if (kinds.size === 1) return allergens.length > 0 ? oneItem(turn, item, allergens) : whatIsIn(turn, item);
     if (allergens.length > 0) return anything(turn, items, allergens);
   }
+  // "What's in it", of a shelf that was just spoken of.
+  const { placeId } = turn.memory;
+  if (slots.item?.pointer && items.length !== 1 && allergens.length === 0 && !diet && placeId)
+    return tellPlace(turn, turn.kitchen.places.get(placeId)!, itemsAt(turn.kitchen, placeId));
   if (named && unknown) return { parts: noSuch(turn, unknown) };
   if (diet) return { parts: [], ask: { slot: 'item', question: say('ask-contains'), expecting: 'item' } };
   if (allergens.length === 0)
@@ -194,8 +204,7 @@ export const canEat: Handler = (act, turn) => {
   if (person.allergens.length === 0 && diets.length === 0)
     return { parts: [say('no-allergy-recorded', { name: person.name })], memory };
   const { items: asked, named, unknown: missing } = askedItems(act, turn);
-  if (act.slots.item?.words && missing && asked.length === 0)
-    return { parts: noSuch(turn, missing), memory };
+  if (act.slots.item?.words && missing && asked.length === 0) return { parts: noSuch(turn, missing), memory };
   const watched = list(person.allergens, true);
   if (named && asked.length > 0) {
     const item = asked[0]!;

@@ -40,7 +40,7 @@ export const askedItems = (
   let items: readonly Item[] = found.flatMap((one) => (one.near ? [] : one.items));
   const unknown = found.find((one) => one.unknown)?.unknown ?? null;
   // "Which jars have a round sticker": what it is in, and what is on it.
-  const felt = marker?.touch ?? container ? { ...container, ...marker?.touch } : null;
+  const felt = (marker?.touch ?? container) ? { ...container, ...marker?.touch } : null;
   if (mentions.length === 0 && (felt || maker || diet || marker)) {
     const described = { words: null, candidates: marker?.candidates ?? [], pointer: null, touch: felt };
     const more = { ordinal: null, maker: maker ?? null, diet: diet ?? null, at: null };
@@ -179,7 +179,7 @@ const byPart = (turn: Turn, place: Place, groups: readonly Group[]): Reply | nul
   };
 };
 
-const tellPlace = (turn: Turn, place: Place, items: readonly Item[]): Reply => {
+export const tellPlace = (turn: Turn, place: Place, items: readonly Item[]): Reply => {
   const groups = grouped(items);
   const where = placeNoun(turn.kitchen, place.id);
   const at = placeAt(turn.kitchen, place.id);
@@ -251,6 +251,12 @@ export const find: Handler = (act, turn) => {
   const { items, unknown, named } = askedItems(act, turn);
   if (place) {
     const found = findPlace(turn, place);
+    // "In the freezer", of two: a thing that was named is in either.
+    if (found.found === 'several' && items.length > 0) {
+      const ids = found.choices.flatMap((choice) => choice.ids);
+      const inside = items.filter(({ placeId }) => ids.some((id) => placeUnder(turn.kitchen, placeId, id)));
+      if (inside.length > 0) return tellItems(turn, inside);
+    }
     if (found.found === 'several') {
       const labels = found.choices.map(({ label }) => label);
       const question = say('which-place', { choices: list(labels, true) });
@@ -263,9 +269,12 @@ export const find: Handler = (act, turn) => {
       if (inside.length > 0) return tellItems(turn, inside);
       if (items.length > 0) {
         const elsewhere = tellItems(turn, items);
+        const none = say('not-there', { at: placeAt(turn.kitchen, found.place.id) });
+        // "Only those in the freezer": where the others are was told before.
+        if (act.slots.asked === 'only') return { parts: [none], count: 0, names: [] };
         return {
           ...elsewhere,
-          parts: [say('not-there', { at: placeAt(turn.kitchen, found.place.id) }), ...elsewhere.parts],
+          parts: [none, ...elsewhere.parts],
         };
       }
     }

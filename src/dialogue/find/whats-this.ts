@@ -122,12 +122,17 @@ const fitting = (facts: readonly Fact[], room: number): Fact[] => {
 /** What is recorded, most useful first. */
 export const tellAbout: Handler = (act, turn) => {
   if (!act.slots.item && turn.memory.touched) return whatsThis(act, turn);
-  const found = needItem(turn, act.slots.item, { question: say('ask-about'), anyOfBatch: true });
+  const found = needItem(turn, act.slots.item, {
+    question: say('ask-about'),
+    anyOfBatch: true,
+    lastOne: true,
+  });
   if ('reply' in found) return found.reply;
   const item = found.got;
   const { kitchen } = turn;
   const group = { items: [item], first: item };
   if (act.slots.asked === 'feel') return tellFeel(turn, item);
+  if (act.slots.asked === 'owner') return tellOwner(turn, item);
   const marks = marksOf(kitchen, item);
   const owner = item.ownerId ? kitchen.people.get(item.ownerId) : undefined;
   const age = ageParts(turn, item);
@@ -187,6 +192,22 @@ export const tellAbout: Handler = (act, turn) => {
     details: [...facts.slice(now.length).map(({ fact }) => fact), ...(full ? [] : rest), ...age.details],
     sources: age.sources,
     memory: about(turn, [item]),
+    names: [item.name],
+    count: 1,
+  };
+};
+
+/** "Whose is that", "is it hers": who it is kept for, and who made it. */
+const tellOwner = (turn: Turn, item: Item): Reply => {
+  const owner = item.ownerId ? turn.kitchen.people.get(item.ownerId) : undefined;
+  return {
+    parts: [
+      owner
+        ? say('owner-is', { name: item.name, owner: owner.name })
+        : say('owner-unknown', { name: item.name }),
+      ...(item.maker ? [say('made-by', { maker: item.maker })] : []),
+    ],
+    memory: { ...about(turn, [item]), ...(owner ? { personId: owner.id } : {}) },
     names: [item.name],
     count: 1,
   };

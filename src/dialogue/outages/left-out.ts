@@ -85,7 +85,12 @@ export const leftOut: Handler = (act, turn) => {
 /** "How long can milk stay out?" */
 export const limitOf = (turn: Turn, food: string, item: Item | null): Reply => {
   const { region } = turn.kitchen.household;
-  const { verdict, limitMinutes, reasons } = leftOutGuidance({ food, since: null, clock: turn.clock, region });
+  const { verdict, limitMinutes, reasons } = leftOutGuidance({
+    food,
+    since: null,
+    clock: turn.clock,
+    region,
+  });
   const hot = leftOutGuidance({ food, since: null, clock: turn.clock, region, hot: true });
   const limit = seconds(limitMinutes * 60);
   const warm = hot.limitMinutes < limitMinutes ? { hot: seconds(hot.limitMinutes * 60) } : {};

@@ -148,7 +148,8 @@ export const powerCut: Handler = (act, turn) => {
   const steps = report.steps
     .filter(({ code }) => code !== 'keep-doors-shut' && code !== 'note-time')
     .map((step) => guidedStep(step, '', turn.kitchen.household.locale));
-  const todo = slots.asked === 'todo' ? [say('power-first'), ...steps.slice(0, 1).map(({ text }) => text)] : null;
+  const todo =
+    slots.asked === 'todo' ? [say('power-first'), ...steps.slice(0, 1).map(({ text }) => text)] : null;
   return {
     parts: todo ?? [
       ...askedOf(turn, slots, report),

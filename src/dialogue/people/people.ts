@@ -25,6 +25,13 @@ export const personSaid = (turn: Turn, slots: Slots): { person: Person | null; n
   const said = slots.person;
   if (!said) return { person: null, name: null };
   if (/^(he|she|him|her|they|them)$/i.test(said.words)) {
+    // "Peter's here, can he have that": whoever was just named.
+    const words = (turn.heard ?? '')
+      .toLowerCase()
+      .replace(/'s\b/g, '')
+      .split(/[^\p{L}]+/u);
+    const here = [...turn.kitchen.people.values()].filter(({ name }) => words.includes(name.toLowerCase()));
+    if (here.length === 1) return { person: here[0]!, name: null };
     const last = turn.memory.personId ? turn.kitchen.people.get(turn.memory.personId) : undefined;
     return { person: last ?? null, name: null };
   }

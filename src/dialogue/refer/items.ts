@@ -27,7 +27,8 @@ const live = (turn: Turn, ids: readonly Id[]): Item[] =>
 const closeFit = 0.12;
 
 /** What a name ends in says what the thing is, unless it is only how much of it, or what it is in. */
-const noHead = /^(one|slice|piece|portion|serving|bit|half|tub|jar|bag|box|tin|can|bottle|carton|packet|block|stick|loaf|container|thing|mix|left ?over)s?$/;
+const noHead =
+  /^(one|slice|piece|portion|serving|bit|half|tub|jar|bag|box|tin|can|bottle|carton|packet|block|stick|loaf|container|thing|mix|left ?over)s?$/;
 const headOf = (name: string): string => foodWords(name).findLast((word) => !noHead.test(word)) ?? '';
 
 /** "Black bean soup" is no black beans: of a name with more words than the record's, the head must be its own. */
@@ -86,6 +87,9 @@ const themMeant = ({ memory, state }: Turn): readonly Id[] => {
 const takenJustNow = ({ memory, state: { done, turns } }: Turn): boolean =>
   done?.act.intent === 'take' && memory.items.length === 1 && turns - (done.turn ?? -9) <= turnsThemLasts;
 
+/** So many told together are a list, and not one of them is "it". */
+const shortList = 3;
+
 /** What "it", "that", "them", "the other one" point at. */
 const byPointer = (turn: Turn, mention: Mention): Item[] => {
   const { memory } = turn;
@@ -96,6 +100,8 @@ const byPointer = (turn: Turn, mention: Mention): Item[] => {
       return live(turn, memory.items);
     case 'it':
     case 'that':
+      // After all that is on a shelf was read, "it" is still what the talk was of.
+      if (memory.items.length > shortList && memory.before.length === 1) return live(turn, memory.before);
       return live(turn, memory.items.length > 0 ? memory.items : memory.lastAdded);
     case 'them':
     case 'both':

@@ -47,6 +47,8 @@ export interface NeedItem {
   readonly fitting?: (item: Item) => boolean;
   /** Containers that differ only by place: take the oldest rather than ask. */
   readonly anyOfBatch?: boolean;
+  /** Of several that fit, the one just spoken of is meant: for questions, which a wrong guess costs little. */
+  readonly lastOne?: boolean;
   /** With nothing named, the one thing just spoken of is meant. Default true. */
   readonly orIt?: boolean;
 }
@@ -54,6 +56,14 @@ export interface NeedItem {
 const it = (turn: Turn): Mention | undefined => (turn.memory.items.length === 1 ? itMention : undefined);
 
 const pluralPointers = new Set(['them', 'both', 'all', 'rest']);
+
+/** "The chicken", while the roast chicken is heated or was just asked about. */
+export const justSpokenOf = (turn: Turn, items: readonly Item[]): Item | null => {
+  const { procedure } = turn.state;
+  const [only, ...more] = turn.memory.items;
+  const ids = [procedure?.itemId, more.length === 0 ? only : undefined];
+  return ids.flatMap((id) => items.find((item) => item.id === id) ?? [])[0] ?? null;
+};
 
 /** The items meant, or the reply that asks for them or says there are none. */
 export const needItems = (
@@ -75,6 +85,8 @@ export const needItems = (
   const fitting = need.fitting ? found.items.filter(need.fitting) : found.items;
   const items = fitting.length > 0 ? fitting : found.items;
   if (items.length === 1) return { got: items };
+  const last = need.lastOne === true ? justSpokenOf(turn, items) : null;
+  if (last) return { got: [last] };
   const all =
     (mention?.pointer && pluralPointers.has(mention.pointer)) ||
     /\b(all|every|both)\b/.test(turn.heard ?? '');

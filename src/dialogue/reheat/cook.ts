@@ -5,7 +5,7 @@ import type { Say } from '../../speech/answer.js';
 import { reasonWords, sourcesOf } from '../describe/guidance.js';
 import { type Handler, type Turn, about, say, seconds } from '../handler.js';
 import { findItems } from '../refer/items.js';
-import { needItem } from '../refer/need.js';
+import { justSpokenOf, needItem } from '../refer/need.js';
 
 /** What the figure does not say: how it is cooked is the label's or the recipe's, and no colour tells. */
 const beside = (asked: string | undefined, item: Item | undefined): Say[] => {
@@ -31,7 +31,7 @@ export const cookTemperature: Handler = (act, turn) => {
     return told(turn, pointed.got.name, pointed.got, asked);
   }
   const found = findItems(turn, item);
-  const known = only(turn, found.near ? [] : found.items);
+  const known = only(turn, found.near ? [] : found.items) ?? justSpokenOf(turn, found.items) ?? undefined;
   const food = item?.words ?? words ?? known?.name;
   if (!food) return { parts: [], ask: { slot: 'item', question: say('ask-cook'), expecting: 'words' } };
   return told(turn, food, known, asked);

@@ -7,6 +7,7 @@ import type { Say } from '../../speech/answer.js';
 import { cautionWords, reasonWords, sourcesOf } from '../describe/guidance.js';
 import { guidedStep } from '../describe/steps.js';
 import { type Handler, type Reply, type Turn, about, say } from '../handler.js';
+import type { Slots } from '../../understanding/intents.js';
 import { methodNamed } from '../put-away/preparation.js';
 import { needItem } from '../refer/need.js';
 import { beginSteps } from '../talk/steps.js';
@@ -58,6 +59,27 @@ const minutesOnly = (turn: Turn, item: Item, watts: number): Reply | null => {
     details: plan.reasons.map(reasonWords),
     sources: sourcesOf(plan.reasons),
     memory: about(turn, [item]),
+  };
+};
+
+/** "How long does the chicken take in the oven": the figure, where one was told; the steps are another question. */
+const recordedMinutes = (turn: Turn, item: Item, slots: Slots): Reply | null => {
+  const asked =
+    slots.asked === 'minutes' || /^(\w+ ){0,2}how (long|many minutes|much time)\b/i.test(turn.heard ?? '');
+  const method = methodFor(turn, item, slots.method ?? slots.preparation?.method ?? undefined);
+  const told = item.preparations.find((one) => one.method === method && one.minutes !== null);
+  if (!asked || method === 'microwave' || !told?.minutes) return null;
+  if (assessIn(turn.kitchen, item, turn.clock).verdict === 'throw-out') return null;
+  return {
+    parts: [
+      say('reheat-recorded-minutes', {
+        method,
+        time: { kind: 'duration', seconds: told.minutes * 60 },
+        ...(told.heat ? { heat: { kind: 'temperature', ...told.heat } } : {}),
+      }),
+    ],
+    memory: about(turn, [item]),
+    names: [item.name],
   };
 };
 
@@ -121,7 +143,7 @@ const anotherTime = (turn: Turn, item: Item): Reply => {
 
 export const reheat: Handler = (act, turn) => {
   const { slots } = act;
-  const found = needItem(turn, slots.item, { question: say('ask-reheat'), anyOfBatch: true });
+  const found = needItem(turn, slots.item, { question: say('ask-reheat'), anyOfBatch: true, lastOne: true });
   if ('reply' in found) return found.reply;
   const item = found.got;
   if (slots.asked === 'again') return anotherTime(turn, item);
@@ -131,6 +153,8 @@ export const reheat: Handler = (act, turn) => {
     const minutes = minutesOnly(turn, item, watts);
     if (minutes) return minutes;
   }
+  const recorded = recordedMinutes(turn, item, slots);
+  if (recorded) return recorded;
   const method = methodFor(turn, item, slots.method ?? slots.preparation?.method ?? undefined);
   const portions = slots.amount?.unit === 'portion' ? slots.amount.value : undefined;
   const plan = planFor(turn, item, method, watts, portions, slots.from_state);

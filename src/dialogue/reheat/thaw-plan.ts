@@ -110,7 +110,7 @@ export const thawPlan: Handler = (act, turn) => {
     };
   const there = fridgeSaid(turn, slots);
   const mention = slots.item && there ? { ...slots.item, at: null } : slots.item;
-  const found = needItem(turn, mention, { question: say('ask-thaw'), anyOfBatch: true });
+  const found = needItem(turn, mention, { question: say('ask-thaw'), anyOfBatch: true, lastOne: true });
   if ('reply' in found) return found.reply;
   const item = found.got;
   const memory = about(turn, [item]);

@@ -21,8 +21,17 @@ import { bothHalves, fromNow, instantAt, nextOf } from './wall-time.js';
 const left = (turn: Turn, reminder: Reminder): Value =>
   seconds(Math.max(0, Math.round((Date.parse(reminder.due) - Date.parse(turn.clock.now)) / 1000)));
 
+/** "Move it down on Saturday": on Saturday nobody knows what "it" was. */
+const withName = (turn: Turn, { item, words = '' }: Slots): string => {
+  const meant = item?.pointer ? findItems(turn, item).items : [];
+  const names = new Set(meant.map(({ name }) => name));
+  return names.size === 1
+    ? words.replace(/\b(it|them|that|this|those|these)\b/, `the ${[...names][0]!}`)
+    : words;
+};
+
 const labelOf = (turn: Turn, slots: Slots): string | null => {
-  if (slots.words) return slots.words;
+  if (slots.words) return withName(turn, slots);
   if (!slots.item) return null;
   const found = findItems(turn, slots.item).items;
   return slots.item.words ?? found[0]?.name ?? null;

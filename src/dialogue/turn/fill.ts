@@ -57,7 +57,8 @@ const fillers: Readonly<Record<string, Filler>> = {
     return first ? { when: first, ...(time ? { time } : {}) } : null;
   },
   person: ({ person, words, maker, item }) => {
-    const name = words ?? maker ?? item?.words;
+    // A food of hers is nobody's name.
+    const name = words ?? maker ?? (item && item.candidates.length === 0 ? item.words : null);
     return person ? { person } : name ? { person: { words: name, candidates: [] } } : null;
   },
   duration: ({ duration }) => (duration === undefined ? null : { duration }),

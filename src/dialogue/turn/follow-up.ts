@@ -71,12 +71,39 @@ const stateIn = (kitchen: Kitchen, { candidates }: PlaceMention): Slots['from_st
   return root ? STATES[root.kind] : undefined;
 };
 
+/** Lists that may be told again in part: "only the ones in the fridge". */
+const narrowable: ReadonlySet<Intent> = new Set<Intent>([
+  'find',
+  'use-first',
+  'contains',
+  'can-eat',
+  'no-date',
+  'count',
+  'how-old',
+  'keeps',
+]);
+
+const narrowed = (last: Act, { place, maker, diet }: Slots): Act | null =>
+  narrowable.has(last.intent) && (place ?? maker ?? diet)
+    ? {
+        intent: last.intent,
+        slots: {
+          ...last.slots,
+          ...(last.intent === 'find' ? { asked: 'only' } : {}),
+          ...(place ? { place } : {}),
+          ...(maker ? { maker } : {}),
+          ...(diet ? { diet } : {}),
+        },
+      }
+    : null;
+
 /** The act that is meant, or null when what was said is no more than a name. */
 export const meantAgain = (
   kitchen: Kitchen,
   last: Act | null | undefined,
   { slots: said }: Act,
 ): Act | null => {
+  if (last && said.asked === 'only') return narrowed(last, said);
   const takes = last ? again[last.intent] : undefined;
   if (!last || !takes) return null;
   const many = said.items && takes.includes('item') ? { items: said.items } : {};

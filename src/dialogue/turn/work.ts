@@ -1,5 +1,5 @@
 /** What a turn has come to so far: acts are run one after the other, each on what the one before left. */
-import { applyChange, joinChanges } from '../../kitchen/index.js';
+import { applyChange, joinChanges, personNamed } from '../../kitchen/index.js';
 import type { Change, Id, JournalEntry, Kitchen } from '../../kitchen/model.js';
 import type { Answer, Length, Listener, Say } from '../../speech/answer.js';
 import type { Act } from '../../understanding/intents.js';
@@ -164,6 +164,19 @@ const procedureAfter = (work: Work, next: Reply['procedure']): Partial<State> =>
   return { procedure: { ...next, by, touchedAt: now } };
 };
 
+/** Sounds so much like somebody's name that she was meant. */
+const surelyThem = 0.85;
+
+/** Who was named, or made the one thing asked about: what "she" and "he" mean next. */
+const spokenOf = ({ kitchen }: Work, { intent, slots }: Act): Partial<Memory> => {
+  const [near] = slots.person?.candidates ?? [];
+  if (near && near.fit >= surelyThem && kitchen.people.has(near.id)) return { personId: near.id };
+  const id = intent === 'who-did' && slots.asked === 'made' ? slots.item?.candidates[0]?.id : undefined;
+  const maker = slots.maker ?? slots.item?.maker ?? (id ? kitchen.items.get(id)?.maker : null) ?? null;
+  const person = maker ? personNamed(kitchen, maker) : null;
+  return person ? { personId: person.id } : {};
+};
+
 /** Puts a reply into the turn: its changes, what it says, what it waits for. */
 export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Work => {
   const { picked } = settled;
@@ -206,7 +219,11 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
   const changes = asOne(reply.changes ?? []);
   const done = applied(said, changes);
   const added = createdItems(changes);
-  const memory: Partial<Memory> = { ...reply.memory, ...(added.length > 0 ? { lastAdded: added } : {}) };
+  const memory: Partial<Memory> = {
+    ...spokenOf(work, act),
+    ...reply.memory,
+    ...(added.length > 0 ? { lastAdded: added } : {}),
+  };
   const next: Work = {
     ...withMemory(done, memory),
     effects: [...done.effects, ...(reply.effects ?? [])],
@@ -284,7 +301,8 @@ const numerals = ['the first', 'the second', 'the third', 'the fourth'];
 
 /** For a screen: what may be said to the open question, and what its button says. */
 const choicesFor = (frame: Frame): { label: string | Say; say: string }[] => {
-  if (frame.expecting === 'yes-no' || frame.expecting === 'outage-state') return ['yes', 'no'].map((word) => ({ label: word, say: word }));
+  if (frame.expecting === 'yes-no' || frame.expecting === 'outage-state')
+    return ['yes', 'no'].map((word) => ({ label: word, say: word }));
   const offered = (frame.choices ?? []).slice(0, numerals.length).map(({ label }) => label);
   return buttonLabels(offered).map((label, at) => ({ label, say: numerals[at]! }));
 };
