@@ -106,7 +106,7 @@ const isOfWhatWasDone = (
 
 /** One act that was understood well enough. */
 const perform = (at: Work, said: Act): Work => {
-  const act = howLongOf(at, ofListInstead(at, said));
+  const act = lostToPower(at, howLongOf(at, ofListInstead(at, said)));
   const aside = isForTheCount(at, act) || isOfWhatWasDone(at, act, topFrame(at));
   const work = aside ? withState(at, { frames: at.state.frames.slice(0, -1) }) : at;
   const ofOutage = outageTalk(work, act);
@@ -148,6 +148,12 @@ const outageTalk = (work: Work, act: Act): Work | null => {
   };
   return runAct(without, { intent, slots });
 };
+
+/** "What do I have to throw away?", after the power was out: what it cost, not what is old. */
+const lostToPower = ({ state: { outage }, heard }: Work, act: Act): Act =>
+  act.intent === 'use-first' && outage?.backAt && /\b(throw|bin|chuck|get rid)\b/i.test(heard ?? '')
+    ? { intent: 'power-back', slots: {} }
+    : act;
 
 /** "The egusi", when two soups were just told apart, though no reading fits: the same is asked of it. */
 const amongTold = (work: Work): Work | null => {
@@ -191,7 +197,13 @@ const chooseAmongTold = (work: Work, act: Act): Work | null => {
   const chosenIds = result.chosen === 'fewer' ? result.ids : result.chosen;
   if (typeof chosenIds === 'string') return null;
   const talk = ASKING_INTENTS as readonly Intent[];
-  const again: Act = talk.includes(asked.intent) ? asked : { intent: 'find', slots: {} };
+  // "And the milk", of a power cut, asks what became of it.
+  const ofPower = asked.intent === 'power-cut' || asked.intent === 'power-back';
+  const again: Act = ofPower
+    ? { intent: 'keeps', slots: {} }
+    : talk.includes(asked.intent)
+      ? asked
+      : { intent: 'find', slots: {} };
   return runAct(work, again, { picked: { item: chosenIds }, sure: false });
 };
 

@@ -175,7 +175,10 @@ power-step = { CAP($at) }, { $verdict ->
 # One food, asked about while a power cut is talked of. What the table says, with its reason.
 power-one = { $name }: { $verdict ->
     [keep] { $until ->
-        [none] guidance says keep. { $reason }.
+        [none] guidance says keep { $many ->
+            [yes] them
+           *[other] it
+          }.
        *[other] holds until about { $until }{ $date ->
             [none] {""}
            *[other] {" "}{ $date }

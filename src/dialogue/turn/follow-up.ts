@@ -144,7 +144,10 @@ export const followUp = (work: Work, act: Act, doubtfully: (work: Work, act: Act
   const { item, items, place, person, when, method, from_state: from } = act.slots;
   // "In the microwave then", after how it thaws or how hot it gets.
   if (method ?? from) return runAct(work, { intent: 'reheat', slots: act.slots });
-  if (item ?? items) return runAct(work, { intent: 'tell-about', slots: act.slots });
+  // "And the milk?", of a power cut.
+  const last = work.state.told?.act?.intent;
+  const ofOutage = work.state.outage && (last === 'power-cut' || last === 'power-back');
+  if (item ?? items) return runAct(work, { intent: ofOutage ? 'keeps' : 'tell-about', slots: act.slots });
   if (place) return runAct(work, { intent: 'find', slots: { place } });
   if (person) return runAct(work, { intent: 'can-eat', slots: { person } });
   if (when) return runAct(work, { intent: 'use-first', slots: { when } });
