@@ -24,6 +24,7 @@ import { type Frame, type State, type Told, setupKey, stateOf } from './state.js
 import { recallSummary } from './summary/told.js';
 import { sureFrame } from './turn/ask-sure.js';
 import { bestReading, closeReadings, harmless, onlyOneMeaning, tellsLength } from './turn/doubt.js';
+import { brokenOff } from './turn/broken-off.js';
 import { correctLast } from './turn/correct.js';
 import { awaitsDetail, detailOf } from './turn/detail.js';
 import { followUp } from './turn/follow-up.js';
@@ -428,6 +429,7 @@ const toldOf = (work: Work, question: Say | undefined): Told | null => {
     count: work.count,
     heard: work.heard,
     cut: work.cut ?? [],
+    earlier: brokenOff(stateOf(work.before), work.cutAt, work.before.lastSentences),
   };
 };
 

@@ -167,6 +167,16 @@ export interface Told {
   readonly aside?: boolean;
   /** Sentences not yet spoken when the answer was cut, set by "stop". */
   readonly cut: readonly string[];
+  /** What the answer before this still had to say, when another request came in the middle of it. */
+  readonly earlier?: Unsaid | null;
+}
+
+/** The rest of an answer that was broken off. */
+export interface Unsaid {
+  readonly sentences: readonly string[];
+  readonly rest: readonly Say[];
+  /** Turns so far when it was broken off. */
+  readonly turn: number;
 }
 
 /** The last thing that was done, so that a part of it can be corrected. */

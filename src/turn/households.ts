@@ -296,7 +296,12 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                   aroundSpeech(surroundings, tongue),
                 ),
               );
-              const after: Conversation = { ...outcome.conversation, lastSentences: spoken.sentences };
+              // After silence, what was last said aloud is still what can be said again.
+              const { lastSentences } = outcome.conversation;
+              const after: Conversation = {
+                ...outcome.conversation,
+                lastSentences: spoken.sentences.length > 0 ? spoken.sentences : lastSentences,
+              };
               return {
                 changes: outcome.changes,
                 devices: deeds,

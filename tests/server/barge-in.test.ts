@@ -49,10 +49,12 @@ it('going on at once, without a stop, begins there too', async () => {
 
 it('another question cuts it just as well', async () => {
   await begin();
-  await say('read me the summary for the week');
-  const asked = await say('where is the milk', 's1');
+  const { speech } = await say('read me the summary for the week');
+  const asked = await say('where is the milk', 's2');
   expect(asked.speech.text).toContain('milk');
   expect(asked.speech.sentences).toHaveLength(1);
+  const rest = await say('go on');
+  expect(rest.speech.sentences.slice(1)).toEqual(speech.sentences.slice(1));
 });
 
 it('a device that removes itself hears that it did, and is then cut off', async () => {

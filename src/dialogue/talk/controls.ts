@@ -6,6 +6,7 @@ import { count } from '../find/count.js';
 import { tellAbout } from '../find/whats-this.js';
 import { atOrdinal } from '../refer/items.js';
 import { lengths } from '../state.js';
+import { cutIndex } from '../turn/broken-off.js';
 import { nextOf } from '../timers/wall-time.js';
 
 export const verbatim = (sentences: readonly string[]): Say[] =>
@@ -55,12 +56,6 @@ const repeatAll = (turn: Turn): Reply => {
   return turn.lastSentences.length === 0
     ? { parts: [say('nothing-said-yet')] }
     : { parts: verbatim(turn.lastSentences), keepTold: true, quiet: true };
-};
-
-/** Index of the sentence a mark stands before: "s3" is 2. */
-export const cutIndex = (mark: string | null): number | null => {
-  const n = mark ? Number(/\d+$/.exec(mark)?.[0]) : Number.NaN;
-  return Number.isInteger(n) && n > 0 ? n - 1 : null;
 };
 
 /** Silence. What was cut off can be heard by "go on". */

@@ -1,11 +1,13 @@
 /** "Go on": what was cut off, the rest of a list, the steps or the session that wait; and answers to nothing asked. */
 import { openStockTakes } from '../../kitchen/index.js';
+import type { Act } from '../../understanding/intents.js';
 import { type Handler, type Reply, type Turn, say } from '../handler.js';
 import { resumeCount } from '../sessions/count.js';
 import { resumeSetup } from '../sessions/setup.js';
 import type { Procedure } from '../state.js';
-import { cutIndex, details, littleMore, offerUndo, verbatim } from './controls.js';
+import { details, littleMore, offerUndo, verbatim } from './controls.js';
 import { restOf } from './rest.js';
+import { cutIndex } from '../turn/broken-off.js';
 import { goOnAnywhere, goOnWith } from './resume.js';
 import { next } from './steps.js';
 
@@ -24,6 +26,20 @@ const moreDetail: (...of: Parameters<Handler>) => Reply | null = (act, turn) => 
 const isRead = (procedure: Procedure | null): boolean =>
   procedure?.kind === 'power-back' && !procedure.paused;
 
+/** What another request broke off, right after that was answered; "more" is of the answer itself first. */
+const goOnBefore = (act: Act, turn: Turn): Reply | null => {
+  const { told, turns } = turn.state;
+  if (!told?.earlier || told.turn !== turns - 1) return null;
+  const more = moreDetail(act, turn);
+  if (more) return more;
+  const { sentences, rest } = told.earlier;
+  const lead = say('where-we-were');
+  if (sentences.length > 0)
+    return { parts: [lead, ...verbatim(sentences)], keepTold: true, quiet: true, rest };
+  const next = restOf({ ...told, rest });
+  return { ...next, parts: [lead, ...next.parts] };
+};
+
 /** What was cut off, else the rest of a list, else the procedure or session that was put aside. */
 export const goOn: Handler = (_act, turn) => {
   if (_act.slots.item) return goOnWith(turn, _act.slots.item);
@@ -32,6 +48,8 @@ export const goOn: Handler = (_act, turn) => {
   const cut = at === null ? (told?.cut ?? []) : turn.lastSentences.slice(at);
   if (cut.length > 0) return { parts: verbatim(cut), keepTold: true, cut: [], quiet: true };
   if (told && told.rest.length > 0) return restOf(told);
+  const before = goOnBefore(_act, turn);
+  if (before) return before;
   if (isRead(procedure)) return next(_act, turn);
   // Steps that wait are gone on with by "go on"; "more" is of what was just told.
   const waiting = procedure?.paused ? moreDetail(_act, turn) : null;
