@@ -21,6 +21,7 @@ import { touchMarker } from './refer/touched.js';
 import { sessionAnswer, sessionPrompt } from './sessions/session.js';
 import { setupAfterChange, setupExpects } from './sessions/setup.js';
 import { type Frame, type State, type Told, setupKey, stateOf } from './state.js';
+import { summaryLines } from './summary/lines.js';
 import { recallSummary } from './summary/told.js';
 import { sureFrame } from './turn/ask-sure.js';
 import { bestReading, closeReadings, harmless, onlyOneMeaning, tellsLength } from './turn/doubt.js';
@@ -405,6 +406,14 @@ const expectationOf = (work: Work): Expectation => {
   return awaitsDetail(work) ? 'detail' : 'anything';
 };
 
+/** "Read the second again", after one of the summary was frozen. */
+const linesBefore = ({ state, before }: Work): readonly (readonly Say[])[] => {
+  const { told, memory } = stateOf(before);
+  if (!told || JSON.stringify(memory.offered) !== JSON.stringify(state.memory.offered)) return [];
+  const lines = summaryLines([...told.answer.parts, ...told.rest]);
+  return lines.length > 0 ? lines : (told.lines ?? []);
+};
+
 const toldOf = (work: Work, question: Say | undefined): Told | null => {
   const { told } = work.state;
   if (work.keepTold && told) {
@@ -429,6 +438,7 @@ const toldOf = (work: Work, question: Say | undefined): Told | null => {
     count: work.count,
     heard: work.heard,
     cut: work.cut ?? [],
+    lines: linesBefore(work),
     earlier: brokenOff(stateOf(work.before), work.cutAt, work.before.lastSentences),
   };
 };

@@ -167,6 +167,8 @@ export interface Told {
   readonly aside?: boolean;
   /** Sentences not yet spoken when the answer was cut, set by "stop". */
   readonly cut: readonly string[];
+  /** Lines of the summary told before this, while what it told apart is still what is talked about. */
+  readonly lines?: readonly (readonly Say[])[];
   /** What the answer before this still had to say, when another request came in the middle of it. */
   readonly earlier?: Unsaid | null;
 }

@@ -28,7 +28,10 @@ done-finished = { CAP($name) }, used up.
 done-thrown-out = { CAP($name) }, thrown out.
 done-given-away = { CAP($name) }, given away.
 marker-free = { $count ->
-    [one] Its { $markers } is free.
+    [one] { $of ->
+        [none] Its
+       *[several] The
+      } { $markers } is free.
    *[other] These are free: { $markers }.
   }
     .short = { CAP($markers) } free.

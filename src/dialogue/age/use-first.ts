@@ -5,7 +5,7 @@ import { rankUseFirst } from '../../safety/use-first.js';
 import type { Say } from '../../speech/answer.js';
 import { daysBetween, plusDays, today } from '../../terms/dates.js';
 import type { Slots } from '../../understanding/intents.js';
-import { reasonsOf } from '../describe/guidance.js';
+import { whyOf } from './why.js';
 import { type Group, groupName } from '../describe/item.js';
 import { andMore, groupSize, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
@@ -143,18 +143,11 @@ export const useFirst: Handler = (act, turn) => {
             : []),
         ];
   const pastParts = pastWords(turn, past, pastFirst);
-  const why = told
-    .slice(0, 4)
-    .map(({ ranked: one }) => ({ name: one.item.name, found: reasonsOf(one.assessment) }));
-  const sources = why.flatMap(({ found }) => found.sources);
   const focus = told[0]?.group.items ?? (next ? next.group.items : []);
   return {
     parts: [...(pastFirst ? [...pastParts, ...soonParts] : [...soonParts, ...pastParts]), ...andMore(left)],
     more,
-    details: why.flatMap(({ name, found }) =>
-      found.first.map((reason) => say('because-of', { name, reason })),
-    ),
-    sources: [...new Map(sources.map((source) => [JSON.stringify(source), source])).values()],
+    ...whyOf(told.map(({ ranked: one }) => one)),
     memory:
       focus.length > 0
         ? {

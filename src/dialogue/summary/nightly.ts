@@ -31,6 +31,8 @@ export interface Summary {
    * it: what can still be used first, then what is to be thrown out.
    */
   readonly about: readonly (readonly Id[])[];
+  /** As "the first" and "the second" count them: a line of its own to throw out comes where it is said. */
+  readonly counted: readonly (readonly Id[])[];
 }
 
 export interface SummaryOptions {
@@ -262,6 +264,7 @@ export const nightlySummary = (
     return {
       answer: { parts: [...late, ...(extra.length > 0 ? extra : [say('summary-nothing', { span })])] },
       about: [],
+      counted: [],
     };
   const parts: Say[] = [
     ...late,
@@ -281,5 +284,7 @@ export const nightlySummary = (
     ...thrownMore(kitchen, toThrow),
     ...rest.flatMap((line) => [line.say, ...(line.caution ? [line.caution] : [])]),
   ];
-  return { answer: { parts, ...(more.length > 0 ? { more } : {}) }, about };
+  // Where a count is said before what can be used, that begins the count; else the line before it does.
+  const counted = toThrow.length === 1 && toUse <= 1 ? about.toReversed() : about;
+  return { answer: { parts, ...(more.length > 0 ? { more } : {}) }, about, counted };
 };

@@ -4,19 +4,29 @@ import type { Kitchen } from '../../kitchen/model.js';
 import type { Surroundings } from '../api.js';
 import type { Handler, Turn } from '../handler.js';
 import type { Memory, State } from '../state.js';
+import { whyOf } from '../age/why.js';
 import { summaryHeardSince } from './heard.js';
 import { nightlySummary, type Summary } from './nightly.js';
 
 /** "It" is the first thing that can still be used; "the second" the next. */
 const spokenOf = (
-  { about }: Summary,
+  { about, counted }: Summary,
   { memory, state }: Pick<Turn, 'memory' | 'state'>,
 ): Partial<Memory> => ({
   ...(about[0] ? { items: about[0], before: memory.items } : {}),
-  offered: about.flatMap((ids) => ids.slice(0, 1)),
+  offered: counted.flatMap((ids) => ids.slice(0, 1)),
   them: about.flat(),
   themTold: state.turns,
 });
+
+/** Why, of what was said, in the order it was said. */
+const whySaid = (
+  { counted, about }: Summary,
+  ranked: ReturnType<typeof rankUseFirst>,
+): ReturnType<typeof whyOf> => {
+  const firsts = new Set([...counted, ...about].flatMap((ids) => ids.slice(0, 1)));
+  return whyOf([...firsts].flatMap((id) => ranked.find(({ item }) => item.id === id) ?? []));
+};
 
 const namesOf = ({ about }: Summary, kitchen: Kitchen): string[] => [
   ...new Set(about.flat().flatMap((id) => kitchen.items.get(id)?.name ?? [])),
@@ -24,7 +34,8 @@ const namesOf = ({ about }: Summary, kitchen: Kitchen): string[] => [
 
 export const summary: Handler = (act, turn) => {
   const weekly = act.slots.setting === 'weekly' || act.slots.asked === 'week';
-  const made = nightlySummary(turn.kitchen, rankUseFirst(turn.kitchen, turn.clock), turn.clock, {
+  const ranked = rankUseFirst(turn.kitchen, turn.clock);
+  const made = nightlySummary(turn.kitchen, ranked, turn.clock, {
     weekly,
     asked: true,
   });
@@ -32,6 +43,7 @@ export const summary: Handler = (act, turn) => {
   return {
     parts: made.answer.parts,
     more: made.answer.more ?? [],
+    ...whySaid(made, ranked),
     memory: spokenOf(made, turn),
     names,
     count: names.length,
@@ -53,8 +65,7 @@ export const recallSummary = (
     told: {
       answer: heard.answer,
       rest: heard.answer.more ?? [],
-      details: [],
-      sources: [],
+      ...whySaid(heard, rankUseFirst(kitchen, clock)),
       names,
       count: names.length,
       heard: null,

@@ -5,6 +5,7 @@ import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
 import { count } from '../find/count.js';
 import { tellAbout } from '../find/whats-this.js';
 import { atOrdinal } from '../refer/items.js';
+import { summaryLines } from '../summary/lines.js';
 import { lengths } from '../state.js';
 import { cutIndex } from '../turn/broken-off.js';
 import { nextOf } from '../timers/wall-time.js';
@@ -30,15 +31,9 @@ export const repeat: Handler = (act, turn) => {
 };
 
 /** "Read the second again", after a summary: its line, of those that tell what to use. */
-const summaryLine = (turn: Turn, n: number): readonly Say[] | null => {
-  const said = [...(turn.state.told?.answer.parts ?? []), ...(turn.state.told?.rest ?? [])];
-  const lines = said.flatMap((one, at) => {
-    if (!/^summary-(chill|cook|freeze|use)/.test(one.phrase)) return [];
-    const next = said[at + 1];
-    // Who must not have it is part of it.
-    return [next?.phrase === 'summary-not-for' ? [one, next] : [one]];
-  });
-  return atOrdinal(lines, n) ?? null;
+const summaryLine = ({ state: { told } }: Turn, n: number): readonly Say[] | null => {
+  const lines = summaryLines([...(told?.answer.parts ?? []), ...(told?.rest ?? [])]);
+  return atOrdinal(lines.length > 0 ? lines : (told?.lines ?? []), n) ?? null;
 };
 
 const repeatAll = (turn: Turn): Reply => {

@@ -187,7 +187,7 @@ export const setReminder: Handler = (act, turn) => {
   const { slots } = act;
   // "Remind me tomorrow" is about what was just spoken of.
   const [spokenOf] = turn.memory.items.flatMap((id) => turn.kitchen.items.get(id) ?? []);
-  const label = labelOf(turn, slots) ?? spokenOf?.name ?? null;
+  const label = labelOf(turn, slots) ?? (spokenOf ? `use the ${spokenOf.name}` : null);
   if (!label)
     return { parts: [], ask: { slot: 'words', question: say('ask-remind-what'), expecting: 'words' } };
   const due = dueOf(turn, slots);

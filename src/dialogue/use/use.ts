@@ -80,7 +80,13 @@ const finishAll = (turn: Turn, items: readonly Item[], how: How): Reply => {
   const parts: Say[] = [
     say(`done-${howPhrase[how]}`, args),
     ...(freed.length > 0
-      ? [say('marker-free', { markers: list(freed.map(markerNoun)), count: freed.length })]
+      ? [
+          say('marker-free', {
+            markers: list(freed.map(markerNoun)),
+            count: freed.length,
+            ...(items.length > 1 ? { of: 'several' } : {}),
+          }),
+        ]
       : []),
     ...(left.length > 0 ? [leftWords(turn, left)] : []),
   ];
