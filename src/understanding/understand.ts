@@ -94,18 +94,22 @@ const gather = (meanings: Meanings, guess: Guess, readings: readonly Reading[]):
 };
 
 interface Meant {
+  /** As they were read: with what most of them agree on, where the first was in doubt. */
+  readonly guesses: readonly Guess[];
   /** Likeliest first. */
   readonly meanings: readonly Meaning[];
   /** What each guess says by itself, of those read that make sense. */
   readonly read: ReadonlyMap<Guess, readonly Act[]>;
 }
 
-const meaningsOf = (guesses: readonly Guess[], reader: Reader): Meant => {
+const meaningsOf = (given: readonly Guess[], reader: Reader): Meant => {
+  let guesses = given;
   const meanings: Meanings = new Map();
   const read = new Map<Guess, readonly Act[]>();
   let best = -Infinity;
   let losing = false;
-  for (const [rank, guess] of guesses.entries()) {
+  for (let rank = 0; rank < guesses.length; rank += 1) {
+    const guess = guesses[rank]!;
     const readings = readingsOf(guess.tokens, reader, rank < thoroughlyRead);
     gather(meanings, guess, readings);
     const [first] = readings;
@@ -114,9 +118,11 @@ const meaningsOf = (guesses: readonly Guess[], reader: Reader): Meant => {
       read.set(guess, first.acts);
       losing ||= losesSomething(first.acts);
     }
+    const clear = rank === 0 && best >= sure;
+    if (rank === 0 && !clear) guesses = withConsensus(given);
     // Before something is lost, all are heard.
     if (losing) continue;
-    if ((rank === 0 && best >= sure) || (rank >= likelyEnough.after && best >= likelyEnough.score)) break;
+    if (clear || (rank >= likelyEnough.after && best >= likelyEnough.score)) break;
   }
   if (best < doubtful)
     for (const guess of guesses.slice(0, mended)) {
@@ -124,7 +130,7 @@ const meaningsOf = (guesses: readonly Guess[], reader: Reader): Meant => {
       // Of several guesses, one or the other has not got the word that was put in.
       if (guesses.length < fewGuesses) gather(meanings, guess, strayReadings(guess.tokens, reader));
     }
-  return { meanings: [...meanings.values()].sort((a, b) => b.mass - a.mass), read };
+  return { guesses, meanings: [...meanings.values()].sort((a, b) => b.mass - a.mass), read };
 };
 
 /**
@@ -170,8 +176,8 @@ export const createUnderstander = (
   const grammar = grammarFor(language);
   return {
     understand(hypotheses, names, context) {
-      const guesses = withConsensus(guessesFrom(hypotheses, context.locale));
-      if (guesses.length === 0) return nothing;
+      const given = guessesFrom(hypotheses, context.locale);
+      if (given.length === 0) return nothing;
       const clock: Clock = { now: context.now, timeZone: context.timeZone };
       const reader: Reader = {
         grammar,
@@ -180,7 +186,7 @@ export const createUnderstander = (
         language,
         expecting: context.expecting,
       };
-      const { meanings, read } = meaningsOf(guesses, reader);
+      const { guesses, meanings, read } = meaningsOf(given, reader);
       const all = meanings.reduce((sum, { mass }) => sum + mass, 0);
       const readings = meanings.map((meaning): Interpretation => {
         const evidence: Evidence = {
