@@ -77,6 +77,12 @@ export const asCandidates = (value: SemanticValue | undefined): readonly Candida
   });
 };
 
+/** Who made it. A question takes the name it sounds like; a change is made with the name as it was said. */
+export const asMaker = (value: SemanticValue | undefined, asking: boolean): string => {
+  const raw = asRaw(value, 'maker');
+  return asking && typeof raw.recorded === 'string' ? raw.recorded.toLowerCase() : asNamed(value).words;
+};
+
 /** Words of a name match: `{words, candidates, maker}`. */
 export const asNamed = (value: SemanticValue | undefined) => {
   const raw = asRaw(value, 'name');
@@ -150,6 +156,8 @@ export const asPlace = (value: SemanticValue | undefined): PlaceMention => {
 
 /** What stood beside a mention and belongs to the sentence rather than to the thing. */
 export interface Aside {
+  /** The request only asks. */
+  readonly asking?: boolean;
   from?: SaidDate;
 }
 
@@ -158,7 +166,7 @@ const applyAfter = (mention: Mention, value: SemanticValue | undefined, aside: A
   if (value.touch !== undefined)
     return { ...mention, touch: { ...(mention.touch ?? {}), ...asTouch(value.touch) } };
   if (value.at !== undefined) return { ...mention, at: asPlace(value.at) };
-  if (value.maker !== undefined) return { ...mention, maker: asNamed(value.maker).words };
+  if (value.maker !== undefined) return { ...mention, maker: asMaker(value.maker, aside.asking === true) };
   if (value.from !== undefined) aside.from = asDate(value.from);
   return mention;
 };
@@ -176,7 +184,8 @@ export const asMention = (value: SemanticValue | undefined, aside: Aside = {}): 
         : emptyMention;
   if (phrase.ordinal !== undefined) mention = { ...mention, ordinal: asNumber(phrase.ordinal, 'ordinal') };
   if (phrase.touch !== undefined) mention = { ...mention, touch: asTouch(phrase.touch) };
-  if (phrase.maker !== undefined) mention = { ...mention, maker: asNamed(phrase.maker).words };
+  if (phrase.maker !== undefined)
+    mention = { ...mention, maker: asMaker(phrase.maker, aside.asking === true) };
   if (phrase.diet !== undefined) mention = { ...mention, diet: asText(phrase.diet, 'diet') };
   if (phrase.at !== undefined) mention = { ...mention, at: asPlace(phrase.at) };
   if (phrase.marker !== undefined) {

@@ -6,6 +6,7 @@
 import type { SemanticValue } from '../grammar/api.js';
 import type { PlainDate } from '../terms/dates.js';
 import {
+  ASKING_INTENTS,
   INTENTS,
   type Act,
   type Intent,
@@ -27,6 +28,7 @@ import {
   asTexts,
   asTouch,
   isRaw,
+  asMaker,
   markerMention,
   MeaningError,
   namedMention,
@@ -329,8 +331,8 @@ const readers: Readonly<Record<string, Reader>> = {
   },
   whom: person,
   owner: person,
-  maker: (value, { slots }) => {
-    slots.maker = asNamed(value).words;
+  maker: (value, { slots, aside }) => {
+    slots.maker = asMaker(value, aside.asking === true);
   },
   me: (_value, { slots }) => {
     slots.person = { words: 'me', candidates: [] };
@@ -443,6 +445,7 @@ const readers: Readonly<Record<string, Reader>> = {
   text: ignore,
 };
 
+const onlyAsks: ReadonlySet<Intent> = new Set(ASKING_INTENTS);
 const intents: ReadonlySet<string> = new Set(INTENTS);
 const asIntent = (value: SemanticValue | undefined): Intent => {
   if (typeof value === 'string' && intents.has(value)) return value as Intent;
@@ -502,7 +505,7 @@ const actsOf = (raw: Raw, today: PlainDate, intent: Intent): readonly Act[] => {
   if (raw.pair1 !== undefined) return pairsOf(raw, today, intent);
   const filling: Filling = {
     slots: {},
-    aside: {},
+    aside: { asking: onlyAsks.has(intent) },
     today,
     intent,
     lines: [],

@@ -41,6 +41,7 @@ people-here = { $count ->
 nobody-allergic = No allergy is recorded for anybody.
 nobody-allergic-to = Nobody is recorded as allergic to { $allergens }.
 allergic-people = { CAP($people) }.
+near-person = Did you mean { $name }? Yes or no.
 unknown-person = I know nobody called { $name }. Say, { $name } eats here, and I will.
 ask-note = What shall I tell { $name }?
 note-left = I will tell { $name }: { $text }.

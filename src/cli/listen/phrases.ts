@@ -62,6 +62,7 @@ export const phrasesOf = (kitchen: Kitchen): ((uri: string) => readonly string[]
       ),
     ],
     ['kitchen:person', [...kitchen.people.values()].map((person) => person.name)],
+    ['kitchen:owner', [...kitchen.people.values()].map((person) => person.name)],
     ['builtin:grammar/amount', amounts],
     ['builtin:grammar/duration', durations],
   ]);

@@ -11,7 +11,7 @@ import { askedItems, tellPlace } from '../find/find.js';
 import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
 import { noSuch } from '../refer/items.js';
 import { findPlace } from '../refer/places.js';
-import { dietsOf, personAsked } from '../people/people.js';
+import { dietsOf, nobodyCalled, personAsked } from '../people/people.js';
 
 const answerFor = (item: Item, allergens: readonly string[]): AllergenAnswer['answer'][] =>
   allergens.map((allergen) => allergenIn(item, allergen).answer);
@@ -140,7 +140,7 @@ export const contains: Handler = (act, turn) => {
   if (!slots.free) return anything(turn, pool, allergens);
   // "Without gluten, for Dele": nor what Dele watches for.
   const { person, unknown: stranger } = personAsked(turn, slots.person ? { person: slots.person } : {});
-  if (stranger && !person) return { parts: [say('unknown-person', { name: stranger })] };
+  if (stranger && !person) return nobodyCalled(turn, slots, stranger);
   const watched = person?.allergens.filter((one) => !allergens.includes(one)) ?? [];
   return freeFrom(turn, pool, [...allergens, ...watched]);
 };
@@ -197,7 +197,7 @@ export const canEat: Handler = (act, turn) => {
   const { person, unknown: name } = personAsked(turn, act.slots);
   if (!person)
     return name
-      ? { parts: [say('unknown-person', { name })] }
+      ? nobodyCalled(turn, act.slots, name)
       : { parts: [], ask: { slot: 'person', question: say('ask-who-eats'), expecting: 'person' } };
   const memory = { personId: person.id };
   const diets = dietsOf(person);

@@ -17,7 +17,7 @@ import { refusal } from '../describe/refusals.js';
 import { byOthers } from '../news/deeds.js';
 import { type Handler, type Reply, type Turn, about, ago, list, say, todayOf } from '../handler.js';
 import { findItems } from '../refer/items.js';
-import { personSaid } from '../people/people.js';
+import { askWhetherMeant, nobodyCalled, personSaid } from '../people/people.js';
 import { ofTheList } from '../shopping/said.js';
 import { buyAdd } from '../shopping/shopping.js';
 
@@ -237,7 +237,7 @@ export const whoDid: Handler = (act, turn) => {
     if (slots.asked === 'listed') return { parts: [say('not-on-list', { items: slots.item.words })] };
   }
   const { person, name } = personSaid(turn, slots);
-  if (name && !person) return { parts: [say('unknown-person', { name })] };
+  if (name && !person) return nobodyCalled(turn, slots, name);
   const found = slots.item ? findItems(turn, slots.item) : null;
   const ids = new Set([
     ...(found?.items.map(({ id }) => id) ?? []),
@@ -277,6 +277,8 @@ export const whatChanged: Handler = (act, turn) => {
   const from = when && when !== 'unknown' ? when.day : null;
   const until = when && when !== 'unknown' ? (when.until ?? null) : null;
   const by = person ? personSaid(turn, act.slots).person : null;
+  const misheard = person && !by ? askWhetherMeant(turn, act.slots) : null;
+  if (misheard) return misheard;
   const back = new Set(turn.journal.flatMap(({ undoes }) => undoes ?? []));
   const entries = turn.journal.filter(
     (entry) =>

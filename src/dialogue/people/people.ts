@@ -17,8 +17,13 @@ import { withChange } from '../describe/refusals.js';
 import { type Handler, type Reply, type Turn, about, ago, list, say, speakerPerson } from '../handler.js';
 import { findItems, noSuch } from '../refer/items.js';
 import { needItem } from '../refer/need.js';
+import type { Ask } from '../state.js';
 
-const surelyThem = 0.85;
+export const surelyThem = 0.85;
+/** From here on a name may be theirs, and is asked about. */
+const perhapsThem = 0.65;
+/** "No" to "did you mean Dele": somebody else. */
+const somebodyElse = 'somebody-else';
 
 /** The person meant, if the household knows her; "me" is whoever speaks. */
 export const personSaid = (turn: Turn, slots: Slots): { person: Person | null; name: string | null } => {
@@ -36,11 +41,29 @@ export const personSaid = (turn: Turn, slots: Slots): { person: Person | null; n
     return { person: last ?? null, name: null };
   }
   if (/^(me|i|my|myself|us)$/i.test(said.words)) return { person: speakerPerson(turn) ?? null, name: null };
-  // A name that only sounds like one is somebody new.
+  const settled = turn.picked.person?.[0];
+  const meant = settled ? turn.kitchen.people.get(settled) : undefined;
+  if (meant) return { person: meant, name: said.words };
+  // A name that only sounds like one may be somebody new.
   const near = said.candidates.find(({ fit }) => fit >= surelyThem);
   const known = near ? turn.kitchen.people.get(near.id) : undefined;
   return { person: known ?? personNamed(turn.kitchen, said.words), name: said.words };
 };
+
+/** "Did you mean Dele?", of a name that sounds like hers; null when it sounds like nobody's. */
+export const askWhetherMeant = (turn: Turn, { person: said }: Slots): Reply | null => {
+  const [near] = said?.candidates ?? [];
+  if (!near || near.fit < perhapsThem || turn.picked.person?.length) return null;
+  const person = turn.kitchen.people.get(near.id);
+  if (!person) return null;
+  const question = say('near-person', { name: person.name });
+  const ask: Ask = { slot: 'person', question, expecting: 'yes-no', guess: [person.id], no: [somebodyElse] };
+  return { parts: [], ask };
+};
+
+/** Nobody of that name: perhaps it was misheard. */
+export const nobodyCalled = (turn: Turn, slots: Slots, name: string): Reply =>
+  askWhetherMeant(turn, slots) ?? { parts: [say('unknown-person', { name: capital(name) })] };
 
 /** The same, where a name nobody knows is told apart from no name at all. */
 export const personAsked = (turn: Turn, slots: Slots): { person: Person | null; unknown: string | null } => {
@@ -107,6 +130,8 @@ export const addPerson: Handler = (act, turn) => {
       memory: { personId: person.id },
     }));
   }
+  const misheard = askWhetherMeant(turn, slots);
+  if (misheard) return misheard;
   const called = name ?? slots.words;
   if (!called) return { parts: [], ask: { slot: 'person', question: say('ask-person'), expecting: 'words' } };
   const named = capital(called);
@@ -204,7 +229,7 @@ export const whoAllergic: Handler = (act, turn) => {
   const mustNot = act.slots.item ? whoMustNot(turn, act) : null;
   if (mustNot) return mustNot;
   const { person, unknown } = personAsked(turn, act.slots);
-  if (unknown && !person) return { parts: [say('unknown-person', { name: unknown })] };
+  if (unknown && !person) return nobodyCalled(turn, act.slots, unknown);
   if (person && wanted.length > 0) {
     const watched = wanted.filter((one) => person.allergens.includes(one));
     return {
@@ -296,11 +321,13 @@ const takeBack = (turn: Turn, person: Person | null): Reply => {
 /** "Tell Dele the soup is hers." */
 export const leaveNote: Handler = (act, turn) => {
   const { person, name } = personSaid(turn, act.slots);
-  if (act.slots.negated) return takeBack(turn, person);
+  if (act.slots.negated) return (person ? null : askWhetherMeant(turn, act.slots)) ?? takeBack(turn, person);
   const { item } = act.slots;
   const words = messageIn(turn, act.slots);
   if (!person && name) {
-    return { parts: [say('unknown-person', { name })] };
+    // The message is in what was heard now, not in the yes.
+    const askFor: Act = { ...act, slots: { ...act.slots, ...(words ? { words } : {}) } };
+    return { ...nobodyCalled(turn, act.slots, name), askFor };
   }
   if (!words)
     return {
@@ -361,6 +388,8 @@ const notesWaitingFor = (turn: Turn, person: Person): Reply => {
 export const notes: Handler = (act, turn) => {
   if (act.slots.item) return notesOn(turn, act.slots.item);
   const { person } = personSaid(turn, act.slots);
+  const misheard = person ? null : askWhetherMeant(turn, act.slots);
+  if (misheard) return misheard;
   if (person && person.id !== turn.speaker.personId) return notesWaitingFor(turn, person);
   const mine = notesFor(turn.kitchen, turn.speaker.personId);
   if (mine.length === 0) return { parts: [say('no-notes')], count: 0 };

@@ -3,6 +3,7 @@ import type { Draft } from '../../kitchen/index.js';
 import type { Preparation } from '../../kitchen/model.js';
 import type { Slots } from '../../understanding/intents.js';
 import type { Turn } from '../handler.js';
+import { surelyThem } from '../people/people.js';
 import { makerName } from './maker-name.js';
 import { preparationOf } from './preparation.js';
 import { saidDates } from './said-dates.js';
@@ -11,7 +12,8 @@ export const saidDraft = (turn: Turn, slots: Slots): Omit<Draft, 'name'> => {
   const dates = saidDates(slots.dates);
   const maker = slots.maker ?? slots.item?.maker;
   const preparation: Preparation | null = slots.preparation ? preparationOf(slots.preparation) : null;
-  const owner = slots.person?.candidates[0]?.id;
+  // Whose it is, only where the name was heard.
+  const owner = slots.person?.candidates.find(({ fit }) => fit >= surelyThem)?.id;
   return {
     ...(Object.keys(dates).length > 0 ? { dates } : {}),
     ...(slots.container ? { touch: slots.container } : {}),

@@ -25,6 +25,7 @@
  * | `$<kitchen:touch>`                       | `Touch`                                               |
  * | `$<kitchen:item>`                        | `NamedMatch`                                          |
  * | `$<kitchen:person>`                      | `NamedMatch`                                          |
+ * | `$<kitchen:owner>`                       | `NamedMatch`: whose, said before the thing            |
  * | `$<kitchen:food>`                        | `NamedMatch` without candidates                       |
  * | `$<kitchen:marker>`                      | `MarkerMatch`                                         |
  * | `$<kitchen:place>`                       | `PlaceMatch`                                          |
@@ -48,6 +49,8 @@ export interface NamedMatch {
   readonly candidates: readonly Candidate[];
   /** "nana" of "nana's white beans"; null when no maker was said. */
   readonly maker: string | null;
+  /** A person heard by sound alone: her name as the household has it. */
+  readonly recorded?: string;
 }
 
 /** Value of `kitchen:marker`: a marker as felt. */

@@ -35,6 +35,12 @@ const weightOf = (likeness: number): number => Math.max(0.01, likeness ** 4);
 /** "nana's beans" for beans that somebody else made. */
 const otherMaker = 0.75;
 
+/** From here on a name that was heard may be that of somebody of the household. */
+const perhaps = 0.65;
+/** Below this it is theirs only where the sentence makes no sense otherwise: "deli" is a word of its own. */
+const surely = 0.85;
+const onlyBySound = 0.15;
+
 /** A message is as likely one as another, and runs to the end. */
 const messageWeight = 0.25;
 const messageAt = (tokens: readonly string[], from: number): DynamicMatch[] =>
@@ -72,6 +78,7 @@ export const createHouseholdNames = (locale: string, foods: readonly string[] = 
   const tree = createPlaceTree();
   const markers = createMarkerIndex();
   const everybodysFoods = foodIndex(foods, lexicon);
+  const personNames = new Map<string, string>();
   /** Stems of each item's maker, and how many items have a maker of that stem. */
   const makers = new Map<string, readonly string[]>();
   const makerCounts = new Map<string, number>();
@@ -99,7 +106,10 @@ export const createHouseholdNames = (locale: string, foods: readonly string[] = 
       makers.set(record.id, stemsOf(record.maker));
       countMaker(record.id, 1);
     },
-    person: ({ id, name }) => people.set({ id, names: [name], gone: false }),
+    person({ id, name }) {
+      people.set({ id, names: [name], gone: false });
+      personNames.set(id, name);
+    },
     place(record) {
       tree.set(record);
       placeNames.set({ id: record.id, names: [record.name, ...record.aliases], gone: false });
@@ -155,6 +165,30 @@ export const createHouseholdNames = (locale: string, foods: readonly string[] = 
     }));
   };
 
+  /** "Dell a" for Dele: the name as recorded beside the words, where they only sound like it. */
+  const persons = (tokens: readonly string[], from: number): DynamicMatch[] =>
+    people.spansAt(tokens, from).map(({ length, candidates, likeness }) => {
+      const [best] = candidates;
+      const recorded = best && best.fit >= perhaps && best.fit < 1 ? personNames.get(best.id) : undefined;
+      return {
+        length,
+        value: value({
+          words: tokens.slice(from, from + length).join(' '),
+          candidates,
+          maker: null,
+          ...(recorded === undefined ? {} : { recorded }),
+        }),
+        weight: likeness < surely ? likeness * onlyBySound : weightOf(likeness),
+      };
+    });
+
+  /** Before a food only "dele's", or the name itself: "deli salad" and "daily bread" are nobody's. */
+  const owners = (tokens: readonly string[], from: number): DynamicMatch[] =>
+    persons(tokens, from).filter((match) => {
+      const { candidates, words } = match.value as unknown as NamedMatch;
+      return (candidates[0]?.fit ?? 0) >= surely || /(?:'s|s')$/.test(words);
+    });
+
   /** By length, the readings of both: a name may hold the possessive itself. */
   const itemMatches = (tokens: readonly string[], from: number): DynamicMatch[] => [
     ...makersItems(tokens, from),
@@ -163,7 +197,8 @@ export const createHouseholdNames = (locale: string, foods: readonly string[] = 
 
   const readers: Record<string, (tokens: readonly string[], from: number) => readonly DynamicMatch[]> = {
     'kitchen:item': itemMatches,
-    'kitchen:person': (tokens, from) => named(people, tokens, from),
+    'kitchen:person': persons,
+    'kitchen:owner': owners,
     'kitchen:food': (tokens, from) => {
       const own = named(ownFoods, tokens, from, false);
       const lengths = new Set(own.map(({ length }) => length));
@@ -225,6 +260,7 @@ export const createHouseholdNames = (locale: string, foods: readonly string[] = 
         tree.remove(id);
         placeNames.remove(id);
       } else indexes[kind]!.remove(id);
+      if (kind === 'person') personNames.delete(id);
       if (kind === 'item') {
         countMaker(id, -1);
         makers.delete(id);

@@ -7,8 +7,8 @@ import type { Candidate } from '../intents.js';
 import type { Lexicon } from '../words/lexicon.js';
 import { confusionsOf } from './confusables.js';
 import { createSoundIndex, type SoundEntry } from './sound-index.js';
-import { joinedSounds, soundsOf } from './sounds.js';
-import { contentStems, joiningWords, stemOf } from './stems.js';
+import { joinedSounds, soundsOf, waysToSay } from './sounds.js';
+import { contentStems, joiningWords, stemOf, withoutPossessive } from './stems.js';
 
 export interface Named {
   readonly id: string;
@@ -25,7 +25,7 @@ interface Entry {
 interface Posting {
   readonly living: Set<Entry>;
   readonly gone: Set<Entry>;
-  sound: SoundEntry | null;
+  readonly sounds: readonly SoundEntry[];
 }
 
 /** A stretch of a sentence read as names. */
@@ -99,16 +99,14 @@ export const createNameIndex = (lexicon: Lexicon): NameIndex => {
     table: Map<string, Posting>,
     at: string,
     entry: Entry,
-    sound: () => SoundEntry | null,
+    sounding: () => readonly SoundEntry[],
   ): void => {
     let posting = table.get(at);
     if (!posting) {
-      posting = { living: new Set(), gone: new Set(), sound: sound() };
+      posting = { living: new Set(), gone: new Set(), sounds: sounding() };
       table.set(at, posting);
-      if (posting.sound) {
-        sounds.add(posting.sound);
-        heard.clear();
-      }
+      for (const sound of posting.sounds) sounds.add(sound);
+      if (posting.sounds.length > 0) heard.clear();
     }
     (entry.gone ? posting.gone : posting.living).add(entry);
   };
@@ -119,10 +117,8 @@ export const createNameIndex = (lexicon: Lexicon): NameIndex => {
     posting.gone.delete(entry);
     if (posting.living.size + posting.gone.size > 0) return;
     table.delete(at);
-    if (posting.sound) {
-      sounds.remove(posting.sound);
-      heard.clear();
-    }
+    for (const sound of posting.sounds) sounds.remove(sound);
+    if (posting.sounds.length > 0) heard.clear();
   };
   const pairsOf = (stems: readonly string[]): string[] =>
     stems.slice(1).map((stem, at) => `${stems[at]} ${stem}`);
@@ -130,16 +126,15 @@ export const createNameIndex = (lexicon: Lexicon): NameIndex => {
   const add = (entry: Entry, said: readonly string[]): void => {
     const saidFor = new Map(said.map((word) => [stemOf(word, lexicon), word]));
     for (const stem of new Set(entry.stems)) {
-      put(words, stem, entry, () => ({
-        sounds: soundsOf(saidFor.get(stem) ?? stem, lexicon),
-        stems: [stem],
-      }));
+      put(words, stem, entry, () =>
+        waysToSay(saidFor.get(stem) ?? stem, lexicon).map((way) => ({ sounds: way, stems: [stem] })),
+      );
     }
-    for (const pair of pairsOf(entry.stems)) put(pairs, pair, entry, () => null);
+    for (const pair of pairsOf(entry.stems)) put(pairs, pair, entry, () => []);
     put(wholes, key(entry.stems), entry, () =>
       entry.stems.length > 1 && entry.stems.length <= longestJoin
-        ? { sounds: joinedSounds(said, lexicon), stems: entry.stems }
-        : null,
+        ? [{ sounds: joinedSounds(said, lexicon), stems: entry.stems }]
+        : [],
     );
   };
   const removeEntry = (entry: Entry): void => {
@@ -157,7 +152,8 @@ export const createNameIndex = (lexicon: Lexicon): NameIndex => {
     const run = length === 1 ? tokens[from]! : tokens.slice(from, from + length).join(' ');
     const known = heard.get(run);
     if (known) return known;
-    const spoken = length === 1 ? soundsOf(run, lexicon) : joinedSounds(run.split(' '), lexicon);
+    const spoken =
+      length === 1 ? soundsOf(withoutPossessive(run), lexicon) : joinedSounds(run.split(' '), lexicon);
     const segments = sounds
       .like(spoken)
       .map(({ entry, likeness }) => ({ stems: entry.stems, length, fit: heardFit * likeness ** 2 }));

@@ -121,6 +121,18 @@ export const soundsOf = (word: string, lexicon: Lexicon): string => {
   return spoken;
 };
 
+/** Every way a word may sound: one that no dictionary has may sound an ending that English leaves silent. */
+export const waysToSay = (word: string, lexicon: Lexicon): readonly string[] => {
+  const usual = soundsOf(word, lexicon);
+  if (lexicon.sounds.dictionary === 'cmu' && (fromDictionary(word) ?? derived(word)) !== null) return [usual];
+  const sounded = lexicon.sounds.sounded.flatMap(([ending, sound]) =>
+    word.length > ending.length + 2 && word.endsWith(ending)
+      ? [byLetters(word.slice(0, -ending.length), lexicon) + sound]
+      : [],
+  );
+  return [...new Set([usual, ...sounded])];
+};
+
 const vowels = 'AauoWYeEiIOQVU';
 const classes: Readonly<Record<string, string>> = {
   p: 'P',

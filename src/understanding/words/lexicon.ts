@@ -181,6 +181,7 @@ const sounds = z.object({
       ]),
     )
     .default([]),
+  sounded: z.array(z.tuple([z.string(), z.string()])).default([]),
 });
 
 const schemas = { tidying, numbers, units, times, dates, touch, places, joining, sounds };

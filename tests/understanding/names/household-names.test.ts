@@ -157,6 +157,29 @@ describe('people, foods and words not known', () => {
     ['marta', 'Marta Okafor'],
   ])('%j is %s', (text, id) => expect(best(text, 'person')).toBe(id));
 
+  it.each([
+    ['dell a', 'Dele'],
+    ['dally', 'Dele'],
+    ['nanna', 'Nana'],
+    ['marter', 'Marta Okafor'],
+  ])('%j sounds like %s, and is not as sure', (text, id) => {
+    const [found] = names.find('person', text);
+    expect(found?.id).toBe(id);
+    expect(found!.fit).toBeLessThan(1);
+  });
+
+  it.each(['the', 'tell a', 'salad', 'butter', 'today', 'banana bread'])('%j is nobody', (text) =>
+    expect(names.find('person', text)).toEqual([]),
+  );
+
+  it('takes a sound-alike before a food for its owner only with the possessive', () => {
+    const owner = (text: string) => names.rules.get('kitchen:owner')!.matchesAt(text.split(' '), 0);
+    expect(owner('dele soup')).toHaveLength(1);
+    expect(owner("dally's soup")).toHaveLength(1);
+    expect(owner('deli soup')).toEqual([]);
+    expect(owner('daily bread')).toEqual([]);
+  });
+
   it('knows the foods it was given, without candidates', () => {
     expect(whole<NamedMatch>('food', 'harissa')!.value).toEqual({
       words: 'harissa',
