@@ -14,6 +14,7 @@ import type { Conversation, Decide, Heard, Outcome, Surroundings } from './api.j
 import { livingItems, marksOf } from '../kitchen/index.js';
 import { placeNoun } from './describe/place.js';
 import { say, tell } from './handler.js';
+import { findItems } from './refer/items.js';
 import { choose, chooseByWords } from './refer/choose.js';
 import { withMessages } from './news/messages.js';
 import { withNews, withTold } from './news/news.js';
@@ -108,7 +109,7 @@ const isOfWhatWasDone = (
 
 /** One act that was understood well enough. */
 const perform = (at: Work, said: Act): Work => {
-  const act = lostToPower(at, howLongOf(at, ofListInstead(at, said)));
+  const act = heldInstead(at, lostToPower(at, howLongOf(at, ofListInstead(at, said))));
   const aside = isForTheCount(at, act) || isOfWhatWasDone(at, act, topFrame(at));
   const work = aside ? withState(at, { frames: at.state.frames.slice(0, -1) }) : at;
   const ofOutage = outageTalk(work, act);
@@ -118,6 +119,8 @@ const perform = (at: Work, said: Act): Work => {
   const reply = sessionAnswer(act, turnOf(work));
   if (reply) return absorb(dropOffers(work), act, unsettled, reply);
   const settled = isTalk(act.intent) ? work : dropOffers(work);
+  const felt = feltAmongTold(settled, act);
+  if (felt) return felt;
   if (act.intent === 'answer' || act.intent === 'choose')
     return (
       detailOf(settled, act) ??
@@ -127,7 +130,7 @@ const perform = (at: Work, said: Act): Work => {
     );
   if (act.intent === 'follow-up') return listAgain(settled, act) ?? followUp(settled, act, confirmed);
   if (act.intent === 'correct')
-    return correctLast(settled, act) ?? saying(settled, say('nothing-to-correct'));
+    return otherThan(settled, act) ?? correctLast(settled, act) ?? saying(settled, say('nothing-to-correct'));
   return runAct(settled, act);
 };
 
@@ -209,6 +212,35 @@ const chooseAmongTold = (work: Work, act: Act): Work | null => {
   return runAct(work, again, { picked: { item: chosenIds }, sure: false });
 };
 
+/** "Not the ranch, the other one", of two that were told. */
+const otherThan = (work: Work, { slots: { not, item } }: Act): Work | null => {
+  const { offered, items } = work.state.memory;
+  const told = offered.length > 1 ? offered : items;
+  if (!not || item?.pointer !== 'other' || told.length < 2) return null;
+  const denied = findItems(turnOf(work), not).items.map(({ id }) => id);
+  const left = told.filter((id) => !denied.includes(id));
+  const asked = work.state.told?.act;
+  if (left.length === 0 || left.length === told.length || !asked || isChanging(asked.intent)) return null;
+  return runAct(work, asked, { picked: { item: left }, sure: false });
+};
+
+/** "I've got a small jar with a sticker on it": something in the hand, and no new marker. */
+const heldInstead = ({ heard }: Work, act: Act): Act =>
+  act.intent === 'add-marker' && act.slots.marker?.touch?.container && !/\bnew\b/i.test(heard ?? '')
+    ? { intent: 'whats-this', slots: { marker: act.slots.marker } }
+    : act;
+
+/** "It's got a sticker on", of several that were told: which of them it is, and no marker is put on any. */
+const feltAmongTold = (work: Work, act: Act): Work | null => {
+  const { told, memory, turns } = work.state;
+  const marker = act.slots.marker ?? null;
+  const pointed = act.slots.item?.pointer && act.slots.item.words === null;
+  if (act.intent !== 'mark' || !pointed || !marker || told?.turn !== turns - 1) return null;
+  return memory.offered.length > 1 && memory.items.length > 1
+    ? chooseAmongTold(work, { intent: 'choose', slots: { marker } })
+    : null;
+};
+
 /** Talk about the talk leaves an offer standing: "say that again" does not decline it. */
 const isTalk = (intent: Intent): boolean =>
   [
@@ -226,10 +258,13 @@ const isTalk = (intent: Intent): boolean =>
   ].includes(intent);
 
 /** Heard, but not surely: what changes nothing is answered, what changes something is asked first. */
-const confirmed = (work: Work, act: Act): Work => {
+const confirmed = (work: Work, said: Act): Work => {
+  const act = heldInstead(work, said);
   const answered = topFrame(work) && !isChanging(act.intent) ? answerFrame(work, act) : null;
   if (answered) return answered;
   if (!isChanging(act.intent)) return perform(work, act);
+  const felt = feltAmongTold(work, act);
+  if (felt) return felt;
   // The set-up asked for it, and reads back what it makes of it.
   const { session } = work.state;
   const told =

@@ -3,7 +3,7 @@ import type { Change, Id } from '../kitchen/model.js';
 import type { Answer, Length, Listener, Say } from '../speech/answer.js';
 import type { Temperature } from '../safety/api.js';
 import type { Instant } from '../terms/dates.js';
-import type { Act, Expectation } from '../understanding/intents.js';
+import type { Act, Expectation, SaidDate } from '../understanding/intents.js';
 import type { Conversation } from './api.js';
 
 /** What "it", "them", "the other one" and "this" mean. */
@@ -23,6 +23,8 @@ export interface Memory {
   readonly purchases: readonly Id[];
   readonly personId: Id | null;
   readonly reminderId: Id | null;
+  /** What was last to be thawed, and for when. */
+  readonly thawFor: { readonly itemId: Id; readonly when: SaidDate; readonly time?: string } | null;
   readonly lastAdded: readonly Id[];
   /** The marker touched last, while it is still what "this" means. */
   readonly touched: {
@@ -239,6 +241,7 @@ const emptyMemory: Memory = {
   purchases: [],
   personId: null,
   reminderId: null,
+  thawFor: null,
   lastAdded: [],
   touched: null,
 };

@@ -46,10 +46,21 @@ const meatless: ReadonlySet<string> = new Set(['vegan', 'vegetarian']);
 const animalKind =
   /(^|-)(meat|poultry|steak|chop|giblets|deer|rabbit|duck|sausage|ham|bacon|dogs|beef|chicken|nuggets|links|fish|crab|lobster|molluscs|shrimp|squid)(-|$)/;
 
+/** Kinds that say nothing of what is in them. */
+const mixedKind =
+  /(^|-)(soup|soups|stew|stews|casserole|casseroles|leftovers|curry|pie|pizza|stock|broth|dish|dishes)(-|$)/;
+
 /** True when such food is meat, poultry or fish by its name alone. */
 export const isAnimalFood = (name: string, tables = safetyTables()): boolean => {
-  const row = reviewedFood(name, tables);
-  return row !== null && [row.bought, row.cooked].some((kind) => kind !== null && animalKind.test(kind));
+  const animal = (words: string): boolean => {
+    const row = reviewedFood(words, tables);
+    return row !== null && [row.bought, row.cooked].some((kind) => kind !== null && animalKind.test(kind));
+  };
+  const dish = reviewedFood(name, tables);
+  if (dish === null || animal(name)) return dish !== null;
+  // "Beef stew", "chicken soup": a dish of many things, named after what is in it.
+  const mixed = [dish.bought, dish.cooked].some((kind) => kind !== null && mixedKind.test(kind));
+  return mixed && name.split(' ').some(animal);
 };
 
 /** The marks that say a food fits: its own, and those that mean more. */

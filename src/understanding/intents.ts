@@ -238,6 +238,8 @@ export interface SaidPreparation {
 /** The parts of what was said. Which can be set depends on the intent. */
 export interface Slots {
   readonly item?: Mention;
+  /** What was not meant: "not the ranch, the other one". */
+  readonly not?: Mention;
   /** More than one thing in one sentence: "the rice and the black beans". */
   readonly items?: readonly Mention[];
   readonly place?: PlaceMention;

@@ -147,7 +147,10 @@ const readers: Readonly<Record<string, Reader>> = {
   with: (value, { slots }) => {
     slots.items = [...(slots.items ?? []), asMention(value)];
   },
-  not: ignore, // what it was not: the correction says what it is
+  // What it was not: tells which "the other one" is.
+  not: (value, { slots, aside }) => {
+    slots.not = asMention(value, aside);
+  },
   notname: ignore,
   is: (value, { slots }) => {
     slots.words = asMention(value).words ?? '';

@@ -48,7 +48,7 @@ confirm-cancel-timer = Cancel the { $label ->
    *[other] reminder
   }? Yes or no.
 ask-remind-what = Remind you of what?
-ask-remind-when = When shall I remind you to { $label }?
+ask-remind-when = When shall I remind you: { $label }?
 reminder-set = I will remind you { $date ->
     [none] {""}
    *[other] { ON($date) }{" "}

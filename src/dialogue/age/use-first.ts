@@ -1,5 +1,6 @@
 /** What to use first, and what is past. */
 import { livingItems } from '../../kitchen/index.js';
+import type { Item } from '../../kitchen/model.js';
 import type { RankedItem } from '../../safety/api.js';
 import { rankUseFirst } from '../../safety/use-first.js';
 import type { Say } from '../../speech/answer.js';
@@ -92,6 +93,13 @@ const pastWords = (turn: Turn, past: readonly Ranked[], asked: boolean): Say[] =
   return [say('use-past', { count: past.length, items: list(first), left })];
 };
 
+/** "Which ones are the oldest": of those just told. */
+const ofThose = (turn: Turn, inside: readonly Item[]): readonly Item[] => {
+  if (!/\b(which|the) (one|ones|of)\b|\bof (them|those|these)\b/i.test(turn.heard ?? '')) return inside;
+  const told = inside.filter(({ id }) => turn.memory.items.includes(id) || turn.memory.them.includes(id));
+  return told.length > 1 ? told : inside;
+};
+
 /** "What should I use this week", "what is old", "what did I freeze before May". */
 export const useFirst: Handler = (act, turn) => {
   const { slots } = act;
@@ -107,7 +115,7 @@ export const useFirst: Handler = (act, turn) => {
   if (within !== null && within < 0 && slots.when && slots.when !== 'unknown')
     return olderThan(turn, slots.when.day, inside);
   if (within === null && /\boldest\b/.test(turn.heard ?? '')) {
-    const oldest = tellOldest(turn, inside);
+    const oldest = tellOldest(turn, ofThose(turn, inside));
     if (oldest) return oldest;
   }
   const kitchen = { ...turn.kitchen, items: new Map(inside.map((item) => [item.id, item])) };

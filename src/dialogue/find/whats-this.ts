@@ -55,6 +55,8 @@ const unknownMarker: Reply = {
 export const whatsThis: Handler = (act, turn) => {
   const { item, marker, container } = act.slots;
   const { touched } = turn.memory;
+  const [settled] = (turn.picked.item ?? []).flatMap((id) => turn.kitchen.items.get(id) ?? []);
+  if (settled) return tellOne(turn, settled);
   const pointed = item?.pointer === 'this' || item?.pointer === 'that' || item?.pointer === 'it';
   const felt = marker?.touch ?? item?.touch ?? container;
   if (touched && (pointed || (!item && !felt && !marker))) {
@@ -72,15 +74,19 @@ export const whatsThis: Handler = (act, turn) => {
   const top = fitting[0]?.fit;
   const markers = byId.length === 1 ? byId : fitting.filter(({ fit }) => fit === top).map(({ of }) => of);
   if (markers.length === 1) return tellMarker(turn, markers[0]!);
-  if (markers.length > 1) return tellMarkers(turn, markers);
+  if (markers.length > 1) return tellMarkers(turn, markers, felt?.container);
   const mention = item ?? (felt ? { ...emptyMention, touch: felt } : undefined);
   const found = needItem(turn, mention, { question: say('ask-whats-this') });
   return 'reply' in found ? found.reply : tellOne(turn, found.got);
 };
 
-const tellMarkers = (turn: Turn, markers: readonly Marker[]): Reply => {
-  const on = markers.flatMap((marker) => itemWithMarker(turn.kitchen, marker.id) ?? []);
-  const spare = markers.length - on.length;
+const tellMarkers = (turn: Turn, markers: readonly Marker[], container?: string): Reply => {
+  const all = markers.flatMap((marker) => itemWithMarker(turn.kitchen, marker.id) ?? []);
+  // "The jar with the round sticker": what it is in tells them apart, too.
+  const fitting = all.filter(({ touch }) => touch.container === container);
+  const on = fitting.length > 0 ? fitting : all;
+  if (on.length === 1 && fitting.length === 1) return tellOne(turn, on[0]!);
+  const spare = markers.length - all.length;
   const labels = on.map((item) =>
     say('marked-item', { name: item.name, at: placeAt(turn.kitchen, item.placeId) }),
   );

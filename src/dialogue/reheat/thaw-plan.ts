@@ -113,8 +113,14 @@ export const thawPlan: Handler = (act, turn) => {
   const found = needItem(turn, mention, { question: say('ask-thaw'), anyOfBatch: true, lastOne: true });
   if ('reply' in found) return found.reply;
   const item = found.got;
-  const memory = about(turn, [item]);
-  const { when, time } = slots;
+  // "When does it come out then?" The day was told with the plan.
+  const { thawFor } = turn.memory;
+  const planned = thawFor?.itemId === item.id && !slots.when && !slots.time ? thawFor : null;
+  const { when, time } = planned ?? slots;
+  const memory = {
+    ...about(turn, [item]),
+    ...(when && when !== 'unknown' ? { thawFor: { itemId: item.id, when, ...(time ? { time } : {}) } } : {}),
+  };
   if (slots.asked === 'needed') return thawNeeded(turn, item);
   const long = slots.asked === 'long';
   // The way is chosen: it is begun now.

@@ -10,7 +10,7 @@ import {
 import type { Reminder } from '../../kitchen/model.js';
 import type { Say, Value } from '../../speech/answer.js';
 import { dayOf, today } from '../../terms/dates.js';
-import type { Slots } from '../../understanding/intents.js';
+import { itMention, type Slots } from '../../understanding/intents.js';
 import { inGroups, andMore } from '../describe/lists.js';
 import { withChange } from '../describe/refusals.js';
 import { type Handler, type Reply, type Turn, clockTime, day, list, say, seconds } from '../handler.js';
@@ -186,7 +186,8 @@ const dueOf = (turn: Turn, { when, time, duration }: Slots): string | null => {
 export const setReminder: Handler = (act, turn) => {
   const { slots } = act;
   // "Remind me tomorrow" is about what was just spoken of.
-  const [spokenOf] = turn.memory.items.flatMap((id) => turn.kitchen.items.get(id) ?? []);
+  const spoken = findItems(turn, itMention).items;
+  const spokenOf = spoken.length === 1 ? spoken[0] : undefined;
   const label = labelOf(turn, slots) ?? (spokenOf ? `use the ${spokenOf.name}` : null);
   if (!label)
     return { parts: [], ask: { slot: 'words', question: say('ask-remind-what'), expecting: 'words' } };

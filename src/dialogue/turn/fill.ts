@@ -103,7 +103,9 @@ const bareIntents: ReadonlySet<Intent> = new Set<Intent>(['answer', 'choose', 'c
 /** Acts that say, in a whole sentence, what was just asked for: "put it on the door". */
 const sameMatter = (frame: Frame, act: Act): boolean => {
   const named = act.slots.item && act.slots.item.candidates.length > 0 && !act.slots.item.pointer;
-  if (act.intent === frame.act.intent) return !named || frame.slot === 'item';
+  // "Can they thaw on the counter" is another question than when to begin.
+  const other = act.slots.asked !== undefined && act.slots.asked !== frame.act.slots.asked;
+  if (act.intent === frame.act.intent) return !other && (!named || frame.slot === 'item');
   return frame.slot === 'place' && (act.intent === 'move' || act.intent === 'put-away') && !named;
 };
 

@@ -82,10 +82,16 @@ export const fillersAtStart: Pass = (words, lexicon, note) => {
 
 /** "thank you", "would you", "or so" at the end. */
 export const fillersAtEnd: Pass = (words, lexicon, note) => {
-  const { atEnd, longestEnd } = tables(lexicon);
+  const { atEnd, longestEnd, kept } = tables(lexicon);
+  const texts = textsOf(words);
+  // "How do you know": the end of a phrase that means something.
+  const meant = (many: number): boolean =>
+    texts.some(
+      (_, from) => texts.length - from > many && kept.longestAt(texts, from)?.length === texts.length - from,
+    );
   for (let many = Math.min(longestEnd, words.length - 1); many > 0; many -= 1) {
     const tail = textOf(words.slice(-many));
-    if (!atEnd.has(tail)) continue;
+    if (!atEnd.has(tail) || meant(many)) continue;
     note({ pass: 'fillers', from: tail, to: '' });
     return words.slice(0, -many);
   }
