@@ -290,6 +290,14 @@ const caught = (work: Work, { caught: words = [] }: Understanding): Work => {
   const record = item?.id ? work.kitchen.items.get(item.id) : undefined;
   if (topFrame(work) || (!item && !place)) return misheard(work);
   const next = withState(dropOffers(work), { misses: work.state.misses + 1 });
+  // "The left basket", after all that is in the freezer was told.
+  const told = work.state.told?.act;
+  const few = (work.heard ?? '').split(' ').length < 5;
+  if (!item && place?.id && told?.intent === 'find' && told.slots.place && few) {
+    const candidates = [{ id: place.id, fit: 1 }];
+    const there = { words: place.words, candidates, pointer: null, spot: null };
+    return runAct(withState(work, { misses: 0 }), { intent: 'find', slots: { place: there } });
+  }
   if (!item) {
     const args = { place: place?.id ? placeNoun(work.kitchen, place.id) : place!.words };
     return saying(next, say('caught-place', args));

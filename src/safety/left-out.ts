@@ -17,13 +17,18 @@ const duration = (minutes: number): { readonly kind: 'duration'; readonly second
  * Unknown beginnings are unknown, never guessed.
  */
 export const leftOut = (question: LeftOutQuestion, tables = safetyTables()): LeftOutAnswer => {
-  const match = matchFood(question.food, { where: 'counter', state: question.state ?? null }, tables);
-  const kind = kindOf(match, tables);
+  const matchOf = (food: string) =>
+    matchFood(food, { where: 'counter', state: question.state ?? null }, tables);
+  const match = matchOf(question.food);
+  // "Cake with cream" keeps no longer than the cream.
+  const kinds = [question.food, ...question.food.split(/ with /).slice(1)].map((food) =>
+    kindOf(matchOf(food), tables),
+  );
   const hot =
     question.hot === true ||
     (question.air !== null && question.air !== undefined && isAbove(question.air, 90));
   const limits = (question.region === null ? (['us', 'uk'] as const) : [question.region])
-    .map((region) => leftOutLimit(kind, region, hot, tables))
+    .flatMap((region) => kinds.map((kind) => leftOutLimit(kind, region, hot, tables)))
     .filter((limit) => limit !== null)
     .sort((a, b) => a.minutes - b.minutes);
   const [limit] = limits;

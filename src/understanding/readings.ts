@@ -33,6 +33,8 @@ const parses = 4;
 const expectedBonus = 1.5;
 /** Two requests in one breath are rarer than one (natural logarithm). */
 const compoundCost = -1;
+/** And rarer still without a word between them. */
+const unjoinedCost = -2;
 /** Words between two requests, by language, longest first. */
 const joints: Readonly<Record<string, readonly (readonly string[])[]>> = {
   en: [['and', 'then'], ['and', 'also'], ['and'], ['then'], ['but'], ['also']],
@@ -65,27 +67,8 @@ const carried: Readonly<Record<string, ReadonlySet<string>>> = {
 const jointAt = (tokens: readonly string[], at: number, language: string): number =>
   joints[language]?.find((joint) => joint.every((word, step) => tokens[at + step] === word))?.length ?? 0;
 
-/** "put the soup on the second shelf and tell me what is old": each half must be a request by itself. */
-const double = (tokens: readonly string[], reader: Reader): readonly Reading[] => {
-  const found: Reading[] = [];
-  for (let at = 1; at < tokens.length - 1; at += 1) {
-    const length = jointAt(tokens, at, reader.language);
-    if (length === 0 || at + length >= tokens.length) continue;
-    const [first] = single(tokens.slice(0, at), reader);
-    if (!first) continue;
-    const rest = tokens.slice(at + length);
-    const [alone] = single(rest, reader);
-    const verb = carried[reader.language]?.has(tokens[0]!) ? tokens[0]! : null;
-    const [same] = verb ? single([verb, ...rest], reader) : [];
-    // One request in two parts is no rarer than one.
-    const led = same && same.acts[0]?.intent === first.acts[0]?.intent ? same : undefined;
-    if (led && led.score >= (alone ? alone.score + compoundCost : -Infinity))
-      found.push({ acts: [...first.acts, ...led.acts], score: first.score + led.score });
-    else if (alone)
-      found.push({ acts: [...first.acts, ...alone.acts], score: first.score + alone.score + compoundCost });
-  }
-  return found.sort((a, b) => b.score - a.score).slice(0, 2);
-};
+/** Below this a single reading is so odd that two acts are tried as well. */
+const odd = -4;
 
 /** Words a question begins with after what it is about: "the roast chicken, can that go in the microwave". */
 const asking: Readonly<Record<string, ReadonlySet<string>>> = {
@@ -94,6 +77,34 @@ const asking: Readonly<Record<string, ReadonlySet<string>>> = {
     ...['has', 'have', 'how', 'when', 'where', 'what', 'who', 'which'],
   ]),
 };
+
+/** "put the soup on the second shelf and tell me what is old": each half must be a request by itself. */
+const double = (tokens: readonly string[], reader: Reader): readonly Reading[] => {
+  const found: Reading[] = [];
+  for (let at = 1; at < tokens.length - 1; at += 1) {
+    const length = jointAt(tokens, at, reader.language);
+    // "The salmon's thawed, can I freeze it": a question needs no word to join it.
+    const asks = length === 0 && at > 1 && asking[reader.language]?.has(tokens[at]!) === true;
+    if ((length === 0 && !asks) || at + length >= tokens.length) continue;
+    const [first] = single(tokens.slice(0, at), reader);
+    if (!first || (asks && first.score < odd)) continue;
+    const rest = tokens.slice(at + length);
+    const [alone] = single(rest, reader);
+    const verb = carried[reader.language]?.has(tokens[0]!) ? tokens[0]! : null;
+    const [same] = verb ? single([verb, ...rest], reader) : [];
+    // One request in two parts is no rarer than one.
+    const led = !asks && same && same.acts[0]?.intent === first.acts[0]?.intent ? same : undefined;
+    if (led && led.score >= (alone ? alone.score + compoundCost : -Infinity))
+      found.push({ acts: [...first.acts, ...led.acts], score: first.score + led.score });
+    else if (alone)
+      found.push({
+        acts: [...first.acts, ...alone.acts],
+        score: first.score + alone.score + (asks ? unjoinedCost : compoundCost),
+      });
+  }
+  return found.sort((a, b) => b.score - a.score).slice(0, 2);
+};
+
 /** Words before such a name. */
 const leads: readonly (readonly string[])[] = [['what', 'about'], ['how', 'about'], ['as', 'for'], ['and']];
 /** A name first and the question after it is rarer than the name in its place (natural logarithm). */
@@ -133,9 +144,6 @@ const loose = (tokens: readonly string[], reader: Reader): readonly Reading[] =>
   reader.grammar
     .parse(tokens, { rules: ['loose'], dynamic: reader.rules, limit: 2 })
     .map((parse) => readingOf(parse, reader));
-
-/** Below this a single reading is so odd that two acts are tried as well. */
-const odd = -4;
 
 /**
  * All readings of one sentence, best first. Only a `thorough` reading tries two acts and any order of

@@ -109,7 +109,10 @@ offer-remind = Shall I remind you?
 ask-left-out = What was left out?
 ask-out-since = Since when { HAS($name) } { THE($name) } been out?
 ask-out-since-again = Say a time, such as noon, or how long, such as two hours.
-left-out-refrigerate-now = Put the { $name } in the fridge now{ $by ->
+left-out-refrigerate-now = Put the { $name } { $cold ->
+    [freezer] back in the cold
+   *[fridge] in the fridge
+  } now{ $by ->
     [none] {""}
    *[other] , by { $by } at the latest
   }.

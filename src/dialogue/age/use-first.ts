@@ -95,7 +95,13 @@ const pastWords = (turn: Turn, past: readonly Ranked[], asked: boolean): Say[] =
 
 /** "Which ones are the oldest": of those just told. */
 const ofThose = (turn: Turn, inside: readonly Item[]): readonly Item[] => {
-  if (!/\b(which|the) (one|ones|of)\b|\bof (them|those|these)\b/i.test(turn.heard ?? '')) return inside;
+  if (!/\b(which|the) (one|ones|of|is|was|were)\b|\bof (them|those|these)\b/i.test(turn.heard ?? ''))
+    return inside;
+  // "Which was made first", after one and then the other.
+  const { items, before } = turn.memory;
+  const two = items.length === 1 && before.length === 1 ? [...items, ...before] : [];
+  const both = inside.filter(({ id }) => two.includes(id));
+  if (both.length === 2) return both;
   const told = inside.filter(({ id }) => turn.memory.items.includes(id) || turn.memory.them.includes(id));
   return told.length > 1 ? told : inside;
 };
@@ -114,7 +120,10 @@ export const useFirst: Handler = (act, turn) => {
   const within = windowAsked(turn, slots);
   if (within !== null && within < 0 && slots.when && slots.when !== 'unknown')
     return olderThan(turn, slots.when.day, inside);
-  if (within === null && /\boldest\b/.test(turn.heard ?? '')) {
+  if (
+    within === null &&
+    /\b(oldest|older|(made|frozen|opened|bought) (first|earlier))\b/.test(turn.heard ?? '')
+  ) {
     const oldest = tellOldest(turn, ofThose(turn, inside));
     if (oldest) return oldest;
   }

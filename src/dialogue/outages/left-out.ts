@@ -1,7 +1,7 @@
 /** "The soup has been out since noon." */
 import { emptyMention } from '../../understanding/intents.js';
 import type { Item } from '../../kitchen/model.js';
-import { takeOut, isRefused } from '../../kitchen/index.js';
+import { storageOf, takeOut, isRefused } from '../../kitchen/index.js';
 import { leftOut as leftOutGuidance } from '../../safety/left-out.js';
 import type { Say } from '../../speech/answer.js';
 import { type Instant, today } from '../../terms/dates.js';
@@ -56,6 +56,7 @@ export const leftOut: Handler = (act, turn) => {
   const parts: Say[] = [
     say(`left-out-${answer.verdict}`, {
       name: food,
+      cold: item && storageOf(turn.kitchen, item.placeId) === 'freezer' ? 'freezer' : 'fridge',
       ...(answer.backBy ? { by: clockTime(answer.backBy) } : {}),
     }),
     // Of "overnight" no hours are told: nobody said how many.

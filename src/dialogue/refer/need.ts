@@ -57,6 +57,14 @@ const it = (turn: Turn): Mention | undefined => (turn.memory.items.length === 1 
 
 const pluralPointers = new Set(['them', 'both', 'all', 'rest']);
 
+/** "The old tub of chilli": of several of one name, which by its age. */
+const ageSaid = (heard: string | null): 'old' | 'new' | null =>
+  /\b(the|that|my) (old|older|oldest)\b/i.test(heard ?? '')
+    ? 'old'
+    : /\b(the|that|my) (new|newer|newest|fresh|latest)\b/i.test(heard ?? '')
+      ? 'new'
+      : null;
+
 /** "The chicken", while the roast chicken is heated or was just asked about. */
 export const justSpokenOf = (turn: Turn, items: readonly Item[]): Item | null => {
   const { procedure } = turn.state;
@@ -85,6 +93,9 @@ export const needItems = (
   const fitting = need.fitting ? found.items.filter(need.fitting) : found.items;
   const items = fitting.length > 0 ? fitting : found.items;
   if (items.length === 1) return { got: items };
+  const age = new Set(items.map(({ name }) => name)).size === 1 ? ageSaid(turn.heard) : null;
+  const aged = oldestFirst(items).at(age === 'new' ? -1 : 0);
+  if (age && aged) return { got: [aged] };
   const last = need.lastOne === true ? justSpokenOf(turn, items) : null;
   if (last) return { got: [last] };
   const all =

@@ -7,9 +7,17 @@ import { endShop } from './shop.js';
 /** Putting a shop away is never put aside: it is over or it goes on. */
 const putAside = (session: Session): boolean => session.kind !== 'shop' && session.paused;
 
+/** "Learning to label things" is not yet a wish to practise. */
+const saysPractice = (heard: string | null): boolean =>
+  heard === null ||
+  /\b(practi\w*|pretend|rehears\w*|try (it|this|things|you) out|(a|wee|little) (go|shot)|(dry|trial) run|train\w*|trial|demo|ropes|play around|made up|teach me)\b/i.test(
+    heard,
+  );
+
 export const startPractice: Handler = (_act, turn) => {
   const { practice, session } = turn.state;
   if (practice) return { parts: [say('practice-going-on')] };
+  if (!turn.sure && !saysPractice(turn.heard)) return { parts: [], confirm: say('confirm-practice') };
   return {
     parts: [say('practice-start')],
     practice: { changes: [] },

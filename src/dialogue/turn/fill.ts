@@ -62,14 +62,16 @@ const fillers: Readonly<Record<string, Filler>> = {
     return person ? { person } : name ? { person: { words: name, candidates: [] } } : null;
   },
   duration: ({ duration }) => (duration === undefined ? null : { duration }),
-  time: ({ time, duration, when }) =>
-    time
-      ? { time, ...(when && when !== 'unknown' ? { when } : {}) }
-      : duration !== undefined
-        ? { duration }
-        : when && when !== 'unknown'
-          ? { when }
-          : null,
+  time: ({ time, duration, when, words }) =>
+    words === 'overnight'
+      ? { words }
+      : time
+        ? { time, ...(when && when !== 'unknown' ? { when } : {}) }
+        : duration !== undefined
+          ? { duration }
+          : when && when !== 'unknown'
+            ? { when }
+            : null,
   method: ({ method, words }) => (method || words ? { method: method ?? words! } : null),
   number: ({ number, amount }) => {
     const value = number ?? amount?.value;

@@ -83,8 +83,8 @@ const narrowable: ReadonlySet<Intent> = new Set<Intent>([
   'keeps',
 ]);
 
-const narrowed = (last: Act, { place, maker, diet }: Slots): Act | null =>
-  narrowable.has(last.intent) && (place ?? maker ?? diet)
+const narrowed = (last: Act, { place, maker, diet, container }: Slots): Act | null =>
+  narrowable.has(last.intent) && (place ?? maker ?? diet ?? container)
     ? {
         intent: last.intent,
         slots: {
@@ -93,6 +93,7 @@ const narrowed = (last: Act, { place, maker, diet }: Slots): Act | null =>
           ...(place ? { place } : {}),
           ...(maker ? { maker } : {}),
           ...(diet ? { diet } : {}),
+          ...(container ? { container } : {}),
         },
       }
     : null;
