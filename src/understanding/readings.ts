@@ -5,7 +5,7 @@
 import type { DynamicRules, Grammar, Parse } from '../grammar/index.js';
 import type { PlainDate } from '../terms/dates.js';
 import { answering, expectedRules } from './expected.js';
-import { ASKING_INTENTS, type Act, type Expectation, type Intent } from './intents.js';
+import { ASKING_INTENTS, CHANGING_INTENTS, type Act, type Expectation, type Intent } from './intents.js';
 import { actCost, sentenceCost } from './likelihood.js';
 import { readActs } from './meaning.js';
 import { mendedSentences, withoutStrays } from './mishearings.js';
@@ -70,6 +70,9 @@ const jointAt = (tokens: readonly string[], at: number, language: string): numbe
 /** Below this a single reading is so odd that two acts are tried as well. */
 const odd = -4;
 
+const questions: ReadonlySet<Intent> = new Set(ASKING_INTENTS);
+const changes: ReadonlySet<Intent> = new Set(CHANGING_INTENTS);
+
 /** Words a question begins with after what it is about: "the roast chicken, can that go in the microwave". */
 const asking: Readonly<Record<string, ReadonlySet<string>>> = {
   en: new Set([
@@ -77,6 +80,13 @@ const asking: Readonly<Record<string, ReadonlySet<string>>> = {
     ...['has', 'have', 'how', 'when', 'where', 'what', 'who', 'which'],
   ]),
 };
+
+/** "Thank you for what you have done" is one; so is talk about the talk. */
+const isTwoMatters = ([first]: readonly Act[], [question]: readonly Act[]): boolean =>
+  first !== undefined &&
+  question !== undefined &&
+  changes.has(first.intent) &&
+  questions.has(question.intent);
 
 /** "put the soup on the second shelf and tell me what is old": each half must be a request by itself. */
 const double = (tokens: readonly string[], reader: Reader): readonly Reading[] => {
@@ -96,7 +106,7 @@ const double = (tokens: readonly string[], reader: Reader): readonly Reading[] =
     const led = !asks && same && same.acts[0]?.intent === first.acts[0]?.intent ? same : undefined;
     if (led && led.score >= (alone ? alone.score + compoundCost : -Infinity))
       found.push({ acts: [...first.acts, ...led.acts], score: first.score + led.score });
-    else if (alone)
+    else if (alone && (!asks || isTwoMatters(first.acts, alone.acts)))
       found.push({
         acts: [...first.acts, ...alone.acts],
         score: first.score + alone.score + (asks ? unjoinedCost : compoundCost),
@@ -109,7 +119,7 @@ const double = (tokens: readonly string[], reader: Reader): readonly Reading[] =
 const leads: readonly (readonly string[])[] = [['what', 'about'], ['how', 'about'], ['as', 'for'], ['and']];
 /** A name first and the question after it is rarer than the name in its place (natural logarithm). */
 const frontedCost = -1;
-const asks: ReadonlySet<Intent> = new Set(ASKING_INTENTS);
+
 /** A name that only sounds like one of hers is no topic. */
 const topicFit = 0.68;
 /** A name is no longer than that. */
@@ -130,7 +140,7 @@ const fronted = (tokens: readonly string[], reader: Reader): readonly Reading[] 
       const [act] = acts;
       if (!act?.slots.item?.pointer || act.slots.item.words !== null || acts.length > 1) continue;
       // What would change something is said in its usual order.
-      if (!asks.has(act.intent)) continue;
+      if (!questions.has(act.intent)) continue;
       const about: Act = { intent: act.intent, slots: { ...act.slots, item } };
       found.push({ acts: [about], score: score + Math.min(0, topic.score - expectedBonus) + frontedCost });
       break;

@@ -257,7 +257,8 @@ export const find: Handler = (act, turn) => {
       const inside = items.filter(({ placeId }) => ids.some((id) => placeUnder(turn.kitchen, placeId, id)));
       if (inside.length > 0) return tellItems(turn, inside);
     }
-    if (found.found === 'several') {
+    // Of what is not here at all, no place need be asked.
+    if (found.found === 'several' && !(named && items.length === 0 && act.slots.asked === 'only')) {
       const labels = found.choices.map(({ label }) => label);
       const question = say('which-place', { choices: list(labels, true) });
       return { parts: [], ask: { slot: 'place', question, expecting: 'place', choices: found.choices } };

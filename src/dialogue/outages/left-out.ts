@@ -31,6 +31,9 @@ export const leftOut: Handler = (act, turn) => {
   if (!food) return { parts: [], ask: { slot: 'item', question: say('ask-left-out'), expecting: 'item' } };
   if (slots.asked === 'limit') return limitOf(turn, food, item);
   const said = sinceSaid(turn, slots) ?? item?.outSince ?? null;
+  // "Since breakfast": the hour is our own guess, on the early side, and is neither told nor recorded.
+  const byMeal =
+    /\b(breakfast|lunch|lunchtime|tea|dinner|supper)\b/i.test(turn.heard ?? '') && slots.time !== undefined;
   // "Overnight" and "all day" are no hour to record, but longer than any time allowed.
   const since = said ?? (slots.words === 'overnight' ? fromNow(turn.clock, -longTime) : null);
   const known = since !== null || slots.when === 'unknown';
@@ -60,10 +63,10 @@ export const leftOut: Handler = (act, turn) => {
       ...(answer.backBy ? { by: clockTime(answer.backBy) } : {}),
     }),
     // Of "overnight" no hours are told: nobody said how many.
-    ...answer.reasons.slice(0, said ? 1 : 0).map(reasonWords),
+    ...answer.reasons.slice(0, said && !byMeal ? 1 : 0).map(reasonWords),
   ];
   const details = answer.reasons.slice(1).map(reasonWords);
-  const out = item && said ? takeOut(turn, item.id, said) : null;
+  const out = item && said && !byMeal ? takeOut(turn, item.id, said) : null;
   return {
     parts,
     details,
