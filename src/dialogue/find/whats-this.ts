@@ -7,7 +7,7 @@ import { ageParts } from '../age/age-parts.js';
 import { groupName, whereAndFeel } from '../describe/item.js';
 import { placeAt } from '../describe/place.js';
 import { itemFeel, markerNoun } from '../describe/touch.js';
-import { type Handler, type Reply, type Turn, about, day, list, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, about, day, list, say, todayOf } from '../handler.js';
 import { needItem } from '../refer/need.js';
 import { frozenBefore } from './frozen-before.js';
 import { plainTouch } from '../refer/touch-words.js';
@@ -160,13 +160,15 @@ export const tellAbout: Handler = (act, turn) => {
       words: 1 + caution.split(' ').length,
     })),
   ];
+  // A day of another year is said with its year.
+  const thisYear = `"day":"${todayOf(turn).slice(0, 4)}`;
   // The rest, most useful first: as much of it as is heard in one go; "tell me more" is what is left.
   const facts: Fact[] = [
     ...(owner ? [{ fact: say('belongs-to', { name: owner.name }), words: 4 }] : []),
     ...(dates.length > 0 || age.parts.some(({ phrase }) => phrase === 'verdict-unknown')
       ? dates.slice(-1)
       : [say('no-dates')]
-    ).map((fact) => ({ fact, words: 4 })),
+    ).map((fact) => ({ fact, words: JSON.stringify(fact).includes(thisYear) ? 4 : 6 })),
     ...(item.amount
       ? [
           {
