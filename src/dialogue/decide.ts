@@ -18,6 +18,7 @@ import { findItems } from './refer/items.js';
 import { choose, chooseByWords } from './refer/choose.js';
 import { withMessages } from './news/messages.js';
 import { withNews, withTold } from './news/news.js';
+import { itJustGone } from './refer/none-left.js';
 import { touchMarker } from './refer/touched.js';
 import { sessionAnswer, sessionPrompt } from './sessions/session.js';
 import { setupAfterChange, setupExpects } from './sessions/setup.js';
@@ -28,7 +29,7 @@ import { sureFrame } from './turn/ask-sure.js';
 import { bestReading, closeReadings, harmless, onlyOneMeaning, tellsLength } from './turn/doubt.js';
 import { brokenOff } from './turn/broken-off.js';
 import { correctLast } from './turn/correct.js';
-import { awaitsDetail, detailOf } from './turn/detail.js';
+import { awaitsDetail, detailOf, setJustNow } from './turn/detail.js';
 import { followUp } from './turn/follow-up.js';
 import { howLongOf } from './turn/how-long.js';
 import { goesOnWithList, listAgain, ofListInstead } from './turn/list-again.js';
@@ -357,6 +358,12 @@ const wantedNow = (work: Work) => {
     reading.acts.some(({ intent }) => likely(intent)) || tellsLength(reading);
 };
 
+/** "Put it back", of what was thrown out a moment ago: however it was read, it comes back. */
+const bringsBack = (work: Work, acts: readonly Act[]): boolean =>
+  acts.length === 1 &&
+  acts.every(({ intent }) => intent === 'put-back' || intent === 'undo') &&
+  itJustGone(turnOf(work), acts[0]?.slots.item) !== null;
+
 const heardWork = (work: Work, heard: Heard): Work => {
   const { understanding } = heard;
   const best = bestReading(understanding, wantedNow(work));
@@ -378,7 +385,10 @@ const heardWork = (work: Work, heard: Heard): Work => {
     case 'act': {
       if (acts.length === 0) return misheard(work);
       const sure =
-        understanding.verdict === 'act' || onlyOneMeaning(understanding) || (best && harmless(best));
+        understanding.verdict === 'act' ||
+        onlyOneMeaning(understanding) ||
+        (best && harmless(best)) ||
+        bringsBack(work, acts);
       const clear = { ...withState(work, { misses: 0 }), runnerUp: runnerUpOf(understanding, acts) };
       // What was said first is asked first.
       const inTurn = sure || !acts.every(({ intent }) => isChanging(intent)) ? acts : acts.toReversed();
@@ -446,6 +456,7 @@ const expectationOf = (work: Work): Expectation => {
   if (work.act?.intent === 'put-away' && awaitsDetail(work)) return 'detail';
   if (procedure && !procedure.paused) return 'step';
   if (work.state.outage) return 'outage';
+  if (setJustNow(work)) return work.state.done?.act.intent === 'set-timer' ? 'length' : 'day-or-hour';
   return awaitsDetail(work) ? 'detail' : 'anything';
 };
 

@@ -11,7 +11,8 @@ import { find } from './find/find.js';
 import { howToReach, tellAbout, whatsThis } from './find/whats-this.js';
 import { letIn, removeDevice, renameDevice } from './devices/guests.js';
 import type { Handler } from './handler.js';
-import { redo, undo, whatChanged, whoDid } from './history/history.js';
+import { redo, whatChanged, whoDid } from './history/history.js';
+import { undoOrKeep } from './history/kept.js';
 import { defineDots } from './markers/dots.js';
 import { addMarker, mark, markerCare, markerNote, markers, unmark } from './markers/markers.js';
 import { freeze, merge, move, open, putBack, reheated, split, thaw } from './move/move.js';
@@ -83,7 +84,7 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   'let-in': letIn,
   'rename-device': renameDevice,
   'remove-device': removeDevice,
-  undo,
+  undo: undoOrKeep,
   redo,
 
   find,

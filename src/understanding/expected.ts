@@ -21,7 +21,9 @@ export const expectedRules: Readonly<Record<Expectation, readonly string[]>> = {
   spelling: ['expect_spelling'],
   code: ['expect_code'],
   'count-answer': ['expect_count'],
-  detail: ['expect_place', 'expect_date'],
+  detail: ['expect_place', 'expect_date', 'expect_tubs'],
+  'day-or-hour': ['expect_date', 'expect_time'],
+  length: ['expect_length'],
 };
 
 const steering: readonly Intent[] = [
@@ -58,4 +60,6 @@ export const answering: Readonly<Record<Expectation, ReadonlySet<Intent>>> = {
   code: new Set<Intent>(['answer']),
   'count-answer': new Set<Intent>(['answer', 'yes', 'no', 'next']),
   detail: new Set(),
+  'day-or-hour': new Set(),
+  length: new Set(),
 };

@@ -384,7 +384,10 @@ export type Expectation =
   | 'code'
   | 'count-answer'
   /** Nothing was asked, but a bare place or date would be about what was just told. */
-  | 'detail';
+  | 'detail'
+  /** As `detail`, of a reminder or a timer set just now. */
+  | 'day-or-hour'
+  | 'length';
 
 /** What understanding needs besides the words. */
 export interface HearingContext {

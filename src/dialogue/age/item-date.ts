@@ -3,7 +3,7 @@ import { assessIn } from '../../safety/items.js';
 import { dayOf } from '../../terms/dates.js';
 import { ageWords } from './age-parts.js';
 import { reasonsOf, verdictWords } from '../describe/guidance.js';
-import { nameOfGone, noneLeft } from '../find/find.js';
+import { nameOfGone, noneLeft } from '../refer/none-left.js';
 import { frozenBefore } from '../find/frozen-before.js';
 import { type Handler, about, day, say } from '../handler.js';
 import { needItem } from '../refer/need.js';

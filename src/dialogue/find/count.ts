@@ -5,7 +5,8 @@ import { grouped } from '../describe/item.js';
 import { placeAt } from '../describe/place.js';
 import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
 import { findPlace } from '../refer/places.js';
-import { askedItems, nameOfGone, noneLeft } from './find.js';
+import { askedItems } from './find.js';
+import { nameOfGone, noneLeft } from '../refer/none-left.js';
 
 const tellCount = (turn: Turn, items: readonly Item[], where: ReturnType<typeof placeAt> | null): Reply => {
   const { amounts, unknown } = totalOf(turn.kitchen, items);

@@ -1,13 +1,5 @@
 /** Where something is, what is somewhere, and whether there is any. */
-import {
-  itemsAt,
-  lastGone,
-  likeNames,
-  marksOf,
-  placesIn,
-  placeUnder,
-  purchaseOf,
-} from '../../kitchen/index.js';
+import { itemsAt, marksOf, placesIn, placeUnder } from '../../kitchen/index.js';
 import type { Item, Place } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Act } from '../../understanding/intents.js';
@@ -16,9 +8,10 @@ import { type Group, groupAmount, grouped, groupName, itemWhere, whereAndFeel } 
 import { andMore, groupSize, inGroups } from '../describe/lists.js';
 import { partAt, placeAt, placeNoun } from '../describe/place.js';
 import { itemFeel } from '../describe/touch.js';
-import { type Handler, type Reply, type Turn, about, ago, list, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
 import { buyRead } from '../shopping/read.js';
-import { findItems, hereItems, noSuch } from '../refer/items.js';
+import { findItems, hereItems } from '../refer/items.js';
+import { itJustGone, nameOfGone, noneLeft } from '../refer/none-left.js';
 import { findPlace } from '../refer/places.js';
 
 /** What a question names, put together from wherever the grammar put it. */
@@ -62,26 +55,6 @@ const asksWhether = (turn: Turn): boolean =>
   turn.heard !== null &&
   (/^(so |and |hey |please )?(do|does|is|are|have|any|did|am)\b/i.test(turn.heard.trim()) ||
     /^[¿\s]*(y |oye,? |todavía |aún )*(hay|tengo|tenemos|(me |nos )?quedan?)\b/iu.test(turn.heard));
-
-/** Nothing of it here: say what became of the last one, and whether it is on the list. */
-export const noneLeft = (turn: Turn, name: string): Reply => {
-  const gone = lastGone(turn.kitchen, name) ?? likeNames(turn.kitchen, name, 'gone')[0]?.item ?? null;
-  const entry = gone
-    ? turn.journal.find(({ ops }) =>
-        ops.some((op) => op.kind === 'item' && op.id === gone.id && op.after?.gone),
-      )
-    : undefined;
-  const who = entry?.personId ? turn.kitchen.people.get(entry.personId) : undefined;
-  const listed = purchaseOf(turn.kitchen, gone?.name ?? name) !== null;
-  const parts: Say[] = [];
-  if (gone?.gone) {
-    const self = entry?.personId === turn.speaker.personId || !who;
-    const args = { name: gone.name, how: gone.gone.how.replace(' ', '-'), when: ago(gone.gone.at) };
-    parts.push(self ? say('none-left-gone', args) : say('none-left-gone-by', { ...args, who: who.name }));
-  } else parts.push(...noSuch(turn, name));
-  if (listed) parts.push(say('it-is-on-the-list'));
-  return { parts, count: 0, names: [] };
-};
 
 const onePart = (turn: Turn, group: Group, whether: boolean): Say =>
   say(whether ? 'found-yes-one' : 'found-one', {
@@ -286,13 +259,8 @@ export const find: Handler = (act, turn) => {
     turn,
     [...(many ?? []), ...(item ? [item] : [])].flatMap(({ candidates }) => candidates.map(({ id }) => id)),
   );
-  if (goneName) return noneLeft(turn, goneName);
+  const gone = goneName ?? (item && !item.words ? itJustGone(turn, item) : null);
+  if (gone) return noneLeft(turn, gone);
   if (named) return { parts: [say('nothing-like-that')], count: 0, names: [] };
   return { parts: [], ask: { slot: 'item', question: say('ask-find'), expecting: 'item' } };
-};
-
-/** Words that fit only things used up: what the newest of them was called. */
-export const nameOfGone = (turn: Turn, ids: readonly string[]): string | null => {
-  const gone = ids.flatMap((id) => turn.kitchen.items.get(id) ?? []).filter((one) => one.gone);
-  return gone[0]?.name ?? null;
 };

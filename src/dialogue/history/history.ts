@@ -10,7 +10,6 @@ import {
 import type { Id, JournalEntry, Purchase, Verb } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import { dayOf } from '../../terms/dates.js';
-import { type Act, emptyMention } from '../../understanding/intents.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
 import { refusal } from '../describe/refusals.js';
@@ -19,7 +18,6 @@ import { type Handler, type Reply, type Turn, about, ago, list, say, todayOf } f
 import { findItems } from '../refer/items.js';
 import { askWhetherMeant, nobodyCalled, personSaid } from '../people/people.js';
 import { ofTheList } from '../shopping/said.js';
-import { buyAdd } from '../shopping/shopping.js';
 
 /** Phrase names hold no spaces. */
 const verbKey = (verb: Verb): string => verb.replaceAll(' ', '-');
@@ -73,29 +71,7 @@ const backAt = ({ ops }: JournalEntry, turn: Turn): { at?: Say } => {
   return first?.placeId && rest.length === 0 ? { at: placeAt(turn.kitchen, first.placeId, first.spot) } : {};
 };
 
-/** "Keep the bin bags", of several lines just taken off: that one goes back on. */
-const keptLine = ({ slots: { item } }: Act, turn: Turn): Act | null => {
-  const lines = (turn.state.done?.changes ?? []).flatMap(({ ops }) =>
-    ops.flatMap((op) => (op.kind === 'purchase' && op.before && !op.after ? [op.before] : [])),
-  );
-  const meant = lines.find(({ name }) => item?.words && likeness(name, item.words) > 0);
-  if (!meant || lines.length < 2) return null;
-  const amount = meant.amount ? { amount: meant.amount } : {};
-  return { intent: 'buy-add', slots: { item: { ...emptyMention, words: meant.name }, ...amount } };
-};
-
-/** "Actually leave them": what was taken away a moment ago is to stay after all. */
-const kept = (act: Act, turn: Turn): Reply | null => {
-  const { done, told, turns } = turn.state;
-  if (done?.turn !== turns - 1 || told?.act?.intent === 'undo')
-    return { parts: [say('left-as-it-is')], dropFrames: true };
-  const line = keptLine(act, turn);
-  return line ? { ...buyAdd(line, turn), dropFrames: true } : null;
-};
-
-export const undo: Handler = (act, turn) => {
-  const still = act.slots.asked === 'kept' ? kept(act, turn) : null;
-  if (still) return still;
+export const undo: Handler = (_act, turn) => {
   const entry = lastUndoable(own(turn), turn.speaker.personId);
   if (!entry) return { parts: [say('nothing-to-undo')] };
   const result = undoChange(turn, entry);

@@ -23,6 +23,8 @@ import { placeAt, placeNoun } from '../describe/place.js';
 import { refusal, withChange } from '../describe/refusals.js';
 import { type Handler, type Reply, type Turn, about, day, list, say, todayOf } from '../handler.js';
 import { offerOf } from '../places/new-place.js';
+import { undo } from '../history/history.js';
+import { itJustGone } from '../refer/none-left.js';
 import { needItem, needItems, needPlace } from '../refer/need.js';
 import { fromWhich } from '../use/use.js';
 
@@ -278,6 +280,8 @@ export const reheated: Handler = (act, turn) => {
 };
 
 export const putBack: Handler = (act, turn) => {
+  // "Put it back", of what was thrown out a moment ago.
+  if (!act.slots.place && itJustGone(turn, act.slots.item)) return undo({ intent: 'undo', slots: {} }, turn);
   const fitting = (item: Item): boolean => item.outSince !== null;
   const found = needItem(turn, act.slots.item, { question: say('ask-put-back'), fitting });
   if ('reply' in found) return found.reply;

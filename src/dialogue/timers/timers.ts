@@ -16,7 +16,7 @@ import { withChange } from '../describe/refusals.js';
 import { type Handler, type Reply, type Turn, clockTime, day, list, say, seconds } from '../handler.js';
 import { findItems } from '../refer/items.js';
 import { startStepTimer } from '../talk/steps.js';
-import { bothHalves, fromNow, instantAt, nextOf } from './wall-time.js';
+import { bothHalves, fromNow, instantAt, nextOf, wakingHour } from './wall-time.js';
 
 const left = (turn: Turn, reminder: Reminder): Value =>
   seconds(Math.max(0, Math.round((Date.parse(reminder.due) - Date.parse(turn.clock.now)) / 1000)));
@@ -173,7 +173,7 @@ const usualTime = '17:00';
 const dueOf = (turn: Turn, { when, time, duration }: Slots): string | null => {
   if (duration !== undefined) return fromNow(turn.clock, duration);
   if (when && when !== 'unknown') {
-    const at = instantAt(when.day, time ?? usualTime, turn.clock.timeZone);
+    const at = instantAt(when.day, time ? wakingHour(time, turn.heard) : usualTime, turn.clock.timeZone);
     return at > turn.clock.now
       ? at
       : when.day === today(turn.clock) && !time

@@ -32,6 +32,10 @@ export const bothHalves = (time: string, heard: string | null): readonly string[
   return [time, `${String(other).padStart(2, '0')}:${minute}`];
 };
 
+/** "At one", on another day, is after noon: nobody cooks at night unless she says so. */
+export const wakingHour = (time: string, heard: string | null): string =>
+  bothHalves(time, heard).find((one) => one >= '06:00' && one < '22:00') ?? time;
+
 /** The latest of those times that has been. */
 export const lastOf = (times: readonly string[], clock: Clock): Instant =>
   times.map((time) => lastAt(time, clock)).reduce((a, b) => (b > a ? b : a));

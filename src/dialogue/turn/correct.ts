@@ -47,6 +47,16 @@ export const correctedSlots = (
     return { slots: { ...was, item: { ...was.item, words: name, candidates: [] } }, redo: ['item'] };
   }
   const { item, number, ...others } = said;
+  // "Make it twelve", of a timer for ten minutes.
+  const units = number ?? (said.amount?.unit === 'piece' ? said.amount.value : undefined);
+  if (was.duration !== undefined && units !== undefined && said.duration === undefined && !was.amount)
+    return {
+      slots: { ...was, duration: units * (was.duration % 3600 === 0 ? 3600 : 60) },
+      redo: ['duration'],
+    };
+  // "Make it six", of a reminder at five.
+  if (was.when !== undefined && was.duration === undefined && units !== undefined && units < 24 && !was.item)
+    return { slots: { ...was, time: `${String(units).padStart(2, '0')}:00` }, redo: ['time'] };
   // "Just the one", of tubs taken: one tub.
   const one = number !== undefined && was.amount ? { amount: { ...was.amount, value: number } } : null;
   const rest: Slots = one ? { ...others, ...one } : number === undefined ? others : { ...others, number };
@@ -63,7 +73,8 @@ export const correctedSlots = (
   return { slots, redo: Object.keys(rest) as (keyof Slots)[] };
 };
 
-const lastAdded = (ids: readonly Id[]): Mention => ({
+/** What was just recorded, be it one thing or several. */
+export const lastAdded = (ids: readonly Id[]): Mention => ({
   ...emptyMention,
   candidates: ids.map((id) => ({ id, fit: 1 })),
   pointer: 'them',

@@ -1,6 +1,6 @@
-/** A bare place or date, when nothing was asked: a detail of what was just put away or told. */
+/** A bare place, amount or date, when nothing was asked: a detail of what was just put away or told. */
 import type { Act, Intent } from '../../understanding/intents.js';
-import { correctLast } from './correct.js';
+import { correctLast, lastAdded } from './correct.js';
 import { type Work, runAct, tryAct } from './work.js';
 
 /** After these, a date by itself is one of the thing they were about. */
@@ -14,6 +14,12 @@ const aboutDates: ReadonlySet<Intent> = new Set<Intent>([
   'open',
   'freeze',
 ]);
+
+/** What was set just now may still be told another day, hour or length. */
+export const setJustNow = ({ state: { done, turns } }: Work): boolean =>
+  (done?.act.intent === 'set-reminder' || done?.act.intent === 'set-timer') &&
+  done.turn !== undefined &&
+  turns - done.turn <= 1;
 
 const putAwayJustNow = ({ state: { done, turns } }: Work): boolean =>
   done?.act.intent === 'put-away' && done.turn !== undefined && turns - done.turn <= 1;
@@ -31,10 +37,21 @@ export const detailOf = (work: Work, { intent, slots }: Act): Work | null => {
   const { item, items, when } = slots;
   const named = items ?? item?.words ?? item?.touch ?? item?.pointer ?? item?.ordinal ?? slots.marker;
   if (named) return null;
+  if (setJustNow(work)) {
+    const { time, duration, number } = slots;
+    const anew = { when, time, duration, number };
+    const said = Object.fromEntries(Object.entries(anew).filter(([, value]) => value !== undefined));
+    return Object.keys(said).length > 0 ? correctLast(work, { intent: 'correct', slots: said }) : null;
+  }
   const place = slots.place ?? item?.at ?? undefined;
   if (place && putAwayJustNow(work)) return correctLast(work, { intent: 'correct', slots: { place } }, []);
+  // "Six tubs", after a pot of soup.
+  if (slots.amount && !when && putAwayJustNow(work))
+    return correctLast(work, { intent: 'correct', slots: { amount: slots.amount } }, []);
   if (!when || place) return null;
-  const told: Act = { intent: 'amend', slots: { when } };
+  const added = work.state.memory.lastAdded;
+  const those = putAwayJustNow(work) && added.length > 1 ? { item: lastAdded(added) } : {};
+  const told: Act = { intent: 'amend', slots: { when, ...those } };
   const { ask } = tryAct(work, told);
   return ask?.slot === 'item' ? null : runAct(work, told);
 };

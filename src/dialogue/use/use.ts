@@ -17,7 +17,7 @@ import type { Act, Mention } from '../../understanding/intents.js';
 import { placeAt } from '../describe/place.js';
 import { withChange } from '../describe/refusals.js';
 import { markerNoun } from '../describe/touch.js';
-import { nameOfGone, noneLeft } from '../find/find.js';
+import { nameOfGone, noneLeft } from '../refer/none-left.js';
 import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
 import { needItem, needItems } from '../refer/need.js';
 import { oldestFirst } from '../refer/tell-apart.js';
