@@ -13,7 +13,7 @@ import { ASKING_INTENTS, CHANGING_INTENTS as changing, emptyMention } from '../u
 import type { Conversation, Decide, Heard, Outcome, Surroundings } from './api.js';
 import { livingItems, marksOf } from '../kitchen/index.js';
 import { placeNoun } from './describe/place.js';
-import { say, tell } from './handler.js';
+import { about, say, tell } from './handler.js';
 import { findItems } from './refer/items.js';
 import { choose, chooseByWords } from './refer/choose.js';
 import { withMessages } from './news/messages.js';
@@ -284,6 +284,17 @@ const misheard = (work: Work): Work => {
   return saying(next, say('missed', { times: Math.min(misses, 3), heard: work.heard ?? '' }));
 };
 
+/** "Right, the salmon then", with nothing it could answer: what was asked last, of that, or what is known of it. */
+const bareName = (work: Work, { readings }: Understanding): Work | null => {
+  const [act, ...more] = readings[0]?.acts ?? [];
+  const item = act?.intent === 'choose' && more.length === 0 && !topFrame(work) ? act.slots.item : null;
+  const [best] = item?.candidates ?? [];
+  if (!item || item.words === null || !best || best.fit < halfName) return null;
+  return sameOfAnother(withState(work, { misses: 0 }), { intent: 'choose', slots: { item } });
+};
+/** The last word of a name is enough, of a thing that is called by nothing else. */
+const halfName = 0.65;
+
 /** Words of this kitchen with nothing to be made of them: what was caught is said, and what could be asked of it. */
 const caught = (work: Work, { caught: words = [] }: Understanding): Work => {
   const item = words.find(({ kind }) => kind === 'item');
@@ -303,7 +314,9 @@ const caught = (work: Work, { caught: words = [] }: Understanding): Work => {
     const args = { place: place?.id ? placeNoun(work.kitchen, place.id) : place!.words };
     return saying(next, say('caught-place', args));
   }
-  return saying(next, say('caught-item', { name: record?.name ?? item.words }));
+  // What was made out is what "it" means next.
+  const it = record && !record.gone ? withMemory(next, about(turnOf(next), [record])) : next;
+  return saying(it, say('caught-item', { name: record?.name ?? item.words }));
 };
 
 /** "Anything spicy": what the dots mean in this household, or a diet its food is marked with. */
@@ -379,6 +392,7 @@ const heardWork = (work: Work, heard: Heard): Work => {
         plainAnswer(work) ??
         amongTold(work) ??
         marked(work) ??
+        bareName(work, understanding) ??
         caught(work, understanding)
       );
     case 'confirm':

@@ -5,7 +5,14 @@
 import type { DynamicRules, Grammar, Parse } from '../grammar/index.js';
 import type { PlainDate } from '../terms/dates.js';
 import { answering, expectedRules } from './expected.js';
-import { ASKING_INTENTS, CHANGING_INTENTS, type Act, type Expectation, type Intent } from './intents.js';
+import {
+  ASKING_INTENTS,
+  CHANGING_INTENTS,
+  type Act,
+  type Candidate,
+  type Expectation,
+  type Intent,
+} from './intents.js';
 import { actCost, sentenceCost } from './likelihood.js';
 import { readActs } from './meaning.js';
 import { mendedSentences, withoutStrays } from './mishearings.js';
@@ -121,9 +128,24 @@ const leads: readonly (readonly string[])[] = [['what', 'about'], ['how', 'about
 const frontedCost = -1;
 
 /** A name that only sounds like one of hers is no topic. */
-const topicFit = 0.68;
+const topicFit = 0.72;
 /** A name is no longer than that. */
 const longestTopic = 5;
+
+/** "And Peter, can he have those": the person such a question is about. */
+const personAt = (tokens: readonly string[], from: number, length: number, { rules }: Reader) => {
+  const found = rules
+    .get('kitchen:person')
+    ?.matchesAt(tokens, from)
+    .find((match) => match.length === length);
+  const { words = '', candidates = [] } = (found?.value ?? {}) as {
+    words?: string;
+    candidates?: readonly Candidate[];
+  };
+  return (candidates[0]?.fit ?? 0) >= surelyThem ? { words, candidates } : null;
+};
+/** Below this, it is a name that only sounds like hers. */
+const surelyThem = 0.95;
 
 /** "The carrots, how old are they": the thing first, then what is asked of it. */
 const fronted = (tokens: readonly string[], reader: Reader): readonly Reading[] => {
@@ -131,6 +153,23 @@ const fronted = (tokens: readonly string[], reader: Reader): readonly Reading[] 
   const led = leads.find((lead) => lead.every((word, step) => tokens[step] === word))?.length ?? 0;
   for (let at = led + 1; at <= Math.min(led + longestTopic, tokens.length - 2); at += 1) {
     if (!asking[reader.language]?.has(tokens[at]!)) continue;
+    const who = personAt(tokens, led, at - led, reader);
+    if (who) {
+      const [best] = single(tokens.slice(at), reader);
+      const [act, ...more] = best?.acts ?? [];
+      if (
+        best &&
+        act &&
+        more.length === 0 &&
+        questions.has(act.intent) &&
+        act.slots.person?.candidates.length === 0
+      )
+        found.push({
+          acts: [{ intent: act.intent, slots: { ...act.slots, person: who } }],
+          score: best.score + frontedCost,
+        });
+      continue;
+    }
     const [topic] = reader.grammar
       .parse(tokens.slice(led, at), { rules: ['expect_item'], dynamic: reader.rules, limit: 1 })
       .map((parse) => readingOf(parse, { ...reader, expecting: 'anything' }));

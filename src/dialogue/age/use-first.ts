@@ -76,7 +76,7 @@ const rankedGroups = (ranked: readonly RankedItem[]): Ranked[] =>
 
 /** "What is old" asks for what is past; "what should I use first" for what still can be. */
 const asksForPast = (turn: Turn): boolean =>
-  /\b(old|oldest|off|bad|expired|throw|past|overdue)\b/.test(turn.heard ?? '');
+  /\b(old|oldest|off|bad|expired|throw|chuck|bin|toss|get rid|past|overdue)\b/.test(turn.heard ?? '');
 
 const isPast = ({ assessment }: RankedItem): boolean => assessment.verdict === 'throw-out';
 

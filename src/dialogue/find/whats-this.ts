@@ -8,6 +8,8 @@ import { groupName, whereAndFeel } from '../describe/item.js';
 import { placeAt } from '../describe/place.js';
 import { itemFeel, markerNoun } from '../describe/touch.js';
 import { type Handler, type Reply, type Turn, about, day, list, say, todayOf } from '../handler.js';
+import type { Act } from '../../understanding/intents.js';
+import { findItems } from '../refer/items.js';
 import { needItem } from '../refer/need.js';
 import { frozenBefore } from './frozen-before.js';
 import { plainTouch } from '../refer/touch-words.js';
@@ -128,6 +130,8 @@ const fitting = (facts: readonly Fact[], room: number): Fact[] => {
 /** What is recorded, most useful first. */
 export const tellAbout: Handler = (act, turn) => {
   if (!act.slots.item && turn.memory.touched) return whatsThis(act, turn);
+  const apart = tellApart(turn, act);
+  if (apart) return apart;
   const found = needItem(turn, act.slots.item, {
     question: say('ask-about'),
     anyOfBatch: true,
@@ -202,6 +206,29 @@ export const tellAbout: Handler = (act, turn) => {
     memory: about(turn, [item]),
     names: [item.name],
     count: 1,
+  };
+};
+
+/** More than so many at once the hand does not keep apart by words. */
+const toldApart = 3;
+
+/** "How do I tell the honey from the peanut butter", "which is which": the feel of each. */
+const tellApart = (turn: Turn, { slots }: Act): Reply | null => {
+  const [other] = slots.items ?? [];
+  if (slots.asked !== 'apart' && !other) return null;
+  const { items, before } = turn.memory;
+  const spoken = items.length > 1 ? items : [...items, ...before];
+  const named = [slots.item, other].flatMap((mention) => findItems(turn, mention).items.slice(0, 1));
+  const meant = slots.asked === 'apart' ? spoken.flatMap((id) => turn.kitchen.items.get(id) ?? []) : named;
+  const told = meant.filter(({ gone }) => gone === null).slice(0, toldApart);
+  if (told.length < 2) return null;
+  const each = told.map((item) => tellFeel(turn, item));
+  const alike = new Set(told.map((item) => JSON.stringify(itemFeel(turn.kitchen, item)))).size === 1;
+  return {
+    parts: [...each.flatMap(({ parts }) => parts.slice(0, 1)), ...(alike ? [say('felt-alike')] : [])],
+    memory: about(turn, told),
+    names: told.map(({ name }) => name),
+    count: told.length,
   };
 };
 

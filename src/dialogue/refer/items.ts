@@ -5,7 +5,7 @@ import type { Id, Item } from '../../kitchen/model.js';
 import { foodKey, foodWords, likeness } from '../../kitchen/index.js';
 import { placeUnder } from '../../kitchen/index.js';
 import { findByTouch } from '../../kitchen/index.js';
-import { dietMarks } from '../../safety/index.js';
+import { dietMarks, matchFood } from '../../safety/index.js';
 import type { Touch } from '../../terms/touch.js';
 import type { Mention } from '../../understanding/intents.js';
 import type { Say } from '../../speech/answer.js';
@@ -70,6 +70,20 @@ const byWords = (turn: Turn, mention: Mention): Item[] => {
   const keys = new Set([...best].map((item) => foodKey(item.name)));
   for (const item of hereItems(turn)) if (keys.has(foodKey(item.name))) best.add(item);
   return [...best];
+};
+
+/** "The cheese", where no name ends so: what is of that kind by the tables, rather than a dressing named after it. */
+const ofKind = (turn: Turn, { words }: Mention, named: readonly Item[]): Item[] => {
+  const [kind, ...more] = words === null ? [] : foodWords(words);
+  if (kind === undefined || more.length > 0) return [];
+  if (
+    named.some(
+      ({ name }) => headOf(name) === kind || (foodWords(name)[0] === kind && foodWords(name).length === 1),
+    )
+  )
+    return [];
+  const family = (name: string): string => foodKey(matchFood(name, {}).family.split('-').at(-1) ?? '');
+  return hereItems(turn).filter(({ name }) => family(name) === kind);
 };
 
 const sameName = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
@@ -225,7 +239,9 @@ export const findItems = (turn: Turn, mention: Mention | undefined): Found => {
     const at = atOrdinal(turn.memory.offered, mention.ordinal);
     return { ...nothing, items: at ? live(turn, [at]) : [], missing: !at };
   }
-  const worded = byWords(turn, mention);
+  const named = byWords(turn, mention);
+  const kinds = ofKind(turn, mention, named);
+  const worded = kinds.length > 0 ? kinds : named;
   if (worded.length > 0) {
     const { items, failed } = narrow(turn, mention, worded);
     const told = items.filter((item) => turn.memory.items.includes(item.id));
@@ -241,7 +257,10 @@ export const findItems = (turn: Turn, mention: Mention | undefined): Found => {
   const stated = mention.words && mention.candidates.length === 0 ? statedIn(mention.words) : null;
   if (stated) {
     const plain = findItems(turn, { ...mention, words: stated.words });
-    const so = plain.items.filter((item) => stated.is(turn, item));
+    const all = plain.items.filter((item) => stated.is(turn, item));
+    // "Cooked chicken" is the roast one rather than the stock.
+    const heads = all.filter(({ name }) => headOf(name) === headOf(stated.words));
+    const so = heads.length > 0 ? heads : all;
     if (plain.items.length > 0) return { ...plain, items: so.length > 0 ? so : plain.items };
   }
   if (mention.words) {

@@ -56,7 +56,9 @@ const fillers: Readonly<Record<string, Filler>> = {
     if (!first && asked === 'now') return { asked };
     return first ? { when: first, ...(time ? { time } : {}) } : null;
   },
-  person: ({ person, words, maker, item }) => {
+  person: ({ person, words, maker, item }, heard) => {
+    // "And the pickle" goes on with something else.
+    if (!person && /^(and|what about|how about|so|but|is|are|does|do|can)\b/i.test(heard ?? '')) return null;
     // A food of hers is nobody's name.
     const name = words ?? maker ?? (item && item.candidates.length === 0 ? item.words : null);
     return person ? { person } : name ? { person: { words: name, candidates: [] } } : null;

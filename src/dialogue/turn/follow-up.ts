@@ -5,7 +5,8 @@ import { rootPlace } from '../describe/place.js';
 import { asksAbout } from './list-again.js';
 import type { Work } from './work.js';
 import { say } from '../handler.js';
-import { runAct, saying } from './work.js';
+import { findItems } from '../refer/items.js';
+import { runAct, saying, turnOf } from './work.js';
 
 /** What can be asked or done again of another thing, place, person or day. */
 const again: Readonly<Partial<Record<Intent, readonly (keyof Slots)[]>>> = {
@@ -148,7 +149,10 @@ export const followUp = (work: Work, act: Act, doubtfully: (work: Work, act: Act
   // "And the milk?", of a power cut.
   const last = work.state.told?.act?.intent;
   const ofOutage = work.state.outage && (last === 'power-cut' || last === 'power-back');
-  if (item ?? items) return runAct(work, { intent: ofOutage ? 'keeps' : 'tell-about', slots: act.slots });
+  // Of several of one name, where they are; of one, all that is known.
+  const several = item && new Set(findItems(turnOf(work), item).items.map(({ placeId }) => placeId)).size > 1;
+  const plain = several && !/\b(old|new|oldest|newest)\b/i.test(work.heard ?? '') ? 'find' : 'tell-about';
+  if (item ?? items) return runAct(work, { intent: ofOutage ? 'keeps' : plain, slots: act.slots });
   if (place) return runAct(work, { intent: 'find', slots: { place } });
   if (person) return runAct(work, { intent: 'can-eat', slots: { person } });
   if (when) return runAct(work, { intent: 'use-first', slots: { when } });
