@@ -116,6 +116,7 @@ ask-about = Tell you about what?
 amount-left = { CAP($amount) } left.
 no-dates = No date is recorded.
 made-by = From { $maker }.
+apart-by-marker = { CAP($name) }: { $marker }.
 felt-alike = They feel alike: a marker on one would tell them apart.
 owner-is = { CAP(THE($name)) } { IS($name) } for { $owner }.
 owner-unknown = Nobody is recorded as having the { $name }.

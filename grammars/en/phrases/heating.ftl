@@ -14,6 +14,11 @@ reheat-title = { $method ->
   }
 reheat-minutes = { CAP($time) } at { $watts } watts.
     .full = { CAP($name) }: { $time } at { $watts } watts, then let it stand and check that it is hot all through.
+recorded-heat = { CAP($heat) } { $method ->
+    [oven] in the oven
+    [air-fryer] in the air fryer
+   *[other] as you told me
+  }.
 reheat-recorded-minutes = { CAP($time) } { $method ->
     [oven] in the oven
     [air-fryer] in the air fryer
@@ -136,7 +141,7 @@ power-first = Keep the doors shut.
 # Both hold: said in one breath.
 power-both-hold = The fridge stays cold until about { $fridge }, the freezer until about { $freezer }{ $date ->
     [none] {""}
-   *[other] {" "}{ $date }
+   *[other] {" "}{ ON($date) }
   }.
 power-holds = { $which ->
     [fridge] The fridge
@@ -146,7 +151,7 @@ power-holds = { $which ->
         [none] for now
        *[other] until about { $until }{ $date ->
             [none] {""}
-           *[other] {" "}{ $date }
+           *[other] {" "}{ ON($date) }
           }
       }.
     [past] { $until ->
@@ -184,7 +189,7 @@ power-one = { $name }: { $verdict ->
           }.
        *[other] holds until about { $until }{ $date ->
             [none] {""}
-           *[other] {" "}{ $date }
+           *[other] {" "}{ ON($date) }
           }, if the doors stay shut.
       }
     [discard] throw { $many ->

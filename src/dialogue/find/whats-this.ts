@@ -222,10 +222,16 @@ const tellApart = (turn: Turn, { slots }: Act): Reply | null => {
   const meant = slots.asked === 'apart' ? spoken.flatMap((id) => turn.kitchen.items.get(id) ?? []) : named;
   const told = meant.filter(({ gone }) => gone === null).slice(0, toldApart);
   if (told.length < 2) return null;
-  const each = told.map((item) => tellFeel(turn, item));
+  const markers = told.flatMap(({ markerId }) => turn.kitchen.markers.get(markerId ?? '') ?? []);
+  // Where each bears a marker, that is what tells them apart.
+  const each = told.map((item, at) =>
+    markers.length === told.length
+      ? say('apart-by-marker', { name: item.name, marker: markerNoun(markers[at]!) })
+      : tellFeel(turn, item).parts[0]!,
+  );
   const alike = new Set(told.map((item) => JSON.stringify(itemFeel(turn.kitchen, item)))).size === 1;
   return {
-    parts: [...each.flatMap(({ parts }) => parts.slice(0, 1)), ...(alike ? [say('felt-alike')] : [])],
+    parts: [...each, ...(alike ? [say('felt-alike')] : [])],
     memory: about(turn, told),
     names: told.map(({ name }) => name),
     count: told.length,

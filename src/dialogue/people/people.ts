@@ -26,17 +26,21 @@ const perhapsThem = 0.65;
 const somebodyElse = 'somebody-else';
 
 /** The person meant, if the household knows her; "me" is whoever speaks. */
-export const personSaid = (turn: Turn, slots: Slots): { person: Person | null; name: string | null } => {
+export const personSaid = (
+  turn: Turn,
+  slots: Slots,
+  asked = false,
+): { person: Person | null; name: string | null } => {
   const said = slots.person;
   if (!said) return { person: null, name: null };
   if (/^(he|she|him|her|they|them)$/i.test(said.words)) {
-    // "Peter's here, can he have that": whoever was just named.
+    // "Peter's here, can he have that": whoever was just named. Only asked: nothing is noted of a guess.
     const words = (turn.heard ?? '')
       .toLowerCase()
       .replace(/'s\b/g, '')
       .split(/[^\p{L}]+/u);
     const here = [...turn.kitchen.people.values()].filter(({ name }) => words.includes(name.toLowerCase()));
-    if (here.length === 1) return { person: here[0]!, name: null };
+    if (asked && here.length === 1) return { person: here[0]!, name: null };
     const last = turn.memory.personId ? turn.kitchen.people.get(turn.memory.personId) : undefined;
     return { person: last ?? null, name: null };
   }
@@ -67,7 +71,7 @@ export const nobodyCalled = (turn: Turn, slots: Slots, name: string): Reply =>
 
 /** The same, where a name nobody knows is told apart from no name at all. */
 export const personAsked = (turn: Turn, slots: Slots): { person: Person | null; unknown: string | null } => {
-  const { person, name } = personSaid(turn, slots);
+  const { person, name } = personSaid(turn, slots, true);
   if (person) return { person, unknown: null };
   const unknown = name ?? (slots.person ? null : (slots.words ?? null));
   return {

@@ -44,7 +44,7 @@ export const chooseByWords = (
 ): readonly Id[] | null => {
   const words = heard
     .toLowerCase()
-    .replace(/\b(the|a|an|one|ones|please|i mean|that)\b/g, ' ')
+    .replace(/\b(the|a|an|one|ones|please|i mean|that|is|it|was|do you|you mean)\b/g, ' ')
     .trim();
   if (words === '') return null;
   const fits = choices.filter(({ ids }) =>

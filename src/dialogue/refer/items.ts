@@ -2,10 +2,11 @@
 import { likeNames, livingItems } from '../../kitchen/index.js';
 import { marksOf } from '../../kitchen/index.js';
 import type { Id, Item } from '../../kitchen/model.js';
-import { foodKey, foodWords, likeness } from '../../kitchen/index.js';
+import { foodKey, foodWords, isFrozen, likeness } from '../../kitchen/index.js';
 import { placeUnder } from '../../kitchen/index.js';
 import { findByTouch } from '../../kitchen/index.js';
 import { dietMarks, matchFood } from '../../safety/index.js';
+import { plusDays, today } from '../../terms/dates.js';
 import type { Touch } from '../../terms/touch.js';
 import type { Mention } from '../../understanding/intents.js';
 import type { Say } from '../../speech/answer.js';
@@ -215,6 +216,9 @@ export interface Found {
   readonly missing: boolean;
 }
 
+/** What was made longer ago is put by, and no leftover: our own word for it, and no guidance. */
+const leftoverDays = 10;
+
 const nothing: Found = { items: [], unknown: null, near: false, missing: true };
 
 /** "the second one", "the last one", of a list. */
@@ -253,6 +257,13 @@ export const findItems = (turn: Turn, mention: Mention | undefined): Found => {
     const pointed = byPointer(turn, mention);
     const { items, failed } = narrow(turn, mention, pointed);
     return { items, unknown: null, near: failed, missing: pointed.length === 0 };
+  }
+  // "Leftovers": what was cooked and stands ready.
+  if (/^(the |any )?left ?overs?$/.test(mention.words ?? '') && named.length === 0) {
+    const since = plusDays(today(turn.clock), -leftoverDays);
+    const ready = hereItems(turn).filter((item) => (item.dates.made ?? '') >= since && !isFrozen(turn, item));
+    const { items, failed } = narrow(turn, mention, ready);
+    if (items.length > 0 && !failed) return { items, unknown: null, near: false, missing: false };
   }
   const stated = mention.words && mention.candidates.length === 0 ? statedIn(mention.words) : null;
   if (stated) {

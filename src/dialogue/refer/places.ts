@@ -107,7 +107,7 @@ export const findPlace = (
     }));
     return { found: 'several', choices, spot };
   }
-  if (mention.pointer === 'other') return otherOne(turn, nearId, spot);
+  if (mention.pointer === 'other') return otherOne(turn, nearId ?? turn.memory.placeId, spot);
   const here = mention.pointer ? turn.memory.placeId : null;
   const place = here ? turn.kitchen.places.get(here) : undefined;
   if (place) return { found: 'one', place, spot };

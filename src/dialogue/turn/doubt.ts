@@ -59,7 +59,7 @@ export const bestReading = (
   const near = understanding.readings.filter(({ confidence }) => confidence >= best.confidence - tie);
   const meant = near.find(fits) ?? best;
   return near
-    .filter((reading) => intentsOf(reading) === intentsOf(meant))
+    .filter((reading) => intentsOf(reading) === intentsOf(meant) && (fits(reading) || !fits(meant)))
     .reduce((a, b) => (said(b) > said(a) ? b : a), meant);
 };
 
