@@ -4,7 +4,9 @@
  */
 import pluralize from 'pluralize';
 import type { DynamicMatch, DynamicRule } from '../grammar/api.js';
+import { createFoodSounds, type FoodHeard } from './foods-by-sound.js';
 import type { NamedMatch } from './names/api.js';
+import { lexiconFor } from './words/index.js';
 import { entriesOf } from './word-lists.js';
 import { noMatches, rememberingRule } from './words/rule.js';
 
@@ -45,19 +47,66 @@ const lengthsAt = (index: PhraseIndex, words: readonly string[], from: number): 
 
 /** "cream of mushroom soup", "pasta with meatballs": one food named by two. English, where a language lists none. */
 const englishJoiners = ['of', 'with'];
+type FoodSounds = (word: string) => FoodHeard | null;
+
 /** Longest name of a food, in words. */
 const longestName = 7;
 
-const matchOf = (tokens: readonly string[], from: number, length: number, weight: number): DynamicMatch => {
+const matchOf = (said: readonly string[], from: number, length: number, weight: number): DynamicMatch => {
   const value: NamedMatch = {
-    words: tokens.slice(from, from + length).join(' '),
+    words: said.slice(from, from + length).join(' '),
     candidates: [],
     maker: null,
   };
   return { length, value: { ...value, candidates: [] }, weight };
 };
 
-const foodRule = (foods: PhraseIndex, modifiers: PhraseIndex, joiners: ReadonlySet<string>): DynamicRule =>
+/** A word that is no food but sounds like one is less likely meant so; least where it is a word of its own. */
+const bySound = { misspelt: 0.6, homophone: 0.5 } as const;
+
+/** The words with each put right that only sounds like a food, and how much less likely they are for it. */
+const putRight = (
+  tokens: readonly string[],
+  from: number,
+  soundsLike: FoodSounds,
+): { readonly tokens: readonly string[]; readonly weight: number } => {
+  let weight = 1;
+  const right = tokens.map((token, at) => {
+    if (at < from || at >= from + longestName) return token;
+    const single = singular(token);
+    const heard = soundsLike(single);
+    if (!heard || heard.doubtful) return token;
+    weight *= heard.misspelt ? bySound.misspelt : bySound.homophone;
+    return single === token ? heard.food : pluralize.plural(heard.food);
+  });
+  return { tokens: right, weight };
+};
+
+const foodRule = (
+  foods: PhraseIndex,
+  modifiers: PhraseIndex,
+  joiners: ReadonlySet<string>,
+  soundsLike: FoodSounds,
+): DynamicRule => {
+  const asHeard = plainFoodRule(foods, modifiers, joiners);
+  return rememberingRule((tokens, from) => {
+    const plain = asHeard.matchesAt(tokens, from);
+    const right = putRight(tokens, from, soundsLike);
+    if (right.weight === 1) return plain;
+    const lengths = new Set(plain.map(({ length }) => length));
+    const more = asHeard
+      .matchesAt(right.tokens, from)
+      .filter(({ length }) => !lengths.has(length))
+      .map((match) => ({ ...match, weight: (match.weight ?? 1) * right.weight }));
+    return [...plain, ...more];
+  });
+};
+
+const plainFoodRule = (
+  foods: PhraseIndex,
+  modifiers: PhraseIndex,
+  joiners: ReadonlySet<string>,
+): DynamicRule =>
   rememberingRule((tokens, from) => {
     const first = singular(tokens[from] ?? '');
     if (!foods.has(first) && !modifiers.has(first)) return noMatches;
@@ -88,16 +137,40 @@ const goodsRule = (goods: PhraseIndex): DynamicRule =>
   });
 
 const made = new Map<string, ReadonlyMap<string, DynamicRule>>();
+const understood = new Map<string, FoodSounds>();
+
+/**
+ * A name as it is said back: "chikin thighs" are chicken thighs. A word of its own ("time") stays as it
+ * was heard, unless only a food can be meant.
+ */
+export const asUnderstood = (words: string, language: string, foodMeant: boolean): string =>
+  words
+    .split(' ')
+    .map((word) => {
+      const single = singular(word);
+      const heard = understood.get(language)?.(single);
+      if (!heard || !(foodMeant || heard.misspelt)) return word;
+      return single === word ? heard.food : pluralize.plural(heard.food);
+    })
+    .join(' ');
 
 /** `kitchen:food` and `kitchen:goods` for a language; the same for every household. */
 export const foodRules = (language: string): ReadonlyMap<string, DynamicRule> => {
   let rules = made.get(language);
   if (!rules) {
-    const foods = indexOf(entriesOf(language, 'foods'));
+    const named = entriesOf(language, 'foods');
+    const foods = indexOf(named);
+    const ofOneWord = new Set(named.filter((food) => !food.includes(' ')).map(singular));
+    const goods = new Set(entriesOf(language, 'goods').map(singular));
+    const soundsLike = createFoodSounds(ofOneWord, goods, lexiconFor(language));
+    understood.set(language, soundsLike);
     const listed = entriesOf(language, 'food-joiners');
     const joiners = listed.length > 0 ? listed : englishJoiners;
     rules = new Map([
-      ['kitchen:food', foodRule(foods, indexOf(entriesOf(language, 'food-modifiers')), new Set(joiners))],
+      [
+        'kitchen:food',
+        foodRule(foods, indexOf(entriesOf(language, 'food-modifiers')), new Set(joiners), soundsLike),
+      ],
       ['kitchen:goods', goodsRule(indexOf(entriesOf(language, 'goods')))],
     ]);
     made.set(language, rules);

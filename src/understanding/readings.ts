@@ -5,6 +5,7 @@
 import type { DynamicRules, Grammar, Parse } from '../grammar/index.js';
 import type { PlainDate } from '../terms/dates.js';
 import { answering, expectedRules } from './expected.js';
+import { asUnderstood } from './foods.js';
 import {
   ASKING_INTENTS,
   CHANGING_INTENTS,
@@ -12,6 +13,7 @@ import {
   type Candidate,
   type Expectation,
   type Intent,
+  type Mention,
 } from './intents.js';
 import { actCost, sentenceCost } from './likelihood.js';
 import { readActs } from './meaning.js';
@@ -48,9 +50,36 @@ const joints: Readonly<Record<string, readonly (readonly string[])[]>> = {
   es: [['y', 'luego'], ['y', 'también'], ['y'], ['luego'], ['después'], ['pero'], ['también']],
 };
 
+/** What these are about is a food, or something else that is bought. */
+const ofFood: ReadonlySet<Intent> = new Set<Intent>([
+  ...(['buy-add', 'buy-remove', 'put-away', 'find', 'count', 'keeps', 'cook-temperature'] as const),
+  ...(['thaw-plan', 'reheat', 'contains', 'how-old', 'item-date'] as const),
+]);
+/** Below this no record of hers is what was said. */
+const hers = 0.7;
+
+/** A food that was heard as another word is said back as it was understood; a name of hers stays. */
+const speltMention = (mention: Mention, language: string, intent: Intent): Mention => {
+  const fit = mention.candidates[0]?.fit ?? 0;
+  if (mention.words === null || fit === 1) return mention;
+  const words = asUnderstood(mention.words, language, fit < hers && ofFood.has(intent));
+  if (words === mention.words) return mention;
+  return { ...mention, words, candidates: fit < hers ? [] : mention.candidates };
+};
+const spelt = (act: Act, language: string): Act => {
+  const { item, items } = act.slots;
+  if (!item && !items) return act;
+  const slots = {
+    ...act.slots,
+    ...(item ? { item: speltMention(item, language, act.intent) } : {}),
+    ...(items ? { items: items.map((one) => speltMention(one, language, act.intent)) } : {}),
+  };
+  return { ...act, slots };
+};
+
 const readingOf = (parse: Parse, { today, expecting, language }: Reader): Reading => {
   const bare = parse.rule.startsWith('expect_');
-  const acts = readActs(parse.value, today, bare ? 'answer' : undefined);
+  const acts = readActs(parse.value, today, bare ? 'answer' : undefined).map((act) => spelt(act, language));
   const expected = bare || (acts.length > 0 && answering[expecting].has(acts[0]!.intent));
   const against = acts.reduce((sum, act) => sum + actCost(act, expecting, language), 0);
   return { acts, score: parse.score + against + (expected ? expectedBonus : 0) };

@@ -121,10 +121,14 @@ export const soundsOf = (word: string, lexicon: Lexicon): string => {
   return spoken;
 };
 
+/** True for a word whose sounds are known, and not read off its letters. */
+export const hasPronunciation = (word: string, lexicon: Lexicon): boolean =>
+  lexicon.sounds.dictionary === 'cmu' && (fromDictionary(word) ?? derived(word)) !== null;
+
 /** Every way a word may sound: one that no dictionary has may sound an ending that English leaves silent. */
 export const waysToSay = (word: string, lexicon: Lexicon): readonly string[] => {
   const usual = soundsOf(word, lexicon);
-  if (lexicon.sounds.dictionary === 'cmu' && (fromDictionary(word) ?? derived(word)) !== null) return [usual];
+  if (hasPronunciation(word, lexicon)) return [usual];
   const sounded = lexicon.sounds.sounded.flatMap(([ending, sound]) =>
     word.length > ending.length + 2 && word.endsWith(ending)
       ? [byLetters(word.slice(0, -ending.length), lexicon) + sound]
