@@ -79,6 +79,12 @@ const doubtfulName = ({ intent, slots }: Act): boolean =>
     return best.fit < (loses ? surelyNamed.loss : surelyNamed.change);
   });
 
+/** A loss of a thing that the words fit only half: however clear the sentence, it is asked about. */
+export const losesDoubtful = (acts: readonly Act[]): boolean =>
+  acts.some(
+    (act) => DESTRUCTIVE_INTENTS.has(act.intent) && act.slots.item?.candidates[0] && doubtfulName(act),
+  );
+
 /** What to do with the best reading, given its confidence and how far behind the next meaning is. */
 export const verdictOn = (
   best:

@@ -1,7 +1,7 @@
 /** Whether a doubtful hearing leaves any doubt about what to do. */
 import type { Act, Interpretation, Mention, Slots, Understanding } from '../../understanding/intents.js';
 import { DESTRUCTIVE_INTENTS } from '../../understanding/intents.js';
-import { thresholds } from '../../understanding/thresholds.js';
+import { losesDoubtful, thresholds } from '../../understanding/thresholds.js';
 
 /** What a slot comes to in words: which record it was matched with is no other meaning. */
 const plain = (value: unknown): unknown => {
@@ -142,7 +142,7 @@ export const onlyOneMeaning = (understanding: Understanding): boolean => {
   const [best] = close;
   if (!best) return false;
   const destroys = best.acts.some(({ intent }) => DESTRUCTIVE_INTENTS.has(intent));
-  if (destroys && (understanding.hedged || understanding.disputed)) return false;
+  if (destroys && (understanding.hedged || understanding.disputed || losesDoubtful(best.acts))) return false;
   const enough = destroys ? thresholds.destroy : thresholds.change;
   return best.confidence >= enough && close.every(({ acts }) => sameActs(best.acts, acts));
 };

@@ -6,6 +6,7 @@ import { rememberingRule } from '../words/rule.js';
 import type { HouseholdNames, MarkerMatch, NamedKind, NamedMatch, NamedRecords, PlaceMatch } from './api.js';
 import { createMarkerIndex } from './markers.js';
 import { createNameIndex, type NameIndex } from './name-index.js';
+import { otherNamesOf } from './other-names.js';
 import { placesAt } from './place-phrases.js';
 import { createPlaceTree } from './place-tree.js';
 import { stemOf, withoutPossessive } from './stems.js';
@@ -99,7 +100,8 @@ export const createHouseholdNames = (locale: string, foods: readonly string[] = 
 
   const setters: { [K in NamedKind]: (record: NamedRecords[K]) => void } = {
     item(record) {
-      items.set({ id: record.id, names: [record.name], gone: Boolean(record.gone) });
+      const others = otherNamesOf(record.name, lexicon);
+      items.set({ id: record.id, names: [record.name], others, gone: Boolean(record.gone) });
       countMaker(record.id, -1);
       makers.delete(record.id);
       if (!record.maker) return;

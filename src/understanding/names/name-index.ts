@@ -13,6 +13,8 @@ import { contentStems, joiningWords, stemOf, withoutPossessive } from './stems.j
 export interface Named {
   readonly id: string;
   readonly names: readonly string[];
+  /** Names it has elsewhere, and how well each fits. */
+  readonly others?: readonly { readonly name: string; readonly fit: number }[];
   readonly gone: boolean;
 }
 
@@ -21,6 +23,8 @@ interface Entry {
   readonly id: string;
   readonly stems: readonly string[];
   readonly gone: boolean;
+  /** How well the whole name fits: less than 1 for one it has elsewhere. */
+  readonly fit: number;
 }
 interface Posting {
   readonly living: Set<Entry>;
@@ -234,7 +238,11 @@ export const createNameIndex = (lexicon: Lexicon): NameIndex => {
     const covered = chain.stems.length / entry.stems.length;
     const { last } = inOrder(chain.stems, entry.stems);
     const fit =
-      chain.fit * (0.6 + 0.4 * Math.min(1, covered)) * (last ? 1 : headlessFit) * (entry.gone ? goneFit : 1);
+      chain.fit *
+      (0.6 + 0.4 * Math.min(1, covered)) *
+      (last ? 1 : headlessFit) *
+      (entry.gone ? goneFit : 1) *
+      entry.fit;
     return { id: entry.id, fit: Math.round(fit * 1000) / 1000 };
   };
 
@@ -287,18 +295,19 @@ export const createNameIndex = (lexicon: Lexicon): NameIndex => {
   return {
     set(record) {
       remove(record.id);
-      const entries = record.names
-        .map((name) =>
-          name
+      const entries = [...record.names.map((name) => ({ name, fit: 1 })), ...(record.others ?? [])]
+        .map(({ name, fit }) => ({
+          fit,
+          said: name
             .toLowerCase()
             .normalize('NFC')
             .split(/[^\p{L}\p{M}\p{N}']+/u)
             .filter(Boolean),
-        )
-        .filter((said) => said.length > 0)
-        .map((said) => ({
+        }))
+        .filter(({ said }) => said.length > 0)
+        .map(({ said, fit }) => ({
           said,
-          entry: { id: record.id, stems: contentStems(said, lexicon), gone: record.gone },
+          entry: { id: record.id, stems: contentStems(said, lexicon), gone: record.gone, fit },
         }));
       for (const { said, entry } of entries) add(entry, said);
       records.set(
