@@ -12,6 +12,7 @@ import type {
 import { ASKING_INTENTS, CHANGING_INTENTS as changing, emptyMention } from '../understanding/intents.js';
 import type { Conversation, Decide, Heard, Outcome, Surroundings } from './api.js';
 import { livingItems, marksOf } from '../kitchen/index.js';
+import type { Id } from '../kitchen/model.js';
 import { placeNoun } from './describe/place.js';
 import { about, say, tell } from './handler.js';
 import { findItems } from './refer/items.js';
@@ -26,13 +27,15 @@ import { type Frame, type State, type Told, setupKey, stateOf } from './state.js
 import { summaryLines } from './summary/lines.js';
 import { recallSummary } from './summary/told.js';
 import { sureFrame } from './turn/ask-sure.js';
-import { bestReading, closeReadings, harmless, onlyOneMeaning, tellsLength } from './turn/doubt.js';
+import { bestReading, closeReadings, harmless, onlyOneMeaning, steering, tellsLength } from './turn/doubt.js';
 import { brokenOff } from './turn/broken-off.js';
 import { correctLast } from './turn/correct.js';
 import { awaitsDetail, detailOf, setJustNow } from './turn/detail.js';
 import { followUp } from './turn/follow-up.js';
 import { howLongOf } from './turn/how-long.js';
 import { goesOnWithList, listAgain, ofListInstead } from './turn/list-again.js';
+import { partedByCommas } from './turn/commas.js';
+import { ofUndoInstead } from './turn/undo-instead.js';
 import { runnerUpOf } from './turn/runner-up.js';
 import { answerFrame, askAgain, dropOffers, pickByWords, questionOf, topFrame } from './turn/frames.js';
 import {
@@ -110,7 +113,7 @@ const isOfWhatWasDone = (
 
 /** One act that was understood well enough. */
 const perform = (at: Work, said: Act): Work => {
-  const act = heldInstead(at, lostToPower(at, howLongOf(at, ofListInstead(at, said))));
+  const act = ofUndoInstead(at, heldInstead(at, lostToPower(at, howLongOf(at, ofListInstead(at, said)))));
   const aside = isForTheCount(at, act) || isOfWhatWasDone(at, act, topFrame(at));
   const work = aside ? withState(at, { frames: at.state.frames.slice(0, -1) }) : at;
   const ofOutage = outageTalk(work, act);
@@ -263,7 +266,7 @@ const confirmed = (work: Work, said: Act): Work => {
   const act = heldInstead(work, said);
   const answered = topFrame(work) && !isChanging(act.intent) ? answerFrame(work, act) : null;
   if (answered) return answered;
-  if (!isChanging(act.intent)) return perform(work, act);
+  if (!isChanging(act.intent) || ofUndoInstead(work, act) !== act) return perform(work, act);
   const felt = feltAmongTold(work, act);
   if (felt) return felt;
   // The set-up asked for it, and reads back what it makes of it.
@@ -295,6 +298,20 @@ const bareName = (work: Work, { readings }: Understanding): Work | null => {
 /** The last word of a name is enough, of a thing that is called by nothing else. */
 const halfName = 0.65;
 
+/** A place and nothing else: what is there can be told. */
+const offerToTell = (work: Work, id: Id, words: string): Frame => ({
+  kind: 'offer',
+  slot: 'offer',
+  question: say('offer-tell-place', { place: placeNoun(work.kitchen, id) }),
+  expecting: 'yes-no',
+  act: {
+    intent: 'find',
+    slots: { place: { words, candidates: [{ id, fit: 1 }], pointer: null, spot: null } },
+  },
+  picked: {},
+  asked: 1,
+});
+
 /** Words of this kitchen with nothing to be made of them: what was caught is said, and what could be asked of it. */
 const caught = (work: Work, { caught: words = [] }: Understanding): Work => {
   const item = words.find(({ kind }) => kind === 'item');
@@ -311,8 +328,8 @@ const caught = (work: Work, { caught: words = [] }: Understanding): Work => {
     return runAct(withState(work, { misses: 0 }), { intent: 'find', slots: { place: there } });
   }
   if (!item) {
-    const args = { place: place?.id ? placeNoun(work.kitchen, place.id) : place!.words };
-    return saying(next, say('caught-place', args));
+    if (!place?.id) return saying(next, say('caught-place', { place: place!.words }));
+    return pushFrame(withState(next, { misses: 0 }), offerToTell(work, place.id, place.words));
   }
   // What was made out is what "it" means next.
   const it = record && !record.gone ? withMemory(next, about(turnOf(next), [record])) : next;
@@ -379,8 +396,10 @@ const bringsBack = (work: Work, acts: readonly Act[]): boolean =>
 
 const heardWork = (work: Work, heard: Heard): Work => {
   const { understanding } = heard;
-  const best = bestReading(understanding, wantedNow(work));
-  const acts = best?.acts ?? [];
+  const { procedure } = work.state;
+  const steered = procedure && !procedure.paused ? steering(understanding) : undefined;
+  const best = steered ?? bestReading(understanding, wantedNow(work));
+  const acts = (best?.acts ?? []).map((act) => partedByCommas(act, best?.heard ?? ''));
   switch (understanding.verdict) {
     case 'nothing-heard':
       return nothingHeard(work, heard.touched !== null);

@@ -8,7 +8,15 @@ import { expectedRules } from './expected.js';
 import { grammarFor, rulesFor } from './grammar-files.js';
 import { guessesFrom, type Guess } from './guesses.js';
 import { learnedReading } from './learned-reading.js';
-import type { Act, Caught, HearingContext, Hypothesis, Interpretation, Understanding } from './intents.js';
+import type {
+  Act,
+  Caught,
+  HearingContext,
+  Hypothesis,
+  Intent,
+  Interpretation,
+  Understanding,
+} from './intents.js';
 import type { HouseholdNames } from './names/api.js';
 import { mendedReadings, readingsOf, strayReadings, type Reader, type Reading } from './readings.js';
 import { confidenceOfCues, thresholds, verdictOn } from './thresholds.js';
@@ -75,6 +83,9 @@ const fewGuesses = 3;
 /** How many of the guesses must agree on what cue words say. */
 const mustAgree = 3;
 
+/** Readings of a name and nothing else. */
+const bareIntents: ReadonlySet<Intent> = new Set<Intent>(['choose', 'answer', 'follow-up']);
+
 type Meanings = Map<string, Meaning>;
 
 /** Several parses of one guess that mean the same are no more than one: the likeliest counts. */
@@ -122,6 +133,9 @@ const meaningsOf = (given: readonly Guess[], reader: Reader): Meant => {
     if (rank === 0 && !clear) guesses = withConsensus(given);
     // Before something is lost, all are heard.
     if (losing) continue;
+    // A bare name while steps are read may be a misheard "pause": the others are heard, too.
+    if (reader.expecting === 'step' && first?.acts.length === 1 && bareIntents.has(first.acts[0]!.intent))
+      continue;
     if (clear || (rank >= likelyEnough.after && best >= likelyEnough.score)) break;
   }
   if (best < doubtful)

@@ -47,7 +47,16 @@ split-into = { CAP($name) }, now in { $parts }.
 confirm-split = Divide the { $name }? Yes or no.
 ask-merge = Which ones go together?
 merge-too-few = I need two to put together. Name both.
-confirm-merge = Put { $count } lots of { $name } together as one? Yes or no.
+confirm-merge = { $caution ->
+    [none] {""}
+   *[other] { $caution }{" "}
+  }Put { $count } lots of { $name } together as one? Yes or no.
 confirm-merge-different = These differ: { $names }. Put them together all the same? Yes or no.
 merged = { CAP($name) }, together { $at }.
+merged-frozen = Part of it was frozen and part was not. { $may ->
+    [yes] Guidance: freeze the thawed part again only if it thawed in the fridge.
+    [cook-first] Guidance: cook it before freezing it again.
+    [no] Guidance: do not freeze it again.
+   *[unknown] Do not freeze it again: in doubt, throw it out.
+  }
 merged-oldest = It is as old as the oldest part.

@@ -233,7 +233,9 @@ export const find: Handler = (act, turn) => {
     // Of what is not here at all, no place need be asked.
     if (found.found === 'several' && !(named && items.length === 0 && act.slots.asked === 'only')) {
       const labels = found.choices.map(({ label }) => label);
-      const question = say('which-place', { choices: list(labels, true) });
+      const question = say(found.sideBySide ? 'which-beside' : 'which-place', {
+        choices: list(labels, true),
+      });
       return { parts: [], ask: { slot: 'place', question, expecting: 'place', choices: found.choices } };
     }
     if (found.found === 'unknown') return { parts: [say('no-such-place-told', { words: found.words })] };

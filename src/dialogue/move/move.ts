@@ -13,13 +13,15 @@ import {
   split as splitChange,
   storagesOf,
   thaw as thawChange,
+  storageOf,
 } from '../../kitchen/index.js';
 import type { Change, Item } from '../../kitchen/model.js';
 import type { Say, Value } from '../../speech/answer.js';
 import type { PlainDate } from '../../terms/dates.js';
-import type { SaidDate, Slots } from '../../understanding/intents.js';
-import { assessIn } from '../../safety/index.js';
+import type { Act, SaidDate, Slots } from '../../understanding/intents.js';
+import { assessIn, mayRefreeze } from '../../safety/index.js';
 import { placeAt, placeNoun } from '../describe/place.js';
+import { sourcesOf } from '../describe/guidance.js';
 import { refusal, withChange } from '../describe/refusals.js';
 import { type Handler, type Reply, type Turn, about, day, list, say, todayOf } from '../handler.js';
 import { offerOf } from '../places/new-place.js';
@@ -347,8 +349,38 @@ const partsMemory = (turn: Turn, change: Change): NonNullable<Reply['memory']> =
   return about({ ...turn, kitchen: applyChange(turn.kitchen, change) }, parts);
 };
 
+/** "The chilli in the fridge with the one in the freezer": the other is called as the first. */
+const withTheOne = ({ slots: { item, items, ...rest } }: Act): { readonly slots: Slots } => {
+  if (!item || !items || items.length === 0)
+    return { slots: { ...rest, ...(item ? { item } : {}), ...(items ? { items } : {}) } };
+  const { words, candidates } = item;
+  const called = items.map((one) =>
+    one.words === null && one.candidates.length === 0 && !one.pointer ? { ...one, words, candidates } : one,
+  );
+  return { slots: { ...rest, items: [item, ...called] } };
+};
+
+/** Frozen food and food that was not, put together: what guidance says of freezing it again. */
+const mixedCaution = (
+  turn: Turn,
+  items: readonly Item[],
+): { readonly say: Say; readonly sources: readonly Say[] } | null => {
+  const frozen = items.filter(({ placeId }) => storageOf(turn.kitchen, placeId) === 'freezer');
+  const [first] = items;
+  if (!first || frozen.length === 0 || frozen.length === items.length) return null;
+  const { may, source } = mayRefreeze({
+    food: first.name,
+    thawedIn: 'fridge',
+    region: turn.kitchen.household.region,
+  });
+  return {
+    say: say('merged-frozen', { may }),
+    sources: source ? sourcesOf([{ source }]) : [],
+  };
+};
+
 export const merge: Handler = (act, turn) => {
-  const { slots } = act;
+  const { slots } = withTheOne(act);
   const mentions = slots.items && slots.items.length > 1 ? slots.items : null;
   const found = mentions
     ? itemsOf(turn, slots, say('ask-merge'))
@@ -376,13 +408,20 @@ const mergeThem = (turn: Turn, items: readonly Item[]): Reply => {
       return { parts: [], confirm: say('confirm-merge-different', { names }) };
     return refusal(turn, result);
   }
+  // Said with the question, before it is done.
+  const mixed = mixedCaution(turn, items);
   return {
     parts: [
       say('merged', { name: first!.name, at: placeAt(turn.kitchen, first!.placeId) }),
       say('merged-oldest'),
     ],
     changes: [result],
-    confirm: say('confirm-merge', { name: first!.name, count: items.length }),
+    sources: mixed?.sources ?? [],
+    confirm: say('confirm-merge', {
+      name: first!.name,
+      count: items.length,
+      ...(mixed ? { caution: mixed.say } : {}),
+    }),
     memory: about(turn, [first!]),
   };
 };

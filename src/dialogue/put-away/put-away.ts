@@ -9,6 +9,7 @@ import {
 } from '../../kitchen/index.js';
 import { withChange } from '../describe/refusals.js';
 import { markerNoun } from '../describe/touch.js';
+import type { Act } from '../../understanding/intents.js';
 import { type Handler, type Turn, say } from '../handler.js';
 import { move } from '../move/move.js';
 import { offerOf } from '../places/new-place.js';
@@ -44,7 +45,12 @@ export const putAway: Handler = (act, turn) => {
   const told = justAdded(turn, slots, name);
   if (told) return amend({ intent: 'amend', slots: { ...slots, item: told } }, turn);
   const here = alreadyHere(turn, slots, name);
-  if (here) return move({ intent: 'move', slots: { ...slots, item: here } }, turn);
+  if (here) {
+    // What was said of it now is no longer heard when a question about it is answered.
+    const moving: Act = { intent: 'move', slots: { ...slots, item: here } };
+    const reply = move(moving, turn);
+    return reply.ask && !reply.askFor ? { ...reply, askFor: moving } : reply;
+  }
   const marker = needMarker(turn, slots.marker ?? touchedMarker(turn, slots), { create: true });
   if ('reply' in marker) return marker.reply;
   const earlier = earlierOf(turn, name, slots);

@@ -72,6 +72,10 @@ const chooseById = (kitchen: Kitchen, mention: Mention, choices: readonly Choice
   const within =
     best && choices.some(({ ids }) => ids.some((id) => placeUnder(kitchen, best.id, id) && id !== best.id));
   if (within && best.fit >= 0.8) return [];
+  // "Second shelf of the fridge", where shelves of the pantry were offered.
+  const elsewhere =
+    best && best.fit >= 0.9 && / (of|in) /.test(mention.at?.words ?? '') && kitchen.places.has(best.id);
+  if (elsewhere && !choices.some(({ ids }) => ids.some((id) => placeUnder(kitchen, id, best.id)))) return [];
   if (wanted.length === 0 || called.length === 1) return called;
   return choices.filter(({ ids }) =>
     ids.some(

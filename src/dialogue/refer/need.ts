@@ -160,7 +160,7 @@ export const needPlace = (
         found.choices.slice(0, shownChoices).map(({ label }) => label),
         true,
       );
-      const question = say('which-place', { choices: labels });
+      const question = say(found.sideBySide ? 'which-beside' : 'which-place', { choices: labels });
       const again = say('which-place-again', { choices: labels });
       return {
         reply: { parts: [], ask: { slot, question, again, expecting: 'place', choices: found.choices } },

@@ -8,13 +8,39 @@ import type { Choice } from '../state.js';
 
 export type PlaceFound =
   | { readonly found: 'one'; readonly place: Place; readonly spot: string | null }
-  | { readonly found: 'several'; readonly choices: readonly Choice[]; readonly spot: string | null }
+  | {
+      readonly found: 'several';
+      readonly choices: readonly Choice[];
+      readonly spot: string | null;
+      /** "The top one" was said of places that lie side by side. */
+      readonly sideBySide?: true;
+    }
   | { readonly found: 'unknown'; readonly words: string }
   | { readonly found: 'none' };
 
 const closeFit = 0.08;
 /** Below this a place's own name, as said, is worth more. */
 const fairFit = 0.6;
+
+const upright = /\b(top|bottom|upper|lower|highest|lowest|uppermost|lowermost)\b/;
+const sideways = /\b(left|right|middle|centre|center)\b/;
+
+const names = ({ name, aliases }: Place): string => [name, ...aliases].join(' ').toLowerCase();
+
+/**
+ * "The top basket", where baskets lie side by side: there is none. Those that lie there, else null.
+ * Places beside each other are known by their names: they are called left and right, none top or bottom.
+ */
+const besideEachOther = (turn: Turn, { words }: PlaceMention, best: readonly Place[]): Place[] | null => {
+  const [place] = best;
+  if (!words || !place || best.length > 1 || !upright.test(words) || upright.test(names(place))) return null;
+  const beside = [...turn.kitchen.places.values()].filter(
+    ({ parentId, kind }) => parentId === place.parentId && kind === place.kind,
+  );
+  const all =
+    beside.length > 1 && beside.every((one) => sideways.test(names(one)) && !upright.test(names(one)));
+  return all ? beside : null;
+};
 
 const isCalled = ({ name, aliases }: Place, words: string): boolean =>
   [name, ...aliases].some((called) => foodKey(called) === foodKey(words));
@@ -57,6 +83,13 @@ const bestOf = (turn: Turn, mention: PlaceMention): Place[] => {
   return known.filter(({ fit }) => fit >= top - closeFit).map(({ place }) => place);
 };
 
+/** `near`: it is plain what they are in. */
+const choicesAmong = (turn: Turn, places: readonly Place[], near = false): Choice[] =>
+  places.map((place) => ({
+    ids: [place.id],
+    label: say('the-place', { place: near ? place.name : placeNoun(turn.kitchen, place.id) }),
+  }));
+
 /** "The other freezer", "the other shelf": of that kind, not the one just spoken of. */
 const otherOne = (turn: Turn, nearId: Id | null, spot: string | null): PlaceFound => {
   const kind = /\bother (freezer|fridge|shelf|drawer|basket|cupboard)\b/.exec(turn.heard ?? '')?.[1];
@@ -67,11 +100,7 @@ const otherOne = (turn: Turn, nearId: Id | null, spot: string | null): PlaceFoun
   });
   if (those.length === 1) return { found: 'one', place: those[0]!, spot };
   if (those.length === 0) return { found: 'none' };
-  const choices = those.map((place) => ({
-    ids: [place.id],
-    label: say('the-place', { place: placeNoun(turn.kitchen, place.id) }),
-  }));
-  return { found: 'several', choices, spot };
+  return { found: 'several', choices: choicesAmong(turn, those), spot };
 };
 
 /**
@@ -92,6 +121,8 @@ export const findPlace = (
   const neighbour = mention.candidates.length === 0 ? besideOf(turn, spot) : null;
   if (neighbour) return { found: 'one', place: neighbour, spot };
   const best = bestOf(turn, mention);
+  const beside = besideEachOther(turn, mention, best);
+  if (beside) return { found: 'several', choices: choicesAmong(turn, beside, true), spot, sideBySide: true };
   if (best.length === 1) return { found: 'one', place: best[0]!, spot };
   if (best.length > 1) {
     for (const nearby of [nearId, turn.memory.placeId]) {
@@ -101,11 +132,7 @@ export const findPlace = (
     }
     const whole = best.filter((place) => place.parentId === null);
     if (whole.length === 1) return { found: 'one', place: whole[0]!, spot };
-    const choices = best.map((place) => ({
-      ids: [place.id],
-      label: say('the-place', { place: placeNoun(turn.kitchen, place.id) }),
-    }));
-    return { found: 'several', choices, spot };
+    return { found: 'several', choices: choicesAmong(turn, best), spot };
   }
   if (mention.pointer === 'other') return otherOne(turn, nearId ?? turn.memory.placeId, spot);
   const here = mention.pointer ? turn.memory.placeId : null;

@@ -1,5 +1,12 @@
 /** Whether a doubtful hearing leaves any doubt about what to do. */
-import type { Act, Interpretation, Mention, Slots, Understanding } from '../../understanding/intents.js';
+import type {
+  Act,
+  Intent,
+  Interpretation,
+  Mention,
+  Slots,
+  Understanding,
+} from '../../understanding/intents.js';
 import { DESTRUCTIVE_INTENTS } from '../../understanding/intents.js';
 import { losesDoubtful, thresholds } from '../../understanding/thresholds.js';
 
@@ -61,6 +68,28 @@ export const bestReading = (
   return near
     .filter((reading) => intentsOf(reading) === intentsOf(meant) && (fits(reading) || !fits(meant)))
     .reduce((a, b) => (said(b) > said(a) ? b : a), meant);
+};
+
+const steers: ReadonlySet<Intent> = new Set<Intent>([
+  'wait',
+  'next',
+  'back',
+  'repeat',
+  'done',
+  'continue',
+  'stop',
+  'steps-left',
+]);
+const bare: ReadonlySet<Intent> = new Set<Intent>(['choose', 'answer', 'follow-up']);
+
+/** "Peas" or "pause", while steps are read: of a recogniser's guesses, the one that steers them. */
+export const steering = ({ readings }: Understanding): Interpretation | undefined => {
+  const [best] = readings;
+  const one = ({ acts }: Interpretation, of: ReadonlySet<Intent>): boolean =>
+    acts.length === 1 && of.has(acts[0]!.intent);
+  return best && one(best, bare)
+    ? readings.find((reading) => reading.heard !== best.heard && one(reading, steers))
+    : undefined;
 };
 
 /** "For three hours" is how long, not three o'clock. */

@@ -25,7 +25,9 @@ const again = (was: Act, { slots }: Act, about: boolean): Act | null => {
   if (!named(slots)) return null;
   if (was.intent === 'buy-read') return { intent: named(was.slots) || about ? 'buy-read' : 'buy-add', slots };
   if (about) return { intent: 'buy-read', slots };
-  return { intent: was.intent === 'buy-clear' ? 'buy-add' : was.intent, slots };
+  // After it was emptied, or something on it taken back, what is named now is wanted on it.
+  const anew = was.intent === 'buy-clear' || was.intent === 'undo';
+  return { intent: anew ? 'buy-add' : was.intent, slots };
 };
 
 /** The same again of another line; null when the talk was of something else. */
