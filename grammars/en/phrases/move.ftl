@@ -50,13 +50,16 @@ merge-too-few = I need two to put together. Name both.
 confirm-merge = { $caution ->
     [none] {""}
    *[other] { $caution }{" "}
-  }Put { $count } lots of { $name } together as one? Yes or no.
+  }Put { $count } lots of { $name } together{ $caution ->
+    [none] {" "}as one
+   *[other] {""}
+  }? Yes or no.
 confirm-merge-different = These differ: { $names }. Put them together all the same? Yes or no.
 merged = { CAP($name) }, together { $at }.
-merged-frozen = Part of it was frozen and part was not. { $may ->
-    [yes] Guidance: freeze the thawed part again only if it thawed in the fridge.
-    [cook-first] Guidance: cook it before freezing it again.
-    [no] Guidance: do not freeze it again.
-   *[unknown] Do not freeze it again: in doubt, throw it out.
+merged-frozen = { $may ->
+    [yes] One is frozen: guidance says freeze it again only if thawed in the fridge.
+    [cook-first] One is frozen: guidance says cook it before freezing it again.
+    [no] One is frozen: guidance says do not freeze it again.
+   *[unknown] One is frozen: do not freeze it again. In doubt, throw it out.
   }
 merged-oldest = It is as old as the oldest part.
