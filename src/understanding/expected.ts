@@ -1,8 +1,9 @@
 /** Bare answers: which rules of `main.gram` fit what the conversation waits for. */
+import type { Grammar } from '../grammar/index.js';
 import type { Expectation, Intent } from './intents.js';
 
 /** Public rules tried beside `$act`, each with the intent its reading stands for. */
-export const expectedRules: Readonly<Record<Expectation, readonly string[]>> = {
+const expectedRules: Readonly<Record<Expectation, readonly string[]>> = {
   anything: [],
   'yes-no': [],
   'outage-state': ['expect_state'],
@@ -25,6 +26,12 @@ export const expectedRules: Readonly<Record<Expectation, readonly string[]>> = {
   'day-or-hour': ['expect_date', 'expect_time'],
   length: ['expect_length'],
 };
+
+/** Those of them that the language has: one that came later hears the rest all the same. */
+export const rulesExpected = (
+  expecting: Expectation,
+  { publicRules }: Pick<Grammar, 'publicRules'>,
+): readonly string[] => expectedRules[expecting].filter((rule) => publicRules.includes(rule));
 
 const steering: readonly Intent[] = [
   'next',

@@ -4,7 +4,7 @@
  */
 import type { DynamicRules, Grammar, Parse } from '../grammar/index.js';
 import type { PlainDate } from '../terms/dates.js';
-import { answering, expectedRules } from './expected.js';
+import { answering, rulesExpected } from './expected.js';
 import { asUnderstood } from './foods.js';
 import {
   ASKING_INTENTS,
@@ -87,7 +87,7 @@ const readingOf = (parse: Parse, { today, expecting, language }: Reader): Readin
 
 /** Readings of the whole as one act, best first. */
 const single = (tokens: readonly string[], reader: Reader): readonly Reading[] => {
-  const rules = ['act', ...expectedRules[reader.expecting]];
+  const rules = ['act', ...rulesExpected(reader.expecting, reader.grammar)];
   return reader.grammar
     .parse(tokens, { rules, dynamic: reader.rules, limit: parses })
     .map((parse) => readingOf(parse, reader))

@@ -4,7 +4,7 @@ import { disputed, losesSomething, withConsensus } from './agreement.js';
 import { caughtIn, worthAsking } from './caught.js';
 import { confidenceOf, type Evidence } from './confidence.js';
 import { cuedIntent } from './cues.js';
-import { expectedRules } from './expected.js';
+import { rulesExpected } from './expected.js';
 import { grammarFor, rulesFor } from './grammar-files.js';
 import { guessesFrom, type Guess } from './guesses.js';
 import { learnedReading } from './learned-reading.js';
@@ -250,7 +250,7 @@ export const createUnderstander = (
     begins(words, names, context) {
       const { tokens } = normalise(words, context.locale);
       return grammar.acceptsPrefix(tokens, {
-        rules: ['act', ...expectedRules[context.expecting]],
+        rules: ['act', ...rulesExpected(context.expecting, grammar)],
         dynamic: rulesFor(names, context.locale, { now: context.now, timeZone: context.timeZone }),
       });
     },

@@ -47,11 +47,11 @@ const limitWords = (found: Assessment, food: string, where: Where): Say | null =
   const limit = found.row?.limit;
   if (!keeps || !limit) return null;
   const { low, high, unit } = limit;
+  // A figure for anything cooked, given as that of a thing no table has, would be a made-up one.
   return say('keeps-generic', {
     food,
     where,
     kind: found.row?.kind ?? 'keeping',
-    // A figure for anything cooked, given as that of a thing no table has, would be a made-up one.
     listed: found.match.notes.includes('not-in-table') ? 'no' : 'yes',
     span: low === high ? say('span-single', { high, unit }) : say('span-range', { low, high, unit }),
   });
