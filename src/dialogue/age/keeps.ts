@@ -103,7 +103,8 @@ const verdictEntry = (turn: Turn, group: Group, found: Assessment, among: readon
     ...(found.lastDay ? { last: day(found.lastDay) } : {}),
   });
 
-const ownVerdicts = (turn: Turn, items: readonly Item[]): Reply => {
+/** What guidance says of things of the household. */
+export const ownVerdicts = (turn: Turn, items: readonly Item[]): Reply => {
   const groups = byAge(oldestFirst(items));
   const memory = about(
     turn,

@@ -1,10 +1,11 @@
 /** Talk about the talk: again, shorter, slower, more, why, what did you hear, help, goodbye. */
-import { itMention } from '../../understanding/intents.js';
+import { type Act, itMention } from '../../understanding/intents.js';
 import type { Length, Listener, Say } from '../../speech/answer.js';
 import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
+import { ownVerdicts } from '../age/keeps.js';
 import { count } from '../find/count.js';
 import { tellAbout } from '../find/whats-this.js';
-import { atOrdinal } from '../refer/items.js';
+import { atOrdinal, findItems } from '../refer/items.js';
 import { summaryLines } from '../summary/lines.js';
 import { lengths } from '../state.js';
 import { cutIndex } from '../turn/broken-off.js';
@@ -137,8 +138,22 @@ export const details: Handler = (act, turn) => {
 };
 
 /** "Why", "who says so". */
-export const why: Handler = (_act, turn) => {
+/** "Why the chicken": that one alone, with what is told of it on asking. */
+const whyOfOne = (act: Act, turn: Turn): Reply | null => {
+  const named = findItems(turn, act.slots.item).items;
+  const spokenOf = named.filter(
+    ({ id }) => turn.memory.items.includes(id) || turn.memory.offered.includes(id),
+  );
+  const [first, ...rest] = spokenOf.length > 0 ? spokenOf : named;
+  if (!first) return null;
+  const found = ownVerdicts(turn, [first, ...rest]);
+  return { ...found, parts: [...found.parts, ...(found.details ?? []), ...(found.sources ?? [])] };
+};
+
+export const why: Handler = (act, turn) => {
   const { told } = turn.state;
+  const ofOne = act.slots.item ? whyOfOne(act, turn) : null;
+  if (ofOne) return ofOne;
   if (!told) return { parts: [say('nothing-said-yet')] };
   const sources = told.sources.length > 0 ? told.sources : (turn.state.procedure?.source ?? []);
   const who = /\b(who|source|where)\b/.test(turn.heard ?? '');
