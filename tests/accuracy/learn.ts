@@ -66,7 +66,7 @@ else {
   const table = asTable(fit(examples), least);
   writeFileSync(
     projectFile('grammars', 'en', 'learned', 'weights.tsv'),
-    `# Fitted by npm run learn: do not edit. feature, then what it counts for each request. See tests/accuracy/learning.ts.\n${table}`,
+    `# Fitted by npm run learn: do not edit. The requests; then each feature, and what it counts for each request by its number from 0.\n${table}`,
   );
-  say(`${table.split('\n').length - 1} features written`);
+  say(`${table.split('\n').length - 2} features written`);
 }

@@ -319,13 +319,13 @@ export const fit = (examples: readonly Example[]): Fitted => {
 };
 
 /** As `src/understanding/learned/weights.ts` reads it. Weights that hardly count are left out. */
-export const asTable = ({ features, labels, weights }: Fitted, least: number): string =>
-  features
-    .map((feature, row) => {
-      const entries = labels.flatMap((label, column) => {
-        const weight = weights[row * labels.length + column]!;
-        return Math.abs(weight) < least ? [] : [`${label} ${weight.toFixed(1)}`];
-      });
-      return entries.length === 0 ? '' : `${[feature, ...entries].join('\t')}\n`;
-    })
-    .join('');
+export const asTable = ({ features, labels, weights }: Fitted, least: number): string => {
+  const rows = features.flatMap((feature, row) => {
+    const entries = labels.flatMap((_label, column) => {
+      const weight = weights[row * labels.length + column]!;
+      return Math.abs(weight) < least ? [] : [`${column} ${weight.toFixed(1)}`];
+    });
+    return entries.length === 0 ? [] : [[feature, ...entries].join('\t')];
+  });
+  return `${[labels.join('\t'), ...rows].join('\n')}\n`;
+};

@@ -1,6 +1,7 @@
 /**
- * The weights that `npm run learn` fitted: `grammars/<language>/learned/weights.tsv`, one feature a
- * line with what it counts for each request (`feature<TAB>request weight<TAB>request weight …`).
+ * The weights that `npm run learn` fitted: `grammars/<language>/learned/weights.tsv`. Its first row
+ * names the requests; then one feature a line with what it counts for each that it counts for, by
+ * number from 0 (`feature<TAB>number weight<TAB>number weight …`).
  * A sum for each request, made into shares that add up to one; `none` is what is not ours.
  */
 import { existsSync, readFileSync } from 'node:fs';
@@ -16,24 +17,26 @@ export interface Weights {
 export const readWeights = (language: string): Weights | null => {
   const file = projectFile('grammars', language, 'learned', 'weights.tsv');
   if (!existsSync(file)) return null;
-  const labels = new Map<string, number>();
+  const rows = readFileSync(file, 'utf8')
+    .split('\n')
+    .filter((line) => line !== '' && !line.startsWith('# '));
+  const labels = rows[0]?.split('\t') ?? [];
   const byFeature = new Map<string, Float32Array>();
-  for (const line of readFileSync(file, 'utf8').split('\n')) {
-    if (line === '' || line.startsWith('# ')) continue;
+  for (const line of rows.slice(1)) {
     const [feature, ...entries] = line.split('\t');
     const row = new Float32Array(entries.length * 2);
     entries.forEach((entry, at) => {
-      const space = entry.lastIndexOf(' ');
+      const space = entry.indexOf(' ');
+      const label = Number(entry.slice(0, space));
       const weight = Number(entry.slice(space + 1));
-      if (space < 0 || Number.isNaN(weight)) throw new Error(`weights.tsv: "${entry}" is no weight`);
-      const label = entry.slice(0, space);
-      if (!labels.has(label)) labels.set(label, labels.size);
-      row[2 * at] = labels.get(label)!;
+      if (space < 1 || Number.isNaN(weight) || labels[label] === undefined)
+        throw new Error(`weights.tsv: "${entry}" is no weight`);
+      row[2 * at] = label;
       row[2 * at + 1] = weight;
     });
     byFeature.set(feature!, row);
   }
-  return { labels: [...labels.keys()], byFeature };
+  return { labels, byFeature };
 };
 
 export interface Judged {
