@@ -29,6 +29,9 @@ const learnedOf = (language: string): Learned | null => {
 
 const intents: ReadonlySet<string> = new Set(INTENTS);
 
+/** What these mean hangs on what was said before; words alone do not tell. */
+const hanging: ReadonlySet<string> = new Set<Intent>(['answer', 'choose', 'correct', 'follow-up']);
+
 export interface Guessed {
   readonly act: Act;
   /** 0 to 1: its part of all that the words could mean, as learned. */
@@ -62,7 +65,7 @@ export const guessed = (
   if (!learned) return null;
   const { weights, senses } = learned;
   const all = judge(featuresOf(textsOf(tokens, aside, rules), senses), weights);
-  const best = all.find(({ label }) => intents.has(label));
+  const best = all.find(({ label }) => intents.has(label) && !hanging.has(label));
   if (!best) return null;
   const intent = best.label as Intent;
   const isStrange = (word: string): boolean =>
