@@ -272,8 +272,20 @@ export interface Fitted {
 
 const settings = { rounds: 4, step: 0.3, decay: 1e-6, seldom: 2 } as const;
 
-/** Gradient descent with a step of its own for each weight (AdaGrad). The same examples, the same weights. */
+/** The examples are gone through in so many orders; the weights are the mean of what each comes to. */
+const orders = [3, 5, 8] as const;
+
+/** The same examples, the same weights. */
 export const fit = (examples: readonly Example[]): Fitted => {
+  const [first, ...rest] = orders.map((order) => fitInOrder(examples, order));
+  const weights = first!.weights.map(
+    (weight, at) => rest.reduce((sum, one) => sum + one.weights[at]!, weight) / orders.length,
+  );
+  return { ...first!, weights };
+};
+
+/** Gradient descent with a step of its own for each weight (AdaGrad). */
+const fitInOrder = (examples: readonly Example[], order: number): Fitted => {
   const counts = new Map<string, number>();
   for (const { features } of examples)
     for (const feature of features) counts.set(feature, (counts.get(feature) ?? 0) + 1);
@@ -289,7 +301,7 @@ export const fit = (examples: readonly Example[]): Fitted => {
     column: columnOf.get(label)!,
     weight,
   }));
-  const random = createRandom(3);
+  const random = createRandom(order);
   const sums = new Float64Array(many);
   for (let round = 0; round < settings.rounds; round += 1) {
     for (let at = rows.length - 1; at > 0; at -= 1) {
