@@ -162,7 +162,11 @@ export const foodRules = (language: string): ReadonlyMap<string, DynamicRule> =>
     const foods = indexOf(named);
     const ofOneWord = new Set(named.filter((food) => !food.includes(' ')).map(singular));
     const goods = new Set(entriesOf(language, 'goods').map(singular));
-    const soundsLike = createFoodSounds(ofOneWord, goods, lexiconFor(language));
+    const soundsLike = createFoodSounds(
+      ofOneWord,
+      new Set([...goods, ...entriesOf(language, 'no-food')]),
+      lexiconFor(language),
+    );
     understood.set(language, soundsLike);
     const listed = entriesOf(language, 'food-joiners');
     const joiners = listed.length > 0 ? listed : englishJoiners;

@@ -38,12 +38,16 @@ export const sentenceCost = (tokens: readonly string[], language: string): numbe
 
 /** "everything", "the thing": words that name nothing to buy or put away. */
 const namelessCost = -5;
-const namelessIn = (language: string): ReadonlySet<string> => {
-  let words = nameless.get(language);
-  if (!words) nameless.set(language, (words = new Set(entriesOf(language, 'nameless'))));
-  return words;
+const listedIn = (list: string): ((language: string) => ReadonlySet<string>) => {
+  const known = new Map<string, ReadonlySet<string>>();
+  return (language) => {
+    let words = known.get(language);
+    if (!words) known.set(language, (words = new Set(entriesOf(language, list))));
+    return words;
+  };
 };
-const nameless = new Map<string, ReadonlySet<string>>();
+const namelessIn = listedIn('nameless');
+const nobodyIn = listedIn('nobody');
 const namesNothing = ({ words, candidates }: Mention, language: string): boolean =>
   words !== null &&
   candidates.length === 0 &&
@@ -71,6 +75,8 @@ export const actCost = ({ intent, slots }: Act, expecting: Expectation, language
     if (vague(mention)) cost += vagueCost;
     if (namesNothing(mention, language)) cost += namelessCost;
   }
+  // "What should I cook for dinner" asks nothing of a person called Dinner.
+  if (intent === 'can-eat' && slots.words && nobodyIn(language).has(slots.words)) cost += namelessCost;
   if (intent === 'choose' && expecting === 'anything') {
     const named = slots.item?.words !== null && slots.item?.touch === null;
     if (named && bestFit(slots.item?.candidates ?? []) < 1) cost += uncalledCost;
