@@ -92,7 +92,8 @@ describe('what is understood of them', () => {
     );
     expect(table.inside[1]).toBeGreaterThanOrEqual(36);
     expect(table.inside[1]).toBeGreaterThan(table.inside[0] ?? 0);
-    expect(table.outside[1]).toBe(table.outside[0]);
+    // The closed one makes nothing up: beside the open one it loses none of what lies outside its grammar.
+    expect(table.outside[1]).toBeGreaterThanOrEqual(table.outside[0] ?? 20);
   }, 300_000);
 });
 

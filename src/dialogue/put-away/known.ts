@@ -40,8 +40,11 @@ export const alreadyHere = (turn: Turn, slots: Slots, name: string): Mention | n
   const same = livingItems(turn.kitchen).filter((one) => foodKey(one.name) === foodKey(name));
   if (!definite) return null;
   // "The yogurt" is the plain yogurt, when there is no other.
-  const like = same.length > 0 ? same : calledThatAndMore(turn, name);
-  if (like.length === 0 || (same.length === 0 && like.length > 1)) return null;
+  const called = same.length > 0 ? same : calledThatAndMore(turn, name);
+  // Of several stews, the one just spoken of; else which one is asked.
+  const spokenOf = called.filter(({ id }) => turn.memory.items.includes(id));
+  const like = spokenOf.length > 0 ? spokenOf : called;
+  if (like.length === 0) return null;
   return { ...item, candidates: like.map(({ id }) => ({ id, fit: 1 })) };
 };
 

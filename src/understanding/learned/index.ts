@@ -32,6 +32,20 @@ const intents: ReadonlySet<string> = new Set(INTENTS);
 /** What these mean hangs on what was said before; words alone do not tell. */
 const hanging: ReadonlySet<string> = new Set<Intent>(['answer', 'choose', 'correct', 'follow-up']);
 
+/** Not about markers, where no word of the sense `mark` in senses.txt was said. */
+const ofMarkers: ReadonlySet<string> = new Set<Intent>([
+  'add-marker',
+  'mark',
+  'unmark',
+  'marker-note',
+  'define-dots',
+  'markers',
+  'marker-care',
+]);
+
+const isMarkerWord = (token: string, senses: Senses): boolean =>
+  senses.get(stemOfPiece(token))?.some(({ sense, stems }) => sense === 'mark' && stems.length === 1) === true;
+
 export interface Guessed {
   readonly act: Act;
   /** 0 to 1: its part of all that the words could mean, as learned. */
@@ -65,7 +79,10 @@ export const guessed = (
   if (!learned) return null;
   const { weights, senses } = learned;
   const all = judge(featuresOf(textsOf(tokens, aside, rules), senses), weights);
-  const best = all.find(({ label }) => intents.has(label) && !hanging.has(label));
+  const saysMarker = tokens.some((token) => isMarkerWord(token, senses));
+  const best = all.find(
+    ({ label }) => intents.has(label) && !hanging.has(label) && (saysMarker || !ofMarkers.has(label)),
+  );
   if (!best) return null;
   const intent = best.label as Intent;
   const isStrange = (word: string): boolean =>
