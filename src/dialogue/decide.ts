@@ -388,6 +388,14 @@ const wantedNow = (work: Work) => {
     reading.acts.some(({ intent }) => likely(intent)) || tellsLength(reading);
 };
 
+/** "No, the twenty-first", right after a date was told: a day rather than the twenty-first thing. */
+const anotherDay = ({ state: { done, turns } }: Work) => {
+  const { dates, when } = done?.act.slots ?? {};
+  const dated = done?.turn === turns - 1 && (dates ?? when) !== undefined;
+  return ({ acts }: Interpretation): boolean =>
+    dated && acts.length === 1 && acts[0]!.intent === 'correct' && acts[0]!.slots.when !== undefined;
+};
+
 /** "Put it back", of what was thrown out a moment ago: however it was read, it comes back. */
 const bringsBack = (work: Work, acts: readonly Act[]): boolean =>
   acts.length === 1 &&
@@ -398,7 +406,9 @@ const heardWork = (work: Work, heard: Heard): Work => {
   const { understanding } = heard;
   const { procedure } = work.state;
   const steered = procedure && !procedure.paused ? steering(understanding) : undefined;
-  const best = steered ?? bestReading(understanding, wantedNow(work));
+  const day = anotherDay(work);
+  const wanted = understanding.readings.some(day) ? day : wantedNow(work);
+  const best = steered ?? bestReading(understanding, wanted);
   const acts = (best?.acts ?? []).map((act) => partedByCommas(act, best?.heard ?? ''));
   switch (understanding.verdict) {
     case 'nothing-heard':

@@ -119,4 +119,4 @@ export { resolveCode, type Resolved } from './codes/resolve.js';
 export { exportItems } from './exchange/export.js';
 export { planImport, type FileForm, type ImportPlan } from './exchange/import.js';
 export type { Fault } from './exchange/fault.js';
-export { recordShapes } from './shapes.js';
+export { DATE_KINDS, recordShapes } from './shapes.js';

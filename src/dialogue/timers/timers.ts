@@ -169,11 +169,24 @@ export const timers: Handler = (act, turn) => {
 
 /** When nobody says a time of day: in the evening, when meals are thought of. Our own choice. */
 const usualTime = '17:00';
+/** "Saturday morning". Our own choice. */
+const partsOfDay: readonly (readonly [said: RegExp, time: string])[] = [
+  [/\bmorning\b/, '08:00'],
+  [/\bafternoon\b/, '14:00'],
+  [/\b(evening|tonight)\b/, '18:00'],
+  [/\bnight\b/, '20:00'],
+];
+const timeMeant = (heard: string | null): string =>
+  partsOfDay.find(([said]) => said.test(heard ?? ''))?.[1] ?? usualTime;
 
 const dueOf = (turn: Turn, { when, time, duration }: Slots): string | null => {
   if (duration !== undefined) return fromNow(turn.clock, duration);
   if (when && when !== 'unknown') {
-    const at = instantAt(when.day, time ? wakingHour(time, turn.heard) : usualTime, turn.clock.timeZone);
+    const at = instantAt(
+      when.day,
+      time ? wakingHour(time, turn.heard) : timeMeant(turn.heard),
+      turn.clock.timeZone,
+    );
     return at > turn.clock.now
       ? at
       : when.day === today(turn.clock) && !time

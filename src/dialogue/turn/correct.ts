@@ -1,6 +1,13 @@
 /** "No, the top shelf": the last thing done is done again with one part put right, as one change. */
 import { emptyMention } from '../../understanding/intents.js';
-import { applyChange, changedSince, foodKey, invertChange, joinChanges } from '../../kitchen/index.js';
+import {
+  DATE_KINDS,
+  applyChange,
+  changedSince,
+  foodKey,
+  invertChange,
+  joinChanges,
+} from '../../kitchen/index.js';
 import type { Change, Id, Kitchen, Op } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Act, Mention, PlaceMention, Slots } from '../../understanding/intents.js';
@@ -11,6 +18,31 @@ import type { Picked } from '../state.js';
 import { type Work, absorb, runAct, saying, turnOf, withMemory, withState } from './work.js';
 
 const minutesOpen = 10;
+
+/** "It", of what was done: the one thing it was done to, whatever else was spoken of since. */
+const pinned = (slots: Slots, changes: readonly Change[]): Slots => {
+  if (slots.item && slots.item.words !== null) return slots;
+  const ids = new Set(
+    changes.flatMap(({ ops }) => ops.flatMap((op) => (op.kind === 'item' && op.before ? [op.id] : []))),
+  );
+  const [id, ...more] = ids;
+  return id && more.length === 0 && slots.item?.pointer ? { ...slots, item: lastAdded([id]) } : slots;
+};
+
+/** "The twentieth", as which of the dates it was recorded. */
+const asRecorded = (slots: Slots, changes: readonly Change[]): Slots => {
+  const { when, ...others } = slots;
+  if (when === undefined || slots.dates) return slots;
+  const kinds = changes.flatMap(({ ops }) =>
+    ops.flatMap((op) =>
+      op.kind === 'item' && op.before && op.after
+        ? DATE_KINDS.filter((kind) => op.before?.dates[kind] !== op.after?.dates[kind])
+        : [],
+    ),
+  );
+  const [kind, ...more] = new Set(kinds);
+  return kind && more.length === 0 ? { ...others, dates: { [kind]: when } } : slots;
+};
 
 /** "No, the second shelf", of a batch on two: the share that was on such a place of the same cupboard. */
 const sharesCorrected = (
@@ -64,6 +96,10 @@ export const correctedSlots = (
     const shares = sharesCorrected(kitchen, was.shares, rest.place);
     if (shares) return { slots: { ...was, shares }, redo: ['shares'] };
   }
+  // "No, the twenty-first", of a use-by: that date, and no other.
+  const [dated, ...otherDates] = Object.keys(was.dates ?? {});
+  if (said.when !== undefined && !item && dated && otherDates.length === 0 && was.when === undefined)
+    return { slots: { ...was, dates: { [dated]: said.when } }, redo: ['dates'] };
   const slots: Slots = { ...was, ...rest };
   if (item?.pointer === 'other' && other && was.item) {
     const candidates = [{ id: other, fit: 1 }];
@@ -148,7 +184,12 @@ export const correctLast = (work: Work, act: Act, said: readonly Say[] = [say('p
   const elsewhere = otherItem(work, act, done.changes);
   if (elsewhere) return elsewhere;
   const other = work.state.memory.offered.find((id) => !work.state.memory.items.includes(id));
-  const { slots, redo } = correctedSlots(work.kitchen, done.act.slots, act.slots, other);
+  const { slots, redo } = correctedSlots(
+    work.kitchen,
+    asRecorded(pinned(done.act.slots, done.changes), done.changes),
+    act.slots,
+    other,
+  );
   if (redo.length === 0) return null;
   const picked: Picked = Object.fromEntries(
     Object.entries(done.picked).filter(
