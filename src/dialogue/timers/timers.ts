@@ -169,12 +169,12 @@ export const timers: Handler = (act, turn) => {
 
 /** When nobody says a time of day: in the evening, when meals are thought of. Our own choice. */
 const usualTime = '17:00';
-/** "Saturday morning". Our own choice. */
+/** "Saturday morning", in wording that no rule covers: the hours are those of `timers.gram`. Our own choice. */
 const partsOfDay: readonly (readonly [said: RegExp, time: string])[] = [
-  [/\bmorning\b/, '08:00'],
+  [/\bmorning\b/, '09:00'],
   [/\bafternoon\b/, '14:00'],
-  [/\b(evening|tonight)\b/, '18:00'],
-  [/\bnight\b/, '20:00'],
+  [/\bevening\b/, '18:00'],
+  [/\b(night|tonight)\b/, '20:00'],
 ];
 const timeMeant = (heard: string | null): string =>
   partsOfDay.find(([said]) => said.test(heard ?? ''))?.[1] ?? usualTime;
