@@ -5,13 +5,14 @@ import { decide, startConversation } from '../../src/dialogue/index.js';
 import type { Conversation, Outcome, Surroundings } from '../../src/dialogue/index.js';
 import { applyChange, demoKitchen } from '../../src/kitchen/index.js';
 import type { JournalEntry, Kitchen } from '../../src/kitchen/model.js';
-import type {
-  Act,
-  Candidate,
-  Intent,
-  Mention,
-  Slots,
-  Understanding,
+import {
+  emptyMention,
+  type Act,
+  type Candidate,
+  type Intent,
+  type Mention,
+  type Slots,
+  type Understanding,
 } from '../../src/understanding/intents.js';
 import { createVoice } from '../../src/speech/index.js';
 
@@ -19,18 +20,8 @@ const clock = { now: '2026-05-14T23:00:00.000Z', timeZone: 'America/Chicago' };
 const demo = demoKitchen(clock);
 const voice = createVoice('en-US');
 
-const blank: Mention = {
-  words: null,
-  candidates: [],
-  pointer: null,
-  touch: null,
-  ordinal: null,
-  maker: null,
-  diet: null,
-  at: null,
-};
 const item = (words: string, ...ids: string[]): Mention => ({
-  ...blank,
+  ...emptyMention,
   words,
   candidates: ids.map((id): Candidate => ({ id, fit: 1 })),
 });
@@ -153,7 +144,7 @@ describe('a turn', () => {
   test('asks before several things are finished at once, however clear the hearing', () => {
     const { say } = talk();
     say(meaning('act', act('find', { item: item('bean chilli', 'item.bean-chilli') })));
-    const all = say(meaning('act', act('finish', { item: { ...blank, pointer: 'them' } })));
+    const all = say(meaning('act', act('finish', { item: { ...emptyMention, pointer: 'them' } })));
     expect(all.changes).toEqual([]);
     expect(all.conversation.expecting).toBe('yes-no');
   });

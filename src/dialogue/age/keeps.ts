@@ -7,7 +7,7 @@ import { assessIn } from '../../safety/items.js';
 import type { Say } from '../../speech/answer.js';
 import type { SaidDate, Slots } from '../../understanding/intents.js';
 import { reasonsOf, verdictWords } from '../describe/guidance.js';
-import type { Group } from '../describe/item.js';
+import { type Group, toldGroups } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
 import { askedItems } from '../find/find.js';
@@ -106,12 +106,7 @@ const verdictEntry = (turn: Turn, group: Group, found: Assessment, among: readon
 /** What guidance says of things of the household. */
 export const ownVerdicts = (turn: Turn, items: readonly Item[]): Reply => {
   const groups = byAge(oldestFirst(items));
-  const memory = about(
-    turn,
-    items,
-    groups.map(({ first }) => first),
-  );
-  const names = groups.map(({ first }) => first.name);
+  const { memory, names } = toldGroups(turn, items, groups);
   if (groups.length === 1) {
     const item = groups[0]!.first;
     const found = assessIn(turn.kitchen, item, turn.clock);

@@ -1,10 +1,10 @@
 /** What nobody said a date of. */
 import { livingItems } from '../../kitchen/index.js';
 import { withoutDate } from '../../safety/use-first.js';
-import { groupName, grouped } from '../describe/item.js';
+import { groupName, grouped, toldGroups } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
-import { type Handler, about, list, say } from '../handler.js';
+import { type Handler, list, say } from '../handler.js';
 import { findPlace, insidePlace } from '../refer/places.js';
 
 export const noDate: Handler = (act, turn) => {
@@ -19,12 +19,6 @@ export const noDate: Handler = (act, turn) => {
   return {
     parts: [say('undated', { count: groups.length, items: list(first) }), ...andMore(left)],
     more,
-    memory: about(
-      turn,
-      all,
-      groups.map((group) => group.first),
-    ),
-    names: groups.map((group) => group.first.name),
-    count: groups.length,
+    ...toldGroups(turn, all, groups),
   };
 };

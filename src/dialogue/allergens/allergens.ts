@@ -4,7 +4,7 @@ import type { Item, Person } from '../../kitchen/model.js';
 import { allergenIn, dietIn } from '../../safety/index.js';
 import type { AllergenAnswer } from '../../safety/api.js';
 import type { Say } from '../../speech/answer.js';
-import { type Group, groupName, grouped } from '../describe/item.js';
+import { type Group, groupName, grouped, toldGroups } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
 import { askedItems, tellPlace } from '../find/find.js';
@@ -102,13 +102,7 @@ const anything = (turn: Turn, pool: readonly Item[], allergens: readonly string[
     parts,
     more,
     details: [say('check-the-label')],
-    memory: about(
-      turn,
-      said,
-      groups.map((group) => group.first),
-    ),
-    names: groups.map((group) => group.first.name),
-    count: groups.length,
+    ...toldGroups(turn, said, groups),
   };
 };
 

@@ -1,7 +1,7 @@
 /** How an item is spoken of: its name, how many, how it feels, where it is. */
 import type { Item, Kitchen } from '../../kitchen/model.js';
 import type { Say, Value } from '../../speech/answer.js';
-import { say } from '../handler.js';
+import { type Reply, type Turn, about, say } from '../handler.js';
 import { placeAt } from './place.js';
 import { containerWords, itemFeel } from './touch.js';
 
@@ -10,6 +10,20 @@ export interface Group {
   readonly items: readonly Item[];
   readonly first: Item;
 }
+
+/** What was told group by group: what it was about, its names, and how many. */
+export const toldGroups = (
+  turn: Turn,
+  items: readonly Item[],
+  groups: readonly Group[],
+): Required<Pick<Reply, 'memory' | 'names' | 'count'>> => {
+  const offered = groups.map(({ first }) => first);
+  return {
+    memory: about(turn, items, offered),
+    names: offered.map(({ name }) => name),
+    count: groups.length,
+  };
+};
 
 const groupKey = (item: Item): string =>
   [

@@ -4,7 +4,15 @@ import type { Item, Place } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Act } from '../../understanding/intents.js';
 import { ageParts } from '../age/age-parts.js';
-import { type Group, groupAmount, grouped, groupName, itemWhere, whereAndFeel } from '../describe/item.js';
+import {
+  type Group,
+  groupAmount,
+  grouped,
+  groupName,
+  itemWhere,
+  toldGroups,
+  whereAndFeel,
+} from '../describe/item.js';
 import { andMore, groupSize, inGroups } from '../describe/lists.js';
 import { partAt, placeAt, placeNoun } from '../describe/place.js';
 import { itemFeel } from '../describe/touch.js';
@@ -65,12 +73,7 @@ const onePart = (turn: Turn, group: Group, whether: boolean): Say =>
 const tellItems = (turn: Turn, items: readonly Item[]): Reply => {
   const groups = grouped(items);
   const whether = asksWhether(turn);
-  const memory = about(
-    turn,
-    items,
-    groups.map(({ first }) => first),
-  );
-  const names = groups.map(({ first }) => first.name);
+  const { memory, names } = toldGroups(turn, items, groups);
   if (groups.length === 1) {
     const item = groups[0]!.first;
     const age = ageParts(turn, item);

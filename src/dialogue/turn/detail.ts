@@ -15,14 +15,13 @@ const aboutDates: ReadonlySet<Intent> = new Set<Intent>([
   'freeze',
 ]);
 
-/** What was set just now may still be told another day, hour or length. */
-export const setJustNow = ({ state: { done, turns } }: Work): boolean =>
-  (done?.act.intent === 'set-reminder' || done?.act.intent === 'set-timer') &&
-  done.turn !== undefined &&
-  turns - done.turn <= 1;
+const doneJustNow = ({ state: { done, turns } }: Work, ...deeds: readonly Intent[]): boolean =>
+  done?.turn !== undefined && deeds.includes(done.act.intent) && turns - done.turn <= 1;
 
-const putAwayJustNow = ({ state: { done, turns } }: Work): boolean =>
-  done?.act.intent === 'put-away' && done.turn !== undefined && turns - done.turn <= 1;
+/** What was set just now may still be told another day, hour or length. */
+export const setJustNow = (work: Work): boolean => doneJustNow(work, 'set-reminder', 'set-timer');
+
+const putAwayJustNow = (work: Work): boolean => doneJustNow(work, 'put-away');
 
 /** Whether such a detail may come next. Asked when the turn is over, so that it can be listened for. */
 export const awaitsDetail = (work: Work): boolean => {

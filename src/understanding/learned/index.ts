@@ -6,7 +6,7 @@
 import type { DynamicRules } from '../../grammar/api.js';
 import { INTENTS, type Act, type Intent } from '../intents.js';
 import { featuresOf } from './features.js';
-import { piecesOf } from './pieces.js';
+import { piecesOf, type Piece } from './pieces.js';
 import { readSenses, stemOfPiece, type Senses } from './senses.js';
 import { isWhole, slotsFor } from './slots.js';
 import { judge, readWeights, type Judged, type Weights } from './weights.js';
@@ -59,14 +59,17 @@ export interface Guessed {
 }
 
 /** `aside`: words taken away in normalising that say something where nothing else does ("thanks"). */
+const textsIn = (pieces: readonly Piece[], aside: readonly string[]): readonly string[] => [
+  ...pieces.map(({ text }) => text),
+  ...(aside.length > 0 ? ['|', ...aside] : []),
+];
+
+/** What a sentence is judged by, as `featuresOf` takes it; `aside` as above. */
 export const textsOf = (
   tokens: readonly string[],
   aside: readonly string[],
   rules: DynamicRules,
-): readonly string[] => [
-  ...piecesOf(tokens, rules).map(({ text }) => text),
-  ...(aside.length > 0 ? ['|', ...aside] : []),
-];
+): readonly string[] => textsIn(piecesOf(tokens, rules), aside);
 
 /** Null where nothing was learned of the language, or the sentence is likelier not ours. */
 export const guessed = (
@@ -78,7 +81,8 @@ export const guessed = (
   const learned = learnedOf(language);
   if (!learned) return null;
   const { weights, senses } = learned;
-  const all = judge(featuresOf(textsOf(tokens, aside, rules), senses), weights);
+  const pieces = piecesOf(tokens, rules);
+  const all = judge(featuresOf(textsIn(pieces, aside), senses), weights);
   const saysMarker = tokens.some((token) => isMarkerWord(token, senses));
   const best = all.find(
     ({ label }) => intents.has(label) && !hanging.has(label) && (saysMarker || !ofMarkers.has(label)),
@@ -87,7 +91,6 @@ export const guessed = (
   const intent = best.label as Intent;
   const isStrange = (word: string): boolean =>
     word.length > 2 && !weights.byFeature.has(stemOfPiece(word)) && !senses.has(stemOfPiece(word));
-  const pieces = piecesOf(tokens, rules);
   const slots = slotsFor(intent, { tokens, pieces, rules, isStrange });
   const named = new Set(
     [slots.item, ...(slots.items ?? [])].flatMap((item) => item?.words?.split(' ') ?? []),
