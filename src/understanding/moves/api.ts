@@ -1,0 +1,65 @@
+/**
+ * What one utterance is made of. Constituents are found at every position of the tidied words; the
+ * readers of statements, questions and talk each propose meanings over them; one search takes the
+ * proposal that explains most of what was said for the least cost (`search.ts`).
+ */
+import type { Amount, Share } from '../../terms/amount.js';
+import type { Touch } from '../../terms/touch.js';
+import type { Act, Candidate, Mention, PlaceMention, SaidDate } from '../intents.js';
+
+/** Words `from` up to, not including, `to`. */
+export interface Span {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** One constituent: a piece of meaning over a span, before anybody knows what role it plays. */
+export type Chunk = Span &
+  (
+    | {
+        readonly kind: 'thing';
+        readonly mention: Mention;
+        /** 0 to 1: how surely it names something of hers; 0 for a food not met before. */
+        readonly fit: number;
+        /** hers: a record; food: a food everybody knows; goods: household goods; open: told by its frame only. */
+        readonly source: 'hers' | 'food' | 'goods' | 'open';
+      }
+    | { readonly kind: 'pointer'; readonly mention: Mention }
+    | { readonly kind: 'place'; readonly place: PlaceMention; readonly fit: number }
+    | { readonly kind: 'spot'; readonly words: string }
+    | { readonly kind: 'amount'; readonly amount: Amount }
+    | { readonly kind: 'share'; readonly share: Share }
+    | { readonly kind: 'number'; readonly value: number }
+    | { readonly kind: 'day'; readonly past: SaidDate; readonly future: SaidDate; readonly window: SaidDate }
+    | { readonly kind: 'time'; readonly time: string }
+    | { readonly kind: 'span'; readonly seconds: number }
+    | { readonly kind: 'person'; readonly words: string; readonly candidates: readonly Candidate[] }
+    | { readonly kind: 'marker'; readonly mention: Mention }
+    | { readonly kind: 'container'; readonly touch: Touch }
+    | { readonly kind: 'allergens'; readonly allergens: readonly string[] }
+    | { readonly kind: 'diet'; readonly diet: string }
+    | { readonly kind: 'ordinal'; readonly ordinal: number }
+    /** A word or phrase of the lexicon of moves (`grammars/<language>/moves.txt`): verbs, connectives, repairs, … */
+    | { readonly kind: 'word'; readonly class: string }
+    /** A word nothing is known of. */
+    | { readonly kind: 'unknown'; readonly word: string }
+  );
+
+export type ChunkOf<K extends Chunk['kind']> = Extract<Chunk, { readonly kind: K }>;
+
+/** How a move is meant: it gates what may be done, whatever the words are. */
+export type Mood = 'told' | 'asked' | 'wished' | 'ordered' | 'supposed' | 'denied' | 'reported' | 'doubted';
+
+/** One way to take the whole utterance. */
+export interface Proposal {
+  readonly acts: readonly Act[];
+  readonly mood: Mood;
+  /** Words that carry some part of the meaning, by index. */
+  readonly used: ReadonlySet<number>;
+  /** Words that say something and that no part of the meaning took, by index. */
+  readonly left: readonly number[];
+  /** Natural logarithm, at most 0: how likely it is that this was meant. */
+  readonly score: number;
+  /** Who proposed it: the name of the reader's file. */
+  readonly by: string;
+}
