@@ -1,6 +1,5 @@
 /** Which kitchen a command is about. */
 import type { Id, Kitchen } from '../kitchen/model.js';
-import { demoKitchen } from '../kitchen/index.js';
 import type { Store } from '../store/port.js';
 import type { Clock } from '../terms/dates.js';
 
@@ -22,11 +21,9 @@ export const chooseHousehold = async (store: Store, named?: string): Promise<Id>
   return only;
 };
 
-/** Puts the demo kitchen there, fresh: what was in it before is gone. */
-export const freshDemo = async (store: Store, clock: Clock): Promise<Kitchen> => {
-  const kitchen = demoKitchen(clock);
+/** Puts a kitchen there, fresh: what a household of its id held before is gone. */
+export const putFresh = async (store: Store, kitchen: Kitchen, clock: Clock): Promise<void> => {
   const { id } = kitchen.household;
   if ((await store.householdIds()).includes(id)) await store.deleteHousehold(id);
   await store.createHousehold(kitchen, clock.now);
-  return kitchen;
 };

@@ -1,6 +1,6 @@
 /** `tellshelf talk` as a person or a script runs it: a process with pipes. */
 import { spawn } from 'node:child_process';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it, vi } from 'vitest';
@@ -66,6 +66,42 @@ describe('tellshelf talk, fed by a pipe', () => {
     expect(put).toHaveProperty('speech.ssml');
     expect(put?.['confidence']).toBeGreaterThan(0.5);
     expect(odd).toMatchObject({ intent: null, changes: [] });
+  });
+
+  it('begins from a kitchen file in place of the demo kitchen, and goes on in it', async () => {
+    const [data, other] = [await folder(), await folder()];
+    const file = join(other, 'kitchen.json');
+    const demo = JSON.parse(await readFile(projectFile('shared', 'demo', 'marta-okafor.json'), 'utf8')) as {
+      household: object;
+    };
+    const household = { ...demo.household, id: 'hut', name: 'The hut', timeZone: 'Europe/Vienna' };
+    await writeFile(
+      file,
+      JSON.stringify({ ...demo, household, items: [], markers: [], toBuy: [], notes: [] }),
+    );
+    await talk(data, ['put oats on the list']);
+    const hut = await talk(data, ["what's on the list", 'put soap on the list'], '--kitchen', file, '--json');
+    expect(hut.errors).toBe('');
+    expect(hut.lines[0]).not.toContain('oats');
+    expect(JSON.parse(hut.lines[0] ?? '{}')).toMatchObject({ at: '2026-05-14T16:00:00.000Z' });
+    const again = await talk(data, ["what's on the list"], '--kitchen', file);
+    expect(again.lines[0]).toContain('soap');
+    const fresh = await talk(data, ["what's on the list"], '--kitchen', file, '--fresh');
+    expect(fresh.lines[0]).not.toContain('soap');
+    const demoStill = await talk(data, ["what's on the list"], '--household', 'demo');
+    expect(demoStill.lines[0]).toContain('oats');
+  });
+
+  it('says what is wrong with a kitchen file, and makes nothing of it', async () => {
+    const data = await folder();
+    const missing = await talk(data, ['help'], '--kitchen', join(data, 'nowhere.json'));
+    expect(missing).toMatchObject({ code: 1, lines: [] });
+    expect(missing.errors).toMatch(/^The kitchen file cannot be read: .*nowhere/);
+    const wrong = await talk(data, ['help'], '--kitchen', projectFile('package.json'));
+    expect(wrong).toMatchObject({ code: 1, lines: [] });
+    expect(wrong.errors).toMatch(/package\.json is no kitchen file:\n.*→ at about$/ms);
+    const both = await talk(data, ['help'], '--kitchen', 'x.json', '--household', 'demo');
+    expect(both.errors).toMatch(/--kitchen or --household/);
   });
 
   it('keeps what it was told, until it starts fresh', async () => {

@@ -4,13 +4,11 @@ import { createApp, readConfig, type Config } from '../../server/index.js';
 import type { Store } from '../../store/port.js';
 import { createHouseholds, createTongues } from '../../turn/index.js';
 import { openStore } from '../open-store.js';
-import { freshDemo } from '../which-household.js';
+import { putFresh } from '../which-household.js';
 import { demoToken } from './demo-device.js';
 import { startForgetting } from './forgetting.js';
 import { startSending } from './sending.js';
 import { openTracing } from './tracing.js';
-
-const DEMO_ZONE = 'America/Chicago';
 
 /** Prints how to try it, when the demo kitchen is what is served. */
 const offerDemo = async (
@@ -19,13 +17,14 @@ const offerDemo = async (
   asked: boolean,
   now: () => string,
 ): Promise<string | null> => {
-  const clock = { now: now(), timeZone: DEMO_ZONE };
-  const { id } = demoKitchen(clock).household;
+  // Its household first: the days in it are counted in that household's zone.
+  const { id, timeZone } = demoKitchen({ now: now(), timeZone: 'UTC' }).household;
+  const clock = { now: now(), timeZone };
   const ids = await store.householdIds();
   if (ids.length > 0 && !ids.includes(id) && !asked) return null;
   // Behind PostgreSQL other servers may be running: the demo must be asked for.
   if (config.DATABASE_URL !== undefined && !asked) return null;
-  if (!ids.includes(id)) await freshDemo(store, clock);
+  if (!ids.includes(id)) await putFresh(store, demoKitchen(clock), clock);
   return demoToken(store, id, now());
 };
 

@@ -15,6 +15,7 @@ interface Flags {
   readonly fresh?: true;
   readonly household?: string;
   readonly locale?: string;
+  readonly kitchen?: string;
 }
 
 type TurnLine = Extract<Line, { kind: 'turn' }>['turn'];
@@ -119,7 +120,11 @@ export const addTalkCommand = (program: Command): void => {
       '--locale <tag>',
       'language of this conversation, e.g. es-MX; names stay as the household has them',
     )
-    .option('--fresh', 'start again from the demo kitchen; what was in it before is gone')
+    .option(
+      '--kitchen <file>',
+      'begin from this kitchen file, of the form of shared/demo, not the demo kitchen',
+    )
+    .option('--fresh', 'start again from that kitchen; what was in it before is gone')
     .addHelpText(
       'after',
       `
@@ -137,6 +142,7 @@ Fed by a pipe it answers one utterance a line. Lines that begin with ! do what a
         at: flags.at,
         fresh: flags.fresh === true,
         household: flags.household,
+        kitchen: flags.kitchen,
       });
       try {
         await talkIn(engine, flags);
