@@ -96,6 +96,10 @@ export const turnReply = z
     }),
     changes: z.array(changeMade),
     version: z.number().int().describe('The kitchen’s version after the turn.'),
+    fault: z
+      .string()
+      .optional()
+      .describe('Something broke here while this was worked out; the speech says so. The id to ask about.'),
   })
   .meta({ id: 'TurnReply' });
 export type TurnReply = z.infer<typeof turnReply>;

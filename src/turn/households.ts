@@ -10,7 +10,7 @@ import { afterTelling, decide, interruption, picksUp, startConversation } from '
 import type { Conversation, Speaker, Surroundings } from '../dialogue/api.js';
 import type { Change, Id, JournalEntry, Kitchen } from '../kitchen/model.js';
 import type { AroundSpeech, Answer, Listener, Spoken } from '../speech/index.js';
-import type { Device, DeviceDeed, Store } from '../store/port.js';
+import type { Device, DeviceDeed, Store, TurnStart } from '../store/port.js';
 import type { Clock, Instant } from '../terms/dates.js';
 import type { Understanding } from '../understanding/intents.js';
 import type { TurnReply, TurnRequest } from '../../shared/wire/turn.js';
@@ -20,8 +20,9 @@ import { createLine } from './in-line.js';
 import { decideLookingUp } from './looking-up.js';
 import { createLiveKitchens, type LiveKitchen } from './live-kitchens.js';
 import { TurnProblem } from './problems.js';
-import { changesMade, toReply, withEarcon } from './reply.js';
+import { changesMade, toFaultReply, toReply, withEarcon } from './reply.js';
 import { noTracing, type Tracing } from './tracing.js';
+import { isForeseen, keptAfterFault, newFaultId, readKept, type TurnFault } from './unforeseen.js';
 
 /** Who speaks, for which household. A transport knows it from the device's token. */
 export interface TurnSpeaker extends Speaker {
@@ -47,8 +48,9 @@ export type ChangeResult<R> =
 
 export interface Households {
   /**
-   * Answers one turn. The same id again gives the same reply and changes nothing.
-   * @throws TurnProblem `no-such-household`, `turn-id-reused`, `too-many-waiting`, `too-busy`.
+   * Answers one turn. The same id again gives the same reply and changes nothing. Whatever breaks
+   * unforeseen in working it out is answered too, with `fault` in the reply and nothing changed.
+   * @throws StoreError when the store fails, or TurnProblem `no-such-household`, `turn-id-reused`, `too-many-waiting`, `too-busy`.
    */
   takeTurn(
     speaker: TurnSpeaker,
@@ -100,6 +102,8 @@ export interface HouseholdsOptions {
   readonly waitingAtMost?: number;
   /** Told where the time of each turn goes. */
   readonly tracing?: Tracing;
+  /** Told of what broke unforeseen in a turn; the cook was answered. */
+  readonly onFault?: (fault: TurnFault) => void;
   /** How a new conversation's listener likes to be spoken to. */
   readonly listener?: Listener;
 }
@@ -136,8 +140,10 @@ interface Worked<T> {
 }
 
 export const createHouseholds = (options: HouseholdsOptions): Households => {
-  const { store, tongues, now, tracing = noTracing } = options;
-  const live = createLiveKitchens(store, options.recordsInMemory ?? 200_000);
+  const { store, tongues, now, tracing = noTracing, onFault = () => undefined } = options;
+  const live = createLiveKitchens(store, options.recordsInMemory ?? 200_000, (error, householdId) =>
+    onFault({ id: newFaultId(), householdId, error }),
+  );
   const inLine = createLine(options.waitingAtMost ?? 64);
   const listeners = new Set<(committed: Committed) => void>();
 
@@ -185,14 +191,24 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
       newId: () => Id,
     ) => Worked<T> | { readonly nothing: T } | Promise<Worked<T>>,
     next: () => void,
+    /** What to answer when `work` broke. Left out: whoever asked gets the error. */
+    broken?: (error: unknown, start: TurnStart) => Worked<T>,
   ): Promise<T> => {
     const { householdId } = speaker;
     for (let attempt = 0; attempt < TRIES; attempt += 1) {
       const start = await store.beginTurn(householdId, names.conversation, names.turn);
       if (!start) throw new TurnProblem('no-such-household', 'this household is not in the store');
       if (start.earlierReply !== undefined) return answerAgain<T>(start.earlierReply, names.said);
-      const here = await live.at(householdId, start.version);
-      const done = await work(here, start.conversation, idsOf(householdId, names.turn));
+      const decidedOn = { version: start.version };
+      let done: Worked<T> | { readonly nothing: T };
+      try {
+        const here = await live.at(householdId, start.version);
+        decidedOn.version = here.kitchen.version;
+        done = await work(here, start.conversation, idsOf(householdId, names.turn));
+      } catch (error) {
+        if (!broken || isForeseen(error)) throw error;
+        done = broken(error, start);
+      }
       if ('nothing' in done) return done.nothing;
       const kept: KeptReply<T> = { said: names.said, reply: done.reply };
       const result = await tracing.span('commit', (facts) => {
@@ -205,7 +221,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
             deviceId: speaker.deviceId,
             personId: speaker.personId,
             at: done.at,
-            decidedOn: here.kitchen.version,
+            decidedOn: decidedOn.version,
             changes: done.changes,
             devices: done.devices ?? [],
             conversation: done.conversation,
@@ -228,6 +244,35 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     throw new TurnProblem('too-busy', 'the kitchen kept changing while this was decided');
   };
 
+  /** The answer to a turn that broke. The conversation stays where it was, unless that breaks it again. */
+  const apologise = (
+    { householdId }: TurnSpeaker,
+    request: TurnRequest,
+    error: unknown,
+    { version, conversation }: TurnStart,
+  ): Worked<TurnReply> => {
+    const fault = newFaultId();
+    onFault({ id: fault, householdId, error });
+    const { earlier, broke } = readKept(conversation);
+    const goesOn = earlier !== null && !broke;
+    const after = goesOn ? earlier : startConversation(earlier?.listener ?? options.listener);
+    // A household that could not be read has no locale to ask.
+    const locale = live.peek(householdId)?.kitchen.household.locale ?? '';
+    const tongue = tongues.for(request.locale, locale);
+    const at = now();
+    const spoken = tongue.voice.render(
+      { parts: [{ kind: 'say', phrase: broke ? 'went-wrong-again' : 'went-wrong' }], earcon: 'problem' },
+      { ...after.listener, earcons: wantsSounds(request, after.listener) },
+      { clock: { now: at, timeZone: 'UTC' }, locale: tongue.locale, measures: 'metric' },
+    );
+    return {
+      changes: [],
+      conversation: goesOn ? keptAfterFault(after) : after,
+      at,
+      reply: toFaultReply(request, { fault, at, version, expecting: after.expecting }, spoken),
+    };
+  };
+
   /** One device's ids never meet another's: a client need only keep its own apart. Device ids hold no colon. */
   const own = (speaker: TurnSpeaker, id: Id): Id => `${speaker.deviceId ?? '-'}:${id}`;
 
@@ -248,7 +293,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
             names,
             async (here, before, newId) => {
               const surroundings = around(here, speaker, newId);
-              const earlier = (before as Conversation | null) ?? startConversation(options.listener);
+              const earlier = readKept(before).earlier ?? startConversation(options.listener);
               const tongue = tongues.for(request.locale, here.kitchen.household.locale);
               const understanding: Understanding = tracing.span('understand', () =>
                 tongue.understander.understand(request.hypotheses, here.names, {
@@ -284,7 +329,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                       ...surroundings,
                       ...found,
                       newId: idsOf(speaker.householdId, names.turn),
-                      elsewhere: elsewhere.filter((one): one is Conversation => one !== null),
+                      elsewhere: elsewhere.flatMap((one) => readKept(one).earlier ?? []),
                     }),
                   ),
               );
@@ -316,6 +361,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
               };
             },
             next,
+            (error, start) => apologise(speaker, request, error, start),
           );
         }),
       ),
@@ -326,7 +372,8 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
       if (!start?.conversation) return null;
       const here = await live.at(householdId, start.version);
       const surroundings = around(here, speaker, idsOf(householdId, 'interruption'));
-      const earlier = start.conversation as Conversation;
+      const { earlier } = readKept(start.conversation);
+      if (!earlier) return null;
       const told = interruption(earlier, entries, surroundings);
       if (!told) return null;
       const tongue = tongues.for(undefined, here.kitchen.household.locale);
@@ -344,11 +391,12 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
             said: entryId,
           },
           (here, before, newId) => {
-            if (before === null) return { nothing: null };
+            const { earlier } = readKept(before);
+            if (!earlier) return { nothing: null };
             const surroundings = around(here, speaker, newId);
             return {
               changes: [],
-              conversation: afterTelling(before as Conversation, [entryId], surroundings),
+              conversation: afterTelling(earlier, [entryId], surroundings),
               at: surroundings.clock.now,
               reply: null,
             };
@@ -361,11 +409,17 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
       const start = await store.beginTurn(speaker.householdId, own(speaker, conversation), NO_CONVERSATION);
       if (!start) throw new TurnProblem('no-such-household', 'this household is not in the store');
       const here = await live.at(speaker.householdId, start.version);
-      const earlier = (start.conversation as Conversation | null) ?? startConversation(options.listener);
+      const earlier = readKept(start.conversation).earlier ?? startConversation(options.listener);
       const tongue = tongues.for(undefined, here.kitchen.household.locale);
       const { now: at, timeZone } = clockOf(here.kitchen);
       const hearing = { now: at, timeZone, locale: tongue.locale, expecting: earlier.expecting };
-      return tongue.understander.begins(text, here.names, hearing);
+      try {
+        return tongue.understander.begins(text, here.names, hearing);
+      } catch (error) {
+        // Words so far are only a hint: the whole turn tells what is wrong.
+        onFault({ id: newFaultId(), householdId: speaker.householdId, error });
+        return false;
+      }
     },
 
     change: <R>(speaker: TurnSpeaker, request: { id: Id; said: unknown }, build: BuildChange<R>) =>

@@ -11,6 +11,7 @@ export {
 export { CODE_LIVES_MS, inTenMinutes, knockedOn } from './waiting-devices.js';
 export type { Surroundings } from '../dialogue/api.js';
 export type { SpanFacts, SpanName, Tracing } from './tracing.js';
+export type { TurnFault } from './unforeseen.js';
 export { TurnProblem, type TurnProblemCode } from './problems.js';
 export { changesMade } from './reply.js';
 export { createTongues, type Tongue, type Tongues } from './tongues.js';

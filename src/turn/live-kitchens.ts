@@ -28,6 +28,8 @@ export interface LiveKitchens {
   at(householdId: Id, version: number): Promise<LiveKitchen>;
   /** Carries committed entries over to the copy in memory. */
   follow(householdId: Id, entries: readonly JournalEntry[]): void;
+  /** What is in memory, however old. */
+  peek(householdId: Id): LiveKitchen | undefined;
   forget(householdId: Id): void;
 }
 
@@ -44,7 +46,11 @@ const advance = (live: LiveKitchen, entries: readonly JournalEntry[]): LiveKitch
 };
 
 /** @param most records (items, places, markers …) held in memory over all households. */
-export const createLiveKitchens = (store: Store, most: number): LiveKitchens => {
+export const createLiveKitchens = (
+  store: Store,
+  most: number,
+  onFault: (error: unknown, householdId: Id) => void = () => undefined,
+): LiveKitchens => {
   const cache = new LRUCache<Id, LiveKitchen>({
     maxSize: most,
     sizeCalculation: ({ kitchen, journal }) =>
@@ -86,12 +92,16 @@ export const createLiveKitchens = (store: Store, most: number): LiveKitchens => 
     follow(householdId, entries) {
       const live = cache.peek(householdId);
       if (!live || entries.length === 0) return;
-      if (entries[0]?.version === live.kitchen.version + 1) {
+      // Out of step, it is read again. So it is when it cannot be carried on: the change is committed.
+      cache.delete(householdId);
+      if (entries[0]?.version !== live.kitchen.version + 1) return;
+      try {
         cache.set(householdId, advance(live, entries));
-      } else {
-        cache.delete(householdId);
+      } catch (error) {
+        onFault(error, householdId);
       }
     },
+    peek: (householdId) => cache.peek(householdId),
     forget: (householdId) => void cache.delete(householdId),
   };
 };

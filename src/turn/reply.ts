@@ -81,3 +81,31 @@ export const toReply = (
     version: around.kitchen.version + outcome.changes.length,
   };
 };
+
+/** The reply to a turn that broke: what was said, and where to look for why. */
+export const toFaultReply = (
+  request: TurnRequest,
+  told: {
+    readonly fault: string;
+    readonly at: string;
+    readonly version: number;
+    readonly expecting: Expectation;
+  },
+  spoken: Spoken,
+): TurnReply => ({
+  id: request.id,
+  conversation: request.conversation,
+  at: told.at,
+  speech: { ssml: spoken.ssml, text: spoken.text, sentences: [...spoken.sentences] },
+  understood: {
+    intents: [],
+    slots: [],
+    confidence: 0,
+    heard: request.hypotheses[0]?.text ?? '',
+    verdict: 'ask-again',
+  },
+  expects: { kind: kindOfNext(told.expecting), choices: [] },
+  changes: [],
+  version: told.version,
+  fault: told.fault,
+});

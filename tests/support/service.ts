@@ -4,9 +4,9 @@ import type { FastifyInstance } from 'fastify';
 import { pino } from 'pino';
 import { demoKitchen } from '../../src/kitchen/index.js';
 import type { Kitchen } from '../../src/kitchen/model.js';
-import { createApp, hashOf, newToken, readConfig } from '../../src/server/index.js';
+import { createApp, hashOf, newToken, readConfig, tellOfFault } from '../../src/server/index.js';
 import { openSqliteStore, type Device, type Store } from '../../src/store/index.js';
-import { createHouseholds, createTongues, type Households } from '../../src/turn/index.js';
+import { createHouseholds, createTongues, type Households, type Tongues } from '../../src/turn/index.js';
 import type { TurnReply } from '../../shared/wire/turn.js';
 
 /** A Thursday evening in the demo household's zone. */
@@ -56,7 +56,7 @@ export const kitchenOf = (householdId: string): Kitchen => {
 
 export const startService = async (
   settings: Record<string, string> = {},
-  over: Partial<Pick<Service, 'store'>> & { householdId?: string } = {},
+  over: Partial<Pick<Service, 'store'>> & { householdId?: string; tongues?: Tongues } = {},
 ): Promise<Service> => {
   const store = over.store ?? openSqliteStore(':memory:');
   await store.migrate();
@@ -74,18 +74,21 @@ export const startService = async (
     { level: 'info' },
     { write: (line: string) => void logged.push(JSON.parse(line) as Record<string, unknown>) },
   );
-  const households = createHouseholds({
-    store,
-    tongues: createTongues((error) => {
-      throw error;
-    }),
-    now: () => now,
-  });
   const config = readConfig({
     ADDRESS_RATE: '1000000',
     DEVICE_RATE: '1000000',
     LAG_MS: '60000',
     ...settings,
+  });
+  const households = createHouseholds({
+    store,
+    tongues:
+      over.tongues ??
+      createTongues((error) => {
+        throw error;
+      }),
+    now: () => now,
+    onFault: (fault) => tellOfFault(logger, fault, config),
   });
   const app = await createApp({ store, households, now: () => now, config }, logger);
   await app.ready();

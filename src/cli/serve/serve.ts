@@ -1,6 +1,6 @@
 import { pino } from 'pino';
 import { demoKitchen } from '../../kitchen/index.js';
-import { createApp, readConfig, type Config } from '../../server/index.js';
+import { createApp, readConfig, tellOfFault, type Config } from '../../server/index.js';
 import type { Store } from '../../store/port.js';
 import { createHouseholds, createTongues } from '../../turn/index.js';
 import { openStore } from '../open-store.js';
@@ -44,6 +44,7 @@ export const serve = async ({ demo }: { readonly demo: boolean }): Promise<void>
       logger.error({ phrase: error.phrase, problem: error.problem }, 'phrase'),
     ),
     now,
+    onFault: (fault) => tellOfFault(logger, fault, config),
   });
   const app = await createApp({ store, households, now, config }, logger);
 

@@ -69,6 +69,7 @@ export const openEngine = async (options: TalkOptions): Promise<Engine> => {
     store,
     tongues: createTongues((error) => console.error(`(${error.message})`)),
     now: clock.now,
+    onFault: ({ id, error }) => console.error(`(${id})`, error),
   });
   return { store, households, kitchen, householdId: kitchen.household.id, clock };
 };

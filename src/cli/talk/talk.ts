@@ -24,6 +24,19 @@ const CONVERSATION = 'terminal';
 // Who may run this can read and write the store itself.
 const NOBODY_KNOWN = { personId: null, deviceId: null, owner: true };
 
+const whatFailed = (error: unknown): string => {
+  const fault = (error as { fault?: unknown } | null)?.fault;
+  switch (fault) {
+    case 'disk-full':
+      return 'There is no room left to keep that. Nothing was changed.';
+    case 'busy':
+    case 'unavailable':
+      return 'I cannot get at the record just now. Nothing was changed. Say it again in a moment.';
+    default:
+      return 'The record failed me. I do not know whether that was kept: ask me before you say it again.';
+  }
+};
+
 const talkIn = async (engine: Engine, flags: Flags): Promise<void> => {
   const [{ readLine }, { asJsonLine, asPlainLine }] = await Promise.all([
     import('./read-line.js'),
@@ -60,8 +73,14 @@ const talkIn = async (engine: Engine, flags: Flags): Promise<void> => {
     }
     if (tooLong(line.turn))
       return { said: plain('That was too long for me. Say it in fewer words.'), reply: null };
-    const reply = await take(line.turn);
-    return { said: show(reply), reply };
+    try {
+      const reply = await take(line.turn);
+      return { said: show(reply), reply };
+    } catch (error) {
+      // The store, not the turn: the conversation goes on when it can be reached again.
+      console.error(`(${error instanceof Error ? error.message : String(error)})`);
+      return { said: plain(whatFailed(error)), reply: null };
+    }
   };
   const plain = (words: string): string => (flags.json ? JSON.stringify({ note: words }) : words);
 
