@@ -17,7 +17,7 @@ export const labelRequest = z
     size: z
       .tuple([z.number().min(30).max(280), z.number().min(20).max(280)])
       .optional()
-      .describe('Width and height of one label in millimetres, instead of a stock.'),
+      .describe('Width and height of one label in millimetres, instead of a stock; 40 by 20 at least.'),
     skip: z.int().min(0).max(100).default(0).describe('Labels already used on the first sheet.'),
     cells: z.int().min(10).max(60).default(40).describe('Cells in an embosser’s line.'),
     lines: z.int().min(5).max(60).default(25).describe('Lines in an embosser’s page.'),

@@ -11,8 +11,13 @@ const ascii = ' A1B\'K2L@CIF/MSP"E3H9O6R^DJG>NTQ,*5<-U8V.%[$+X!&;:4\\0Z7(_?W]#Y)
 const toAscii = (cells: string): string =>
   [...cells].map((cell) => ascii[(cell.codePointAt(0) ?? 0x2800) - 0x2800] ?? ' ').join('');
 
-/** Cells broken into lines at spaces; a word longer than the line is broken where it must be. */
+/**
+ * Cells broken into lines at spaces; a word longer than the line is broken where it must be.
+ *
+ * @throws RangeError when a line holds not even one cell: nothing could ever be put on it.
+ */
 export const wrapCells = (cells: string, width: number): string[] => {
+  if (!(width >= 1)) throw new RangeError('A line holds at least one Braille cell.');
   const lines: string[] = [];
   let line = '';
   for (const word of cells.split(/[\u2800 ]+/).filter((part) => part !== '')) {

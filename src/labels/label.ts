@@ -8,16 +8,29 @@ import { tz } from '@date-fns/tz';
 export interface Label {
   /** Printed largest, and first in Braille. */
   readonly title: string;
-  /** Printed below it, in order of importance. */
+  /** Printed below it, in order of worth: a small label drops the last first. */
   readonly lines: readonly string[];
-  /** In Braille after the title. Kept short: a hand has little room. */
+  /** In Braille after the title, in order of worth. Kept short: a hand has little room. */
   readonly brailleLines: readonly string[];
+  /** How many of `lines` and of `brailleLines`, from the first, outrank the square code: allergens do. */
+  readonly vital: number;
   /** What the square code holds: an address that opens the talk page with this thing as "this". */
   readonly address: string | null;
 }
 
 const printed = (day: PlainDate, locale: string): string =>
   format(new Date(`${day}T00:00:00Z`), locale === 'en-US' ? 'MMM d, yyyy' : 'd MMM yyyy', { in: tz('UTC') });
+
+/**
+ * A day for the fingers. A year is four cells more: two digits of it, and none where the food does not
+ * keep for a year.
+ */
+const brailled = (day: PlainDate, locale: string, keeps: 'long' | 'short'): string =>
+  format(
+    new Date(`${day}T00:00:00Z`),
+    `${locale === 'en-US' ? 'MMM d' : 'd MMM'}${keeps === 'long' ? ' ’yy' : ''}`,
+    { in: tz('UTC') },
+  );
 
 const plural = (word: string, n: number): string => (n === 1 ? word : `${word}s`);
 
@@ -40,33 +53,38 @@ export const touchInPrint = (touch: Touch): string => {
 export const addressOf = (service: string, kind: 'item' | 'marker', id: string): string =>
   new URL(`/this/${kind}/${encodeURIComponent(id)}`, service).href;
 
-/** The date that says most about an item's age, in print. */
-const dateLine = (item: Item, locale: string): string => {
+/** The date that says most about an item's age. */
+const dateLine = (
+  item: Item,
+  written: (day: PlainDate, locale: string, keeps: 'long' | 'short') => string,
+  locale: string,
+): string => {
   const { useBy, frozen, made, opened, bought, bestBefore } = item.dates;
-  const known: readonly (readonly [string, PlainDate | undefined])[] = [
-    ['Use by', useBy],
-    ['Frozen', frozen],
-    ['Made', made],
-    ['Opened', opened],
-    ['Bought', bought],
-    ['Best before', bestBefore],
+  const known: readonly (readonly [string, PlainDate | undefined, 'long' | 'short'])[] = [
+    ['Use by', useBy, 'long'],
+    ['Frozen', frozen, 'long'],
+    ['Made', made, 'short'],
+    ['Opened', opened, 'short'],
+    ['Bought', bought, 'long'],
+    ['Best before', bestBefore, 'long'],
   ];
-  const said = known.find((entry): entry is readonly [string, PlainDate] => entry[1] !== undefined);
-  return said === undefined ? 'No date known' : `${said[0]} ${printed(said[1], locale)}`;
+  for (const [what, day, keeps] of known)
+    if (day !== undefined) return `${what} ${written(day, locale, keeps)}`;
+  return 'No date known';
 };
 
 /** A label for what is in a container. */
 export const labelForItem = (kitchen: Kitchen, item: Item, service: string | null): Label => {
   const { locale } = kitchen.household;
-  const date = dateLine(item, locale);
-  const lines = [date];
-  if (item.contains.length > 0) lines.push(`Contains ${item.contains.join(', ')}`);
+  const contains = item.contains.length > 0 ? [`Contains ${item.contains.join(', ')}`] : [];
+  const lines = [...contains, dateLine(item, printed, locale)];
   if (item.diets.length > 0) lines.push(item.diets.join(', '));
   if (item.maker !== null) lines.push(`From ${item.maker}`);
   return {
     title: item.name,
     lines,
-    brailleLines: item.contains.length > 0 ? [date, `Contains ${item.contains.join(', ')}`] : [date],
+    brailleLines: [...contains, dateLine(item, brailled, locale)],
+    vital: contains.length,
     address: service === null ? null : addressOf(service, 'item', item.id),
   };
 };
@@ -84,6 +102,7 @@ export const labelForMarker = (kitchen: Kitchen, marker: Marker, service: string
     title: touchInPrint(marker.touch) || 'Marker',
     lines,
     brailleLines: [],
+    vital: 0,
     address: service === null ? null : addressOf(service, 'marker', marker.id),
   };
 };

@@ -99,90 +99,131 @@ const drawCells = (doc: Doc, cells: string, x: number, y: number): void => {
   doc.fill('black');
 };
 
-/** One way to fill a label. */
+/** One way to fill a label: the title in print, and so much of the rest. */
 interface Layout {
   readonly titlePoints: number;
   readonly withCode: boolean;
-  /** How many of the Braille lines: all, the title's, or none. */
-  readonly braille: 'all' | 'title' | 'none';
+  /** How many lines of print after the title. */
+  readonly printLines: number;
+  /** How many lines of Braille, the title's first. */
+  readonly brailleLines: number;
 }
 
-/**
- * Richest first. A small label gives up the large title, then the square code, then Braille
- * after the title; the title in print always stays.
- */
-const layouts: readonly Layout[] = [
-  { titlePoints: titleSize, withCode: true, braille: 'all' },
-  { titlePoints: textSize, withCode: true, braille: 'all' },
-  { titlePoints: textSize, withCode: false, braille: 'all' },
-  { titlePoints: textSize, withCode: true, braille: 'title' },
-  { titlePoints: textSize, withCode: false, braille: 'title' },
-  { titlePoints: textSize, withCode: false, braille: 'none' },
-];
+interface PrintLine {
+  readonly text: string;
+  readonly font: string;
+  readonly size: number;
+  readonly height: number;
+}
 
-interface Plan {
-  readonly layout: Layout;
+/** What a title's size and the code leave room for, measured once for all numbers of lines. */
+interface Measured {
+  readonly titlePoints: number;
+  readonly withCode: boolean;
   readonly room: number;
-  readonly print: readonly {
-    readonly text: string;
-    readonly font: string;
-    readonly size: number;
-    readonly height: number;
-  }[];
-  readonly cells: readonly string[];
-  /** How far it runs over the label's height; 0 when it fits. */
-  readonly over: number;
+  readonly print: readonly PrintLine[];
+  /** Each Braille line as rows of cells. */
+  readonly braille: readonly (readonly string[])[];
 }
 
-/** Measures a layout without drawing it. */
-const plan = (doc: Doc, label: Label, braille: readonly string[], box: Box, layout: Layout): Plan => {
-  const code = layout.withCode && label.address !== null ? (codeSize + margin) * point : 0;
-  const room = box.width - 2 * margin * point - code;
+const measure = (
+  doc: Doc,
+  label: Label,
+  braille: readonly string[],
+  box: Box,
+  titlePoints: number,
+  withCode: boolean,
+): Measured | null => {
+  const room = box.width - 2 * margin * point - (withCode ? (codeSize + margin) * point : 0);
+  const cells = Math.floor(room / (dots.cellPitch * point));
+  if (cells < 1) return null;
   const print = [label.title, ...label.lines].map((text, index) => {
     const font = index === 0 ? 'bold' : 'regular';
-    const size = index === 0 ? layout.titlePoints : textSize;
+    const size = index === 0 ? titlePoints : textSize;
     return { text, font, size, height: doc.font(font).fontSize(size).heightOfString(text, { width: room }) };
   });
-  const lines = layout.braille === 'all' ? braille : layout.braille === 'title' ? braille.slice(0, 1) : [];
-  const cells = lines.flatMap((line) => wrapCells(line, Math.floor(room / (dots.cellPitch * point))));
-  const height = print.reduce((sum, line) => sum + line.height, 0) + cells.length * dots.linePitch * point;
+  return { titlePoints, withCode, room, print, braille: braille.map((line) => wrapCells(line, cells)) };
+};
+
+const heightOf = (measured: Measured, printLines: number, brailleLines: number): number =>
+  measured.print.slice(0, 1 + printLines).reduce((sum, line) => sum + line.height, 0) +
+  measured.braille.slice(0, brailleLines).flat().length * dots.linePitch * point;
+
+/**
+ * How good a layout is, by what it holds, compared part by part: the name and the allergens for the hand,
+ * then for the eye, the square code, what else there is in print, then in Braille, and last a large title.
+ */
+const worth = (label: Label, layout: Layout): readonly number[] => [
+  Math.min(layout.brailleLines, 1 + label.vital),
+  Math.min(layout.printLines, label.vital),
+  layout.withCode ? 1 : 0,
+  Math.min(layout.printLines, 1 + label.vital),
+  layout.brailleLines,
+  layout.printLines,
+  layout.titlePoints,
+];
+
+const better = (one: readonly number[], other: readonly number[]): boolean => {
+  const at = one.findIndex((part, index) => part !== other[index]);
+  return at >= 0 && (one[at] ?? 0) > (other[at] ?? 0);
+};
+
+interface Plan extends Layout {
+  readonly measured: Measured;
+}
+
+/** The best of all layouts that fit; the title alone where none does, since a name must stand on a label. */
+const choose = (doc: Doc, label: Label, braille: readonly string[], box: Box): Plan | null => {
   const available = box.height - 2 * margin * point;
-  const codeOver = code === 0 ? 0 : Math.max(0, codeSize * point - available);
-  return { layout, room, print, cells, over: Math.max(0, height - available) + codeOver };
+  let best: Plan | null = null;
+  for (const titlePoints of [titleSize, textSize])
+    for (const withCode of label.address === null || codeSize * point > available ? [false] : [true, false]) {
+      const measured = measure(doc, label, braille, box, titlePoints, withCode);
+      if (measured === null) continue;
+      for (let printLines = 0; printLines <= label.lines.length; printLines++)
+        for (let brailleLines = 0; brailleLines <= braille.length; brailleLines++) {
+          const plan = { titlePoints, withCode, printLines, brailleLines, measured };
+          const fits = heightOf(measured, printLines, brailleLines) <= available;
+          if (fits && (best === null || better(worth(label, plan), worth(label, best)))) best = plan;
+        }
+    }
+  if (best !== null) return best;
+  const measured = measure(doc, label, [], box, textSize, false);
+  return measured && { titlePoints: textSize, withCode: false, printLines: 0, brailleLines: 0, measured };
 };
 
 /** Draws one label; answers with what had to be left off. */
 const drawLabel = (doc: Doc, label: Label, braille: readonly string[], box: Box): string[] => {
-  const plans = layouts.map((layout) => plan(doc, label, braille, box, layout));
-  const chosen = plans.find((one) => one.over === 0) ?? plans.at(-1);
-  if (chosen === undefined) return [];
+  const chosen = choose(doc, label, braille, box);
+  if (chosen === null) return ['anything'];
+  const { measured, withCode, printLines, brailleLines } = chosen;
   const left: string[] = [];
   const x = box.x + margin * point;
-  let y = box.y + margin * point;
+  const top = box.y + margin * point;
   const bottom = box.y + box.height - margin * point;
-  if (chosen.layout.withCode && label.address !== null) {
+  if (withCode && label.address !== null) {
     const code = codeSize * point;
-    drawCode(doc, label.address, {
-      x: box.x + box.width - code - margin * point,
-      y,
-      width: code,
-      height: code,
-    });
+    const codeLeft = box.x + box.width - code - margin * point;
+    drawCode(doc, label.address, { x: codeLeft, y: top, width: code, height: code });
   } else if (label.address !== null) left.push('the square code');
-  chosen.print.forEach((line, index) => {
-    if (index > 0 && y + line.height > bottom) {
-      left.push(`“${line.text}”`);
-      return;
-    }
-    doc.font(line.font).fontSize(line.size).fillColor('black').text(line.text, x, y, { width: chosen.room });
+  let y = top;
+  for (const line of measured.print.slice(0, 1 + printLines)) {
+    doc
+      .font(line.font)
+      .fontSize(line.size)
+      .fillColor('black')
+      .text(line.text, x, y, { width: measured.room, height: bottom - y, ellipsis: true });
     y += line.height;
-  });
-  const brailleTop = bottom - chosen.cells.length * dots.linePitch * point;
-  chosen.cells.forEach((cells, index) =>
-    drawCells(doc, cells, x, brailleTop + index * dots.linePitch * point),
-  );
-  if (chosen.layout.braille === 'none' && braille.length > 0) left.push('the Braille');
-  else if (chosen.layout.braille === 'title' && braille.length > 1) left.push('Braille after the title');
+  }
+  if (y > bottom + 1) left.push('the whole name');
+  for (const line of label.lines.slice(printLines)) left.push(`“${line}”`);
+  const rows = measured.braille.slice(0, brailleLines).flat();
+  const brailleTop = bottom - rows.length * dots.linePitch * point;
+  rows.forEach((cells, index) => drawCells(doc, cells, x, brailleTop + index * dots.linePitch * point));
+  if (brailleLines === 0 && braille.length > 0) left.push('the Braille');
+  else
+    for (const line of label.brailleLines.slice(Math.max(0, brailleLines - 1), braille.length - 1))
+      left.push(`“${line}” in Braille`);
   return left;
 };
 

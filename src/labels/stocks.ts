@@ -24,7 +24,15 @@ const file = z.strictObject({ about: z.string(), source: z.string(), stocks: z.a
 export const loadStocks = (): readonly Stock[] =>
   file.parse(JSON.parse(readFileSync(projectFile('shared', 'labels', 'stocks.json'), 'utf8'))).stocks;
 
-/** A sheet with as many labels of this size as fit on the page, for plain paper and scissors. */
+/** The smallest label, in millimetres: a line of title at 18 points, five Braille cells, and the margins. */
+const SMALLEST = [40, 20] as const;
+
+/**
+ * A sheet with as many labels of this size as fit on the page, for plain paper and scissors.
+ *
+ * @throws RangeError with a sentence for the person when a label is too small to hold anything, or larger
+ * than the page.
+ */
 export const freeStock = (
   size: readonly [number, number],
   page: readonly [number, number] = [210, 297],
@@ -32,6 +40,10 @@ export const freeStock = (
   const margin = 10;
   const gap = 4;
   const [width, height] = size;
+  if (!(width >= SMALLEST[0] && height >= SMALLEST[1]))
+    throw new RangeError(
+      `A label ${width} by ${height} millimetres is too small for large print and Braille. The smallest is ${SMALLEST[0]} by ${SMALLEST[1]}.`,
+    );
   const fits = (room: number, length: number): number =>
     Math.floor((room - 2 * margin + gap) / (length + gap));
   const columns = fits(page[0], width);

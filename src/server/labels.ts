@@ -87,8 +87,10 @@ export const labels: FastifyPluginAsyncZod<Context> = async (app, { households }
       },
     },
     async (request) => {
-      const { kitchen } = await households.look(deviceOf(request).householdId);
       const { kind, items, markers, grade, stock, size, skip, cells, lines } = request.body;
+      // A size that cannot be is refused before any work is done for it.
+      const sheetOf = kind === 'pdf' ? stockOf(stock, size) : null;
+      const { kitchen } = await households.look(deviceOf(request).householdId);
       const service = `${request.protocol}://${request.host}`;
       const all: Label[] = [
         ...items.map((id) => {
@@ -106,7 +108,7 @@ export const labels: FastifyPluginAsyncZod<Context> = async (app, { households }
       ];
       if (all.length === 0)
         throw new ProblemError('refused', { detail: 'Pick at least one item or marker.' });
-      if (kind === 'brf') {
+      if (sheetOf === null) {
         const made = await brf(all, grade ?? 2, { cells, lines });
         return {
           name: 'labels.brf',
@@ -115,7 +117,7 @@ export const labels: FastifyPluginAsyncZod<Context> = async (app, { households }
           notes: made.notes,
         };
       }
-      const sheet = await labelSheet(all, { stock: stockOf(stock, size), grade, skip });
+      const sheet = await labelSheet(all, { stock: sheetOf, grade, skip });
       return {
         name: 'labels.pdf',
         type: 'application/pdf',

@@ -6,11 +6,14 @@ import fc from 'fast-check';
 import jsQRModule from 'jsqr';
 import { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
+import { demoKitchen, livingItems } from '../../src/kitchen/index.js';
+import { wrapCells } from '../../src/labels/brf.js';
 import {
   brfFile,
   freeStock,
   fromBraille,
   labelSheet,
+  labelForItem,
   loadStocks,
   toBraille,
   type Label,
@@ -21,8 +24,9 @@ const jsQR = jsQRModule.default;
 
 const stew: Label = {
   title: 'Lentil stew',
-  lines: ['Made Nov 12, 2026', 'Contains celery, wheat'],
-  brailleLines: ['Made 12 November'],
+  lines: ['Contains celery, wheat', 'Made Nov 12, 2026'],
+  brailleLines: ['Contains celery, wheat', 'Made 12 November'],
+  vital: 1,
   address: 'http://kitchen.test/this/item/stew-1',
 };
 
@@ -86,6 +90,97 @@ describe('a sheet of labels', () => {
   it('leaves Braille off a name in another script, and says so', async () => {
     const sheet = await labelSheet([{ ...stew, title: 'حمص' }], { stock: freeStock([150, 90]), grade: 2 });
     expect(sheet.notes.join(' ')).toContain('no Braille');
+  });
+});
+
+/** The Braille of a sheet with one label on it, read back from where its dots were drawn. */
+const brailleOn = async (pdf: Buffer): Promise<string> => {
+  const svg = saved(pdf).replace(/\.pdf$/, '.svg');
+  execFileSync('pdftocairo', ['-svg', svg.replace(/\.svg$/, '.pdf'), svg]);
+  const mm = 72 / 25.4;
+  // A dot is a closed curve of its diameter, 1.44 millimetres; nothing else on a label is.
+  const dots = [...readFileSync(svg, 'utf8').matchAll(/ d="(M[^"]+C[^"]+)"/g)]
+    .flatMap((match) => (match[1] ?? '').split('M ').filter((part) => part.includes('C')))
+    .map((part) => {
+      const numbers = (part.match(/-?[\d.]+/g) ?? []).map(Number);
+      const xs = numbers.filter((_, index) => index % 2 === 0);
+      const ys = numbers.filter((_, index) => index % 2 === 1);
+      const [left, right] = [Math.min(...xs), Math.max(...xs)];
+      const [top, bottom] = [Math.min(...ys), Math.max(...ys)];
+      return { x: left / mm, y: top / mm, width: (right - left) / mm, height: (bottom - top) / mm };
+    })
+    .filter(({ width, height }) => Math.abs(width - 1.44) < 0.05 && Math.abs(height - 1.44) < 0.05);
+  const left = Math.min(...dots.map(({ x }) => x));
+  const rows = new Map<number, Map<number, number>>();
+  const top = Math.min(...dots.map(({ y }) => y));
+  for (const { x, y } of dots) {
+    const row = Math.floor((y - top + 0.3) / 10.16);
+    const inRow = Math.round((y - top - row * 10.16) / 2.34);
+    const column = Math.floor((x - left + 0.3) / 6.2);
+    const half = x - left - column * 6.2 > 1.2 ? 3 : 0;
+    const cells = rows.get(row) ?? new Map<number, number>();
+    cells.set(column, (cells.get(column) ?? 0) | (1 << (inRow + half)));
+    rows.set(row, cells);
+  }
+  const lines = [...rows.entries()]
+    .sort(([one], [other]) => one - other)
+    .map(([, cells]) =>
+      Array.from({ length: Math.max(...cells.keys()) + 1 }, (_, at) =>
+        String.fromCodePoint(0x2800 + (cells.get(at) ?? 0)),
+      ).join(''),
+    );
+  return (await fromBraille(lines, 2)).join(' ');
+};
+
+describe('what a label keeps when room is short', () => {
+  const kitchen = demoKitchen({ now: '2026-05-14T23:00:00.000Z', timeZone: 'America/Chicago' });
+  const withAllergens = livingItems(kitchen).filter((item) => item.contains.length > 0);
+  const eight = loadStocks().find(({ id }) => id === 'a4-2x4');
+
+  it('the allergens in Braille, on every label of the usual sheet that has them', async () => {
+    expect(withAllergens.length).toBeGreaterThan(4);
+    expect(eight).toBeDefined();
+    for (const item of withAllergens.filter(({ contains }) => contains.length < 4).slice(0, 6)) {
+      const label = labelForItem(kitchen, item, 'http://kitchen.test');
+      const sheet = await labelSheet([label], { stock: eight!, grade: 2 });
+      const braille = (await brailleOn(sheet.pdf)).toLowerCase();
+      for (const allergen of item.contains) expect(braille, item.name).toContain(allergen);
+      expect(textOf(saved(sheet.pdf)).replace(/\s+/g, ' ')).toContain(`Contains ${item.contains.join(', ')}`);
+    }
+  });
+
+  it('the name and the allergens before the code, the code before the date', async () => {
+    const shorter = async (height: number): Promise<string> =>
+      (await labelSheet([stew], { stock: freeStock([99, height]), grade: 2 })).notes.join(' ');
+    expect(await shorter(90)).toBe('');
+    const tight = await shorter(54);
+    expect(tight).not.toContain('Contains');
+    expect(tight).toMatch(/square code|Made/);
+  });
+
+  it('says each Braille line that it had to leave off', async () => {
+    const sheet = await labelSheet([stew], { stock: freeStock([70, 36]), grade: 2 });
+    expect(sheet.notes.join(' ')).toMatch(/“Made 12 November” in Braille|the Braille/);
+  });
+});
+
+describe('a label too small for anything', () => {
+  it('is refused in a sentence that says what would do, before any work', () => {
+    expect(() => freeStock([30, 20])).toThrow(/30 by 20 millimetres is too small.*40 by 20/);
+    expect(() => freeStock([39.9, 60])).toThrow(/too small/);
+    expect(() => freeStock([60, 19.9])).toThrow(/too small/);
+    expect(() => freeStock([Number.NaN, 60])).toThrow(/too small/);
+    expect(freeStock([40, 20]).columns).toBeGreaterThan(0);
+  });
+
+  it('is never wrapped for ever: a line holds a cell, or nothing is wrapped', () => {
+    for (const width of [0, -1, 0.5, Number.NaN]) expect(() => wrapCells('⠁⠃⠉', width)).toThrow(RangeError);
+    expect(wrapCells('⠁⠃⠉', 1)).toEqual(['⠁', '⠃', '⠉']);
+  });
+
+  it('the smallest that is taken holds the name, and says what it could not hold', async () => {
+    const sheet = await labelSheet([stew], { stock: freeStock([40, 20]), grade: 2 });
+    expect(sheet.notes.join(' ')).toContain('Contains celery, wheat');
   });
 });
 
