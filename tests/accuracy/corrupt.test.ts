@@ -6,7 +6,7 @@ import { annotated } from './cases.js';
 import { corrupt, corruptGuesses, editDistance, readConfusions, wordErrorRate, wordsOf } from './corrupt.js';
 import { misheardCases, rateOf } from './misheard.js';
 
-const table = readConfusions(projectFile('tests', 'data', 'slurp', 'asr-confusions.tsv'));
+const table = readConfusions(projectFile('tests', 'data', 'asr', 'word-pairs.tsv'));
 const gold = annotated(projectFile('tests', 'data', 'kitchen', 'gold.jsonl'));
 
 /** By the definition: the last of each is the same, or something was put in, left out or put for another. */

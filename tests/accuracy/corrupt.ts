@@ -1,6 +1,6 @@
 /**
  * Sentences as a poor recogniser would have written them: words put for others, left out and put in,
- * by what a recogniser was seen to do (tests/data/slurp/asr-confusions.tsv). The same seed, the same errors.
+ * by what a recogniser was seen to do (tests/data/asr/word-pairs.tsv). The same seed, the same errors.
  */
 import { readFileSync } from 'node:fs';
 import { soundsOf } from '../../src/understanding/names/sounds.js';

@@ -1,6 +1,6 @@
 /**
  * `npx tsx tests/accuracy/fit.ts`: fits the numbers of src/understanding/cues.ts and
- * src/understanding/confidence.ts on the sentences under tests/data that we develop on, and prints
+ * src/understanding/confidence.ts on the sentences (tests/data, tests/support/outside.ts) that we develop on, and prints
  * them beside the ones in use. Nothing is written: whoever changes the numbers looks at them first.
  */
 import { projectFile } from '../../src/project-files.js';
@@ -8,6 +8,7 @@ import { confidenceModel, type Evidence } from '../../src/understanding/confiden
 import { cuedIntent, cueModel, type CueModel } from '../../src/understanding/cues.js';
 import { createUnderstander } from '../../src/understanding/index.js';
 import { normalise } from '../../src/understanding/words/index.js';
+import { outsideFile } from '../support/outside.js';
 import { martasNames } from '../understanding/household.js';
 import { annotated, labelled, recognised, slurp, type Case } from './cases.js';
 import { clincInPart, clincLabels } from './labels.js';
@@ -18,8 +19,8 @@ const say = (line: string): void => console.log(line);
 
 // ---------------------------------------------------------------- cues
 const talk = Object.keys(clincLabels).filter((label) => !/^(food_last|shopping_list)/.test(label));
-const clinc = labelled(data('clinc', 'train.tsv'));
-const strangers = slurp(data('slurp', 'train.tsv')).filter(
+const clinc = labelled(outsideFile('clinc', 'train.tsv'));
+const strangers = slurp(outsideFile('slurp', 'train.tsv')).filter(
   ({ label }) => !/^(lists|cooking|general|audio)_/.test(label ?? ''),
 );
 const tokensOf = ({ hypotheses }: Case): readonly string[] => normalise(hypotheses[0]!.text, 'en-US').tokens;

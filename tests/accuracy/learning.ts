@@ -11,6 +11,7 @@ import { readSenses } from '../../src/understanding/learned/senses.js';
 import { asideOf } from '../../src/understanding/guesses.js';
 import { entriesOf, linesOf } from '../../src/understanding/word-lists.js';
 import { normalise } from '../../src/understanding/words/index.js';
+import { outsideFile } from '../support/outside.js';
 import { clock, martasNames } from '../understanding/household.js';
 import { annotated, labelled, slurp, type Case } from './cases.js';
 import { clincInPart, clincLabels, clincNear } from './labels.js';
@@ -248,13 +249,13 @@ const plainLabel = (original: string): string | null => (original.includes('+') 
 
 /** Everything that is learned from. The blind sets are not. */
 export const allExamples = (): Example[] => [
-  ...fromCases('clinc-train', labelled(data('clinc', 'train.tsv')), 1, labelOf),
-  ...fromCases('clinc-val', labelled(data('clinc', 'val.tsv')), 1, labelOf),
+  ...fromCases('clinc-train', labelled(outsideFile('clinc', 'train.tsv')), 1, labelOf),
+  ...fromCases('clinc-val', labelled(outsideFile('clinc', 'val.tsv')), 1, labelOf),
   ...['wording', 'paraphrases', 'paraphrases-2'].flatMap((file) =>
     fromCases('our wording', labelled(data('kitchen', `${file}.tsv`)), 1, labelOf),
   ),
   ...['train', 'devel'].flatMap((file) =>
-    fromCases('slurp', slurp(data('slurp', `${file}.tsv`)), 0.5, slurpLabel),
+    fromCases('slurp', slurp(outsideFile('slurp', `${file}.tsv`)), 0.5, slurpLabel),
   ),
   ...['gold', 'fresh'].flatMap((file) =>
     fromCases('kitchen', annotated(data('kitchen', `${file}.jsonl`)), 1, plainLabel),

@@ -1,5 +1,5 @@
 /**
- * `npm run accuracy`: how well understanding does on the data under tests/data.
+ * `npm run accuracy`: how well understanding does on the data under tests/data and on other people's (tests/support/outside.ts).
  * `npm run accuracy -- FILE.tsv` any file of `utterance<TAB>label`, labels as in CLINC150.
  * `npm run accuracy -- FILE.jsonl` lines of `{"text" | "nbest", "intent", "slots"}`.
  * `--misheard` runs only the kitchen's sentences with words misheard. `--misses` lists what went wrong; `--compare` trains `@nlpjs/basic` on the same sentences beside it.
@@ -8,6 +8,7 @@ import { extname } from 'node:path';
 import { projectFile } from '../../src/project-files.js';
 import { createUnderstander } from '../../src/understanding/index.js';
 import { itemNames, martasNames } from '../understanding/household.js';
+import { hasOutside, OUTSIDE_SETS, outsideFile, type OutsideSet } from '../support/outside.js';
 import { blindCases, reportBlind, runBlind } from './blind.js';
 import { annotated, labelled, recognised, saidPlainly, slurp, type Case } from './cases.js';
 import { compareWithToolkit } from './compare.js';
@@ -145,10 +146,40 @@ const reportCalibration = (): void => {
 
 const run = (cases: readonly Case[]): Result[] => runCases(cases, understander, names);
 
+const here = (set: OutsideSet): boolean => {
+  if (!hasOutside(set)) say(`\n== ${set} is not here, so nothing is told of it: ${OUTSIDE_SETS[set]}`);
+  return hasOutside(set);
+};
+
+const reportSlurp = (): void => {
+  const lists = ['devel.tsv', 'train.tsv'].flatMap((file) => slurp(outsideFile('slurp', file)));
+  const slurpResults = run(lists);
+  const accepted = (some: readonly Result[]): number => some.filter(({ got }) => got !== null).length;
+  const inScenario = (scenario: string): Result[] =>
+    slurpResults.filter(({ heard }) => heard.label?.startsWith(`${scenario}_`));
+  const others = slurpResults.filter(({ heard }) => !/^(lists|cooking|general)_/.test(heard.label ?? ''));
+  say(`\n== slurp and its parent: ${lists.length} sentences`);
+  const shopping = inScenario('lists').filter((result) =>
+    /\b(shopping|grocer(y|ies))\b.*\blist\b/.test(textOf(result)),
+  );
+  say(
+    `lists that name shopping or groceries: understood ${accepted(shopping)} of ${shopping.length}; other lists taken for ours ${accepted(inScenario('lists')) - accepted(shopping)} of ${inScenario('lists').length - shopping.length}`,
+  );
+  say(
+    `cooking (recipes are not ours): accepted ${accepted(inScenario('cooking'))} of ${inScenario('cooking').length}`,
+  );
+  say(
+    `all other scenarios: accepted ${accepted(others)} of ${others.length}, ${percent(accepted(others), others.length)}; would lose something ${others.filter(destroys).length}`,
+  );
+  if (wantsMisses)
+    for (const result of [...inScenario('lists'), ...inScenario('cooking'), ...others])
+      say(`  ${result.heard.label}: ${textOf(result)} -> ${result.got ?? 'declined'}`);
+};
+
 const misheard = (): void =>
   reportMisheard(
     [...annotated(data('kitchen', 'gold.jsonl')), ...saidPlainly(data('asr', 'meanings.jsonl'))],
-    readConfusions(data('slurp', 'asr-confusions.tsv')),
+    readConfusions(data('asr', 'word-pairs.tsv')),
     understander,
     names,
     wantsMisses,
@@ -165,10 +196,13 @@ else if (files.length > 0) {
     } else reportLabels(file, run(labelled(file)));
   }
 } else {
-  const train = labelled(data('clinc', 'train.tsv'));
-  const val = labelled(data('clinc', 'val.tsv'));
-  reportLabels('clinc, developed on (train)', run(train));
-  reportLabels('clinc, developed on since (val; 87.7% when first run)', run(val));
+  if (here('clinc')) {
+    reportLabels('clinc, developed on (train)', run(labelled(outsideFile('clinc', 'train.tsv'))));
+    reportLabels(
+      'clinc, developed on since (val; 87.7% when first run)',
+      run(labelled(outsideFile('clinc', 'val.tsv'))),
+    );
+  }
   reportLabels('wording of our own', run(labelled(data('kitchen', 'wording.tsv'))));
   reportLabels(
     'wording of our own, written afterwards (83.5% when first run)',
@@ -200,28 +234,7 @@ else if (files.length > 0) {
         say,
       );
 
-  const lists = ['devel.tsv', 'train.tsv'].flatMap((file) => slurp(data('slurp', file)));
-  const slurpResults = run(lists);
-  const accepted = (some: readonly Result[]): number => some.filter(({ got }) => got !== null).length;
-  const inScenario = (scenario: string): Result[] =>
-    slurpResults.filter(({ heard }) => heard.label?.startsWith(`${scenario}_`));
-  const others = slurpResults.filter(({ heard }) => !/^(lists|cooking|general)_/.test(heard.label ?? ''));
-  say(`\n== slurp and its parent: ${lists.length} sentences`);
-  const shopping = inScenario('lists').filter((result) =>
-    /\b(shopping|grocer(y|ies))\b.*\blist\b/.test(textOf(result)),
-  );
-  say(
-    `lists that name shopping or groceries: understood ${accepted(shopping)} of ${shopping.length}; other lists taken for ours ${accepted(inScenario('lists')) - accepted(shopping)} of ${inScenario('lists').length - shopping.length}`,
-  );
-  say(
-    `cooking (recipes are not ours): accepted ${accepted(inScenario('cooking'))} of ${inScenario('cooking').length}`,
-  );
-  say(
-    `all other scenarios: accepted ${accepted(others)} of ${others.length}, ${percent(accepted(others), others.length)}; would lose something ${others.filter(destroys).length}`,
-  );
-  if (wantsMisses)
-    for (const result of [...inScenario('lists'), ...inScenario('cooking'), ...others])
-      say(`  ${result.heard.label}: ${textOf(result)} -> ${result.got ?? 'declined'}`);
+  if (here('slurp')) reportSlurp();
 
   const gold = annotated(data('kitchen', 'gold.jsonl'));
   const goldResults = run(gold);
@@ -233,5 +246,11 @@ else if (files.length > 0) {
   misheard();
   reportIntents([...goldResults, ...heardResults]);
   reportCalibration();
-  if (options.includes('--compare')) await compareWithToolkit(train, val, clincLabels, say);
+  if (options.includes('--compare') && here('clinc'))
+    await compareWithToolkit(
+      labelled(outsideFile('clinc', 'train.tsv')),
+      labelled(outsideFile('clinc', 'val.tsv')),
+      clincLabels,
+      say,
+    );
 }

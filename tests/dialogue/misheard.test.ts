@@ -11,7 +11,7 @@ import { misheardCases } from '../accuracy/misheard.js';
 import { clock, hearing, martasNames } from '../understanding/household.js';
 
 const data = (...parts: string[]): string => projectFile('tests', 'data', ...parts);
-const table = readConfusions(data('slurp', 'asr-confusions.tsv'));
+const table = readConfusions(data('asr', 'word-pairs.tsv'));
 const sentences = [
   ...annotated(data('kitchen', 'gold.jsonl')),
   ...saidPlainly(data('asr', 'meanings.jsonl')),

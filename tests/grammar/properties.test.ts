@@ -10,6 +10,7 @@ import { readDocument } from '../../src/grammar/library.js';
 import { readAbnf } from '../../src/grammar/reader.js';
 import { createSampler, openGrammarFile } from '../../src/grammar/tools.js';
 import { projectFile } from '../../src/project-files.js';
+import { hasOutside, outsideFile } from '../support/outside.js';
 import { asAbnf, hosts, naivelyAccepts, randomGrammar, randomInput } from './random-grammar.js';
 
 /** A small repeatable source of numbers from 0 up to 1 (Mulberry32). */
@@ -140,10 +141,10 @@ describe('the shipped grammars', () => {
 });
 
 describe('broken files', () => {
-  const folder = projectFile('tests', 'data', 'w3c-srgs');
-  const files = readdirSync(folder)
+  const folder = hasOutside('w3c-srgs') ? outsideFile('w3c-srgs') : null;
+  const files = (folder === null ? [] : readdirSync(folder))
     .filter((name) => name.endsWith('.gram'))
-    .map((name) => join(folder, name));
+    .map((name) => join(folder!, name));
   const bytes = [...files, ...shipped].map((file) => readFileSync(file));
 
   it('are refused with a place in the file, and never crash or hang', () => {
