@@ -18,11 +18,12 @@ export const OUTSIDE_SETS = {
 export type OutsideSet = keyof typeof OUTSIDE_SETS;
 
 const named = process.env['TELLSHELF_OUTSIDE'];
-const folder = named === undefined || named === '' ? projectFile('..', 'shared', 'data') : named;
+export const outsideFolder =
+  named === undefined || named === '' ? projectFile('..', 'shared', 'data') : named;
 
 /** The sets that are not here. */
 export const missingOutside = (): OutsideSet[] =>
-  (Object.keys(OUTSIDE_SETS) as OutsideSet[]).filter((set) => !existsSync(join(folder, set)));
+  (Object.keys(OUTSIDE_SETS) as OutsideSet[]).filter((set) => !existsSync(join(outsideFolder, set)));
 
 /** @throws Error naming each missing set, where a folder was named. */
 export const requireNamedOutside = (): void => {
@@ -36,6 +37,6 @@ export const hasOutside = (set: OutsideSet): boolean => !missingOutside().includ
 
 /** A file of a set, or the set's folder. @throws Error with where it is published, when the set is missing. */
 export const outsideFile = (set: OutsideSet, ...parts: string[]): string => {
-  if (!hasOutside(set)) throw new Error(`${set} is not in ${folder}: ${OUTSIDE_SETS[set]}.`);
-  return join(folder, set, ...parts);
+  if (!hasOutside(set)) throw new Error(`${set} is not in ${outsideFolder}: ${OUTSIDE_SETS[set]}.`);
+  return join(outsideFolder, set, ...parts);
 };
