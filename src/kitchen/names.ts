@@ -52,7 +52,7 @@ export const likenessOf = (one: readonly string[], two: readonly string[]): numb
   return shared === few.length ? shared / (many.length + (few.length === many.length ? 1 : 0)) : 0;
 };
 
-/** 1 the same food, between 0 and 1 when one name holds the other ("relish", "dill relish"), else 0. */
+/** 1 the same food, between 0 and 1 when one name holds the other ("sauerkraut", "caraway sauerkraut"), else 0. */
 export const likeness = (a: string, b: string): number => likenessOf(foodWords(a), foodWords(b));
 
 /** "chicken thighs", "oats", "slices of ham": spoken of as "them". */

@@ -272,7 +272,7 @@ const choose = (
  * The table's food that a name stands for, and how sure that is. Names nobody reviewed come back
  * as `unknown` with the family `general`.
  *
- * @example matchFood("nana's white beans", { where: 'fridge' }).family // 'cooked-beans'
+ * @example matchFood("amara's white beans", { where: 'fridge' }).family // 'cooked-beans'
  */
 export const matchFood = (name: string, hints: MatchHints = {}, tables = safetyTables()): FoodMatch => {
   const index = indexOf(tables);

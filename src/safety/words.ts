@@ -33,7 +33,7 @@ export const singular = (word: string): string => {
   return word;
 };
 
-/** "Nana's White Beans" is `['nana', 'white', 'bean']`. */
+/** "Amara's White Beans" is `['amara', 'white', 'bean']`. */
 export const foodWords = (name: string): string[] =>
   name
     .normalize('NFKD')

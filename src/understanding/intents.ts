@@ -13,15 +13,15 @@ export const CHANGING_INTENTS = [
   'finish', // "finish the rice", "the milk is gone", "throw away the cream"
   'move', // "move the soup to the freezer", "the milk is on the door now"
   'amend', // a fact about an item: dates, diets, allergens, maker, owner, amount, name, reheating, note
-  'open', // "I opened the relish today"
+  'open', // "I opened the sauerkraut today"
   'freeze', // "freeze the chicken", "I froze the stew yesterday"
   'thaw', // "I took the turkey out to thaw"
   'reheated', // "I reheated the soup"
   'put-back', // "the soup is back in the fridge"
   'split', // "split the stew into three tubs"
   'merge', // "put the two soups together"
-  'mark', // "put the square clip on the ranch"
-  'unmark', // "take the clip off the ranch"
+  'mark', // "put the square clip on the cajun"
+  'unmark', // "take the clip off the cajun"
   'add-marker', // "I have a new oval sticker"
   'define-dots', // "one dot means low fat"
   'marker-note', // "the round clip is hand wash only"
@@ -69,7 +69,7 @@ export const ASKING_INTENTS = [
   'contains', // "does the chilli have peanuts", "anything with peanuts"
   'can-eat', // "what can Dele eat"
   'who-allergic',
-  'how-to-reach', // "how do I get to the relish"
+  'how-to-reach', // "how do I get to the sauerkraut"
   'place-state', // "what place is empty", "is the top shelf full"
   'marker-care',
   'markers', // "which markers are spare", "what do two dots mean"
@@ -182,7 +182,7 @@ export interface Mention {
   readonly touch: Touch | null;
   /** "the second one" is 2, "the last one" is -1. */
   readonly ordinal: number | null;
-  /** "nana's", "by Dele": as said, possessive removed. */
+  /** "amara's", "by Dele": as said, possessive removed. */
   readonly maker: string | null;
   /** "low fat", "vegan". */
   readonly diet: string | null;
@@ -238,7 +238,7 @@ export interface SaidPreparation {
 /** The parts of what was said. Which can be set depends on the intent. */
 export interface Slots {
   readonly item?: Mention;
-  /** What was not meant: "not the ranch, the other one". */
+  /** What was not meant: "not the cajun, the other one". */
   readonly not?: Mention;
   /** More than one thing in one sentence: "the rice and the black beans". */
   readonly items?: readonly Mention[];

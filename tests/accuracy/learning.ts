@@ -66,7 +66,7 @@ const strangeFoods =
 
 const fillings: Readonly<Record<string, readonly string[]>> = {
   place: [...ownPlaces, ...commonPlaces],
-  person: ['dele', 'ruth', 'nana', 'marta', 'theo', 'joan', 'marek'],
+  person: ['dele', 'ruth', 'amara', 'marta', 'theo', 'joan', 'marek'],
   mark: 'square clip, round sticker, rubber band, elastic band, diamond, triangle clip, oval, star, two dots, one dot, raised dots, round clip, oval sticker, peg, three bumps'.split(
     ', ',
   ),

@@ -88,7 +88,7 @@ const pick = <T>(all: Iterable<T>, n: number): T | undefined => {
   return list.length === 0 ? undefined : list[n % list.length];
 };
 
-const NAMES = ['milk', 'bean chilli', 'rice', 'dill relish', 'stew'];
+const NAMES = ['milk', 'bean chilli', 'rice', 'caraway sauerkraut', 'stew'];
 const UNITS = ['tub', 'gram', 'pound', 'piece', 'portion'];
 const SHAPES = ['round', 'square', 'oval', 'star'];
 

@@ -274,13 +274,13 @@ describe('amounts', () => {
 
   it('halves of an unknown amount are halves of its container', () => {
     const c = cook();
-    c.do((d) => putAway(d, { name: 'relish', touch: { container: 'jar' } }));
-    c.do((d) => setLeft(d, c.item('relish').id, { fraction: 0.5, rough: true }));
-    expect(c.item('relish').amount).toEqual({ value: 0.5, unit: 'jar', rough: true });
+    c.do((d) => putAway(d, { name: 'sauerkraut', touch: { container: 'jar' } }));
+    c.do((d) => setLeft(d, c.item('sauerkraut').id, { fraction: 0.5, rough: true }));
+    expect(c.item('sauerkraut').amount).toEqual({ value: 0.5, unit: 'jar', rough: true });
     // A share left is of what it started with, so the same words twice say the same.
-    c.do((d) => setLeft(d, c.item('relish').id, { fraction: 0.25 }));
-    expect(c.item('relish').amount).toEqual({ value: 0.25, unit: 'jar' });
-    expect(take(c.doing, c.item('relish').id, { value: -1, unit: 'jar' })).toEqual({
+    c.do((d) => setLeft(d, c.item('sauerkraut').id, { fraction: 0.25 }));
+    expect(c.item('sauerkraut').amount).toEqual({ value: 0.25, unit: 'jar' });
+    expect(take(c.doing, c.item('sauerkraut').id, { value: -1, unit: 'jar' })).toEqual({
       refused: 'not-an-amount',
     });
   });
@@ -291,7 +291,7 @@ describe('markers', () => {
     const c = cook();
     c.do((d) =>
       putAway(d, {
-        name: 'ranch',
+        name: 'cajun',
         markerId: c.marker('square'),
         diets: ['low fat'],
         freeFrom: ['eggs'],
@@ -300,22 +300,22 @@ describe('markers', () => {
       }),
     );
     c.do((d) => putAway(d, { name: 'aioli' }));
-    const ranch = c.item('ranch').id;
+    const cajun = c.item('cajun').id;
     const aioli = c.item('aioli').id;
     expect(mark(c.doing, aioli, c.marker('square'))).toMatchObject({
       refused: 'marker-in-use',
-      ids: [ranch],
+      ids: [cajun],
     });
-    c.do((d) => mark(d, ranch, c.marker('round')));
+    c.do((d) => mark(d, cajun, c.marker('round')));
     expect(spareMarkers(c.kitchen).map(({ touch }) => touch.shape)).toEqual(['square']);
-    c.do((d) => finish(d, ranch));
+    c.do((d) => finish(d, cajun));
     expect(itemWithMarker(c.kitchen, c.marker('round'))).toBeNull();
-    expect(c.kitchen.markers.get(c.marker('round'))?.lastItemId).toBe(ranch);
-    c.do((d) => buyAdd(d, { name: 'ranch', replaces: ranch }));
-    c.do((d) => bringBack(d, ranch, { dates: { bought: '2026-05-14' } }));
-    const again = c.item('ranch');
-    expect(again.id).not.toBe(ranch);
-    // Both markers last stood on the old ranch; either would do, and it is one of them.
+    expect(c.kitchen.markers.get(c.marker('round'))?.lastItemId).toBe(cajun);
+    c.do((d) => buyAdd(d, { name: 'cajun', replaces: cajun }));
+    c.do((d) => bringBack(d, cajun, { dates: { bought: '2026-05-14' } }));
+    const again = c.item('cajun');
+    expect(again.id).not.toBe(cajun);
+    // Both markers last stood on the old cajun; either would do, and it is one of them.
     expect(again.markerId).not.toBeNull();
     expect(again).toMatchObject({ diets: ['low fat'], freeFrom: [], dates: { bought: '2026-05-14' } });
     expect(c.kitchen.purchases.size).toBe(0);
@@ -332,46 +332,50 @@ describe('markers', () => {
   it('give their dots’ meaning to what they stand on', () => {
     const c = cook();
     c.do((d) => defineDots(d, 1, 'low fat'));
-    c.do((d) => putAway(d, { name: 'ranch', markerId: c.marker('square') }));
-    expect(marksOf(c.kitchen, c.item('ranch'))).toMatchObject({ diets: ['low fat'], dots: 'low fat' });
+    c.do((d) => putAway(d, { name: 'cajun', markerId: c.marker('square') }));
+    expect(marksOf(c.kitchen, c.item('cajun'))).toMatchObject({ diets: ['low fat'], dots: 'low fat' });
     c.do((d) => defineDots(d, 1, 'contains peanuts'));
-    expect(marksOf(c.kitchen, c.item('ranch'))).toMatchObject({ diets: [], contains: ['peanuts'] });
+    expect(marksOf(c.kitchen, c.item('cajun'))).toMatchObject({ diets: [], contains: ['peanuts'] });
   });
 
   it('and containers are found by feel, near misses only when nothing fits', () => {
     const c = cook();
     c.do((d) =>
-      putAway(d, { name: 'relish', touch: { size: 'large', container: 'jar' }, markerId: c.marker('round') }),
+      putAway(d, {
+        name: 'sauerkraut',
+        touch: { size: 'large', container: 'jar' },
+        markerId: c.marker('round'),
+      }),
     );
     c.do((d) =>
-      putAway(d, { name: 'ranch', touch: { size: 'small', container: 'jar' }, markerId: c.marker('square') }),
+      putAway(d, { name: 'cajun', touch: { size: 'small', container: 'jar' }, markerId: c.marker('square') }),
     );
     const names = (felt: object) => findByTouch(c.kitchen, felt).map(({ of, differs }) => [of.name, differs]);
-    expect(names({ container: 'jar' }).map(([name]) => name)).toEqual(['relish', 'ranch']);
-    expect(names({ shape: 'round', fastening: 'clip' })).toEqual([['relish', []]]);
-    expect(names({ shape: 'square', dots: 1 })).toEqual([['ranch', []]]);
+    expect(names({ container: 'jar' }).map(([name]) => name)).toEqual(['sauerkraut', 'cajun']);
+    expect(names({ shape: 'round', fastening: 'clip' })).toEqual([['sauerkraut', []]]);
+    expect(names({ shape: 'square', dots: 1 })).toEqual([['cajun', []]]);
     c.do((d) => putAway(d, { name: 'pickle', touch: { container: 'jar' } }));
-    // The pickle might be small too, but the ranch is known to be.
-    expect(names({ size: 'small', container: 'jar' })).toEqual([['ranch', []]]);
+    // The pickle might be small too, but the cajun is known to be.
+    expect(names({ size: 'small', container: 'jar' })).toEqual([['cajun', []]]);
     expect(names({ size: 'tiny', container: 'jar' })).toEqual([['pickle', []]]);
     c.do((d) => finish(d, c.item('pickle').id));
-    expect(names({ dots: 0 })).toEqual([['relish', []]]);
-    expect(names({ shape: 'round', dots: 2 })).toEqual([['relish', ['dots']]]);
-    expect(names({ fastening: 'clip', fastenings: 2, shape: 'square' })).toEqual([['ranch', ['fastenings']]]);
+    expect(names({ dots: 0 })).toEqual([['sauerkraut', []]]);
+    expect(names({ shape: 'round', dots: 2 })).toEqual([['sauerkraut', ['dots']]]);
+    expect(names({ fastening: 'clip', fastenings: 2, shape: 'square' })).toEqual([['cajun', ['fastenings']]]);
     expect(names({ size: 'small', container: 'jar', shape: 'round' })).toEqual([
-      ['relish', ['size']],
-      ['ranch', ['shape']],
+      ['sauerkraut', ['size']],
+      ['cajun', ['shape']],
     ]);
   });
 
   it('missing, two containers alike in one place are noticed', () => {
     const c = cook();
     const jar = { touch: { container: 'jar' }, placeId: c.place('first shelf') };
-    c.do((d) => putAway(d, { ...jar, name: 'relish' }));
+    c.do((d) => putAway(d, { ...jar, name: 'sauerkraut' }));
     c.do((d) => putAway(d, { ...jar, name: 'pickle' }));
-    expect(lookAlikes(c.kitchen, c.item('relish')).map(({ name }) => name)).toEqual(['pickle']);
+    expect(lookAlikes(c.kitchen, c.item('sauerkraut')).map(({ name }) => name)).toEqual(['pickle']);
     c.do((d) => mark(d, c.item('pickle').id, c.marker('round')));
-    expect(lookAlikes(c.kitchen, c.item('relish'))).toEqual([]);
+    expect(lookAlikes(c.kitchen, c.item('sauerkraut'))).toEqual([]);
   });
 });
 

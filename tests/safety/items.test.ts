@@ -215,7 +215,7 @@ describe('what the demo household taught', () => {
         .match.family,
     ).toBe('frozen-vegetables'));
   it('an open dressing within its best-before is not called fine: the label decides', () => {
-    const found = inKitchen('ranch dressing', { dates: { opened: '2026-11-13', bestBefore: '2027-01-05' } });
+    const found = inKitchen('caesar dressing', { dates: { opened: '2026-11-13', bestBefore: '2027-01-05' } });
     expect([found.verdict, codes(found)]).toEqual(['no-figure', ['opened-label-decides']]);
   });
 });

@@ -7,7 +7,7 @@ const inFridge = (name: string) => matchFood(name, { where: 'fridge' });
 
 describe('names as cooks say them', () => {
   it.each([
-    ["nana's white beans", 'cooked-beans'],
+    ["amara's white beans", 'cooked-beans'],
     ['mince', 'raw-ground-meat'],
     ['jerk chicken', 'cooked-poultry'],
     ['bean chilli', 'stew'],

@@ -148,18 +148,18 @@ describe('the nightly summary', () => {
     const ranked = [
       judged(item('soup'), 'use-soon', 6),
       judged(item('peas', { placeId: 'freezer' }), 'past-best-quality', null, { where: 'freezer' }),
-      judged(item('relish'), 'unknown'),
+      judged(item('sauerkraut'), 'unknown'),
     ];
     expect(tell(kitchenWith(), { weekly: true }, 'usual', ranked).text).toBe(
       'Eat or freeze the soup by Wednesday, second shelf of the fridge. ' +
         'Past their best in the freezer, for taste only: peas. ' +
-        'No date for relish, in the fridge. If in doubt, throw it out.',
+        'No date for sauerkraut, in the fridge. If in doubt, throw it out.',
     );
     expect(tell(kitchenWith(), {}, 'usual', ranked).text).toBe('Nothing with a date needs using up tonight.');
   });
 
   it('names what is to be thrown out in one breath, so that what can be saved is heard', () => {
-    const gone = ['ham', 'rice', 'cream', 'relish', 'soup', 'peas'].map((name) =>
+    const gone = ['ham', 'rice', 'cream', 'sauerkraut', 'soup', 'peas'].map((name) =>
       judged(item(name), 'throw-out', -2),
     );
     const { text, more, about } = tell(kitchenWith(), {}, 'usual', [
@@ -167,7 +167,7 @@ describe('the nightly summary', () => {
       judged(item('chicken'), 'use-soon', 1),
     ]);
     expect(text).toBe(
-      'Throw out six things: ham, rice, cream, relish, and two more. ' +
+      'Throw out six things: ham, rice, cream, sauerkraut, and two more. ' +
         'Freeze the chicken tonight or eat it tomorrow, second shelf of the fridge.',
     );
     expect(more.map((one) => voice.phraseText(one, { clock, locale: 'en-US', measures: 'us' }))).toEqual([

@@ -77,7 +77,7 @@ describe('numbers in words', () => {
 
 describe('letters', () => {
   it('are said one by one', () => {
-    expect(inUs({ kind: 'letters', text: "Nana's 2" })).toBe('N, A, N, A, apostrophe, S, space, two');
+    expect(inUs({ kind: 'letters', text: "Amara's 2" })).toBe('A, M, A, R, A, apostrophe, S, space, two');
     expect(inUs({ kind: 'letters', text: 'crème 🥄' })).toBe('C, R, È, M, E, space, another sign');
   });
 });

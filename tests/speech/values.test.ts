@@ -42,11 +42,11 @@ describe('amounts', () => {
   );
 
   it('agree with their verb: parts of one are one', () => {
-    expect(phrase('test-left', { amount: amount(0.5, 'jar'), item: 'relish' })).toBe(
-      'half a jar of relish is left.',
+    expect(phrase('test-left', { amount: amount(0.5, 'jar'), item: 'sauerkraut' })).toBe(
+      'half a jar of sauerkraut is left.',
     );
-    expect(phrase('test-left', { amount: amount(2, 'jar'), item: 'relish' })).toBe(
-      'two jars of relish are left.',
+    expect(phrase('test-left', { amount: amount(2, 'jar'), item: 'sauerkraut' })).toBe(
+      'two jars of sauerkraut are left.',
     );
   });
 });

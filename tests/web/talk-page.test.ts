@@ -59,7 +59,7 @@ describe('the talk page', () => {
   });
 
   it('offers choices as buttons, and pressing one answers', async () => {
-    await say(page, 'where is the relish');
+    await say(page, 'where is the sauerkraut');
     await say(page, 'throw away the spinach');
     const yes = page.getByRole('button', { name: 'Yes' });
     if ((await yes.count()) > 0) {

@@ -151,7 +151,7 @@ list-pair-or = { $first }, or { $second }
 list-empty = nothing
 
 # Nouns that look plural and are not, and the other way round. Last words of names, lower case.
-nouns-singular = hummus, couscous, asparagus, molasses, swiss, rice, fish, salmon, cod, tuna, trout, shrimp, pork, beef, squash, bass, haggis, swede, schnitzel, watercress, cress, citrus, houmous, mess, floss, gas, glass, moss, moose, mousse, pancetta, hash, mash, relish, radish, news, jus, muesli, quinoa, offal, produce, bread, milk, butter, cheese
+nouns-singular = hummus, couscous, asparagus, molasses, swiss, rice, fish, salmon, cod, tuna, trout, shrimp, pork, beef, squash, bass, haggis, swede, schnitzel, watercress, cress, citrus, houmous, mess, floss, gas, glass, moss, moose, mousse, pancetta, hash, mash, radish, news, jus, muesli, quinoa, offal, produce, bread, milk, butter, cheese
 nouns-plural = leftovers, greens, oats, grits, chips, fries, scissors, tongs, sprouts, people
 
 # Said when there is an answer and no wording for it: a fault of ours, never the cook's.

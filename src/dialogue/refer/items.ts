@@ -36,7 +36,7 @@ const headOf = (name: string): string => foodWords(name).findLast((word) => !noH
 const sameHead = (said: string, name: string): boolean =>
   foodWords(said).length <= foodWords(name).length || headOf(said) === headOf(name);
 
-/** "Ranch" for the ranch dressing, when nothing better was matched. */
+/** "Cajun" for the cajun mayonnaise, when nothing better was matched. */
 const byLikeness = (turn: Turn, { words }: Mention): Item[] => {
   const like = words ? likeNames(turn.kitchen, words).filter(({ item }) => sameHead(words, item.name)) : [];
   const top = like[0]?.fit ?? 0;

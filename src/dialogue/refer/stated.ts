@@ -1,4 +1,4 @@
-/** "The opened relish", "the leftover chicken": a food by the state it is in, which is no part of its name. */
+/** "The opened sauerkraut", "the leftover chicken": a food by the state it is in, which is no part of its name. */
 import { isFrozen } from '../../kitchen/index.js';
 import type { Item } from '../../kitchen/model.js';
 import type { Turn } from '../handler.js';

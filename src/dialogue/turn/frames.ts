@@ -151,7 +151,7 @@ const meansAll = ({ intent, slots: { item } }: Act): boolean =>
 const bareOrDate = ({ intent }: Act): boolean =>
   intent === 'answer' || intent === 'choose' || intent === 'amend' || intent === 'correct';
 
-/** "It's from Nana", while the place is still wanted: a detail of what is being put away. */
+/** "It's from Amara", while the place is still wanted: a detail of what is being put away. */
 const withDetail = (frame: Frame, act: Act): Act | null => {
   const { item, ...rest } = act.slots;
   const it = !item || (item.pointer !== null && item.candidates.length === 0);

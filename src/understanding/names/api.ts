@@ -43,11 +43,11 @@ import type { Candidate } from '../intents.js';
 
 /** Value of `kitchen:item`, `kitchen:person` and `kitchen:food`. */
 export interface NamedMatch {
-  /** As said. For an item without its maker: "nana's white beans" gives "white beans". */
+  /** As said. For an item without its maker: "amara's white beans" gives "white beans". */
   readonly words: string;
   /** Best first, at most eight. */
   readonly candidates: readonly Candidate[];
-  /** "nana" of "nana's white beans"; null when no maker was said. */
+  /** "amara" of "amara's white beans"; null when no maker was said. */
   readonly maker: string | null;
   /** A person heard by sound alone: her name as the household has it. */
   readonly recorded?: string;

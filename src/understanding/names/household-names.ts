@@ -33,7 +33,7 @@ const value = (match: NamedMatch | MarkerMatch | PlaceMatch): SemanticValue =>
 
 /** Words half understood weigh much less than words understood. */
 const weightOf = (likeness: number): number => Math.max(0.01, likeness ** 4);
-/** "nana's beans" for beans that somebody else made. */
+/** "amara's beans" for beans that somebody else made. */
 const otherMaker = 0.75;
 
 /** From here on a name that was heard may be that of somebody of the household. */
@@ -49,7 +49,7 @@ const messageAt = (tokens: readonly string[], from: number): DynamicMatch[] =>
     ? [{ length: tokens.length - from, value: tokens.slice(from).join(' '), weight: messageWeight }]
     : [];
 
-/** Where a possessive ends that starts at `from`: "nana's" or "aunt ola's"; null when there is none. */
+/** Where a possessive ends that starts at `from`: "amara's" or "aunt ola's"; null when there is none. */
 const possessiveEnd = (tokens: readonly string[], from: number): number | null => {
   for (let at = from; at < Math.min(from + 3, tokens.length); at += 1) {
     if (/(?:'s|s')$/.test(tokens[at]!)) return at + 1;
@@ -57,7 +57,7 @@ const possessiveEnd = (tokens: readonly string[], from: number): number | null =
   return null;
 };
 
-/** "nana's white beans" to its maker and the rest; maker null when nobody's. */
+/** "amara's white beans" to its maker and the rest; maker null when nobody's. */
 export const splitMaker = (words: string): { maker: string | null; words: string } => {
   const tokens = words.split(' ');
   const end = possessiveEnd(tokens, 0);
@@ -148,7 +148,7 @@ export const createHouseholdNames = (locale: string, foods: readonly string[] = 
 
   const makersItems = (tokens: readonly string[], from: number): DynamicMatch[] => {
     const first = tokens[from] ?? '';
-    // Recognisers leave the apostrophe out: "nanas beans", when a nana has made something.
+    // Recognisers leave the apostrophe out: "amaras beans", when a amara has made something.
     const bare =
       first.length > 3 && first.endsWith('s') && makerCounts.has(stemOf(first.slice(0, -1), lexicon));
     const end = possessiveEnd(tokens, from) ?? (bare ? from + 1 : null);

@@ -5,7 +5,7 @@ import { perLexicon, type Lexicon } from '../words/lexicon.js';
 
 const remembered = perLexicon(() => new LRUCache<string, string>({ max: 20_000 }));
 
-/** Without the possessive ending: "nana's" and "nanas'" are "nana" and "nanas". */
+/** Without the possessive ending: "amara's" and "amaras'" are "amara" and "amaras". */
 export const withoutPossessive = (word: string): string => word.replace(/(?:'s|')$/, '');
 
 /**

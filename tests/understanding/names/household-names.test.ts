@@ -35,7 +35,7 @@ beforeEach(() => {
   item('stew', 'lentil stew');
   item('chili', 'turkey chili');
   item('macaroni', 'macaroni and cheese');
-  item('white', 'white beans', { maker: 'Nana' });
+  item('white', 'white beans', { maker: 'Amara' });
   item('black', 'black beans', { maker: 'Dele' });
   item('salsa', 'salsa');
   item('thyme', 'dried thyme');
@@ -46,7 +46,7 @@ beforeEach(() => {
   item('hummus', 'hummus');
   item('oil', 'olive oil');
   item('old', 'beef stew', { gone: { how: 'used' } });
-  for (const name of ['Dele', 'Nana', 'Aunt Ola', 'Marta Okafor']) names.set('person', { id: name, name });
+  for (const name of ['Dele', 'Amara', 'Aunt Ola', 'Marta Okafor']) names.set('person', { id: name, name });
 });
 
 describe('items by word', () => {
@@ -131,21 +131,21 @@ describe('items by sound', () => {
 });
 
 describe('who made it', () => {
-  it("reads nana's and nanas, and puts hers first", () => {
-    for (const text of ["nana's white beans", 'nanas white beans']) {
-      expect(whole<NamedMatch>('item', text)!.value).toMatchObject({ words: 'white beans', maker: 'nana' });
+  it("reads amara's and amaras, and puts hers first", () => {
+    for (const text of ["amara's white beans", 'amaras white beans']) {
+      expect(whole<NamedMatch>('item', text)!.value).toMatchObject({ words: 'white beans', maker: 'amara' });
       expect(best(text)).toBe('white');
     }
-    expect(best("nana's beans")).toBe('white');
+    expect(best("amara's beans")).toBe('white');
     expect(best("dele's beans")).toBe('black');
   });
   it('takes makers of two words', () => {
     expect(whole<NamedMatch>('item', "aunt ola's beans")!.value.maker).toBe('aunt ola');
   });
   it('splits a maker from words not known', () => {
-    expect(splitMaker("nana's groundnut soup")).toEqual({ maker: 'nana', words: 'groundnut soup' });
+    expect(splitMaker("amara's groundnut soup")).toEqual({ maker: 'amara', words: 'groundnut soup' });
     expect(splitMaker('groundnut soup')).toEqual({ maker: null, words: 'groundnut soup' });
-    expect(splitMaker("nana's")).toEqual({ maker: null, words: "nana's" });
+    expect(splitMaker("amara's")).toEqual({ maker: null, words: "amara's" });
   });
 });
 
@@ -160,7 +160,7 @@ describe('people, foods and words not known', () => {
   it.each([
     ['dell a', 'Dele'],
     ['dally', 'Dele'],
-    ['nanna', 'Nana'],
+    ['ammara', 'Amara'],
     ['marter', 'Marta Okafor'],
   ])('%j sounds like %s, and is not as sure', (text, id) => {
     const [found] = names.find('person', text);
@@ -272,14 +272,14 @@ describe('a household that changes', () => {
   });
 
   it('is what it would be if built from what is left', () => {
-    const words = ['lentil', 'stew', 'bean', 'beans', 'soup', 'thyme', 'time', 'of', 'and', 'pie', "nana's"];
+    const words = ['lentil', 'stew', 'bean', 'beans', 'soup', 'thyme', 'time', 'of', 'and', 'pie', "amara's"];
     const name = fc
       .array(fc.constantFrom(...words), { minLength: 1, maxLength: 4 })
       .map((parts) => parts.join(' '));
     const step = fc.record({
       id: fc.constantFrom('a', 'b', 'c', 'd'),
       name,
-      maker: fc.constantFrom(null, 'Nana', 'Dele'),
+      maker: fc.constantFrom(null, 'Amara', 'Dele'),
       gone: fc.boolean(),
       remove: fc.boolean(),
     });
@@ -310,7 +310,7 @@ describe('a household that changes', () => {
     fc.assert(
       fc.property(
         fc.array(
-          fc.constantFrom('soup', 'stew', 'lean', 'till', 'of', 'the', 'zz', 'potato', "nana's", '1/2', ''),
+          fc.constantFrom('soup', 'stew', 'lean', 'till', 'of', 'the', 'zz', 'potato', "amara's", '1/2', ''),
           { maxLength: 8 },
         ),
         (tokens) => {

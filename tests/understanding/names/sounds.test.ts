@@ -13,7 +13,7 @@ const word = fc.constantFrom(
   'zaatar',
   'yoghurt',
   'flour',
-  'nana',
+  'amara',
   'jollof',
   'egusi',
   'milk',

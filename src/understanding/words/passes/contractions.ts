@@ -10,7 +10,7 @@ const tables = perLexicon((lexicon) => ({
   afterIts: new Set(lexicon.tidying.itsIs.words),
 }));
 
-/** "what's" is "what is"; "the milk's gone" is "the milk is gone"; "nana's beans" stay hers. */
+/** "what's" is "what is"; "the milk's gone" is "the milk is gone"; "amara's beans" stay hers. */
 export const contractions: Pass = (words, lexicon, note) => {
   const { spoken, afterHas, afterNoun, afterIts } = tables(lexicon);
   const texts = textsOf(words);
