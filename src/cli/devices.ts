@@ -40,7 +40,7 @@ const line = ({ id, name, scope, pairedAt, revokedAt }: Device): string =>
 
 export const addDeviceCommands = (program: Command): void => {
   here(program.command('pair'))
-    .description('Let a device in: prints its token, once.')
+    .description('Let a device in: prints its key, once.')
     .requiredOption('--name <name>', 'what to call it, e.g. "kitchen speaker"')
     .addOption(
       new Option('--scope <scope>', 'what it may do').choices(['speak', 'help', 'own']).default('speak'),
@@ -85,7 +85,7 @@ export const addDeviceCommands = (program: Command): void => {
       ),
     );
   here(devices.command('revoke <id>'))
-    .description('Its token stops working: at once, or within five seconds on a server that runs.')
+    .description('Its key stops working: at once, or within five seconds on a server that runs.')
     .action((id: string, flags: Where) =>
       withStore(flags, async (store, householdId) => {
         const device = await find(store, householdId, id);

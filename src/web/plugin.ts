@@ -11,7 +11,7 @@ const pages: readonly { readonly address: string; readonly title: string; readon
   { address: '/this/:kind/:id', title: 'Talk', script: 'talk' },
   { address: '/kitchen', title: 'Kitchen', script: 'kitchen' },
   { address: '/labels', title: 'Labels', script: 'labels' },
-  { address: '/plots', title: 'Plots', script: 'plots' },
+  { address: '/plots', title: 'Charts', script: 'plots' },
 ];
 
 export const webPages: FastifyPluginAsync = async (app) => {

@@ -50,7 +50,7 @@ export const openSite = async (): Promise<Site> => {
 /** A page let in with an owner's token. */
 export const letIn = async (page: Page, site: Site, path = '/'): Promise<void> => {
   await page.goto(`${site.address}${path}`);
-  await page.getByLabel(/^Token of a device/).fill(site.service.tokens.own);
+  await page.getByLabel(/^Key of a device/).fill(site.service.tokens.own);
   await page.getByRole('button', { name: 'Go in' }).click();
   await page.getByRole('heading', { level: 1 }).waitFor();
   await page.getByRole('button', { name: 'Go in' }).waitFor({ state: 'detached' });

@@ -24,7 +24,7 @@ afterEach(() => page.context().close());
 describe('a page that is not paired', () => {
   it('refuses an unknown token in plain words, by its field', async () => {
     await page.goto(site.address);
-    await page.getByLabel(/^Token/).fill('tsf_wrong');
+    await page.getByLabel(/^Key/).fill('tsf_wrong');
     await page.getByRole('button', { name: 'Go in' }).click();
     await expect.poll(() => page.getByRole('alert').innerText()).toBe('That token is not known here.');
     await expectNoBarriers(page, 'gate');

@@ -1,4 +1,4 @@
-# Plots on the page: titles, bars and the one sentence that says what each shows.
+# Charts on the page: titles, bars and the one sentence that says what each shows.
 
 plot-group = { $group }
 plot-items = items
@@ -28,7 +28,7 @@ plot-ages-sentence = { $count ->
   }
 
 plot-calendar-title = When things reach their last day
-plot-calendar-past = past it
+plot-calendar-past = past its date
 plot-calendar-sentence = { $past ->
     [0] Nothing is past its last day
     [one] One item is past its last day

@@ -71,7 +71,7 @@ export const serve = async ({ demo }: { readonly demo: boolean }): Promise<void>
   const token = await offerDemo(store, config, demo, now);
   if (token !== null) {
     process.stdout.write(`\nMarta's demo kitchen is served at ${address}
-Its token, new at each start: ${token}
+Its key, new at each start: ${token}
 
   curl -s ${address}/v1/turns -H 'authorization: Bearer ${token}' \\
     -H 'content-type: application/json' \\

@@ -64,7 +64,7 @@ export const Gate = ({ children }: { children: (me: Me) => ComponentChildren }) 
           void enter(token.trim());
         }}
       >
-        <label for="token">Token of a device of this kitchen (the service prints one when it starts)</label>
+        <label for="token">Key of a device of this kitchen (the service prints one when it starts)</label>
         <div class="row">
           <input
             id="token"

@@ -3,7 +3,7 @@ const pages = [
   { id: 'talk', href: '/', name: 'Talk' },
   { id: 'kitchen', href: '/kitchen', name: 'Kitchen' },
   { id: 'labels', href: '/labels', name: 'Labels' },
-  { id: 'plots', href: '/plots', name: 'Plots' },
+  { id: 'plots', href: '/plots', name: 'Charts' },
 ] as const;
 
 export const Menu = ({ here }: { here: (typeof pages)[number]['id'] }) => (

@@ -1,4 +1,4 @@
-/** The plots page: each plot as a sentence, a drawing and a table that say the same. */
+/** The charts page: each chart as a sentence, a drawing and a table that say the same. */
 import { render } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { Gate } from './gate.js';
@@ -100,7 +100,7 @@ const Plots = () => {
   }, []);
   return (
     <main id="main">
-      <h1>Plots</h1>
+      <h1>Charts</h1>
       <p role="alert" class="notice">
         {error}
       </p>
