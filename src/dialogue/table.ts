@@ -6,10 +6,13 @@ import { keeps } from './age/keeps.js';
 import { noDate } from './age/no-date.js';
 import { useFirst } from './age/use-first.js';
 import { canEat, contains } from './allergens/allergens.js';
+import { askingFree } from './allergens/proven-free.js';
 import { count } from './find/count.js';
 import { find } from './find/find.js';
 import { howToReach, tellAbout, whatsThis } from './find/whats-this.js';
 import { letIn, removeDevice, renameDevice } from './devices/guests.js';
+import { danger } from './guidance/danger.js';
+import { urgent } from './guidance/urgent.js';
 import type { Handler } from './handler.js';
 import { redo, whatChanged, whoDid } from './history/history.js';
 import { undoOrKeep } from './history/kept.js';
@@ -53,7 +56,7 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   take,
   finish,
   move: makingPlace(move),
-  amend,
+  amend: askingFree(amend),
   open,
   freeze,
   thaw,
@@ -100,6 +103,8 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   'thaw-plan': thawPlan,
   'cook-temperature': cookTemperature,
   'left-out': leftOut,
+  urgent,
+  danger,
   'power-cut': powerCut,
   'power-back': powerBack,
   'who-did': whoDid,

@@ -64,6 +64,7 @@ export {
   takeOut,
   thaw,
   type MoveTo,
+  wentThroughPowerCut,
 } from './changes/moving.js';
 export { amend, type Facts } from './changes/describing.js';
 export { merge, split } from './changes/dividing.js';

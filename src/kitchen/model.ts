@@ -38,6 +38,8 @@ export interface Person {
   readonly diets?: readonly string[];
   /** Only when they chose to say so: age, pregnancy, weakened immunity. */
   readonly atRisk: boolean;
+  /** Of what kind: "pregnant", "older", "weakened", "infant". Absent when nobody said. */
+  readonly risks?: readonly string[];
 }
 
 export type PlaceKind =
@@ -89,6 +91,30 @@ export interface Preparation {
   readonly portions: number | null;
 }
 
+/**
+ * Something a food went through that its dates do not tell. Written down when it is over, added up by
+ * `src/safety/exposure.ts`, and never taken out again: only undoing the change that wrote it does that.
+ */
+export type FoodEvent =
+  | {
+      /** It stood out of the cold. */
+      readonly kind: 'out';
+      readonly from: Instant;
+      readonly to: Instant;
+      /** The air was hotter than the limit in `time-rules.json`. */
+      readonly hot?: boolean;
+      /** "Overnight": nobody knows the hour, and it was no less than this. */
+      readonly atLeast?: boolean;
+    }
+  | {
+      /** The place it lay in had no power. */
+      readonly kind: 'power';
+      readonly from: Instant;
+      readonly to: Instant;
+      /** What the table made of it: to be thrown out, or to be felt and measured before it is kept. */
+      readonly came: 'lost' | 'doubtful' | 'kept';
+    };
+
 export interface Item {
   readonly id: Id;
   /** What it is called here: "lentil stew". */
@@ -108,6 +134,12 @@ export interface Item {
   readonly dates: Readonly<Partial<Record<DateKind, PlainDate>>>;
   /** Standing at room temperature since; null when put away. */
   readonly outSince: Instant | null;
+  /** The air it stands in is hotter than the limit in `time-rules.json`. Absent when nobody said so. */
+  readonly outHot?: boolean;
+  /** The hour it was set out is a guess, and it was out no shorter. */
+  readonly outAtLeast?: boolean;
+  /** What it went through, first of it first. Absent when nothing is known. */
+  readonly history?: readonly FoodEvent[];
   readonly timesReheated: number;
   /** Days it was frozen before the last time, first of them first. Frozen again, it has been thawed between. */
   readonly frozenBefore?: readonly PlainDate[];

@@ -88,6 +88,22 @@ const text = z.string();
 const texts = z.array(text);
 const wallTime = z.string().regex(/^(?:[01]\d|2[0-3]):[0-5]\d$/, 'not a time like 20:00');
 
+const foodEventShape = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('out'),
+    from: instant,
+    to: instant,
+    hot: z.boolean().exactOptional(),
+    atLeast: z.boolean().exactOptional(),
+  }),
+  z.strictObject({
+    kind: z.literal('power'),
+    from: instant,
+    to: instant,
+    came: z.enum(['lost', 'doubtful', 'kept']),
+  }),
+]);
+
 /** One schema for each kind of record. */
 export const recordShapes = {
   household: z.strictObject({
@@ -109,6 +125,7 @@ export const recordShapes = {
     allergens: texts,
     diets: texts.exactOptional(),
     atRisk: z.boolean(),
+    risks: texts.exactOptional(),
   }),
   place: z.strictObject({
     id,
@@ -138,6 +155,9 @@ export const recordShapes = {
       markerId: maybeId,
       dates: datesShape(dayShape),
       outSince: instant.nullable(),
+      outHot: z.boolean().optional(),
+      outAtLeast: z.boolean().optional(),
+      history: z.array(foodEventShape).optional(),
       timesReheated: z.int().nonnegative(),
       frozenBefore: z.array(dayShape).optional(),
       maker: text.nullable(),

@@ -347,6 +347,8 @@ export interface LeftOutQuestion {
   readonly state?: CookState;
   /** Air temperature, when known. */
   readonly air?: Temperature | null;
+  /** Minutes it was out before that, all outings together. */
+  readonly minutesBefore?: number;
   /** "It was hot in here": above ninety Fahrenheit, thirty-two Celsius. */
   readonly hot?: boolean | null;
 }

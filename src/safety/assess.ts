@@ -24,6 +24,7 @@ import { caution, kindCautions } from './cautions.js';
 import { clockOf, countsFrom, daysUsed } from './clock.js';
 import type { ReasonCode } from './codes.js';
 import { dayNumber, plainDate, spanEnds, useSoonFrom } from './days.js';
+import type { Exposure } from './exposure.js';
 import { leftOutLimit } from './left-out-limit.js';
 import { kindOf, matchFood } from './match.js';
 import { anchorOf, chooseRow, rowUsed } from './storage.js';
@@ -42,6 +43,10 @@ export interface Subject {
   /** It was opened, dated or not. */
   readonly opened: boolean;
   readonly outSince: Instant | null;
+  /** How long it stood out of the cold in all; null when it never did, as far as is known. */
+  readonly exposure: Exposure | null;
+  /** What the worst power cut it went through came to. */
+  readonly power: 'lost' | 'doubtful' | null;
   readonly timesReheated: number;
   /** The day it was first recorded: it is at least that old. */
   readonly recordedOn: PlainDate | null;
@@ -146,16 +151,18 @@ const keepsAtRoom = (kind: FoodKind, subject: Subject): boolean => {
   );
 };
 
-/** Minutes at room temperature against the limit: over it, throw out; within it, back to the fridge now. */
+/** Minutes at room temperature against the limit: over it, throw out; within it and still out, back to the fridge now. */
 const judgeMinutes = (
   minutes: number,
   limit: { readonly minutes: number; readonly source: Citation },
   work: Working,
+  { out, atLeast }: { readonly out: boolean; readonly atLeast: boolean } = { out: true, atLeast: false },
 ): void => {
   const over = minutes > limit.minutes;
+  if (!over && !out) return;
   work.reasons.unshift(
     reason(
-      over ? 'left-out-over' : 'left-out-within',
+      over ? (atLeast ? 'left-out-long' : 'left-out-over') : 'left-out-within',
       {
         minutes: { kind: 'duration', seconds: Math.floor(minutes) * 60 },
         limit: { kind: 'duration', seconds: limit.minutes * 60 },
@@ -632,19 +639,25 @@ const judgeBestBefore = (
   if (SEVERITY[work.verdict] < SEVERITY['past-best-quality']) work.verdict = 'past-best-quality';
 };
 
-const judgeOut = (
+const judgeExposure = (
   subject: Subject,
   kind: FoodKind,
   region: Region,
-  today: Today,
   work: Working,
   tables: SafetyTables,
 ): void => {
-  if (subject.outSince === null) return;
-  const limit = leftOutLimit(kind, region, false, tables);
-  if (limit === null) return;
-  const minutes = Math.max(0, (Date.parse(today.now) - Date.parse(subject.outSince)) / 60_000);
-  judgeMinutes(minutes, limit, work);
+  const { exposure, power } = subject;
+  const limit = leftOutLimit(kind, region, exposure?.hot === true, tables);
+  // Past stays past: no cold, no freezing and no heating gives back the hours it stood out.
+  if (exposure !== null && limit !== null)
+    judgeMinutes(exposure.minutes, limit, work, { out: exposure.now, atLeast: exposure.atLeast });
+  if (power === 'lost') {
+    work.verdict = 'throw-out';
+    work.reasons.unshift(reason('power-lost', {}, cite(tables, tables.powerRules.discardAbove)));
+  } else if (power === 'doubtful' && work.verdict !== 'throw-out') {
+    work.verdict = 'unknown';
+    work.reasons.unshift(reason('power-doubtful', {}, cite(tables, tables.powerRules.discardAbove)));
+  }
 };
 
 const MOULDS = /^(whole-|mushrooms|bread|hard-cheese|fruit-pie)/;
@@ -744,7 +757,7 @@ export const judge = (subject: Subject, region: Region, today: Today, tables: Sa
       tables,
     );
   judgeBestBefore(subject, kind, region, today, work, tables);
-  if (clock.phase === 'out') judgeOut(subject, kind, region, today, work, tables);
+  judgeExposure(subject, kind, region, work, tables);
 
   if (part !== null)
     work.reasons.push(

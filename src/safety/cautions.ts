@@ -3,7 +3,7 @@ import type { FoodKind } from '../../shared/tables/schema.js';
 import type { Caution } from './api.js';
 import { CAUTION_CODES } from './codes.js';
 import type { CautionCode } from './codes.js';
-import { cite } from './tables.js';
+import { cite, safetyTables } from './tables.js';
 import type { SafetyTables } from './tables.js';
 
 export const caution = (
@@ -24,6 +24,12 @@ export interface KindCautions {
   /** For people at higher risk. */
   readonly atRisk: readonly Caution[];
 }
+
+/** A hazard's row, for what is said of a container or a food whatever its date. Null when no table has it. */
+export const hazardNamed = (id: string, tables = safetyTables()): { readonly source: Caution['source'] } => {
+  const row = tables.hazards.get(id);
+  return { source: row === undefined ? null : cite(tables, row) };
+};
 
 const known = new WeakMap<FoodKind, KindCautions>();
 

@@ -35,6 +35,9 @@ export const REASON_CODES = [
   'left-out-over', // minutes, limit (minutes)
   'left-out-within', // minutes, limit
   'left-out-unknown',
+  'left-out-long', // nobody knows how long, and longer than allowed
+  'power-lost', // a power cut cost it, and nothing gives it back
+  'power-doubtful', // to be felt and measured after a power cut
   'left-out-hot', // one hour above ninety Fahrenheit
   'room-temperature', // perishable kept where it is not cold
   'date-unknown',

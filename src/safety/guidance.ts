@@ -47,6 +47,8 @@ export const guidanceFor = (question: GuidanceQuestion, tables = safetyTables())
       homeMade,
       opened: question.opened === true || dates.opened !== undefined,
       outSince: null,
+      exposure: null,
+      power: null,
       timesReheated: question.timesReheated ?? 0,
       recordedOn: null,
       withinDaysOfOpening: question.withinDaysOfOpening ?? null,

@@ -6,6 +6,7 @@ import type { AssessContext, Assessment, RankedItem, Where } from './api.js';
 import { judgeFor } from './assess.js';
 import type { Subject, Today } from './assess.js';
 import { dayNumber } from './days.js';
+import { exposureOf, worstPowerCut } from './exposure.js';
 import { withinDaysOfOpening } from './label-notes.js';
 import { safetyTables } from './tables.js';
 import type { SafetyTables } from './tables.js';
@@ -67,6 +68,11 @@ export const isHomeMade = (item: Item): boolean =>
   item.timesReheated > 0 ||
   (item.dates.bought === undefined && item.maker !== null);
 
+const worstOf = ({ history }: Item): Subject['power'] => {
+  const came = worstPowerCut(history)?.came;
+  return came === 'lost' || came === 'doubtful' ? came : null;
+};
+
 const subjectOf = (item: Item, where: Where | null, clock: Clock, atRisk: boolean): Subject => {
   const { dates } = item;
   const dated = dates.made ?? dates.bought ?? dates.opened;
@@ -79,6 +85,8 @@ const subjectOf = (item: Item, where: Where | null, clock: Clock, atRisk: boolea
     homeMade: isHomeMade(item),
     opened: dates.opened !== undefined,
     outSince: item.outSince,
+    exposure: item.outSince === null && !item.history?.length ? null : exposureOf(item, clock.now),
+    power: worstOf(item),
     timesReheated: item.timesReheated,
     recordedOn: dated === undefined ? dayOf(item.addedAt, clock.timeZone) : null,
     withinDaysOfOpening:

@@ -1,5 +1,5 @@
 /** "The soup has been out since noon." */
-import type { LeftOutAnswer, LeftOutQuestion, Reason } from './api.js';
+import type { LeftOutAnswer, LeftOutQuestion, Reason, Temperature } from './api.js';
 import { leftOutLimit } from './left-out-limit.js';
 import { kindOf, matchFood } from './match.js';
 import { safetyTables } from './tables.js';
@@ -10,6 +10,12 @@ const duration = (minutes: number): { readonly kind: 'duration'; readonly second
   kind: 'duration',
   seconds: minutes * 60,
 });
+
+/** Hotter than the limit above which guidance allows one hour only. */
+export const isHot = (air: Temperature, tables = safetyTables()): boolean =>
+  tables.timeRules.leftOut.some(
+    ({ strictlyAboveF }) => strictlyAboveF !== null && isAbove(air, strictlyAboveF),
+  );
 
 /**
  * Whether food left out may still go back. More than two hours (US: more than one above ninety
@@ -26,7 +32,7 @@ export const leftOut = (question: LeftOutQuestion, tables = safetyTables()): Lef
   );
   const hot =
     question.hot === true ||
-    (question.air !== null && question.air !== undefined && isAbove(question.air, 90));
+    (question.air !== null && question.air !== undefined && isHot(question.air, tables));
   const limits = (question.region === null ? (['us', 'uk'] as const) : [question.region])
     .flatMap((region) => kinds.map((kind) => leftOutLimit(kind, region, hot, tables)))
     .filter((limit) => limit !== null)
@@ -62,13 +68,14 @@ export const leftOut = (question: LeftOutQuestion, tables = safetyTables()): Lef
     };
   }
   const since = Date.parse(question.since);
-  const minutes = (Date.parse(question.clock.now) - since) / MS_PER_MINUTE;
+  const before = question.minutesBefore ?? 0;
+  const minutes = before + (Date.parse(question.clock.now) - since) / MS_PER_MINUTE;
   const over = minutes > limit.minutes;
   return {
     ...base,
     verdict: over ? 'throw-out' : 'refrigerate-now',
     minutesOut: Math.floor(minutes),
-    backBy: new Date(since + limit.minutes * MS_PER_MINUTE).toISOString(),
+    backBy: new Date(since + Math.max(0, limit.minutes - before) * MS_PER_MINUTE).toISOString(),
     reasons: [
       {
         code: over ? 'left-out-over' : 'left-out-within',

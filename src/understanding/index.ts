@@ -1,7 +1,8 @@
 /** Understanding's public door: utterances in, typed meanings out. Pure. */
 export { CHANGING_INTENTS, DESTRUCTIVE_INTENTS, INTENTS } from './intents.js';
 export type * from './intents.js';
-export { createUnderstander, type Understander } from './understand.js';
+export type { Understander } from './understand.js';
+export { createUnderstander } from './guidance/understander.js';
 export { saidDuration } from './said-duration.js';
 export { thresholds } from './thresholds.js';
 export { createHouseholdNames } from './names/index.js';

@@ -61,6 +61,8 @@ export const ASKING_INTENTS = [
   'reheat', // "how do I reheat the stew", "how many minutes at eight hundred watts"
   'thaw-plan', // "I want the turkey for Thursday dinner"
   'cook-temperature', // "what temperature for chicken", "how long do I cook chicken"
+  'urgent', // "my throat is swelling": slots.asked emergency, ill, medicine, illness
+  'danger', // "this tin is bulging": slots.asked container, nameless, dented, mould, smell, sniff, taste, allergy
   'left-out', // "the soup has been out since noon"
   'power-cut', // "the power went out at six"
   'power-back',
@@ -309,6 +311,8 @@ export interface Slots {
   readonly asked?: string;
   /** What was done, in a question about when: "what did I freeze in April". */
   readonly deed?: string;
+  /** What puts somebody at higher risk: "pregnant", "older", "weakened", "infant". */
+  readonly risks?: readonly string[];
   readonly reason?: 'stopword' | 'smell' | 'mould' | null;
 }
 

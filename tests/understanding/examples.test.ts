@@ -46,7 +46,8 @@ describe('examples in the grammar files', () => {
 
   it('give meanings that slots can hold, and cover every intent but the bare answer', () => {
     const grammar = loadGrammar(`${folder}/main.gram`, { roots: [folder] });
-    const intents = new Set<string>(['answer']);
+    // The guidance ear hears these in any wording, by no sentence of a grammar.
+    const intents = new Set<string>(['answer', 'urgent', 'danger']);
     for (const { text } of examples) {
       const { tokens } = normalise(text, 'en-US');
       for (const parse of grammar.parse(tokens, { rules: ['act'], dynamic: rules, limit: 4 }))

@@ -65,3 +65,12 @@ note-reads = { $from ->
     [none] { CAP($text) }, left { $when }.
    *[other] From { $from }, { $when }: { $text }.
   }
+person-at-risk = Noted: { $name } is at higher risk, and I say it with the foods guidance names.
+confirm-at-risk = { $name } is at higher risk? Yes or no.
+which-nuts = If it is only one of these, say which.
+can-eat-others = { $verdict ->
+    [no] Nor { $names }.
+    [usually] Rather not { $names } either.
+    [unknown] Unknown of { $names }.
+   *[free] As recorded, { $names } would do.
+  }

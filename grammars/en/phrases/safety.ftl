@@ -119,6 +119,9 @@ safety-reheat-once = United Kingdom guidance says to reheat once only.
 safety-left-out-over = it was out { $minutes }; guidance allows { $limit }.
 safety-left-out-within = it has been out { $minutes } of { $limit }.
 safety-left-out-unknown = how long it was out is not known; guidance allows { $limit }.
+safety-left-out-long = it was out longer than guidance allows.
+safety-power-lost = it got too warm in a power cut, and that does not pass.
+safety-power-doubtful = it went through a power cut, and nobody felt or measured it since.
 safety-left-out-hot = above ninety degrees Fahrenheit, only one hour is allowed.
 safety-room-temperature = it is kept where it is not cold.
 safety-date-unknown = no date is recorded for it.
@@ -304,3 +307,41 @@ power-past-hours-check = the hours are over, so it must be checked
 power-not-in-table = it is in no table
 power-unknown-temperature = nobody knows how warm it got
 power-not-affected = it keeps at room temperature
+
+# Somebody in trouble: whom to call comes first, and nothing is judged here.
+urgent-emergency = Call emergency services now, { $number ->
+    [nine-one-one] nine one one
+    [nine-nine-nine] nine nine nine
+   *[other] on their number
+  }. Swelling or trouble with breathing cannot wait.
+    .short = Call emergency services now, { $number ->
+    [nine-one-one] nine one one
+    [nine-nine-nine] nine nine nine
+   *[other] on their number
+  }.
+urgent-ill = Ask a doctor or a poison help line now, and keep the food for them. If it is hard to breathe, to swallow or to stay awake, call emergency services, { $number ->
+    [nine-one-one] nine one one
+    [nine-nine-nine] nine nine nine
+   *[other] on their number
+  }.
+urgent-medicine = That is for a pharmacist or a doctor: ask them before you eat it. I know nothing of medicines.
+urgent-illness = That is for a doctor or a dietitian: ask them. I can only tell what is recorded of a food.
+urgent-not-a-doctor = I keep the record of a kitchen, and am no help to a body.
+urgent-recorded = { CAP(THE($name)) } { IS($name) } said to contain { $allergens }.
+
+# Whatever the date says.
+danger-container = Do not taste it: throw it out, closed as it is. A container that bulges, leaks or spurts can poison without any sign.
+    .short = Do not taste it: throw it out.
+danger-nameless = Do not taste it: throw it out. What is in it and how it was done, nobody can tell.
+    .short = Do not taste it: throw it out.
+danger-dented = If the dent is deep or on a seam, do not taste it: throw it out. When in doubt, throw it out.
+danger-mould = Do not taste it or smell at it: throw it out. When in doubt, throw it out.
+    .short = Do not taste it: throw it out.
+danger-smell = Do not taste it: throw it out. Looks and smell do not tell what makes people ill, and a bad smell is a reason to throw it out.
+    .short = Do not taste it: throw it out.
+danger-sniff = Looks and smell do not tell: food that makes people ill can look and smell as ever. Go by how long and how cold it was kept; when in doubt, throw it out.
+    .short = Looks and smell do not tell. When in doubt, throw it out.
+danger-taste = Do not taste it to find out. Go by how long and how cold it was kept; when in doubt, throw it out.
+    .short = Do not taste it to find out.
+allergy-not-taken = I did not take that in: who must not have { $allergens }? Say, for example, Jack is allergic to { $allergens }.
+confirm-said-free = Did its label, or whoever made it, say that { THE($name) } { IS($name) } free from { $allergens }? Yes or no.

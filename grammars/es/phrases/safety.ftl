@@ -99,6 +99,9 @@ safety-reheat-once = la guía del Reino Unido dice que se recaliente una sola ve
 safety-left-out-over = estuvo fuera { $minutes }; la guía permite { $limit }.
 safety-left-out-within = lleva fuera { $minutes } de { $limit }.
 safety-left-out-unknown = no se sabe cuánto estuvo fuera; la guía permite { $limit }.
+safety-left-out-long = estuvo fuera más de lo que permite la guía.
+safety-power-lost = se calentó demasiado en un apagón, y eso no se pasa.
+safety-power-doubtful = pasó por un apagón y nadie lo ha tocado ni medido desde entonces.
 safety-left-out-hot = a más de noventa grados Fahrenheit, solo se permite una hora.
 safety-room-temperature = está guardado donde no hace frío.
 safety-date-unknown = no hay fecha registrada.
@@ -252,3 +255,25 @@ refusal-no-microwave-for-infants = No uses el microondas para la leche de un beb
 refusal-method-unknown = No conozco esa manera de calentar. Hay microondas, horno, estufa, freidora de aire y vaporera.
 refusal-not-for-reheating = Eso se come como está.
 refusal-age-unknown = No está registrado cuánto tiempo tiene. Ante la duda, tíralo.
+
+# Quien está en apuros: primero, a quién llamar.
+urgent-emergency = Llama ahora a emergencias, { $number ->
+    [nine-one-one] nueve uno uno
+    [nine-nine-nine] nueve nueve nueve
+   *[other] a su número
+  }. La hinchazón o la falta de aire no esperan.
+urgent-ill = Pregunta ahora a un médico o a un centro de toxicología, y guarda la comida para ellos. Si cuesta respirar, tragar o estar despierto, llama a emergencias, { $number ->
+    [nine-one-one] nueve uno uno
+    [nine-nine-nine] nueve nueve nueve
+   *[other] a su número
+  }.
+urgent-medicine = Eso es para un farmacéutico o un médico: pregúntales antes de comerlo. De medicinas no sé nada.
+urgent-illness = Eso es para un médico o un dietista: pregúntales.
+urgent-not-a-doctor = Llevo la cuenta de una cocina, y de un cuerpo no sé.
+danger-container = No lo pruebes: tíralo, cerrado como está. Un envase hinchado, que gotea o que salpica puede envenenar sin ninguna señal.
+danger-nameless = No lo pruebes: tíralo. Nadie puede decir qué hay dentro ni cómo se hizo.
+danger-dented = Si la abolladura es honda o está en una costura, no lo pruebes: tíralo. En la duda, tíralo.
+danger-mould = No lo pruebes ni lo huelas: tíralo. En la duda, tíralo.
+danger-smell = No lo pruebes: tíralo. Ni el aspecto ni el olor dicen qué enferma, y un mal olor es razón para tirarlo.
+danger-sniff = Ni el aspecto ni el olor lo dicen. Cuenta cuánto tiempo y con cuánto frío se guardó; en la duda, tíralo.
+danger-taste = No lo pruebes para saberlo. Cuenta cuánto tiempo y con cuánto frío se guardó; en la duda, tíralo.

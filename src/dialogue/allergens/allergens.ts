@@ -16,6 +16,21 @@ import { dietsOf, nobodyCalled, personAsked } from '../people/people.js';
 const answerFor = (item: Item, allergens: readonly string[]): AllergenAnswer['answer'][] =>
   allergens.map((allergen) => allergenIn(item, allergen).answer);
 
+const answersWorstFirst: readonly AllergenAnswer['answer'][] = [
+  'said-to-contain',
+  'usually-contains',
+  'conflict',
+  'unknown',
+  'said-free-from',
+];
+
+/** Of several things of one name, the one that must be warned of most. */
+const worstOf = (items: readonly Item[], allergens: readonly string[]): Item => {
+  const rank = (item: Item): number =>
+    Math.min(...answerFor(item, allergens).map((answer) => answersWorstFirst.indexOf(answer)));
+  return [...items].sort((a, b) => rank(a) - rank(b))[0]!;
+};
+
 /** "Does the chilli have peanuts?" */
 const oneItem = (turn: Turn, item: Item, allergens: readonly string[]): Reply => {
   const parts: Say[] = allergens.map((allergen) =>
@@ -116,7 +131,10 @@ export const contains: Handler = (act, turn) => {
     const kinds = new Set(items.map(({ name }) => name));
     const item = items[0]!;
     if (diet && (kinds.size === 1 || slots.item?.pointer === null)) return fitsDiet(turn, item, diet);
-    if (kinds.size === 1) return allergens.length > 0 ? oneItem(turn, item, allergens) : whatIsIn(turn, item);
+    if (kinds.size === 1)
+      return allergens.length > 0
+        ? oneItem(turn, worstOf(items, allergens), allergens)
+        : whatIsIn(turn, item);
     if (allergens.length > 0) return anything(turn, items, allergens);
   }
   // "What's in it", of a shelf that was just spoken of.
@@ -186,6 +204,26 @@ const eatsAs = (turn: Turn, items: readonly Item[], person: Person, of: number):
   };
 };
 
+/** Worst first. */
+const severity = ['no', 'usually', 'unknown', 'free'] as const;
+
+/** What can be said of one food for one person, and the allergens it rests on. */
+const verdictFor = (
+  item: Item,
+  person: Person,
+): { readonly verdict: (typeof severity)[number]; readonly allergens: readonly string[] } => {
+  const answers = answerFor(item, person.allergens);
+  const of = (...wanted: readonly AllergenAnswer['answer'][]): string[] =>
+    person.allergens.filter((_allergen, at) => wanted.includes(answers[at]!));
+  const bad = of('said-to-contain');
+  if (bad.length > 0) return { verdict: 'no', allergens: bad };
+  const maybe = of('usually-contains', 'conflict');
+  if (maybe.length > 0) return { verdict: 'usually', allergens: maybe };
+  const unknown = of('unknown');
+  if (unknown.length > 0) return { verdict: 'unknown', allergens: unknown };
+  return { verdict: 'free', allergens: person.allergens };
+};
+
 /** "What can Dele eat": what is said to be free from all she watches for; the rest is unknown. */
 export const canEat: Handler = (act, turn) => {
   const { person, unknown: name } = personAsked(turn, act.slots);
@@ -224,29 +262,30 @@ export const canEat: Handler = (act, turn) => {
         memory: { ...memory, ...about(turn, [item]) },
         names: [item.name],
       };
-    const answers = answerFor(item, person.allergens);
-    const bad = person.allergens.filter((_allergen, at) => answers[at] === 'said-to-contain');
-    const maybe = person.allergens.filter(
-      (_allergen, at) => answers[at] === 'usually-contains' || answers[at] === 'conflict',
-    );
-    const unknown = person.allergens.filter((_allergen, at) => answers[at] === 'unknown');
-    const verdict =
-      bad.length > 0 ? 'no' : maybe.length > 0 ? 'usually' : unknown.length > 0 ? 'unknown' : 'free';
-    const about1 =
-      bad.length > 0 ? bad : maybe.length > 0 ? maybe : unknown.length > 0 ? unknown : person.allergens;
+    // "The stew" may be any of three: all are looked at, and the worst is told first.
+    const found = asked
+      .map((one) => ({ item: one, ...verdictFor(one, person) }))
+      .sort((a, b) => severity.indexOf(a.verdict) - severity.indexOf(b.verdict));
+    const worst = found[0]!;
+    const kinds = [...new Map(found.map((one) => [one.item.name, one])).values()];
+    const others = kinds.filter(({ item: { name } }) => name !== worst.item.name);
     return {
       parts: [
         say('can-eat-one', {
           person: person.name,
-          name: item.name,
-          verdict,
-          allergens: list(about1, verdict === 'unknown'),
+          name: worst.item.name,
+          verdict: worst.verdict,
+          allergens: list(worst.allergens, worst.verdict === 'unknown'),
         }),
-        ...against,
+        ...severity.flatMap((verdict) => {
+          const names = others.filter((one) => one.verdict === verdict).map(({ item: { name } }) => name);
+          return names.length > 0 ? [say('can-eat-others', { verdict, names: list(names) })] : [];
+        }),
+        ...(others.length === 0 ? against : []),
       ],
       details: [say('check-the-label')],
-      memory: { ...memory, ...about(turn, [item]) },
-      names: [item.name],
+      memory: { ...memory, ...about(turn, others.length === 0 ? [worst.item] : asked) },
+      names: kinds.map(({ item: { name } }) => name),
     };
   }
   const place = findPlace(turn, act.slots.place);

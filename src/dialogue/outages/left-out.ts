@@ -6,6 +6,7 @@ import { leftOut as leftOutGuidance } from '../../safety/left-out.js';
 import type { Say } from '../../speech/answer.js';
 import { type Instant, today } from '../../terms/dates.js';
 import type { Slots } from '../../understanding/intents.js';
+import { exposureOf, isHot } from '../../safety/index.js';
 import { reasonWords, sourcesOf } from '../describe/guidance.js';
 import { type Handler, type Reply, type Turn, about, clockTime, say, seconds } from '../handler.js';
 import { findItems } from '../refer/items.js';
@@ -27,13 +28,17 @@ export const leftOut: Handler = (act, turn) => {
   const { slots } = act;
   const found = findItems(turn, slots.item);
   const item = found.items.length === 1 ? found.items[0]! : null;
-  const food = item?.name ?? slots.item?.words ?? slots.words;
+  // "Overnight" stands in `words`, and is no food.
+  const named = slots.words === 'overnight' ? undefined : slots.words;
+  const food = item?.name ?? slots.item?.words ?? named;
   if (!food) return { parts: [], ask: { slot: 'item', question: say('ask-left-out'), expecting: 'item' } };
   if (slots.asked === 'limit') return limitOf(turn, food, item);
   const said = sinceSaid(turn, slots) ?? item?.outSince ?? null;
   // "Since breakfast": the hour is our own guess, on the early side, and is neither told nor recorded.
   const byMeal =
-    /\b(breakfast|lunch|lunchtime|tea|dinner|supper)\b/i.test(turn.heard ?? '') && slots.time !== undefined;
+    (/\b(breakfast|lunch|lunchtime|tea|dinner|supper)\b/i.test(turn.heard ?? '') &&
+      slots.time !== undefined) ||
+    (sinceSaid(turn, slots) === null && item?.outAtLeast === true);
   // "Overnight" and "all day" are no hour to record, but longer than any time allowed.
   const since = said ?? (slots.words === 'overnight' ? fromNow(turn.clock, -longTime) : null);
   const known = since !== null || slots.when === 'unknown';
@@ -49,12 +54,17 @@ export const leftOut: Handler = (act, turn) => {
       ...(item ? { memory: about(turn, [item]) } : {}),
     };
   const air = slots.degrees?.scale ? { degrees: slots.degrees.value, scale: slots.degrees.scale } : null;
+  // A what-if, a wish, a denial, or what somebody else says: answered, and nothing is noted by it.
+  const told = slots.negated !== true;
+  const hot = air !== null && isHot(air);
+  const before = item ? exposureOf({ ...item, outSince: null }, turn.clock.now) : null;
   const answer = leftOutGuidance({
     food,
     since,
     clock: turn.clock,
     region: turn.kitchen.household.region,
     ...(air ? { air } : {}),
+    ...(before ? { minutesBefore: before.minutes, hot: before.hot || item!.outHot === true } : {}),
   });
   const parts: Say[] = [
     say(`left-out-${answer.verdict}`, {
@@ -66,16 +76,19 @@ export const leftOut: Handler = (act, turn) => {
     ...answer.reasons.slice(0, said && !byMeal ? 1 : 0).map(reasonWords),
   ];
   const details = answer.reasons.slice(1).map(reasonWords);
-  const out = item && said && !byMeal ? takeOut(turn, item.id, said) : null;
+  // Of "overnight" the hour is not known, and that it was out too long is.
+  const atLeast = said === null || byMeal;
+  const out =
+    item && since && told ? takeOut(turn, item.id, since, { ...(hot ? { hot } : {}), atLeast }) : null;
   return {
     parts,
     details,
     sources: sourcesOf(answer.reasons),
     ...(item ? { memory: about(turn, [item]) } : {}),
-    ...(out && !isRefused(out) && item!.outSince !== said
+    ...(out && !isRefused(out) && item!.outSince !== since
       ? { changes: [out], doubt: say('confirm-out', { name: food }) }
       : {}),
-    ...(item && answer.verdict === 'throw-out'
+    ...(item && told && answer.verdict === 'throw-out'
       ? {
           offer: {
             question: say('offer-throw-out', { name: food }),

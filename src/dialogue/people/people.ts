@@ -85,6 +85,9 @@ export const dietsOf = ({ diets = [] }: Person): readonly string[] => diets;
 
 const capital = (name: string): string => name.replace(/(^|\s)\p{Ll}/gu, (letter) => letter.toUpperCase());
 
+/** "Nuts" were taken as both kinds: which it is, is hers to say. */
+const whichNuts = ({ asked }: Slots): Say[] => (asked === 'which-nuts' ? [say('which-nuts')] : []);
+
 export const addPerson: Handler = (act, turn) => {
   const { slots } = act;
   const { person, name } = personSaid(turn, slots);
@@ -96,7 +99,9 @@ export const addPerson: Handler = (act, turn) => {
       : { addAllergens: allergens, addDiets: diets };
     const result = amendPerson(turn, person.id, {
       ...facts,
-      ...(slots.asked === 'risk' ? { atRisk: !slots.negated } : {}),
+      ...(slots.asked === 'risk'
+        ? { atRisk: !slots.negated, ...(slots.risks ? { addRisks: slots.risks } : {}) }
+        : {}),
     });
     if (isRefused(result) && result.refused === 'nothing-changes') {
       const known =
@@ -119,12 +124,20 @@ export const addPerson: Handler = (act, turn) => {
         doubt: say('confirm-person-eats', { name: person.name, diets: list(diets) }),
         memory: { personId: person.id },
       }));
+    if (slots.asked === 'risk')
+      return withChange(turn, result, (change) => ({
+        parts: [say('person-at-risk', { name: person.name })],
+        changes: [change],
+        doubt: say('confirm-at-risk', { name: person.name }),
+        memory: { personId: person.id },
+      }));
     return withChange(turn, result, (change) => ({
       parts: [
         say(slots.negated ? 'person-no-longer' : 'person-watches', {
           name: person.name,
           allergens: list(allergens),
         }),
+        ...whichNuts(slots),
       ],
       changes: [change],
       doubt: say('confirm-person', {
@@ -140,11 +153,14 @@ export const addPerson: Handler = (act, turn) => {
   if (!called) return { parts: [], ask: { slot: 'person', question: say('ask-person'), expecting: 'words' } };
   const named = capital(called);
   const diets = slots.diet && !slots.negated ? [slots.diet] : [];
-  return withChange(turn, addPersonChange(turn, { name: named, allergens, diets }), (change) => ({
+  const risk = slots.asked === 'risk' ? { atRisk: true, ...(slots.risks ? { risks: slots.risks } : {}) } : {};
+  return withChange(turn, addPersonChange(turn, { name: named, allergens, diets, ...risk }), (change) => ({
     parts: [
       say('person-added', { name: named }),
+      ...(slots.asked === 'risk' ? [say('person-at-risk', { name: named })] : []),
       ...(diets.length > 0 ? [say('person-eats', { name: named, diets: list(diets) })] : []),
       ...(allergens.length > 0 ? [say('person-watches', { name: named, allergens: list(allergens) })] : []),
+      ...whichNuts(slots),
     ],
     changes: [change],
     doubt:

@@ -4,6 +4,7 @@ import type { PlainDate } from '../../terms/dates.js';
 import type { DateKind, Id, Item, Op } from '../model.js';
 import { change, itemOp, livingItem, op, refuse, type Doing, type Result } from '../doing.js';
 import { isSome, lessAmount, partsOf, sumAmounts } from '../amounts.js';
+import { historiesTogether } from '../history.js';
 import { foodKey } from '../names.js';
 import { DATE_KINDS } from '../shapes.js';
 import { checkMarker, freeMarker, takeMarker, type Share } from './putting-away.js';
@@ -137,6 +138,8 @@ export const merge = (
     amountAtFirst: amount,
     dates: earliestDates(items),
     outSince: outs[0] ?? null,
+    ...(items.some(({ outHot }) => outHot) ? { outHot: true } : {}),
+    ...historiesTogether(items),
     timesReheated: Math.max(...items.map(({ timesReheated }) => timesReheated)),
     diets: inAll(items.map(({ diets }) => diets)),
     freeFrom: inAll(items.map(({ freeFrom }) => freeFrom)),

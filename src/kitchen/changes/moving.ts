@@ -4,6 +4,7 @@ import { isPlainDate, today, type Instant, type PlainDate } from '../../terms/da
 import type { Change, Id, Item, Op, Verb } from '../model.js';
 import { change, itemOp, livingItem, op, refuse, type Doing, type Refused, type Result } from '../doing.js';
 import { countedAs, isSome, lessAmount } from '../amounts.js';
+import { backInTheCold, withEvent } from '../history.js';
 import { storageOf, storagesOf } from '../places.js';
 
 /** True for food that lies in a freezer. */
@@ -36,7 +37,8 @@ const arriving = (doing: Doing, item: Item, placeId: Id, day: PlainDate): Partia
   // Chilled food set down on a counter stands out from now; bread moved there from a pantry does not.
   const setDown = cold(from) && to !== null ? doing.clock.now : null;
   const again = to === 'freezer' && from !== 'freezer' ? frozenAgain(item, day) : {};
-  return { placeId, dates, ...again, outSince: cold(to) ? null : (item.outSince ?? setDown) };
+  const out = cold(to) ? backInTheCold(item, doing.clock.now) : { outSince: item.outSince ?? setDown };
+  return { placeId, dates, ...again, ...out };
 };
 
 /**
@@ -181,13 +183,23 @@ export const thaw = (
   return made('thawed', item, changePart(doing, item, how.amount, fields));
 };
 
-/** Standing at room temperature since an instant (now unless said). Refused: unknown-item, already-gone. */
-export const takeOut = (doing: Doing, itemId: Id, since: Instant = doing.clock.now): Result => {
+/**
+ * Standing at room temperature since an instant (now unless said). `hot`: the air is hotter than the limit
+ * in `time-rules.json`; `atLeast`: the hour is a guess. Refused: unknown-item, already-gone.
+ */
+export const takeOut = (
+  doing: Doing,
+  itemId: Id,
+  since: Instant = doing.clock.now,
+  how: { readonly hot?: boolean; readonly atLeast?: boolean } = {},
+): Result => {
   const item = livingItem(doing.kitchen, itemId);
   if ('refused' in item) return item;
   // The earlier time stands: being taken out twice does not make it fresher.
   const outSince = item.outSince !== null && item.outSince < since ? item.outSince : since;
-  return change('took out', [item.name], [itemOp(item, { outSince })]);
+  const hot = how.hot || item.outHot ? { outHot: true } : {};
+  const atLeast = how.atLeast ? { outAtLeast: true } : {};
+  return change('took out', [item.name], [itemOp(item, { outSince, ...hot, ...atLeast })]);
 };
 
 /** Back where it was, or at another place. Refused: unknown-item, already-gone, unknown-place, not-out. */
@@ -202,7 +214,32 @@ export const putBack = (
     return move(doing, itemId, { placeId: to.placeId, spot: to.spot ?? null });
   }
   if (item.outSince === null) return refuse('not-out', { ids: [itemId], about: [item.name] });
-  return change('moved', [item.name], [itemOp(item, { outSince: null, spot: to.spot ?? item.spot })]);
+  return change(
+    'moved',
+    [item.name],
+    [itemOp(item, { ...backInTheCold(item, doing.clock.now), spot: to.spot ?? item.spot })],
+  );
+};
+
+/** What a power cut did to each of these stays on their record. Refused: unknown-item, already-gone. */
+export const wentThroughPowerCut = (
+  doing: Doing,
+  cut: { readonly from: Instant; readonly to: Instant },
+  came: ReadonlyMap<Id, 'lost' | 'doubtful' | 'kept'>,
+): Result => {
+  const ops: Op[] = [];
+  const about: string[] = [];
+  for (const [id, verdict] of came) {
+    const item = livingItem(doing.kitchen, id);
+    if ('refused' in item) return item;
+    // What was felt or measured since takes the place of what was not known.
+    const others = (item.history ?? []).filter((one) => one.kind !== 'power' || one.from !== cut.from);
+    const { history } = withEvent({ ...item, history: others }, { kind: 'power', ...cut, came: verdict });
+    if (JSON.stringify(history) === JSON.stringify(item.history)) continue;
+    ops.push(itemOp(item, history ? { history } : {}));
+    about.push(item.name);
+  }
+  return ops.length === 0 ? refuse('nothing-changes') : change('noted', [...new Set(about)], ops);
 };
 
 /** Reheated once more. Refused: unknown-item, already-gone. */

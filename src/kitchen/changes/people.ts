@@ -23,6 +23,7 @@ export const addPerson = (
     allergens: person.allergens ?? [],
     ...(person.diets?.length ? { diets: person.diets } : {}),
     atRisk: person.atRisk ?? false,
+    ...(person.risks?.length ? { risks: person.risks } : {}),
   };
   return change('set', [made.name], [op('person', made.id, null, made)]);
 };
@@ -31,6 +32,7 @@ export interface PersonFacts {
   readonly name?: string;
   readonly eatsHere?: boolean;
   readonly atRisk?: boolean;
+  readonly addRisks?: readonly string[];
   readonly addAllergens?: readonly string[];
   readonly removeAllergens?: readonly string[];
   readonly addDiets?: readonly string[];
@@ -45,6 +47,12 @@ const dietsWith = (
   const kept = diets.filter((diet) => !removeDiets.includes(diet));
   const after = [...kept, ...addDiets.filter((diet) => !kept.includes(diet))];
   return after.length > 0 || diets.length > 0 ? { diets: after } : {};
+};
+
+/** Nobody stays at risk of a kind once it is said that she is not at risk. */
+const risksWith = ({ risks = [] }: Person, { atRisk, addRisks = [] }: PersonFacts): Pick<Person, 'risks'> => {
+  const after = atRisk === false ? [] : [...new Set([...risks, ...addRisks])];
+  return after.length > 0 || risks.length > 0 ? { risks: after } : {};
 };
 
 /** Refused: unknown-person, no-name, person-exists, nothing-changes. */
@@ -63,6 +71,7 @@ export const amendPerson = (doing: Doing, personId: Id, facts: PersonFacts): Res
     name: facts.name?.trim() ?? person.name,
     eatsHere: facts.eatsHere ?? person.eatsHere,
     atRisk: facts.atRisk ?? person.atRisk,
+    ...risksWith(person, facts),
     ...dietsWith(person, facts),
     allergens: [...kept, ...(facts.addAllergens ?? []).filter((allergen) => !kept.includes(allergen))],
   };

@@ -1,0 +1,158 @@
+/**
+ * Allergens and allergies, heard in any wording. Whatever else a sentence may mean, one that names an
+ * allergen as such is a question about food, a fact about somebody or a fact about food, and never passed over.
+ */
+import { emptyMention, itMention, type Act, type Mention } from '../intents.js';
+import { asks, foodsIn, has, mentionOf, personIn, pointerIn, spotsOf, type Sentence } from './sentence.js';
+import type { Spot } from './spots.js';
+
+/** "Nuts" may be of trees or peanuts: both are watched for until somebody says which. */
+const groups = (value: string): readonly string[] => (value === 'nuts' ? ['tree nuts', 'peanuts'] : [value]);
+
+/** Allergens named as such, and not as part of a food's longer name. */
+const allergenSpots = (sentence: Sentence): readonly Spot[] => {
+  const foods = foodsIn(sentence);
+  return spotsOf(sentence, 'allergen').filter(
+    (spot) =>
+      !foods.some(
+        ({ from, to }) =>
+          from <= spot.from && spot.to <= to && to - from > spot.to - spot.from && !isFree(sentence, spot),
+      ),
+  );
+};
+
+/** "Nut free", "free from nuts". */
+const isFree = (sentence: Sentence, { from, to }: Spot): boolean =>
+  sentence.tokens[to] === 'free' ||
+  spotsOf(sentence, 'freeof').some((one) => one.to <= from && from - one.to <= 2);
+
+const named = (spots: readonly Spot[]): readonly string[] => [
+  ...new Set(spots.flatMap(({ value }) => groups(value))),
+];
+
+/** What the allergen is asked or told of: another food, else what was just spoken of. */
+const carrier = (sentence: Sentence, spots: readonly Spot[]): Mention | null => {
+  const free = spots.flatMap((spot) =>
+    sentence.tokens[spot.to] === 'free' ? [{ from: spot.from, to: spot.to + 1 }] : [],
+  );
+  const [food] = foodsIn(sentence, [...spots, ...free]);
+  return food ? mentionOf(food) : pointerIn(sentence);
+};
+
+const doubting = (sentence: Sentence): boolean => {
+  const { tokens } = sentence;
+  return spotsOf(sentence, 'doubted').some(
+    ({ from, to }) => from === 0 || (to === tokens.length && from > 0),
+  );
+};
+
+/** A fact about somebody who eats here. */
+const ofPerson = (sentence: Sentence, spots: readonly Spot[]): Act | null => {
+  const coeliac = sentence.tokens.some((word) => /^(coeliac|celiac)s?$/.test(word));
+  const allergens = [...named(spots), ...(coeliac ? ['gluten'] : [])];
+  const told = has(sentence, 'allergy') || has(sentence, 'cannot') || has(sentence, 'saidno');
+  if (!told || allergens.length === 0) return null;
+  // A question about people is one; "my grandson Jack, can he have nuts" tells nothing of him.
+  if (asks(sentence)) return null;
+  const person = personIn(sentence);
+  if (!person) return { intent: 'danger', slots: { asked: 'allergy', allergens } };
+  const { words, candidates } = person;
+  const unsure = spots.some(({ value }) => value === 'nuts') ? { asked: 'which-nuts' } : {};
+  return { intent: 'add-person', slots: { person: { words, candidates }, allergens, ...unsure } };
+};
+
+const ofFood = (sentence: Sentence, spots: readonly Spot[]): Act | null => {
+  const allergens = named(spots);
+  const { tokens } = sentence;
+  const free = spots.some((spot) => isFree(sentence, spot));
+  const item = carrier(sentence, spots);
+  const which = spotsOf(sentence, 'which')[0];
+  const first = spots[0]!;
+  const holds = spotsOf(sentence, 'contain').some(
+    ({ from, to }) => (to <= first.from && first.from - to <= 2) || from === first.to,
+  );
+  const inside =
+    has(sentence, 'inside') ||
+    tokens.at(-1) === 'in' ||
+    (item?.words !== null && item !== null && tokens.includes('in'));
+  const wholly = tokens.some((word) => /^(contains?|containing)$/.test(word));
+  // "What have I got with milk in it" asks of food; "have I got any milk" looks for milk.
+  const ofAll = which && which.to <= first.from && tokens[which.to] !== tokens[first.from] && (holds || free);
+  if (asks(sentence) || doubting(sentence)) {
+    if (ofAll && !item?.words)
+      return { intent: 'contains', slots: { allergens, ...(free ? { free: true } : {}) } };
+    if (item && (inside || wholly || free || (item.words !== null && holds)))
+      return { intent: 'contains', slots: { allergens, item } };
+    return null;
+  }
+  return null;
+};
+
+/** Facts of the food that stand beside another request: "I put bread in the pantry, it is gluten free". */
+const besides = (sentence: Sentence, spots: readonly Spot[], base: readonly Act[]): readonly Act[] | null => {
+  const [act] = base;
+  if (!act || base.length !== 1 || act.intent !== 'put-away') return null;
+  if (act.slots.allergens !== undefined) return null;
+  const free = spots.filter((spot) => isFree(sentence, spot));
+  const holding = spots.filter(
+    (spot) =>
+      !free.includes(spot) &&
+      spotsOf(sentence, 'contain').some(
+        ({ from, to }) => to <= spot.from && spot.from - to <= 2 && from > 2,
+      ) &&
+      has(sentence, 'inside'),
+  );
+  const facts: Act[] = [
+    ...(holding.length > 0
+      ? [{ intent: 'amend', slots: { item: itMention, allergens: named(holding) } } as const]
+      : []),
+    ...(free.length > 0
+      ? [{ intent: 'amend', slots: { item: itMention, allergens: named(free), free: true } } as const]
+      : []),
+  ];
+  return facts.length > 0 ? [act, ...facts] : null;
+};
+
+const peopleAsked = new Set(['who-allergic', 'can-eat', 'people', 'leave-note']);
+
+/** The same with "nuts" as both kinds of nut, wherever an allergen was heard. */
+export const bothNuts = (act: Act, sentence: Sentence): Act =>
+  spotsOf(sentence, 'allergen').some(({ value }) => value === 'nuts') &&
+  act.slots.allergens?.length === 1 &&
+  act.slots.allergens[0] === 'tree nuts'
+    ? {
+        ...act,
+        slots: {
+          ...act.slots,
+          allergens: ['tree nuts', 'peanuts'],
+          ...(act.intent === 'add-person' ? { asked: 'which-nuts' } : {}),
+        },
+      }
+    : act;
+
+/** What the sentence says of allergens, where the reading so far does not; null leaves that reading. */
+export const allergenActs = (sentence: Sentence, base: readonly Act[]): readonly Act[] | null => {
+  const spots = allergenSpots(sentence);
+  const [act] = base;
+  const heard = act?.slots.allergens ?? [];
+  if (act && peopleAsked.has(act.intent)) return null;
+  const person = ofPerson(sentence, spots);
+  if (person) {
+    const same =
+      act?.intent === 'add-person' && heard.length >= named(spots).length && !/ /.test(act.slots.words ?? '');
+    return same ? null : [person];
+  }
+  if (spots.length === 0) return null;
+  const beside = besides(sentence, spots, base);
+  if (beside) return beside;
+  if (act?.intent === 'contains' && heard.length > 0) return null;
+  // "The cooked rice is free from peanuts", told plainly: noted after a yes.
+  const plain = act?.intent === 'amend' && heard.length > 0 && !doubting(sentence) && !asks(sentence);
+  if (plain || act?.intent === 'add-person') return null;
+  const food = ofFood(sentence, spots);
+  if (food) return [food];
+  // An allergy was named, and nothing takes it.
+  if (!asks(sentence) && has(sentence, 'allergy') && heard.length === 0)
+    return [{ intent: 'danger', slots: { asked: 'allergy', allergens: named(spots), item: emptyMention } }];
+  return null;
+};

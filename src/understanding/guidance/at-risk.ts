@@ -1,0 +1,45 @@
+/** "Dele's pregnant", "Auntie is eighty-two and on chemo", "the baby is seven months old": told of somebody who eats here. */
+import type { Act } from '../intents.js';
+import { asks, has, onlySupposed, personIn, spotsOf, type Sentence } from './sentence.js';
+import { matchesIn } from './spots.js';
+
+/** From this age guidance counts people as at higher risk: `shared/tables/at-risk.csv`, "65 or older". */
+const oldFrom = 65;
+const oldest = 120;
+
+/** "Eighty-two", "is eighty-two years old": years of age, where nothing else is counted. */
+const agesIn = ({ tokens, rules }: Sentence): readonly number[] =>
+  matchesIn(tokens, rules, 'builtin:grammar/number').flatMap(({ from, to, value }) => {
+    const before = tokens[from - 1] ?? '';
+    const after = tokens[to];
+    const counted = after !== undefined && !/^(and|years|year|now|today|so|but|with|on)$/.test(after);
+    return /^(is|turned|turns|age|aged|just|nearly|almost|over|am)$/.test(before) &&
+      !counted &&
+      typeof value === 'number'
+      ? [value]
+      : [];
+  });
+
+/** What makes them so, as heard. */
+export const risksIn = (sentence: Sentence): readonly string[] => {
+  const said = spotsOf(sentence, 'risk').map(({ value }) => value);
+  const old = agesIn(sentence).some((age) => age >= oldFrom && age <= oldest) ? ['older'] : [];
+  return [...new Set([...said, ...old])];
+};
+
+export const riskAct = (sentence: Sentence, base: Act | null): Act | null => {
+  if (asks(sentence) || onlySupposed(sentence) || base?.intent === 'leave-note') return null;
+  const risks = risksIn(sentence);
+  const baby = risks.length === 1 && risks[0] === 'infant';
+  // "The baby's milk is in the door" tells nothing of the baby's age.
+  const age = spotsOf(sentence, 'risk').some(
+    ({ from, to }) => to - from > 1 || sentence.tokens[from] === 'newborn',
+  );
+  if (risks.length === 0 || (baby && !age)) return null;
+  if (!sentence.tokens.some((word) => /^(is|am|are|has|have|on|turned|turns|was|got)$/.test(word)))
+    return null;
+  const person = personIn(sentence);
+  if (!person || has(sentence, 'vessel')) return null;
+  const { words, candidates } = person;
+  return { intent: 'add-person', slots: { person: { words, candidates }, asked: 'risk', risks } };
+};

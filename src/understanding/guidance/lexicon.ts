@@ -1,0 +1,36 @@
+/** Phrases of `grammars/<language>/words/guidance.txt`, by the word they begin with. */
+import { linesOf } from '../word-lists.js';
+
+/** "risk pregnant: pregnant, expecting": class `risk`, value `pregnant`. */
+export interface Entry {
+  readonly kind: string;
+  readonly value: string;
+  readonly words: readonly string[];
+}
+export type Lexicon = ReadonlyMap<string, readonly Entry[]>;
+
+const made = new Map<string, Lexicon>();
+
+/**
+ * A language's phrases, longest first. Empty where the language has no such list.
+ * @throws Error naming the line that has no colon.
+ */
+export const guidanceLexicon = (language: string): Lexicon => {
+  const known = made.get(language);
+  if (known) return known;
+  const lexicon = new Map<string, Entry[]>();
+  for (const line of linesOf(language, 'guidance')) {
+    const colon = line.indexOf(':');
+    if (colon < 0) throw new Error(`grammars/${language}/words/guidance.txt: no colon in "${line}"`);
+    const [kind = '', ...value] = line.slice(0, colon).trim().split(' ');
+    for (const phrase of line.slice(colon + 1).split(',')) {
+      const words = phrase.trim().toLowerCase().split(/\s+/);
+      const [first] = words;
+      if (!first) continue;
+      lexicon.set(first, [...(lexicon.get(first) ?? []), { kind, value: value.join(' '), words }]);
+    }
+  }
+  for (const entries of lexicon.values()) entries.sort((a, b) => b.words.length - a.words.length);
+  made.set(language, lexicon);
+  return lexicon;
+};

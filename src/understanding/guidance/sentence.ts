@@ -1,0 +1,157 @@
+/** One sentence as the guidance ear reads it: its words, and what stands where. */
+import type { DynamicRules } from '../../grammar/api.js';
+import { asNamed, namedMention } from '../meaning-parts.js';
+import { itMention, type Mention } from '../intents.js';
+import { apart, matchesIn, spotsIn, type Match, type Spot } from './spots.js';
+
+export interface Sentence {
+  readonly tokens: readonly string[];
+  readonly rules: DynamicRules;
+  readonly spots: readonly Spot[];
+}
+
+export const sentenceOf = (said: readonly string[], rules: DynamicRules, language: string): Sentence => {
+  const tokens = apart(said);
+  const spots = spotsIn(tokens, language);
+  return { tokens, rules, spots: spots.filter((spot) => !isAuxiliary(tokens, spot)) };
+};
+
+/** "Can I": no tin. */
+const isAuxiliary = (tokens: readonly string[], { kind, from }: Spot): boolean =>
+  kind === 'vessel' &&
+  tokens[from] === 'can' &&
+  tokens[from + 1] !== 'of' &&
+  !/^(a|the|this|that|my|our|one|another|dented|bulging|swollen|old|leaking|open)$/.test(
+    tokens[from - 1] ?? '',
+  );
+
+export const spotsOf = ({ spots }: Sentence, kind: string): readonly Spot[] =>
+  spots.filter((one) => one.kind === kind);
+export const has = (sentence: Sentence, kind: string): boolean =>
+  sentence.spots.some((one) => one.kind === kind);
+
+/** Both are said, at most so many words apart. */
+export const near = (sentence: Sentence, one: string, other: string, words: number): boolean =>
+  spotsOf(sentence, one).some((a) =>
+    spotsOf(sentence, other).some(
+      (b) => (b.from !== a.from || b.to !== a.to) && Math.abs(b.from - a.from) <= words,
+    ),
+  );
+
+const overlaps = (one: { from: number; to: number }, other: { from: number; to: number }): boolean =>
+  one.from < other.to && other.from < one.to;
+
+/** The sentence asks: by its first words, past openings such as "so", "and", "tell me". */
+export const asks = (sentence: Sentence): boolean =>
+  spotsOf(sentence, 'asks').some(
+    ({ from }) => from === 0 || sentence.tokens.slice(0, from).every((word) => openings.has(word)),
+  );
+const openings = new Set(
+  'so and but then well okay ok hey hi hello please just oh um right now also sorry computer listen'.split(
+    ' ',
+  ),
+);
+
+/** Nothing that happened is told by it: a what-if, a wish, a denial, or what somebody else says. */
+export const onlySupposed = (sentence: Sentence): boolean =>
+  ['whatif', 'wished', 'reported'].some((kind) => spotsOf(sentence, kind).some(({ from }) => from <= 2)) ||
+  spotsOf(sentence, 'denied').some(({ from }) => from <= 2);
+
+/** Names of foods, the household's and everybody's, that lie in none of these spans. */
+export const foodsIn = (
+  sentence: Sentence,
+  except: readonly { from: number; to: number }[] = [],
+): readonly (Match & { readonly hers: boolean })[] => {
+  const { tokens, rules } = sentence;
+  const nameless = spotsOf(sentence, 'nofood');
+  const hers = matchesIn(tokens, rules, 'kitchen:item', 0.5);
+  const all = matchesIn(tokens, rules, 'kitchen:food');
+  const found = [
+    ...hers.map((one) => ({ ...one, hers: true })),
+    ...all.filter((one) => !hers.some((own) => overlaps(own, one))).map((one) => ({ ...one, hers: false })),
+  ];
+  // "Milk chocolate" is one food though "milk" is a thing of hers: the longer name is meant.
+  const longest = found.map((one) => {
+    const longer = all.find((other) => overlaps(one, other) && other.to - other.from > one.to - one.from);
+    return longer ? { ...longer, hers: false } : one;
+  });
+  return longest
+    .filter((one) => !except.some((other) => overlaps(one, other)))
+    .filter((one) => !nameless.some(({ from, to }) => from <= one.from && one.to <= to))
+    .sort((a, b) => a.from - b.from);
+};
+
+export const mentionOf = ({ value, hers }: Match & { readonly hers: boolean }): Mention =>
+  hers ? namedMention(value) : { ...namedMention(value), candidates: [] };
+
+/** "It", "this", "them": what was just spoken of. */
+export const pointerIn = ({ tokens }: Sentence): Mention | null =>
+  tokens.some((token) => /^(it|this|that|them|they|these|those)$/.test(token)) ? itMention : null;
+
+export interface PersonSaid {
+  readonly words: string;
+  readonly candidates: readonly { readonly id: string; readonly fit: number }[];
+  readonly to: number;
+}
+
+/** How surely a name must be that of somebody of the household. */
+const surelyThem = 0.85;
+
+const noNames = new Set(
+  `is are was has have had can cannot could must should may might does do did will would he she they i we you it
+   who and or but so the a an my our his her their said says say told not no never any some to for with of in on
+   at this that what which how when where why there here please okay yes tell remember note just also too both
+   allergic allergy allergies coeliac celiac intolerant gets got reacts react avoids avoid comes goes lives eats`.split(
+    /\s+/,
+  ),
+);
+
+/** Whom the sentence is about: somebody known, "my grandson Jack", a name at its head, "she", or the speaker. */
+export const personIn = (sentence: Sentence): PersonSaid | null => {
+  const { tokens, rules } = sentence;
+  const [known] = matchesIn(tokens, rules, 'kitchen:person').filter(({ value }) =>
+    asNamed(value).candidates.some(({ fit }) => fit >= surelyThem),
+  );
+  if (known) {
+    const { words, candidates } = asNamed(known.value);
+    return { words, candidates, to: known.to };
+  }
+  const [relation] = spotsOf(sentence, 'relation');
+  if (relation) {
+    const name = tokens[relation.to];
+    const named = name !== undefined && !noNames.has(name) && !isFood(sentence, relation.to);
+    return {
+      words: named ? name : (tokens[relation.from] ?? ''),
+      candidates: [],
+      to: relation.to + (named ? 1 : 0),
+    };
+  }
+  // "Write down that Ruth is allergic": the word the allergy is told of.
+  for (const { from } of [...spotsOf(sentence, 'allergy'), ...spotsOf(sentence, 'cannot')]) {
+    let at = from - 1;
+    while (at >= 0 && /^(is|has|an|a|really|also|very|badly|he|she|they|got)$/.test(tokens[at]!)) at -= 1;
+    const word = tokens[at];
+    if (word && !noNames.has(word) && !openings.has(word) && !lexical(sentence, at) && !isFood(sentence, at))
+      return { words: word, candidates: [], to: at + 1 };
+  }
+  const first = tokens.findIndex((word) => !openings.has(word));
+  const head = tokens[first];
+  const follows = tokens[first + 1];
+  if (
+    head &&
+    follows &&
+    noNames.has(follows) &&
+    !noNames.has(head) &&
+    !isFood(sentence, first) &&
+    !lexical(sentence, first)
+  )
+    return { words: head, candidates: [], to: first + 1 };
+  if (tokens.some((word) => /^(he|she|him|her)$/.test(word))) return { words: 'she', candidates: [], to: 0 };
+  return /^(i|my)$/.test(head ?? '') || tokens.includes('i') ? { words: 'me', candidates: [], to: 0 } : null;
+};
+
+const isFood = (sentence: Sentence, at: number): boolean =>
+  foodsIn(sentence).some(({ from, to }) => from <= at && at < to);
+/** A word the lexicon knows is no name. */
+const lexical = ({ spots }: Sentence, at: number): boolean =>
+  spots.some(({ from, to }) => from <= at && at < to);

@@ -1,0 +1,64 @@
+/** Where phrases of the guidance lexicon, names, foods and figures stand in a sentence. */
+import type { DynamicRules, SemanticValue } from '../../grammar/api.js';
+import { guidanceLexicon } from './lexicon.js';
+
+export interface Spot {
+  readonly kind: string;
+  readonly value: string;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** "Dele's pregnant": whose or is, both stand apart from the name here. */
+export const apart = (tokens: readonly string[]): readonly string[] =>
+  tokens.flatMap((token) => {
+    const [, name] = /^(.+)['’]s$/.exec(token) ?? [];
+    return name ? [name, 'is'] : [token];
+  });
+
+/** Every phrase of every class, wherever it stands; of one class, the longest at a place. */
+export const spotsIn = (tokens: readonly string[], language: string): readonly Spot[] => {
+  const lexicon = guidanceLexicon(language);
+  const spots: Spot[] = [];
+  tokens.forEach((token, from) => {
+    const taken = new Set<string>();
+    for (const { kind, value, words } of lexicon.get(token) ?? []) {
+      if (taken.has(kind) || !words.every((word, at) => tokens[from + at] === word)) continue;
+      taken.add(kind);
+      spots.push({ kind, value, from, to: from + words.length });
+    }
+  });
+  return spots;
+};
+
+export interface Match {
+  readonly from: number;
+  readonly to: number;
+  readonly value: SemanticValue;
+  readonly weight: number;
+}
+
+/** What a rule of the household finds anywhere in the sentence, longest first, none within another. */
+export const matchesIn = (
+  tokens: readonly string[],
+  rules: DynamicRules,
+  uri: string,
+  atLeast = 0,
+): readonly Match[] => {
+  const rule = rules.get(uri);
+  if (!rule) return [];
+  const all = tokens.flatMap((_, from) =>
+    rule.matchesAt(tokens, from).map(({ length, value, weight = 1 }) => ({
+      from,
+      to: from + length,
+      value,
+      weight,
+    })),
+  );
+  const kept: Match[] = [];
+  for (const one of all.sort((a, b) => b.to - b.from - (a.to - a.from) || b.weight - a.weight)) {
+    if (one.weight < atLeast || kept.some(({ from, to }) => one.from < to && from < one.to)) continue;
+    kept.push(one);
+  }
+  return kept.sort((a, b) => a.from - b.from);
+};

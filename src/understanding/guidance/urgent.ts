@@ -1,0 +1,64 @@
+/** Somebody is in trouble, or asks what only a clinician may answer: heard in any wording. */
+import type { Act } from '../intents.js';
+import { asks, foodsIn, has, mentionOf, near, spotsOf, type Sentence } from './sentence.js';
+
+/** "Will it make me sick": a question about food, and nobody is ill. */
+const stillToCome = (sentence: Sentence, from: number): boolean =>
+  sentence.tokens
+    .slice(0, from)
+    .some((word) =>
+      /^(will|would|could|can|might|may|going|gonna|if|when|does|do|without|avoid|not)$/.test(word),
+    );
+
+const bodyInTrouble = (sentence: Sentence): boolean => {
+  // "The chest freezer's lid is tight" is about no chest.
+  const bodies = spotsOf(sentence, 'body').filter(
+    ({ to }) => !/^(freezer|freezers)$/.test(sentence.tokens[to] ?? ''),
+  );
+  return bodies.some(({ from }) =>
+    spotsOf(sentence, 'symptom').some((symptom) => Math.abs(symptom.from - from) <= 6),
+  );
+};
+
+export const urgentAct = (sentence: Sentence): Act | null => {
+  const foods = foodsIn(sentence);
+  const item = foods[0] ? { item: mentionOf(foods[0]) } : {};
+  const act = (asked: string): Act => ({ intent: 'urgent', slots: { asked, ...item } });
+  const now = spotsOf(sentence, 'emergency').some(
+    ({ from }) => !(asks(sentence) && stillToCome(sentence, from)),
+  );
+  if (now || (bodyInTrouble(sentence) && !has(sentence, 'vessel'))) return act('emergency');
+  const ill = spotsOf(sentence, 'ill').some(
+    ({ from, to }) => !stillToCome(sentence, from) && sentence.tokens[to] !== 'of',
+  );
+  if (ill) return act('ill');
+  const eating = sentence.tokens.some((word) =>
+    /^(eat|eating|have|having|take|taking|drink|drinking|with)$/.test(word),
+  );
+  if (asks(sentence) && eating && has(sentence, 'medicine')) return act('medicine');
+  const own = sentence.tokens.some((word) => /^(my|his|her|i|he|she|has|have)$/.test(word));
+  if (asks(sentence) && own && eating && has(sentence, 'illness')) return act('illness');
+  return null;
+};
+
+/** A container that may poison, food gone mouldy, a taste to find out: what is done about it has no date in it. */
+export const hazardAct = (sentence: Sentence, base: Act | null): Act | null => {
+  if (has(sentence, 'discards') && !asks(sentence)) return null;
+  const found = foodsIn(sentence, spotsOf(sentence, 'vessel'));
+  const act = (asked: string): Act => ({
+    intent: 'danger',
+    slots: { asked, ...(found[0] ? { item: mentionOf(found[0]) } : {}) },
+  });
+  const canned = has(sentence, 'homecanned');
+  if (near(sentence, 'vessel', 'damage', 7) || (canned && has(sentence, 'damage'))) return act('container');
+  if (has(sentence, 'nameless') && (canned || has(sentence, 'vessel'))) return act('nameless');
+  if (near(sentence, 'vessel', 'dented', 7)) return act('dented');
+  if (base?.intent === 'finish' || base?.intent === 'put-away') return null;
+  const ofFood = found.length > 0 || sentence.tokens.some((word) => /^(it|this|that|them|these)$/.test(word));
+  if (!ofFood) return null;
+  if (has(sentence, 'mould')) return act('mould');
+  if (has(sentence, 'taste') && asks(sentence)) return act('taste');
+  if (has(sentence, 'sniff')) return act('sniff');
+  if (has(sentence, 'smell')) return act('smell');
+  return null;
+};
