@@ -2,7 +2,6 @@
 import { access, copyFile, mkdir, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Command } from 'commander';
-import type { Store } from '../store/port.js';
 import { whereabouts, withStore, type Where } from './with-store.js';
 
 interface Flags extends Where {
@@ -23,28 +22,12 @@ const read = async (file: string): Promise<unknown> => {
   }
 };
 
-const idOf = (document: unknown): string | null =>
-  (document as { household?: { id?: string } } | null)?.household?.id ?? null;
-
-/** A household that is there is only replaced when that was asked for, and put back if the archive fails. */
-const restoreOne = async (store: Store, document: unknown, replace: boolean): Promise<string> => {
-  const id = idOf(document);
-  const before = replace && id !== null ? await store.archiveHousehold(id) : null;
-  if (before && id !== null) await store.deleteHousehold(id);
-  try {
-    return await store.restoreHousehold(document);
-  } catch (error) {
-    if (before) await store.restoreHousehold(JSON.parse(JSON.stringify(before)));
-    throw error;
-  }
-};
-
 const restoreArchives = (files: readonly string[], flags: Flags): Promise<void> =>
   withStore(flags, async (store) => {
     // All are read before the first is written: a file that is no archive stops everything early.
     const documents = await Promise.all(files.map(read));
     for (const document of documents) {
-      const id = await restoreOne(store, document, flags.replace ?? false);
+      const id = await store.restoreHousehold(document, { replace: flags.replace ?? false });
       process.stdout.write(`Restored household ${id}\n`);
     }
   });

@@ -25,8 +25,6 @@ export interface HouseholdsPort<Around extends Look> {
   /** @throws when there is no such household (any more). */
   look(householdId: Id): Promise<Around>;
   say(around: Around, answer: Answer): Spoken;
-  /** Records the telling as heard, if it was not. */
-  heard(householdId: Id, tellingId: Id): Promise<void>;
 }
 
 export interface SchedulerOptions<Around extends Look> {
@@ -147,8 +145,9 @@ export const createScheduler = <Around extends Look>(options: SchedulerOptions<A
         : again(row, error instanceof CarrierError ? error.retryAfter : null));
       return false;
     }
+    // Handed over is not heard: a machine that answers yes may stand in an empty house. Whoever hears it
+    // says so, and until then a device that connects is told as well.
     await settle(row, 'sent');
-    await households.heard(row.householdId, id);
     return true;
   };
 

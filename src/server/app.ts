@@ -5,6 +5,7 @@ import { validatorCompiler } from 'fastify-type-provider-zod';
 import type { Logger } from 'pino';
 import type { Context } from './context.js';
 import { conversation } from './conversation/conversation.js';
+import { heard } from './conversation/heard.js';
 import { devices } from './devices/devices.js';
 import { pairing } from './devices/pairing.js';
 import { errors } from './errors.js';
@@ -79,6 +80,7 @@ export const createApp = async (context: Context, logger: Logger): Promise<Fasti
     health,
     turns,
     conversation,
+    heard,
     pairing,
     devices,
     sessions,

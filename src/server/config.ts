@@ -40,7 +40,7 @@ const settings = z.object({
   MQTT_USERNAME: z.string().optional(),
   MQTT_PASSWORD: z.string().optional(),
   /** Seconds a closing server waits for turns under way. */
-  DRAIN_SECONDS: count.default(10),
+  DRAIN_SECONDS: count.default(6),
 });
 export type Config = z.infer<typeof settings>;
 

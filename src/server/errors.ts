@@ -19,6 +19,7 @@ const OF_STORE: Partial<Record<StoreFault, ProblemCode>> = {
   'disk-full': 'storage-full',
   busy: 'overloaded',
   unavailable: 'overloaded',
+  'not-known': 'not-known',
 };
 
 const OF_FASTIFY: Record<string, ProblemCode> = {

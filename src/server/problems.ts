@@ -27,7 +27,11 @@ export const PROBLEMS = {
   overloaded: { status: 503, title: 'The service is overloaded. Try again shortly.' },
   closing: { status: 503, title: 'This server is about to stop. Connect again.' },
   'storage-full': { status: 507, title: 'There is no room left to keep anything. Nothing was changed.' },
-  internal: { status: 500, title: 'Something went wrong here. Nothing was changed.' },
+  'not-known': {
+    status: 503,
+    title: 'It is not known whether that was kept. Send it again with the same id: it is never done twice.',
+  },
+  internal: { status: 500, title: 'Something went wrong here. See what is there before doing it again.' },
 } as const satisfies Record<string, { status: number; title: string }>;
 export type ProblemCode = keyof typeof PROBLEMS;
 

@@ -27,14 +27,23 @@ export interface DiskSync {
   reached(): Promise<void>;
   /** The same for what others wait for already; nothing is synced for its own sake. */
   othersReached(): Promise<void>;
+  /** Once a sync has failed, nothing more is to be written: it could not be promised. */
+  readonly failed: StoreError | null;
   close(): Promise<void>;
 }
 
+export interface DiskSyncOptions {
+  /** Brings a file's data to the disk. Default: fdatasync. */
+  readonly syncData?: (fd: number) => Promise<void>;
+  /** Called once, when the disk has failed. */
+  readonly onFailed?: (error: StoreError) => void;
+}
+
 /** @param path the database's; null for one in memory, which has no disk to reach. */
-export const createDiskSync = (path: string | null): DiskSync => {
+export const createDiskSync = (path: string | null, options: DiskSyncOptions = {}): DiskSync => {
   if (path === null) {
     const nothing = async (): Promise<void> => undefined;
-    return { reached: nothing, othersReached: nothing, close: nothing };
+    return { reached: nothing, othersReached: nothing, failed: null, close: nothing };
   }
   let log: Promise<number> | null = null;
   let running: Promise<void> | null = null;
@@ -56,9 +65,14 @@ export const createDiskSync = (path: string | null): DiskSync => {
     if (failed) throw failed;
     try {
       log ??= openLog();
-      await syncData(await log);
+      await (options.syncData ?? syncData)(await log);
     } catch (cause) {
-      failed = new StoreError('unreadable', 'the disk does not keep what is written; restart', { cause });
+      failed ??= new StoreError(
+        'not-known',
+        'the disk does not keep what is written; what was asked last may or may not be there after a restart',
+        { cause },
+      );
+      options.onFailed?.(failed);
       throw failed;
     }
   };
@@ -86,6 +100,9 @@ export const createDiskSync = (path: string | null): DiskSync => {
     },
     othersReached: async () => {
       await (next ?? running);
+    },
+    get failed() {
+      return failed;
     },
     close: async () => {
       await next?.catch(() => undefined);

@@ -15,6 +15,11 @@ export type StoreFault =
   | 'busy'
   /** The database cannot be reached or is going down. Worth trying again. */
   | 'unavailable'
+  /**
+   * It failed while being kept: whether it was is not known. Asked again with the same id, a turn is
+   * answered from the record or done, never twice.
+   */
+  | 'not-known'
   /** The file is not one of ours, or is damaged; or a newer version of the program wrote it. */
   | 'unreadable'
   /** A rule of the data would be broken (a marker on two living items). A fault in the program. */
@@ -38,15 +43,23 @@ const codeOf = (error: unknown): string =>
 /** SQLite result code names and PostgreSQL SQLSTATEs (appendix A of its manual), by their beginning. */
 const FAULTS: readonly (readonly [RegExp, StoreFault, string])[] = [
   [/^(?:SQLITE_FULL|53100)/, 'disk-full', 'no room left on the disk; nothing of this change was kept'],
-  [/^(?:SQLITE_BUSY|SQLITE_LOCKED|40001|40P01|55P03)/, 'busy', 'the store is busy'],
+  [/^(?:SQLITE_BUSY|SQLITE_LOCKED|40001|40P01|55P03|57014)/, 'busy', 'the store is busy'],
   [/^(?:SQLITE_NOTADB|SQLITE_CORRUPT|SQLITE_IOERR)/, 'unreadable', 'the store file cannot be read'],
   [/^(?:SQLITE_CONSTRAINT|23)/, 'broken-rule', 'the change breaks a rule of the store'],
   [
-    /^(?:SQLITE_CANTOPEN|08|57P|53300|ECONN|ENOTFOUND|ETIMEDOUT|EPIPE)/,
+    /^(?:SQLITE_CANTOPEN|08|57P|25P03|53300|ECONN|ENOTFOUND|ETIMEDOUT|EPIPE|EHOSTUNREACH|ENETUNREACH)/,
     'unavailable',
     'the store cannot be reached',
   ],
 ];
+
+/** What a failed commit means: whether the server did it before it was lost, nobody knows. */
+export const commitErrorOf = (error: unknown): StoreError => {
+  const known = storeErrorOf(error);
+  return known.fault === 'unavailable' || known.fault === 'unknown'
+    ? new StoreError('not-known', 'it is not known whether this was kept', { cause: error })
+    : known;
+};
 
 /** The database's own error as one of ours; what is ours already stays as it is. */
 export const storeErrorOf = (error: unknown): StoreError => {

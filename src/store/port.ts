@@ -159,6 +159,8 @@ export interface Store extends TellingStore, PairingStore {
   /** Applies migrations under a lock. Safe to call from many processes. */
   migrate(): Promise<void>;
   close(): Promise<void>;
+  /** Reads, writes and keeps something of no meaning, as a turn would. @throws StoreError when it cannot. */
+  probe(): Promise<void>;
 
   /** Writes a whole new household. Fails if the id is taken. */
   createHousehold(kitchen: Kitchen, at: Instant): Promise<void>;
@@ -194,8 +196,12 @@ export interface Store extends TellingStore, PairingStore {
 
   /** All that is kept of a household, as one JSON document, or null when there is no such household. */
   archiveHousehold(householdId: Id): Promise<HouseholdArchive | null>;
-  /** Brings back what `archiveHousehold` gave (as read from a file: it is checked). Fails if the id is taken. */
-  restoreHousehold(archive: unknown): Promise<Id>;
+  /**
+   * Brings back what `archiveHousehold` gave (as read from a file: it is checked), whole or not at all.
+   * Fails if the id is taken, unless told to replace what is there: its records and journal go, its
+   * devices stay as they are (one that was revoked stays so), and the archive's others come back.
+   */
+  restoreHousehold(archive: unknown, how?: { readonly replace: boolean }): Promise<Id>;
 
   /** The household's conversations spoken in since an instant, latest first, as they were kept; at most `limit`. */
   recentConversations(householdId: Id, since: Instant, limit: number): Promise<readonly unknown[]>;

@@ -2,6 +2,7 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import pg from 'pg';
 import type { Id } from '../kitchen/model.js';
+import { askWithin } from './postgres-pool.js';
 import type { Rung } from './port.js';
 
 export interface Bell {
@@ -12,8 +13,10 @@ export interface Bell {
 
 /** Milliseconds before listening again after the connection was lost. */
 const PAUSE = 500;
+/** Milliseconds between asking whether the connection still is one: a silent one looks like no news. */
+const ASK_EVERY = 10_000;
 
-export const createBell = (connectionString: string): Bell => {
+export const createBell = (connectionString: string, answerWithin: number): Bell => {
   const hearers = new Map<Id, Set<(what: Rung) => void>>();
   let listening: Promise<void> | null = null;
   let client: pg.Client | null = null;
@@ -24,19 +27,27 @@ export const createBell = (connectionString: string): Bell => {
   };
 
   const connect = async (): Promise<void> => {
-    const next = new pg.Client({ connectionString, application_name: 'tellshelf bell' });
+    const next = new pg.Client({
+      connectionString,
+      application_name: 'tellshelf bell',
+      connectionTimeoutMillis: 5_000,
+      keepAlive: true,
+    });
     next.on('notification', ({ payload }) => {
       const [householdId, what] = (payload ?? '').split(' ');
       if (householdId && (what === 'kitchen' || what === 'telling')) ring(householdId, what);
     });
     next.on('error', () => undefined);
     next.on('end', () => {
+      clearInterval(asking);
       if (client !== next || closed) return;
       client = null;
       listening = again();
     });
+    const ask = (text: string): Promise<unknown> => askWithin(next, answerWithin, () => next.query(text));
+    const asking = setInterval(() => void ask('select 1').catch(() => undefined), ASK_EVERY).unref();
     await next.connect();
-    await next.query('listen tellshelf');
+    await ask('listen tellshelf');
     client = next;
   };
 
@@ -70,7 +81,8 @@ export const createBell = (connectionString: string): Bell => {
     },
     async close() {
       closed = true;
-      await client?.end().catch(() => undefined);
+      const last = client;
+      if (last) await askWithin(last, answerWithin, () => last.end()).catch(() => undefined);
     },
   };
 };

@@ -2,11 +2,11 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Kysely, Migrator, PostgresDialect, sql } from 'kysely';
-import pg from 'pg';
 import { migrateWith } from './migrate.js';
 import { postgresMigrations } from './migrations/index.js';
 import type { Store, TellingStore } from './port.js';
 import { createBell } from './postgres-bell.js';
+import { createPool } from './postgres-pool.js';
 import { createRing } from './postgres-ring.js';
 import { raiseWall, roleToTake } from './postgres-wall.js';
 import { createPairings } from './pairings.js';
@@ -19,7 +19,12 @@ import { storeErrorOf } from './errors.js';
 export interface PostgresOptions {
   /** Connections this process holds at most. Default 10. */
   readonly connections?: number;
+  /** Milliseconds the server has to answer one message. Default 8,000. */
+  readonly answerWithin?: number;
 }
+
+/** Seconds after which the server itself drops a transaction whose owner fell silent, and its locks. */
+const SILENT_OWNER_SECONDS = 10;
 
 /**
  * Opens a store in a PostgreSQL database. Call `migrate()` before anything else.
@@ -29,16 +34,10 @@ export interface PostgresOptions {
  * @param url e.g. `postgres://user@host:5432/database`
  */
 export const openPostgresStore = (url: string, options: PostgresOptions = {}): Store & TellingStore => {
-  const pool = new pg.Pool({
-    connectionString: url,
-    max: options.connections ?? 10,
-    application_name: 'tellshelf',
-    connectionTimeoutMillis: 5_000,
-  });
-  // An idle connection that breaks is replaced by the pool; the next transaction tells if it cannot be.
-  pool.on('error', () => undefined);
+  const answerWithin = options.answerWithin ?? 8_000;
+  const pool = createPool(url, { connections: options.connections ?? 10, answerWithin });
   const db = new Kysely<Database>({ dialect: new PostgresDialect({ pool }) });
-  const bell = createBell(url);
+  const bell = createBell(url, answerWithin);
   const ring = createRing(pool);
 
   let stepDown: Promise<string> | null = null;
@@ -48,9 +47,13 @@ export const openPostgresStore = (url: string, options: PostgresOptions = {}): S
     return stepDown;
   };
 
+  // Said in each transaction, not on connecting: a pooler in between passes those on. The server gives up
+  // on a lock before we give up on the server.
+  const limits = `set local statement_timeout = ${Math.ceil(answerWithin * 0.8)}; set local idle_in_transaction_session_timeout = '${SILENT_OWNER_SECONDS}s';`;
+
   /** One message to the server: begin, step down, and say whose rows are to be seen. */
   const begin = async (connection: Kysely<Database>, how: string, setting: string): Promise<void> => {
-    await sql.raw(`begin ${how}; ${await stepDownSql()} ${setting}`).execute(connection);
+    await sql.raw(`begin ${how}; ${limits} ${await stepDownSql()} ${setting}`).execute(connection);
   };
   const end = (connection: Kysely<Database>, how: 'commit' | 'rollback') => sql.raw(how).execute(connection);
   // Ids were checked to hold nothing but letters, digits and _.:- (see scope.ts).
@@ -105,12 +108,18 @@ export const openPostgresStore = (url: string, options: PostgresOptions = {}): S
     ...createPairings(scope),
 
     migrate: async () => {
+      // A migration takes as long as it takes.
+      const patient = new Kysely<Database>({
+        dialect: new PostgresDialect({ pool: createPool(url, { connections: 2, answerWithin: null }) }),
+      });
       try {
         // Kysely takes an advisory lock: the second server waits, then finds the work done.
-        await migrateWith(new Migrator({ db, provider: postgresMigrations }));
-        await raiseWall(db);
+        await migrateWith(new Migrator({ db: patient, provider: postgresMigrations }));
+        await raiseWall(patient);
       } catch (error) {
         throw storeErrorOf(error);
+      } finally {
+        await patient.destroy();
       }
     },
 
@@ -119,6 +128,12 @@ export const openPostgresStore = (url: string, options: PostgresOptions = {}): S
       if (result.outcome === 'done' && result.entries.length > 0) ring.changed(householdId);
       return result;
     },
+
+    probe: () =>
+      // Takes a transaction's number, so that its commit is written and kept.
+      scope.everyone('write', async (db) => {
+        await sql`select pg_current_xact_id()`.execute(db);
+      }),
 
     close: async () => {
       await ring.close();

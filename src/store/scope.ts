@@ -1,7 +1,7 @@
 /** How the two databases open a transaction: the only thing the store's queries do not share. */
 import type { Kysely } from 'kysely';
 import type { Id } from '../kitchen/model.js';
-import { storeErrorOf, StoreError } from './errors.js';
+import { commitErrorOf, storeErrorOf, StoreError } from './errors.js';
 import type { Database } from './tables.js';
 
 export type Work<T> = (db: Kysely<Database>) => Promise<T>;
@@ -64,7 +64,9 @@ export const inTransaction = async <T>(
       await begin(connection);
       try {
         const result = await work(connection);
-        await end(connection, 'commit');
+        await end(connection, 'commit').catch((error: unknown) => {
+          throw commitErrorOf(error);
+        });
         return result;
       } catch (error) {
         // The first fault is the one to tell; a connection that is gone has rolled back by itself.

@@ -7,14 +7,34 @@ import { deviceOf, deviceRow, insertDevice } from './device-rows.js';
 import { StoreError } from './errors.js';
 import { entriesOf, entryRow, readJournal } from './journal-rows.js';
 import { householdRow, readKitchen, writeKitchen, writeOps } from './kitchen-rows.js';
-import type { CommitResult, PairingStore, Store, TellingStore, TurnRecord } from './port.js';
+import type { CommitResult, Device, PairingStore, Store, TellingStore, TurnRecord } from './port.js';
 import type { Scope } from './scope.js';
 import type { Database } from './tables.js';
 import { turnQueries, type TurnQueries } from './turn-queries.js';
 
 const JOURNAL_AT_ONCE = 10_000;
 
-type SqlStore = Omit<Store, 'migrate' | 'close' | 'backup' | keyof TellingStore | keyof PairingStore>;
+const devicesOf = async (db: Kysely<Database>, householdId: Id): Promise<Device[]> => {
+  const rows = await db
+    .selectFrom('device')
+    .selectAll()
+    .where('household_id', '=', householdId)
+    .orderBy('paired_at')
+    .orderBy('id')
+    .execute();
+  return rows.map(deviceOf);
+};
+
+/** Everything of a household; most of it goes with its row (on delete cascade). */
+const deleteAll = async (db: Kysely<Database>, householdId: Id): Promise<void> => {
+  await db.deleteFrom('device_token').where('household_id', '=', householdId).execute();
+  await db.deleteFrom('household').where('household_id', '=', householdId).execute();
+};
+
+type SqlStore = Omit<
+  Store,
+  'migrate' | 'close' | 'probe' | 'backup' | keyof TellingStore | keyof PairingStore
+>;
 
 /** `lockRows`: PostgreSQL takes a row's lock; SQLite's writers already have the whole file to themselves. */
 export const createSqlStore = (
@@ -37,11 +57,7 @@ export const createSqlStore = (
   },
 
   deleteHousehold: async (householdId) => {
-    await scope.write(householdId, async (db) => {
-      await db.deleteFrom('device_token').where('household_id', '=', householdId).execute();
-      // Everything else goes with its household (on delete cascade).
-      await db.deleteFrom('household').where('household_id', '=', householdId).execute();
-    });
+    await scope.write(householdId, (db) => deleteAll(db, householdId));
   },
 
   householdIds: () =>
@@ -109,24 +125,20 @@ export const createSqlStore = (
     return row ? deviceOf(row) : null;
   },
 
-  devices: (householdId) =>
-    scope.read(householdId, async (db) => {
-      const rows = await db
-        .selectFrom('device')
-        .selectAll()
-        .where('household_id', '=', householdId)
-        .orderBy('paired_at')
-        .orderBy('id')
-        .execute();
-      return rows.map(deviceOf);
-    }),
+  devices: (householdId) => scope.read(householdId, (db) => devicesOf(db, householdId)),
 
   archiveHousehold: (householdId) => scope.read(householdId, (db) => archiveOf(db, householdId)),
 
-  restoreHousehold: async (document) => {
+  restoreHousehold: async (document, { replace } = { replace: false }) => {
     const archive = readArchive(document);
     const { id } = archive.household;
-    await scope.write(id, (db) => writeArchive(db, archive));
+    await scope.write(id, async (db) => {
+      const kept = replace ? await devicesOf(db, id) : [];
+      if (replace) await deleteAll(db, id);
+      const ids = new Set(kept.map((device) => device.id));
+      const others = archive.devices.filter((device) => !ids.has(device.id));
+      await writeArchive(db, { ...archive, devices: [...kept, ...others] });
+    });
     return id;
   },
 

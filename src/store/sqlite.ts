@@ -3,7 +3,7 @@ import { realpathSync } from 'node:fs';
 import { setTimeout as sleep } from 'node:timers/promises';
 import Sqlite from 'better-sqlite3';
 import { Kysely, Migrator, SqliteDialect, sql, type SqliteDatabase, type SqliteStatement } from 'kysely';
-import { createDiskSync } from './disk-sync.js';
+import { createDiskSync, type DiskSyncOptions } from './disk-sync.js';
 import { migrateWith } from './migrate.js';
 import { sqliteMigrations } from './migrations/index.js';
 import type { Store, TellingStore } from './port.js';
@@ -12,13 +12,15 @@ import { inTransaction, withCheckedIds } from './scope.js';
 import { createSqlStore } from './sql-store.js';
 import type { Database } from './tables.js';
 import { createTellings } from './tellings.js';
-import { storeErrorOf } from './errors.js';
+import { StoreError, storeErrorOf } from './errors.js';
 
 export interface SqliteOptions {
   /** Milliseconds to wait for another process that is writing. Default 5,000. */
   readonly busyTimeout?: number;
   /** The file may not grow past this many pages of 4,096 bytes. Default: as SQLite allows. */
   readonly maxPages?: number;
+  /** See `DiskSyncOptions`. */
+  readonly disk?: DiskSyncOptions;
 }
 
 const openFile = (path: string, options: SqliteOptions): Sqlite.Database => {
@@ -87,9 +89,13 @@ export const openSqliteStore = (path: string, options: SqliteOptions = {}): Stor
   }
   const db = new Kysely<Database>({ dialect: new SqliteDialect({ database: prepareOnce(file) }) });
   const patience = options.busyTimeout ?? 5_000;
-  const disk = createDiskSync(file.memory ? null : realpathSync(path));
+  const disk = createDiskSync(file.memory ? null : realpathSync(path), options.disk);
   const scope = withCheckedIds({
     write: async (_household, work, keep) => {
+      if (disk.failed)
+        throw new StoreError('unavailable', 'the disk has failed; nothing more is written', {
+          cause: disk.failed,
+        });
       const result = await inTransaction(
         db,
         // IMMEDIATE: a writer waits at the start, where waiting is safe, and not halfway.
@@ -135,6 +141,12 @@ export const openSqliteStore = (path: string, options: SqliteOptions = {}): Stor
         end,
         (connection) => migrateWith(new Migrator({ db: connection, provider: sqliteMigrations })),
       ),
+
+    probe: () =>
+      // Writes the file's first page, with what is there already.
+      scope.everyone('write', async (db) => {
+        await sql`pragma user_version = 1`.execute(db);
+      }),
 
     close: async () => {
       await disk.close();

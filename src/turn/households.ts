@@ -100,6 +100,8 @@ export interface HouseholdsOptions {
   readonly recordsInMemory?: number;
   /** Turns that may wait for one household. Default 64. */
   readonly waitingAtMost?: number;
+  /** How long one may wait for those before it. Default 10,000. */
+  readonly waitingMilliseconds?: number;
   /** Told where the time of each turn goes. */
   readonly tracing?: Tracing;
   /** Told of what broke unforeseen in a turn; the cook was answered. */
@@ -144,7 +146,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
   const live = createLiveKitchens(store, options.recordsInMemory ?? 200_000, (error, householdId) =>
     onFault({ id: newFaultId(), householdId, error }),
   );
-  const inLine = createLine(options.waitingAtMost ?? 64);
+  const inLine = createLine(options.waitingAtMost ?? 64, options.waitingMilliseconds ?? 10_000);
   const listeners = new Set<(committed: Committed) => void>();
 
   const clockOf = (kitchen: Kitchen): Clock => ({ now: now(), timeZone: kitchen.household.timeZone });

@@ -10,8 +10,22 @@ import { TurnProblem } from './problems.js';
  */
 export type InLine = <T>(household: string, work: (next: () => void) => Promise<T>) => Promise<T>;
 
-/** @param longest how many may wait for one household before more are refused (`too-many-waiting`). */
-export const createLine = (longest: number): InLine => {
+/** Whether it settles in so many milliseconds. */
+const within = async (work: Promise<void>, patience: number): Promise<boolean> => {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<false>((resolve) => (timer = setTimeout(resolve, patience, false)));
+  try {
+    return await Promise.race([work.then(() => true), late]);
+  } finally {
+    clearTimeout(timer);
+  }
+};
+
+/**
+ * @param longest how many may wait for one household before more are refused (`too-many-waiting`).
+ * @param patience milliseconds one waits for those before it, then it is refused as well; nothing of it was begun.
+ */
+export const createLine = (longest: number, patience: number): InLine => {
   const lines = new Map<string, { last: Promise<void>; waiting: number }>();
   return async (household, work) => {
     const line = lines.get(household) ?? { last: Promise.resolve(), waiting: 0 };
@@ -24,10 +38,17 @@ export const createLine = (longest: number): InLine => {
     let next = (): void => undefined;
     line.last = new Promise((resolve) => (next = resolve));
     try {
-      await before;
-      return await work(next);
+      if (!(await within(before, patience))) {
+        // Whoever comes behind still waits for those before.
+        void before.then(next);
+        throw new TurnProblem('too-many-waiting', 'an earlier turn of this household takes too long');
+      }
+      try {
+        return await work(next);
+      } finally {
+        next();
+      }
     } finally {
-      next();
       line.waiting -= 1;
       if (line.waiting === 0) lines.delete(household);
     }

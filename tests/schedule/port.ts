@@ -13,7 +13,10 @@ interface Around {
 
 const voice = createVoice('en-US');
 
-export const householdsOver = (store: Store, now: () => string): HouseholdsPort<Around> => {
+export const householdsOver = (
+  store: Store,
+  now: () => string,
+): HouseholdsPort<Around> & { heard(householdId: string, tellingId: string): Promise<void> } => {
   const look = async (householdId: string): Promise<Around> => {
     const kitchen = await store.loadKitchen(householdId);
     if (kitchen === null) throw new Error(`no household ${householdId}`);

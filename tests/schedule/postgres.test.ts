@@ -42,12 +42,6 @@ describe.skipIf(server === null)('five schedulers on PostgreSQL', () => {
         expect(new Set(sent).size).toBe(50);
         expect(sent).toHaveLength(50);
       }
-      for (const id of ['h1', 'h2']) {
-        const kitchen = await stores[0]?.loadKitchen(id);
-        expect([...(kitchen?.reminders.values() ?? [])].filter((one) => one.deliveredAt === null)).toEqual(
-          [],
-        );
-      }
     } finally {
       for (const store of stores) await store.close();
     }

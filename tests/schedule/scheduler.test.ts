@@ -76,8 +76,8 @@ describe('a scheduler', () => {
     ]);
     expect(out.carried[0]).toMatchObject({ household: 'h1', kind: 'timer', due: NOON, sentAt: now });
     const kitchen = await store.loadKitchen('h1');
-    expect(kitchen?.reminders.get('t0')?.deliveredAt).toBe(now);
-    expect(kitchen?.reminders.get('t2')?.deliveredAt).toBeNull();
+    // Handed over, which is not heard.
+    for (const id of ['t0', 't1', 't2']) expect(kitchen?.reminders.get(id)?.deliveredAt).toBeNull();
   });
 
   it('sends each once by each carrier, however many run and however often they look', async () => {

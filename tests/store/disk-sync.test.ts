@@ -37,9 +37,9 @@ describe('bringing commits to the disk', () => {
   it('promises nothing more once the disk has failed', async () => {
     const path = join(folder, 'c.db');
     const disk = createDiskSync(path);
-    await expect(disk.reached()).rejects.toMatchObject({ fault: 'unreadable' });
+    await expect(disk.reached()).rejects.toMatchObject({ fault: 'not-known' });
     writeFileSync(`${path}-wal`, 'log');
-    await expect(disk.reached()).rejects.toMatchObject({ fault: 'unreadable' });
+    await expect(disk.reached()).rejects.toMatchObject({ fault: 'not-known' });
     await disk.close();
   });
 });

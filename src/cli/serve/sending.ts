@@ -5,7 +5,6 @@ import {
   createMqtt,
   createScheduler,
   createWebhook,
-  heardChange,
   keepTicking,
   type Carrier,
 } from '../../schedule/index.js';
@@ -56,16 +55,6 @@ export const startSending = async (options: SendingOptions): Promise<() => Promi
       householdIds: () => store.householdIds(),
       look: (householdId) => households.look(householdId),
       say: (around, answer) => households.say(around, answer),
-      heard: async (householdId, tellingId) => {
-        await households.change(
-          { householdId, personId: null, deviceId: null },
-          { id: `heard:${tellingId}`, said: tellingId },
-          (doing) => {
-            const change = heardChange(doing, tellingId);
-            return change ? { changes: [change] } : { refused: 'heard before' };
-          },
-        );
-      },
     },
     // Ids only: what is told is private.
     onProblem: (error, about) => logger.warn({ err: error, ...about }, 'not sent yet'),

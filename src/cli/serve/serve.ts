@@ -7,6 +7,7 @@ import { openStore } from '../open-store.js';
 import { putFresh } from '../which-household.js';
 import { demoToken } from './demo-device.js';
 import { startForgetting } from './forgetting.js';
+import { createLogLines, lastLine } from './log-lines.js';
 import { startSending } from './sending.js';
 import { openTracing } from './tracing.js';
 
@@ -28,15 +29,59 @@ const offerDemo = async (
   return demoToken(store, id, now());
 };
 
+/** Seconds for what comes after draining: connections, the store, traces, the log. */
+const STOP_SECONDS = 3;
+
+/**
+ * What is to be closed, in order, when the process is asked to end. Whatever hangs, it ends in time:
+ * who was in the middle of a turn sends it again elsewhere.
+ */
+const createStopping = (seconds: number, tell: (why: string) => void) => {
+  const closers: (() => unknown)[] = [];
+  let stopping = false;
+  return {
+    /** Closed before what was named earlier. */
+    then: (close: () => unknown): void => void closers.unshift(close),
+    stop: async (why: string, code = 0): Promise<void> => {
+      if (stopping) return;
+      stopping = true;
+      process.exitCode = code;
+      tell(why);
+      setTimeout(() => {
+        lastLine(process.stdout.fd, '{"level":50,"msg":"not stopped in time; ended"}\n');
+        process.exit(code || 1);
+      }, seconds * 1000).unref();
+      for (const close of closers) await Promise.resolve(close()).catch(() => undefined);
+      // Timers and connections of libraries are not waited for.
+      process.exit(code);
+    },
+  };
+};
+
 export const serve = async ({ demo }: { readonly demo: boolean }): Promise<void> => {
   const config = readConfig(process.env);
-  const logger = pino({
-    level: config.LOG_LEVEL,
-    redact: ['req.headers.authorization', 'req.headers.cookie'],
-  });
+  const lines = createLogLines(process.stdout.fd);
+  const logger = pino(
+    { level: config.LOG_LEVEL, redact: ['req.headers.authorization', 'req.headers.cookie'] },
+    lines,
+  );
+  const stopping = createStopping(config.DRAIN_SECONDS + STOP_SECONDS, (why) =>
+    logger.info({ why }, 'draining'),
+  );
+  stopping.then(() => lines.close(1_000));
   const now = (): string => new Date().toISOString();
-  const store = await openStore({ data: config.DATA_DIR, databaseUrl: config.DATABASE_URL });
+  const store = await openStore({
+    data: config.DATA_DIR,
+    databaseUrl: config.DATABASE_URL,
+    // Who restarts the process reads what the disk has.
+    onLost: (error) => {
+      logger.fatal({ err: error }, 'the store keeps nothing any more');
+      void stopping.stop('store lost', 1);
+    },
+  });
+  stopping.then(() => store.close());
   const traces = await openTracing(process.env);
+  stopping.then(() => traces?.close());
   const households = createHouseholds({
     store,
     ...(traces ? { tracing: traces.tracing } : {}),
@@ -47,30 +92,16 @@ export const serve = async ({ demo }: { readonly demo: boolean }): Promise<void>
     onFault: (fault) => tellOfFault(logger, fault, config),
   });
   const app = await createApp({ store, households, now, config }, logger);
-
-  const stopSending = await startSending({ store, households, config, now, logger });
-
-  const stopForgetting = startForgetting(store, now, logger);
-
-  let stopping = false;
-  const stop = async (signal: string): Promise<void> => {
-    if (stopping) return;
-    stopping = true;
-    logger.info({ signal }, 'draining');
-    stopForgetting();
-    await app.close();
-    await stopSending();
-    await store.close();
-    await traces?.close();
-    process.exitCode = 0;
-  };
-  process.once('SIGTERM', (signal) => void stop(signal));
-  process.once('SIGINT', (signal) => void stop(signal));
+  stopping.then(await startSending({ store, households, config, now, logger }));
+  stopping.then(() => app.close());
+  stopping.then(startForgetting(store, now, logger));
+  process.once('SIGTERM', (signal) => void stopping.stop(signal));
+  process.once('SIGINT', (signal) => void stopping.stop(signal));
 
   const address = await app.listen({ host: config.HOST, port: config.PORT });
   const token = await offerDemo(store, config, demo, now);
   if (token !== null) {
-    process.stdout.write(`\nMarta's demo kitchen is served at ${address}
+    lines.write(`\nMarta's demo kitchen is served at ${address}
 Its key, new at each start: ${token}
 
   curl -s ${address}/v1/turns -H 'authorization: Bearer ${token}' \\

@@ -7,9 +7,10 @@ import type { FastifyBaseLogger } from 'fastify';
 import type { ServerMessage } from '../../../shared/wire/socket.js';
 import type { Id } from '../../kitchen/model.js';
 import { rankUseFirst } from '../../safety/index.js';
-import { dueNow, heardChange, nextDueAt } from '../../schedule/index.js';
+import { dueNow, nextDueAt } from '../../schedule/index.js';
 import type { Context } from '../context.js';
 import { speakerOf } from '../identify.js';
+import { markHeard } from './heard.js';
 import { send, type Hub, type Open } from './hub.js';
 
 type Kind = Extract<ServerMessage, { type: 'unasked' }>['kind'];
@@ -89,18 +90,8 @@ export const startUnasked = (
   return {
     tell: (open) => tellAll(open.device.householdId, [open]),
     async acknowledged(open, id) {
-      const around = await households.look(open.device.householdId);
-      const due = dueNow(around.kitchen, around.clock, rankUseFirst).find((one) => one.id === id);
-      if (!due) return;
-      const result = await households.change(
-        speakerOf(open.device),
-        { id: `heard:${id}`, said: id },
-        (doing) => {
-          const change = heardChange(doing, id);
-          return change ? { changes: [change] } : { refused: 'heard before' };
-        },
-      );
-      if (result.outcome === 'done') count(due.kind);
+      const kind = await markHeard({ households }, speakerOf(open.device), id);
+      if (kind !== null) count(kind);
     },
     changed: (householdId) => void lookAgain.delete(householdId),
     stop: () => clearInterval(timer),
