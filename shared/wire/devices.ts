@@ -62,3 +62,16 @@ export const me = z
     device: z.strictObject({ id: z.string(), name: z.string(), scope }),
   })
   .meta({ id: 'Me' });
+
+/** One line of the devices' journal. */
+export const deviceEntry = z
+  .strictObject({
+    at: z.iso.datetime(),
+    deed: z.enum(['let-in', 'change', 'send-away']),
+    deviceId: z.string(),
+    name: z.string().describe('What it was called after it.'),
+    scope: z.enum(['speak', 'help', 'own']).describe('What it could do after it.'),
+    by: z.string().nullable().describe('The device that asked for it; null: whoever runs the machine.'),
+    whence: z.string().nullable().describe('The address it was asked from, where there was one.'),
+  })
+  .meta({ id: 'DeviceEntry' });

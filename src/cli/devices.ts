@@ -1,7 +1,7 @@
 /** `tellshelf pair` and `tellshelf devices`: who may speak here, for whoever runs the machine. */
 import { randomUUID } from 'node:crypto';
 import { Option, type Command } from 'commander';
-import type { Device, Store } from '../store/port.js';
+import type { Device, DeviceDeed, Store } from '../store/port.js';
 
 interface Where {
   readonly data: string;
@@ -24,11 +24,22 @@ const withStore = async <T>(
   }
 };
 
-const find = async (store: Store, householdId: string, id: string): Promise<Device> => {
-  const device = (await store.devices(householdId)).find((one) => one.id === id);
-  if (!device) throw new Error(`There is no device "${id}" here. "tellshelf devices" lists them.`);
-  return device;
-};
+/** @throws Error in plain words. */
+const change = async (where: Where, deed: DeviceDeed): Promise<void> =>
+  withStore(where, async (store, householdId) => {
+    // Who runs the machine may do it whatever the devices may.
+    const done = await store.changeDevices(householdId, {
+      deeds: [deed],
+      by: null,
+      at: new Date().toISOString(),
+    });
+    if (done.outcome === 'done') return;
+    throw new Error(
+      done.why === 'sent-away'
+        ? 'That device was sent away, which is for good. "tellshelf pair" lets one in.'
+        : 'There is no such device here. "tellshelf devices" lists them.',
+    );
+  });
 
 const here = (command: Command): Command =>
   command
@@ -79,17 +90,8 @@ export const addDeviceCommands = (program: Command): void => {
     );
   here(devices.command('rename <id> <name>'))
     .description('Call one something else.')
-    .action((id: string, name: string, flags: Where) =>
-      withStore(flags, async (store, householdId) =>
-        store.updateDevice({ ...(await find(store, householdId, id)), name }),
-      ),
-    );
+    .action((id: string, name: string, flags: Where) => change(flags, { kind: 'change', id, name }));
   here(devices.command('revoke <id>'))
-    .description('Its key stops working: at once, or within five seconds on a server that runs.')
-    .action((id: string, flags: Where) =>
-      withStore(flags, async (store, householdId) => {
-        const device = await find(store, householdId, id);
-        await store.updateDevice({ ...device, revokedAt: device.revokedAt ?? new Date().toISOString() });
-      }),
-    );
+    .description('Its key stops working, for good: within a second on servers that run.')
+    .action((id: string, flags: Where) => change(flags, { kind: 'send-away', id }));
 };

@@ -1,4 +1,5 @@
 /** Turns whatever was thrown into one of the problems on the list. */
+import type { FastifyRequest } from 'fastify';
 import fp from 'fastify-plugin';
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
 import { z } from 'zod';
@@ -11,6 +12,7 @@ const OF_TURNS: Record<TurnProblemCode, ProblemCode> = {
   'turn-id-reused': 'id-reused',
   'too-many-waiting': 'too-many-waiting',
   'too-busy': 'too-busy',
+  'rights-changed': 'too-busy',
 };
 
 /** Faults of the store that are nobody's mistake: nothing was changed, and trying again may help. */
@@ -70,13 +72,26 @@ export const problemOf = (error: unknown): ProblemError => {
   return new ProblemError('internal');
 };
 
+/** Who asks and from where, for a line in the log. Ids only. */
+export const whoOf = (request: FastifyRequest): { address: string; device?: string; household?: string } => ({
+  address: request.ip,
+  ...(request.device ? { device: request.device.id, household: request.device.householdId } : {}),
+});
+
+const routeOf = (request: FastifyRequest): string =>
+  `${request.method} ${request.routeOptions.url ?? 'none'}`;
+
 export const errors = fp(async (app) => {
   app.setErrorHandler((error, request, reply) => {
     const known = problemOf(error);
     const body = toProblem(known.code, known.details, request.id);
     // A validator's own message may quote what was sent, so it is not logged below error level.
     if (body.status >= 500 && known.code !== 'closing') request.log.error({ err: error }, 'request failed');
-    else request.log.info({ problem: known.code }, 'request refused');
+    else
+      request.log.info(
+        { ...whoOf(request), route: routeOf(request), problem: known.code },
+        'request refused',
+      );
     if (known.details.retryAfter !== undefined) void reply.header('retry-after', known.details.retryAfter);
     if (body.status === 401) void reply.header('www-authenticate', 'Bearer realm="tellshelf"');
     return reply.code(body.status).type('application/problem+json').send(body);

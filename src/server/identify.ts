@@ -6,8 +6,9 @@
 import type { FastifyRequest } from 'fastify';
 import fp from 'fastify-plugin';
 import { LRUCache } from 'lru-cache';
-import type { Device, Store } from '../store/port.js';
-import type { TurnSpeaker } from '../turn/index.js';
+import type { Device, PresentDevice, Store } from '../store/port.js';
+import { TurnProblem, type TurnSpeaker } from '../turn/index.js';
+import type { Instant } from '../terms/dates.js';
 import { ProblemError } from './problems.js';
 import { hashOf, looksLikeToken } from './tokens.js';
 import { SESSION_COOKIE } from './session-cookie.js';
@@ -21,7 +22,7 @@ declare module 'fastify' {
     needs?: Scope | 'public';
   }
   interface FastifyRequest {
-    device: Device | null;
+    device: PresentDevice | null;
     /** True when a cookie, which browsers send by themselves, did the identifying. */
     byCookie: boolean;
   }
@@ -30,21 +31,37 @@ declare module 'fastify' {
     deviceChanged(device: Device): void;
     /** Called with the device as it is after a change. */
     onDeviceChanged(hear: (device: Device) => void): void;
-    /** False once the device was revoked. For conversations that last longer than one request. */
-    stillValid(device: Device): Promise<boolean>;
+    /**
+     * Works as a device that was looked up earlier. When it turns out that what devices may do was
+     * changed since, it is looked up again first; `present` is then called with what it is now.
+     * @throws ProblemError `not-identified` once it was revoked, `not-allowed` when it may no longer.
+     */
+    asPresent<T>(
+      device: PresentDevice,
+      needs: Scope,
+      work: (speaker: TurnSpeaker) => Promise<T>,
+      present?: (device: PresentDevice) => void,
+    ): Promise<T>;
   }
 }
 
-/** Other servers learn of a revoked device when this has passed. */
-const REMEMBER_MS = 5_000;
+/**
+ * Other servers learn of a revoked device when this has passed, at the latest. What changes anything and
+ * what is told over a socket is held against the household's rights version each time, besides.
+ */
+const REMEMBER_MS = 900;
+/** Each try means that rights were changed in the moment since the last. */
+const TRIES = 4;
+/** A device is noted as heard from at most this often. */
+const NOTE_EVERY_MS = 5 * 60_000;
 
 const bearer = (request: FastifyRequest): string | null => {
   const header = request.headers.authorization;
   return header !== undefined && /^bearer /i.test(header) ? header.slice(7).trim() : null;
 };
 
-export const identify = fp<{ store: Store }>(async (app, { store }) => {
-  const known = new LRUCache<string, Device>({ max: 20_000, ttl: REMEMBER_MS });
+export const identify = fp<{ store: Store; now: () => Instant }>(async (app, { store, now }) => {
+  const known = new LRUCache<string, PresentDevice>({ max: 20_000, ttl: REMEMBER_MS });
   app.decorateRequest('device', null);
   app.decorateRequest('byCookie', false);
   const listeners: ((device: Device) => void)[] = [];
@@ -54,17 +71,47 @@ export const identify = fp<{ store: Store }>(async (app, { store }) => {
     for (const hear of listeners) hear(device);
   });
 
-  const byHash = async (hash: string): Promise<Device | null> => {
+  const noteHeard = (device: Device): void => {
+    const at = now();
+    if (
+      device.lastSeenAt !== null &&
+      Math.abs(Date.parse(at) - Date.parse(device.lastSeenAt)) < NOTE_EVERY_MS
+    )
+      return;
+    store
+      .deviceHeard(device.householdId, device.id, at)
+      .catch((error: unknown) => app.log.warn({ err: error }, 'not noted as heard from'));
+  };
+
+  const byHash = async (hash: string): Promise<PresentDevice | null> => {
     const remembered = known.get(hash);
     if (remembered) return remembered;
     const device = await store.deviceByTokenHash(hash);
     if (!device || device.revokedAt !== null) return null;
     known.set(hash, device);
+    noteHeard(device);
     return device;
   };
-  app.decorate('stillValid', async (device: Device) => (await byHash(device.tokenHash)) !== null);
 
-  const byToken = async (token: string): Promise<Device | null> =>
+  app.decorate('asPresent', async (device, needs, work, present = () => undefined) => {
+    let current = device;
+    for (let tries = 1; ; tries += 1) {
+      try {
+        return await work(speakerOf(current));
+      } catch (error) {
+        if (!(error instanceof TurnProblem && error.code === 'rights-changed') || tries === TRIES)
+          throw error;
+      }
+      known.delete(device.tokenHash);
+      const now = await byHash(device.tokenHash);
+      if (!now) throw new ProblemError('not-identified');
+      present(now);
+      if (REACH[now.scope] < REACH[needs]) throw new ProblemError('not-allowed');
+      current = now;
+    }
+  });
+
+  const byToken = async (token: string): Promise<PresentDevice | null> =>
     looksLikeToken(token) ? byHash(hashOf(token)) : null;
 
   app.addHook('onRequest', async (request) => {
@@ -81,14 +128,30 @@ export const identify = fp<{ store: Store }>(async (app, { store }) => {
 });
 
 /** The device of an identified request. */
-export const deviceOf = (request: FastifyRequest): Device => {
+export const deviceOf = (request: FastifyRequest): PresentDevice => {
   if (!request.device) throw new ProblemError('not-identified');
   return request.device;
 };
 
-export const speakerOf = (device: Device): TurnSpeaker => ({
+/** What the route of an identified request needs. */
+const needsOf = (request: FastifyRequest): Scope => {
+  const { needs } = request.routeOptions.config;
+  return needs === undefined || needs === 'public' ? 'own' : needs;
+};
+
+/** Works as the request's device, as it is now; see `asPresent`. */
+export const asSpeaker = <T>(
+  request: FastifyRequest,
+  work: (speaker: TurnSpeaker) => Promise<T>,
+): Promise<T> =>
+  request.server.asPresent(deviceOf(request), needsOf(request), work, (device) => {
+    request.device = device;
+  });
+
+const speakerOf = (device: PresentDevice): TurnSpeaker => ({
   householdId: device.householdId,
   deviceId: device.id,
   personId: device.personId,
   owner: device.scope === 'own',
+  rights: device.rights,
 });

@@ -3,7 +3,7 @@ import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { problem } from '../../shared/wire/problem.js';
 import { turnReply, turnRequest } from '../../shared/wire/turn.js';
 import type { Context } from './context.js';
-import { deviceOf, speakerOf } from './identify.js';
+import { asSpeaker } from './identify.js';
 import { tellOfTurn } from './turn-log.js';
 
 export const turns: FastifyPluginAsyncZod<Context> = async (app, { households, config }) => {
@@ -23,7 +23,7 @@ export const turns: FastifyPluginAsyncZod<Context> = async (app, { households, c
     },
     async (request) => {
       const started = performance.now();
-      const reply = await households.takeTurn(speakerOf(deviceOf(request)), request.body);
+      const reply = await asSpeaker(request, (speaker) => households.takeTurn(speaker, request.body));
       tellOfTurn(app, request.log, { reply, request: request.body, started, way: 'http' }, config);
       return reply;
     },

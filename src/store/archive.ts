@@ -1,4 +1,5 @@
 /** All of a household as one JSON document, and back: for leaving, moving and restoring. */
+import { randomUUID } from 'node:crypto';
 import type { Kysely } from 'kysely';
 import { z } from 'zod';
 import type { Id } from '../kitchen/model.js';
@@ -108,8 +109,12 @@ export const kitchenOf = (archive: HouseholdArchive): Kitchen => ({
   version: archive.version,
 });
 
-/** Writes all of it; the household must not be there. */
-export const writeArchive = async (db: Kysely<Database>, archive: HouseholdArchive): Promise<void> => {
+/** Writes all of it, as another generation; the household must not be there. */
+export const writeArchive = async (
+  db: Kysely<Database>,
+  archive: HouseholdArchive,
+  rights: number,
+): Promise<void> => {
   const kitchen = kitchenOf(archive);
   const householdId = kitchen.household.id;
   const there = await db
@@ -120,7 +125,12 @@ export const writeArchive = async (db: Kysely<Database>, archive: HouseholdArchi
   if (there) throw new StoreError('taken', 'there is a household with this id already');
   await db
     .insertInto('household')
-    .values({ ...householdRow(kitchen.household, kitchen.version), created_at: archive.createdAt })
+    .values({
+      ...householdRow(kitchen.household, kitchen.version),
+      created_at: archive.createdAt,
+      rights,
+      generation: randomUUID(),
+    })
     .execute();
   await writeKitchen(db, kitchen);
   for (const entry of archive.journal as readonly JournalEntry[]) {

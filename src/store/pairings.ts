@@ -3,8 +3,11 @@ import type { PairingStore } from './port.js';
 import { columnText } from './records.js';
 import type { Scope } from './scope.js';
 
+/** Whose guesses are counted: the household's together, for an owner can let in more owners. */
+const ALL = 'all';
+
 export const createPairings = (scope: Scope): PairingStore => ({
-  addPairing: ({ codeHash, name, tokenHash, expiresAt }, { now, atMost }) =>
+  addPairing: ({ codeHash, name, tokenHash, expiresAt }, { now, atMost, from }) =>
     scope.everyone('write', async (db) => {
       await db.deleteFrom('pairing').where('expires_at', '<=', now).execute();
       const { count } = await db
@@ -12,6 +15,14 @@ export const createPairings = (scope: Scope): PairingStore => ({
         .select((select) => select.fn.countAll().as('count'))
         .executeTakeFirstOrThrow();
       if (Number(count) >= atMost) return 'full';
+      if (from) {
+        const theirs = await db
+          .selectFrom('pairing')
+          .select((select) => select.fn.countAll().as('count'))
+          .where('asked_from', '=', from.address)
+          .executeTakeFirstOrThrow();
+        if (Number(theirs.count) >= from.atMost) return 'share-full';
+      }
       const { numInsertedOrUpdatedRows } = await db
         .insertInto('pairing')
         .values({
@@ -19,6 +30,7 @@ export const createPairings = (scope: Scope): PairingStore => ({
           name: columnText(name),
           token_hash: tokenHash,
           expires_at: expiresAt,
+          asked_from: from?.address ?? '',
         })
         .onConflict((conflict) => conflict.column('code_hash').doNothing())
         .executeTakeFirst();
@@ -58,7 +70,7 @@ export const createPairings = (scope: Scope): PairingStore => ({
         : null;
     }),
 
-  countGuess: (householdId, deviceId, { now, forgottenAt }) =>
+  countGuess: (householdId, { now, forgottenAt }) =>
     scope.write(householdId, async (db) => {
       await db
         .deleteFrom('pairing_guess')
@@ -69,7 +81,7 @@ export const createPairings = (scope: Scope): PairingStore => ({
         .insertInto('pairing_guess')
         .values({
           household_id: householdId,
-          device_id: deviceId,
+          device_id: ALL,
           guesses: 1,
           forgotten_at: forgottenAt,
         })
@@ -83,12 +95,14 @@ export const createPairings = (scope: Scope): PairingStore => ({
       return guesses;
     }),
 
-  forgetGuesses: async (householdId, deviceId) => {
+  uncountGuess: async (householdId) => {
     await scope.write(householdId, (db) =>
       db
-        .deleteFrom('pairing_guess')
+        .updateTable('pairing_guess')
+        .set((set) => ({ guesses: set('guesses', '-', 1) }))
         .where('household_id', '=', householdId)
-        .where('device_id', '=', deviceId)
+        .where('device_id', '=', ALL)
+        .where('guesses', '>', 0)
         .execute(),
     );
   },

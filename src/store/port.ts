@@ -19,11 +19,60 @@ export interface Device {
   readonly revokedAt: Instant | null;
 }
 
-/** What a turn does about the household's devices. A device sent away is revoked for good. */
+/** A device as it was at this version of the household's rights. */
+export interface PresentDevice extends Device {
+  readonly rights: number;
+}
+
+/** What is done about the household's devices. A device sent away is revoked for good. */
 export type DeviceDeed =
   | { readonly kind: 'let-in'; readonly device: Device }
-  | { readonly kind: 'rename'; readonly id: Id; readonly name: string }
+  | {
+      readonly kind: 'change';
+      readonly id: Id;
+      /** Left out: as it is. */
+      readonly name?: string | undefined;
+      readonly scope?: Device['scope'] | undefined;
+      readonly personId?: Id | null | undefined;
+    }
   | { readonly kind: 'send-away'; readonly id: Id };
+
+/** Deeds done together or not at all. */
+export interface DeviceChange {
+  readonly deeds: readonly DeviceDeed[];
+  /** The device that asks for it, which must (still) be allowed to; null: whoever runs the machine. */
+  readonly by: Id | null;
+  readonly at: Instant;
+  /** Address it was asked from. */
+  readonly whence?: string | null;
+}
+
+export type DeviceRefusal =
+  | 'no-such-device'
+  /** It was revoked, which is for good. */
+  | 'sent-away'
+  /** No owner would be left. Whoever runs the machine may do it all the same. */
+  | 'last-owner'
+  /** Its token or its id is in use. */
+  | 'let-in-already'
+  /** Who asks may not (any more). */
+  | 'not-an-owner';
+
+export type DevicesChanged =
+  | { readonly outcome: 'done'; readonly devices: readonly Device[] }
+  | { readonly outcome: 'refused'; readonly why: DeviceRefusal };
+
+/** One line of the devices' journal. */
+export interface DeviceEntry {
+  readonly at: Instant;
+  readonly deed: DeviceDeed['kind'];
+  readonly deviceId: Id;
+  /** As they were after it. */
+  readonly name: string;
+  readonly scope: Device['scope'];
+  readonly by: Id | null;
+  readonly whence: string | null;
+}
 
 /** Everything one turn changes, written in one transaction or not at all. */
 export interface TurnRecord {
@@ -35,6 +84,10 @@ export interface TurnRecord {
   readonly at: Instant;
   /** The kitchen version the turn was decided on. */
   readonly decidedOn: number;
+  /** Where it is another generation by now, the turn is `stale`. Left out: not looked at. */
+  readonly generation?: string;
+  /** The rights version it was decided under; where it moved, the turn is `stale`. Left out: not looked at. */
+  readonly rights?: number | undefined;
   readonly changes: readonly Change[];
   /** Done with the changes, or not at all: when one no longer can be, the turn is `stale`. */
   readonly devices?: readonly DeviceDeed[];
@@ -57,8 +110,8 @@ export type CommitResult =
   /** This turn id was done before: here is its reply. */
   | { readonly outcome: 'repeat'; readonly reply: unknown };
 
-/** What changed: the kitchen (read the journal), or something is there to be told (read the tellings). */
-export type Rung = 'kitchen' | 'telling';
+/** What changed: the kitchen (read the journal), something is there to be told, or who may speak here. */
+export type Rung = 'kitchen' | 'telling' | 'devices';
 
 /** A household as JSON. Holds token hashes: keep it as you would the store itself. */
 export interface HouseholdArchive {
@@ -74,6 +127,8 @@ export interface HouseholdArchive {
 
 export interface TurnStart {
   readonly version: number;
+  readonly generation: string;
+  readonly rights: number;
   /** Null when this conversation has said nothing yet. */
   readonly conversation: unknown;
   /** The reply of an earlier turn with the same id, else undefined. */
@@ -137,22 +192,27 @@ export interface Pairing {
 
 /** Devices that wait to be let in, seen by every server. They belong to no household yet. */
 export interface PairingStore {
-  /** `full` when `atMost` wait already (those past their time are dropped first). */
+  /** `full` when `atMost` wait already (those past their time are dropped first), `share-full` when as many wait from there. */
   addPairing(
     pairing: Pairing,
-    when: { readonly now: Instant; readonly atMost: number },
-  ): Promise<'waiting' | 'code-in-use' | 'full'>;
+    when: {
+      readonly now: Instant;
+      readonly atMost: number;
+      /** Who asks, and how many of its may wait. */
+      readonly from?: { readonly address: string; readonly atMost: number };
+    },
+  ): Promise<'waiting' | 'code-in-use' | 'full' | 'share-full'>;
   /** The device with this code, which goes on waiting; null when there is none, or it was let in meanwhile. */
   waitingPairing(codeHash: string, now: Instant): Promise<Pairing | null>;
   /** The device with this code, once: whoever asks next gets null, as does who comes too late. */
   takePairing(codeHash: string, now: Instant): Promise<Pairing | null>;
-  /** Counts a code entered by an owner's device; answers how many since the first that still counts. */
+  /** Counts a code tried by a household; answers how many since the first that still counts. */
   countGuess(
     householdId: Id,
-    deviceId: Id,
     when: { readonly now: Instant; readonly forgottenAt: Instant },
   ): Promise<number>;
-  forgetGuesses(householdId: Id, deviceId: Id): Promise<void>;
+  /** One of those counted was right: it does not count. The wrong ones do, whatever was right in between. */
+  uncountGuess(householdId: Id): Promise<void>;
 }
 
 export interface Store extends TellingStore, PairingStore {
@@ -185,11 +245,19 @@ export interface Store extends TellingStore, PairingStore {
   /** The newest entries, newest first. */
   journalLatest(householdId: Id, limit: number): Promise<JournalEntry[]>;
 
+  /** Lets a device in from the machine itself. Fails if its id or token is in use. */
   addDevice(device: Device): Promise<void>;
+  /** Changes who may speak here: decided on the devices as they are, one change after another. */
+  changeDevices(householdId: Id, change: DeviceChange): Promise<DevicesChanged>;
   /** By token hash, across households: the only look-up that starts without a household. */
-  deviceByTokenHash(tokenHash: string): Promise<Device | null>;
+  deviceByTokenHash(tokenHash: string): Promise<PresentDevice | null>;
   devices(householdId: Id): Promise<Device[]>;
-  updateDevice(device: Device): Promise<void>;
+  /** The household's rights version; null when there is no such household. */
+  rightsOf(householdId: Id): Promise<number | null>;
+  /** The newest lines of the devices' journal, newest first. */
+  deviceJournal(householdId: Id, limit: number): Promise<DeviceEntry[]>;
+  /** A device was heard from. Changes no rights. */
+  deviceHeard(householdId: Id, deviceId: Id, at: Instant): Promise<void>;
 
   /** A copy of everything, while in use: to a file (SQLite), or as one archive a household in a directory. */
   backup(target: string): Promise<void>;
@@ -216,9 +284,8 @@ export interface Store extends TellingStore, PairingStore {
   ): Promise<{ readonly replies: number; readonly conversations: number }>;
 
   /**
-   * Hears that a household changed, whichever process changed it; only where several processes share
-   * a store (PostgreSQL). It may ring without a change; a change goes unrung only when the process that
-   * made it dies right after. Stops with what it returns.
+   * Hears that a household changed in another process. It may ring without a change; on PostgreSQL a
+   * change goes unrung when the process that made it dies right after. Stops with what it returns.
    */
-  subscribe?(householdId: Id, hear: (what: Rung) => void): Promise<() => void>;
+  subscribe(householdId: Id, hear: (what: Rung) => void): Promise<() => void>;
 }

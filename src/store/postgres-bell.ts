@@ -35,7 +35,8 @@ export const createBell = (connectionString: string, answerWithin: number): Bell
     });
     next.on('notification', ({ payload }) => {
       const [householdId, what] = (payload ?? '').split(' ');
-      if (householdId && (what === 'kitchen' || what === 'telling')) ring(householdId, what);
+      if (householdId && (what === 'kitchen' || what === 'telling' || what === 'devices'))
+        ring(householdId, what);
     });
     next.on('error', () => undefined);
     next.on('end', () => {
@@ -63,6 +64,7 @@ export const createBell = (connectionString: string, answerWithin: number): Bell
       for (const householdId of hearers.keys()) {
         ring(householdId, 'kitchen');
         ring(householdId, 'telling');
+        ring(householdId, 'devices');
       }
       return;
     }

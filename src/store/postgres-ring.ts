@@ -9,10 +9,11 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import type pg from 'pg';
 import type { Id } from '../kitchen/model.js';
+import type { Rung } from './port.js';
 
 export interface Ring {
   /** Never waits and never fails; rings as soon as the last ringing is done. */
-  changed(householdId: Id): void;
+  changed(householdId: Id, what: Rung): void;
   /** Rings what waits, once, and no more after it. */
   close(): Promise<void>;
 }
@@ -21,22 +22,21 @@ export interface Ring {
 const PAUSE = 500;
 
 export const createRing = (pool: Pick<pg.Pool, 'query'>): Ring => {
-  let waiting = new Set<Id>();
+  /** What is to be said, each once: a household and what changed. */
+  let waiting = new Set<string>();
   let ringing: Promise<void> | null = null;
   let closed = false;
 
   const run = async (): Promise<void> => {
     while (waiting.size > 0) {
-      const ids = waiting;
+      const rung = waiting;
       waiting = new Set();
       try {
-        await pool.query(`select pg_notify('tellshelf', id || ' kitchen') from unnest($1::text[]) as id`, [
-          [...ids],
-        ]);
+        await pool.query(`select pg_notify('tellshelf', rung) from unnest($1::text[]) as rung`, [[...rung]]);
       } catch {
         // The server is away: it is tried again, unless nobody will be there to.
         if (closed) break;
-        for (const id of ids) waiting.add(id);
+        for (const one of rung) waiting.add(one);
         await sleep(PAUSE, undefined, { ref: false });
       }
     }
@@ -45,9 +45,9 @@ export const createRing = (pool: Pick<pg.Pool, 'query'>): Ring => {
   };
 
   return {
-    changed(householdId) {
+    changed(householdId, what) {
       if (closed) return;
-      waiting.add(householdId);
+      waiting.add(`${householdId} ${what}`);
       ringing ??= run();
     },
     async close() {

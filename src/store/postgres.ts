@@ -125,8 +125,29 @@ export const openPostgresStore = (url: string, options: PostgresOptions = {}): S
 
     commitTurn: async (householdId, turn, seen) => {
       const result = await store.commitTurn(householdId, turn, seen);
-      if (result.outcome === 'done' && result.entries.length > 0) ring.changed(householdId);
+      if (result.outcome === 'done') {
+        if (result.entries.length > 0) ring.changed(householdId, 'kitchen');
+        if (result.devices.length > 0) ring.changed(householdId, 'devices');
+      }
       return result;
+    },
+
+    changeDevices: async (householdId, change) => {
+      const result = await store.changeDevices(householdId, change);
+      if (result.outcome === 'done') ring.changed(householdId, 'devices');
+      return result;
+    },
+
+    deleteHousehold: async (householdId) => {
+      await store.deleteHousehold(householdId);
+      ring.changed(householdId, 'devices');
+    },
+
+    restoreHousehold: async (archive, how) => {
+      const id = await store.restoreHousehold(archive, how);
+      ring.changed(id, 'kitchen');
+      ring.changed(id, 'devices');
+      return id;
     },
 
     probe: () =>

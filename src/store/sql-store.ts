@@ -1,13 +1,24 @@
 /** The store's queries, the same on both databases. */
+import { randomUUID } from 'node:crypto';
 import type { Kysely } from 'kysely';
 import type { Id } from '../kitchen/model.js';
 import { archiveOf, readArchive, writeArchive } from './archive.js';
 import { doDeviceDeeds } from './device-deeds.js';
-import { deviceOf, deviceRow, insertDevice } from './device-rows.js';
+import { deviceOf } from './device-rows.js';
 import { StoreError } from './errors.js';
 import { entriesOf, entryRow, readJournal } from './journal-rows.js';
 import { householdRow, readKitchen, writeKitchen, writeOps } from './kitchen-rows.js';
-import type { CommitResult, Device, PairingStore, Store, TellingStore, TurnRecord } from './port.js';
+import type {
+  CommitResult,
+  Device,
+  DeviceChange,
+  DeviceEntry,
+  DevicesChanged,
+  PairingStore,
+  Store,
+  TellingStore,
+  TurnRecord,
+} from './port.js';
 import type { Scope } from './scope.js';
 import type { Database } from './tables.js';
 import { turnQueries, type TurnQueries } from './turn-queries.js';
@@ -33,7 +44,7 @@ const deleteAll = async (db: Kysely<Database>, householdId: Id): Promise<void> =
 
 type SqlStore = Omit<
   Store,
-  'migrate' | 'close' | 'probe' | 'backup' | keyof TellingStore | keyof PairingStore
+  'migrate' | 'close' | 'probe' | 'backup' | 'subscribe' | keyof TellingStore | keyof PairingStore
 >;
 
 /** `lockRows`: PostgreSQL takes a row's lock; SQLite's writers already have the whole file to themselves. */
@@ -46,7 +57,11 @@ export const createSqlStore = (
     await scope.write(kitchen.household.id, async (db) => {
       const made = await db
         .insertInto('household')
-        .values({ ...householdRow(kitchen.household, kitchen.version), created_at: at })
+        .values({
+          ...householdRow(kitchen.household, kitchen.version),
+          created_at: at,
+          generation: randomUUID(),
+        })
         .onConflict((conflict) => conflict.column('household_id').doNothing())
         .executeTakeFirst();
       if (made.numInsertedOrUpdatedRows !== 1n) {
@@ -78,6 +93,8 @@ export const createSqlStore = (
       return row
         ? {
             version: row.version,
+            generation: row.generation,
+            rights: row.rights,
             conversation: row.conversation === null ? null : JSON.parse(row.conversation),
             earlierReply: row.reply === null ? undefined : JSON.parse(row.reply),
           }
@@ -99,14 +116,57 @@ export const createSqlStore = (
     scope.read(householdId, (db) => readJournal(db, householdId, { after: -1, limit, order: 'desc' })),
 
   addDevice: async (device) => {
-    try {
-      await scope.write(device.householdId, (db) => insertDevice(db, device));
-    } catch (error) {
-      if (!(error instanceof StoreError) || error.fault !== 'broken-rule') throw error;
-      throw new StoreError('taken', 'there is a device with this id or token, or no such household', {
-        cause: error,
-      });
-    }
+    const done = await changeDevices(scope, turns, device.householdId, {
+      deeds: [{ kind: 'let-in', device }],
+      by: null,
+      at: device.pairedAt,
+    });
+    if (done.outcome === 'refused')
+      throw new StoreError('taken', 'there is a device with this id or token already');
+  },
+
+  changeDevices: (householdId, change) => changeDevices(scope, turns, householdId, change),
+
+  rightsOf: (householdId) =>
+    scope.glance(
+      householdId,
+      async (db) => (await turns.rights(db, { household: householdId }))[0]?.rights ?? null,
+    ),
+
+  deviceJournal: (householdId, limit) =>
+    scope.read(householdId, async (db) => {
+      const rows = await db
+        .selectFrom('device_journal')
+        .selectAll()
+        .where('household_id', '=', householdId)
+        .orderBy('rights', 'desc')
+        .orderBy('device_id')
+        .limit(limit)
+        .execute();
+      return rows.map((row): DeviceEntry => ({
+        at: row.at,
+        deed: row.deed as DeviceEntry['deed'],
+        deviceId: row.device_id,
+        name: row.name,
+        scope: row.scope as Device['scope'],
+        by: row.by_device_id,
+        whence: row.whence,
+      }));
+    }),
+
+  deviceHeard: async (householdId, deviceId, at) => {
+    await scope.write(
+      householdId,
+      (db) =>
+        db
+          .updateTable('device')
+          .set({ last_seen_at: at })
+          .where('household_id', '=', householdId)
+          .where('id', '=', deviceId)
+          .execute(),
+      // Lost in a power cut, it is written the next time.
+      { surely: false },
+    );
   },
 
   deviceByTokenHash: async (tokenHash) => {
@@ -117,12 +177,14 @@ export const createSqlStore = (
     const row = await scope.read(token.household_id, (db) =>
       db
         .selectFrom('device')
-        .selectAll()
-        .where('household_id', '=', token.household_id)
-        .where('id', '=', token.device_id)
+        .innerJoin('household', 'household.household_id', 'device.household_id')
+        .selectAll('device')
+        .select('household.rights')
+        .where('device.household_id', '=', token.household_id)
+        .where('device.id', '=', token.device_id)
         .executeTakeFirst(),
     );
-    return row ? deviceOf(row) : null;
+    return row ? { ...deviceOf(row), rights: row.rights } : null;
   },
 
   devices: (householdId) => scope.read(householdId, (db) => devicesOf(db, householdId)),
@@ -133,11 +195,12 @@ export const createSqlStore = (
     const archive = readArchive(document);
     const { id } = archive.household;
     await scope.write(id, async (db) => {
-      const kept = replace ? await devicesOf(db, id) : [];
-      if (replace) await deleteAll(db, id);
+      const [before] = replace ? await turns.takeVersion(db, { household: id }) : [];
+      const kept = before ? await devicesOf(db, id) : [];
+      if (before) await deleteAll(db, id);
       const ids = new Set(kept.map((device) => device.id));
       const others = archive.devices.filter((device) => !ids.has(device.id));
-      await writeArchive(db, { ...archive, devices: [...kept, ...others] });
+      await writeArchive(db, { ...archive, devices: [...kept, ...others] }, (before?.rights ?? 0) + 1);
     });
     return id;
   },
@@ -167,21 +230,22 @@ export const createSqlStore = (
       const conversations = await old('conversation');
       return { replies: Number(replies.numDeletedRows), conversations: Number(conversations.numDeletedRows) };
     }),
-
-  updateDevice: async (device) => {
-    await scope.write(device.householdId, async (db) => {
-      // A token is for life: a new one is a new device.
-      const { household_id, id, token_hash: _, ...columns } = deviceRow(device);
-      const { numUpdatedRows } = await db
-        .updateTable('device')
-        .set(columns)
-        .where('household_id', '=', household_id)
-        .where('id', '=', id)
-        .executeTakeFirst();
-      if (numUpdatedRows === 0n) throw new StoreError('no-such-device', 'this household has no such device');
-    });
-  },
 });
+
+const changeDevices = (
+  scope: Scope,
+  turns: TurnQueries,
+  householdId: Id,
+  change: DeviceChange,
+): Promise<DevicesChanged> =>
+  scope.write(householdId, async (db) => {
+    const [locked] = await turns.takeVersion(db, { household: householdId });
+    if (!locked) throw new StoreError('no-such-household', 'this household is not in the store');
+    const done = await doDeviceDeeds(db, householdId, change);
+    return 'refused' in done
+      ? { outcome: 'refused', why: done.refused }
+      : { outcome: 'done', devices: done.devices };
+  });
 
 /**
  * All of a turn, or nothing of it. The household's row is taken first, so that two who write
@@ -197,14 +261,23 @@ const commit = async (
   if (!locked) throw new StoreError('no-such-household', 'this household is not in the store');
   const [earlier] = await turns.earlierReply(db, { household: householdId, turn: turn.turnId });
   if (earlier) return { outcome: 'repeat', reply: JSON.parse(earlier.reply) };
+  const moved =
+    (turn.generation !== undefined && turn.generation !== locked.generation) ||
+    (turn.rights !== undefined && turn.rights !== locked.rights);
+  if (moved) return { outcome: 'stale', version: locked.version };
   // A turn that changes nothing was a true answer when it was decided, whatever has changed since.
   if (turn.changes.length > 0 && locked.version !== turn.decidedOn) {
     return { outcome: 'stale', version: locked.version };
   }
 
-  const devices = await doDeviceDeeds(db, householdId, turn);
+  const deeds = await doDeviceDeeds(db, householdId, {
+    deeds: turn.devices ?? [],
+    by: turn.deviceId,
+    at: turn.at,
+  });
   // Found out before anything was written.
-  if (devices === 'no-longer') return { outcome: 'stale', version: locked.version };
+  if ('refused' in deeds) return { outcome: 'stale', version: locked.version };
+  const { devices } = deeds;
 
   const entries = entriesOf(turn, locked.version);
   const version = locked.version + entries.length;

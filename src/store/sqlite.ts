@@ -3,6 +3,7 @@ import { realpathSync } from 'node:fs';
 import { setTimeout as sleep } from 'node:timers/promises';
 import Sqlite from 'better-sqlite3';
 import { Kysely, Migrator, SqliteDialect, sql, type SqliteDatabase, type SqliteStatement } from 'kysely';
+import { createFileBell } from './sqlite-bell.js';
 import { createDiskSync, type DiskSyncOptions } from './disk-sync.js';
 import { migrateWith } from './migrate.js';
 import { sqliteMigrations } from './migrations/index.js';
@@ -121,6 +122,23 @@ export const openSqliteStore = (path: string, options: SqliteOptions = {}): Stor
     everyone: (how, work) => (how === 'read' ? scope.read('everyone', work) : scope.write('everyone', work)),
   });
   const store = createSqlStore(scope, false);
+  let othersCommits = file.pragma('data_version', { simple: true });
+  const bell = createFileBell(
+    () => {
+      const seen = othersCommits;
+      othersCommits = file.pragma('data_version', { simple: true });
+      return seen !== othersCommits;
+    },
+    (ids) =>
+      scope.everyone('read', async (db) => {
+        const rows = await db
+          .selectFrom('household')
+          .select(['household_id', 'version', 'rights'])
+          .where('household_id', 'in', [...ids])
+          .execute();
+        return new Map(rows.map(({ household_id: id, version, rights }) => [id, { version, rights }]));
+      }),
+  );
   return {
     ...store,
     ...createTellings(scope, false),
@@ -148,7 +166,10 @@ export const openSqliteStore = (path: string, options: SqliteOptions = {}): Stor
         await sql`pragma user_version = 1`.execute(db);
       }),
 
+    subscribe: (householdId, hear) => bell.subscribe(householdId, hear),
+
     close: async () => {
+      bell.close();
       await disk.close();
       await db.destroy();
     },

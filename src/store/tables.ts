@@ -23,6 +23,10 @@ export interface HouseholdTable {
   time_zone: string;
   body: string;
   created_at: string;
+  /** Rises with each change of who may do what here; what was decided under an older one is decided again. */
+  rights: Generated<number>;
+  /** Another one when the household was made or brought back: what is remembered of an older one is not of this. */
+  generation: Generated<string>;
 }
 
 export interface PersonTable extends RecordTable {
@@ -145,6 +149,8 @@ export interface PairingTable {
   name: string;
   token_hash: string;
   expires_at: string;
+  /** Whose share of the desk it takes: an address. */
+  asked_from: Generated<string>;
 }
 
 /** Codes an owner entered, to limit the wrong ones. */
@@ -153,6 +159,21 @@ export interface PairingGuessTable {
   device_id: string;
   guesses: number;
   forgotten_at: string;
+}
+
+/** One line a device and change of it, never rewritten: who did what, from where. */
+export interface DeviceJournalTable {
+  household_id: string;
+  rights: number;
+  device_id: string;
+  at: string;
+  deed: string;
+  name: string;
+  scope: string;
+  /** Null: whoever runs the machine. */
+  by_device_id: string | null;
+  /** Address it was asked from, where there was one. */
+  whence: string | null;
 }
 
 export interface Database {
@@ -170,6 +191,7 @@ export interface Database {
   turn: TurnTable;
   device: DeviceTable;
   device_token: DeviceTokenTable;
+  device_journal: DeviceJournalTable;
   telling: TellingTable;
   pairing: PairingTable;
   pairing_guess: PairingGuessTable;

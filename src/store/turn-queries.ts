@@ -16,15 +16,28 @@ export const turnQueries = (lockRows: boolean) => ({
         .leftJoin('turn', (join) =>
           join.onRef('turn.household_id', '=', 'household.household_id').on('turn.id', '=', values.turn),
         )
-        .select(['household.version', 'conversation.body as conversation', 'turn.reply'])
+        .select([
+          'household.version',
+          'household.generation',
+          'household.rights',
+          'conversation.body as conversation',
+          'turn.reply',
+        ])
         .where('household.household_id', '=', values.household),
   ),
 
   /** Takes the household's row, so that two who write to one household go one after the other. */
   takeVersion: compiledOnce(['household'], (db, { household }: { readonly household: string }) => {
-    const version = db.selectFrom('household').select('version').where('household_id', '=', household);
+    const version = db
+      .selectFrom('household')
+      .select(['version', 'generation', 'rights'])
+      .where('household_id', '=', household);
     return lockRows ? version.forNoKeyUpdate() : version;
   }),
+
+  rights: compiledOnce(['household'], (db, { household }: { readonly household: string }) =>
+    db.selectFrom('household').select('rights').where('household_id', '=', household),
+  ),
 
   earlierReply: compiledOnce(
     ['household', 'turn'],

@@ -27,6 +27,13 @@ import { isForeseen, keptAfterFault, newFaultId, readKept, type TurnFault } from
 /** Who speaks, for which household. A transport knows it from the device's token. */
 export interface TurnSpeaker extends Speaker {
   readonly householdId: Id;
+  /** The rights version under which it was found to be who it is; undefined for who runs the machine. */
+  readonly rights?: number | undefined;
+}
+
+/** A household as it is now. */
+export interface Look extends Surroundings {
+  readonly rights: number;
 }
 
 /** What a transport may tell about when a turn or a page changed a kitchen. */
@@ -82,7 +89,7 @@ export interface Households {
     build: BuildChange<R>,
   ): Promise<ChangeResult<R>>;
   /** The kitchen as it is now, its newest journal entries (newest first) and the household's clock. */
-  look(householdId: Id): Promise<Surroundings>;
+  look(householdId: Id): Promise<Look>;
   /** Says an answer of this household's, as its listeners hear it. */
   say(around: Surroundings, answer: Answer): Spoken;
   /** Drops what is kept in memory of a household (it was deleted or restored). */
@@ -178,6 +185,12 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     return earlier.reply;
   };
 
+  /** Whoever was looked up under older rights is looked up again before anything is said or done. */
+  const mayStill = ({ rights }: TurnSpeaker, start: TurnStart): void => {
+    if (rights !== undefined && rights !== start.rights)
+      throw new TurnProblem('rights-changed', 'what this device may do was changed meanwhile');
+  };
+
   const tell = (committed: Committed): void => {
     if (committed.entries.length === 0 && committed.devices.length === 0) return;
     for (const hear of listeners) hear(committed);
@@ -200,11 +213,12 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     for (let attempt = 0; attempt < TRIES; attempt += 1) {
       const start = await store.beginTurn(householdId, names.conversation, names.turn);
       if (!start) throw new TurnProblem('no-such-household', 'this household is not in the store');
+      mayStill(speaker, start);
       if (start.earlierReply !== undefined) return answerAgain<T>(start.earlierReply, names.said);
       const decidedOn = { version: start.version };
       let done: Worked<T> | { readonly nothing: T };
       try {
-        const here = await live.at(householdId, start.version);
+        const here = await live.at(householdId, start);
         decidedOn.version = here.kitchen.version;
         done = await work(here, start.conversation, idsOf(householdId, names.turn));
       } catch (error) {
@@ -224,6 +238,8 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
             personId: speaker.personId,
             at: done.at,
             decidedOn: decidedOn.version,
+            generation: start.generation,
+            rights: speaker.rights,
             changes: done.changes,
             devices: done.devices ?? [],
             conversation: done.conversation,
@@ -372,7 +388,8 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
       const { householdId } = speaker;
       const start = await store.beginTurn(householdId, own(speaker, conversation), NO_CONVERSATION);
       if (!start?.conversation) return null;
-      const here = await live.at(householdId, start.version);
+      mayStill(speaker, start);
+      const here = await live.at(householdId, start);
       const surroundings = around(here, speaker, idsOf(householdId, 'interruption'));
       const { earlier } = readKept(start.conversation);
       if (!earlier) return null;
@@ -410,7 +427,8 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     partial: async (speaker, conversation, text) => {
       const start = await store.beginTurn(speaker.householdId, own(speaker, conversation), NO_CONVERSATION);
       if (!start) throw new TurnProblem('no-such-household', 'this household is not in the store');
-      const here = await live.at(speaker.householdId, start.version);
+      mayStill(speaker, start);
+      const here = await live.at(speaker.householdId, start);
       const earlier = readKept(start.conversation).earlier ?? startConversation(options.listener);
       const tongue = tongues.for(undefined, here.kitchen.household.locale);
       const { now: at, timeZone } = clockOf(here.kitchen);
@@ -456,9 +474,10 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     look: async (householdId) => {
       const start = await store.beginTurn(householdId, NO_CONVERSATION, NO_CONVERSATION);
       if (!start) throw new TurnProblem('no-such-household', 'this household is not in the store');
-      const here = await live.at(householdId, start.version);
+      const here = await live.at(householdId, start);
       const nobody = { personId: null, deviceId: null };
-      return around(here, nobody, idsOf(householdId, `look at ${here.kitchen.version}`));
+      const newId = idsOf(householdId, `look at ${here.kitchen.version}`);
+      return { ...around(here, nobody, newId), rights: start.rights };
     },
 
     say: (surroundings, answer) => {

@@ -6,6 +6,7 @@ export {
   type Committed,
   type Households,
   type HouseholdsOptions,
+  type Look,
   type TurnSpeaker,
 } from './households.js';
 export { CODE_LIVES_MS, inTenMinutes, knockedOn } from './waiting-devices.js';

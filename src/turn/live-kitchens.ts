@@ -5,7 +5,7 @@
 import { LRUCache } from 'lru-cache';
 import { applyChange } from '../kitchen/index.js';
 import type { Id, JournalEntry, Kitchen } from '../kitchen/model.js';
-import type { Store } from '../store/port.js';
+import type { Store, TurnStart } from '../store/port.js';
 import type { HouseholdNames } from '../understanding/index.js';
 import { follow, namesOf } from './names.js';
 import { TurnProblem } from './problems.js';
@@ -14,6 +14,8 @@ export interface LiveKitchen {
   readonly kitchen: Kitchen;
   /** Changes in place, with the kitchen. */
   readonly names: HouseholdNames;
+  /** As the store names it: a household brought back from an archive is another. */
+  readonly generation: string;
   /** Newest first. */
   readonly journal: readonly JournalEntry[];
 }
@@ -24,8 +26,8 @@ const JOURNAL_KEPT = 200;
 const CATCH_UP_AT_MOST = 500;
 
 export interface LiveKitchens {
-  /** The kitchen at `version` or later. */
-  at(householdId: Id, version: number): Promise<LiveKitchen>;
+  /** The kitchen at this version or later, of this generation or a later one. */
+  at(householdId: Id, start: Pick<TurnStart, 'version' | 'generation'>): Promise<LiveKitchen>;
   /** Carries committed entries over to the copy in memory. */
   follow(householdId: Id, entries: readonly JournalEntry[]): void;
   /** What is in memory, however old. */
@@ -41,6 +43,7 @@ const advance = (live: LiveKitchen, entries: readonly JournalEntry[]): LiveKitch
       live.kitchen,
     ),
     names: live.names,
+    generation: live.generation,
     journal: [...[...entries].reverse(), ...live.journal].slice(0, JOURNAL_KEPT),
   };
 };
@@ -57,34 +60,36 @@ export const createLiveKitchens = (
       10 + kitchen.items.size + kitchen.places.size + kitchen.markers.size + journal.length,
   });
 
-  const load = async (householdId: Id): Promise<LiveKitchen> => {
+  const load = async (householdId: Id, generation: string): Promise<LiveKitchen> => {
     const kitchen = await store.loadKitchen(householdId);
     if (!kitchen) throw new TurnProblem('no-such-household', 'this household is not in the store');
     const latest = await store.journalLatest(householdId, JOURNAL_KEPT);
     return {
       kitchen,
       names: namesOf(kitchen),
+      generation,
       journal: latest.filter((entry) => entry.version <= kitchen.version),
     };
   };
 
-  const reload = async (householdId: Id): Promise<LiveKitchen> => {
-    const live = await load(householdId);
+  const reload = async (householdId: Id, generation: string): Promise<LiveKitchen> => {
+    const live = await load(householdId, generation);
     cache.set(householdId, live);
     return live;
   };
 
   return {
-    async at(householdId, version) {
+    async at(householdId, { version, generation }) {
       const live = cache.get(householdId);
       // Ahead of the store means the store was restored from a copy: believe the store.
-      if (!live || live.kitchen.version > version) return reload(householdId);
+      if (!live || live.generation !== generation || live.kitchen.version > version)
+        return reload(householdId, generation);
       const behind = version - live.kitchen.version;
       if (behind === 0) return live;
-      if (behind > CATCH_UP_AT_MOST) return reload(householdId);
+      if (behind > CATCH_UP_AT_MOST) return reload(householdId, generation);
       const entries = await store.journalAfter(householdId, live.kitchen.version);
       const unbroken = entries.every((entry, n) => entry.version === live.kitchen.version + n + 1);
-      if (!unbroken || entries.length < behind) return reload(householdId);
+      if (!unbroken || entries.length < behind) return reload(householdId, generation);
       const caughtUp = advance(live, entries);
       cache.set(householdId, caughtUp);
       return caughtUp;

@@ -7,8 +7,6 @@ import type { DeviceDeed, Pairing, Store } from '../store/port.js';
 import type { Id } from '../kitchen/model.js';
 import { knockedOn } from './waiting-devices.js';
 
-/** Guesses from a terminal, which is no device, are counted under this name. */
-const TERMINAL = 'terminal';
 /** No turn needs more: devices, and one code. */
 const LOOKS = 4;
 
@@ -24,7 +22,7 @@ export interface Decided {
 /** Decides, looking up what is asked for, until something was decided. */
 export const decideLookingUp = async (
   store: Store,
-  { householdId, deviceId }: { readonly householdId: Id; readonly deviceId: Id | null },
+  { householdId }: { readonly householdId: Id },
   now: string,
   decide: (found: LookedUp) => Outcome,
 ): Promise<Decided> => {
@@ -52,7 +50,7 @@ export const decideLookingUp = async (
       };
     } else {
       const { code } = lookUp;
-      const who = await knockedOn(store, code, { householdId, id: deviceId ?? TERMINAL }, now);
+      const who = await knockedOn(store, code, householdId, now);
       waiting = typeof who === 'string' ? null : who;
       found = {
         ...found,
@@ -75,7 +73,7 @@ const deedsOf = (
   effects.flatMap((effect): DeviceDeed[] => {
     switch (effect.kind) {
       case 'rename-device':
-        return [{ kind: 'rename', id: effect.deviceId, name: effect.name }];
+        return [{ kind: 'change', id: effect.deviceId, name: effect.name }];
       case 'send-away-device':
         return [{ kind: 'send-away', id: effect.deviceId }];
       case 'let-in':

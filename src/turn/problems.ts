@@ -6,6 +6,8 @@ export type TurnProblemCode =
   | 'turn-id-reused'
   /** More turns are waiting for this household than is sensible. */
   | 'too-many-waiting'
+  /** What the speaker may do changed since it was looked up: look again. Nothing was done. */
+  | 'rights-changed'
   /** Others kept changing the kitchen faster than this turn could be decided. */
   | 'too-busy';
 

@@ -10,7 +10,7 @@ import type { Id } from '../kitchen/model.js';
 import type { Instant } from '../terms/dates.js';
 
 export const CODE_LIVES_MS = 10 * 60 * 1000;
-/** Codes one owner may get wrong before waiting out `CODE_LIVES_MS` from the first. */
+/** Codes one household's owners may get wrong before waiting out `CODE_LIVES_MS` from the first. */
 export const WRONG_CODES = 5;
 
 export const inTenMinutes = (now: Instant): Instant =>
@@ -20,11 +20,14 @@ export const inTenMinutes = (now: Instant): Instant =>
 export const knockedOn = async (
   store: PairingStore,
   code: string,
-  by: { readonly householdId: Id; readonly id: Id },
+  householdId: Id,
   now: Instant,
 ): Promise<Pairing | 'wrong' | 'too-many'> => {
   // Counted before it is looked at, so that many at once cannot outrun the count.
-  const guesses = await store.countGuess(by.householdId, by.id, { now, forgottenAt: inTenMinutes(now) });
+  const guesses = await store.countGuess(householdId, { now, forgottenAt: inTenMinutes(now) });
   if (guesses > WRONG_CODES) return 'too-many';
-  return (await store.waitingPairing(hashOf(code), now)) ?? 'wrong';
+  const found = await store.waitingPairing(hashOf(code), now);
+  if (!found) return 'wrong';
+  await store.uncountGuess(householdId);
+  return found;
 };

@@ -113,7 +113,7 @@ export const benchBell = async (): Promise<void> => {
         name: 'LISTEN/NOTIFY, after, together',
         change: async (client, id) => {
           await inTransaction(client, id, false);
-          ring.changed(id);
+          ring.changed(id, 'kitchen');
         },
       },
       writers,

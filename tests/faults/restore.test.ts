@@ -38,7 +38,11 @@ it('leaves the household as it was or as the archive has it', async () => {
     document.records.item.push({ ...first!, id: `more.${n}`, markerId: null });
   writeFileSync(archive, JSON.stringify(document));
   // Sent away after the archive was made.
-  await store.updateDevice({ ...revoked.device, revokedAt: THURSDAY });
+  await store.changeDevices('marta', {
+    deeds: [{ kind: 'send-away', id: revoked.device.id }],
+    by: null,
+    at: THURSDAY,
+  });
   await store.close();
 
   const sizes = new Set([kitchen.items.size, kitchen.items.size + ITEMS]);

@@ -21,6 +21,7 @@ import {
 import {
   StoreError,
   type Device,
+  type DeviceDeed,
   type Store,
   type TellingStore,
   type TurnRecord,
@@ -185,12 +186,12 @@ export const storeContract = (
         entries: [{ version: 1, verb: 'built a place' }],
       });
       expect(sameKitchen(await load(second))).toEqual(sameKitchen(applyChange(start, change)));
-      expect(await second.beginTurn(id, 'default', 'other')).toEqual({
+      expect(await second.beginTurn(id, 'default', 'other')).toMatchObject({
         version: 1,
         conversation: turn.conversation,
         earlierReply: undefined,
       });
-      expect(await store.beginTurn(id, 'never spoken', turn.turnId)).toEqual({
+      expect(await store.beginTurn(id, 'never spoken', turn.turnId)).toMatchObject({
         version: 1,
         conversation: null,
         earlierReply: turn.reply,
@@ -351,13 +352,24 @@ export const storeContract = (
     it('knows devices by token hash, and by household', async () => {
       const device = deviceOf(id, 'd1');
       await store.addDevice(device);
-      expect(await second.deviceByTokenHash(device.tokenHash)).toEqual(device);
+      expect(await second.deviceByTokenHash(device.tokenHash)).toEqual({ ...device, rights: 1 });
       expect(await store.deviceByTokenHash('unknown')).toBeNull();
-      await store.updateDevice({ ...device, name: 'Phone', revokedAt: at });
+      await store.changeDevices(id, {
+        deeds: [
+          { kind: 'change', id: 'd1', name: 'Phone' },
+          { kind: 'send-away', id: 'd1' },
+        ],
+        by: null,
+        at,
+      });
       expect(await store.devices(id)).toEqual([{ ...device, name: 'Phone', revokedAt: at }]);
+      expect(await second.rightsOf(id)).toBe(2);
       expect(await faultOf(store.addDevice(device))).toBe('taken');
-      expect(await faultOf(store.addDevice(deviceOf('nobody', 'd9')))).toBe('taken');
-      expect(await faultOf(store.updateDevice(deviceOf(id, 'd2')))).toBe('no-such-device');
+      expect(await faultOf(store.addDevice(deviceOf('nobody', 'd9')))).toBe('no-such-household');
+      await store.deviceHeard(id, 'd1', at);
+      expect((await store.devices(id))[0]?.lastSeenAt).toBe(at);
+      expect(await second.rightsOf(id)).toBe(2);
+      expect(await second.rightsOf('nobody')).toBeNull();
     });
 
     it('never looks across households', async () => {
@@ -400,7 +412,7 @@ export const storeContract = (
       expect(await second.restoreHousehold(document)).toBe(id);
       expect(sameKitchen(await load())).toEqual(sameKitchen(before.kitchen));
       expect(await store.journalAfter(id, 0)).toEqual(before.journal);
-      expect(await store.deviceByTokenHash(deviceOf(id, 'd1').tokenHash)).toEqual(deviceOf(id, 'd1'));
+      expect(await store.deviceByTokenHash(deviceOf(id, 'd1').tokenHash)).toMatchObject(deviceOf(id, 'd1'));
       await commit((d) => putAway(d, { name: 'eggs' }));
       expect((await load()).version).toBe(3);
       expect(await store.archiveHousehold('nobody')).toBeNull();
@@ -491,22 +503,123 @@ export const storeContract = (
         expect(await second.waitingPairing(pairing.codeHash, at)).toBeNull();
       });
 
-      it('and codes entered are counted by device until they are forgotten', async () => {
-        const count = (one: Store, device: string, now: string) =>
-          one.countGuess(id, device, { now, forgottenAt: later });
-        const counts = await Promise.all([store, second, store].map((one) => count(one, 'd1', at)));
+      it('are only so many from one address', async () => {
+        const from = (address: string) => ({ ...when, from: { address, atMost: 2 } });
+        const ask = (code: string, address: string) =>
+          store.addPairing(pairingOf(`${id}-share-${code}`), from(`${id}-${address}`));
+        expect([await ask('a', 'one'), await ask('b', 'one'), await ask('c', 'one')]).toEqual([
+          'waiting',
+          'waiting',
+          'share-full',
+        ]);
+        expect(await ask('d', 'two')).toBe('waiting');
+      });
+
+      it('and wrong codes are counted until they are forgotten, whatever was right in between', async () => {
+        const count = (one: Store, now: string) => one.countGuess(id, { now, forgottenAt: later });
+        const counts = await Promise.all([store, second, store].map((one) => count(one, at)));
         expect([...counts].sort()).toEqual([1, 2, 3]);
-        expect(await count(store, 'd2', at)).toBe(1);
-        await second.forgetGuesses(id, 'd1');
-        expect(await count(store, 'd1', at)).toBe(1);
-        expect(await count(store, 'd2', later)).toBe(1);
+        await second.uncountGuess(id);
+        expect(await count(store, at)).toBe(3);
+        expect(await count(store, later)).toBe(1);
+      });
+    });
+
+    describe('who may speak', () => {
+      const deviceNamed = (name: string, scope: Device['scope']) => ({ ...deviceOf(id, name), scope });
+      const change = (one: Store, by: string | null, ...deeds: DeviceDeed[]) =>
+        one.changeDevices(id, { deeds, by, at });
+      const away = (device: string) => ({ kind: 'send-away', id: device }) as const;
+      const found = async (device: string) => (await store.devices(id)).find((one) => one.id === device);
+
+      beforeEach(async () => {
+        for (const [name, scope] of [
+          ['one', 'own'],
+          ['two', 'own'],
+          ['guest', 'speak'],
+        ] as const)
+          await store.addDevice(deviceNamed(name, scope));
+      });
+
+      it('is gone for good once sent away, whatever is changed of it at the same moment', async () => {
+        for (let round = 0; round < 10; round += 1) {
+          const name = `round${round}`;
+          await store.addDevice(deviceNamed(name, 'speak'));
+          await Promise.all([
+            change(store, 'one', { kind: 'change', id: name, name: 'renamed' }),
+            change(second, 'two', away(name)),
+            change(store, 'one', { kind: 'change', id: name, scope: 'help' }),
+          ]);
+          expect((await found(name))?.revokedAt).toBe(at);
+        }
+        expect(await change(store, 'one', { kind: 'change', id: 'round0', name: 'back' })).toMatchObject({
+          why: 'sent-away',
+        });
+        // Asked again, it is as it was.
+        const later = { deeds: [away('round0')], by: null, at: '2026-06-01T00:00:00.000Z' };
+        expect(await second.changeDevices(id, later)).toMatchObject({ devices: [{ revokedAt: at }] });
+      });
+
+      it('keeps an owner, when two send each other away at once', async () => {
+        const both = await Promise.all([
+          change(store, 'one', away('two')),
+          change(second, 'two', away('one')),
+        ]);
+        expect(both.map(({ outcome }) => outcome).sort()).toEqual(['done', 'refused']);
+        const owners = (await store.devices(id)).filter((one) => one.scope === 'own' && !one.revokedAt);
+        expect(owners).toHaveLength(1);
+        // By hand on the machine it can be done: a new one is let in there.
+        expect(await change(store, null, away(owners[0]!.id))).toMatchObject({ outcome: 'done' });
+      });
+
+      it('is asked of who may say so, as they are by then', async () => {
+        expect(await change(store, 'guest', away('one'))).toMatchObject({ why: 'not-an-owner' });
+        expect(await change(store, 'guest', { kind: 'change', id: 'guest', scope: 'own' })).toMatchObject({
+          why: 'not-an-owner',
+        });
+        await change(store, 'one', { kind: 'change', id: 'two', scope: 'speak' });
+        expect(await change(second, 'two', away('one'))).toMatchObject({ why: 'not-an-owner' });
+        expect(await change(store, 'one', { kind: 'change', id: 'one', scope: 'speak' })).toMatchObject({
+          why: 'last-owner',
+        });
+        expect(await change(store, 'one', away('nobody'))).toMatchObject({ why: 'no-such-device' });
+      });
+
+      it('is in a journal: what, who, and from where', async () => {
+        const rights = (await store.rightsOf(id))!;
+        await store.changeDevices(id, { deeds: [away('guest')], by: 'one', at, whence: '192.0.2.1' });
+        expect(await second.rightsOf(id)).toBe(rights + 1);
+        const [last] = await second.deviceJournal(id, 1);
+        expect(last).toMatchObject({ deed: 'send-away', deviceId: 'guest', by: 'one', whence: '192.0.2.1' });
+        expect(await store.deviceJournal(id, 100)).toHaveLength(4);
+      });
+
+      it('makes a turn that was decided under older rights be decided again', async () => {
+        const rights = (await store.rightsOf(id))!;
+        expect(await store.commitTurn(id, turnOf(0, [], { rights }))).toMatchObject({ outcome: 'done' });
+        await change(second, 'one', { kind: 'change', id: 'guest', name: 'porch' });
+        expect(await store.commitTurn(id, turnOf(0, [], { rights }))).toMatchObject({ outcome: 'stale' });
+      });
+
+      it('is rung to other processes', async () => {
+        const rung: string[] = [];
+        const stop = await store.subscribe(id, (what) => void rung.push(what));
+        const hears = async (what: string): Promise<void> => {
+          while (!rung.includes(what)) await new Promise((resolve) => setTimeout(resolve, 20));
+        };
+        await change(second, 'one', away('guest'));
+        await hears('devices');
+        stop();
       });
     });
 
     describe('what a turn does about devices', () => {
       const owner = () => deviceOf(id, 'owner');
       const guest = () => ({ ...deviceOf(id, 'guest'), scope: 'speak' as const });
-      const letIn = (device: Device) => ({ devices: [{ kind: 'let-in', device } as const] });
+      const letIn = (device: Device) => ({
+        deviceId: 'owner',
+        devices: [{ kind: 'let-in', device } as const],
+      });
       const names = async () => (await store.devices(id)).map(({ name, revokedAt }) => [name, revokedAt]);
 
       it('is done with it, once, and seen by every server', async () => {
@@ -514,12 +627,15 @@ export const storeContract = (
         const turn = turnOf(0, [], letIn(guest()));
         expect(await store.commitTurn(id, turn)).toMatchObject({ outcome: 'done', devices: [guest()] });
         expect(await second.commitTurn(id, turn)).toMatchObject({ outcome: 'repeat' });
-        expect(await second.deviceByTokenHash(guest().tokenHash)).toEqual(guest());
-        const rename = { devices: [{ kind: 'rename', id: 'guest', name: 'porch' } as const] };
+        expect(await second.deviceByTokenHash(guest().tokenHash)).toMatchObject(guest());
+        const rename = {
+          deviceId: 'owner',
+          devices: [{ kind: 'change', id: 'guest', name: 'porch' } as const],
+        };
         expect(await second.commitTurn(id, turnOf(0, [], rename))).toMatchObject({
           devices: [{ id: 'guest', name: 'porch' }],
         });
-        const sendAway = { devices: [{ kind: 'send-away', id: 'guest' } as const] };
+        const sendAway = { deviceId: 'owner', devices: [{ kind: 'send-away', id: 'guest' } as const] };
         expect(await store.commitTurn(id, turnOf(0, [], sendAway))).toMatchObject({ outcome: 'done' });
         expect(await names()).toContainEqual(['porch', at]);
       });
@@ -531,10 +647,12 @@ export const storeContract = (
         for (const devices of [
           [{ kind: 'send-away', id: 'owner' }],
           [{ kind: 'send-away', id: 'nobody' }],
-          [{ kind: 'rename', id: 'nobody', name: 'x' }],
+          [{ kind: 'change', id: 'nobody', name: 'x' }],
           [{ kind: 'let-in', device: { ...guest(), id: 'twice' } }],
         ] as const)
-          expect(await store.commitTurn(id, turnOf(0, [], { devices }))).toMatchObject({ outcome: 'stale' });
+          expect(await store.commitTurn(id, turnOf(0, [], { deviceId: 'owner', devices }))).toMatchObject({
+            outcome: 'stale',
+          });
         expect(await names()).toEqual(before);
       });
 
@@ -544,10 +662,16 @@ export const storeContract = (
         await store.createHousehold(emptyKitchen(householdOf(other)), at);
         const secret = `${id}-secret`;
         const results = await Promise.all([
-          store.commitTurn(id, turnOf(0, [], letIn({ ...guest(), tokenHash: secret }))),
+          store.commitTurn(
+            id,
+            turnOf(0, [], { ...letIn({ ...guest(), tokenHash: secret }), deviceId: null }),
+          ),
           second.commitTurn(
             other,
-            turnOf(0, [], letIn({ ...guest(), householdId: other, tokenHash: secret })),
+            turnOf(0, [], {
+              ...letIn({ ...guest(), householdId: other, tokenHash: secret }),
+              deviceId: null,
+            }),
           ),
         ]);
         expect(results.map(({ outcome }) => outcome).sort()).toEqual(['done', 'stale']);

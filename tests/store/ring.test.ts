@@ -19,14 +19,14 @@ describe('ringing after a change', () => {
   it('rings at once, and together what came in meanwhile, each household once', async () => {
     const { rung, answers, pool } = server();
     const ring = createRing(pool);
-    for (const id of ['a', 'b', 'c', 'b']) ring.changed(id);
-    expect(rung).toEqual([['a']]);
+    for (const id of ['a', 'b', 'c', 'b']) ring.changed(id, 'kitchen');
+    expect(rung).toEqual([['a kitchen']]);
     answers[0]?.();
     await settled();
-    expect(rung).toEqual([['a'], ['b', 'c']]);
+    expect(rung).toEqual([['a kitchen'], ['b kitchen', 'c kitchen']]);
     answers[1]?.();
     await settled();
-    ring.changed('d');
+    ring.changed('d', 'kitchen');
     expect(rung).toHaveLength(3);
     answers[2]?.();
     await ring.close();
@@ -35,10 +35,10 @@ describe('ringing after a change', () => {
   it('rings again what the server was not there for', async () => {
     const { rung, answers, pool } = server();
     const ring = createRing(pool);
-    ring.changed('a');
+    ring.changed('a', 'kitchen');
     answers[0]?.(true);
     while (rung.length < 2) await new Promise((resolve) => setTimeout(resolve, 20));
-    expect(rung[1]).toEqual(['a']);
+    expect(rung[1]).toEqual(['a kitchen']);
     answers[1]?.();
     await ring.close();
   });
@@ -46,14 +46,14 @@ describe('ringing after a change', () => {
   it('waits at its end for what is being rung, and takes no more', async () => {
     const { rung, answers, pool } = server();
     const ring = createRing(pool);
-    ring.changed('a');
-    ring.changed('b');
+    ring.changed('a', 'kitchen');
+    ring.changed('b', 'kitchen');
     const closed = ring.close();
-    ring.changed('c');
+    ring.changed('c', 'kitchen');
     answers[0]?.();
     await settled();
     answers[1]?.();
     await closed;
-    expect(rung).toEqual([['a'], ['b']]);
+    expect(rung).toEqual([['a kitchen'], ['b kitchen']]);
   });
 });

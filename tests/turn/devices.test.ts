@@ -8,11 +8,17 @@ let service: Service;
 beforeEach(async () => {
   service = await startService();
   const { own, help } = service.devices;
-  await service.store.updateDevice({ ...own, name: 'kitchen speaker' });
-  await service.store.updateDevice({ ...help, name: 'Dele’s phone' });
+  await call(own.id, 'kitchen speaker');
+  await call(help.id, 'Dele’s phone');
 });
 afterEach(() => service.close());
 
+const call = (id: string, name: string) =>
+  service.store.changeDevices(household(), {
+    deeds: [{ kind: 'change', id, name }],
+    by: null,
+    at: '2026-05-14T09:00:00.000Z',
+  });
 const household = () => service.kitchen.household.id;
 const devices = () => service.store.devices(household());
 const nameOf = async (id: string) => (await devices()).find((device) => device.id === id)?.name;
@@ -39,11 +45,12 @@ const me = async (token: string) => service.app.inject({ url: '/v1/me', headers:
 
 it('names the devices that are let in, and none of another household or sent away', async () => {
   const { device } = await letIn(service.store, household(), 'speak');
-  await service.store.updateDevice({ ...device, name: 'hall speaker' });
-  await service.store.updateDevice({
-    ...service.devices.help,
-    name: 'lost tablet',
-    revokedAt: '2026-05-14T10:00:00.000Z',
+  await call(device.id, 'hall speaker');
+  await call(service.devices.help.id, 'lost tablet');
+  await service.store.changeDevices(household(), {
+    deeds: [{ kind: 'send-away', id: service.devices.help.id }],
+    by: null,
+    at: '2026-05-14T10:00:00.000Z',
   });
   const { speech, changes } = await say(service, 'which devices are there', { conversation: 'devices' });
   expect(speech.text).toContain('hall speaker');
@@ -142,7 +149,7 @@ it('says so when the device was removed elsewhere before the yes', async () => {
 
 it('asks which of two it is', async () => {
   const { device } = await letIn(service.store, household(), 'speak');
-  await service.store.updateDevice({ ...device, name: 'Ruth’s phone' });
+  await call(device.id, 'Ruth’s phone');
   const talk = { conversation: 'which' };
   expect((await asOwner('remove the phone', talk)).speech.text).toMatch(/which one/i);
   expect((await asOwner('Ruth’s phone', talk)).speech.text).toMatch(/^Remove Ruth’s phone\?/);

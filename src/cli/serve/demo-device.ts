@@ -8,12 +8,8 @@ import type { Instant } from '../../terms/dates.js';
 const NAME = 'demo device';
 
 export const demoToken = async (store: Store, householdId: Id, now: Instant): Promise<string> => {
-  // A token is for life, so the last start's device goes and a new one comes.
-  for (const device of await store.devices(householdId))
-    if (device.name === NAME && device.revokedAt === null)
-      await store.updateDevice({ ...device, revokedAt: now });
   const token = newToken();
-  await store.addDevice({
+  const device = {
     id: `demo-${randomUUID()}`,
     householdId,
     name: NAME,
@@ -23,6 +19,15 @@ export const demoToken = async (store: Store, householdId: Id, now: Instant): Pr
     pairedAt: now,
     lastSeenAt: null,
     revokedAt: null,
+  } as const;
+  // A token is for life, so the last start's device goes and a new one comes.
+  const earlier = (await store.devices(householdId)).filter(
+    ({ name, revokedAt }) => name === NAME && revokedAt === null,
+  );
+  await store.changeDevices(householdId, {
+    deeds: [{ kind: 'let-in', device }, ...earlier.map(({ id }) => ({ kind: 'send-away', id }) as const)],
+    by: null,
+    at: now,
   });
   return token;
 };

@@ -9,14 +9,15 @@ import { SUBPROTOCOL, type ClientMessage } from '../../../shared/wire/socket.js'
 import { problem } from '../../../shared/wire/problem.js';
 import type { Context } from '../context.js';
 import { problemOf } from '../errors.js';
-import { deviceOf, speakerOf } from '../identify.js';
+import { deviceOf } from '../identify.js';
 import { ProblemError, toProblem } from '../problems.js';
 import { tellOfTurn } from '../turn-log.js';
 import { createBucket } from './bucket.js';
-import { CLOSE, createHub, send, takeUp, type Open } from './hub.js';
+import { CLOSE, createHub, send, takeUp, type AsOpen, type Open } from './hub.js';
 import { createInterrupting } from './interrupting.js';
 import { startNews } from './news.js';
 import { readFrame } from './read-frame.js';
+import { createRights } from './rights.js';
 import { startUnasked } from './unasked.js';
 
 const FRAME_BYTES = 64 * 1024;
@@ -31,7 +32,19 @@ const UNDER_WAY_AT_MOST = 8;
 export const conversation: FastifyPluginAsyncZod<Context> = async (app, context) => {
   const { households, config } = context;
   const hub = createHub();
-  const unasked = startUnasked(context, hub, app.log, (kind) => app.meters.unasked.inc({ kind }));
+  const rights = createRights(context.store, hub);
+  const as: AsOpen = async (open, work) => {
+    try {
+      return await app.asPresent(open.device, 'speak', work, (device) => {
+        open.device = device;
+      });
+    } catch (error) {
+      if (error instanceof ProblemError && error.code === 'not-identified')
+        open.socket.close(CLOSE.policy, 'this device may no longer speak');
+      throw error;
+    }
+  };
+  const unasked = startUnasked(context, hub, rights, as, app.log, (kind) => app.meters.unasked.inc({ kind }));
 
   await app.register(websocket, {
     options: {
@@ -61,12 +74,12 @@ export const conversation: FastifyPluginAsyncZod<Context> = async (app, context)
     }
   }, PING_MS).unref();
 
-  const interrupting = createInterrupting(context, hub, app.log, () =>
+  const interrupting = createInterrupting(context, as, app.log, () =>
     app.meters.unasked.inc({ kind: 'note' }),
   );
-  const news = startNews(context, hub, app.log, (householdId, entries) => {
+  const news = startNews(context, hub, rights, app.log, (householdId, opens, entries) => {
     unasked.changed(householdId);
-    interrupting.tell(householdId, entries);
+    interrupting.tell(opens, entries);
   });
   app.addHook('onClose', async () => news.stop());
 
@@ -79,7 +92,10 @@ export const conversation: FastifyPluginAsyncZod<Context> = async (app, context)
   ): void => {
     const known = problemOf(error);
     if (known.code === 'internal') log.error({ err: error }, 'turn failed');
-    else log.info({ problem: known.code }, 'message refused');
+    else {
+      const { id: device, householdId: household } = open.device;
+      log.info({ device, household, problem: known.code }, 'message refused');
+    }
     send(open, {
       type: 'error',
       problem: toProblem(known.code, known.details, instance),
@@ -92,7 +108,9 @@ export const conversation: FastifyPluginAsyncZod<Context> = async (app, context)
       case 'ping':
         return send(open, { type: 'pong', ...(message.id === undefined ? {} : { id: message.id }) });
       case 'partial': {
-        const fits = await households.partial(speakerOf(open.device), message.conversation, message.text);
+        const fits = await as(open, (speaker) =>
+          households.partial(speaker, message.conversation, message.text),
+        );
         return send(open, { type: 'partial', conversation: message.conversation, fits });
       }
       case 'ack':
@@ -103,12 +121,8 @@ export const conversation: FastifyPluginAsyncZod<Context> = async (app, context)
         open.underWay += 1;
         const started = performance.now();
         try {
-          if (!(await app.stillValid(open.device))) {
-            open.socket.close(CLOSE.policy, 'this device may no longer speak');
-            return;
-          }
           const told = takeUp(open, message.turn.conversation);
-          const reply = await households.takeTurn(speakerOf(open.device), message.turn, told);
+          const reply = await as(open, (speaker) => households.takeTurn(speaker, message.turn, told));
           send(open, { type: 'reply', reply });
           tellOfTurn(app, log, { reply, request: message.turn, started, way: 'socket' }, config);
         } finally {
@@ -201,11 +215,10 @@ export const conversation: FastifyPluginAsyncZod<Context> = async (app, context)
     },
   );
 
-  /** A revoked device's conversations end at once; one whose rights changed must show its token again. */
-  app.onDeviceChanged((device) => {
-    for (const open of hub.ofDevice(device)) {
-      if (device.revokedAt === null) open.socket.close(CLOSE.goingAway, 'connect again');
-      else open.socket.close(CLOSE.policy, 'this device may no longer speak');
-    }
+  // Here at once; other servers hear of it by the store.
+  app.onDeviceChanged(({ householdId }) => {
+    rights
+      .check(householdId)
+      .catch((error: unknown) => app.log.error({ err: error }, 'could not look who may speak'));
   });
 };

@@ -7,7 +7,7 @@ import { rankUseFirst } from '../../safety/index.js';
 import { dueNow, heardChange, type DueTelling } from '../../schedule/index.js';
 import type { TurnSpeaker } from '../../turn/index.js';
 import type { Context } from '../context.js';
-import { deviceOf, speakerOf } from '../identify.js';
+import { asSpeaker } from '../identify.js';
 
 /** Records it, once; null when it is not due (any more) or was heard before. */
 export const markHeard = async (
@@ -41,7 +41,7 @@ export const heard: FastifyPluginAsyncZod<Context> = async (app, context) => {
       },
     },
     async (request, reply) => {
-      const kind = await markHeard(context, speakerOf(deviceOf(request)), request.params.id);
+      const kind = await asSpeaker(request, (speaker) => markHeard(context, speaker, request.params.id));
       if (kind !== null) app.meters.unasked.inc({ kind });
       return reply.code(204).send(null);
     },

@@ -1,7 +1,8 @@
 /** Open conversations by household and device, and sending to them. */
 import type { WebSocket } from 'ws';
 import type { ServerMessage } from '../../../shared/wire/socket.js';
-import type { Device } from '../../store/port.js';
+import type { Device, PresentDevice } from '../../store/port.js';
+import type { TurnSpeaker } from '../../turn/index.js';
 import type { Id } from '../../kitchen/model.js';
 
 /** A client that leaves this much unread is cut off: it is gone, or too slow to be spoken to. */
@@ -10,7 +11,8 @@ export const CLOSE = { goingAway: 1012, policy: 1008 } as const;
 
 export interface Open {
   readonly socket: WebSocket;
-  readonly device: Device;
+  /** As it was when it was last looked at; see rights.ts. */
+  device: PresentDevice;
   /** Cleared by each sign of life; set by each ping. */
   silent: boolean;
   /** Turns being answered. */
@@ -20,6 +22,9 @@ export interface Open {
   /** Conversations held here, the latest last, and what was told unasked in each since its last turn. */
   readonly talks: Map<Id, Set<Id>>;
 }
+
+/** Works as an open conversation's device, as it is now; one that may no longer speak is cut off. */
+export type AsOpen = <T>(open: Open, work: (speaker: TurnSpeaker) => Promise<T>) => Promise<T>;
 
 /** More conversations than these one device does not hold at once. */
 const TALKS_KEPT = 4;

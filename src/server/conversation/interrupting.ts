@@ -6,26 +6,26 @@
 import type { FastifyBaseLogger } from 'fastify';
 import type { Id, JournalEntry } from '../../kitchen/model.js';
 import type { Context } from '../context.js';
-import { speakerOf } from '../identify.js';
-import { send, type Hub, type Open } from './hub.js';
+import { send, type AsOpen, type Open } from './hub.js';
 
 const PREFIX = 'news.';
 
 export interface Interrupting {
-  tell(householdId: Id, entries: readonly JournalEntry[]): void;
+  /** To those of the household who may be spoken to. */
+  tell(opens: readonly Open[], entries: readonly JournalEntry[]): void;
   /** Null when the id is of something else. */
   acknowledged(open: Open, id: Id): Promise<void> | null;
 }
 
 export const createInterrupting = (
   { households }: Context,
-  hub: Hub,
+  as: AsOpen,
   log: FastifyBaseLogger,
   count: () => void,
 ): Interrupting => {
   const tellOne = async (open: Open, entries: readonly JournalEntry[]): Promise<void> => {
     for (const [conversation, told] of [...open.talks].toReversed()) {
-      const news = await households.interruption(speakerOf(open.device), conversation, entries);
+      const news = await as(open, (speaker) => households.interruption(speaker, conversation, entries));
       if (!news) continue;
       const id = PREFIX + news.entryId;
       // A turn that was taken meanwhile has told it, or had it before it.
@@ -47,8 +47,8 @@ export const createInterrupting = (
   };
 
   return {
-    tell(householdId, entries) {
-      for (const open of hub.ofHousehold(householdId)) {
+    tell(opens, entries) {
+      for (const open of opens) {
         // A turn under way tells it itself, or the next one does.
         if (open.talks.size === 0 || open.underWay > 0) continue;
         tellOne(open, entries).catch((error: unknown) =>
@@ -62,7 +62,7 @@ export const createInterrupting = (
       const talk = [...open.talks].find(([, told]) => told.has(entryId));
       if (!open.unacknowledged.delete(id)) return Promise.resolve();
       count();
-      return talk ? households.told(speakerOf(open.device), talk[0], entryId) : Promise.resolve();
+      return talk ? as(open, (speaker) => households.told(speaker, talk[0], entryId)) : Promise.resolve();
     },
   };
 };

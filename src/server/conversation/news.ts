@@ -6,7 +6,8 @@ import type { FastifyBaseLogger } from 'fastify';
 import type { Id, JournalEntry } from '../../kitchen/model.js';
 import { changesMade } from '../../turn/index.js';
 import type { Context } from '../context.js';
-import { send, type Hub } from './hub.js';
+import { send, type Hub, type Open } from './hub.js';
+import type { Rights } from './rights.js';
 
 interface Followed {
   /** The version up to which listeners were told. */
@@ -27,8 +28,9 @@ export interface News {
 export const startNews = (
   { store, households }: Context,
   hub: Hub,
+  rights: Rights,
   log: FastifyBaseLogger,
-  onChange: (householdId: Id, entries: readonly JournalEntry[]) => void,
+  onChange: (householdId: Id, opens: readonly Open[], entries: readonly JournalEntry[]) => void,
 ): News => {
   const followed = new Map<Id, Followed>();
 
@@ -36,10 +38,12 @@ export const startNews = (
     const entries = await store.journalAfter(householdId, here.told);
     const version = entries.at(-1)?.version;
     if (version === undefined) return;
+    // After the entries: whoever was sent away before one of them does not hear of it.
+    const opens = await rights.check(householdId);
     here.told = version;
-    onChange(householdId, entries);
+    onChange(householdId, opens, entries);
     const changes = changesMade(entries);
-    for (const open of hub.ofHousehold(householdId)) send(open, { type: 'changed', version, changes });
+    for (const open of opens) send(open, { type: 'changed', version, changes });
   };
 
   const look = (householdId: Id): void => {
@@ -57,8 +61,12 @@ export const startNews = (
       if (followed.has(householdId)) return;
       const here: Followed = { told: version, last: Promise.resolve(), stop: () => undefined };
       followed.set(householdId, here);
-      const stop = await store.subscribe?.(householdId, () => look(householdId));
-      if (!stop) return;
+      const stop = await store.subscribe(householdId, (what) => {
+        if (what !== 'devices') return look(householdId);
+        rights
+          .check(householdId)
+          .catch((error: unknown) => log.error({ err: error }, 'could not look who may speak'));
+      });
       if (followed.get(householdId) === here) here.stop = stop;
       else stop();
     },

@@ -9,9 +9,9 @@ import type { Id } from '../../kitchen/model.js';
 import { rankUseFirst } from '../../safety/index.js';
 import { dueNow, nextDueAt } from '../../schedule/index.js';
 import type { Context } from '../context.js';
-import { speakerOf } from '../identify.js';
 import { markHeard } from './heard.js';
-import { send, type Hub, type Open } from './hub.js';
+import { send, type AsOpen, type Hub, type Open } from './hub.js';
+import type { Rights } from './rights.js';
 
 type Kind = Extract<ServerMessage, { type: 'unasked' }>['kind'];
 
@@ -31,6 +31,8 @@ export interface Unasked {
 export const startUnasked = (
   { households, now }: Context,
   hub: Hub,
+  rights: Rights,
+  as: AsOpen,
   log: FastifyBaseLogger,
   count: (kind: Kind) => void,
 ): Unasked => {
@@ -40,15 +42,17 @@ export const startUnasked = (
   const tellAll = async (householdId: Id, listening: readonly Open[]): Promise<void> => {
     const around = await households.look(householdId);
     const { kitchen, clock } = around;
+    const may = new Set(await rights.current(householdId, around.rights));
     lookAgain.set(householdId, {
       dueAt: nextDueAt(kitchen, clock),
       by: performance.now() + LOOK_AGAIN_MS,
     });
     for (const { id, kind, due, answer, forPersonId } of dueNow(kitchen, clock, rankUseFirst)) {
       const waiting = listening.filter(
-        ({ device, unacknowledged }) =>
-          !unacknowledged.has(id) &&
-          (forPersonId === null || device.personId === null || device.personId === forPersonId),
+        (open) =>
+          may.has(open) &&
+          !open.unacknowledged.has(id) &&
+          (forPersonId === null || open.device.personId === null || open.device.personId === forPersonId),
       );
       if (waiting.length === 0) continue;
       const speech = households.say(around, answer);
@@ -90,7 +94,7 @@ export const startUnasked = (
   return {
     tell: (open) => tellAll(open.device.householdId, [open]),
     async acknowledged(open, id) {
-      const kind = await markHeard({ households }, speakerOf(open.device), id);
+      const kind = await as(open, (speaker) => markHeard({ households }, speaker, id));
       if (kind !== null) count(kind);
     },
     changed: (householdId) => void lookAgain.delete(householdId),

@@ -1,37 +1,48 @@
 /** `/v1/me` and `/v1/devices`: who may speak here. */
+import type { FastifyRequest } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import { device as deviceView, deviceChange, me } from '../../../shared/wire/devices.js';
+import { device as deviceView, deviceChange, deviceEntry, me } from '../../../shared/wire/devices.js';
 import { problem } from '../../../shared/wire/problem.js';
-import type { Device } from '../../store/port.js';
+import type { Device, DeviceDeed, DeviceRefusal } from '../../store/port.js';
 import type { Context } from '../context.js';
 import { deviceOf } from '../identify.js';
+import { whoOf } from '../errors.js';
 import { ProblemError } from '../problems.js';
 import { asView } from './view.js';
 
 const oneDevice = z.strictObject({ id: z.string().max(128) });
 
+export const refusal = (why: DeviceRefusal): ProblemError => {
+  switch (why) {
+    case 'no-such-device':
+      return new ProblemError('not-found');
+    case 'not-an-owner':
+      return new ProblemError('not-allowed');
+    case 'sent-away':
+      return new ProblemError('refused', { detail: 'That device was sent away. It can be let in anew.' });
+    case 'last-owner':
+      return new ProblemError('refused', { detail: 'One device must stay an owner.' });
+    case 'let-in-already':
+      return new ProblemError('code-not-valid');
+  }
+};
+
 export const devices: FastifyPluginAsyncZod<Context> = async (app, { store, households, now }) => {
-  const find = async (asker: Device, id: string): Promise<Device> => {
-    const found = (await store.devices(asker.householdId)).find((device) => device.id === id);
-    if (!found) throw new ProblemError('not-found');
-    return found;
-  };
-
-  /** A household whose last owner is gone could never let anybody in again. */
-  const keepAnOwner = async (asker: Device, changed: Device): Promise<void> => {
-    const others = (await store.devices(asker.householdId)).filter((device) => device.id !== changed.id);
-    const owners = [...others, changed].filter(
-      (device) => device.scope === 'own' && device.revokedAt === null,
-    );
-    if (owners.length === 0) throw new ProblemError('refused', { detail: 'One device must stay an owner.' });
-  };
-
-  const save = async (asker: Device, after: Device): Promise<Device> => {
-    await keepAnOwner(asker, after);
-    await store.updateDevice(after);
-    app.deviceChanged(after);
-    return after;
+  /** @throws ProblemError when the store refuses. */
+  const change = async (request: FastifyRequest, deed: DeviceDeed): Promise<Device> => {
+    const asker = deviceOf(request);
+    const done = await store.changeDevices(asker.householdId, {
+      deeds: [deed],
+      by: asker.id,
+      at: now(),
+      whence: request.ip,
+    });
+    if (done.outcome === 'refused') throw refusal(done.why);
+    const device = done.devices[0]!;
+    app.deviceChanged(device);
+    request.log.info({ ...whoOf(request), about: device.id, deed: deed.kind }, 'device changed');
+    return device;
   };
 
   // By voice: once the answer is on its way, for a device that was sent away is cut off.
@@ -77,6 +88,20 @@ export const devices: FastifyPluginAsyncZod<Context> = async (app, { store, hous
     },
   );
 
+  app.get(
+    '/v1/devices/journal',
+    {
+      config: { needs: 'own' },
+      schema: {
+        tags: ['devices'],
+        summary: 'Who let devices in, renamed them or sent them away, newest first',
+        querystring: z.strictObject({ limit: z.coerce.number().int().min(1).max(200).default(50) }),
+        response: { 200: z.array(deviceEntry), '4xx': problem },
+      },
+    },
+    async (request) => store.deviceJournal(deviceOf(request).householdId, request.query.limit),
+  );
+
   app.patch(
     '/v1/devices/:id',
     {
@@ -91,14 +116,14 @@ export const devices: FastifyPluginAsyncZod<Context> = async (app, { store, hous
     },
     async (request) => {
       const asker = deviceOf(request);
-      const before = await find(asker, request.params.id);
-      const { name = before.name, scope = before.scope, personId = before.personId } = request.body;
-      if (personId !== null && personId !== before.personId) {
+      const { name, scope, personId } = request.body;
+      if (personId !== null && personId !== undefined) {
         const { kitchen } = await households.look(asker.householdId);
         if (!kitchen.people.has(personId))
           throw new ProblemError('not-found', { detail: 'No such person here.' });
       }
-      return asView(await save(asker, { ...before, name, scope, personId }), asker);
+      const { id } = request.params;
+      return asView(await change(request, { kind: 'change', id, name, scope, personId }), asker);
     },
   );
 
@@ -109,17 +134,13 @@ export const devices: FastifyPluginAsyncZod<Context> = async (app, { store, hous
       schema: {
         tags: ['devices'],
         summary: 'Revoke a device',
-        description: 'Its token stops working at once on this server and within five seconds on others.',
+        description:
+          'Its token stops working at once on this server and within a second on others. It never works again.',
         params: oneDevice,
         response: { 200: deviceView, '4xx': problem },
       },
     },
-    async (request) => {
-      const asker = deviceOf(request);
-      const before = await find(asker, request.params.id);
-      const after = { ...before, revokedAt: before.revokedAt ?? now() };
-      request.log.info({ deviceId: before.id }, 'device revoked');
-      return asView(await save(asker, after), asker);
-    },
+    async (request) =>
+      asView(await change(request, { kind: 'send-away', id: request.params.id }), deviceOf(request)),
   );
 };

@@ -12,8 +12,9 @@ import type { Instant } from '../../terms/dates.js';
 import { inTenMinutes, knockedOn } from '../../turn/index.js';
 import { hashOf, newPairingCode, newToken } from '../tokens.js';
 
-/** Devices that may wait at once, over all servers. */
+/** Devices that may wait at once, over all servers, and of them those asked for from one address. */
 const WAITING_AT_MOST = 10_000;
+const WAITING_FROM_ONE = 20;
 
 export interface Waiting {
   readonly name: string;
@@ -23,37 +24,44 @@ export interface Waiting {
 export interface PairingDesk {
   start(
     name: string,
-  ): Promise<{ readonly code: string; readonly token: string; readonly expiresAt: Instant } | 'full'>;
+    address: string,
+  ): Promise<
+    { readonly code: string; readonly token: string; readonly expiresAt: Instant } | 'full' | 'share-full'
+  >;
   /** The device that waits with this code; it can be taken once. */
-  take(
-    code: string,
-    by: { readonly householdId: string; readonly id: string },
-  ): Promise<Waiting | 'wrong' | 'too-many'>;
+  take(code: string, householdId: string): Promise<Waiting | 'wrong' | 'too-many'>;
 }
+
+/** Whoever has one IPv6 address has the network it is in. */
+const shareOf = (address: string): string =>
+  address.includes(':') && !address.startsWith('::ffff:')
+    ? `${address.split(':').slice(0, 4).join(':')}::/64`
+    : address;
 
 export const createPairingDesk = (store: PairingStore, now: () => Instant): PairingDesk => {
   return {
-    async start(name) {
+    async start(name, address) {
       const token = newToken();
       for (;;) {
         const code = newPairingCode();
         const expiresAt = inTenMinutes(now());
         const added = await store.addPairing(
           { codeHash: hashOf(code), name, tokenHash: hashOf(token), expiresAt },
-          { now: now(), atMost: WAITING_AT_MOST },
+          {
+            now: now(),
+            atMost: WAITING_AT_MOST,
+            from: { address: shareOf(address), atMost: WAITING_FROM_ONE },
+          },
         );
-        if (added === 'full') return added;
+        if (added === 'full' || added === 'share-full') return added;
         // At most one code in ten thousand is in use: a second try is rare, a third unheard of.
         if (added === 'waiting') return { code, token, expiresAt };
       }
     },
-    async take(code, by) {
-      const waiting = await knockedOn(store, code, by, now());
+    async take(code, householdId) {
+      const waiting = await knockedOn(store, code, householdId, now());
       if (typeof waiting === 'string') return waiting;
-      const found = await store.takePairing(hashOf(code), now());
-      if (!found) return 'wrong';
-      await store.forgetGuesses(by.householdId, by.id);
-      return found;
+      return (await store.takePairing(hashOf(code), now())) ?? 'wrong';
     },
   };
 };

@@ -14,6 +14,8 @@ import { deviceOf } from '../identify.js';
 import { ProblemError } from '../problems.js';
 import { CODE_LIVES_MS } from '../../turn/index.js';
 import { createPairingDesk } from './pairing-desk.js';
+import { whoOf } from '../errors.js';
+import { refusal } from './devices.js';
 import { asView } from './view.js';
 
 /** "1 2 3 4, 5 6 7 8": how a synthesiser says digits one by one. */
@@ -38,7 +40,13 @@ export const pairing: FastifyPluginAsyncZod<Context> = async (app, { store, hous
       },
     },
     async (request, reply) => {
-      const started = await desk.start(request.body.name);
+      const started = await desk.start(request.body.name, request.ip);
+      if (started === 'share-full') {
+        throw new ProblemError('too-many-requests', {
+          detail: 'Too many devices from your address wait to be let in.',
+          retryAfter: CODE_LIVES_MS / 1000,
+        });
+      }
       if (started === 'full') {
         throw new ProblemError('overloaded', {
           detail: 'Too many devices wait to be let in.',
@@ -70,7 +78,7 @@ export const pairing: FastifyPluginAsyncZod<Context> = async (app, { store, hous
         if (!kitchen.people.has(personId))
           throw new ProblemError('not-found', { detail: 'No such person here.' });
       }
-      const waiting = await desk.take(code, owner);
+      const waiting = await desk.take(code, owner.householdId);
       if (waiting === 'too-many') {
         throw new ProblemError('too-many-requests', {
           detail: 'Too many wrong codes.',
@@ -89,8 +97,15 @@ export const pairing: FastifyPluginAsyncZod<Context> = async (app, { store, hous
         lastSeenAt: null,
         revokedAt: null,
       };
-      await store.addDevice(device);
-      request.log.info({ deviceId: device.id, scope }, 'device paired');
+      const done = await store.changeDevices(owner.householdId, {
+        deeds: [{ kind: 'let-in', device }],
+        by: owner.id,
+        at: now(),
+        whence: request.ip,
+      });
+      if (done.outcome === 'refused') throw refusal(done.why);
+      app.deviceChanged(device);
+      request.log.info({ ...whoOf(request), about: device.id, scope }, 'device paired');
       return reply.code(201).send(asView(device, owner));
     },
   );

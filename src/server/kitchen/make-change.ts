@@ -7,7 +7,7 @@ import { wireId } from '../../../shared/wire/turn.js';
 import { isRefused, type Refused, type Result } from '../../kitchen/index.js';
 import type { Surroundings } from '../../turn/index.js';
 import type { Context } from '../context.js';
-import { deviceOf, speakerOf } from '../identify.js';
+import { asSpeaker } from '../identify.js';
 import { ProblemError, type ProblemCode } from '../problems.js';
 
 /** The Idempotency-Key header (draft-ietf-httpapi-idempotency-key-header), else an id of our own. */
@@ -36,13 +36,12 @@ export const makeChange = async (
   build: (around: Surroundings) => Result,
 ): Promise<z.infer<typeof changeDone>> => {
   const said = [request.method, request.url, request.body];
-  const result = await households.change(
-    speakerOf(deviceOf(request)),
-    { id: requestId(request), said },
-    (around) => {
+  const id = requestId(request);
+  const result = await asSpeaker(request, (speaker) =>
+    households.change(speaker, { id, said }, (around) => {
       const built = build(around);
       return isRefused(built) ? { refused: built } : { changes: [built] };
-    },
+    }),
   );
   if (result.outcome === 'refused') {
     throw new ProblemError(codeOf(result.refused), { detail: inWords(result.refused) });

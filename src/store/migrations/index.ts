@@ -8,12 +8,19 @@ import { rowWalls } from './002-row-walls.js';
 import { pairings } from './003-pairings.js';
 import { pairingWalls } from './004-pairing-walls.js';
 import { ringAfter } from './005-ring-after.js';
+import { deviceRights } from './006-device-rights.js';
+import { deviceJournalWall } from './007-device-journal-wall.js';
 
-const both: Readonly<Record<string, Migration>> = { '001-kitchens': kitchens, '003-pairings': pairings };
+const both: Readonly<Record<string, Migration>> = {
+  '001-kitchens': kitchens,
+  '003-pairings': pairings,
+  '006-device-rights': deviceRights,
+};
 const postgresOnly: Readonly<Record<string, Migration>> = {
   '002-row-walls': rowWalls,
   '004-pairing-walls': pairingWalls,
   '005-ring-after': ringAfter,
+  '007-device-journal-wall': deviceJournalWall,
 };
 
 export const sqliteMigrations: MigrationProvider = { getMigrations: async () => both };
