@@ -1,16 +1,6 @@
 /** Timers under way, counted down by the second for the eye, named for the ear. */
-import { useCallback, useEffect, useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { Reminder } from '../../../shared/client/http.js';
-import { service } from './service.js';
-
-export const useTimers = (): { readonly list: readonly Reminder[]; readonly refresh: () => void } => {
-  const [list, set] = useState<readonly Reminder[]>([]);
-  const refresh = useCallback(() => {
-    service.reminders().then(set, () => undefined);
-  }, []);
-  useEffect(refresh, [refresh]);
-  return { list, refresh };
-};
 
 const left = (due: string, now: number): string => {
   const seconds = Math.max(0, Math.ceil((Date.parse(due) - now) / 1_000));

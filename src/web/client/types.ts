@@ -1,4 +1,0 @@
-export interface Hypothesis {
-  readonly text: string;
-  readonly confidence?: number;
-}

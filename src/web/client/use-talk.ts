@@ -1,0 +1,236 @@
+/** One conversation of this page with its kitchen: the socket, the ear and the mouth, and what was said last. */
+import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
+import {
+  openConversation,
+  TurnRefused,
+  type ConversationState,
+  type OpenConversation,
+} from '../../../shared/client/conversation.js';
+import type { Reminder } from '../../../shared/client/http.js';
+import type { ServerMessage } from '../../../shared/wire/socket.js';
+import type { TurnReply } from '../../../shared/wire/turn.js';
+import { newId } from './ids.js';
+import { service } from './service.js';
+import type { ChangeSettings, Settings } from './settings.js';
+import { createDriver, type Driver } from './voice/driver.js';
+import { silence, type Hypothesis, type Notice, type Voice } from './voice/machine.js';
+
+export interface Line {
+  readonly id: string;
+  readonly who: 'you' | 'kitchen';
+  readonly text: string;
+}
+
+export interface Talk {
+  readonly connection: ConversationState;
+  readonly voice: Voice;
+  /** What was said and answered on this page, oldest first. */
+  readonly lines: readonly Line[];
+  readonly reply: TurnReply | null;
+  readonly partial: string;
+  /** Something that did not work, in a sentence. */
+  readonly notice: string;
+  /** What the screen reader is to read now. */
+  readonly announcement: string;
+  readonly timers: readonly Reminder[];
+  /** Says it as if it had been spoken. */
+  readonly say: (text: string) => void;
+  readonly send: Driver['send'];
+  readonly setNotice: (notice: string) => void;
+}
+
+const socketAddress = (): string => {
+  const address = new URL('/v1/conversation', location.href);
+  address.protocol = address.protocol === 'https:' ? 'wss:' : 'ws:';
+  return address.href;
+};
+
+const notices: Readonly<Record<Notice, string>> = {
+  'not-allowed':
+    'This page may not use the microphone. Allow it in the browser, or type below: a phone’s keyboard can take dictation too.',
+  'no-microphone': 'No microphone was found. Type below: a phone’s keyboard can take dictation too.',
+  failed: 'The microphone did not work. Try again, or type below.',
+  'voice-failed':
+    'The voice of this browser does not work just now. Answers are left to your screen reader, and stand on the page.',
+};
+
+/** A live region is read when it changes; left full, a reader meets its words a second time on the page. */
+const READ_WITHIN_MS = 10_000;
+
+/** The thing this page was opened with, from a touched or photographed code. */
+const touchedThing = (): string | null => (location.pathname.startsWith('/this/') ? location.href : null);
+
+/** How fast and how loud the listener's record asks for, from the answer's own SSML (`<prosody>`). */
+const paceOf = (ssml: string): { readonly rate: number; readonly loudness: number } => {
+  const rate = /<prosody rate="([\d.]+)%"/.exec(ssml)?.[1];
+  const volume = /<prosody [^>]*volume="([a-z-]+)"/.exec(ssml)?.[1] ?? 'medium';
+  const loudness: Readonly<Record<string, number>> = { silent: 0, 'x-soft': 0.3, soft: 0.5, medium: 0.8 };
+  return { rate: rate === undefined ? 1 : Number(rate) / 100, loudness: loudness[volume] ?? 1 };
+};
+
+/** True when the reminder that this ring came from (`timer.<id>.<seconds>`) is among these. */
+const isOpen = (ringId: string, timers: readonly Reminder[]): boolean =>
+  timers.some(({ id }) => ringId.includes(`.${id}.`));
+
+export const useTalk = (
+  lang: string,
+  settings: Settings,
+  change: ChangeSettings,
+  onChanged: (message: Extract<ServerMessage, { type: 'changed' }>) => void,
+): Talk => {
+  const [connection, setConnection] = useState<ConversationState>('connecting');
+  const [voice, setVoice] = useState<Voice>(() => silence(settings.reader));
+  const [lines, setLines] = useState<readonly Line[]>([]);
+  const [reply, setReply] = useState<TurnReply | null>(null);
+  const [partial, setPartial] = useState('');
+  const [notice, setNotice] = useState('');
+  const [announcement, setAnnouncement] = useState('');
+  const [timers, setTimers] = useState<readonly Reminder[]>([]);
+
+  const latest = useRef({ settings, change, onChanged, voice });
+  latest.current = { settings, change, onChanged, voice };
+  const talk = useRef<OpenConversation | null>(null);
+  const driver = useRef<Driver | null>(null);
+  const touched = useRef<string | null>(touchedThing());
+  /** Acknowledged here. One that was lost on the way is sent again when the service tells again. */
+  const heard = useRef(new Set<string>());
+
+  const add = useCallback((who: Line['who'], text: string) => {
+    setLines((before) => [...before.slice(-199), { id: newId(), who, text }]);
+  }, []);
+
+  const announce = useCallback((text: string) => {
+    setAnnouncement('');
+    // Twice the same is a change only with nothing in between.
+    setTimeout(() => setAnnouncement(text), 50);
+  }, []);
+  useEffect(() => {
+    if (announcement === '') return;
+    const timer = setTimeout(() => setAnnouncement(''), READ_WITHIN_MS);
+    return () => clearTimeout(timer);
+  }, [announcement]);
+
+  const pace = useRef({ rate: settings.rate, loudness: 0.8 });
+  const takePace = useCallback((ssml: string) => {
+    const asked = paceOf(ssml);
+    if (asked.rate !== pace.current.rate) latest.current.change({ rate: asked.rate });
+    pace.current = asked;
+  }, []);
+
+  const ack = useCallback((id: string) => {
+    heard.current.add(id);
+    talk.current?.send({ type: 'ack', id });
+  }, []);
+
+  const refreshTimers = useCallback(() => {
+    service.reminders().then(
+      (open) => {
+        setTimers(open);
+        for (const { id } of latest.current.voice.rings)
+          if (!isOpen(id, open)) driver.current?.send({ on: 'stopped-elsewhere', id });
+      },
+      () => undefined,
+    );
+  }, []);
+
+  const deliver = useCallback(
+    async (hypotheses: readonly Hypothesis[], cutAt: string | null): Promise<void> => {
+      add('you', hypotheses[0]?.text ?? '(nothing heard)');
+      setNotice('');
+      const thing = touched.current;
+      touched.current = null;
+      try {
+        const got = await talk.current?.turn({
+          id: newId(),
+          conversation: 'page',
+          hypotheses: [...hypotheses],
+          ...(cutAt === null ? {} : { cutAt }),
+          ...(thing === null ? {} : { touched: thing }),
+        });
+        if (got === undefined) return;
+        setReply(got);
+        takePace(got.speech.ssml);
+        add('kitchen', got.speech.text);
+        driver.current?.send({ on: 'answer', sentences: got.speech.sentences });
+      } catch (error) {
+        setNotice(
+          error instanceof TurnRefused
+            ? `The kitchen could not take that. ${error.message}`
+            : 'That was not sent. The connection closed.',
+        );
+        driver.current?.send({ on: 'no-answer' });
+      }
+    },
+    [add, takePace],
+  );
+
+  const onMessage = useCallback(
+    (message: Exclude<ServerMessage, { type: 'reply' }>) => {
+      if (message.type === 'unasked') {
+        const { id, kind, speech } = message;
+        if (heard.current.has(id)) return talk.current?.send({ type: 'ack', id });
+        takePace(speech.ssml);
+        add('kitchen', speech.text);
+        const rings = kind === 'timer' || kind === 'reminder';
+        driver.current?.send({ on: rings ? 'due' : 'told', id, sentences: speech.sentences });
+        refreshTimers();
+      } else if (message.type === 'changed') {
+        refreshTimers();
+        latest.current.onChanged(message);
+      } else if (message.type === 'error') setNotice(message.problem.detail ?? message.problem.title);
+    },
+    [add, refreshTimers, takePace],
+  );
+
+  useEffect(() => {
+    driver.current = createDriver({
+      settings: () => {
+        const { settings: own } = latest.current;
+        const { rate, loudness } = pace.current;
+        return { ...own, lang, rate, volume: Math.min(1, own.volume * (loudness / 0.8)) };
+      },
+      deliver: (hypotheses, cutAt) => void deliver(hypotheses, cutAt),
+      partial: (text) => {
+        setPartial(text);
+        if (text !== '') talk.current?.send({ type: 'partial', conversation: 'page', text });
+      },
+      ack,
+      announce,
+      notice: (what) => setNotice(notices[what]),
+      changed: setVoice,
+    });
+    return () => driver.current?.close();
+  }, [lang, deliver, ack, announce]);
+
+  useEffect(() => {
+    const open = openConversation({
+      connect: () => new WebSocket(socketAddress(), 'tellshelf.v1'),
+      onState: (state) => {
+        setConnection(state);
+        if (state === 'open') refreshTimers();
+      },
+      onMessage,
+    });
+    talk.current = open;
+    if (touched.current !== null) driver.current?.send({ on: 'typed', text: "what's this" });
+    return () => open.close();
+  }, [onMessage, refreshTimers]);
+
+  useEffect(() => driver.current?.send({ on: 'reader', reader: settings.reader }), [settings.reader]);
+
+  const send = useCallback<Driver['send']>((event) => driver.current?.send(event), []);
+  const say = useCallback((text: string) => driver.current?.send({ on: 'typed', text }), []);
+  return {
+    connection,
+    voice,
+    lines,
+    reply,
+    partial,
+    notice,
+    announcement,
+    timers,
+    say,
+    send,
+    setNotice,
+  };
+};
