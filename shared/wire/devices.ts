@@ -4,7 +4,7 @@ import { z } from 'zod';
 export const scope = z
   .enum(['speak', 'help', 'own'])
   .describe(
-    '`speak`: hold a conversation. `help`: also change the kitchen from pages. `own`: also devices, export, deletion.',
+    '`speak`: hold a conversation, and press on a page what may be said. `help`: also correct the record from pages. `own`: also devices, people, settings, export, deletion.',
   );
 
 export const deviceName = z

@@ -8,7 +8,7 @@ const day = z
   .describe('Calendar day in the household’s time zone, `YYYY-MM-DD`.');
 const instant = z.iso.datetime();
 /** Text that people will hear or read: no control or direction-changing characters. */
-const words = (longest: number) =>
+export const words = (longest: number) =>
   z
     .string()
     .trim()

@@ -7,6 +7,9 @@ export const plotView = z
     title: z.string(),
     sentence: z.string().describe('What the plot shows, as one would say it.'),
     groups: z.array(z.string()),
+    days: z
+      .array(z.string().nullable())
+      .describe('For a group that is a day or a month: `YYYY-MM-DD` or `YYYY-MM`; else null.'),
     series: z.array(z.strictObject({ name: z.string(), counts: z.array(z.int()) })),
   })
   .meta({ id: 'Plot' });

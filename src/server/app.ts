@@ -10,8 +10,12 @@ import { devices } from './devices/devices.js';
 import { pairing } from './devices/pairing.js';
 import { errors } from './errors.js';
 import { health } from './health.js';
+import { people } from './home/people.js';
+import { setUp } from './home/set-up.js';
 import { household } from './household.js';
 import { identify } from './identify.js';
+import { kitchenBoard } from './kitchen/board.js';
+import { kitchenCards } from './kitchen/cards.js';
 import { kitchenChanging } from './kitchen/changing.js';
 import { kitchenReading } from './kitchen/reading.js';
 import { kitchenReminders } from './kitchen/reminders.js';
@@ -85,8 +89,12 @@ export const createApp = async (context: Context, logger: Logger): Promise<Fasti
     devices,
     sessions,
     kitchenReading,
+    kitchenBoard,
+    kitchenCards,
     kitchenChanging,
     kitchenReminders,
+    people,
+    setUp,
     household,
     labels,
     plots,

@@ -19,6 +19,8 @@ const settings = z.object({
   TRUST_PROXY: list.default([]),
   /** Origins, besides our own, whose pages may open the socket: `https://kitchen.example`. */
   ORIGINS: list.default([]),
+  /** Where phones reach this service: `https://kitchen.example`. Labels and codes hold it. */
+  PUBLIC_URL: z.url({ protocol: /^https?$/ }).optional(),
   /** Cookies only over TLS. Browsers treat localhost as TLS; turn off only on a trusted home network. */
   SECURE_COOKIES: flag.default(true),
   /** Requests a minute from one address, and from one device. */

@@ -5,6 +5,7 @@ import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { StoreError, type StoreFault } from '../store/index.js';
 import { TurnProblem, type TurnProblemCode } from '../turn/index.js';
+import { lostPage } from '../web/lost-page.js';
 import { ProblemError, toProblem, type ProblemCode } from './problems.js';
 
 const OF_TURNS: Record<TurnProblemCode, ProblemCode> = {
@@ -96,10 +97,16 @@ export const errors = fp(async (app) => {
     if (body.status === 401) void reply.header('www-authenticate', 'Bearer realm="tellshelf"');
     return reply.code(body.status).type('application/problem+json').send(body);
   });
-  app.setNotFoundHandler((request, reply) =>
-    reply
+  app.setNotFoundHandler((request, reply) => {
+    // A person who mistyped an address gets a page; a program that asks for JSON gets the problem.
+    const wantsPage =
+      request.method === 'GET' &&
+      request.headers.accept?.includes('text/html') === true &&
+      !request.url.startsWith('/v1/');
+    if (wantsPage) return reply.code(404).type('text/html; charset=utf-8').send(lostPage());
+    return reply
       .code(404)
       .type('application/problem+json')
-      .send(toProblem('not-found', {}, request.id)),
-  );
+      .send(toProblem('not-found', {}, request.id));
+  });
 });

@@ -16,12 +16,13 @@ import {
   type Stock,
 } from '../labels/index.js';
 import type { Context } from './context.js';
+import { isLocal, publicAddress } from './home/public-address.js';
 import { deviceOf } from './identify.js';
 import { ProblemError } from './problems.js';
 
 const tags = ['labels'];
 
-export const labels: FastifyPluginAsyncZod<Context> = async (app, { households }) => {
+export const labels: FastifyPluginAsyncZod<Context> = async (app, { households, config }) => {
   const stocks = loadStocks();
 
   const stockOf = (id: string | undefined, size: readonly [number, number] | undefined): Stock => {
@@ -91,7 +92,7 @@ export const labels: FastifyPluginAsyncZod<Context> = async (app, { households }
       // A size that cannot be is refused before any work is done for it.
       const sheetOf = kind === 'pdf' ? stockOf(stock, size) : null;
       const { kitchen } = await households.look(deviceOf(request).householdId);
-      const service = `${request.protocol}://${request.host}`;
+      const service = publicAddress(config, request);
       const all: Label[] = [
         ...items.map((id) => {
           const item = kitchen.items.get(id);
@@ -122,7 +123,14 @@ export const labels: FastifyPluginAsyncZod<Context> = async (app, { households }
         name: 'labels.pdf',
         type: 'application/pdf',
         file: sheet.pdf.toString('base64'),
-        notes: [...sheet.notes],
+        notes: [
+          ...sheet.notes,
+          ...(isLocal(service)
+            ? [
+                `The square codes hold ${service}, which only this machine can open. Whoever runs the service sets PUBLIC_URL to the address that phones reach it by.`,
+              ]
+            : []),
+        ],
       };
     },
   );

@@ -75,7 +75,13 @@ export const sessions: FastifyPluginAsyncZod<Context> = async (app, { store, con
         response: { 200: z.strictObject({ csrfToken: z.string() }), '4xx': problem },
       },
     },
-    async (_request, reply) => ({ csrfToken: reply.generateCsrf() }),
+    async (request, reply) => {
+      // A page that is used stays let in: the session's time begins anew with each visit.
+      const token = request.byCookie ? request.cookies[SESSION_COOKIE] : undefined;
+      if (token !== undefined)
+        void reply.setCookie(SESSION_COOKIE, token, { ...cookie, maxAge: SESSION_SECONDS });
+      return { csrfToken: reply.generateCsrf() };
+    },
   );
 
   app.delete(

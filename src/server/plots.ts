@@ -38,6 +38,13 @@ export const plots: FastifyPluginAsyncZod<Context> = async (app, { households })
         title: words([plot.title])[0] ?? '',
         sentence: households.say(around, { parts: [plot.sentence] }).text,
         groups: words(plot.groups),
+        days: plot.groups.map((group) =>
+          typeof group === 'object' && group.kind === 'date'
+            ? group.monthOnly === true
+              ? group.day.slice(0, 7)
+              : group.day
+            : null,
+        ),
         series: plot.series.map(({ name, counts }) => ({
           name: words([name])[0] ?? '',
           counts: [...counts],

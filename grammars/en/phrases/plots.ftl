@@ -7,7 +7,10 @@ plot-thrown-out = thrown out
 plot-given-away = given away
 
 plot-ages-title = How old things are
-plot-age-group = up to { $to }
+plot-age-group = { $from ->
+    [0] up to { $to }
+   *[other] { $from } to { $to }
+}
 plot-age-over = more than { $days }
 plot-age-unknown = no date known
 plot-ages-sentence = { $count ->

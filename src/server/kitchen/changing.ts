@@ -94,7 +94,7 @@ export const kitchenChanging: FastifyPluginAsyncZod<Context> = async (app, conte
   app.post(
     '/v1/kitchen/items/:id/finish',
     {
-      config: { needs: 'help' },
+      config: { needs: 'speak' },
       bodyLimit: 4_096,
       schema: {
         tags,
@@ -112,23 +112,28 @@ export const kitchenChanging: FastifyPluginAsyncZod<Context> = async (app, conte
   app.post(
     '/v1/kitchen/undo',
     {
-      config: { needs: 'help' },
+      config: { needs: 'speak' },
       bodyLimit: 4_096,
       schema: {
         tags,
         summary: 'Take a change back: the newest, or the one named',
         description: `Refused when something it changed was changed again since. ${retry}`,
-        body: z.strictObject({ entry: z.string().max(128).optional() }).nullish(),
+        body: z
+          .strictObject({
+            entry: z.string().max(128).optional(),
+            version: z.int().min(0).optional().describe('The change that made this version.'),
+          })
+          .nullish(),
         response,
       },
     },
     async (request) =>
       makeChange(context, request, (around) => {
-        const wanted = request.body?.entry;
+        const { entry: wanted, version } = request.body ?? {};
         const entry =
-          wanted === undefined
+          wanted === undefined && version === undefined
             ? lastUndoable(around.journal)
-            : around.journal.find((candidate) => candidate.id === wanted);
+            : around.journal.find((one) => one.id === wanted || one.version === version);
         return entry ? undo(around, entry) : { refused: 'nothing-to-undo' };
       }),
   );
@@ -136,7 +141,7 @@ export const kitchenChanging: FastifyPluginAsyncZod<Context> = async (app, conte
   app.post(
     '/v1/kitchen/list',
     {
-      config: { needs: 'help' },
+      config: { needs: 'speak' },
       bodyLimit: 4_096,
       schema: {
         tags,
@@ -152,7 +157,7 @@ export const kitchenChanging: FastifyPluginAsyncZod<Context> = async (app, conte
   app.delete(
     '/v1/kitchen/list/:id',
     {
-      config: { needs: 'help' },
+      config: { needs: 'speak' },
       schema: { tags, summary: 'Take a line off the list to buy', description: retry, params: id, response },
     },
     async (request) => makeChange(context, request, (around) => buyRemove(around, [request.params.id])),
