@@ -2,7 +2,7 @@
 import { build } from 'esbuild';
 import { projectFile } from '../project-files.js';
 
-const entries = ['talk', 'kitchen', 'labels', 'plots', 'service-worker'] as const;
+const entries = ['board', 'home', 'labels', 'charts', 'service-worker'] as const;
 
 /** Script text by file name (`talk.js`). Takes about a tenth of a second. */
 export const bundlePages = async (): Promise<ReadonlyMap<string, Uint8Array>> => {

@@ -5,14 +5,25 @@ import type { FastifyPluginAsync } from 'fastify';
 import { projectFile } from '../project-files.js';
 import { bundlePages } from './bundle.js';
 
-/** Each page's address, title and script. `/this/…` is what labels' codes hold: the talk page, with that thing in hand. */
+/** Each page's address, title and script. `/this/…` is what labels' codes hold: the board, with that thing in hand. */
 const pages: readonly { readonly address: string; readonly title: string; readonly script: string }[] = [
-  { address: '/', title: 'Talk', script: 'talk' },
-  { address: '/this/:kind/:id', title: 'Talk', script: 'talk' },
-  { address: '/kitchen', title: 'Kitchen', script: 'kitchen' },
+  { address: '/', title: 'Board', script: 'board' },
+  { address: '/this/:kind/:id', title: 'Board', script: 'board' },
+  { address: '/home', title: 'Home', script: 'home' },
   { address: '/labels', title: 'Labels', script: 'labels' },
-  { address: '/plots', title: 'Charts', script: 'plots' },
+  { address: '/charts', title: 'Charts', script: 'charts' },
 ];
+
+/** Addresses that pages once had, and those that people guess. */
+const moved: Readonly<Record<string, string>> = {
+  '/kitchen': '/',
+  '/talk': '/',
+  '/plots': '/charts',
+  '/settings': '/home',
+  '/devices': '/home#devices',
+  '/people': '/home#people',
+  '/favicon.ico': '/icon.svg',
+};
 
 export const webPages: FastifyPluginAsync = async (app) => {
   const [scripts, shell] = await Promise.all([
@@ -24,6 +35,7 @@ export const webPages: FastifyPluginAsync = async (app) => {
     const html = shell.replace('{title}', title).replace('{script}', script);
     app.get(address, (_request, reply) => reply.type('text/html; charset=utf-8').send(html));
   }
+  for (const [from, to] of Object.entries(moved)) app.get(from, (_request, reply) => reply.redirect(to, 301));
   app.get<{ Params: { name: string } }>('/js/:name', (request, reply) => {
     const script = scripts.get(request.params.name);
     if (script === undefined) return reply.callNotFound();

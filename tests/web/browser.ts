@@ -3,8 +3,11 @@ import { existsSync } from 'node:fs';
 import type { Socket } from 'node:net';
 import { AxeBuilder } from '@axe-core/playwright';
 import { chromium, type Browser, type Page } from 'playwright-core';
-import { expect } from 'vitest';
+import { expect, vi } from 'vitest';
 import { startService, type Service } from '../support/service.js';
+
+// A browser on a busy machine takes its time; nothing here judges how fast it is.
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 });
 
 const program = '/usr/bin/chromium';
 
@@ -47,24 +50,35 @@ export const openSite = async (): Promise<Site> => {
   };
 };
 
-/** A page let in with an owner's token. */
-export const letIn = async (page: Page, site: Site, path = '/'): Promise<void> => {
+/** A page let in with a device's key, an owner's where nothing else is said. */
+export const letIn = async (
+  page: Page,
+  site: Site,
+  path = '/',
+  scope: keyof Service['tokens'] = 'own',
+): Promise<void> => {
   await page.goto(`${site.address}${path}`);
-  await page.getByLabel(/^Key of a device/).fill(site.service.tokens.own);
+  await page.getByLabel(/^Key of a device/).fill(site.service.tokens[scope]);
   await page.getByRole('button', { name: 'Go in' }).click();
-  await page.getByRole('heading', { level: 1 }).waitFor();
   await page.getByRole('button', { name: 'Go in' }).waitFor({ state: 'detached' });
+  await page.getByRole('heading', { level: 1 }).waitFor({ state: 'attached' });
 };
+
+/** What the kitchen said on this page so far: its transcript stands folded at the end. */
+export const answersOf = (page: Page) => page.locator('.transcript li.kitchen');
 
 /** Types an utterance and gives what the kitchen answered. */
 export const say = async (page: Page, words: string): Promise<string> => {
-  const answers = page.locator('.transcript li.kitchen');
+  const answers = answersOf(page);
   const before = await answers.count();
   await page.getByLabel('Or type it').fill(words);
   await page.getByLabel('Or type it').press('Enter');
-  await answers.nth(before).waitFor();
-  return (await answers.nth(before).innerText()).replace(/^Kitchen:\s*/, '');
+  await answers.nth(before).waitFor({ state: 'attached' });
+  return ((await answers.nth(before).textContent()) ?? '').replace(/^Kitchen:\s*/, '');
 };
+
+/** Waits for what a page will show: as long as a busy machine takes. */
+export const soon = <T>(get: () => T | Promise<T>) => expect.poll(get, { timeout: 30_000 });
 
 /** WCAG 2.2 A and AA, by axe-core's rules for them. */
 export const expectNoBarriers = async (page: Page, state: string): Promise<void> => {

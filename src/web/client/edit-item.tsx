@@ -1,6 +1,7 @@
 /** The form that changes one item. Errors stand by their field and are listed first. */
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { ServiceProblem, type ChangeDone, type Item, type Place } from '../../../shared/client/http.js';
+import { ServiceProblem, type ChangeDone, type Place } from '../../../shared/client/http.js';
+import type { BoardItem } from '../../../shared/wire/board.js';
 import type { ItemChange } from '../../../shared/wire/kitchen.js';
 import { plainly, service } from './service.js';
 
@@ -31,7 +32,7 @@ interface Draft {
   readonly dates: Readonly<Partial<{ [kind in (typeof dateKinds)[number]['kind']]: string }>>;
 }
 
-const draftOf = (item: Item): Draft => ({
+const draftOf = (item: BoardItem): Draft => ({
   name: item.name,
   value: item.amount === null ? '' : String(item.amount.value),
   unit: item.amount?.unit ?? '',
@@ -56,7 +57,7 @@ const check = (draft: Draft): Errors => ({
 });
 
 /** Only what was changed is sent, so that two people mending one item do not undo each other. */
-const changeOf = (item: Item, draft: Draft): ItemChange => {
+const changeOf = (item: BoardItem, draft: Draft): ItemChange => {
   const before = draftOf(item);
   const dates = Object.fromEntries(
     dateKinds
@@ -82,13 +83,13 @@ const changeOf = (item: Item, draft: Draft): ItemChange => {
 export const EditItem = ({
   item,
   places,
-  save,
+  saved,
   cancel,
 }: {
-  item: Item;
+  item: BoardItem;
   places: readonly Place[];
   /** Called once the change is made. */
-  save: (work: Promise<ChangeDone>, news: string) => void;
+  saved: (change: ChangeDone, news: string) => void;
   cancel: () => void;
 }) => {
   const [draft, setDraft] = useState(() => draftOf(item));
@@ -134,7 +135,7 @@ export const EditItem = ({
           return;
         }
         service.changeItem(item.id, changeOf(item, draft)).then(
-          (change) => save(Promise.resolve(change), `${draft.name.trim()} is changed.`),
+          (change) => saved(change, `${draft.name.trim()} is changed.`),
           (error: unknown) =>
             setFailure(
               error instanceof ServiceProblem && error.problem.errors !== undefined
@@ -147,9 +148,6 @@ export const EditItem = ({
       <h2 id="edit-heading" ref={heading} tabIndex={-1}>
         Change {item.name}
       </h2>
-      <p role="alert" class="notice">
-        {failure !== '' ? failure : Object.values(errors).filter(Boolean).join(' ')}
-      </p>
       {field('name', 'Name')}
       <div class="field">
         <label for="value">How much is left</label>
@@ -202,6 +200,9 @@ export const EditItem = ({
           </div>
         ))}
       </fieldset>
+      <p role="alert" class="notice">
+        {failure !== '' ? failure : Object.values(errors).filter(Boolean).join(' ')}
+      </p>
       <div class="row">
         <button type="submit">Save</button>
         <button type="button" onClick={cancel}>

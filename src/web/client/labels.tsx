@@ -2,8 +2,10 @@
 import { render } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { Item, Marker } from '../../../shared/client/http.js';
+import type { HouseholdView } from '../../../shared/wire/home.js';
 import { Gate } from './gate.js';
 import { Menu } from './menu.js';
+import { Nfc } from './nfc.js';
 import { plainly, service } from './service.js';
 
 interface Stock {
@@ -76,10 +78,12 @@ const Labels = () => {
   const [stock, setStock] = useState('a4-2x4');
   const [size, setSize] = useState({ width: '90', height: '60' });
   const [grade, setGrade] = useState('2');
+  const [household, setHousehold] = useState<HouseholdView | null>(null);
   const [error, setError] = useState('');
   const [news, setNews] = useState('');
 
   useEffect(() => {
+    service.call<HouseholdView>('GET', '/v1/household').then(setHousehold, () => undefined);
     Promise.all([service.items(), service.markers(), service.call<Stock[]>('GET', '/v1/labels/stocks')]).then(
       ([allItems, allMarkers, allStocks]) => {
         setItems(allItems.filter((item) => item.gone === null));
@@ -89,6 +93,16 @@ const Labels = () => {
       (reason: unknown) => setError(plainly(reason)),
     );
   }, []);
+
+  const one = pickedItems.size + pickedMarkers.size === 1;
+  const item = one ? items.find(({ id }) => pickedItems.has(id)) : undefined;
+  const marker = one ? markers.find(({ id }) => pickedMarkers.has(id)) : undefined;
+  const only =
+    item !== undefined
+      ? ({ kind: 'item', id: item.id, name: item.name } as const)
+      : marker !== undefined
+        ? ({ kind: 'marker', id: marker.id, name: nameOf(marker) } as const)
+        : null;
 
   const make = async (kind: 'pdf' | 'brf'): Promise<void> => {
     if (pickedItems.size + pickedMarkers.size === 0) {
@@ -126,14 +140,16 @@ const Labels = () => {
       <h1>Labels</h1>
       <p>
         Large print, Braille lines and a square code with thick corners. Raise the corners with tactile paint
-        or tape, so that a finger finds the code.
+        or tape, so that a finger finds the code. Braille from an ordinary printer cannot be felt: it shows a
+        sighted helper where to emboss, or goes through a heater on swell paper; an embosser takes the BRF
+        file.
       </p>
-      <p role="alert" class="notice">
-        {error}
-      </p>
-      <p role="status" class="state">
-        {news}
-      </p>
+      {household?.addressIsLocal === true && (
+        <p class="warn">
+          The square codes would hold {household.address}, which only the machine itself can open. Whoever
+          runs the service sets PUBLIC_URL to the address that phones reach it by.
+        </p>
+      )}
       <Picks
         legend="Items"
         things={items.map((item) => ({
@@ -192,15 +208,32 @@ const Labels = () => {
           Get the embosser file (BRF)
         </button>
       </div>
+      <p role="alert" class="notice">
+        {error}
+      </p>
+      <p role="status" class="outcome">
+        {news}
+      </p>
+      {only !== null && household !== null && (
+        <Nfc
+          key={only.id}
+          name={only.name}
+          address={`${household.address}/this/${only.kind}/${encodeURIComponent(only.id)}`}
+        />
+      )}
     </main>
   );
 };
 
 const Page = () => (
-  <>
-    <Menu here="labels" />
-    <Gate>{() => <Labels />}</Gate>
-  </>
+  <Gate here="labels">
+    {(me) => (
+      <>
+        <Menu here="labels" household={me.household.name} />
+        <Labels />
+      </>
+    )}
+  </Gate>
 );
 
 const root = document.getElementById('page');

@@ -1,26 +1,36 @@
-/** The way between pages. */
-const pages = [
-  { id: 'talk', href: '/', name: 'Talk' },
-  { id: 'kitchen', href: '/kitchen', name: 'Kitchen' },
-  { id: 'labels', href: '/labels', name: 'Labels' },
-  { id: 'plots', href: '/plots', name: 'Charts' },
-] as const;
+/** The way between pages, and whose kitchen this is. */
+import { useEffect } from 'preact/hooks';
 
-export const Menu = ({ here }: { here: (typeof pages)[number]['id'] }) => (
-  <header>
-    <a class="skip" href="#main">
-      Skip to the page
-    </a>
-    <nav aria-label="Pages">
-      <ul>
-        {pages.map((page) => (
-          <li key={page.id}>
-            <a href={page.href} aria-current={page.id === here ? 'page' : undefined}>
-              {page.name}
-            </a>
-          </li>
-        ))}
-      </ul>
-    </nav>
-  </header>
-);
+const pages = [
+  { id: 'board', href: '/', name: 'Board' },
+  { id: 'home', href: '/home', name: 'Home' },
+  { id: 'labels', href: '/labels', name: 'Labels' },
+  { id: 'charts', href: '/charts', name: 'Charts' },
+] as const;
+export type PageId = (typeof pages)[number]['id'];
+
+export const Menu = ({ here, household }: { here: PageId | null; household: string | null }) => {
+  useEffect(() => {
+    const page = pages.find(({ id }) => id === here)?.name;
+    document.title = [page, household, 'Tellshelf'].filter(Boolean).join(' — ');
+  }, [here, household]);
+  return (
+    <header>
+      <a class="skip" href="#main">
+        Skip to the page
+      </a>
+      {household !== null && <p class="household">{household}</p>}
+      <nav aria-label="Pages">
+        <ul>
+          {pages.map((page) => (
+            <li key={page.id}>
+              <a href={page.href} aria-current={page.id === here ? 'page' : undefined}>
+                {page.name}
+              </a>
+            </li>
+          ))}
+        </ul>
+      </nav>
+    </header>
+  );
+};

@@ -64,9 +64,17 @@ export const Said = ({ talk, lang }: { talk: Talk; lang: string }) => {
           ))}
         </ul>
       )}
-      <ul class="choices" aria-label="About the answer" lang="en">
+      <ul class="choices controls" aria-label="About the answer" lang="en">
         <li>
-          <button type="button" disabled={voice.last.length === 0} onClick={() => send({ on: 'again' })}>
+          <button
+            type="button"
+            disabled={voice.last.length === 0 && reply === null}
+            onClick={() =>
+              voice.last.length === 0 && reply !== null
+                ? send({ on: 'answer', sentences: reply.speech.sentences })
+                : send({ on: 'again' })
+            }
+          >
             Again
           </button>
         </li>

@@ -1,18 +1,20 @@
-/** Keeps the pages themselves, so that they open when the network hiccups. Nothing private is kept. */
+/**
+ * Keeps the pages themselves, so that they open without a network. What they show then they kept themselves;
+ * nothing private is kept here.
+ */
 const worker = self as unknown as ServiceWorkerGlobalScope;
 
-const shelf = 'tellshelf-pages-1';
+const shelf = 'tellshelf-pages-2';
+const pages = ['/', '/home', '/labels', '/charts'];
 const kept = [
-  '/',
-  '/kitchen',
-  '/labels',
-  '/plots',
+  ...pages,
   '/style.css',
   '/icon.svg',
-  '/js/talk.js',
-  '/js/kitchen.js',
+  '/manifest.webmanifest',
+  '/js/board.js',
+  '/js/home.js',
   '/js/labels.js',
-  '/js/plots.js',
+  '/js/charts.js',
 ];
 
 worker.addEventListener('install', (event) => {
@@ -29,17 +31,27 @@ worker.addEventListener('activate', (event) => {
   );
 });
 
+/** What a label's code holds opens the board; a page that is not kept opens the board too. */
+const standIn = (request: Request): string | Request => (request.mode === 'navigate' ? '/' : request);
+
 worker.addEventListener('fetch', (event) => {
-  const { pathname, origin } = new URL(event.request.url);
-  if (event.request.method !== 'GET' || origin !== worker.location.origin || !kept.includes(pathname)) return;
+  const { request } = event;
+  const { pathname, origin } = new URL(request.url);
+  if (request.method !== 'GET' || origin !== worker.location.origin) return;
+  const isPage = request.mode === 'navigate' && !pathname.startsWith('/v1/');
+  if (!kept.includes(pathname) && !isPage) return;
   // The network first: a page is only old when there is no other.
   event.respondWith(
-    fetch(event.request)
+    fetch(request)
       .then(async (response) => {
-        if (response.ok) await (await caches.open(shelf)).put(event.request, response.clone());
+        if (response.ok && kept.includes(pathname))
+          await (await caches.open(shelf)).put(request, response.clone());
         return response;
       })
-      .catch(async () => (await caches.match(event.request)) ?? Response.error()),
+      .catch(
+        async () =>
+          (await caches.match(request)) ?? (await caches.match(standIn(request))) ?? Response.error(),
+      ),
   );
 });
 

@@ -1,20 +1,52 @@
 /** This page's calls to its own service: the cookie says who it is, the CSRF token that it meant it. */
-import { createClient } from '../../../shared/client/http.js';
+import { createClient, ServiceProblem, ServiceUnreachable } from '../../../shared/client/http.js';
 
 let csrfToken: string | null = null;
+const listeners = new Set<() => void>();
 
-export const service = createClient({ base: '', csrfToken: () => csrfToken });
+/** Called when the service no longer knows this page: its device was sent away, or its session ended. */
+export const onSentAway = (hear: () => void): (() => void) => {
+  listeners.add(hear);
+  return () => void listeners.delete(hear);
+};
+
+const bare = createClient({ base: '', csrfToken: () => csrfToken });
+
+/** Every call of a page that was let in; a refusal to know it is told to the gate. */
+export const service = createClient({
+  base: '',
+  csrfToken: () => csrfToken,
+  fetch: async (input, init) => {
+    const response = await fetch(input, init);
+    if (response.status === 401 && csrfToken !== null) {
+      csrfToken = null;
+      for (const hear of listeners) hear();
+    }
+    return response;
+  },
+});
 
 /** Starts or goes on with a session. Rejects with a ServiceProblem when the page is not let in. */
 export const startSession = async (token?: string): Promise<void> => {
-  const session = await service.call<{ csrfToken: string }>(
+  const session = await bare.call<{ csrfToken: string }>(
     token === undefined ? 'GET' : 'POST',
     '/v1/session',
     token === undefined ? undefined : { token },
   );
-  csrfToken = session.csrfToken;
+  // A session that was only now begun is not known to be kept by the browser: a refusal is no sending away.
+  csrfToken = token === undefined ? session.csrfToken : null;
 };
 
 /** What went wrong, in a sentence for the person at the page. */
-export const plainly = (error: unknown): string =>
-  error instanceof Error && error.message !== '' ? error.message : 'That did not work.';
+export const plainly = (error: unknown): string => {
+  if (error instanceof ServiceUnreachable)
+    return 'There is no connection to the kitchen. Nothing was changed.';
+  if (error instanceof ServiceProblem) {
+    const { detail, title, errors } = error.problem;
+    if (errors !== undefined && errors.length > 0)
+      return errors.map(({ path, message }) => `${path}: ${message}`).join('. ');
+    const text = detail ?? title;
+    return text.charAt(0).toUpperCase() + text.slice(1);
+  }
+  return error instanceof Error && error.message !== '' ? error.message : 'That did not work.';
+};

@@ -25,6 +25,15 @@ const stored = (): Settings => {
   }
 };
 
+/** True once this listener was asked who reads answers. */
+export const isSettled = (): boolean => {
+  try {
+    return localStorage.getItem(key) !== null;
+  } catch {
+    return false;
+  }
+};
+
 export type ChangeSettings = (change: Partial<Settings>) => void;
 
 export const useSettings = (): [Settings, ChangeSettings] => {

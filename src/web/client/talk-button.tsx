@@ -52,7 +52,7 @@ export const TalkButton = ({ talk, way }: { talk: Talk; way: PressWay }) => {
       >
         {words(talk.voice)}
       </button>
-      <p class="hint" id="talk-hint">
+      <p class={talk.lines.length > 0 ? 'hidden' : 'hint'} id="talk-hint">
         {hints[way]}
       </p>
     </>

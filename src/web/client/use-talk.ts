@@ -10,6 +10,7 @@ import type { Reminder } from '../../../shared/client/http.js';
 import type { ServerMessage } from '../../../shared/wire/socket.js';
 import type { TurnReply } from '../../../shared/wire/turn.js';
 import { newId } from './ids.js';
+import { keepTalk, keptTalk } from './kept.js';
 import { service } from './service.js';
 import type { ChangeSettings, Settings } from './settings.js';
 import { createDriver, type Driver } from './voice/driver.js';
@@ -19,6 +20,11 @@ export interface Line {
   readonly id: string;
   readonly who: 'you' | 'kitchen';
   readonly text: string;
+}
+
+interface Kept {
+  readonly lines: readonly Line[];
+  readonly reply: TurnReply | null;
 }
 
 export interface Talk {
@@ -80,8 +86,8 @@ export const useTalk = (
 ): Talk => {
   const [connection, setConnection] = useState<ConversationState>('connecting');
   const [voice, setVoice] = useState<Voice>(() => silence(settings.reader));
-  const [lines, setLines] = useState<readonly Line[]>([]);
-  const [reply, setReply] = useState<TurnReply | null>(null);
+  const [lines, setLines] = useState<readonly Line[]>(() => keptTalk<Kept>()?.lines ?? []);
+  const [reply, setReply] = useState<TurnReply | null>(() => keptTalk<Kept>()?.reply ?? null);
   const [partial, setPartial] = useState('');
   const [notice, setNotice] = useState('');
   const [announcement, setAnnouncement] = useState('');
@@ -109,6 +115,10 @@ export const useTalk = (
     const timer = setTimeout(() => setAnnouncement(''), READ_WITHIN_MS);
     return () => clearTimeout(timer);
   }, [announcement]);
+
+  useEffect(() => {
+    if (lines.length > 0) keepTalk({ lines: lines.slice(-20), reply } satisfies Kept);
+  }, [lines, reply]);
 
   const pace = useRef({ rate: settings.rate, loudness: 0.8 });
   const takePace = useCallback((ssml: string) => {
@@ -208,6 +218,8 @@ export const useTalk = (
       onState: (state) => {
         setConnection(state);
         if (state === 'open') refreshTimers();
+        // A page that was sent away loses its socket too: asking tells the gate which of both it is.
+        if (state === 'lost') service.me().catch(() => undefined);
       },
       onMessage,
     });

@@ -26,6 +26,8 @@ const REST_MS = 150;
 const HOLD_MS = 400;
 /** A finger that moved so many CSS pixels before it rested was on its way elsewhere. */
 const SLIP_PX = 12;
+/** So many CSS pixels beside the button still count as on it. */
+const BESIDE_PX = 24;
 /** A click so soon after a press belongs to it. */
 const SAME_PRESS_MS = 800;
 
@@ -89,6 +91,16 @@ export const attachPress = (button: HTMLElement, target: PressTarget): (() => vo
     else if (!ends) target.dropped();
   };
 
+  const isBeside = ({ clientX, clientY }: PointerEvent): boolean => {
+    const { left, right, top, bottom } = button.getBoundingClientRect();
+    return (
+      clientX >= left - BESIDE_PX &&
+      clientX <= right + BESIDE_PX &&
+      clientY >= top - BESIDE_PX &&
+      clientY <= bottom + BESIDE_PX
+    );
+  };
+
   const listeners: [string, (event: never) => void, AddEventListenerOptions?][] = [
     [
       'pointerdown',
@@ -106,7 +118,14 @@ export const attachPress = (button: HTMLElement, target: PressTarget): (() => vo
           cancel(event.pointerId, event.timeStamp);
       },
     ],
-    ['pointerup', (event: PointerEvent) => end(event.pointerId, event.timeStamp)],
+    [
+      'pointerup',
+      (event: PointerEvent) => {
+        // Let go elsewhere, it is taken back, as with any button.
+        if (isBeside(event)) end(event.pointerId, event.timeStamp);
+        else cancel(event.pointerId, event.timeStamp);
+      },
+    ],
     ['pointercancel', (event: PointerEvent) => cancel(event.pointerId, event.timeStamp)],
     // A capture lost without a release: the finger is no longer ours to wait for.
     ['lostpointercapture', (event: PointerEvent) => cancel(event.pointerId, event.timeStamp)],

@@ -1,0 +1,243 @@
+/** The board: the last answer, tonight, and every place; one page to leave open on the fridge door. */
+import { render } from 'preact';
+import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
+import type { ConversationState } from '../../../shared/client/conversation.js';
+import type { Me } from '../../../shared/client/http.js';
+import type { BoardItem } from '../../../shared/wire/board.js';
+import { AddForm } from './add-form.js';
+import { EditItem } from './edit-item.js';
+import { Gate } from './gate.js';
+import { Listening } from './listening.js';
+import { Menu } from './menu.js';
+import { Places } from './places.js';
+import { Said } from './said.js';
+import { isSettled, useSettings } from './settings.js';
+import { TalkButton } from './talk-button.js';
+import { Tonight } from './tonight.js';
+import { useBoard } from './use-board.js';
+import { useTalk } from './use-talk.js';
+import { canListen } from './voice/ear.js';
+import { canSpeak } from './voice/mouth.js';
+import { clockTime } from './words.js';
+
+const states: Record<ConversationState, string> = {
+  connecting: 'Connecting to the kitchen.',
+  open: '',
+  lost: 'No connection to the kitchen. What is said now is sent when it is back.',
+  closed: 'Not connected.',
+};
+
+/** Keeps the screen on while steps are read or something is timed, where the browser can. */
+const useScreenOn = (wanted: boolean): void => {
+  useEffect(() => {
+    if (!wanted || !('wakeLock' in navigator)) return;
+    let lock: WakeLockSentinel | null = null;
+    let over = false;
+    const ask = (): void => {
+      if (document.visibilityState !== 'visible') return;
+      navigator.wakeLock.request('screen').then(
+        (got) => {
+          if (over) void got.release();
+          else lock = got;
+        },
+        () => undefined,
+      );
+    };
+    ask();
+    document.addEventListener('visibilitychange', ask);
+    return () => {
+      over = true;
+      document.removeEventListener('visibilitychange', ask);
+      void lock?.release();
+    };
+  }, [wanted]);
+};
+
+const Correct = ({
+  item,
+  places,
+  saved,
+  close,
+}: {
+  item: BoardItem;
+  places: Parameters<typeof EditItem>[0]['places'];
+  saved: Parameters<typeof EditItem>[0]['saved'];
+  close: () => void;
+}) => {
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => dialog.current?.showModal(), []);
+  return (
+    <dialog ref={dialog} aria-labelledby="edit-heading" onClose={close}>
+      <EditItem
+        item={item}
+        places={places}
+        saved={(change, news) => {
+          saved(change, news);
+          dialog.current?.close();
+        }}
+        cancel={() => dialog.current?.close()}
+      />
+    </dialog>
+  );
+};
+
+const Board = ({ me }: { me: Me }) => {
+  const { locale, timeZone } = me.household;
+  const [settings, change] = useSettings();
+  const [settled, settle] = useState(isSettled);
+  const state = useBoard();
+  const { board, refresh, act } = state;
+  const talk = useTalk(
+    locale,
+    settings,
+    change,
+    useCallback(() => void refresh(), [refresh]),
+  );
+  const [typed, setTyped] = useState('');
+  const [correcting, correct] = useState<BoardItem | null>(null);
+  const { say, send, connection } = talk;
+
+  useEffect(() => {
+    const escape = (event: KeyboardEvent): void => {
+      if (event.key === 'Escape') send({ on: 'stop' });
+    };
+    document.addEventListener('keydown', escape);
+    return () => document.removeEventListener('keydown', escape);
+  }, [send]);
+  useEffect(() => {
+    if (connection === 'open') void refresh();
+  }, [connection, refresh]);
+  useScreenOn(talk.reply?.expects.kind === 'step' || talk.timers.length > 0);
+
+  const isRinging = talk.voice.doing.is === 'ringing';
+  return (
+    <>
+      <main id="main" class="board">
+        <h1 class="hidden">{me.household.name}</h1>
+        <Said talk={talk} lang={locale} />
+        <div role="status" class="hidden" id="announcement" lang={locale}>
+          {talk.announcement}
+        </div>
+        <p role="status" class="state warn">
+          {states[connection]}
+          {state.isOld && board !== null && connection !== 'open'
+            ? ` This is the record as of ${clockTime(board.at, locale, timeZone)}.`
+            : ''}
+        </p>
+        <p role="alert" class="notice">
+          {talk.notice}
+        </p>
+        {!settled && canSpeak() && (
+          <section aria-labelledby="first-question" class="first">
+            <h2 id="first-question">Who should read answers to you?</h2>
+            <ul class="choices">
+              {(
+                [
+                  ['This page’s own voice', 'page'],
+                  ['My screen reader', 'screen-reader'],
+                ] as const
+              ).map(([label, reader]) => (
+                <li key={reader}>
+                  <button
+                    type="button"
+                    onClick={() => {
+                      change({ reader });
+                      settle(true);
+                    }}
+                  >
+                    {label}
+                  </button>
+                </li>
+              ))}
+            </ul>
+          </section>
+        )}
+        {board === null ? (
+          <p>One moment.</p>
+        ) : (
+          <>
+            <Tonight board={board} state={state} correct={correct} />
+            <AddForm board={board} state={state} />
+            <Places board={board} state={state} correct={correct} />
+          </>
+        )}
+        <details>
+          <summary>What was said on this page</summary>
+          {talk.lines.length === 0 ? (
+            <p>Nothing yet.</p>
+          ) : (
+            <ol class="transcript" lang={locale}>
+              {talk.lines.map((line) => (
+                <li key={line.id} class={line.who}>
+                  <span class="who" lang="en">
+                    {line.who === 'you' ? 'You: ' : 'Kitchen: '}
+                  </span>
+                  {line.text}
+                </li>
+              ))}
+            </ol>
+          )}
+        </details>
+        <Listening lang={locale} settings={settings} change={change} say={say} />
+        {correcting !== null && board !== null && (
+          <Correct
+            item={correcting}
+            places={board.places}
+            saved={(done, news) =>
+              void act({ where: `place-${correcting.id}`, done: news, work: [() => Promise.resolve(done)] })
+            }
+            close={() => correct(null)}
+          />
+        )}
+      </main>
+      <section class="ear" aria-label="Say something">
+        {canListen() ? (
+          <TalkButton talk={talk} way={settings.press} />
+        ) : isRinging ? (
+          <button type="button" class="talk" onClick={() => send({ on: 'stop' })}>
+            Stop the ringing
+          </button>
+        ) : (
+          <p class="hint">This browser does not listen: type, or dictate to your keyboard.</p>
+        )}
+        <form
+          class="row"
+          onSubmit={(event) => {
+            event.preventDefault();
+            if (typed.trim() === '') return;
+            say(typed.trim());
+            setTyped('');
+          }}
+        >
+          <label for="typed" class="hidden">
+            Or type it
+          </label>
+          <input
+            id="typed"
+            name="typed"
+            autocomplete="off"
+            placeholder="Or type it"
+            maxLength={2000}
+            value={typed}
+            onInput={(event) => setTyped(event.currentTarget.value)}
+          />
+          <button type="submit">Send</button>
+        </form>
+      </section>
+    </>
+  );
+};
+
+const Page = () => (
+  <Gate here="board">
+    {(me) => (
+      <>
+        <Menu here="board" household={me.household.name} />
+        <Board me={me} />
+      </>
+    )}
+  </Gate>
+);
+
+const root = document.getElementById('page');
+if (root !== null) render(<Page />, root);

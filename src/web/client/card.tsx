@@ -1,0 +1,240 @@
+/** One food: what is known of it, and what can be done with it in one press. */
+import { useState } from 'preact/hooks';
+import type { Board, BoardItem } from '../../../shared/wire/board.js';
+import { OutcomeHere } from './outcome.js';
+import { service } from './service.js';
+import type { BoardState } from './use-board.js';
+import { ageOf, allergensOf, placeOf, untilOf } from './words.js';
+
+export interface CardPlace {
+  /** Cards stand in several parts of the page; ids must differ. */
+  readonly part: string;
+  readonly showPlace: boolean;
+  /** Buttons shown without opening the card. */
+  readonly open: boolean;
+  /** Null: one card at a time. */
+  readonly picked: ReadonlySet<string> | null;
+  readonly pick: (id: string) => void;
+  readonly correct: (item: BoardItem) => void;
+}
+
+const path = (id: string, deed: string): string => `/v1/kitchen/items/${encodeURIComponent(id)}/${deed}`;
+export const finishItem = (id: string, how: 'used' | 'thrown out') => () =>
+  service.call<{ version: number; changes: [] }>('POST', path(id, 'finish'), { how });
+export const moveItem = (id: string, placeId: string) => () =>
+  service.call<{ version: number; changes: [] }>('POST', path(id, 'move'), { placeId });
+
+const TakeForm = ({ item, where, state, close }: Doing) => {
+  const [count, setCount] = useState('1');
+  const unit = item.amount?.unit ?? null;
+  const counted = unit !== null;
+  const take = (body: unknown, done: string): void => {
+    void state
+      .act({ where, done, work: [() => service.call('POST', path(item.id, 'take'), body)] })
+      .then((fine) => fine && close());
+  };
+  return (
+    <form
+      class="small-form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (Number(count) > 0) take({ count: Number(count) }, `${count} of ${item.name} taken.`);
+      }}
+    >
+      {counted && (
+        <>
+          <label for={`${where}-take`}>How many{unit === 'piece' ? '' : `, in ${unit}s`}</label>
+          <div class="row">
+            <input
+              id={`${where}-take`}
+              inputMode="decimal"
+              class="number"
+              value={count}
+              onInput={(event) => setCount(event.currentTarget.value)}
+            />
+            <button type="submit">Take</button>
+          </div>
+        </>
+      )}
+      <ul class="choices">
+        <li>
+          <button type="button" onClick={() => take({ fraction: 0.5 }, `Half of ${item.name} taken.`)}>
+            Took half
+          </button>
+        </li>
+        <li>
+          <button type="button" onClick={close}>
+            Leave it
+          </button>
+        </li>
+      </ul>
+    </form>
+  );
+};
+
+export const PlaceChoice = ({
+  id,
+  board,
+  value,
+  choose,
+  empty,
+}: {
+  id: string;
+  board: Board;
+  value: string;
+  choose: (placeId: string) => void;
+  empty: string;
+}) => (
+  <select id={id} value={value} onChange={(event) => choose(event.currentTarget.value)}>
+    <option value="">{empty}</option>
+    {board.places.map((place) => (
+      <option key={place.id} value={place.id}>
+        {place.path.join(', ')}
+      </option>
+    ))}
+  </select>
+);
+
+const MoveForm = ({ item, where, state, board, close }: Doing & { board: Board }) => {
+  const [placeId, setPlace] = useState('');
+  return (
+    <form
+      class="small-form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (placeId === '') return;
+        void state
+          .act({
+            where,
+            done: `${item.name} is now in: ${placeOf(board, placeId)}.`,
+            work: [moveItem(item.id, placeId)],
+          })
+          .then((fine) => fine && close());
+      }}
+    >
+      <label for={`${where}-place`}>Where to</label>
+      <div class="row">
+        <PlaceChoice
+          id={`${where}-place`}
+          board={board}
+          value={placeId}
+          choose={setPlace}
+          empty="Choose a place"
+        />
+        <button type="submit">Move</button>
+        <button type="button" onClick={close}>
+          Leave it
+        </button>
+      </div>
+    </form>
+  );
+};
+
+interface Doing {
+  readonly item: BoardItem;
+  readonly where: string;
+  readonly state: BoardState;
+  readonly close: () => void;
+}
+
+export const Card = ({
+  item,
+  board,
+  state,
+  place,
+}: {
+  item: BoardItem;
+  board: Board;
+  state: BoardState;
+  place: CardPlace;
+}) => {
+  const [isOpen, setOpen] = useState(place.open);
+  const [form, setForm] = useState<'take' | 'move' | null>(null);
+  const { locale } = board.household;
+  const where = `${place.part}-${item.id}`;
+  const isGone = state.outcome?.where === where && state.outcome.gone.some(({ id }) => id === item.id);
+  if (isGone) return <OutcomeHere state={state} where={where} takesFocus />;
+
+  const finish = (how: 'used' | 'thrown out', done: string): void => {
+    void state.act({ where, done: `${item.name}: ${done}.`, work: [finishItem(item.id, how)], gone: [item] });
+  };
+  const warnings = allergensOf(item);
+  const urgent = board.tonight.includes(item.id);
+  const facts = [
+    item.howMuch,
+    untilOf(item, board.today, locale),
+    ageOf(item, board.today, locale),
+    ...(place.showPlace ? [placeOf(board, item.placeId)] : []),
+    ...(item.spot === null ? [] : [item.spot]),
+  ].filter((fact) => fact !== null);
+  const button = (label: string, press: () => void) => (
+    <li>
+      <button type="button" onClick={press}>
+        {label}
+        <span class="hidden"> {item.name}</span>
+      </button>
+    </li>
+  );
+  return (
+    <article class={urgent ? 'card urgent' : 'card'} aria-labelledby={`${where}-name`}>
+      <h4 id={`${where}-name`}>
+        {place.picked !== null ? (
+          <label class="pick">
+            <input type="checkbox" checked={place.picked.has(item.id)} onChange={() => place.pick(item.id)} />
+            {item.name}
+          </label>
+        ) : (
+          <button
+            type="button"
+            class="plain"
+            aria-expanded={isOpen}
+            onClick={() => {
+              setOpen(!isOpen);
+              setForm(null);
+            }}
+          >
+            {item.name}
+          </button>
+        )}
+      </h4>
+      {warnings.map((warning) => (
+        <p key={warning} class="warn">
+          {warning}
+        </p>
+      ))}
+      <p>{facts.join(' · ')}</p>
+      {item.cautions.length > 0 && <p>{item.cautions.join('. ')}</p>}
+      {isOpen && (
+        <>
+          {item.feels !== null && <p>Feels: {item.feels}</p>}
+          {item.diets.length > 0 && <p>{item.diets.join(', ')}</p>}
+          {item.maker !== null && <p>From {item.maker}</p>}
+          {item.says !== null && <p class="source">By {item.says}</p>}
+          {place.picked === null && (
+            <ul class="choices" aria-label={`What to do with ${item.name}`}>
+              {button('Used up', () => finish('used', 'used up'))}
+              {button('Took some', () => setForm(form === 'take' ? null : 'take'))}
+              {button('Threw out', () => finish('thrown out', 'thrown out'))}
+              {button('Move', () => setForm(form === 'move' ? null : 'move'))}
+              {board.may !== 'speak' && button('Dates and more', () => place.correct(item))}
+              {button('To buy', () => {
+                void state.act({
+                  where,
+                  done: `${item.name} is on the list to buy.`,
+                  work: [() => service.addPurchase(item.name)],
+                });
+              })}
+            </ul>
+          )}
+          {form === 'take' && (
+            <TakeForm item={item} where={where} state={state} close={() => setForm(null)} />
+          )}
+          {form === 'move' && (
+            <MoveForm item={item} where={where} state={state} board={board} close={() => setForm(null)} />
+          )}
+        </>
+      )}
+      <OutcomeHere state={state} where={where} />
+    </article>
+  );
+};

@@ -1,0 +1,63 @@
+/** What this browser keeps for when there is no network: the last record, and whose it is. Forgotten on leaving. */
+import type { Me } from '../../../shared/client/http.js';
+import type { Board } from '../../../shared/wire/board.js';
+
+const keys = { me: 'tellshelf.me', board: 'tellshelf.board' } as const;
+
+const read = <T>(key: string): T | null => {
+  try {
+    return JSON.parse(localStorage.getItem(key) ?? 'null') as T | null;
+  } catch {
+    return null;
+  }
+};
+const write = (key: string, value: unknown): void => {
+  try {
+    localStorage.setItem(key, JSON.stringify(value));
+  } catch {
+    // A browser that keeps nothing, or no room: there is no record without a network then.
+  }
+};
+
+export const keptMe = (): Me | null => read<Me>(keys.me);
+export const keepMe = (me: Me): void => write(keys.me, me);
+export const keptBoard = (): Board | null => read<Board>(keys.board);
+export const keepBoard = (board: Board): void => write(keys.board, board);
+
+const talkKey = 'tellshelf.talk';
+
+/** What was said last in this tab: a page loaded again in the middle of a question still shows it. */
+export const keptTalk = <T>(): T | null => {
+  try {
+    return JSON.parse(sessionStorage.getItem(talkKey) ?? 'null') as T | null;
+  } catch {
+    return null;
+  }
+};
+export const keepTalk = (talk: unknown): void => {
+  try {
+    sessionStorage.setItem(talkKey, JSON.stringify(talk));
+  } catch {
+    // A browser that keeps nothing.
+  }
+};
+
+export const forget = (): void => {
+  try {
+    for (const key of Object.values(keys)) localStorage.removeItem(key);
+    sessionStorage.removeItem(talkKey);
+  } catch {
+    // Nothing was kept.
+  }
+};
+
+/** Calls when another tab of this browser goes to another household. */
+export const onOtherHousehold = (mine: Me, hear: () => void): (() => void) => {
+  const look = (event: StorageEvent): void => {
+    if (event.key !== keys.me || event.newValue === null) return;
+    const other = keptMe();
+    if (other !== null && other.household.id !== mine.household.id) hear();
+  };
+  window.addEventListener('storage', look);
+  return () => window.removeEventListener('storage', look);
+};

@@ -1,0 +1,207 @@
+/** People of the household: what they must not eat, and whether guidance is stricter for them. */
+import { useState } from 'preact/hooks';
+import type { PersonView } from '../../../shared/wire/home.js';
+import { Field, SaidHere, useDoing } from './form.js';
+import { service } from './service.js';
+
+interface Draft {
+  readonly name: string;
+  readonly eatsHere: boolean;
+  readonly atRisk: boolean;
+  readonly allergens: readonly string[];
+  readonly other: string;
+  readonly diets: string;
+}
+
+const listOf = (text: string): string[] =>
+  text
+    .split(/[\n,]/)
+    .map((part) => part.trim())
+    .filter((part) => part !== '');
+
+const PersonForm = ({
+  id,
+  person,
+  groups,
+  own,
+  save,
+}: {
+  id: string;
+  person: PersonView | null;
+  groups: readonly string[];
+  /** Only an owner changes people. */
+  own: boolean;
+  save: (body: object, name: string) => Promise<boolean>;
+}) => {
+  const start = (): Draft => ({
+    name: person?.name ?? '',
+    eatsHere: person?.eatsHere ?? true,
+    atRisk: person?.atRisk ?? false,
+    allergens: (person?.allergens ?? []).filter((allergen) => groups.includes(allergen)),
+    other: (person?.allergens ?? []).filter((allergen) => !groups.includes(allergen)).join(', '),
+    diets: (person?.diets ?? []).join(', '),
+  });
+  const [draft, setDraft] = useState(start);
+  const [error, setError] = useState('');
+  const set = (change: Partial<Draft>): void => setDraft({ ...draft, ...change });
+  return (
+    <form
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (draft.name.trim() === '') {
+          setError('Write a name.');
+          document.getElementById(`${id}-name`)?.focus();
+          return;
+        }
+        setError('');
+        void save(
+          {
+            name: draft.name.trim(),
+            eatsHere: draft.eatsHere,
+            atRisk: draft.atRisk,
+            allergens: [...draft.allergens, ...listOf(draft.other)],
+            diets: listOf(draft.diets),
+          },
+          draft.name.trim(),
+        ).then((fine) => fine && person === null && setDraft(start()));
+      }}
+    >
+      <fieldset disabled={!own}>
+        <legend>{person === null ? 'Somebody new' : person.name}</legend>
+        <Field id={`${id}-name`} label="Name">
+          <input
+            id={`${id}-name`}
+            maxLength={80}
+            value={draft.name}
+            aria-invalid={error !== ''}
+            aria-describedby={`${id}-error`}
+            onInput={(event) => set({ name: event.currentTarget.value })}
+          />
+          <p id={`${id}-error`} role="alert" class="notice">
+            {error}
+          </p>
+        </Field>
+        <label>
+          <input
+            type="checkbox"
+            checked={draft.eatsHere}
+            onChange={() => set({ eatsHere: !draft.eatsHere })}
+          />
+          Eats here
+        </label>
+        <label>
+          <input type="checkbox" checked={draft.atRisk} onChange={() => set({ atRisk: !draft.atRisk })} />
+          Stricter guidance: a baby or small child, pregnant, older, or with weakened immunity
+        </label>
+        <fieldset>
+          <legend>Must not eat</legend>
+          <ul class="picks">
+            {groups.map((group) => (
+              <li key={group}>
+                <label>
+                  <input
+                    type="checkbox"
+                    checked={draft.allergens.includes(group)}
+                    onChange={() =>
+                      set({
+                        allergens: draft.allergens.includes(group)
+                          ? draft.allergens.filter((one) => one !== group)
+                          : [...draft.allergens, group],
+                      })
+                    }
+                  />
+                  {group}
+                </label>
+              </li>
+            ))}
+          </ul>
+          <Field id={`${id}-other`} label="And, separated by commas">
+            <input
+              id={`${id}-other`}
+              maxLength={400}
+              value={draft.other}
+              onInput={(event) => set({ other: event.currentTarget.value })}
+            />
+          </Field>
+        </fieldset>
+        <Field id={`${id}-diets`} label="Eats by choice: vegan, low salt">
+          <input
+            id={`${id}-diets`}
+            maxLength={400}
+            value={draft.diets}
+            onInput={(event) => set({ diets: event.currentTarget.value })}
+          />
+        </Field>
+        {own && <button type="submit">{person === null ? 'Add' : 'Save'}</button>}
+      </fieldset>
+    </form>
+  );
+};
+
+export const People = ({
+  people,
+  groups,
+  own,
+  refresh,
+}: {
+  people: readonly PersonView[];
+  groups: readonly string[];
+  own: boolean;
+  refresh: () => Promise<void>;
+}) => {
+  const { said, run } = useDoing();
+  const summary = (person: PersonView): string =>
+    [
+      person.name,
+      person.allergens.length > 0 ? `not ${person.allergens.join(', ')}` : '',
+      person.diets.join(', '),
+      person.atRisk ? 'stricter guidance' : '',
+      person.eatsHere ? '' : 'does not eat here',
+    ]
+      .filter((part) => part !== '')
+      .join('; ');
+  return (
+    <section aria-labelledby="people">
+      <h2 id="people">People</h2>
+      <p>
+        What is not written of an allergen is unknown, never absent. Ask whoever cooked, and read the label.
+      </p>
+      {people.map((person) => (
+        <details class="card" key={`${person.id}-${summary(person)}`}>
+          <summary>{summary(person)}</summary>
+          <PersonForm
+            id={`person-${person.id}`}
+            person={person}
+            groups={groups}
+            own={own}
+            save={(body, name) =>
+              run(async () => {
+                await service.call('PATCH', `/v1/kitchen/people/${encodeURIComponent(person.id)}`, body);
+                await refresh();
+              }, `${name} is changed.`)
+            }
+          />
+        </details>
+      ))}
+      {own && (
+        <details class="card">
+          <summary>Add somebody</summary>
+          <PersonForm
+            id="person-new"
+            person={null}
+            groups={groups}
+            own
+            save={(body, name) =>
+              run(async () => {
+                await service.call('POST', '/v1/kitchen/people', body);
+                await refresh();
+              }, `${name} is added.`)
+            }
+          />
+        </details>
+      )}
+      <SaidHere said={said} />
+    </section>
+  );
+};

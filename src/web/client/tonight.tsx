@@ -1,0 +1,146 @@
+/** What somebody should see to today: food, timers, messages, the list to buy. */
+import { useState } from 'preact/hooks';
+import type { Board, BoardItem } from '../../../shared/wire/board.js';
+import { Card } from './card.js';
+import { OutcomeHere } from './outcome.js';
+import { service } from './service.js';
+import { Timers } from './timers.js';
+import type { BoardState } from './use-board.js';
+
+const SHOWN = 6;
+const nothing = new Set<string>();
+
+const Shopping = ({ board, state }: { board: Board; state: BoardState }) => {
+  const [name, setName] = useState('');
+  const [error, setError] = useState('');
+  return (
+    <section aria-labelledby="list">
+      <h3 id="list">List to buy</h3>
+      {board.purchases.length === 0 ? (
+        <p>The list is empty.</p>
+      ) : (
+        <ul class="lines">
+          {board.purchases.map((purchase) => (
+            <li key={purchase.id}>
+              <span>{purchase.name}</span>
+              <button
+                type="button"
+                onClick={() => {
+                  void state.act({
+                    where: 'list',
+                    done: `${purchase.name} is off the list.`,
+                    work: [() => service.removePurchase(purchase.id)],
+                  });
+                }}
+              >
+                Take off<span class="hidden"> {purchase.name}</span>
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      <form
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          const wanted = name.trim();
+          if (wanted === '') {
+            setError('Write what to buy, for example oats.');
+            document.getElementById('buy')?.focus();
+            return;
+          }
+          setError('');
+          void state
+            .act({
+              where: 'list',
+              done: `${wanted} is on the list.`,
+              work: [() => service.addPurchase(wanted)],
+            })
+            .then((fine) => fine && setName(''));
+        }}
+      >
+        <label for="buy">Put on the list</label>
+        <div class="row">
+          <input
+            id="buy"
+            maxLength={120}
+            value={name}
+            aria-invalid={error !== ''}
+            aria-describedby="buy-error"
+            onInput={(event) => setName(event.currentTarget.value)}
+          />
+          <button type="submit">Add</button>
+        </div>
+        <p id="buy-error" role="alert" class="notice">
+          {error}
+        </p>
+      </form>
+      <OutcomeHere state={state} where="list" />
+    </section>
+  );
+};
+
+export const Tonight = ({
+  board,
+  state,
+  correct,
+}: {
+  board: Board;
+  state: BoardState;
+  correct: (item: BoardItem) => void;
+}) => {
+  const [all, setAll] = useState(false);
+  const byId = new Map(board.items.map((item) => [item.id, item]));
+  const now = board.tonight.flatMap((id) => byId.get(id) ?? []);
+  const gone = (state.outcome?.gone ?? []).filter(
+    ({ id }) => state.outcome?.where === `tonight-${id}` && !byId.has(id),
+  );
+  const shown = [...gone, ...(all ? now : now.slice(0, SHOWN))];
+  return (
+    <section aria-labelledby="tonight">
+      <h2 id="tonight">Tonight</h2>
+      <Timers timers={board.reminders} />
+      {board.messages.length > 0 && (
+        <section aria-labelledby="messages">
+          <h3 id="messages">Messages</h3>
+          <ul>
+            {board.messages.map(({ id, from, text }) => (
+              <li key={id}>
+                {from === null ? '' : `${from}: `}
+                {text}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <h3>Use first</h3>
+      {now.length === 0 && gone.length === 0 && <p>Nothing needs using up today, as far as is recorded.</p>}
+      <div class="cards">
+        {shown.map((item) => (
+          <Card
+            key={item.id}
+            item={item}
+            board={board}
+            state={state}
+            place={{
+              part: 'tonight',
+              showPlace: true,
+              open: false,
+              picked: null,
+              pick: () => nothing,
+              correct,
+            }}
+          />
+        ))}
+      </div>
+      {now.length > SHOWN && (
+        <p>
+          <button type="button" aria-expanded={all} onClick={() => setAll(!all)}>
+            {all ? 'Show fewer' : `Show all ${now.length}`}
+          </button>
+        </p>
+      )}
+      <Shopping board={board} state={state} />
+    </section>
+  );
+};
