@@ -25,9 +25,7 @@ export const agesPlot = (items: readonly Item[], day: PlainDate): Plot => {
     counts[index] = (counts[index] ?? 0) + 1;
   }
   const groups = [
-    ...ends.map((end, at) =>
-      say('plot-age-group', { from: (ends[at - 1] ?? -1) + 1, to: { kind: 'days', days: end } }),
-    ),
+    ...ends.map((end, at) => say('plot-age-group', { from: (ends[at - 1] ?? -1) + 1, to: end })),
     say('plot-age-over', { days: { kind: 'days', days: ends[ends.length - 1] ?? 0 } }),
     say('plot-age-unknown'),
   ];

@@ -143,9 +143,9 @@ export const referencePage = (
     )
     .join('');
   return `<!doctype html>
-<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width">
-<title>${text(document.info.title)}: API reference</title></head>
-<body><a href="#main">Skip to the reference</a><header><h1>${text(document.info.title)}: API reference</h1>
+<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark">
+<link rel="stylesheet" href="/style.css"><title>${text(document.info.title)}: API reference</title></head>
+<body class="reference"><a class="skip" href="#main">Skip to the reference</a><header><h1>${text(document.info.title)}: API reference</h1>
 ${(document.info.description ?? '')
   .split('\n\n')
   .map((paragraph) => `<p>${prose(paragraph)}</p>`)

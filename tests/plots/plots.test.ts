@@ -94,6 +94,30 @@ describe('the sentence', () => {
   } as const;
   const listener = { length: 'usual', rate: 1, volume: 'medium', whisper: false, earcons: false } as const;
 
+  it('names ages by ranges that do not overlap', () => {
+    const names = agesPlot([], day).groups.map((group) =>
+      voice
+        .render(
+          {
+            parts: [
+              typeof group === 'object' && group.kind === 'say'
+                ? group
+                : { kind: 'say', phrase: 'plot-group', args: { group } },
+            ],
+          },
+          listener,
+          around,
+        )
+        .text.replace(/\.$/, ''),
+    );
+    expect(names.slice(0, 4)).toEqual([
+      'Up to one day',
+      'Two to three days',
+      'Four to seven days',
+      'Eight to fourteen days',
+    ]);
+  });
+
   it('says what the plot shows', () => {
     const said = (plot: { readonly sentence: Parameters<typeof voice.phraseText>[0] }): string =>
       voice.render({ parts: [plot.sentence] }, listener, around).text;

@@ -430,3 +430,33 @@ describe('addresses and installing', () => {
       expect((await site.service.app.inject({ url: src })).statusCode, src).toBe(200);
   });
 });
+
+describe('five hundred foods', () => {
+  it('stand folded by place, are found, and are not all on the page at once', async () => {
+    const { kitchen } = await site.service.households.look('marta');
+    const places = [...kitchen.places.keys()];
+    for (let food = 0; food < 17; food++) {
+      const made = await site.service.app.inject({
+        method: 'POST',
+        url: '/v1/kitchen/items',
+        headers: bearer(site.service.tokens.speak),
+        payload: {
+          name: `soup number ${food}`,
+          shares: Array.from({ length: 30 }, (_, at) => ({
+            count: 1,
+            placeId: places[(food + at) % places.length],
+          })),
+        },
+      });
+      expect(made.statusCode).toBe(200);
+    }
+    await letIn(page, site);
+    await page.getByRole('heading', { name: 'Tonight' }).waitFor();
+    expect(await page.locator('button').count()).toBeLessThan(150);
+    await find('soup number 7');
+    await page.getByText(/30 found/).waitFor();
+    expect(await page.locator('.cards article').count()).toBeLessThan(60);
+    await find('soup');
+    await page.getByText(/the first 40 are shown/).waitFor();
+  });
+});

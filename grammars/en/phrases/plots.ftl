@@ -8,8 +8,11 @@ plot-given-away = given away
 
 plot-ages-title = How old things are
 plot-age-group = { $from ->
-    [0] up to { $to }
-   *[other] { $from } to { $to }
+    [0] up to { $to ->
+        [one] one day
+       *[other] { $to } days
+    }
+   *[other] { $from } to { $to } days
 }
 plot-age-over = more than { $days }
 plot-age-unknown = no date known
