@@ -1,17 +1,49 @@
-// Builds the one native library (better-sqlite3) after `npm ci`. Its own install script fetches a
-// ready-made binary, else compiles against Node's headers, which it fetches too. Where neither can
-// be fetched but the headers came with Node, this compiles against those.
+// After installing: sees to SQLite, the one native library. Node 22 and later have it ready made inside
+// better-sqlite3 13. For Node 20 it fetches better-sqlite3 12, which npm would build for every Node if it were
+// among the dependencies, and compiles it: against headers that came with Node where they did, else by its own
+// script, which fetches a ready-made binary or the headers. What was built is kept in the user's cache.
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { userCache } from './.cache-folder.mjs';
 
+const RELEASE_FOR_20 = '12.11.1';
+
+const here = dirname(fileURLToPath(import.meta.url));
 const require = createRequire(import.meta.url);
-const home = dirname(require.resolve('better-sqlite3/package.json'));
+const ready = Number.parseInt(process.versions.node, 10) >= 22;
+const beside = join(here, 'node_modules', '.sqlite-12');
+const kept = join(
+  userCache(),
+  `sqlite-${RELEASE_FOR_20}-${process.platform}-${process.arch}-${process.versions.modules}`,
+);
 
+const say = (...lines) => process.stderr.write(`${lines.join('\n')}\n`);
+const folderOf13 = () => {
+  try {
+    return dirname(require.resolve('better-sqlite3/package.json'));
+  } catch {
+    return null;
+  }
+};
+const folderOf12 = join(beside, 'node_modules', 'better-sqlite3');
+const folder = ready ? folderOf13() : folderOf12;
+// In a process of its own: what cannot be loaded may end it.
 const works = () =>
-  spawnSync(process.execPath, ['-e', "new (require('better-sqlite3'))(':memory:')"], {
-    cwd: dirname(home),
+  folder !== null &&
+  spawnSync(process.execPath, ['-e', `new (require(${JSON.stringify(folder)}))(':memory:')`], {
     stdio: 'ignore',
   }).status === 0;
 
@@ -21,29 +53,112 @@ const headers = () => {
   const file = join(prefix, 'include', 'node', 'node_version.h');
   if (!existsSync(file)) return null;
   const text = readFileSync(file, 'utf8');
-  const part = (name) => new RegExp(`#define NODE_${name}_VERSION (\\d+)`).exec(text)?.[1];
+  const part = (what) => new RegExp(`#define NODE_${what}_VERSION (\\d+)`).exec(text)?.[1];
   return `${part('MAJOR')}.${part('MINOR')}.${part('PATCH')}` === process.versions.node ? prefix : null;
 };
 
-if (!works()) {
-  const nodedir = headers();
-  const env = nodedir === null ? process.env : { ...process.env, npm_config_nodedir: nodedir };
-  const built = spawnSync('npm', ['run', 'install'], {
-    cwd: home,
-    env,
-    encoding: 'utf8',
-    shell: process.platform === 'win32',
-  });
-  if (built.status !== 0 || !works()) {
-    process.stderr.write(`${built.stdout ?? ''}${built.stderr ?? ''}\nbetter-sqlite3 could not be built.\n`);
-    process.exit(1);
-  }
-}
+/** The environment without what npm says of the installing that this is part of. */
+const environment = () =>
+  Object.fromEntries(
+    Object.entries(process.env).filter(
+      ([key]) =>
+        !/^npm_(package|lifecycle|command|config_(global|prefix|local_prefix|location|omit|include|only|production|dry_run|save|package_lock_only|ignore_scripts|allow_scripts|workspaces?|w|g)$)/.test(
+          key,
+        ),
+    ),
+  );
+const npm = (args, options) =>
+  spawnSync('npm', args, { encoding: 'utf8', shell: process.platform === 'win32', ...options });
 
-// `npx tellshelf` in this folder: npm links the commands of what a project needs, not its own.
-if (process.platform !== 'win32') {
-  const link = join('node_modules', '.bin', 'tellshelf');
-  mkdirSync(dirname(link), { recursive: true });
+/** Fetches and compiles it. What npm and the compiler said. */
+const make12 = () => {
+  mkdirSync(beside, { recursive: true });
+  writeFileSync(join(beside, 'package.json'), '{ "private": true }\n');
+  const env = environment();
+  const fetched = npm(
+    ['install', '--no-audit', '--no-fund', '--ignore-scripts', `better-sqlite3@${RELEASE_FOR_20}`],
+    { cwd: beside, env },
+  );
+  const nodedir = headers();
+  const built =
+    fetched.status === 0
+      ? npm(['run', 'install'], {
+          cwd: folderOf12,
+          env: nodedir === null ? env : { ...env, npm_config_nodedir: nodedir },
+        })
+      : null;
+  return [fetched, built].map((ran) => `${ran?.stdout ?? ''}${ran?.stderr ?? ''}`).join('');
+};
+
+/** What only a compiler needs. */
+const trim = (library) => {
+  for (const part of ['deps', 'src', 'build/Release/obj', 'build/Release/obj.target'])
+    rmSync(join(library, part), { recursive: true, force: true });
+};
+
+const get12 = () => {
+  if (existsSync(kept)) {
+    rmSync(beside, { recursive: true, force: true });
+    cpSync(kept, beside, { recursive: true });
+    if (works()) return '';
+  }
+  rmSync(beside, { recursive: true, force: true });
+  const said = make12();
+  if (works()) {
+    trim(folderOf12);
+    try {
+      rmSync(kept, { recursive: true, force: true });
+      cpSync(beside, kept, { recursive: true });
+    } catch {
+      // Next time it is compiled again.
+    }
+  }
+  return said;
+};
+
+const lacks = (program) => spawnSync(program, ['--version'], { stdio: 'ignore' }).status !== 0;
+const OTHERWISE = 'or use Node 22 or later, which needs no compiler, or a PostgreSQL server (DATABASE_URL)';
+
+/** Two lines: what is missing, and how to get it. */
+const explain = (said) => {
+  if (ready) {
+    say(
+      `SQLite (better-sqlite3 13) is not there ready made for ${process.platform}-${process.arch}: there is no store in a file.`,
+      'Install again without leaving out optional dependencies, or name a PostgreSQL server with DATABASE_URL.',
+    );
+    return;
+  }
+  const missing = [
+    ['python3', 'python3'],
+    ['make', 'make'],
+    ['c++', 'g++'],
+  ].flatMap(([program, what]) => (lacks(program) ? [what] : []));
+  if (missing.length > 0) {
+    say(
+      `SQLite must be compiled for Node 20, and this machine lacks ${missing.join(', ')}.`,
+      `Install that (Debian: apt-get install ${missing.join(' ')}) and run "node .setup.mjs" in ${here}, ${OTHERWISE}.`,
+    );
+    return;
+  }
+  const log = join(mkdtempSync(join(tmpdir(), 'tellshelf-')), 'sqlite.log');
+  writeFileSync(log, said);
+  say(
+    `SQLite could not be compiled for Node 20: ${log} says why.`,
+    `Mend that and run "node .setup.mjs" in ${here}, ${OTHERWISE}.`,
+  );
+};
+
+const inCheckout = existsSync(join(here, 'src', 'cli', 'main.ts'));
+if (!works()) {
+  const said = ready ? '' : get12();
+  if (!works()) explain(said);
+}
+if (!inCheckout && ready && folder !== null) trim(folder);
+
+// `npx tellshelf` in a checkout: npm links the commands of what a project needs, not its own.
+const links = join(here, 'node_modules', '.bin');
+if (inCheckout && process.platform !== 'win32' && existsSync(links)) {
+  const link = join(links, 'tellshelf');
   rmSync(link, { force: true });
   symlinkSync(join('..', '..', '.run.mjs'), link);
 }

@@ -10,7 +10,8 @@ const findRoot = (from: string): string => {
   return findRoot(parent);
 };
 
-const root = findRoot(dirname(fileURLToPath(import.meta.url)));
+// A bundle that runs from the user's cache is told where the project is (`.run.mjs`).
+const root = process.env['TELLSHELF_HOME'] ?? findRoot(dirname(fileURLToPath(import.meta.url)));
 
 /** Absolute path of a file or folder shipped with the project, e.g. `projectFile('grammars', 'en')`. */
 export const projectFile = (...parts: string[]): string => join(root, ...parts);

@@ -4,7 +4,7 @@
  */
 import PDFDocument from 'pdfkit';
 import QRCode from 'qrcode';
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { z } from 'zod';
 import { projectFile } from '../project-files.js';
@@ -40,8 +40,13 @@ export interface Sheet {
   readonly notes: readonly string[];
 }
 
-const fontFile = (name: string): string =>
-  createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`);
+/** In a package the fonts lie beside the program. */
+const fontFile = (name: string): string => {
+  const packed = projectFile('dist', 'fonts', `${name}.ttf`);
+  return existsSync(packed)
+    ? packed
+    : createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`);
+};
 
 type Doc = InstanceType<typeof PDFDocument>;
 interface Box {
@@ -255,6 +260,8 @@ export const labelSheet = async (labels: readonly Label[], options: SheetOptions
   const doc = new PDFDocument({
     size: [stock.page[0] * point, stock.page[1] * point],
     margin: 0,
+    // Else it begins with a font of its own, which a bundle does not hold.
+    font: fontFile('DejaVuSans'),
     autoFirstPage: false,
     lang: 'en',
     tagged: true,

@@ -1,7 +1,7 @@
 /** The embedded store: one SQLite file, for one household or a few on one machine. */
 import { realpathSync } from 'node:fs';
 import { setTimeout as sleep } from 'node:timers/promises';
-import Sqlite from 'better-sqlite3';
+import type Sqlite from 'better-sqlite3';
 import { Kysely, Migrator, SqliteDialect, sql, type SqliteDatabase, type SqliteStatement } from 'kysely';
 import { createFileBell } from './sqlite-bell.js';
 import { createDiskSync, type DiskSyncOptions } from './disk-sync.js';
@@ -11,6 +11,7 @@ import type { Store, TellingStore } from './port.js';
 import { createPairings } from './pairings.js';
 import { inTransaction, withCheckedIds } from './scope.js';
 import { createSqlStore } from './sql-store.js';
+import { sqliteLibrary } from './sqlite-library.js';
 import type { Database } from './tables.js';
 import { createTellings } from './tellings.js';
 import { StoreError, storeErrorOf } from './errors.js';
@@ -25,7 +26,7 @@ export interface SqliteOptions {
 }
 
 const openFile = (path: string, options: SqliteOptions): Sqlite.Database => {
-  const file = new Sqlite(path, { timeout: options.busyTimeout ?? 5_000 });
+  const file = new (sqliteLibrary())(path, { timeout: options.busyTimeout ?? 5_000 });
   // Write-ahead log: readers never wait for a writer. NORMAL: what was answered has reached the disk
   // all the same, see disk-sync.ts.
   file.pragma('journal_mode = WAL');

@@ -1,10 +1,10 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import Sqlite from 'better-sqlite3';
 import { afterAll, describe, expect, it } from 'vitest';
 import { emptyKitchen, isRefused, putAway, type Doing } from '../../src/kitchen/index.js';
 import { openSqliteStore, StoreError } from '../../src/store/index.js';
+import { sqliteLibrary } from '../../src/store/sqlite-library.js';
 import { storeContract } from './contract.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'tellshelf-store-'));
@@ -103,7 +103,7 @@ describe('an SQLite file', () => {
     await store.migrate();
     await store.createHousehold(emptyKitchen(household), at);
     await store.close();
-    const file = new Sqlite(path);
+    const file = new (sqliteLibrary())(path);
     file.exec(`insert into kysely_migration (name, timestamp) values ('999-from-tomorrow', '2099-01-01')`);
     file.close();
     const older = openSqliteStore(path);
@@ -116,7 +116,7 @@ describe('an SQLite file', () => {
     const path = join(folder, 'held.db');
     const store = openSqliteStore(path, { busyTimeout: 150 });
     await store.migrate();
-    const other = new Sqlite(path);
+    const other = new (sqliteLibrary())(path);
     other.exec('begin immediate');
     let ticks = 0;
     const ticking = setInterval(() => (ticks += 1), 10);

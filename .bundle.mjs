@@ -1,0 +1,115 @@
+/**
+ * Makes the program's bundles with esbuild. Run by itself (`npm run build`) it makes `dist`, which is what a
+ * package carries beside `grammars` and `shared`: `program` with its libraries inside, `pages`, `fonts`,
+ * `client` and the licences of what is inside.
+ */
+import {
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+
+const home = dirname(fileURLToPath(import.meta.url));
+const dist = join(home, 'dist');
+
+/** Installed beside the program, or not at all: see optionalDependencies and peerDependencies. */
+const beside = [
+  'better-sqlite3',
+  '@opentelemetry/sdk-trace-node',
+  '@opentelemetry/exporter-trace-otlp-http',
+  '@opentelemetry/resources',
+  'esbuild',
+  'pg-native',
+];
+
+const program = {
+  absWorkingDir: home,
+  entryPoints: ['src/cli/main.ts'],
+  outExtension: { '.js': '.mjs' },
+  bundle: true,
+  splitting: true,
+  format: 'esm',
+  platform: 'node',
+  target: 'node20',
+  logLevel: 'error',
+};
+
+/** The program alone; its libraries and data stay where they are. About a third of a second. */
+export const bundleSources = async (folder) => {
+  const { build } = await import('esbuild');
+  await build({
+    ...program,
+    outdir: folder,
+    packages: 'external',
+    sourcemap: true,
+    define: { 'process.env.TELLSHELF_HOME': JSON.stringify(home) },
+  });
+};
+
+/** Every file of a bundle that is a library's, by the library's folder. */
+const librariesIn = (inputs) => {
+  const folders = new Set();
+  for (const file of inputs) {
+    const found = /^(?:.*\/)?node_modules\/(?:@[^/]+\/)?[^/]+/.exec(file);
+    if (found) folders.add(join(home, found[0]));
+  }
+  return [...folders].sort();
+};
+
+/** Their names, versions and licences, which must go with every copy. */
+const licencesOf = (folders) =>
+  folders
+    .map((folder) => {
+      const { name, version, license } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
+      const files = readdirSync(folder).filter((file) => /^(licen[cs]e|copying|notice)/i.test(file));
+      const texts = files.map((file) => readFileSync(join(folder, file), 'utf8').trim());
+      return [`${name} ${version}: ${license ?? 'see below'}`, ...texts].join('\n\n');
+    })
+    .join(`\n\n${'-'.repeat(60)}\n\n`);
+
+const bundlePackage = async () => {
+  const { build } = await import('esbuild');
+  rmSync(dist, { recursive: true, force: true });
+  const { metafile } = await build({
+    ...program,
+    outdir: join(dist, 'program'),
+    external: beside,
+    // Names and lines stay, so that a fault says where it was.
+    minifySyntax: true,
+    legalComments: 'none',
+    metafile: true,
+    // What libraries written for CommonJS ask for.
+    banner: {
+      js: "import{createRequire as __libRequire}from'node:module';import{fileURLToPath as __libPath}from'node:url';import{dirname as __libFolder}from'node:path';const require=__libRequire(import.meta.url),__filename=__libPath(import.meta.url),__dirname=__libFolder(__filename);",
+    },
+  });
+
+  // The pages are made by the very code that makes them when run from sources.
+  const maker = join(dist, 'make-pages.mjs');
+  await build({
+    ...program,
+    entryPoints: ['src/web/bundle.ts'],
+    splitting: false,
+    outfile: maker,
+    packages: 'external',
+  });
+  const { bundlePages } = await import(pathToFileURL(maker).href);
+  mkdirSync(join(dist, 'pages'));
+  for (const [name, script] of await bundlePages()) writeFileSync(join(dist, 'pages', name), script);
+  rmSync(maker);
+
+  mkdirSync(join(dist, 'fonts'));
+  const fonts = join(home, 'node_modules', 'dejavu-fonts-ttf');
+  for (const name of ['DejaVuSans', 'DejaVuSans-Bold'])
+    copyFileSync(join(fonts, 'ttf', `${name}.ttf`), join(dist, 'fonts', `${name}.ttf`));
+  const folders = [...librariesIn(Object.keys(metafile.inputs)), fonts, join(home, 'node_modules', 'preact')];
+  writeFileSync(join(dist, 'licences.txt'), `${licencesOf(folders.filter(existsSync))}\n`);
+};
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) await bundlePackage();
