@@ -26,6 +26,7 @@ import { setupAfterChange, setupExpects } from './sessions/setup.js';
 import { type Frame, type State, type Told, setupKey, stateOf } from './state.js';
 import { summaryLines } from './summary/lines.js';
 import { recallSummary } from './summary/told.js';
+import { askTold } from './tell/ask.js';
 import { sureFrame } from './turn/ask-sure.js';
 import { bestReading, closeReadings, harmless, onlyOneMeaning, steering, tellsLength } from './turn/doubt.js';
 import { brokenOff } from './turn/broken-off.js';
@@ -274,6 +275,7 @@ const confirmed = (work: Work, said: Act): Work => {
   const told =
     session?.kind === 'setup' && !session.paused && !topFrame(work) ? sessionAnswer(act, turnOf(work)) : null;
   if (told) return absorb(dropOffers(work), act, unsettled, told);
+  if (act.intent === 'tell') return askTold(dropOffers(work), act);
   const reply = tryAct(work, act);
   const changes = [...(reply.changes ?? []), ...(reply.effects ?? [])].length > 0;
   if (!changes && !reply.confirm) return absorb(dropOffers(work), act, unsettled, reply);

@@ -1,4 +1,5 @@
 /** Which handler answers which intent. Complete by type: an intent without one does not compile. */
+import { tell } from './tell/tell.js';
 import type { Intent } from '../understanding/intents.js';
 import { howOld } from './age/how-old.js';
 import { itemDate } from './age/item-date.js';
@@ -57,6 +58,7 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   finish,
   move: makingPlace(move),
   amend: askingFree(amend),
+  tell,
   open,
   freeze,
   thaw,

@@ -93,6 +93,7 @@ export const withConsensus = (guesses: readonly Guess[]): readonly Guess[] => {
   const agreed: Guess = {
     heard: known?.heard ?? key,
     tokens: words,
+    said: words,
     hedged: known?.hedged ?? first.hedged,
     aside: known?.aside ?? first.aside,
     share: first.share,

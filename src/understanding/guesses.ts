@@ -6,6 +6,8 @@ import { normalise } from './words/index.js';
 export interface Guess extends HeardWords {
   /** Said with a word of doubt. */
   readonly hedged: boolean;
+  /** As `tokens`, with slips of the tongue and their mending still in. */
+  readonly said: readonly string[];
   /** Weight in a vote of the guesses on a word, adding up to one. */
   readonly vote: number;
 }
@@ -38,7 +40,12 @@ export const guessesFrom = (hypotheses: readonly Hypothesis[], locale: string): 
     if (known) {
       known.belief += belief;
       known.vote += vote;
-    } else byWords.set(key, { heard: hypothesis.text, tokens, hedged, aside: asideOf(notes), belief, vote });
+    } else {
+      const said = notes.some(({ pass }) => pass === 'repairs')
+        ? normalise(hypothesis.text, locale, { mended: false }).tokens
+        : tokens;
+      byWords.set(key, { heard: hypothesis.text, tokens, said, hedged, aside: asideOf(notes), belief, vote });
+    }
   });
   const guesses = [...byWords.values()];
   const all = guesses.reduce((sum, { belief }) => sum + belief, 0);

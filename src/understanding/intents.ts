@@ -45,6 +45,7 @@ export const CHANGING_INTENTS = [
   'remove-device', // "remove Dele's phone"
   'undo',
   'redo',
+  'tell', // one or more statements, each with its roles: "two pints of milk in the door and the eggs are gone"
 ] as const;
 
 /** Intents that only ask. */
@@ -237,6 +238,72 @@ export interface SaidPreparation {
   readonly words: string | null;
 }
 
+/** What was done, or that a fact is told. */
+export type Deed =
+  | 'stored'
+  | 'made'
+  | 'bought'
+  | 'given-in'
+  | 'opened'
+  | 'froze'
+  | 'thawing'
+  | 'moved'
+  | 'took'
+  | 'finished'
+  | 'threw'
+  | 'gave'
+  | 'reheated'
+  | 'put-back'
+  | 'listed'
+  | 'unlisted'
+  /** Nothing was done: something is so. */
+  | 'fact';
+
+/** A part of it, and where that part is: "the other five are in the big freezer". */
+export interface SaidPart {
+  readonly amount: Amount | null;
+  /** "Half of them", or 'rest' for all that is left. */
+  readonly share: number | 'rest' | null;
+  readonly place: PlaceMention;
+}
+
+/**
+ * An event or a fact with its roles, as it was told. One sentence may hold several. What is left out was
+ * not said: a partial statement is about what was last spoken of.
+ */
+export interface Statement {
+  readonly deed: Deed;
+  /** Null: what was last spoken of or done. */
+  readonly thing: Mention | null;
+  /** "The", "my", "it", rather than "a", "some", "two". */
+  readonly definite: boolean;
+  /** "Another", "new", "more": not one that is here. */
+  readonly fresh: boolean;
+  readonly amount?: Amount;
+  readonly share?: Share;
+  readonly place?: PlaceMention;
+  /** "Up to the top shelf": it went there from elsewhere. */
+  readonly moved?: boolean;
+  readonly from?: PlaceMention;
+  readonly parts?: readonly SaidPart[];
+  readonly dates?: NonNullable<Slots['dates']>;
+  /** A day without a word that says what was on it. */
+  readonly when?: SaidDate;
+  /** As said, or 'me'. */
+  readonly maker?: string;
+  /** As said, or 'me'. */
+  readonly owner?: { readonly words: string; readonly candidates: readonly Candidate[] };
+  readonly marker?: Mention;
+  readonly container?: Touch;
+  readonly contains?: readonly string[];
+  readonly freeFrom?: readonly string[];
+  /** What is in it that is no allergen of the tables. */
+  readonly ingredients?: readonly string[];
+  readonly diets?: readonly string[];
+  /** "No, …": it puts right what was last done. */
+  readonly corrects: boolean;
+}
+
 /** The parts of what was said. Which can be set depends on the intent. */
 export interface Slots {
   readonly item?: Mention;
@@ -314,6 +381,10 @@ export interface Slots {
   /** What puts somebody at higher risk: "pregnant", "older", "weakened", "infant". */
   readonly risks?: readonly string[];
   readonly reason?: 'stopword' | 'smell' | 'mould' | null;
+  /** What was told, in the order it was said. */
+  readonly statements?: readonly Statement[];
+  /** Words that say something and that no part of the meaning took. */
+  readonly unused?: readonly string[];
 }
 
 /** What could be made out of a sentence that made no sense as a whole. */

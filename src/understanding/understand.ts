@@ -17,6 +17,7 @@ import type {
   Interpretation,
   Understanding,
 } from './intents.js';
+import { toldReading } from './moves/search.js';
 import type { HouseholdNames } from './names/api.js';
 import { mendedReadings, readingsOf, strayReadings, type Reader, type Reading } from './readings.js';
 import { confidenceOfCues, thresholds, verdictOn } from './thresholds.js';
@@ -216,6 +217,8 @@ export const createUnderstander = (
           normalised: meaning.guess.tokens.join(' '),
         };
       });
+      const told = toldReading(guesses, readings[0], meanings[0]?.best, reader);
+      if (told) return { readings: [told.reading, ...readings], margin: 1, verdict: told.verdict };
       const learned = without.includes('learned')
         ? null
         : learnedReading(guesses, readings[0], meanings[0]?.best, reader);

@@ -93,3 +93,10 @@ read-back-maker = from { $maker }
 read-back-owner = belongs to { $name }
 read-back-diet = marked { $diet }
 read-back-not-diet = no longer marked { $diet }
+
+nothing-told = I heard nothing to put on record.
+one-then-other = { $first } { $next }
+sure-told = { $told } { $unused ->
+    [none] Right? Yes or no.
+   *[other] I did not get “{ $unused }”. Is the rest right? Yes or no.
+}

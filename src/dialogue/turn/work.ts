@@ -1,12 +1,14 @@
 /** What a turn has come to so far: acts are run one after the other, each on what the one before left. */
 import { applyChange, joinChanges, personNamed } from '../../kitchen/index.js';
-import type { Change, Id, JournalEntry, Kitchen } from '../../kitchen/model.js';
+import type { Change, Id, Item, JournalEntry, Kitchen } from '../../kitchen/model.js';
 import type { Answer, Length, Listener, Say } from '../../speech/answer.js';
-import type { Act } from '../../understanding/intents.js';
+import type { Act, Statement } from '../../understanding/intents.js';
 import type { Conversation, Effect, Heard, LookUp, Surroundings } from '../api.js';
 import { buttonLabels } from '../describe/buttons.js';
 import type { Reply, Turn } from '../handler.js';
 import { handlers } from '../table.js';
+import { keepFacts } from '../tell/facts.js';
+import { stepsFor } from '../tell/plan.js';
 import { type Frame, type Memory, type Picked, type State, procedureKey, stateOf } from '../state.js';
 
 export interface Work {
@@ -268,9 +270,29 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
   return pushFrame(stated, frame);
 };
 
-/** Runs one act through its handler. */
-export const runAct = (work: Work, act: Act, settled: Settled = unsettled): Work =>
-  absorb({ ...work, act }, act, settled, handlers[act.intent](act, turnOf(work, settled)));
+const justAdded = (work: Work): readonly Item[] =>
+  work.state.memory.lastAdded.flatMap((id) => work.kitchen.items.get(id) ?? []);
+
+/** One statement, as the steps it comes to on what is on record by then. */
+const carryOut = (work: Work, statement: Statement, sure: boolean): Work =>
+  stepsFor(turnOf(work), statement).reduce((at, step) => {
+    if (step.do === 'act') return runAct(at, step.act, { picked: {}, sure });
+    const items = step.items.length > 0 ? step.items : justAdded(at);
+    const now = items.flatMap(({ id }) => at.kitchen.items.get(id) ?? []);
+    const act: Act = { intent: 'tell', slots: { statements: [step.statement] } };
+    const turn = turnOf(at, { picked: {}, sure });
+    return now.length > 0
+      ? absorb(at, act, unsettled, keepFacts(turn, now, step.statement, step.amount))
+      : at;
+  }, work);
+
+/** Runs one act through its handler; what was told, statement by statement, each on what the one before left. */
+export const runAct = (work: Work, act: Act, settled: Settled = unsettled): Work => {
+  const { statements } = act.slots;
+  if (statements && statements.length > 0)
+    return statements.reduce<Work>((at, statement) => carryOut(at, statement, settled.sure), { ...work, act });
+  return absorb({ ...work, act }, act, settled, handlers[act.intent](act, turnOf(work, settled)));
+};
 
 /** What the act would come to, changing nothing. */
 export const tryAct = (work: Work, act: Act, settled: Settled = unsettled): Reply =>

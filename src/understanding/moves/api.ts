@@ -39,8 +39,8 @@ export type Chunk = Span &
     | { readonly kind: 'allergens'; readonly allergens: readonly string[] }
     | { readonly kind: 'diet'; readonly diet: string }
     | { readonly kind: 'ordinal'; readonly ordinal: number }
-    /** A word or phrase of the lexicon of moves (`grammars/<language>/moves.txt`): verbs, connectives, repairs, … */
-    | { readonly kind: 'word'; readonly class: string }
+    /** A word or phrase of the lexicon of moves (`grammars/<language>/moves.json`): "deed:stored", "and", "repair", … */
+    | { readonly kind: 'word'; readonly classes: ReadonlySet<string> }
     /** A word nothing is known of. */
     | { readonly kind: 'unknown'; readonly word: string }
   );

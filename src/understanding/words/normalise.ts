@@ -22,6 +22,8 @@ const passes: readonly Pass[] = [
   fillersAtEnd,
 ];
 
+const unmended = passes.filter((pass) => pass !== repairs);
+
 /** More than anybody says in a breath. Longer input is cut, and a note says so. */
 export const longestInput = { characters: 1000, words: 80 } as const;
 
@@ -34,12 +36,17 @@ export interface Normalised {
   readonly hedged: boolean;
 }
 
-const tidy = (words: readonly Word[], lexicon: Lexicon, note: (note: Note) => void): readonly Word[] => {
+const tidy = (
+  words: readonly Word[],
+  lexicon: Lexicon,
+  note: (note: Note) => void,
+  inOrder: readonly Pass[],
+): readonly Word[] => {
   let tidied = words;
   // Each change shortens the sentence or spells a word out, so this ends; the bound is a belt to those braces.
   for (let round = 0; round < 200; round += 1) {
     const before = tidied;
-    for (const pass of passes) {
+    for (const pass of inOrder) {
       const next = pass(tidied, lexicon, note);
       // A sentence of nothing but fillers means what it says: "okay", "thank you".
       if (next.length > 0) tidied = next;
@@ -55,12 +62,22 @@ const tidy = (words: readonly Word[], lexicon: Lexicon, note: (note: Note) => vo
  * Idempotent: normalising `tokens.join(' ')` gives the same tokens.
  * `locale` is BCP 47; its language must have word lists under `grammars/`.
  */
-export const normalise = (text: string, locale: string): Normalised => {
+export const normalise = (
+  text: string,
+  locale: string,
+  /** False leaves slips and their mending as they were said, for a reader that knows what each word is. */
+  { mended = true }: { readonly mended?: boolean } = {},
+): Normalised => {
   const lexicon = lexiconFor(locale);
   const notes: Note[] = [];
   const short = text.slice(0, longestInput.characters);
   const heard = wordsOf(short, lexicon.tidying.symbols.signs);
-  const tidied = tidy(heard.slice(0, longestInput.words), lexicon, (note) => notes.push(note));
+  const tidied = tidy(
+    heard.slice(0, longestInput.words),
+    lexicon,
+    (note) => notes.push(note),
+    mended ? passes : unmended,
+  );
   const tokens = textsOf(tidied).slice(0, longestInput.words);
   const hedges = lexicon.tidying.hedges.phrases;
   return {

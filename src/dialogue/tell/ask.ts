@@ -1,0 +1,32 @@
+/** What was told with words that nobody understood: said back before it is done. */
+import type { Say } from '../../speech/answer.js';
+import type { Act } from '../../understanding/intents.js';
+import { say } from '../handler.js';
+import type { Frame } from '../state.js';
+import { type Work, pushFrame, runAct } from '../turn/work.js';
+
+/** One sentence after the other, as one value of a phrase. */
+const inTurn = ([first, ...rest]: readonly [Say, ...Say[]]): Say =>
+  rest.length === 0 ? first : say('one-then-other', { first, next: inTurn(rest as [Say, ...Say[]]) });
+
+/**
+ * What would be noted, and the words that were not understood, for a yes or no: nothing is done before. What
+ * changes nothing, or asks by itself, is said as it is.
+ */
+export const askTold = (work: Work, act: Act): Work => {
+  const done = runAct({ ...work, parts: [] }, act);
+  const [first, ...rest] = done.parts;
+  if (done.changes.length === work.changes.length || !first) return runAct(work, act);
+  const { unused = [], ...slots } = act.slots;
+  const told = inTurn([first, ...rest]);
+  const frame: Frame = {
+    kind: 'sure',
+    slot: 'sure',
+    question: say('sure-told', { told, ...(unused.length > 0 ? { unused: unused.join(' ') } : {}) }),
+    expecting: 'yes-no',
+    act: { intent: 'tell', slots },
+    picked: {},
+    asked: 1,
+  };
+  return pushFrame({ ...work, state: { ...work.state, memory: done.state.memory } }, frame);
+};

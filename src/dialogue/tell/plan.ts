@@ -1,0 +1,322 @@
+/**
+ * What a statement comes to, given what is on record: putting away something new, or a move, an opening, a
+ * fact of something that is here. The acts are those every other way of saying it ends in.
+ */
+import { foodKey, livingItems, placeUnder } from '../../kitchen/index.js';
+import type { Item } from '../../kitchen/model.js';
+import type { Amount } from '../../terms/amount.js';
+import type { Act, Mention, Slots, Statement } from '../../understanding/intents.js';
+import { emptyMention, itMention } from '../../understanding/intents.js';
+import { todayOf, type Turn } from '../handler.js';
+import { findItems } from '../refer/items.js';
+import { oldestFirst } from '../refer/tell-apart.js';
+import { findPlace } from '../refer/places.js';
+import { makerOf, ownerOf } from './facts.js';
+
+/** One thing to be done about it. */
+export type Step =
+  | { readonly do: 'act'; readonly act: Act }
+  /** Facts to be kept of these records; of what was just put away where there are none yet. */
+  | {
+      readonly do: 'facts';
+      readonly items: readonly Item[];
+      readonly statement: Statement;
+      readonly amount: boolean;
+    };
+
+/** Names fit so well that no other food is meant. */
+const named = 0.9;
+
+const mentionOf = ({ thing }: Statement): Mention => thing ?? itMention;
+
+/** Of hers that are here and called just that; where something newer was spoken of, those. */
+export const recordsOf = (turn: Turn, statement: Statement): readonly Item[] => {
+  const { thing } = statement;
+  if (thing === null || thing.words === null) {
+    const { items } = findItems(turn, thing ?? itMention);
+    return items;
+  }
+  const { words } = thing;
+  const same = livingItems(turn.kitchen).filter(({ name }) => foodKey(name) === foodKey(words));
+  const close = thing.candidates.flatMap(({ id, fit }) => {
+    const item = turn.kitchen.items.get(id);
+    return item && item.gone === null && fit >= named ? [item] : [];
+  });
+  const all = same.length > 0 ? same : close;
+  const spoken = all.filter(({ id }) => turn.memory.items.includes(id) || turn.memory.lastAdded.includes(id));
+  return spoken.length > 0 && spoken.length < all.length && statement.definite ? spoken : all;
+};
+
+const itemOf = (items: readonly Item[], said: Mention): Mention =>
+  items.length === 0
+    ? said
+    : {
+        ...emptyMention,
+        words: said.words,
+        candidates: items.map(({ id }) => ({ id, fit: 1 })),
+        pointer: items.length > 1 ? 'them' : null,
+      };
+
+const factsSaid = ({
+  dates,
+  maker,
+  owner,
+  contains,
+  freeFrom,
+  ingredients,
+  diets,
+  container,
+}: Statement): boolean =>
+  [dates, maker, owner, contains, freeFrom, ingredients, diets, container].some((part) => part !== undefined);
+
+/** How much each part is: a fraction of the whole, and the rest what the others leave. */
+const sharesOf = (statement: Statement): Slots['shares'] => {
+  const { parts = [], amount } = statement;
+  const unit =
+    parts.find((part) => part.amount && part.amount.unit !== 'piece')?.amount?.unit ??
+    amount?.unit ??
+    'piece';
+  const total = amount?.value ?? null;
+  let given = 0;
+  return parts.map(({ amount: said, share, place }) => {
+    const value =
+      said?.value ??
+      (share === 'rest' || share === null ? Math.max(0, (total ?? 0) - given) : (total ?? 0) * share);
+    given += value;
+    return { amount: { value, unit: said && said.unit !== 'piece' ? said.unit : unit }, place };
+  });
+};
+
+/** What was made or bought and nobody said when: today, which is said back. */
+const datesOf = (turn: Turn, { deed, dates, when }: Statement): Slots['dates'] => {
+  const kind = deed === 'made' ? 'made' : deed === 'bought' ? 'bought' : deed === 'opened' ? 'opened' : null;
+  const day = when ?? { day: todayOf(turn) };
+  if (kind && !dates?.[kind]) return { ...dates, [kind]: day };
+  return dates;
+};
+
+/** A food that comes in: everything told of it in one act; what no act holds is kept right after. */
+const comesIn = (turn: Turn, statement: Statement): readonly Step[] => {
+  const { amount, place, marker, container, contains, freeFrom, diets = [], ingredients, fresh } = statement;
+  const maker = makerOf(turn, statement);
+  const owner = ownerOf(turn, statement);
+  const shares = sharesOf(statement);
+  const dates = datesOf(turn, statement);
+  const thing = mentionOf(statement);
+  const shared = shares && shares.length > 0;
+  const slots: Slots = {
+    item: fresh && thing.pointer === null ? { ...thing, pointer: 'another' } : thing,
+    ...(amount && !shared ? { amount } : {}),
+    ...(shared ? { shares, amount: amount ?? totalOf(shares) } : {}),
+    ...(place && !shared ? { place } : {}),
+    ...(dates ? { dates } : {}),
+    ...(maker ? { maker } : {}),
+    ...(owner ? { person: { words: '', candidates: [{ id: owner, fit: 1 }] } } : {}),
+    ...(marker ? { marker } : {}),
+    ...(container ? { container } : {}),
+    ...(contains ? { allergens: contains } : freeFrom ? { allergens: freeFrom, free: true } : {}),
+    ...(diets[0] ? { diet: diets[0] } : {}),
+  };
+  const more: Statement = {
+    deed: 'fact',
+    thing: null,
+    definite: true,
+    fresh: false,
+    corrects: false,
+    ...(contains && freeFrom ? { freeFrom } : {}),
+    ...(diets.length > 1 ? { diets: diets.slice(1) } : {}),
+    ...(ingredients ? { ingredients } : {}),
+  };
+  return [
+    { do: 'act', act: { intent: 'put-away', slots } },
+    ...(factsSaid(more) ? [{ do: 'facts' as const, items: [], statement: more, amount: false }] : []),
+  ];
+};
+
+const totalOf = (shares: NonNullable<Slots['shares']>): Amount => ({
+  value: shares.reduce((sum, { amount }) => sum + amount.value, 0),
+  unit: shares[0]!.amount.unit,
+});
+
+/** It stands there already. */
+const isThere = (turn: Turn, items: readonly Item[], { place }: Statement): boolean => {
+  const found = findPlace(turn, place, 'place', items[0]?.placeId ?? null);
+  return (
+    found.found === 'one' && items.every(({ placeId }) => placeUnder(turn.kitchen, placeId, found.place.id))
+  );
+};
+
+/** What else was told of something here: where it is now, its marker, its facts. */
+const besides = (turn: Turn, items: readonly Item[], statement: Statement, dated = true): readonly Step[] => {
+  const { place, marker } = statement;
+  const item = itemOf(items, mentionOf(statement));
+  const facts = dated
+    ? { ...statement, ...(datesOf(turn, statement) ? { dates: datesOf(turn, statement)! } : {}) }
+    : statement;
+  return [
+    ...(factsSaid(facts) ? [{ do: 'facts' as const, items, statement: facts, amount: false }] : []),
+    ...(place && !isThere(turn, items, statement)
+      ? [{ do: 'act' as const, act: { intent: 'move' as const, slots: { item, place } } }]
+      : []),
+    ...(marker ? [{ do: 'act' as const, act: { intent: 'mark' as const, slots: { item, marker } } }] : []),
+  ];
+};
+
+const howGone = { finished: 'used', threw: 'thrown out', gave: 'given away' } as const;
+
+const usesUp = (turn: Turn, statement: Statement): readonly Step[] => {
+  const { deed, amount, share, thing } = statement;
+  const how = deed === 'threw' ? howGone.threw : deed === 'gave' ? howGone.gave : howGone.finished;
+  const items = recordsOf(turn, statement);
+  const item = thing?.words && items.length === 0 ? thing : itemOf(items, mentionOf(statement));
+  const at = statement.from ?? statement.place;
+  const placed = at ? { ...item, at } : item;
+  if (deed === 'took' || ((amount || share) && deed !== 'finished')) {
+    const half = amount && amount.value < 1 && amount.unit === 'piece' ? { fraction: amount.value } : null;
+    return [
+      {
+        do: 'act',
+        act: {
+          intent: 'take',
+          slots: {
+            item: placed,
+            ...(half ? { share: half } : amount ? { amount } : share ? { share } : {}),
+            ...(deed === 'took' ? {} : { how }),
+          },
+        },
+      },
+    ];
+  }
+  // Of several tubs the oldest is the one that is empty.
+  const one = items.length > 1 && thing?.pointer === null ? [oldestFirst(items)[0]!] : items;
+  const gone = one.length === items.length ? placed : itemOf(items, mentionOf(statement));
+  return [
+    {
+      do: 'act',
+      act: { intent: 'finish', slots: { item: { ...gone, pointer: thing?.pointer ?? null }, how } },
+    },
+  ];
+};
+
+/** It went from one place here to another. */
+const moves = (turn: Turn, items: readonly Item[], statement: Statement): readonly Step[] => {
+  const { amount, place, from, parts } = statement;
+  const item = itemOf(items, mentionOf(statement));
+  const [to] = parts ?? [];
+  const where = place ?? to?.place;
+  const much = amount ?? to?.amount ?? undefined;
+  return [
+    {
+      do: 'act',
+      act: {
+        intent: 'move',
+        slots: {
+          item: from ? { ...item, at: from } : item,
+          ...(where ? { place: where } : {}),
+          ...(much ? { amount: much } : {}),
+        },
+      },
+    },
+    ...besides(turn, items, { ...without(statement, 'place'), deed: 'fact' }),
+  ];
+};
+
+const without = <K extends keyof Statement>(statement: Statement, key: K): Omit<Statement, K> & Statement => {
+  const { [key]: _gone, ...rest } = statement;
+  return rest as Omit<Statement, K> & Statement;
+};
+
+/** Said of something that is here, rather than of something that comes in. */
+const isHere = (items: readonly Item[], statement: Statement): boolean => {
+  const { thing, fresh, amount, definite, parts, deed, dates, when } = statement;
+  if (items.length === 0 || fresh) return false;
+  if (thing === null || thing.words === null) return true;
+  if (deed === 'bought' || deed === 'given-in' || amount || parts) return false;
+  if (deed === 'made')
+    return definite && statement.place === undefined && (dates?.made ?? when) !== undefined;
+  return definite || deed === 'opened' || deed === 'fact';
+};
+
+export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
+  const items = recordsOf(turn, statement);
+  const { deed, amount, thing, place } = statement;
+  const item = itemOf(items, mentionOf(statement));
+  switch (deed) {
+    case 'listed':
+      return [
+        {
+          do: 'act',
+          act: { intent: 'buy-add', slots: { item: mentionOf(statement), ...(amount ? { amount } : {}) } },
+        },
+      ];
+    case 'unlisted':
+      return [{ do: 'act', act: { intent: 'buy-remove', slots: { item: mentionOf(statement) } } }];
+    case 'finished':
+    case 'threw':
+    case 'gave':
+    case 'took':
+      return usesUp(turn, statement);
+    case 'froze':
+    case 'thawing': {
+      if (items.length === 0 && thing?.words) return comesIn(turn, statement);
+      const intent = deed === 'froze' ? ('freeze' as const) : ('thaw' as const);
+      const kind = deed === 'froze' ? ('frozen' as const) : ('thawed' as const);
+      const day = statement.dates?.[kind] ?? statement.when;
+      const slots: Slots = {
+        item: statement.from ? { ...item, at: statement.from } : item,
+        ...(amount ? { amount } : {}),
+        ...(place ? { place } : {}),
+        ...(day ? { dates: { [kind]: day } } : {}),
+      };
+      return [{ do: 'act', act: { intent, slots } }];
+    }
+    case 'reheated':
+    case 'put-back':
+      return [{ do: 'act', act: { intent: deed, slots: { item, ...(place ? { place } : {}) } } }];
+    case 'moved':
+      return items.length > 0 ? moves(turn, items, statement) : comesIn(turn, statement);
+    default:
+  }
+  if (statement.moved && items.length > 0 && !amount && !statement.fresh && deed === 'stored')
+    return moves(turn, items, statement);
+  if (!isHere(items, statement)) return comesIn(turn, statement);
+  const several =
+    thing?.pointer && thing.pointer !== 'it' && thing.pointer !== 'this' && thing.pointer !== 'that';
+  const meant = items.length > 1 && !several ? justThese(turn, items, statement) : items;
+  const pointed = thing === null || thing.words === null;
+  if (deed === 'stored' && place && amount && pointed) return moves(turn, meant, statement);
+  if (deed === 'stored' && place && !amount) return besides(turn, meant, statement, false);
+  const facts: Step[] = amount && pointed ? [{ do: 'facts', items: meant, statement, amount: true }] : [];
+  return [...facts, ...besides(turn, meant, facts.length > 0 ? onlyPlaced(statement) : statement)];
+};
+
+const onlyPlaced = ({ deed, thing, definite, fresh, corrects, place, marker }: Statement): Statement => ({
+  deed: deed === 'made' || deed === 'opened' ? 'fact' : deed,
+  thing,
+  definite,
+  fresh,
+  corrects,
+  ...(place ? { place } : {}),
+  ...(marker ? { marker } : {}),
+});
+
+/** Of several of one name: those of one batch are one dish; else the one in the place said, else the oldest not opened. */
+const justThese = (turn: Turn, items: readonly Item[], { deed, place }: Statement): readonly Item[] => {
+  const batch = items[0]!.batchId;
+  if (batch !== null && items.every(({ batchId }) => batchId === batch)) return [items[0]!];
+  const there = place
+    ? items.filter((item) =>
+        isThere(turn, [item], {
+          deed: 'fact',
+          thing: null,
+          definite: true,
+          fresh: false,
+          corrects: false,
+          place,
+        }),
+      )
+    : [];
+  const some = there.length > 0 ? there : items;
+  const closed = deed === 'opened' ? some.filter(({ dates }) => !dates.opened) : some;
+  return [oldestFirst(closed.length > 0 ? closed : some)[0]!];
+};

@@ -1,0 +1,273 @@
+/**
+ * Constituents: every rule finds its spans anywhere in the sentence, and the cheapest cover of all its words
+ * by them is taken. What nothing explains stays visible as `unknown`.
+ *
+ * Costs are what a constituent takes for standing there, in natural logarithms: a longer one explains more
+ * words for the same, and a name known for certain is cheaper than one that only nearly fits.
+ */
+import type { DynamicRules, SemanticValue } from '../../grammar/api.js';
+import type { Candidate, Mention, PlaceMention } from '../intents.js';
+import { emptyMention } from '../intents.js';
+import {
+  asAmount,
+  asDate,
+  asPlace,
+  asShare,
+  asTouch,
+  markerMention,
+  namedMention,
+  pointed,
+} from '../meaning-parts.js';
+import type { Chunk } from './api.js';
+import { movesLexicon, type MovesLexicon } from './lexicon.js';
+
+const costs = {
+  word: 0.12,
+  /** A word that names nothing to eat. */
+  nameless: 0.6,
+  pointer: 0.25,
+  amount: 0.2,
+  share: 0.28,
+  number: 0.45,
+  day: 0.2,
+  time: 0.35,
+  span: 0.3,
+  marker: 0.2,
+  container: 0.4,
+  ordinal: 0.4,
+  food: 0.3,
+  goods: 0.55,
+  /** A name nobody knows: once, and for each of its words. */
+  open: 0.75,
+  openWord: 0.35,
+  unknown: 1.4,
+  twoFoods: 0.3,
+} as const;
+
+/** The longest open name, in words. */
+const longestOpen = 4;
+
+interface Offer {
+  readonly chunk: Chunk;
+  readonly cost: number;
+}
+
+const hersCost = (fit: number): number => (fit >= 0.95 ? 0.18 : fit >= 0.8 ? 0.4 : fit >= 0.6 ? 0.75 : 1.6);
+const placeCost = (fit: number): number => (fit >= 0.9 ? 0.2 : fit >= 0.7 ? 0.35 : 0.7);
+const personCost = (fit: number): number => (fit >= 0.95 ? 0.2 : 1.3);
+
+const fitOf = (value: SemanticValue): number => {
+  const candidates = (value as { candidates?: readonly Candidate[] } | null)?.candidates;
+  return candidates?.[0]?.fit ?? 0;
+};
+
+type Finder = (tokens: readonly string[], from: number, rules: DynamicRules) => readonly Offer[];
+
+const byRule =
+  (uri: string, make: (value: SemanticValue, from: number, to: number) => Offer | null): Finder =>
+  (tokens, from, rules) =>
+    (rules.get(uri)?.matchesAt(tokens, from) ?? []).flatMap(({ length, value }) => {
+      const offer = make(value, from, from + length);
+      return offer ? [offer] : [];
+    });
+
+/** "Smoked salmon milk": a food of hers after another food is likelier the next of a list than part of its name. */
+const twoFoods = (tokens: readonly string[], from: number, length: number, rules: DynamicRules): boolean => {
+  for (let cut = 1; cut < length; cut += 1) {
+    const hers = rules
+      .get('kitchen:item')
+      ?.matchesAt(tokens, from + cut)
+      .some((match) => match.length === length - cut && fitOf(match.value) >= 0.99);
+    const food = rules
+      .get('kitchen:food')
+      ?.matchesAt(tokens, from)
+      .some((match) => match.length === cut);
+    if (hers && food && cut > 1) return true;
+  }
+  return false;
+};
+
+const things: readonly Finder[] = [
+  byRule('kitchen:item', (value, from, to) => {
+    const fit = fitOf(value);
+    if (fit < 0.5) return null;
+    return {
+      chunk: { kind: 'thing', from, to, mention: namedMention(value), fit, source: 'hers' },
+      cost: hersCost(fit),
+    };
+  }),
+  (tokens, from, rules) =>
+    (rules.get('kitchen:food')?.matchesAt(tokens, from) ?? []).map(({ length, value }) => ({
+      chunk: { kind: 'thing', from, to: from + length, mention: namedMention(value), fit: 0, source: 'food' },
+      cost: costs.food + (twoFoods(tokens, from, length, rules) ? costs.twoFoods : 0),
+    })),
+  byRule('kitchen:goods', (value, from, to) => ({
+    chunk: { kind: 'thing', from, to, mention: namedMention(value), fit: 0, source: 'goods' },
+    cost: costs.goods,
+  })),
+];
+
+const simple: readonly Finder[] = [
+  byRule('kitchen:place', (value, from, to) => {
+    const place = asPlace({ named: value });
+    const fit = place.candidates[0]?.fit ?? 0;
+    return { chunk: { kind: 'place', from, to, place, fit }, cost: placeCost(fit) };
+  }),
+  byRule('builtin:grammar/amount', (value, from, to) => {
+    const amount = asAmount(value);
+    return { chunk: { kind: 'amount', from, to, amount }, cost: costs.amount };
+  }),
+  byRule('builtin:grammar/share', (value, from, to) => ({
+    chunk: { kind: 'share', from, to, share: asShare(value) },
+    cost: costs.share,
+  })),
+  byRule('builtin:grammar/number', (value, from, to) => ({
+    chunk: { kind: 'number', from, to, value: value as number },
+    cost: costs.number,
+  })),
+  byRule('builtin:grammar/duration', (value, from, to) => ({
+    chunk: { kind: 'span', from, to, seconds: value as number },
+    cost: costs.span,
+  })),
+  byRule('builtin:grammar/time', (value, from, to) => ({
+    chunk: { kind: 'time', from, to, time: String(value) },
+    cost: costs.time,
+  })),
+  byRule('builtin:grammar/ordinal', (value, from, to) => ({
+    chunk: { kind: 'ordinal', from, to, ordinal: value as number },
+    cost: costs.ordinal,
+  })),
+  byRule('kitchen:person', (value, from, to) => {
+    const { words, candidates } = namedMention(value);
+    const fit = candidates[0]?.fit ?? 0;
+    if (fit < 0.8) return null;
+    return { chunk: { kind: 'person', from, to, words: words ?? '', candidates }, cost: personCost(fit) };
+  }),
+  byRule('kitchen:marker', (value, from, to) => {
+    const mention = markerMention(value);
+    const { fastening, dots, shape } = mention.touch ?? {};
+    const felt =
+      fastening !== undefined || dots !== undefined || shape !== undefined || mention.candidates.length > 0;
+    return felt ? { chunk: { kind: 'marker', from, to, mention }, cost: costs.marker } : null;
+  }),
+  byRule('kitchen:touch', (value, from, to) => ({
+    chunk: { kind: 'container', from, to, touch: asTouch(value) },
+    cost: costs.container,
+  })),
+];
+
+/** A day leans to what it is the day of: one match of each leaning. */
+const days: Finder = (tokens, from, rules) => {
+  const at = (lean: string) => rules.get(`builtin:grammar/date?lean=${lean}`)?.matchesAt(tokens, from) ?? [];
+  const ahead = at('future');
+  const printed = at('printed');
+  const window = at('window');
+  const seen = new Set<number>();
+  return [...at('past'), ...ahead, ...printed].flatMap(({ length, value }) => {
+    if (seen.has(length)) return [];
+    seen.add(length);
+    const same = (list: typeof ahead) => list.find((match) => match.length === length)?.value ?? value;
+    return [
+      {
+        chunk: {
+          kind: 'day' as const,
+          from,
+          to: from + length,
+          past: asDate(value),
+          future: asDate(ahead.length > 0 ? same(ahead) : same(printed)),
+          window: asDate(same(window)),
+        },
+        cost: costs.day,
+      },
+    ];
+  });
+};
+
+const words =
+  (lexicon: MovesLexicon): Finder =>
+  (tokens, from) =>
+    lexicon.phrases.allAt(tokens, from).flatMap(({ length, value }) => {
+      const span = { from, to: from + length };
+      const pointers = [...value].filter((name) => name.startsWith('pointer:'));
+      const plain = [...value].filter((name) => !name.startsWith('pointer:'));
+      return [
+        ...(plain.length > 0
+          ? [
+              {
+                chunk: { kind: 'word' as const, ...span, classes: new Set(plain) },
+                cost: value.size === 1 && value.has('nameless') ? costs.nameless : costs.word,
+              },
+            ]
+          : []),
+        ...pointers.map((name) => ({
+          chunk: { kind: 'pointer' as const, ...span, mention: pointed(name.slice('pointer:'.length)) },
+          cost: costs.pointer,
+        })),
+      ];
+    });
+
+/** Words that may be part of a name nobody knows: not those that do something in a move. */
+const opens =
+  (lexicon: MovesLexicon): Finder =>
+  (tokens, from, rules) => {
+    const offers: Offer[] = [];
+    let foods = 0;
+    for (let to = from; to < tokens.length && to - from < longestOpen; to += 1) {
+      const word = tokens[to]!;
+      if (lexicon.phrases.longestAt(tokens, to)?.length === 1 || /^\d/.test(word)) break;
+      if (rules.get('builtin:grammar/number')?.matchesAt(tokens, to).length) break;
+      if (rules.get('kitchen:food')?.matchesAt(tokens, to).length) foods += 1;
+      const length = to + 1 - from;
+      const mention: Mention = { ...emptyMention, words: tokens.slice(from, to + 1).join(' ') };
+      // A known food among its words makes a name of it likelier: "beetroot hummus".
+      const cost = costs.open + costs.openWord * Math.max(0, length - foods) - (foods > 0 ? 0.25 : 0);
+      if (length > foods)
+        offers.push({ chunk: { kind: 'thing', from, to: to + 1, mention, fit: 0, source: 'open' }, cost });
+    }
+    return offers;
+  };
+
+const finders = new Map<string, readonly Finder[]>();
+const findersFor = (language: string): readonly Finder[] | null => {
+  const lexicon = movesLexicon(language);
+  if (!lexicon) return null;
+  let found = finders.get(language);
+  if (!found) finders.set(language, (found = [words(lexicon), ...things, ...simple, days, opens(lexicon)]));
+  return found;
+};
+
+/**
+ * The cheapest cover of the sentence, in order; every token lies in just one chunk. `cost` is the sum.
+ * Null for a language without a lexicon of moves. Time grows with the length of the sentence.
+ */
+export const chunksOf = (
+  tokens: readonly string[],
+  rules: DynamicRules,
+  language: string,
+): { readonly chunks: readonly Chunk[]; readonly cost: number } | null => {
+  const found = findersFor(language);
+  if (!found) return null;
+  const best: { cost: number; last: Chunk | null; before: number }[] = [{ cost: 0, last: null, before: -1 }];
+  for (let to = 1; to <= tokens.length; to += 1) best.push({ cost: Infinity, last: null, before: -1 });
+  for (let from = 0; from < tokens.length; from += 1) {
+    const here = best[from]!;
+    const take = (chunk: Chunk, cost: number): void => {
+      const there = best[chunk.to]!;
+      const sum = here.cost + cost;
+      if (sum < there.cost - 1e-9) best[chunk.to] = { cost: sum, last: chunk, before: from };
+    };
+    take({ kind: 'unknown', from, to: from + 1, word: tokens[from]! }, costs.unknown);
+    for (const find of found) for (const { chunk, cost } of find(tokens, from, rules)) take(chunk, cost);
+  }
+  const chunks: Chunk[] = [];
+  for (let at = tokens.length; at > 0; at = best[at]!.before) chunks.unshift(best[at]!.last!);
+  return { chunks, cost: best[tokens.length]!.cost };
+};
+
+/** "The middle", after a shelf was named: the same kind of part. Null where that names no place. */
+export const placeLike = (said: readonly string[], rules: DynamicRules): PlaceMention | null => {
+  const match = [...(rules.get('kitchen:place')?.matchesAt(said, 0) ?? [])]
+    .filter(({ length }) => length === said.length)
+    .at(0);
+  return match ? asPlace({ named: match.value }) : null;
+};

@@ -1,0 +1,109 @@
+/** A statement while it is put together, and what may be put into it. */
+import type { Amount, Share } from '../../terms/amount.js';
+import type { Deed, Mention, PlaceMention, SaidPart, Slots, Statement } from '../intents.js';
+
+type Dates = NonNullable<Slots['dates']>;
+type Kinds = keyof Dates;
+
+export interface Draft {
+  deed: Deed | null;
+  thing: Mention | null;
+  definite: boolean;
+  fresh: boolean;
+  amount?: Amount;
+  share?: Share;
+  place?: PlaceMention;
+  moved?: boolean;
+  from?: PlaceMention;
+  parts: SaidPart[];
+  dates: { -readonly [K in Kinds]?: NonNullable<Dates[K]> };
+  when?: Statement['when'];
+  maker?: string;
+  owner?: NonNullable<Statement['owner']>;
+  marker?: Mention;
+  container?: NonNullable<Statement['container']>;
+  contains: string[];
+  freeFrom: string[];
+  ingredients: string[];
+  diets: string[];
+  /** "The milk is fine": said to be as it was. */
+  fine: boolean;
+  /** Its name is a guess: no food that anybody knows. */
+  open: boolean;
+  corrects: boolean;
+}
+
+export const newDraft = (thing: Mention | null, part: Partial<Draft> = {}): Draft => ({
+  deed: null,
+  definite: false,
+  fresh: false,
+  parts: [],
+  dates: {},
+  contains: [],
+  freeFrom: [],
+  ingredients: [],
+  diets: [],
+  fine: false,
+  open: false,
+  corrects: false,
+  ...part,
+  thing,
+});
+
+/** True when something was said of it besides its name. */
+export const saysSomething = (draft: Draft): boolean =>
+  draft.deed !== null ||
+  draft.amount !== undefined ||
+  draft.share !== undefined ||
+  draft.place !== undefined ||
+  draft.from !== undefined ||
+  draft.parts.length > 0 ||
+  Object.keys(draft.dates).length > 0 ||
+  draft.maker !== undefined ||
+  draft.owner !== undefined ||
+  draft.marker !== undefined ||
+  draft.container !== undefined ||
+  draft.contains.length + draft.freeFrom.length + draft.ingredients.length + draft.diets.length > 0;
+
+/** What was told without a verb: where something is, or that something is so. */
+const deedOf = ({ deed, place, parts, thing, amount }: Draft): Deed => {
+  if (deed) return deed;
+  return thing?.words && (place !== undefined || parts.length > 0 || amount !== undefined)
+    ? 'stored'
+    : 'fact';
+};
+
+/** "Two tubs in the fridge, the other five in the freezer": the first is a part, too. */
+const wholeParts = ({ parts, amount, place }: Draft): readonly SaidPart[] =>
+  parts.length > 0 && amount && place && !parts.some(({ share }) => typeof share === 'number')
+    ? [{ amount, share: null, place }, ...parts]
+    : parts;
+
+const some = <T>(list: readonly T[]): readonly T[] | undefined => (list.length > 0 ? list : undefined);
+
+export const statementOf = (draft: Draft): Statement => {
+  const parts = wholeParts(draft);
+  const { amount, place } = draft;
+  const dates = Object.keys(draft.dates).length > 0 ? draft.dates : undefined;
+  const all = {
+    amount: parts.length > draft.parts.length ? undefined : amount,
+    share: draft.share,
+    place: parts.length > draft.parts.length ? undefined : place,
+    moved: draft.moved,
+    from: draft.from,
+    parts: some(parts),
+    dates,
+    when: draft.when,
+    maker: draft.maker,
+    owner: draft.owner,
+    marker: draft.marker,
+    container: draft.container,
+    contains: some(draft.contains),
+    freeFrom: some(draft.freeFrom),
+    ingredients: some(draft.ingredients),
+    diets: some(draft.diets),
+  };
+  const said = Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined));
+  const { thing, definite, fresh, corrects } = draft;
+  return { deed: deedOf(draft), thing, definite, fresh, corrects, ...said };
+};

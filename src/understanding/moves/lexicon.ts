@@ -1,0 +1,72 @@
+/** What words do in a move, by language: `grammars/<language>/moves.json`, that a non-programmer can edit. */
+import { existsSync, readFileSync } from 'node:fs';
+import { z } from 'zod';
+import { projectFile } from '../../project-files.js';
+import { phraseTable, type PhraseTable } from '../words/phrases.js';
+
+const lists = z.record(z.string(), z.array(z.string()));
+
+const moves = z.object({
+  deeds: lists.default({}),
+  states: lists.default({}),
+  dates: lists.default({}),
+  words: lists.default({}),
+  pointers: lists.default({}),
+  allergens: lists.default({}),
+  diets: z.array(z.string()).default([]),
+  dietsOf: lists.default({}),
+});
+
+export interface MovesLexicon {
+  /** Every phrase with all it may do: "deed:stored", "state:finished", "date:useBy", "pointer:it", "and", … */
+  readonly phrases: PhraseTable<ReadonlySet<string>>;
+  /** The allergen group a food word names; undefined for others. */
+  allergenOf(words: string): string | undefined;
+  /** "added salt" after "no" is the diet "salt free". */
+  dietWithout(words: string): string | undefined;
+}
+
+/** Phrases of every list, each with the names of all lists it stands in. */
+const phrasesOf = (given: z.infer<typeof moves>): PhraseTable<ReadonlySet<string>> => {
+  const all = new Map<string, Set<string>>();
+  const put = (prefix: string, table: Readonly<Record<string, readonly string[]>>): void => {
+    for (const [name, phrases] of Object.entries(table))
+      for (const phrase of phrases) {
+        const known = all.get(phrase) ?? new Set<string>();
+        known.add(prefix + name);
+        all.set(phrase, known);
+      }
+  };
+  put('deed:', given.deeds);
+  put('state:', given.states);
+  put('date:', given.dates);
+  put('pointer:', given.pointers);
+  put('', given.words);
+  put('', { diet: given.diets });
+  return phraseTable(all);
+};
+
+const inverted = (table: Readonly<Record<string, readonly string[]>>): ReadonlyMap<string, string> =>
+  new Map(Object.entries(table).flatMap(([kept, ways]) => ways.map((way) => [way, kept] as const)));
+
+const known = new Map<string, MovesLexicon | null>();
+
+/** Null for a language that has no such file yet. Throws `ZodError` for a file of another form. */
+export const movesLexicon = (language: string): MovesLexicon | null => {
+  let lexicon = known.get(language);
+  if (lexicon === undefined) {
+    const file = projectFile('grammars', language, 'moves.json');
+    if (existsSync(file)) {
+      const given = moves.parse(JSON.parse(readFileSync(file, 'utf8')));
+      const allergens = inverted(given.allergens);
+      const diets = inverted(given.dietsOf);
+      lexicon = {
+        phrases: phrasesOf(given),
+        allergenOf: (words) => allergens.get(words),
+        dietWithout: (words) => diets.get(words),
+      };
+    } else lexicon = null;
+    known.set(language, lexicon);
+  }
+  return lexicon;
+};

@@ -1,0 +1,203 @@
+/**
+ * Which of the proposals for an utterance is taken. Whole readings by rule and what is told are judged by the
+ * same account: what part of the words each explains, and how much it makes of them.
+ */
+import type {
+  Act,
+  Expectation,
+  Intent,
+  Interpretation,
+  Slots,
+  Statement,
+  Understanding,
+} from '../intents.js';
+
+import type { Guess } from '../guesses.js';
+import type { Reader } from '../readings.js';
+import type { Proposal } from './api.js';
+import { chunksOf } from './chunks.js';
+import { movesLexicon } from './lexicon.js';
+import { statementsProposal } from './statements.js';
+
+/** A rule's reading this likely stands (natural logarithm), unless what was told holds more. */
+const sureRule = -1;
+/** Below this, too much of the sentence is guessed. */
+const leastScore = -7;
+/** So many words that nothing took, and it was about something else. */
+const mostLeft = 2;
+/** Names that fit less are asked about before something is lost. */
+const surelyNamed = 0.78;
+/** A rule's reading that stands where words were left over. */
+const fairRule = 0.45;
+/** And other requests than those, this likely, stand as well. */
+const likelyRule = 0.7;
+const sureAct = 0.9;
+const sureAsk = 0.6;
+
+/** What is said then is an answer, whatever it would be else. */
+const waitsForWords: ReadonlySet<Expectation> = new Set<Expectation>(['words', 'spelling', 'code', 'method']);
+const losing: ReadonlySet<Statement['deed']> = new Set<Statement['deed']>([
+  'finished',
+  'threw',
+  'gave',
+  'unlisted',
+]);
+
+/** What the two ways of reading compete for: what was done to food, and facts of it. */
+const told: ReadonlySet<Intent> = new Set<Intent>([
+  'put-away',
+  'take',
+  'finish',
+  'move',
+  'amend',
+  'open',
+  'freeze',
+  'thaw',
+  'reheated',
+  'put-back',
+  'mark',
+  'buy-add',
+  'buy-remove',
+  'choose',
+  'answer',
+  'correct',
+  'follow-up',
+]);
+
+const answering: ReadonlySet<Intent> = new Set<Intent>(['choose', 'answer', 'correct', 'follow-up']);
+
+/** How much a meaning makes of a sentence: its things, and what is said of them, each once. */
+const weightOf = (things: number, roles: readonly (readonly [string, unknown])[]): number =>
+  things + new Set(roles.flatMap(([role, value]) => partsOf(role, value))).size;
+
+const partsOf = (role: string, value: unknown): readonly string[] => {
+  if (role === 'dates') return Object.entries(value as object).map((part) => JSON.stringify(part));
+  if (Array.isArray(value)) return value.map((part) => `${role} ${JSON.stringify(part)}`);
+  return [`${role} ${JSON.stringify(value)}`];
+};
+
+const weightTold = (statements: readonly Statement[]): number =>
+  weightOf(
+    statements.filter(({ thing }) => thing?.words).length,
+    statements.flatMap(({ thing: _t, definite: _d, fresh: _f, corrects: _c, deed, ...roles }) => [
+      ...(deed === 'fact' || deed === 'stored' ? [] : [['deed', deed] as const]),
+      ...Object.entries(roles),
+    ]),
+  );
+
+const weightRead = (acts: readonly Act[]): number =>
+  weightOf(
+    acts.reduce((sum, { slots: { item, items } }) => sum + (items?.length ?? (item?.words ? 1 : 0)), 0),
+    acts.flatMap(({ intent, slots }): readonly (readonly [string, unknown])[] => [
+      ...(intent === 'put-away' || intent === 'amend' || intent === 'answer'
+        ? []
+        : [['deed', intent] as const]),
+      ...Object.entries(rolesIn(slots)),
+      ...Object.entries({ touch: slots.item?.touch, maker: slots.item?.maker, at: slots.item?.at }).filter(
+        ([, value]) => value,
+      ),
+    ]),
+  );
+const rolesIn = ({ item: _item, items: _items, asked: _asked, ...roles }: Slots): Slots => roles;
+
+/** "Split pea soup four portions" taken for a name: words of hers in what no record and no food fits. */
+const longName = 3;
+const swallows = ({ slots: { item, items } }: Act): boolean =>
+  [item, ...(items ?? [])].some(
+    (mention) =>
+      mention?.words !== null &&
+      mention !== undefined &&
+      (mention.candidates[0]?.fit ?? 0) < surelyNamed &&
+      mention.words.split(' ').length >= longName,
+  );
+
+/** Nothing was asked. */
+const isFree: ReadonlySet<Expectation> = new Set<Expectation>([
+  'anything',
+  'detail',
+  'day-or-hour',
+  'length',
+  'outage',
+]);
+const moreThanAnAnswer = 3;
+const namesDeed = ({ deed, thing }: Statement): boolean =>
+  deed !== 'fact' && deed !== 'stored' && (thing?.candidates[0]?.fit ?? 0) >= surelyNamed;
+
+/** "No, three": of one part, the rules know what it puts right. */
+const corrects = (statements: readonly Statement[], { acts }: Interpretation): boolean =>
+  statements.some((statement) => statement.corrects) &&
+  weightTold(statements) <= 1 &&
+  acts.some(({ intent }) => intent === 'correct');
+
+const lost = (proposal: Proposal | null): string =>
+  (proposal?.acts ?? [])
+    .flatMap(({ slots }) => slots.statements ?? [])
+    .filter(({ deed }) => losing.has(deed))
+    .map(({ deed, thing }) => `${deed} ${thing?.candidates[0]?.id ?? thing?.words ?? thing?.pointer ?? ''}`)
+    .join();
+
+const proposalOf = (tokens: readonly string[], reader: Reader): Proposal | null => {
+  const lexicon = movesLexicon(reader.language);
+  if (!lexicon) return null;
+  const found = chunksOf(tokens, reader.rules, reader.language);
+  return found && statementsProposal(found.chunks, found.cost, tokens, reader.rules, lexicon);
+};
+
+/** Guesses heard besides the first before something is lost. */
+const heardBeside = 3;
+
+export const toldReading = (
+  guesses: readonly Guess[],
+  parsed: Interpretation | undefined,
+  score: number | undefined,
+  reader: Reader,
+): { readonly reading: Interpretation; readonly verdict: Understanding['verdict'] } | null => {
+  const [guess, ...others] = guesses;
+  if (!guess || waitsForWords.has(reader.expecting)) return null;
+  const proposal = proposalOf(guess.said, reader);
+  if (!proposal || proposal.score < leastScore || proposal.left.length > mostLeft) return null;
+  const statements = proposal.acts.flatMap(({ slots }) => slots.statements ?? []);
+  const rule = parsed && score !== undefined && score >= sureRule ? parsed : null;
+  if (
+    parsed &&
+    (rule || parsed.confidence >= likelyRule) &&
+    !parsed.acts.every(({ intent }) => told.has(intent))
+  )
+    return null;
+  if (parsed && parsed.confidence >= fairRule && (proposal.left.length > 0 || corrects(statements, parsed)))
+    return null;
+  // A few words answer what was asked; a deed of something named is about that.
+  if (
+    !isFree.has(reader.expecting) &&
+    weightTold(statements) < moreThanAnAnswer &&
+    !statements.some(namesDeed)
+  )
+    return null;
+  // What is waited for, and what puts right, is the rules' as yet where they are sure of it.
+  if (parsed && parsed.confidence >= likelyRule && parsed.acts.every(({ intent }) => answering.has(intent)))
+    if (reader.expecting !== 'anything' || parsed.acts.some(({ intent }) => intent === 'correct'))
+      return null;
+  if (rule && weightTold(statements) <= weightRead(rule.acts) && !rule.acts.some(swallows)) return null;
+  const loses = lost(proposal);
+  const doubtful =
+    loses !== '' &&
+    (guess.hedged ||
+      statements.some(
+        ({ deed, thing }) =>
+          losing.has(deed) &&
+          thing?.words &&
+          (thing.candidates[0]?.fit ?? 0) < surelyNamed &&
+          deed !== 'unlisted',
+      ) ||
+      others.slice(0, heardBeside).some((other) => lost(proposalOf(other.said, reader)) !== loses));
+  const clear = proposal.left.length === 0 && !doubtful;
+  return {
+    reading: {
+      acts: proposal.acts,
+      confidence: clear ? sureAct : sureAsk,
+      heard: guess.heard,
+      normalised: guess.tokens.join(' '),
+    },
+    verdict: clear ? 'act' : 'confirm',
+  };
+};
