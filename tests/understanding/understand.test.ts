@@ -58,7 +58,9 @@ describe('one request', () => {
   });
 
   it('reads past dates as past and plans as future', () => {
-    expect(actOf('the stew was made on friday').slots.dates?.made).toMatchObject({ day: '2026-05-08' });
+    expect(actOf('the stew was made on friday').slots.statements?.[0]?.dates?.made).toMatchObject({
+      day: '2026-05-08',
+    });
     expect(actOf('thaw the chicken for tomorrow night').slots.when).toMatchObject({ day: '2026-05-15' });
   });
 

@@ -206,6 +206,22 @@ const words =
       ];
     });
 
+/** A name of hers of several words is no part of another. */
+const holdsHers = (tokens: readonly string[], from: number, to: number, rules: DynamicRules): boolean => {
+  for (let at = from; at < to - 1; at += 1)
+    if (
+      rules
+        .get('kitchen:item')
+        ?.matchesAt(tokens, at)
+        .some(
+          ({ length, value }) =>
+            length > 1 && at + length <= to && to - from > length && fitOf(value) >= 0.95,
+        )
+    )
+      return true;
+  return false;
+};
+
 /** Words that may be part of a name nobody knows: not those that do something in a move. */
 const opens =
   (lexicon: MovesLexicon): Finder =>
@@ -221,6 +237,7 @@ const opens =
       const mention: Mention = { ...emptyMention, words: tokens.slice(from, to + 1).join(' ') };
       // A known food among its words makes a name of it likelier: "beetroot hummus".
       const cost = costs.open + costs.openWord * Math.max(0, length - foods) - (foods > 0 ? 0.25 : 0);
+      if (holdsHers(tokens, from, to + 1, rules)) break;
       if (length > foods)
         offers.push({ chunk: { kind: 'thing', from, to: to + 1, mention, fit: 0, source: 'open' }, cost });
     }

@@ -25,6 +25,8 @@ const sureRule = -1;
 const leastScore = -7;
 /** So many words that nothing took, and it was about something else. */
 const mostLeft = 2;
+/** And that many of its words. */
+const mostShareLeft = 0.2;
 /** Names that fit less are asked about before something is lost. */
 const surelyNamed = 0.78;
 /** A rule's reading that stands where words were left over. */
@@ -155,7 +157,12 @@ export const toldReading = (
   const [guess, ...others] = guesses;
   if (!guess || waitsForWords.has(reader.expecting)) return null;
   const proposal = proposalOf(guess.said, reader);
-  if (!proposal || proposal.score < leastScore || proposal.left.length > mostLeft) return null;
+  if (
+    !proposal ||
+    proposal.score < leastScore ||
+    proposal.left.length > Math.min(mostLeft, guess.said.length * mostShareLeft)
+  )
+    return null;
   const statements = proposal.acts.flatMap(({ slots }) => slots.statements ?? []);
   const rule = parsed && score !== undefined && score >= sureRule ? parsed : null;
   if (
@@ -177,7 +184,8 @@ export const toldReading = (
   if (parsed && parsed.confidence >= likelyRule && parsed.acts.every(({ intent }) => answering.has(intent)))
     if (reader.expecting !== 'anything' || parsed.acts.some(({ intent }) => intent === 'correct'))
       return null;
-  if (rule && weightTold(statements) <= weightRead(rule.acts) && !rule.acts.some(swallows)) return null;
+  const likely = parsed && parsed.confidence >= likelyRule ? parsed : null;
+  if (likely && weightTold(statements) <= weightRead(likely.acts) && !likely.acts.some(swallows)) return null;
   const loses = lost(proposal);
   const doubtful =
     loses !== '' &&

@@ -907,6 +907,7 @@ export const statementsProposal = (
 const guessedName = ({ thing, open, amount, place, parts, deed }: Draft): boolean => {
   if (thing === null || thing.words === null) return false;
   const placed = place !== undefined || parts.length > 0;
+  if (open && deed === null && amount === undefined) return true;
   if (open) return !placed && deed !== 'made' && deed !== 'bought' && deed !== 'listed';
   return !placed && amount === undefined && deed === 'stored';
 };
