@@ -38,6 +38,7 @@ import { household, setHousehold } from './settings/household.js';
 import { buyRead } from './shopping/read.js';
 import { buyAdd, buyClear, buyGot, buyRemove } from './shopping/shopping.js';
 import { summary } from './summary/told.js';
+import { askStep } from './talk/ask-step.js';
 import * as talk from './talk/controls.js';
 import { goOn, unasked } from './talk/go-on.js';
 import { back, done, next, skipTo, startOver, stepsLeft } from './talk/steps.js';
@@ -147,6 +148,7 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   'skip-to': skipTo,
   'steps-left': stepsLeft,
   done,
+  'ask-step': askStep,
   shorter: talk.shorter,
   longer: talk.longer,
   faster: talk.faster,

@@ -6,13 +6,20 @@
  * one write of everything it changed. When somebody else changed the kitchen in between, the
  * write is refused and the turn is decided again on what is true now.
  */
-import { afterTelling, decide, interruption, picksUp, startConversation } from '../dialogue/index.js';
+import {
+  afterTelling,
+  decide,
+  interruption,
+  picksUp,
+  startConversation,
+  stepsAtHand,
+} from '../dialogue/index.js';
 import type { Conversation, Speaker, Surroundings } from '../dialogue/api.js';
 import type { Change, Id, JournalEntry, Kitchen } from '../kitchen/model.js';
 import type { AroundSpeech, Answer, Listener, Spoken } from '../speech/index.js';
 import type { Device, DeviceDeed, Store, TurnStart } from '../store/port.js';
 import type { Clock, Instant } from '../terms/dates.js';
-import type { Understanding } from '../understanding/intents.js';
+import type { StepsAtHand, Understanding } from '../understanding/intents.js';
 import type { TurnReply, TurnRequest } from '../../shared/wire/turn.js';
 import { language, type Tongue, type Tongues } from './tongues.js';
 import { fingerprint, idsOf } from './ids.js';
@@ -177,6 +184,22 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     measures: kitchen.household.measures,
   });
 
+  /** Steps being followed, as they are spoken: what is said next is heard with their words. */
+  const stepsHeardOf = (
+    earlier: Conversation,
+    tongue: Tongue,
+    surroundings: Surroundings,
+  ): StepsAtHand | null => {
+    const procedure = stepsAtHand(earlier);
+    if (!procedure) return null;
+    const speech = aroundSpeech(surroundings, tongue);
+    return {
+      texts: procedure.steps.map(({ text }) => tongue.voice.phraseText(text, speech)),
+      at: procedure.at,
+      waiting: procedure.unread === true,
+    };
+  };
+
   const answerAgain = <T>(kept: unknown, said: string): T => {
     const earlier = kept as KeptReply<T>;
     if (earlier.said !== said) {
@@ -319,6 +342,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                   timeZone: surroundings.clock.timeZone,
                   locale: tongue.locale,
                   expecting: earlier.expecting,
+                  steps: stepsHeardOf(earlier, tongue, surroundings),
                 }),
               );
               const hours = picksUp(understanding);

@@ -111,6 +111,7 @@ export const CONTROL_INTENTS = [
   'skip-to', // guided steps
   'steps-left', // "how many are left", "what was the third step"
   'done', // "done", "ready": the step is finished
+  'ask-step', // of the steps being followed: "how long", "how do I know", "which step", "is it done"
   'shorter',
   'longer', // slots.lasting tells this answer from a setting
   'faster',
@@ -369,6 +370,8 @@ export interface Slots {
   readonly setting?: string;
   readonly lasting?: boolean;
   readonly negated?: boolean;
+  /** Said with a report that the step is done: "it's browned, is that it?" */
+  readonly reported?: boolean;
   /** Door shut or open, freezer full or half, for power cuts. */
   readonly doors?: 'shut' | 'open';
   readonly fullness?: 'full' | 'half';
@@ -470,4 +473,15 @@ export interface HearingContext {
   readonly timeZone: string;
   readonly locale: string;
   readonly expecting: Expectation;
+  /** Steps being followed, when talk of them may be meant. */
+  readonly steps?: StepsAtHand | null;
+}
+
+/** Guided steps, as they are spoken. */
+export interface StepsAtHand {
+  readonly texts: readonly string[];
+  /** The step just read; 0 is the first. */
+  readonly at: number;
+  /** That step was not read yet: a timer runs for the one before. */
+  readonly waiting: boolean;
 }

@@ -18,6 +18,7 @@ import type {
   Understanding,
 } from './intents.js';
 import { toldReading } from './moves/search.js';
+import { stepsReading } from './moves/steps.js';
 import type { HouseholdNames } from './names/api.js';
 import { mendedReadings, readingsOf, strayReadings, type Reader, type Reading } from './readings.js';
 import { confidenceOfCues, thresholds, verdictOn } from './thresholds.js';
@@ -217,6 +218,11 @@ export const createUnderstander = (
           normalised: meaning.guess.tokens.join(' '),
         };
       });
+      const ofSteps =
+        context.steps && guesses[0]
+          ? stepsReading(guesses[0], readings[0], meanings[0]?.best, reader, context.steps, context.locale)
+          : null;
+      if (ofSteps) return { readings: [ofSteps, ...readings], margin: 1, verdict: 'act' };
       const told = without.includes('told')
         ? null
         : toldReading(guesses, readings[0], meanings[0]?.best, reader);

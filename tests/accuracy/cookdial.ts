@@ -127,6 +127,8 @@ interface Judged {
   readonly right: boolean | null;
   /** Something was changed or ended that should not have been. */
   readonly wrong: boolean;
+  /** Another step was read though nothing was reported and no next one asked for. */
+  readonly moved: boolean;
 }
 
 const FINISHED = /\b(last step|that was all|over|finished)\b/iu;
@@ -234,6 +236,12 @@ const play = async (dialogue: CookDialogue, plainly: boolean): Promise<readonly 
       said,
       reply,
       right: judge(kind, turn, dialogue, reply.speech.text, timers),
+      moved:
+        now !== null &&
+        now.at !== turn.at &&
+        !['confirm', 'affirm', 'req_instruction', 'req_is_recipe_ongoing'].some((intent) =>
+          turn.intents.has(intent),
+        ),
       wrong: record || (timers && !turn.intents.has('confirm')) || (now === null && !last && !timers),
     });
   }
@@ -266,6 +274,10 @@ const report = (title: string, judged: readonly Judged[]): void => {
   say(
     `${'wrong acts'.padEnd(38)}${String(wrong).padStart(5)} of ${String(judged.length).padStart(4)}  ${percent(wrong, judged.length).padStart(6)}  aim 1%`,
   );
+  const moved = judged.filter((one) => one.moved).length;
+  say(
+    `${'another step read unasked'.padEnd(38)}${String(moved).padStart(5)} of ${String(judged.length).padStart(4)}  ${percent(moved, judged.length).padStart(6)}`,
+  );
   const missed = judged.filter(({ reply }) =>
     ['ask-again', 'out-of-scope'].includes(reply.understood.verdict),
   );
@@ -275,11 +287,11 @@ const report = (title: string, judged: readonly Judged[]): void => {
 };
 
 const tellFailures = (judged: readonly Judged[]): void => {
-  for (const { dialogue, kind, turn, said, reply, right, wrong } of judged) {
-    if (right !== false && !wrong) continue;
+  for (const { dialogue, kind, turn, said, reply, right, wrong, moved } of judged) {
+    if (right !== false && !wrong && !moved) continue;
     const { verdict, intents, confidence } = reply.understood;
     say(
-      `${dialogue} at ${turn.at + 1} ${kind}${wrong ? ' WRONG ACT' : ''}${right === null ? ' (not held)' : ''}`,
+      `${dialogue} at ${turn.at + 1} ${kind}${wrong ? ' WRONG ACT' : ''}${moved ? ' MOVED' : ''}${right === null ? ' (not held)' : ''}`,
     );
     say(`  > ${said}`);
     say(

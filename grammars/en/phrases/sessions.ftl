@@ -61,7 +61,8 @@ count-unsure = { CAP($count) } not sure.
 count-not-looked = { CAP($count) } not looked at.
 count-more-than = I have only { $count } on record. Put the others away as new afterwards. How many of mine are there?
 count-noted = { CAP($there) } there, { $gone } gone.
-noted-short = Noted.
+count-elsewhere = Now { $at }.
+count-passed-over = Passed over.
 noted-gone = Gone.
 noted-changed = Changed. Tell me how afterwards.
 

@@ -125,6 +125,22 @@ step-time = { $step ->
     [none] { CAP($time) }.
    *[other] { CAP($time) }, at the { $step } step.
   }
+step-quoted = { $step ->
+    [none] { $words }
+   *[other] At the { $step } step: { $words }
+  }
+step-coming = Next comes: { $text }
+steps-none-coming = Nothing more: this is the last step.
+step-number = The { $step } of { $count }.
+steps-not-yet = Not yet: { $left ->
+    [one] one more step.
+   *[other] { $left } more steps.
+  }
+not-yet = Not yet.
+steps-no-heat = No step says how hot.
+steps-no-sign = The step does not say how to tell.
+steps-no-amount = The steps do not say how much.
+steps-do-not-say = The steps do not say.
 steps-untimed = No step here has a time.
 timer-started = Timer on, { $time }.{ $last ->
     [yes] {""}

@@ -109,4 +109,20 @@ step-time = { $step ->
     [none] { CAP($time) }.
    *[other] { CAP($time) }, en el { $step } paso.
   }
+step-quoted = { $step ->
+    [none] { $words }
+   *[other] En el { $step } paso: { $words }
+  }
+step-coming = Después: { $text }
+steps-none-coming = Nada más: este es el último paso.
+step-number = El { $step } de { $count }.
+steps-not-yet = Todavía no: { $left ->
+    [one] falta un paso.
+   *[other] faltan { $left } pasos.
+  }
+not-yet = Todavía no.
+steps-no-heat = Ningún paso dice a qué temperatura.
+steps-no-sign = El paso no dice cómo se nota.
+steps-no-amount = Los pasos no dicen cuánto.
+steps-do-not-say = Los pasos no lo dicen.
 steps-untimed = Ningún paso de aquí tiene tiempo.

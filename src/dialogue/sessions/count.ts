@@ -8,6 +8,7 @@ import {
   isRefused,
   itemsAt,
   joinChanges,
+  move,
   openStockTakes,
   placeUnder,
   setLeft,
@@ -17,7 +18,7 @@ import {
 import type { Change, Item, StockTake } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Share } from '../../terms/amount.js';
-import type { Act } from '../../understanding/intents.js';
+import type { Act, PlaceMention } from '../../understanding/intents.js';
 import { type Group, groupName, grouped } from '../describe/item.js';
 import { placeAt, placeNoun } from '../describe/place.js';
 import { refusal } from '../describe/refusals.js';
@@ -151,13 +152,49 @@ const counted = (turn: Turn, session: Count, group: Group, value: number, unit: 
       [say('count-noted', { there: value, gone: group.items.length - value })],
     );
   }
-  const left = setLeft(turn, group.first.id, { value, unit });
+  // "Only two", of three portions, are portions.
+  const counts = unit === 'piece' ? (group.first.amount?.unit ?? unit) : unit;
+  const left = setLeft(turn, group.first.id, { value, unit: counts });
   if (isRefused(left))
     return left.refused === 'nothing-changes'
       ? note(turn, session, [[group.first, 'there']], [], [])
       : refusal(turn, left);
   const gone = left.ops.some((op) => op.kind === 'item' && op.after?.gone);
-  return note(turn, session, gone ? [] : [[group.first, 'changed']], [left], [say('noted-short')]);
+  return note(
+    turn,
+    session,
+    gone ? [] : [[group.first, 'changed']],
+    [left],
+    [
+      say('left-noted', {
+        name: group.first.name,
+        left: { kind: 'amount', amount: { value, unit: counts } },
+      }),
+    ],
+  );
+};
+
+/** "That's in the middle bin": it is there and not here. */
+const elsewhere = (turn: Turn, session: Count, { items }: Group, place: PlaceMention): Reply | null => {
+  const [to] = place.candidates;
+  if (!to || !turn.kitchen.places.has(to.id)) return null;
+  const moved: Change[] = [];
+  let kitchen = turn.kitchen;
+  for (const item of items) {
+    const result = move({ ...turn, kitchen }, item.id, { placeId: to.id, spot: place.spot });
+    if (isRefused(result)) continue;
+    moved.push(result);
+    kitchen = applyChange(kitchen, result);
+  }
+  const seen: Seen = moved.length > 0 ? 'changed' : 'there';
+  const told = moved.length > 0 ? [say('count-elsewhere', { at: placeAt(turn.kitchen, to.id) })] : [];
+  return note(
+    turn,
+    session,
+    items.map((item) => [item, seen] as const),
+    moved,
+    told,
+  );
 };
 
 /** "It's half full." */
@@ -209,15 +246,35 @@ const saysGone = (act: Act): boolean =>
   /\b(gone|missing|not there|isn't|is not)\b/.test(act.slots.words ?? '');
 const named = (act: Act): boolean => (act.slots.item?.candidates.length ?? 0) > 0 && !act.slots.item?.pointer;
 
+/** How much of it there is, as said: by amount, by share or by a bare number. */
+const found = (act: Act, turn: Turn, session: Count, group: Group): Reply | null => {
+  const { amount, left, share, item } = act.slots;
+  const number = act.slots.number ?? (act.intent === 'choose' ? item?.ordinal : null) ?? undefined;
+  if (named(act)) return null;
+  if (amount) return counted(turn, session, group, amount.value, amount.unit);
+  if (left && 'value' in left) return counted(turn, session, group, left.value, left.unit);
+  const part = left ?? share;
+  if (part && 'fraction' in part) return partLeft(turn, session, group, part);
+  return number === undefined ? null : counted(turn, session, group, number, 'piece');
+};
+
+/** Told of what is asked about, whatever it was read as: an answer, or a correction of what is on record. */
+const answers: ReadonlySet<Act['intent']> = new Set<Act['intent']>([
+  'answer',
+  'choose',
+  'take',
+  'amend',
+  'correct',
+]);
+
 export const countAnswer = (act: Act, turn: Turn, session: Count): Reply | null => {
   const take = takeOf(turn, session);
   if (!take) return null;
-  if (act.intent === 'end-session' || act.intent === 'cancel') return endCount(turn, session);
+  if (act.intent === 'end-session') return endCount(turn, session);
   const group = nextGroup(turn, take, session.at);
   if (!group) return endCount(turn, session);
   const all = (seen: Seen): (readonly [Item, Seen])[] => group.items.map((item) => [item, seen] as const);
-  const { amount, left, asked, item } = act.slots;
-  const number = act.slots.number ?? (act.intent === 'choose' ? item?.ordinal : null) ?? undefined;
+  const { asked, place } = act.slots;
   const moved = countMove(act, turn, session, take);
   if (moved) return moved;
   if (act.slots.negated && (asked === 'there' || asked === 'gone')) {
@@ -226,22 +283,24 @@ export const countAnswer = (act: Act, turn: Turn, session: Count): Reply | null 
   }
   if (act.intent === 'yes' || act.intent === 'done' || asked === 'there')
     return note(turn, session, all('there'), [], []);
-  if (act.intent === 'maybe' || act.intent === 'next') return note(turn, session, all('unsure'), [], []);
+  // "Never mind" is of this one thing: only "stop the check" ends the check.
+  if (act.intent === 'maybe' || act.intent === 'next' || act.intent === 'cancel' || asked === 'unsure')
+    return note(turn, session, all('unsure'), [], act.intent === 'cancel' ? [say('count-passed-over')] : []);
   if (act.intent === 'wait')
     return { parts: [say('count-paused')], session: { ...session, paused: true }, quiet: true };
-  if (act.intent === 'correct') return checkedOther(turn, session, take, act);
-  if (asked === 'unsure') return note(turn, session, all('unsure'), [], []);
+  const amounts = answers.has(act.intent) ? found(act, turn, session, group) : null;
+  if (amounts) return amounts;
+  const pointed =
+    act.intent === 'answer' || act.intent === 'correct' || (act.intent === 'move' && !named(act));
+  const there = pointed && place && !named(act) ? elsewhere(turn, session, group, place) : null;
+  if (there) return there;
+  // What is no answer puts the question again: nothing said before is put right by it.
+  if (act.intent === 'correct') return checkedOther(turn, session, take, act) ?? { parts: [] };
   if (asked === 'changed') return note(turn, session, all('changed'), [], [say('noted-changed')]);
   if (asked === 'gone' || saysGone(act)) return note(turn, session, all('gone'), [], [say('noted-gone')]);
-  if (act.intent === 'answer' || act.intent === 'choose' || act.intent === 'take' || act.intent === 'amend') {
-    if (amount) return counted(turn, session, group, amount.value, amount.unit);
-    if (left && 'value' in left) return counted(turn, session, group, left.value, left.unit);
-    const share = left ?? act.slots.share;
-    if (share && 'fraction' in share && !named(act)) return partLeft(turn, session, group, share);
-    if (number !== undefined) return counted(turn, session, group, number, 'piece');
-    if (/\b(change|changed|different|moved)\b/.test(act.slots.words ?? turn.heard ?? '')) {
+  if (answers.has(act.intent)) {
+    if (/\b(change|changed|different|moved)\b/.test(act.slots.words ?? turn.heard ?? ''))
       return note(turn, session, all('changed'), [], [say('noted-changed')]);
-    }
     if (/\b(there|yes|still|here)\b/.test(act.slots.words ?? ''))
       return note(turn, session, all('there'), [], []);
   }

@@ -1,0 +1,85 @@
+/** Questions about the steps being followed. Understanding found the sentence that answers; it is said here. */
+import type { Value } from '../../speech/answer.js';
+import type { Act } from '../../understanding/intents.js';
+import type { Conversation } from '../api.js';
+import { type Handler, type Reply, type Turn, say } from '../handler.js';
+import { type Procedure, stateOf } from '../state.js';
+import { repeat } from './controls.js';
+import { currentStep, stepWords } from './step-words.js';
+import { next, stepsLeft } from './steps.js';
+
+/** Steps of making a dish ready; what is done in a power cut is told and asked in words of its own. */
+const ofADish: ReadonlySet<Procedure['kind']> = new Set<Procedure['kind']>(['reheat', 'cook', 'thaw']);
+
+/** The steps that what is said next may be about; null when none are read. */
+export const stepsAtHand = (conversation: Conversation): Procedure | null => {
+  const { procedure, frames, session } = stateOf(conversation);
+  const reading = conversation.expecting === 'step' || (procedure?.unread === true && !session);
+  return procedure && ofADish.has(procedure.kind) && reading && frames.length === 0 ? procedure : null;
+};
+
+const kept = (...parts: Reply['parts']): Reply => ({ parts, keepTold: true, aside: true });
+
+const ordinalOf = (at: number): Value => ({ kind: 'ordinal', n: at + 1 });
+
+/** What stands in a step in its own words, and in which when it is another than the one at hand. */
+const quoted = ({ at, unread }: Procedure, { number, words }: Act['slots'], none: string): Reply => {
+  if (words === undefined || number === undefined) return kept(say(none));
+  const here = number - 1 === (unread ? at - 1 : at);
+  return kept(say('step-quoted', here ? { words } : { words, step: ordinalOf(number - 1) }));
+};
+
+const left = ({ steps, at, unread }: Procedure): number => steps.length - at - (unread ? 0 : 1);
+
+/** "Is it done?": only when no step is left. */
+const finished = (act: Act, turn: Turn, procedure: Procedure): Reply => {
+  const more = left(procedure);
+  if (more <= 0) return next(act, turn);
+  if (!act.slots.reported) return kept(say('steps-not-yet', { left: more }));
+  const told = next(act, turn);
+  return { ...told, parts: [say('not-yet'), ...told.parts] };
+};
+
+/** A question about the steps was answered last: "say that again" means the step. */
+const wasAsked = ({ state: { told, turns } }: Turn): boolean =>
+  told?.turn !== turns - 1 || told.act?.intent === 'ask-step';
+
+export const askStep: Handler = (act, turn) => {
+  const { procedure } = turn.state;
+  if (!procedure) return { parts: [say('no-steps')], keepTold: true };
+  const { slots } = act;
+  switch (slots.asked) {
+    case 'how-long':
+      return quoted(procedure, slots, 'steps-untimed');
+    case 'how-hot':
+      return quoted(procedure, slots, 'steps-no-heat');
+    case 'sign':
+      return quoted(procedure, slots, 'steps-no-sign');
+    case 'how-much':
+      return quoted(procedure, slots, 'steps-no-amount');
+    case 'whether':
+      return quoted(procedure, slots, 'steps-do-not-say');
+    case 'finished':
+      return finished(act, turn, procedure);
+    case 'meanwhile': {
+      const following = procedure.steps[procedure.at + (procedure.unread ? 0 : 1)];
+      return following ? kept(say('step-coming', { text: following.text })) : kept(say('steps-none-coming'));
+    }
+    case 'which':
+      return kept(
+        say('step-number', { step: ordinalOf(procedure.at), count: procedure.steps.length }),
+        ...currentStep(procedure),
+      );
+    case 'wait':
+      return kept(say('say-next'));
+    case 'need':
+      return kept(...currentStep(procedure));
+    case 'again': {
+      if (!wasAsked(turn)) return repeat({ intent: 'repeat', slots: {} }, turn);
+      const step = procedure.steps[procedure.unread ? procedure.at - 1 : procedure.at];
+      return step ? kept(...stepWords(step)) : stepsLeft(act, turn);
+    }
+    default:
+      return kept(...currentStep(procedure));
+  }
+};

@@ -1,0 +1,114 @@
+/** What a run of words that asks nothing tells of the step: it is done, it is in, time is up, not yet. */
+import { durationsAt } from '../../numbers/durations.js';
+import type { Lexicon } from '../../words/lexicon.js';
+import type { ReadSteps } from './at-hand.js';
+import type { StepsLexicon } from './lexicon.js';
+
+/**
+ * done: it was done. placed: it was begun and takes its time. over: its time is up, or it came out as it should.
+ * not: it is not so far. praise: of its looks or smell. none: it tells nothing of the step.
+ */
+export type Report = 'done' | 'placed' | 'over' | 'not' | 'praise' | 'none';
+
+interface Reading {
+  readonly lexicon: StepsLexicon;
+  readonly words: Lexicon;
+  readonly steps: ReadSteps;
+}
+
+const durationAt = (tokens: readonly string[], from: number, words: Lexicon): number =>
+  durationsAt(tokens, from, words)[0]?.length ?? 0;
+
+const hasDuration = (tokens: readonly string[], words: Lexicon): boolean =>
+  tokens.some((_, from) => durationAt(tokens, from, words) > 0);
+
+/** "The ten minutes are up", "the timer went off". */
+const timeIsUp = (tokens: readonly string[], { lexicon, words }: Reading): boolean => {
+  if (lexicon.has('timer', tokens) && lexicon.has('rang', tokens)) {
+    const timer = tokens.findIndex((_, at) => lexicon.at('timer', tokens, at) > 0);
+    if (tokens.slice(timer).some((_, at) => lexicon.at('rang', tokens, timer + at) > 0)) return true;
+  }
+  return tokens.some((_, from) => {
+    const length = durationAt(tokens, from, words);
+    return (
+      length > 0 &&
+      tokens.slice(from + length).some((__, at) => lexicon.at('passed', tokens, from + length + at) > 0)
+    );
+  });
+};
+
+/** Where something new is told: "i put it in | it is covered | we have the rest". */
+const clausesOf = (tokens: readonly string[], { lexicon }: Reading): readonly (readonly string[])[] => {
+  const starts = [0];
+  tokens.forEach((_, at) => {
+    if (at === 0 || starts.at(-1) === at - 1) return;
+    const self = lexicon.at('self', tokens, at) > 0;
+    const thing = lexicon.at('things', tokens, at);
+    if (self || (thing > 0 && lexicon.at('state', tokens, at + thing) > 0)) starts.push(at);
+  });
+  return starts.map((from, index) => tokens.slice(from, starts[index + 1]));
+};
+
+const withoutSmall = (tokens: readonly string[], { lexicon }: Reading): readonly string[] =>
+  tokens.filter((_, at) => lexicon.at('small', tokens, at) === 0);
+
+const clauseReport = (tokens: readonly string[], reading: Reading): Report => {
+  const { lexicon, words, steps } = reading;
+  const ofStep = (word: string): boolean => steps.anywhere.has(steps.stem(word));
+  const done = lexicon.has('done', tokens);
+  if (lexicon.has('not', tokens)) return 'not';
+  if (timeIsUp(tokens, reading)) return 'over';
+  const self = lexicon.at('self', tokens, 0);
+  const intends = lexicon.has('intent', tokens);
+  if (self > 0) {
+    if (intends) return 'none';
+    const rest = tokens.slice(self);
+    const past = rest.findIndex((_, at) => lexicon.at('past', rest, at) > 0);
+    // "I am adding them now": under way.
+    if (past < 0 && rest.some((_, at) => lexicon.at('ongoing', rest, at) > 0)) return 'placed';
+    if (past >= 0) {
+      const placed = rest.some((_, at) => lexicon.at('placed', rest, at) > 0);
+      const verb = rest[past]!;
+      // "I baked it for ten minutes": the time is over with it.
+      if (hasDuration(rest, words) && !placed) return 'over';
+      return steps.here.has(steps.stem(verb)) && !placed ? 'over' : placed ? 'placed' : 'done';
+    }
+    if (done || rest.some(ofStep)) return 'done';
+    return rest.length > 0 && lexicon.at('small', tokens, 0) === 0 ? 'none' : 'none';
+  }
+  if (intends) return 'none';
+  const state = tokens.findIndex((_, at) => lexicon.at('state', tokens, at) > 0);
+  if (state >= 0) {
+    const after = tokens.slice(state + lexicon.at('state', tokens, state));
+    const telling = withoutSmall(after, reading).filter((_, at, all) => lexicon.at('praise', all, at) === 0);
+    if (lexicon.has('done', after)) return 'done';
+    if (after.some((_, at) => lexicon.at('placed', after, at) > 0)) return 'placed';
+    if (telling.length === 0) return lexicon.has('praise', after) ? 'praise' : 'none';
+    return 'over';
+  }
+  if (done) return 'done';
+  const telling = withoutSmall(tokens, reading);
+  if (telling.length === 0) return lexicon.has('placed', tokens) && tokens.length > 1 ? 'placed' : 'none';
+  if (telling.every((_, at) => lexicon.at('praise', telling, at) > 0)) return 'praise';
+  // "Stirred it", "all the onions in".
+  const past =
+    lexicon.at('past', telling, 0) > 0 ||
+    telling.some((word, at) => lexicon.at('past', telling, at) > 0 && ofStep(word));
+  if (past) return steps.here.has(steps.stem(telling[0]!)) ? 'over' : 'done';
+  if (telling.every(ofStep)) return lexicon.has('placed', tokens) ? 'placed' : 'done';
+  return 'none';
+};
+
+const TELLS_MORE = ['over', 'done', 'placed'] as const;
+
+/** What it tells in all: the last thing counts where it is "not yet", else what says most. */
+export const reportOf = (tokens: readonly string[], reading: Reading): Report => {
+  if (tokens.length === 0) return 'none';
+  const told = clausesOf(tokens, reading).map((clause) => clauseReport(clause, reading));
+  const telling = told.filter((one) => one !== 'none' && one !== 'praise');
+  if (telling.at(-1) === 'not') return 'not';
+  return (
+    TELLS_MORE.find((one) => telling.some((other) => other === one)) ??
+    (told.includes('praise') ? 'praise' : 'none')
+  );
+};
