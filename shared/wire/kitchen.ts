@@ -35,6 +35,9 @@ export const touch = z
     fastenings: z.number().int().min(0).max(20).optional(),
     spot: words(60).optional(),
     dots: z.number().int().min(0).max(20).optional(),
+    counted: words(40)
+      .optional()
+      .describe('What `dots` counts, where it is no dot: "knot", "ridge", "notch".'),
   })
   .describe('What a hand finds on a container or marker.')
   .meta({ id: 'Touch' });

@@ -34,7 +34,15 @@ export {
   storagesOf,
   type Storage,
 } from './places.js';
-export { itemWithMarker, lastItemOf, markerOf, marksOf, spareMarkers, type Marks } from './markers.js';
+export {
+  countedHere,
+  itemWithMarker,
+  lastItemOf,
+  markerOf,
+  marksOf,
+  spareMarkers,
+  type Marks,
+} from './markers.js';
 export {
   feelsAlike,
   findByTouch,

@@ -1,4 +1,4 @@
-/** Markers, looked at: where each stands, which are spare, what their dots mean. */
+/** Markers, looked at: where each stands, which are spare, what a count on them means. */
 import type { Id, Item, Kitchen, Marker } from './model.js';
 import { reckoned } from './index-of.js';
 
@@ -28,12 +28,20 @@ export const lastItemOf = (kitchen: Kitchen, marker: Marker): Item | null =>
 export const spareMarkers = (kitchen: Kitchen): readonly Marker[] =>
   [...kitchen.markers.values()].filter((marker) => !standing(kitchen).has(marker.id));
 
+/** What is counted on most markers that have any: "dot" where nothing else is recorded. */
+export const countedHere = (kitchen: Kitchen): string => {
+  const many = new Map<string, number>();
+  for (const { touch } of kitchen.markers.values())
+    if ((touch.dots ?? 0) > 0) many.set(touch.counted ?? 'dot', (many.get(touch.counted ?? 'dot') ?? 0) + 1);
+  return [...many].reduce<readonly [string, number]>((a, b) => (b[1] > a[1] ? b : a), ['dot', 0])[0];
+};
+
 /** What an item is said to be, by its own record and by the dots of its marker. */
 export interface Marks {
   readonly diets: readonly string[];
   readonly contains: readonly string[];
   readonly freeFrom: readonly string[];
-  /** What the marker's dots mean here, or null. */
+  /** What the count on the marker means here, or null. */
   readonly dots: string | null;
 }
 

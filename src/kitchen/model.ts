@@ -24,7 +24,7 @@ export interface Household {
   readonly summaryAt: string | null;
   /** Wall times between which nothing is spoken unasked. */
   readonly quietHours: { readonly from: string; readonly to: string } | null;
-  /** What raised dots mean here: `{ 1: "low fat" }`. */
+  /** What a number of dots, knots, ridges or notches means here: `{ 1: "for Auntie" }`. */
   readonly dotMeanings: Readonly<Record<number, string>>;
 }
 

@@ -22,6 +22,7 @@ export const touchShape = z
     fastenings: z.int().positive().max(12).optional(),
     spot: z.string().min(1).optional(),
     dots: z.int().nonnegative().max(12).optional(),
+    counted: z.string().min(1).optional(),
   })
   .transform((given): Touch => compact(given));
 

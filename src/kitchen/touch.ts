@@ -1,8 +1,8 @@
 /** Finding by hand: how well what a cook feels fits what is recorded. */
-import type { Touch } from '../terms/touch.js';
+import { type Touch, sameCounted } from '../terms/touch.js';
 import type { Item, Kitchen, Marker } from './model.js';
 import { livingItems } from './items.js';
-import { markerOf } from './markers.js';
+import { countedHere, markerOf } from './markers.js';
 
 const PARTS = [
   'size',
@@ -13,6 +13,7 @@ const PARTS = [
   'fastenings',
   'spot',
   'dots',
+  'counted',
 ] as const satisfies readonly (keyof Touch)[];
 type Part = (typeof PARTS)[number];
 
@@ -26,6 +27,7 @@ const WEIGHT: Readonly<Record<Part, number>> = {
   fastenings: 2,
   spot: 1,
   dots: 2,
+  counted: 1,
 };
 
 const MOST_KNOWN = 5_000;
@@ -56,13 +58,21 @@ const fits = (felt: string | number, kept: string | number): boolean =>
   typeof felt === 'string' && typeof kept === 'string' ? sameWords(felt, kept) : felt === kept;
 
 /** What a part is when nothing was said of it. */
-const UNSAID: Readonly<Partial<Record<Part, number>>> = { dots: 0, fastenings: 1 };
+const UNSAID: Readonly<Partial<Record<Part, number | string>>> = { dots: 0, fastenings: 1, counted: 'dot' };
 
 /** How one part compares: what a marker or container does not record can neither fit nor speak against. */
 const compare = (part: Part, felt: Touch, kept: readonly Touch[]): 'fits' | 'differs' | 'unknown' => {
   const wanted = felt[part];
   if (wanted === undefined) return 'unknown';
-  const recorded = kept.map((touch) => touch[part]).filter((value) => value !== undefined);
+  // "With knots" asks for one that has any; "two knots" is told from two ridges by its number.
+  if (part === 'counted')
+    return kept.some(({ dots, counted }) => (dots ?? 0) > 0 && sameCounted(felt.counted, counted))
+      ? 'fits'
+      : felt.dots === 0
+        ? 'unknown'
+        : 'differs';
+  const counts = part === 'dots' ? kept.filter(({ counted }) => sameCounted(felt.counted, counted)) : kept;
+  const recorded = counts.map((touch) => touch[part]).filter((value) => value !== undefined);
   // Nobody says "no dots" or "one clip" when recording a marker: leaving it out means that.
   if (recorded.length === 0 && UNSAID[part] !== undefined)
     return wanted === UNSAID[part] ? 'fits' : 'differs';
@@ -101,7 +111,7 @@ const best = <T>(matches: readonly TouchMatch<T>[]): readonly TouchMatch<T>[] =>
   // Where something fits in every part that was felt, what merely might fit is not meant.
   const whole = fitting.filter(({ fit }) => fit === 1);
   if (whole.length > 0) return whole;
-  // A near miss is offered only when nothing fits: "no square clip here; there is a round one".
+  // A near miss is offered only when nothing fits: "no wooden bead here; there is a glass one".
   const found =
     fitting.length > 0 ? fitting : matches.filter(({ fit, differs }) => fit > 0 && differs.length === 1);
   return [...found].sort((a, b) => b.fit - a.fit);
@@ -146,10 +156,11 @@ export const lookAlikes = (kitchen: Kitchen, item: Item): readonly Item[] => {
 
 /** The smallest change that would make a marker's feel the only one of its kind here, or null. */
 export const proposeDifference = (kitchen: Kitchen, touch: Touch): Touch | null => {
+  const counted = touch.counted ?? countedHere(kitchen);
   const others = [...kitchen.markers.values()].map((marker) => marker.touch);
   const alone = (tried: Touch): boolean => !others.some((other) => feelsAlike(tried, other));
   const ways: readonly Touch[] = [
-    ...[1, 2, 3].map((dots) => ({ dots })),
+    ...[1, 2, 3].map((dots) => (counted === 'dot' ? { dots } : { dots, counted })),
     ...['edge of the lid', 'middle of the lid', 'side', 'neck'].map((spot) => ({ spot })),
     ...(touch.fastening === undefined ? [] : [{ fastenings: 2 }]),
   ];

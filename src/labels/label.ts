@@ -4,6 +4,7 @@ import type { PlainDate } from '../terms/dates.js';
 import type { Touch } from '../terms/touch.js';
 import { format } from 'date-fns';
 import { tz } from '@date-fns/tz';
+import pluralize from 'pluralize';
 
 export interface Label {
   /** Printed largest, and first in Braille. */
@@ -32,17 +33,25 @@ const brailled = (day: PlainDate, locale: string, keeps: 'long' | 'short'): stri
     { in: tz('UTC') },
   );
 
-const plural = (word: string, n: number): string => (n === 1 ? word : `${word}s`);
+const plural = (word: string, n: number): string => (n === 1 ? word : pluralize.plural(word));
 
-/** A touch as print: "square clip, 2 dots, edge of the lid". */
+/** "2 knots"; nothing where nothing is counted. */
+const counted = ({ dots, counted: what = 'dot' }: Touch): string =>
+  dots === undefined ? '' : `${dots} ${plural(what, dots)}`;
+
+/** A touch as print: "wooden bead, 2 knots, edge of the lid". */
 export const touchInPrint = (touch: Touch): string => {
-  const marker = [touch.shape, touch.fastening].filter(Boolean).join(' ');
+  const marker = [touch.container === undefined ? touch.texture : undefined, touch.shape, touch.fastening]
+    .filter(Boolean)
+    .join(' ');
   return [
-    [touch.size, touch.texture, touch.container].filter(Boolean).join(' '),
+    [touch.size, touch.container === undefined ? undefined : touch.texture, touch.container]
+      .filter(Boolean)
+      .join(' '),
     touch.fastenings !== undefined && touch.fastenings > 1
       ? `${touch.fastenings} ${plural(marker, 2)}`
       : marker,
-    touch.dots === undefined ? '' : `${touch.dots} ${plural('dot', touch.dots)}`,
+    counted(touch),
     touch.spot ?? '',
   ]
     .filter((part) => part !== '')
@@ -95,8 +104,7 @@ export const labelForMarker = (kitchen: Kitchen, marker: Marker, service: string
     marker.touch.dots === undefined ? undefined : kitchen.household.dotMeanings[marker.touch.dots];
   const on = [...kitchen.items.values()].find((item) => item.gone === null && item.markerId === marker.id);
   const lines = [on === undefined ? 'Spare' : `On: ${on.name}`];
-  if (meaning !== undefined)
-    lines.push(`${marker.touch.dots} ${plural('dot', marker.touch.dots ?? 0)}: ${meaning}`);
+  if (meaning !== undefined) lines.push(`${counted(marker.touch)}: ${meaning}`);
   if (marker.care !== null) lines.push(marker.care);
   return {
     title: touchInPrint(marker.touch) || 'Marker',

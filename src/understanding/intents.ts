@@ -20,11 +20,11 @@ export const CHANGING_INTENTS = [
   'put-back', // "the soup is back in the fridge"
   'split', // "split the stew into three tubs"
   'merge', // "put the two soups together"
-  'mark', // "put the square clip on the cajun"
-  'unmark', // "take the clip off the cajun"
-  'add-marker', // "I have a new oval sticker"
-  'define-dots', // "one dot means low fat"
-  'marker-note', // "the round clip is hand wash only"
+  'mark', // "put the wooden bead on the pesto"
+  'unmark', // "take the bead off the pesto"
+  'add-marker', // "I have a new rubber ring"
+  'define-dots', // "one knot means for Auntie"
+  'marker-note', // "the glass bead is washed by hand"
   'build-place', // "the chest freezer has three baskets"
   'rename-place', // "call the top basket the bread basket"
   'remove-place',
@@ -52,7 +52,7 @@ export const CHANGING_INTENTS = [
 export const ASKING_INTENTS = [
   'find', // by food, place, marker, diet, maker, any mixture
   'count', // "how many tubs of chilli are left"
-  'whats-this', // "what's this", "what's the oval one"
+  'whats-this', // "what's this", "what's the rough one"
   'tell-about', // "tell me about the stew": everything recorded
   'how-old',
   'item-date', // "when does the yogurt expire", "say the date again"
@@ -75,7 +75,7 @@ export const ASKING_INTENTS = [
   'how-to-reach', // "how do I get to the sauerkraut"
   'place-state', // "what place is empty", "is the top shelf full"
   'marker-care',
-  'markers', // "which markers are spare", "what do two dots mean"
+  'markers', // "which markers are spare", "what do two knots mean"
   'places', // "what places do I have"
   'buy-read', // "what's on the list", "is milk on the list"
   'timers', // "how long left"
@@ -353,6 +353,8 @@ export interface Slots {
   readonly number?: number;
   readonly ordinal?: number;
   readonly dots?: number;
+  /** What is counted: "knot", "ridge", "notch", "dot". */
+  readonly counted?: string;
   /** Free words: a dot's meaning, a note, a new name, a label, a section. */
   readonly words?: string;
   /** Which device, as said: "dele's phone". */

@@ -57,7 +57,7 @@ export const asDate = (value: SemanticValue | undefined): SaidDate => {
   };
 };
 
-const textParts = ['size', 'container', 'texture', 'shape', 'fastening', 'spot'] as const;
+const textParts = ['size', 'container', 'texture', 'shape', 'fastening', 'counted', 'spot'] as const;
 const countParts = ['fastenings', 'dots'] as const;
 
 export const asTouch = (value: SemanticValue | undefined): Touch => {

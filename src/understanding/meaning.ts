@@ -250,6 +250,9 @@ const readers: Readonly<Record<string, Reader>> = {
   dots: (value, { slots }) => {
     slots.dots = asNumber(value, 'dots');
   },
+  counted: (value, { slots }) => {
+    slots.counted = asText(value, 'counted');
+  },
   ordinal: (value, { slots }) => {
     slots.ordinal = asNumber(value, 'ordinal');
   },

@@ -67,7 +67,7 @@ const strangeFoods =
 const fillings: Readonly<Record<string, readonly string[]>> = {
   place: [...ownPlaces, ...commonPlaces],
   person: ['dele', 'ruth', 'amara', 'marta', 'theo', 'joan', 'marek'],
-  mark: 'square clip, round sticker, rubber band, elastic band, diamond, triangle clip, oval, star, two dots, one dot, raised dots, round clip, oval sticker, peg, three bumps'.split(
+  mark: 'wooden bead, cloth patch, rubber band, elastic band, safety pin, soft string, cork disc, felt, star, two knots, one knot, three ridges, glass bead, rough patch, peg, three bumps, two notches'.split(
     ', ',
   ),
   n: 'one, two, three, four, five, six, eight, seventy, twelve'.split(', '),

@@ -24,7 +24,7 @@ const actual = ({ slots }: Act, slot: string): string | number | readonly string
     case 'items':
       return (slots.items ?? (slots.item ? [slots.item] : [])).map(mention);
     case 'marker':
-      // What a marker is on comes along in its words: "this one with the round clip".
+      // What a marker is on comes along in its words: "this one with the glass bead".
       return mention(slots.marker)
         .replace(/^.*\bwith the /, '')
         .replace(/ on it$/, '');

@@ -66,7 +66,7 @@ export const sentences = (kitchen: Kitchen): string[] => {
         'what should I use first',
         'what is on the second shelf of the fridge',
         "what's on the list",
-        'what is the round clip',
+        'what is the glass bead',
       ][n % 4] ?? '',
       `how old is the ${name}`,
       `do I have any ${name}`,

@@ -63,7 +63,7 @@ const tasksOf = (kitchen: Kitchen): Readonly<Record<string, () => unknown>> => {
     'look: what lives': () => livingItems({ ...kitchen, items: new Map(kitchen.items) }),
     'look: what is in the fridge': () => itemsAt(kitchen, fridge),
     'look: what a marker stands on': () => itemWithMarker(kitchen, marked?.markerId ?? ''),
-    'find by touch': () => findByTouch(kitchen, { container: 'jar', shape: 'round', fastening: 'clip' }),
+    'find by touch': () => findByTouch(kitchen, { container: 'jar', texture: 'glass', fastening: 'bead' }),
     'find by name': () => likeNames(kitchen, 'lentil stew'),
     'find by name, just after a change': () =>
       likeNames({ ...kitchen, items: new Map(kitchen.items) }, 'lentil stew'),

@@ -5,7 +5,7 @@
  *     kitchen demo            (or `empty`: a household with nothing recorded)
  *     at 2026-05-14 18:00     wall time of the household; may come again later, to let time pass
  *     as Dele                 who speaks from here on; her own device and conversation
- *     touch round-clip-code   touched together with the next thing said
+ *     touch glass-bead-code   touched together with the next thing said
  *     cut s2                  the next thing said cut the answer off at this mark
  *     > what is said          (`>` alone: nothing was heard)
  *     < what is answered, whole; … stands for any words. More `<` lines go on with the same answer.

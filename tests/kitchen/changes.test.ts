@@ -106,9 +106,9 @@ const cook = () => {
       if (!found) throw new Error(`no ${name}`);
       return found.id;
     },
-    marker: (shape: string): string => {
-      const found = [...self.kitchen.markers.values()].find(({ touch }) => touch.shape === shape);
-      if (!found) throw new Error(`no ${shape}`);
+    marker: (texture: string): string => {
+      const found = [...self.kitchen.markers.values()].find(({ touch }) => touch.texture === texture);
+      if (!found) throw new Error(`no ${texture}`);
       return found.id;
     },
   };
@@ -116,8 +116,8 @@ const cook = () => {
   self.do((d) => buildPlaces(d, { kind: 'freezer', parentId: null, names: ['chest freezer'] }));
   self.do((d) => buildPlaces(d, { kind: 'counter', parentId: null, names: ['counter'] }));
   self.do((d) => buildPlaces(d, { kind: 'shelf', parentId: self.place('fridge'), count: 4 }));
-  self.do((d) => addMarker(d, { touch: { shape: 'round', fastening: 'clip' } }));
-  self.do((d) => addMarker(d, { touch: { shape: 'square', fastening: 'clip', dots: 1 } }));
+  self.do((d) => addMarker(d, { touch: { texture: 'glass', fastening: 'bead' } }));
+  self.do((d) => addMarker(d, { touch: { texture: 'wooden', fastening: 'bead', dots: 1, counted: 'knot' } }));
   return self;
 };
 
@@ -291,51 +291,51 @@ describe('markers', () => {
     const c = cook();
     c.do((d) =>
       putAway(d, {
-        name: 'cajun',
-        markerId: c.marker('square'),
-        diets: ['low fat'],
+        name: 'mayonnaise',
+        markerId: c.marker('wooden'),
+        diets: ['eat soon'],
         freeFrom: ['eggs'],
         dates: { bought: '2026-05-01', useBy: '2026-05-20' },
         placeId: c.place('first shelf'),
       }),
     );
     c.do((d) => putAway(d, { name: 'aioli' }));
-    const cajun = c.item('cajun').id;
+    const mayonnaise = c.item('mayonnaise').id;
     const aioli = c.item('aioli').id;
-    expect(mark(c.doing, aioli, c.marker('square'))).toMatchObject({
+    expect(mark(c.doing, aioli, c.marker('wooden'))).toMatchObject({
       refused: 'marker-in-use',
-      ids: [cajun],
+      ids: [mayonnaise],
     });
-    c.do((d) => mark(d, cajun, c.marker('round')));
-    expect(spareMarkers(c.kitchen).map(({ touch }) => touch.shape)).toEqual(['square']);
-    c.do((d) => finish(d, cajun));
-    expect(itemWithMarker(c.kitchen, c.marker('round'))).toBeNull();
-    expect(c.kitchen.markers.get(c.marker('round'))?.lastItemId).toBe(cajun);
-    c.do((d) => buyAdd(d, { name: 'cajun', replaces: cajun }));
-    c.do((d) => bringBack(d, cajun, { dates: { bought: '2026-05-14' } }));
-    const again = c.item('cajun');
-    expect(again.id).not.toBe(cajun);
-    // Both markers last stood on the old cajun; either would do, and it is one of them.
+    c.do((d) => mark(d, mayonnaise, c.marker('glass')));
+    expect(spareMarkers(c.kitchen).map(({ touch }) => touch.texture)).toEqual(['wooden']);
+    c.do((d) => finish(d, mayonnaise));
+    expect(itemWithMarker(c.kitchen, c.marker('glass'))).toBeNull();
+    expect(c.kitchen.markers.get(c.marker('glass'))?.lastItemId).toBe(mayonnaise);
+    c.do((d) => buyAdd(d, { name: 'mayonnaise', replaces: mayonnaise }));
+    c.do((d) => bringBack(d, mayonnaise, { dates: { bought: '2026-05-14' } }));
+    const again = c.item('mayonnaise');
+    expect(again.id).not.toBe(mayonnaise);
+    // Both markers last stood on the old mayonnaise; either would do, and it is one of them.
     expect(again.markerId).not.toBeNull();
-    expect(again).toMatchObject({ diets: ['low fat'], freeFrom: [], dates: { bought: '2026-05-14' } });
+    expect(again).toMatchObject({ diets: ['eat soon'], freeFrom: [], dates: { bought: '2026-05-14' } });
     expect(c.kitchen.purchases.size).toBe(0);
   });
 
   it('that feel alike are refused with what would tell them apart', () => {
     const c = cook();
-    const touch = { shape: 'round', fastening: 'clip' };
-    expect(addMarker(c.doing, { touch })).toEqual({ refused: 'looks-alike', ids: [c.marker('round')] });
-    expect(proposeDifference(c.kitchen, touch)).toEqual({ dots: 1 });
-    expect(isRefused(addMarker(c.doing, { touch: { ...touch, dots: 1 } }))).toBe(false);
+    const touch = { texture: 'glass', fastening: 'bead' };
+    expect(addMarker(c.doing, { touch })).toEqual({ refused: 'looks-alike', ids: [c.marker('glass')] });
+    expect(proposeDifference(c.kitchen, touch)).toEqual({ dots: 1, counted: 'knot' });
+    expect(isRefused(addMarker(c.doing, { touch: { ...touch, dots: 1, counted: 'knot' } }))).toBe(false);
   });
 
-  it('give their dots’ meaning to what they stand on', () => {
+  it('give the meaning of their knots to what they stand on', () => {
     const c = cook();
-    c.do((d) => defineDots(d, 1, 'low fat'));
-    c.do((d) => putAway(d, { name: 'cajun', markerId: c.marker('square') }));
-    expect(marksOf(c.kitchen, c.item('cajun'))).toMatchObject({ diets: ['low fat'], dots: 'low fat' });
+    c.do((d) => defineDots(d, 1, 'eat soon'));
+    c.do((d) => putAway(d, { name: 'mayonnaise', markerId: c.marker('wooden') }));
+    expect(marksOf(c.kitchen, c.item('mayonnaise'))).toMatchObject({ diets: ['eat soon'], dots: 'eat soon' });
     c.do((d) => defineDots(d, 1, 'contains peanuts'));
-    expect(marksOf(c.kitchen, c.item('cajun'))).toMatchObject({ diets: [], contains: ['peanuts'] });
+    expect(marksOf(c.kitchen, c.item('mayonnaise'))).toMatchObject({ diets: [], contains: ['peanuts'] });
   });
 
   it('and containers are found by feel, near misses only when nothing fits', () => {
@@ -344,27 +344,33 @@ describe('markers', () => {
       putAway(d, {
         name: 'sauerkraut',
         touch: { size: 'large', container: 'jar' },
-        markerId: c.marker('round'),
+        markerId: c.marker('glass'),
       }),
     );
     c.do((d) =>
-      putAway(d, { name: 'cajun', touch: { size: 'small', container: 'jar' }, markerId: c.marker('square') }),
+      putAway(d, {
+        name: 'mayonnaise',
+        touch: { size: 'small', container: 'jar' },
+        markerId: c.marker('wooden'),
+      }),
     );
     const names = (felt: object) => findByTouch(c.kitchen, felt).map(({ of, differs }) => [of.name, differs]);
-    expect(names({ container: 'jar' }).map(([name]) => name)).toEqual(['sauerkraut', 'cajun']);
-    expect(names({ shape: 'round', fastening: 'clip' })).toEqual([['sauerkraut', []]]);
-    expect(names({ shape: 'square', dots: 1 })).toEqual([['cajun', []]]);
+    expect(names({ container: 'jar' }).map(([name]) => name)).toEqual(['sauerkraut', 'mayonnaise']);
+    expect(names({ texture: 'glass', fastening: 'bead' })).toEqual([['sauerkraut', []]]);
+    expect(names({ texture: 'wooden', dots: 1 })).toEqual([['mayonnaise', []]]);
     c.do((d) => putAway(d, { name: 'pickle', touch: { container: 'jar' } }));
-    // The pickle might be small too, but the cajun is known to be.
-    expect(names({ size: 'small', container: 'jar' })).toEqual([['cajun', []]]);
+    // The pickle might be small too, but the mayonnaise is known to be.
+    expect(names({ size: 'small', container: 'jar' })).toEqual([['mayonnaise', []]]);
     expect(names({ size: 'tiny', container: 'jar' })).toEqual([['pickle', []]]);
     c.do((d) => finish(d, c.item('pickle').id));
     expect(names({ dots: 0 })).toEqual([['sauerkraut', []]]);
-    expect(names({ shape: 'round', dots: 2 })).toEqual([['sauerkraut', ['dots']]]);
-    expect(names({ fastening: 'clip', fastenings: 2, shape: 'square' })).toEqual([['cajun', ['fastenings']]]);
-    expect(names({ size: 'small', container: 'jar', shape: 'round' })).toEqual([
+    expect(names({ texture: 'glass', dots: 2 })).toEqual([['sauerkraut', ['dots']]]);
+    expect(names({ fastening: 'bead', fastenings: 2, texture: 'wooden' })).toEqual([
+      ['mayonnaise', ['fastenings']],
+    ]);
+    expect(names({ size: 'small', container: 'jar', texture: 'glass' })).toEqual([
       ['sauerkraut', ['size']],
-      ['cajun', ['shape']],
+      ['mayonnaise', ['texture']],
     ]);
   });
 
@@ -374,7 +380,7 @@ describe('markers', () => {
     c.do((d) => putAway(d, { ...jar, name: 'sauerkraut' }));
     c.do((d) => putAway(d, { ...jar, name: 'pickle' }));
     expect(lookAlikes(c.kitchen, c.item('sauerkraut')).map(({ name }) => name)).toEqual(['pickle']);
-    c.do((d) => mark(d, c.item('pickle').id, c.marker('round')));
+    c.do((d) => mark(d, c.item('pickle').id, c.marker('glass')));
     expect(lookAlikes(c.kitchen, c.item('sauerkraut'))).toEqual([]);
   });
 });
@@ -436,7 +442,7 @@ describe('checking a place', () => {
 describe('undo', () => {
   it('takes back what still stands, then does it again', () => {
     const c = cook();
-    c.do((d) => putAway(d, { name: 'milk', markerId: c.marker('round') }));
+    c.do((d) => putAway(d, { name: 'milk', markerId: c.marker('glass') }));
     const before = c.kitchen;
     c.do((d) => finish(d, c.item('milk').id));
     c.do((d) => undo(d, lastUndoable(c.journal, 'p1')!));

@@ -177,7 +177,7 @@ describe('GS1 element strings and links', () => {
   });
 
   it('leaves words and other links as they are', () => {
-    expect(readCode('  Marta’s round clip ', clock)).toEqual({ kind: 'words', text: 'Marta’s round clip' });
+    expect(readCode('  Marta’s glass bead ', clock)).toEqual({ kind: 'words', text: 'Marta’s glass bead' });
     expect(readCode('https://example.com/recipes/01/stew', clock)).toMatchObject({ kind: 'link' });
     expect(readCode('01 but not quite', clock)).toMatchObject({ kind: 'words' });
   });
@@ -294,7 +294,7 @@ describe('a touched code', () => {
 
   it('leads to its marker and what it stands on, however it was written down', () => {
     let kitchen = after(emptyKitchen(household), (d) =>
-      addMarker(d, { touch: { shape: 'oval' }, codes: ['Kitchen marker  seven'] }),
+      addMarker(d, { touch: { texture: 'cardboard' }, codes: ['Kitchen marker  seven'] }),
     );
     const markerId = [...kitchen.markers.keys()][0]!;
     expect(resolveCode(kitchen, 'kitchen MARKER seven', clock)).toMatchObject({

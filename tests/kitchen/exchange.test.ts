@@ -175,7 +175,7 @@ describe('JSON', () => {
   });
 
   it('takes a spare marker that feels right before making another', () => {
-    const spare = [...demo.markers.values()].find(({ id }) => id === 'marker.star-clip')!;
+    const spare = [...demo.markers.values()].find(({ id }) => id === 'marker.safety-pin')!;
     const text = JSON.stringify({
       format: 'tellshelf items 1',
       items: [

@@ -27,7 +27,7 @@ const vocabulary = [
       .filter((word) => /^[a-z]{2,}$/.test(word))
       .slice(0, 200),
   ),
-  ...'put the on in of second shelf fridge freezer door how old is where what finish half two tubs yesterday use first reheat move to by Dele round clip small jar and no yes undo next list take off timer for ten minutes'.split(
+  ...'put the on in of second shelf fridge freezer door how old is where what finish half two tubs yesterday use first reheat move to by Dele glass bead small jar and no yes undo next list take off timer for ten minutes'.split(
     ' ',
   ),
 ];

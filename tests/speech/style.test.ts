@@ -24,7 +24,7 @@ describe('the style check', () => {
 
   it('finds nothing wrong in a good answer', () => {
     expect(
-      styleProblems('The lentil stew is on the second shelf, two days old. Feel for the round clip.', usual),
+      styleProblems('The lentil stew is on the second shelf, two days old. Feel for the glass bead.', usual),
     ).toEqual([]);
   });
 

@@ -41,7 +41,7 @@ const householdOf = (id: string) =>
     microwaveWatts: 800,
     summaryAt: '20:00',
     quietHours: null,
-    dotMeanings: { 1: 'low fat' },
+    dotMeanings: { 1: 'eat soon' },
   }) as const;
 
 let serial = 0;
@@ -321,23 +321,23 @@ export const storeContract = (
 
     it('keeps a marker on one living item, even against a faulty change', async () => {
       await commit((d) => addMarker(d, { touch: { shape: 'round' } }));
-      await commit((d) => addMarker(d, { touch: { shape: 'oval' } }));
-      const [round, oval] = [...(await load()).markers.keys()] as [string, string];
+      await commit((d) => addMarker(d, { touch: { texture: 'rough' } }));
+      const [round, rough] = [...(await load()).markers.keys()] as [string, string];
       await commit((d) => putAway(d, { name: 'cajun', markerId: round }));
-      await commit((d) => putAway(d, { name: 'aioli', markerId: oval }));
+      await commit((d) => putAway(d, { name: 'aioli', markerId: rough }));
       const kitchen = await load();
       const [one, two] = [...kitchen.items.values()].sort((a, b) => (a.name < b.name ? 1 : -1));
       const swap: Change = {
         verb: 'marked',
         about: [],
         ops: [
-          { kind: 'item', id: one!.id, before: one!, after: { ...one!, markerId: oval } },
+          { kind: 'item', id: one!.id, before: one!, after: { ...one!, markerId: rough } },
           { kind: 'item', id: two!.id, before: two!, after: { ...two!, markerId: round } },
         ],
       };
       expect(await store.commitTurn(id, turnOf(kitchen.version, [swap]))).toMatchObject({ outcome: 'done' });
       const after = await load();
-      expect(after.items.get(one!.id)?.markerId).toBe(oval);
+      expect(after.items.get(one!.id)?.markerId).toBe(rough);
       const both: Change = {
         verb: 'marked',
         about: [],

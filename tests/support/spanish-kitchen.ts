@@ -20,7 +20,7 @@ const file = {
     microwaveWatts: 1000,
     summaryAt: null,
     quietHours: null,
-    dotMeanings: { 1: 'low fat' },
+    dotMeanings: { 1: 'para Ruth' },
   },
   people: [
     { key: 'ines', name: 'Inés', eatsHere: true },

@@ -37,10 +37,10 @@ describe('wording that no rule covers', () => {
   });
 
   it('finds the thing among tubs and markers, and a place of which there are two', () => {
-    const { readings } = hear('would anybody kindly unclip the round clip from that jar of olive oil');
+    const { readings } = hear('would anybody kindly unclip the glass bead from that jar of olive oil');
     expect(readings[0]?.acts[0]).toMatchObject({
       intent: 'unmark',
-      slots: { item: { words: 'olive oil' }, marker: { words: 'the round clip' } },
+      slots: { item: { words: 'olive oil' }, marker: { words: 'the glass bead' } },
     });
     const [act] = hear('roughly what quantity of jollof rice remains in the freezer').readings[0]!.acts;
     expect(act).toMatchObject({ intent: 'count', slots: { place: { words: 'freezer' } } });

@@ -23,7 +23,7 @@ did = { $who } { $verb ->
     [merged] put together { did-thing }
     [built-a-place] added places to { did-thing }
     [renamed-a-place] changed { did-thing }
-    [gave-dots-a-meaning] gave dots the meaning { did-thing }
+    [gave-dots-a-meaning] gave a count the meaning { did-thing }
     [put-on-the-list] put { did-thing } on the list
     [took-off-the-list] took { did-thing } off the list
     [bought] bought { did-thing }

@@ -1,16 +1,21 @@
-# Markers, their dots and their care.
+# Markers, what is counted on them, and their care.
 
 ask-mark-with = Which marker? Tell me how it feels.
 ask-mark-what = What goes under the { $marker }?
-ask-marker-again = Say its shape, how it holds on, and how many dots.
+ask-marker-again = Say what it is, what it is made of, and what can be counted on it.
 ask-unmark = Take a marker off what?
-ask-new-marker = How does it feel: its shape, and how it holds on?
+ask-new-marker = How does it feel: what is it, and what is it made of?
 ask-which-marker = Which marker?
-ask-dots = How many dots?
-ask-dots-mean = What { $dots ->
-    [one] does one dot mean
-   *[other] do { $dots } dots mean
+ask-dots = How many { $counted ->
+    [knot] knots
+    [ridge] ridges
+    [notch] notches
+   *[dot] dots
   }?
+ask-dots-mean = What { $dots ->
+    [one] does
+   *[other] do
+  } { $raised } mean?
 ask-care = How is the { $marker } looked after?
 
 marked = { CAP($name) }, marked with the { $marker }.{ $old ->
@@ -24,10 +29,7 @@ marker-feels-like = It feels like the one on the { $name }.{ $way ->
     [none] {""}
    *[other] {" "}To tell them apart, { $way }.
   }
-add-dots = { $dots ->
-    [one] add one raised dot
-   *[other] add { $dots } raised dots
-  }
+add-dots = add { $raised }
 move-to-spot = put it on the { $spot }
 use-two = use two of them
 unmarked = { CAP($name) }, no marker now.{ $marker ->
@@ -44,32 +46,37 @@ confirm-alike = You have one that feels the same{ $name ->
     [none] {""}
    *[other] {" "}You could { $way }.
   } Keep it as it is? Yes or no.
-dots-mean = { $dots ->
-    [one] One dot means { $meaning }.
-   *[other] { CAP($dots) } dots mean { $meaning }.
-  }
+dots-mean = { CAP($raised) } { $dots ->
+    [one] means
+   *[other] mean
+  } { $meaning }.
 dots-meant = Until now: { $old }.
 dots-on = { $count ->
     [one] One food has them.
    *[other] { $count } foods have them.
   }
-dots-mean-nothing = { $dots ->
-    [one] One dot has no meaning here.
-   *[other] { CAP($dots) } dots have no meaning here.
-  } You can give it one.
-confirm-dots = { $dots ->
-    [one] One dot means { $meaning }
-   *[other] { CAP($dots) } dots mean { $meaning }
-  }. Right? Yes or no.
-confirm-dots-replace = Until now { $dots ->
-    [one] one dot means
-   *[other] { $dots } dots mean
+dots-mean-nothing = { CAP($raised) } { $dots ->
+    [one] has
+   *[other] have
+  } no meaning here. You can give it one.
+confirm-dots = { CAP($raised) } { $dots ->
+    [one] means
+   *[other] mean
+  } { $meaning }. Right? Yes or no.
+confirm-dots-replace = Until now { $raised } { $dots ->
+    [one] means
+   *[other] mean
   } { $old }{ $count ->
     [0] {""}
     [one] , on one food
    *[other] , on { $count } foods
   }. Change it to { $meaning }? Yes or no.
-no-dot-meanings = No dots have a meaning yet. Say, for example, one dot means low fat.
+no-dot-meanings = No { $counted ->
+    [knot] knots
+    [ridge] ridges
+    [notch] notches
+   *[dot] dots
+  } have a meaning yet. Say, for example, one knot means eat soon.
 care-noted = { CAP($marker) }: { $care }.
 confirm-care = For the { $marker }: { $care }? Yes or no.
 care-is = { CAP($marker) }: { $care }.

@@ -70,8 +70,8 @@ setup-start = Let us set up your kitchen: { $count } short questions. Say next t
 setup-again = Back to setting up.
 setup-places = What do you keep food in? Say them all, such as a fridge, a chest freezer and a pantry.
 setup-parts = How are they divided? Say, for example, the fridge has four shelves and two drawers.
-setup-markers = What markers do you have? Say one at a time, such as a round clip.
-setup-dots = Do raised dots mean something? Say, for example, one dot means low fat.
+setup-markers = What markers do you have? Say one at a time, such as a wooden bead or two rubber bands.
+setup-dots = Does a number of knots, ridges or dots mean something? Say, for example, one knot means eat soon.
 setup-people = Who eats here, and is anyone allergic? Say, for example, Dele is allergic to peanuts.
 setup-watts = How many watts is your microwave?
 setup-region = Whose food-safety guidance shall I report: United States or United Kingdom?
@@ -81,7 +81,7 @@ setup-more = { $step ->
     [places] Anything else you keep food in? Or say next.
     [parts] Any more shelves, drawers or baskets? Or say next.
     [markers] Another marker? Or say next.
-    [dots] Another meaning for dots? Or say next.
+    [dots] Another meaning? Or say next.
     [people] Anyone else? Or say next.
    *[other] Anything more? Or say next.
   }

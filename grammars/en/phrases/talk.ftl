@@ -63,7 +63,7 @@ help-topic = { $topic ->
     [list] Say: put oats on the list; make that two bags; take it off again; is milk on my list; how many things are on it; I got the eggs.
     [notes] Say: leave a note for, the name, and then the words. Ask: any messages. For a food: put a note on the soup saying it needs salt.
     [people] Say: Dele is allergic to peanuts; Ruth eats vegan; there is tahini in the hummus. Ask: what can Dele eat; is the stew vegan; anything with sesame.
-    [markers] Say: put the round clip on the soup; what is the oval sticker; which markers are spare; one dot means low fat.
+    [markers] Say: put the wooden bead on the soup; what is the cloth patch; which markers are spare; one knot means eat soon.
     [timers] Say: timer for ten minutes; how long is left; remind me tomorrow to freeze the chicken; stop the timer.
     [places] Say: what is on the second shelf; which place is empty; the chest freezer has three baskets.
     [dates] Say: use by Friday; I opened it yesterday; when does the yogurt run out; what should I use first.
@@ -71,7 +71,7 @@ help-topic = { $topic ->
    *[undo] Say undo and the last change is taken back. Say: no, the top shelf, and only that part is put right.
   }
 help-more-food = Food: how old is the stew; move the soup to the freezer; I took two out; put oats on the list; undo.
-help-more-kitchen = Kitchen: what is on the second shelf; what is the round clip; one dot means low fat; let us check the freezer.
+help-more-kitchen = Kitchen: what is on the second shelf; what is the glass bead; one knot means eat soon; let us check the freezer.
 help-more-talk = Talk: say that again; shorter; slower; spell that; why; what did you hear; stop.
 help-question = { $expecting ->
     [yes-no] Say yes or no, or never mind.
@@ -82,7 +82,7 @@ help-question = { $expecting ->
     [place] Say a place, such as the second shelf of the fridge, or never mind.
     [amount] Say how much: two portions, half, all of it. Or never mind.
     [date] Say a day, such as yesterday or last Friday. Or say unknown.
-    [marker] Say how it feels: a round clip, a square sticker with one dot. Or never mind.
+    [marker] Say how it feels: a glass bead, a cloth patch with one ridge. Or never mind.
     [time] Say a time or how long. Or never mind.
    *[other] Say it in a few words, or never mind.
   }

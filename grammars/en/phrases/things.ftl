@@ -28,9 +28,24 @@ place-at-spot = { $at }, { $spot }
 # Markers, as felt.
 marker-plain = { $name }
 marker-several = { $count } { PLURAL($name) }
-marker-dots = { $marker } with { $dots ->
-    [one] one dot
-   *[other] { $dots } dots
+marker-dots = { $marker } with { $raised }
+raised = { $counted ->
+    [knot] { $dots ->
+        [one] one knot
+       *[other] { $dots } knots
+      }
+    [ridge] { $dots ->
+        [one] one ridge
+       *[other] { $dots } ridges
+      }
+    [notch] { $dots ->
+        [one] one notch
+       *[other] { $dots } notches
+      }
+   *[dot] { $dots ->
+        [one] one dot
+       *[other] { $dots } dots
+      }
   }
 marker-spot = { $marker } on the { $spot }
 marker-coded = coded marker

@@ -26,9 +26,24 @@ place-to = { $kind ->
 
 marker-plain = { TOUCH($name) }
 marker-several = { $count } { PLURAL(TOUCH($name)) }
-marker-dots = { $marker } con { $dots ->
-    [one] un punto
-   *[other] { UN($dots) } puntos
+marker-dots = { $marker } con { $raised }
+raised = { $counted ->
+    [knot] { $dots ->
+        [one] un nudo
+       *[other] { UN($dots) } nudos
+      }
+    [ridge] { $dots ->
+        [one] un relieve
+       *[other] { UN($dots) } relieves
+      }
+    [notch] { $dots ->
+        [one] una muesca
+       *[other] { $dots } muescas
+      }
+   *[dot] { $dots ->
+        [one] un punto
+       *[other] { UN($dots) } puntos
+      }
   }
 marker-spot = { $marker } en { OURS($spot) }
 marker-coded = marca con código

@@ -58,7 +58,9 @@ export const phrasesOf = (kitchen: Kitchen): ((uri: string) => readonly string[]
     [
       'kitchen:marker',
       [...kitchen.markers.values()].flatMap(({ touch }) =>
-        touch.fastening === undefined ? [] : [[touch.shape, touch.fastening].filter(Boolean).join(' ')],
+        touch.fastening === undefined
+          ? []
+          : [[touch.texture, touch.shape, touch.fastening].filter(Boolean).join(' ')],
       ),
     ],
     ['kitchen:person', [...kitchen.people.values()].map((person) => person.name)],

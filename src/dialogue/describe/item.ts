@@ -68,7 +68,7 @@ export const groupName = (group: Group): Say => {
     : say('item-name', { name: group.first.name });
 };
 
-/** "on the second shelf of the fridge, left side, large jar with the round clip". */
+/** "on the second shelf of the fridge, left side, large jar with the glass bead". */
 export const whereAndFeel = (kitchen: Kitchen, group: Group): Say => {
   const at = placeAt(kitchen, group.first.placeId, group.first.spot);
   const feel = itemFeel(kitchen, group.first);

@@ -1,4 +1,4 @@
-/** How a container or a marker feels, in words: "large jar", "round clip with two dots". */
+/** How a container or a marker feels, in words: "large jar", "wooden bead with two knots". */
 import type { Item, Kitchen, Marker } from '../../kitchen/model.js';
 import { markerOf } from '../../kitchen/index.js';
 import type { Say } from '../../speech/answer.js';
@@ -15,13 +15,16 @@ const markerWords = (touch: Touch): string =>
   words(touch.size, touch.texture, touch.shape, touch.fastening ?? (touch.shape ? 'marker' : undefined)) ||
   'marker';
 
-/** "round clip with two dots". */
+/** "two knots". */
+export const raised = (dots: number, counted = 'dot'): Say => say('raised', { dots, counted });
+
+/** "wooden bead with two knots". */
 export const touchNoun = (touch: Touch): Say => {
   const name = markerWords(touch);
   const count = touch.fastenings ?? 1;
   const base = count > 1 ? say('marker-several', { count, name }) : say('marker-plain', { name });
   return touch.dots !== undefined && touch.dots > 0
-    ? say('marker-dots', { marker: base, dots: touch.dots })
+    ? say('marker-dots', { marker: base, raised: raised(touch.dots, touch.counted) })
     : base;
 };
 
@@ -34,7 +37,7 @@ export const markerFull = (marker: Marker): Say =>
     ? say('marker-spot', { marker: markerNoun(marker), spot: marker.touch.spot })
     : markerNoun(marker);
 
-/** How an item is known by hand: "large jar with the round clip"; null when nothing is recorded. */
+/** How an item is known by hand: "large jar with the wooden bead"; null when nothing is recorded. */
 export const itemFeel = (kitchen: Kitchen, item: Item): Say | null => {
   const container = containerWords(item.touch);
   const marker = markerOf(kitchen, item);

@@ -40,7 +40,7 @@ export const askedItems = (
   );
   let items: readonly Item[] = found.flatMap((one) => (one.near ? [] : one.items));
   const unknown = found.find((one) => one.unknown)?.unknown ?? null;
-  // "Which jars have a round sticker": what it is in, and what is on it.
+  // "Which jars have a cloth patch": what it is in, and what is on it.
   const felt = (marker?.touch ?? container) ? { ...container, ...marker?.touch } : null;
   if (mentions.length === 0 && (felt || maker || diet || marker)) {
     const described = { words: null, candidates: marker?.candidates ?? [], pointer: null, touch: felt };

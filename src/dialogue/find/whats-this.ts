@@ -84,7 +84,7 @@ export const whatsThis: Handler = (act, turn) => {
 
 const tellMarkers = (turn: Turn, markers: readonly Marker[], container?: string): Reply => {
   const all = markers.flatMap((marker) => itemWithMarker(turn.kitchen, marker.id) ?? []);
-  // "The jar with the round sticker": what it is in tells them apart, too.
+  // "The jar with the cloth patch": what it is in tells them apart, too.
   const fitting = all.filter(({ touch }) => touch.container === container);
   const on = fitting.length > 0 ? fitting : all;
   if (on.length === 1 && fitting.length === 1) return tellOne(turn, on[0]!);

@@ -1,7 +1,8 @@
-/** What raised dots mean here. A meaning that warns of an allergen is not replaced without asking. */
-import { defineDots as defineDotsChange, itemWithMarker } from '../../kitchen/index.js';
+/** What dots, knots, ridges and notches mean here. A meaning that warns of an allergen is not replaced without asking. */
+import { countedHere, defineDots as defineDotsChange, itemWithMarker } from '../../kitchen/index.js';
 import { allergenNamed } from '../../safety/index.js';
 import { withChange } from '../describe/refusals.js';
+import { raised } from '../describe/touch.js';
 import { type Handler, type Turn, say } from '../handler.js';
 
 /** "for dele" is for Dele: people keep their capital. */
@@ -26,15 +27,27 @@ const warns = (meaning: string): boolean => {
 };
 
 export const defineDots: Handler = (act, turn) => {
-  const { dots, number, words, diet, allergens, marker } = act.slots;
+  const { dots, counted, number, words, diet, allergens, marker } = act.slots;
   const count = dots ?? number ?? marker?.touch?.dots;
   const said = words ?? diet ?? (allergens?.length ? `contains ${allergens.join(' and ')}` : undefined);
   if (count === undefined)
-    return { parts: [], ask: { slot: 'dots', question: say('ask-dots'), expecting: 'amount' } };
+    return {
+      parts: [],
+      ask: {
+        slot: 'dots',
+        question: say('ask-dots', { counted: counted ?? countedHere(turn.kitchen) }),
+        expecting: 'amount',
+      },
+    };
+  const these = raised(count, counted ?? marker?.touch?.counted ?? countedHere(turn.kitchen));
   if (!said)
     return {
       parts: [],
-      ask: { slot: 'words', question: say('ask-dots-mean', { dots: count }), expecting: 'words' },
+      ask: {
+        slot: 'words',
+        question: say('ask-dots-mean', { dots: count, raised: these }),
+        expecting: 'words',
+      },
     };
   const meaning = meaningOf(turn, said);
   const result = defineDotsChange(turn, count, meaning);
@@ -44,15 +57,15 @@ export const defineDots: Handler = (act, turn) => {
   ).length;
   return withChange(turn, result, (change) => ({
     parts: [
-      say('dots-mean', { dots: count, meaning }),
+      say('dots-mean', { dots: count, raised: these, meaning }),
       ...(old ? [say('dots-meant', { old })] : []),
       ...(wearing > 0 ? [say('dots-on', { count: wearing, meaning })] : []),
     ],
     changes: [change],
-    doubt: say('confirm-dots', { dots: count, meaning }),
+    doubt: say('confirm-dots', { dots: count, raised: these, meaning }),
     // Whoever relies on it by touch would eat what she must not.
     ...(old && warns(old)
-      ? { confirm: say('confirm-dots-replace', { dots: count, meaning, old, count: wearing }) }
+      ? { confirm: say('confirm-dots-replace', { dots: count, raised: these, meaning, old, count: wearing }) }
       : {}),
   }));
 };

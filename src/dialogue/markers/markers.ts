@@ -1,7 +1,8 @@
-/** Markers: putting them on and off, new ones, what their dots mean, care, and which are spare. */
+/** Markers: putting them on and off, new ones, what a count on them means, care, and which are spare. */
 import {
   addMarker as addMarkerChange,
   applyChange,
+  countedHere,
   isRefused,
   itemWithMarker,
   mark as markChange,
@@ -17,7 +18,7 @@ import type { Touch } from '../../terms/touch.js';
 import type { Say } from '../../speech/answer.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { withChange } from '../describe/refusals.js';
-import { markerFull, markerNoun, touchNoun } from '../describe/touch.js';
+import { markerFull, markerNoun, raised, touchNoun } from '../describe/touch.js';
 import { type Handler, type Turn, about, list, say } from '../handler.js';
 import { needItem } from '../refer/need.js';
 import { needMarker } from '../refer/markers.js';
@@ -27,9 +28,9 @@ const askMarker = (question: Say) => ({
   ask: { slot: 'marker', question, again: say('ask-marker-again'), expecting: 'marker' as const },
 });
 
-/** Words for the least that would set a marker apart: "one dot", "the neck". */
+/** Words for the least that would set a marker apart: "one knot", "the neck". */
 const difference = (touch: Touch): Say => {
-  if (touch.dots !== undefined) return say('add-dots', { dots: touch.dots });
+  if (touch.dots !== undefined) return say('add-dots', { raised: raised(touch.dots, touch.counted) });
   if (touch.spot) return say('move-to-spot', { spot: touch.spot });
   return say('use-two');
 };
@@ -116,8 +117,13 @@ export const unmark: Handler = (act, turn) => {
 };
 
 export const addMarker: Handler = (act, turn) => {
-  const { marker, container, dots } = act.slots;
-  const felt: Touch = { ...container, ...marker?.touch, ...(dots !== undefined ? { dots } : {}) };
+  const { marker, container, dots, counted } = act.slots;
+  const felt: Touch = {
+    ...container,
+    ...marker?.touch,
+    ...(dots === undefined ? {} : { dots }),
+    ...(counted === undefined || counted === 'dot' ? {} : { counted }),
+  };
   const code = turn.memory.touched && !turn.memory.touched.markerId ? [turn.memory.touched.code] : [];
   if (Object.keys(felt).length === 0) return askMarker(say('ask-new-marker'));
   // One described in fewer words than another may still be its twin to a hand.
@@ -183,22 +189,27 @@ export const markerCare: Handler = (act, turn) => {
   };
 };
 
-/** What dots mean, which markers are spare, or what a dot count stands on. */
+/** What knots or dots mean, which markers are spare, or what a count stands on. */
 export const markers: Handler = (act, turn) => {
-  const { asked, dots, marker } = act.slots;
+  const { asked, dots, counted, marker } = act.slots;
   const count = dots ?? marker?.touch?.dots;
+  const kind = counted ?? marker?.touch?.counted ?? countedHere(turn.kitchen);
   const meanings = Object.entries(turn.kitchen.household.dotMeanings);
   if (count !== undefined) {
     const meaning = turn.kitchen.household.dotMeanings[count];
     return {
       parts: [
-        meaning ? say('dots-mean', { dots: count, meaning }) : say('dots-mean-nothing', { dots: count }),
+        meaning
+          ? say('dots-mean', { dots: count, raised: raised(count, kind), meaning })
+          : say('dots-mean-nothing', { dots: count, raised: raised(count, kind) }),
       ],
     };
   }
   if (asked === 'dots' || asked === 'meaning') {
-    if (meanings.length === 0) return { parts: [say('no-dot-meanings')] };
-    const parts = meanings.map(([n, meaning]) => say('dots-mean', { dots: Number(n), meaning }));
+    if (meanings.length === 0) return { parts: [say('no-dot-meanings', { counted: kind })] };
+    const parts = meanings.map(([n, meaning]) =>
+      say('dots-mean', { dots: Number(n), raised: raised(Number(n), kind), meaning }),
+    );
     return { parts, count: parts.length };
   }
   const spare = spareMarkers(turn.kitchen);

@@ -2,15 +2,16 @@
 import type { Mention, Slots } from '../../understanding/intents.js';
 import type { Turn } from '../handler.js';
 
-/** "A jar of harissa with the square clip": the clip is its marker, the jar its container. */
+/** "A jar of harissa with the wooden bead": the bead is its marker, the jar its container. */
 export const withFeel = (slots: Slots): Slots => {
   const touch = slots.item?.touch;
   if (!slots.item || !touch || !slots.item.words) return slots;
-  const { fastening, fastenings, shape, dots, texture, spot, ...container } = touch;
+  const { fastening, fastenings, shape, dots, counted, texture, spot, ...container } = touch;
   const mark = {
     ...(shape ? { shape } : {}),
     ...(fastening ? { fastening } : {}),
     ...(dots ? { dots } : {}),
+    ...(counted ? { counted } : {}),
   };
   const item = { ...slots.item, touch: null };
   const marker = { ...item, words: null, candidates: [], touch };

@@ -152,9 +152,10 @@ const makerFits = (item: Item, maker: string): boolean =>
   item.maker !== null &&
   (sameName(item.maker, maker) || item.maker.toLowerCase().includes(maker.toLowerCase()));
 
-/** "The round sticker" beside round stickers with dots: the one without is meant. */
+/** "The cloth patch" beside cloth patches with ridges: the one without is meant. */
 const undotted = (turn: Turn, touch: Touch, items: readonly Item[]): Item[] => {
-  if (touch.dots !== undefined || !(touch.shape ?? touch.fastening)) return [...items];
+  if (touch.dots !== undefined || touch.counted !== undefined || !(touch.shape ?? touch.fastening))
+    return [...items];
   const marked = items.filter(({ markerId }) => markerId !== null);
   const plain = marked.filter(({ markerId }) => !turn.kitchen.markers.get(markerId!)?.touch.dots);
   return plain.length === 1 && marked.length === items.length ? plain : [...items];

@@ -37,8 +37,11 @@ export const markersMeant = (turn: Turn, mention: Mention): Marker[] => {
     const fits = findMarkers(turn.kitchen, plainTouch(mention.touch)).filter(
       ({ differs }) => differs.length === 0,
     );
-    // "The square clip" without a word of dots means the one with none, when there is such a one.
-    const plain = mention.touch.dots === undefined ? fits.filter(({ of }) => !of.touch.dots) : fits;
+    // "The wooden bead" without a word of knots means the one with none, when there is such a one.
+    const plain =
+      mention.touch.dots === undefined && mention.touch.counted === undefined
+        ? fits.filter(({ of }) => !of.touch.dots)
+        : fits;
     const best = plain.length > 0 && plain.length < fits.length ? plain : fits;
     const top = best[0]?.fit;
     return best.filter(({ fit }) => fit === top).map(({ of }) => of);

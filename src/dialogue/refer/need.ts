@@ -14,7 +14,7 @@ export type Needed<T> = { readonly got: T } | { readonly reply: Reply };
 
 const shownChoices = 4;
 
-/** "Two fit: the small jar, or the large jar with the square clip. Which one?" */
+/** "Two fit: the small jar, or the large jar with the wooden bead. Which one?" */
 export const askWhich = (slot: string, names: readonly string[], choices: readonly Choice[]): Ask => {
   const labels = choices.map(({ label }) => label);
   const shown = list(labels.slice(0, shownChoices), true);

@@ -28,8 +28,8 @@ const steps = [
 const called: Readonly<Record<(typeof steps)[number], RegExp>> = {
   places: /\b(place|fridge|freezer|pantry|where)/,
   parts: /\b(part|shel|drawer|basket|divi)/,
-  markers: /\b(marker|clip|sticker|band)/,
-  dots: /\b(dot|raised)/,
+  markers: /\b(marker|clip|sticker|band|bead|patch|ring)/,
+  dots: /\b(dot|raised|knot|ridge|notch)/,
   people: /\b(people|person|eat|allerg|who\b)/,
   watts: /\b(watt|microwave|power)/,
   region: /\b(region|guid|countr|safety)/,

@@ -7,6 +7,7 @@ import type {
   Slots,
   Understanding,
 } from '../../understanding/intents.js';
+import type { Touch } from '../../terms/touch.js';
 import { DESTRUCTIVE_INTENTS } from '../../understanding/intents.js';
 import { losesDoubtful, thresholds } from '../../understanding/thresholds.js';
 
@@ -115,6 +116,9 @@ const tellsAll = ({ item, place, shares }: Slots): boolean => {
   return item !== undefined && places.every((one) => (one?.candidates[0]?.fit ?? 0) >= 0.9);
 };
 
+/** Enough was said of how it feels to know it again. */
+const isMarker = (felt: Touch): boolean => 'fastening' in felt || 'shape' in felt;
+
 /** Nothing is lost by them, they are read back, and "undo" takes them away: a new marker, another name for a place. */
 const easilyUndone = ({ intent, slots }: Act): boolean => {
   const { place, words, marker, item } = slots;
@@ -123,9 +127,9 @@ const easilyUndone = ({ intent, slots }: Act): boolean => {
     case 'rename-place':
       return words !== undefined && (place?.candidates[0]?.fit ?? 0) >= 0.9;
     case 'add-marker':
-      return 'fastening' in felt || 'shape' in felt;
+      return isMarker(felt);
     case 'mark':
-      return (item?.candidates[0]?.fit ?? 0) >= 0.99 && ('fastening' in felt || 'shape' in felt);
+      return (item?.candidates[0]?.fit ?? 0) >= 0.99 && isMarker(felt);
     case 'build-place':
       return slots.placeKind !== undefined;
     case 'define-dots':

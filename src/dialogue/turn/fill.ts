@@ -31,7 +31,7 @@ const fillers: Readonly<Record<string, Filler>> = {
           : words
             ? { place: placeWords(words) }
             : null,
-  marker: ({ marker, item, container, dots }) =>
+  marker: ({ marker, item, container, dots, counted }) =>
     marker
       ? { marker }
       : item?.touch || (item && item.candidates.length > 0)
@@ -39,7 +39,13 @@ const fillers: Readonly<Record<string, Filler>> = {
         : container
           ? { marker: { ...wordsOnly(''), words: null, touch: container } }
           : dots !== undefined
-            ? { marker: { ...wordsOnly(''), words: null, touch: { dots } } }
+            ? {
+                marker: {
+                  ...wordsOnly(''),
+                  words: null,
+                  touch: { dots, ...(counted === undefined || counted === 'dot' ? {} : { counted }) },
+                },
+              }
             : null,
   amount: ({ amount, number, share, left }) =>
     amount
@@ -79,9 +85,10 @@ const fillers: Readonly<Record<string, Filler>> = {
     const value = number ?? amount?.value;
     return value === undefined ? null : { number: value };
   },
-  dots: ({ dots, number, marker }) => {
+  dots: ({ dots, counted, number, marker }) => {
     const value = dots ?? number ?? marker?.touch?.dots;
-    return value === undefined ? null : { dots: value };
+    const kind = counted ?? marker?.touch?.counted;
+    return value === undefined ? null : { dots: value, ...(kind === undefined ? {} : { counted: kind }) };
   },
   allergens: ({ allergens, words }) => (allergens ? { allergens } : words ? { allergens: [words] } : null),
   pounds: ({ pounds, amount, number }) => {

@@ -47,7 +47,15 @@ export const unmark = (doing: Doing, itemId: Id): Result => {
   );
 };
 
-const ON_THE_MARKER: readonly (keyof Touch)[] = ['shape', 'fastening', 'fastenings', 'dots', 'spot'];
+const ON_THE_MARKER: readonly (keyof Touch)[] = [
+  'texture',
+  'shape',
+  'fastening',
+  'fastenings',
+  'dots',
+  'counted',
+  'spot',
+];
 
 /**
  * A new marker, in the spare box. One that feels like another is refused (looks-alike, `ids` the
@@ -104,11 +112,11 @@ export const markerNote = (doing: Doing, markerId: Id, facts: MarkerFacts): Resu
   return change('noted', [], [op('marker', markerId, marker, after)]);
 };
 
-/** Most raised dots on one marker that a finger still counts. Common practice. */
+/** Most dots or knots on one marker that a finger still counts. Common practice. */
 const MOST_DOTS = 12;
 
 /**
- * "One dot means low fat"; null takes the meaning away.
+ * "One knot means for Auntie": the number means it, whatever is counted. Null takes the meaning away.
  * Refused: bad-setting (not 1 to 12 dots), no-name, nothing-changes.
  */
 export const defineDots = (doing: Doing, dots: number, meaning: string | null): Result => {

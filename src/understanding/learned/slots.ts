@@ -241,15 +241,15 @@ interface Marker {
   readonly mention: Mention;
 }
 
-/** Best of what was said of touch: a marker is known by what it is fastened with, its shape or its dots. */
+/** Best of what was said of touch: a marker is known by what it is fastened with, its shape or what is counted on it. */
 const markerIn = (found: Found): Marker | null => {
   let best: Marker | null = null;
   for (let at = 0; at < found.tokens.length; at += 1) {
     const match = matchAt(found, 'kitchen:marker', at);
     if (!match || match.length <= (best ? best.span[1] - best.span[0] : 0)) continue;
     const mention = markerMention(match.value);
-    const { fastening, dots, shape } = mention.touch ?? {};
-    if (fastening !== undefined || dots !== undefined || shape !== undefined)
+    const { fastening, dots, counted, shape } = mention.touch ?? {};
+    if ((fastening ?? dots ?? counted ?? shape) !== undefined)
       best = { span: [at, at + match.length], mention };
   }
   return best;

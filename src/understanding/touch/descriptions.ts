@@ -1,6 +1,6 @@
 /**
- * A container as a hand finds it, in any order of words: "the big jar with the square clip and
- * one dot", "the one with the sticker in the middle", "two rubber bands", "no dots".
+ * A container as a hand finds it, in any order of words: "the big jar with the wooden bead and
+ * one knot", "the one with the patch in the middle", "two rubber bands", "no knots".
  */
 import pluralize from 'pluralize';
 import type { Touch } from '../../terms/touch.js';
@@ -28,7 +28,14 @@ const tables = perLexicon(({ touch }) => ({
     ['container', synonymTable(touch.containers, plural)],
   ] satisfies [keyof Touch, PhraseTable<string>][],
   fastenings: synonymTable(touch.fastenings, plural),
-  dots: phraseTable(touch.dots.flatMap((said) => [[said, 1] as const, [pluralize.plural(said), 2] as const])),
+  counted: phraseTable<{ readonly kind: string; readonly many: boolean }>(
+    Object.entries(touch.counted).flatMap(([kind, ways]) =>
+      ways.flatMap((said) => [
+        [said, { kind, many: false }] as const,
+        [pluralize.plural(said), { kind, many: true }] as const,
+      ]),
+    ),
+  ),
   spots: synonymTable(touch.spots),
   notSpot: new Set(touch.spotNotBefore.words),
   spotPrepositions: new Set(touch.spotPrepositions),
@@ -39,24 +46,32 @@ const tables = perLexicon(({ touch }) => ({
   tails: phraseSet(touch.somethingOn.tails),
 }));
 
+const isNew = (draft: Draft): boolean => draft.dots === undefined && draft.counted === undefined;
+
+/** "Dots" is what the record means where it says nothing else. */
+const count = (draft: Draft, kind: string, dots: number): void => {
+  draft.dots = dots;
+  if (kind !== 'dot') draft.counted = kind;
+};
+
 /** Reads one part into `draft`; gives the place after it, or null. A part said twice ends the description. */
 const partAt = (tokens: readonly string[], at: number, draft: Draft, lexicon: Lexicon): number | null => {
-  const { plain, fastenings, dots, none } = tables(lexicon);
+  const { plain, fastenings, counted, none } = tables(lexicon);
   const without = none.longestAt(tokens, at);
   if (without) {
-    const dot = dots.longestAt(tokens, at + without.length);
-    if (dot && draft.dots === undefined) {
-      draft.dots = 0;
-      return at + without.length + dot.length;
+    const met = counted.longestAt(tokens, at + without.length);
+    if (met && isNew(draft)) {
+      count(draft, met.value.kind, 0);
+      return at + without.length + met.length;
     }
   }
   const many = cardinalAt(tokens, at, lexicon);
   if (many && Number.isInteger(many.value) && many.value <= 12) {
     const next = at + many.length;
-    const dot = dots.longestAt(tokens, next);
-    if (dot && draft.dots === undefined) {
-      draft.dots = many.value;
-      return next + dot.length;
+    const met = counted.longestAt(tokens, next);
+    if (met && isNew(draft)) {
+      count(draft, met.value.kind, many.value);
+      return next + met.length;
     }
     const fastening = fastenings.longestAt(tokens, next);
     if (fastening && draft.fastening === undefined) {
@@ -66,13 +81,12 @@ const partAt = (tokens: readonly string[], at: number, draft: Draft, lexicon: Le
     }
   }
   const fastening = fastenings.longestAt(tokens, at);
-  const dot = dots.longestAt(tokens, at);
-  if (dot && draft.dots === undefined && dot.length >= (fastening?.length ?? 0)) {
-    // "With dots" does not say how many: it asks for a marker that has any.
-    if (dot.value === 1) draft.dots = 1;
-    else if (draft.fastening === undefined) draft.fastening = 'dots';
-    else return null;
-    return at + dot.length;
+  const met = counted.longestAt(tokens, at);
+  if (met && isNew(draft) && met.length >= (fastening?.length ?? 0)) {
+    // "With knots" does not say how many: it asks for a marker that has any.
+    if (met.value.many) draft.counted = met.value.kind;
+    else count(draft, met.value.kind, 1);
+    return at + met.length;
   }
   // A material before a fastening or container is its texture; "rubber band" is one word.
   let best: { key: keyof Touch; value: string; length: number } | null =
@@ -81,7 +95,13 @@ const partAt = (tokens: readonly string[], at: number, draft: Draft, lexicon: Le
       : null;
   for (const [key, table] of plain) {
     const hit = table.longestAt(tokens, at);
-    if (hit && draft[key] === undefined && hit.length > (best?.length ?? 0)) {
+    // "The glass jar with the wooden bead": of two materials the marker's tells more.
+    const again =
+      hit !== null &&
+      key === 'texture' &&
+      draft.fastening === undefined &&
+      fastenings.longestAt(tokens, at + hit.length) !== null;
+    if (hit && (draft[key] === undefined || again) && hit.length > (best?.length ?? 0)) {
       best = { key, value: hit.value, length: hit.length };
     }
   }
@@ -103,7 +123,9 @@ const spotAt = (tokens: readonly string[], at: number, draft: Draft, lexicon: Le
 };
 
 const countParts = (draft: Draft): number =>
-  Object.keys(draft).length - (draft.fastenings === undefined ? 0 : 1);
+  Object.keys(draft).length -
+  (draft.fastenings === undefined ? 0 : 1) -
+  (draft.dots === undefined || draft.counted === undefined ? 0 : 1);
 
 /** Every description from `from`: one for each place where it may end, longest first. */
 export const descriptionsAt = (tokens: readonly string[], from: number, lexicon: Lexicon): Description[] => {

@@ -1,4 +1,4 @@
-import type { Touch } from '../../terms/touch.js';
+import { type Touch, sameCounted } from '../../terms/touch.js';
 
 const keys = ['size', 'container', 'texture', 'shape', 'fastening', 'spot'] as const;
 
@@ -26,12 +26,6 @@ export const fitTouch = (said: Touch, ...recorded: readonly Touch[]): number => 
   for (const key of keys) {
     const value = said[key];
     if (value === undefined) continue;
-    if (key === 'fastening' && value === 'dots') {
-      parts += 1;
-      if (!recorded.some((touch) => (touch.dots ?? 0) > 0)) return 0;
-      sum += 1;
-      continue;
-    }
     if (key === 'fastening' && value === 'marker') continue;
     if (
       !score(
@@ -42,8 +36,16 @@ export const fitTouch = (said: Touch, ...recorded: readonly Touch[]): number => 
     )
       return 0;
   }
+  if (said.counted !== undefined && said.dots === undefined) {
+    parts += 1;
+    if (!recorded.some(({ dots, counted }) => (dots ?? 0) > 0 && sameCounted(said.counted, counted)))
+      return 0;
+    sum += 1;
+  }
   if (said.dots !== undefined) {
-    const dots = recorded.map((touch) => touch.dots);
+    const dots = recorded
+      .filter(({ counted }) => sameCounted(said.counted, counted))
+      .map((touch) => touch.dots);
     // A marker without recorded dots has none.
     const known = dots.some((many) => many !== undefined) ? dots : [0];
     if (!score(said.dots, known, true)) return 0;

@@ -143,7 +143,8 @@ const touch = z.object({
   textures: synonyms.default({}),
   shapes: synonyms.default({}),
   fastenings: synonyms.default({}),
-  dots: words.default([]),
+  /** What is counted on a marker, by what the record calls it; "dot" stands for any. */
+  counted: synonyms.default({}),
   spots: synonyms.default({}),
   spotNotBefore: z.object({ words }).default({ words: [] }),
   spotPrepositions: words.default([]),

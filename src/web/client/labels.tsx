@@ -13,13 +13,15 @@ interface Stock {
   readonly name: string;
 }
 
+const counted = (dots: number | undefined, what = 'dot'): string | undefined =>
+  dots === undefined ? undefined : `${dots} ${dots === 1 ? what : what === 'notch' ? 'notches' : `${what}s`}`;
+
 const nameOf = (marker: Marker): string =>
   [
+    marker.touch.texture,
     marker.touch.shape,
     marker.touch.fastening,
-    marker.touch.dots === undefined
-      ? undefined
-      : `${marker.touch.dots} ${marker.touch.dots === 1 ? 'dot' : 'dots'}`,
+    counted(marker.touch.dots, marker.touch.counted),
     marker.touch.spot,
   ]
     .filter(Boolean)

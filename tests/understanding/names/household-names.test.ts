@@ -231,25 +231,30 @@ describe('foods that everybody knows', () => {
 
 describe('markers', () => {
   beforeEach(() => {
-    names.set('marker', { id: 'square', touch: { shape: 'square', fastening: 'clip' } });
-    names.set('marker', { id: 'dot', touch: { shape: 'round', fastening: 'clip', dots: 1 } });
+    names.set('marker', { id: 'wooden', touch: { texture: 'wooden', fastening: 'bead' } });
     names.set('marker', {
-      id: 'oval',
-      touch: { shape: 'oval', fastening: 'sticker', spot: 'middle of the lid' },
+      id: 'knot',
+      touch: { texture: 'glass', fastening: 'bead', dots: 1, counted: 'knot' },
+    });
+    names.set('marker', {
+      id: 'rough',
+      touch: { texture: 'rough', fastening: 'patch', spot: 'middle of the lid' },
     });
     names.set('marker', { id: 'bands', touch: { fastening: 'band', fastenings: 2 } });
   });
   const marker = (text: string): string[] =>
     whole<MarkerMatch>('marker', text)!.value.candidates.map(({ id }) => id);
   it.each([
-    ['the square clip', ['square']],
-    ['the oval one', ['oval']],
+    ['the wooden bead', ['wooden']],
+    ['the rough one', ['rough']],
     ['two rubber bands', ['bands']],
-    ['one dot', ['dot']],
-    ['the clip with no dots', ['square']],
-    ['the one with dots', ['dot']],
+    ['one knot', ['knot']],
+    ['one dot', ['knot']],
+    ['the bead with no knots', ['wooden']],
+    ['the one with knots', ['knot']],
+    ['the one with dots', ['knot']],
   ])('%j', (text, ids) => expect(marker(text)).toEqual(ids));
-  it('offers every clip for "the clip"', () => expect(marker('the clip').sort()).toEqual(['dot', 'square']));
+  it('offers every bead for "the bead"', () => expect(marker('the bead').sort()).toEqual(['knot', 'wooden']));
 });
 
 describe('a household that changes', () => {

@@ -28,7 +28,12 @@ describe('descriptions by touch', () => {
     ['the one with no dots', { dots: 0 }],
     ['the one without any dots', { dots: 0 }],
     ['a bump dot on it', { dots: 1 }],
-    ['the jar with dots', { container: 'jar', fastening: 'dots' }],
+    ['the jar with dots', { container: 'jar', counted: 'dot' }],
+    ['the string with two knots', { fastening: 'string', dots: 2, counted: 'knot' }],
+    ['a cloth patch with one ridge', { texture: 'cloth', fastening: 'patch', dots: 1, counted: 'ridge' }],
+    ['the one with no knots', { dots: 0, counted: 'knot' }],
+    ['the lid with notches', { counted: 'notch' }],
+    ['the glass jar with the wooden bead', { container: 'jar', texture: 'wooden', fastening: 'bead' }],
     ['the lid with three dots', { dots: 3 }],
     ['the small round tub', { size: 'small', shape: 'round', container: 'tub' }],
     ['the oval one', { shape: 'oval' }],
@@ -82,8 +87,17 @@ describe('fit of a description', () => {
   });
   it('takes unrecorded dots for none', () => {
     expect(fitTouch({ dots: 0 }, { fastening: 'clip' })).toBe(1);
-    expect(fitTouch({ fastening: 'dots' }, clip)).toBe(1);
-    expect(fitTouch({ fastening: 'dots' }, { fastening: 'clip' })).toBe(0);
+    expect(fitTouch({ counted: 'dot' }, clip)).toBe(1);
+    expect(fitTouch({ counted: 'dot' }, { fastening: 'clip' })).toBe(0);
+  });
+  it('takes dots for whatever is counted, and knots for knots', () => {
+    const knotted: Touch = { fastening: 'string', dots: 2, counted: 'knot' };
+    expect(fitTouch({ dots: 2 }, knotted)).toBe(1);
+    expect(fitTouch({ dots: 2, counted: 'knot' }, knotted)).toBe(1);
+    expect(fitTouch({ dots: 2, counted: 'ridge' }, knotted)).toBe(0);
+    expect(fitTouch({ counted: 'knot' }, knotted)).toBe(1);
+    expect(fitTouch({ counted: 'ridge' }, knotted)).toBe(0);
+    expect(fitTouch({ dots: 2, counted: 'knot' }, { ...clip, dots: 2 })).toBe(0);
   });
   it('falls with what is unrecorded or otherwise', () => {
     const said: Touch = { size: 'large', fastening: 'clip' };
