@@ -3,6 +3,7 @@ const room = (name) => `^src/${name}/`;
 const rule = (name, from, to) => ({ name, severity: 'error', from: { path: from }, to: { path: to } });
 const rooms = [
   'terms',
+  'protocol',
   'grammar',
   'understanding',
   'kitchen',
@@ -20,15 +21,16 @@ const rooms = [
 /** What each room may import, besides itself, libraries and project-files. */
 const may = {
   terms: [],
+  protocol: ['terms'],
   grammar: [],
-  understanding: ['grammar', 'terms'],
+  understanding: ['grammar', 'protocol', 'terms'],
   kitchen: ['terms'],
   safety: ['terms', 'kitchen'],
   speech: ['terms'],
-  dialogue: ['terms', 'understanding', 'kitchen', 'safety', 'speech'],
+  dialogue: ['terms', 'protocol', 'understanding', 'kitchen', 'safety', 'speech'],
   store: ['terms', 'kitchen'],
   schedule: ['terms', 'kitchen', 'safety', 'dialogue', 'speech', 'store'],
-  turn: ['terms', 'grammar', 'understanding', 'kitchen', 'safety', 'speech', 'dialogue', 'store'],
+  turn: ['terms', 'protocol', 'grammar', 'understanding', 'kitchen', 'safety', 'speech', 'dialogue', 'store'],
   labels: ['terms', 'kitchen', 'speech'],
   plots: ['terms', 'kitchen', 'speech'],
   web: ['terms'],

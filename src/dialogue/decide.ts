@@ -29,6 +29,7 @@ import { recallSummary } from './summary/told.js';
 import { askTold } from './tell/ask.js';
 import { sureFrame } from './turn/ask-sure.js';
 import { bestReading, closeReadings, harmless, onlyOneMeaning, steering, tellsLength } from './turn/doubt.js';
+import { askInstead } from './turn/asked-instead.js';
 import { brokenOff } from './turn/broken-off.js';
 import { correctLast } from './turn/correct.js';
 import { awaitsDetail, detailOf, setJustNow } from './turn/detail.js';
@@ -412,6 +413,8 @@ const heardWork = (work: Work, heard: Heard): Work => {
   const wanted = understanding.readings.some(day) ? day : wantedNow(work);
   const best = steered ?? bestReading(understanding, wanted);
   const acts = (best?.acts ?? []).map((act) => partedByCommas(act, best?.heard ?? ''));
+  const asked = askInstead(work, understanding, best);
+  if (asked) return asked;
   switch (understanding.verdict) {
     case 'nothing-heard':
       return nothingHeard(work, heard.touched !== null);

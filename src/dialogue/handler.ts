@@ -6,6 +6,7 @@ import type { Clock, Instant, PlainDate } from '../terms/dates.js';
 import { today } from '../terms/dates.js';
 import type { Act } from '../understanding/intents.js';
 import type { Conversation, Effect, KnockedOn, KnownDevice, LookUp, Speaker } from './api.js';
+import type { Asked } from './ask/record.js';
 import type { Ask, Memory, Outage, Picked, Practice, Procedure, Session, State } from './state.js';
 
 /** One act, being decided. The kitchen already holds what earlier acts of the same turn did. */
@@ -61,6 +62,8 @@ export interface Reply {
   /** Something that may be said yes to, and may be passed over. */
   readonly offer?: { readonly question: Say; readonly act: Act; readonly otherwise?: Act };
   readonly memory?: Partial<Memory>;
+  /** The question as it was understood, whole, and what was told of it: what a follow-up changes. */
+  readonly asked?: Pick<Asked, 'query' | 'members'>;
   readonly procedure?: Procedure | null;
   readonly session?: Session | null;
   readonly practice?: Practice | null;

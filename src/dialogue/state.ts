@@ -5,6 +5,7 @@ import type { Temperature } from '../safety/api.js';
 import type { Instant } from '../terms/dates.js';
 import type { Act, Expectation, SaidDate } from '../understanding/intents.js';
 import type { Conversation } from './api.js';
+import type { Asked } from './ask/record.js';
 
 /** What "it", "them", "the other one" and "this" mean. */
 export interface Memory {
@@ -211,6 +212,8 @@ export interface State {
   readonly session: Session | null;
   readonly practice: Practice | null;
   readonly told: Told | null;
+  /** What was asked last, and what was told of it. */
+  readonly asked: Asked | null;
   readonly done: Done | null;
   /** What was heard two turns running that made no sense. */
   readonly misses: number;
@@ -253,6 +256,7 @@ const emptyState: State = {
   session: null,
   practice: null,
   told: null,
+  asked: null,
   done: null,
   misses: 0,
   newsSince: null,

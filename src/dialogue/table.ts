@@ -6,6 +6,7 @@ import { itemDate } from './age/item-date.js';
 import { keeps } from './age/keeps.js';
 import { noDate } from './age/no-date.js';
 import { useFirst } from './age/use-first.js';
+import { ask } from './ask/ask.js';
 import { canEat, contains } from './allergens/allergens.js';
 import { askingFree } from './allergens/proven-free.js';
 import { count } from './find/count.js';
@@ -127,6 +128,7 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   summary,
   household,
   people,
+  ask,
 
   'start-shop': startShop,
   'start-count': startCount,

@@ -3,8 +3,13 @@
  * and dialogue (which acts on it). Grammar files name these intents in their tags.
  */
 import type { Amount, Share } from '../terms/amount.js';
-import type { PlainDate } from '../terms/dates.js';
+import type { Candidate, Mention, PersonMention, PlaceMention, SaidDate } from '../protocol/mentions.js';
+import type { Edit, Query } from '../protocol/query.js';
 import type { Touch } from '../terms/touch.js';
+
+import type { AskProposal } from './moves/api.js';
+
+export type { Candidate, Mention, PlaceMention, Pointer, SaidDate } from '../protocol/mentions.js';
 
 /** Intents that, carried out, change the kitchen. */
 export const CHANGING_INTENTS = [
@@ -84,6 +89,7 @@ export const ASKING_INTENTS = [
   'summary', // "read me the summary"
   'household', // "what guidance do you use"
   'people',
+  'ask', // a question put together from its parts: see protocol/query.ts
 ] as const;
 
 /** Longer pieces of talk that one sentence starts. */
@@ -155,45 +161,6 @@ export const DESTRUCTIVE_INTENTS: ReadonlySet<Intent> = new Set<Intent>([
   'remove-device',
 ]);
 
-/** A household thing that words may stand for, best first. */
-export interface Candidate {
-  readonly id: string;
-  /** 0 to 1: how well the words fit its name. 1 is word for word. */
-  readonly fit: number;
-}
-
-export type Pointer =
-  | 'it'
-  | 'this'
-  | 'that'
-  | 'them'
-  | 'other'
-  | 'another'
-  | 'same'
-  | 'last-added'
-  | 'all'
-  | 'both'
-  | 'none'
-  | 'rest';
-
-/** How a cook named a thing. At least one part is set. */
-export interface Mention {
-  /** As said, without article and fillers; null when only pointed at or described by touch. */
-  readonly words: string | null;
-  /** Records of this household that the words fit; empty for a food not met before. */
-  readonly candidates: readonly Candidate[];
-  readonly pointer: Pointer | null;
-  readonly touch: Touch | null;
-  /** "the second one" is 2, "the last one" is -1. */
-  readonly ordinal: number | null;
-  /** "amara's", "by Dele": as said, possessive removed. */
-  readonly maker: string | null;
-  /** "low fat", "vegan". */
-  readonly diet: string | null;
-  /** "on the door": narrows which one. */
-  readonly at: PlaceMention | null;
-}
-
 /** Nothing said of it: what a mention made by the program starts from. */
 export const emptyMention: Mention = {
   words: null,
@@ -208,25 +175,6 @@ export const emptyMention: Mention = {
 
 /** "It": the one thing just spoken of. */
 export const itMention: Mention = { ...emptyMention, pointer: 'it' };
-
-export interface PlaceMention {
-  readonly words: string | null;
-  /** Place ids, best first. */
-  readonly candidates: readonly Candidate[];
-  readonly pointer: 'here' | 'same' | 'other' | null;
-  /** Within the place: "left side", "behind the milk". */
-  readonly spot: string | null;
-}
-
-/** A day or span of days that was said, and how sure its year and day are. */
-export interface SaidDate {
-  readonly day: PlainDate;
-  /** Last day of a span ("this week", "in May"); absent for one day. */
-  readonly until?: PlainDate;
-  readonly rough?: boolean;
-  /** Only a month was printed or said. */
-  readonly monthOnly?: boolean;
-}
 
 export interface SaidPreparation {
   readonly method: string | null;
@@ -339,7 +287,7 @@ export interface Slots {
   readonly time?: string;
   /** Seconds. */
   readonly duration?: number;
-  readonly person?: { readonly words: string; readonly candidates: readonly Candidate[] };
+  readonly person?: PersonMention;
   readonly maker?: string;
   readonly diet?: string;
   readonly allergens?: readonly string[];
@@ -390,6 +338,10 @@ export interface Slots {
   readonly statements?: readonly Statement[];
   /** Words that say something and that no part of the meaning took. */
   readonly unused?: readonly string[];
+  /** With `ask`: a whole question … */
+  readonly query?: Query;
+  /** … or a change to the question before it. */
+  readonly edit?: Edit;
 }
 
 /** What could be made out of a sentence that made no sense as a whole. */
@@ -430,6 +382,8 @@ export interface Understanding {
   readonly hedged?: boolean;
   /** The recogniser's guesses do not agree on what would be lost: it is asked first. */
   readonly disputed?: boolean;
+  /** A question put together from its parts, of the best guess; see moves/questions.ts. */
+  readonly question?: AskProposal;
   /** With `ask-again`: what was made out, in the order it was said. */
   readonly caught?: readonly Caught[];
 }

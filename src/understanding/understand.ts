@@ -20,6 +20,8 @@ import type {
 import { toldReading } from './moves/search.js';
 import { stepsReading } from './moves/steps.js';
 import type { HouseholdNames } from './names/api.js';
+import type { AskProposal } from './moves/api.js';
+import { questionIn } from './moves/questions.js';
 import { mendedReadings, readingsOf, strayReadings, type Reader, type Reading } from './readings.js';
 import { confidenceOfCues, thresholds, verdictOn } from './thresholds.js';
 import { lexiconFor, normalise } from './words/index.js';
@@ -183,6 +185,30 @@ const cuedReading = (
 const verdictOnCues = ({ acts }: Interpretation, { expecting }: HearingContext): Understanding['verdict'] =>
   (expecting === 'yes-no' || expecting === 'outage-state') && acts[0]!.intent === 'yes' ? 'ask-again' : 'act';
 
+/** How sure a question put together from its parts is, where no reading of the whole makes sense. */
+const confidenceOfQuestion = 0.6;
+/** So many words that nothing is known of are too many, where nothing else speaks for it. */
+const strangersAtMost = 2;
+
+/** A question about something of this kitchen is the reading, where there was none. */
+const withQuestion = (
+  understood: Understanding,
+  question: AskProposal,
+  { heard, tokens }: Guess,
+): Understanding => {
+  const { verdict, readings } = understood;
+  const lost = verdict === 'out-of-scope' || (verdict === 'ask-again' && readings.length === 0);
+  const whole = question.ownSubject && !question.fragment && question.acts[0]!.slots.query !== undefined;
+  if (!lost || !whole || question.left.length > strangersAtMost) return { ...understood, question };
+  const reading: Interpretation = {
+    acts: question.acts,
+    confidence: confidenceOfQuestion,
+    heard,
+    normalised: tokens.join(' '),
+  };
+  return { readings: [reading, ...readings], margin: 1, verdict: 'act', question };
+};
+
 /** `without`: leaves out the last resorts, to see what each is worth. */
 export const createUnderstander = (
   locale: string,
@@ -190,73 +216,79 @@ export const createUnderstander = (
 ): Understander => {
   const { language } = lexiconFor(locale);
   const grammar = grammarFor(language);
+  const byReadings = (
+    given: readonly Guess[],
+    names: HouseholdNames,
+    context: HearingContext,
+  ): Understanding => {
+    const clock: Clock = { now: context.now, timeZone: context.timeZone };
+    const reader: Reader = {
+      grammar,
+      rules: rulesFor(names, context.locale, clock),
+      today: today(clock),
+      language,
+      expecting: context.expecting,
+    };
+    const { guesses, meanings, read } = meaningsOf(given, reader);
+    const all = meanings.reduce((sum, { mass }) => sum + mass, 0);
+    const readings = meanings.map((meaning): Interpretation => {
+      const evidence: Evidence = {
+        score: meaning.best,
+        part: meaning.mass / all,
+        mended: meaning.mended,
+      };
+      return {
+        acts: meaning.acts,
+        confidence: confidenceOf(evidence),
+        evidence,
+        heard: meaning.guess.heard,
+        normalised: meaning.guess.tokens.join(' '),
+      };
+    });
+    const learned = without.includes('learned')
+      ? null
+      : learnedReading(guesses, readings[0], meanings[0]?.best, reader);
+    if (learned) return { readings: [learned.reading, ...readings], margin: 1, verdict: learned.verdict };
+    const catching = (): readonly Caught[] => caughtIn(guesses[0]!.tokens, reader.rules, language);
+    const cued = without.includes('cues')
+      ? null
+      : cuedReading(guesses, readings[0], meanings[0]?.best, reader);
+    // "Yes, something, salsa": a thing of this kitchen says that it was about more than the talk.
+    if (cued && !worthAsking(catching()))
+      return { readings: [cued, ...readings], margin: 1, verdict: verdictOnCues(cued, context) };
+    const margin = readings.length > 1 ? Math.max(0, readings[0]!.confidence - readings[1]!.confidence) : 1;
+    const best = readings[0] && {
+      ...readings[0],
+      mended: meanings[0]!.mended,
+      hedged: meanings[0]!.guess.hedged,
+      disputed: losesSomething(readings[0].acts) && disputed(readings[0].acts, guesses, read),
+    };
+    const verdict = verdictOn(best, margin);
+    if (verdict === 'out-of-scope') {
+      const caught = catching();
+      if (worthAsking(caught)) return { readings: [], margin, verdict: 'ask-again', caught };
+    }
+    return {
+      readings,
+      margin,
+      verdict,
+      ...(best?.hedged ? { hedged: true } : {}),
+      ...(best?.disputed ? { disputed: true } : {}),
+    };
+  };
   return {
     understand(hypotheses, names, context) {
       const given = guessesFrom(hypotheses, context.locale);
       if (given.length === 0) return nothing;
+      const understood = byReadings(given, names, context);
       const clock: Clock = { now: context.now, timeZone: context.timeZone };
-      const reader: Reader = {
-        grammar,
-        rules: rulesFor(names, context.locale, clock),
-        today: today(clock),
+      const question = questionIn(
+        given[0]!.tokens,
+        rulesFor(names, context.locale, clock),
+        today(clock),
         language,
-        expecting: context.expecting,
-      };
-      const { guesses, meanings, read } = meaningsOf(given, reader);
-      const all = meanings.reduce((sum, { mass }) => sum + mass, 0);
-      const readings = meanings.map((meaning): Interpretation => {
-        const evidence: Evidence = {
-          score: meaning.best,
-          part: meaning.mass / all,
-          mended: meaning.mended,
-        };
-        return {
-          acts: meaning.acts,
-          confidence: confidenceOf(evidence),
-          evidence,
-          heard: meaning.guess.heard,
-          normalised: meaning.guess.tokens.join(' '),
-        };
-      });
-      const ofSteps =
-        context.steps && guesses[0]
-          ? stepsReading(guesses[0], readings[0], meanings[0]?.best, reader, context.steps, context.locale)
-          : null;
-      if (ofSteps) return { readings: [ofSteps, ...readings], margin: 1, verdict: 'act' };
-      const told = without.includes('told')
-        ? null
-        : toldReading(guesses, readings[0], meanings[0]?.best, reader);
-      if (told) return { readings: [told.reading, ...readings], margin: 1, verdict: told.verdict };
-      const learned = without.includes('learned')
-        ? null
-        : learnedReading(guesses, readings[0], meanings[0]?.best, reader);
-      if (learned) return { readings: [learned.reading, ...readings], margin: 1, verdict: learned.verdict };
-      const catching = (): readonly Caught[] => caughtIn(guesses[0]!.tokens, reader.rules, language);
-      const cued = without.includes('cues')
-        ? null
-        : cuedReading(guesses, readings[0], meanings[0]?.best, reader);
-      // "Yes, something, salsa": a thing of this kitchen says that it was about more than the talk.
-      if (cued && !worthAsking(catching()))
-        return { readings: [cued, ...readings], margin: 1, verdict: verdictOnCues(cued, context) };
-      const margin = readings.length > 1 ? Math.max(0, readings[0]!.confidence - readings[1]!.confidence) : 1;
-      const best = readings[0] && {
-        ...readings[0],
-        mended: meanings[0]!.mended,
-        hedged: meanings[0]!.guess.hedged,
-        disputed: losesSomething(readings[0].acts) && disputed(readings[0].acts, guesses, read),
-      };
-      const verdict = verdictOn(best, margin);
-      if (verdict === 'out-of-scope') {
-        const caught = catching();
-        if (worthAsking(caught)) return { readings: [], margin, verdict: 'ask-again', caught };
-      }
-      return {
-        readings,
-        margin,
-        verdict,
-        ...(best?.hedged ? { hedged: true } : {}),
-        ...(best?.disputed ? { disputed: true } : {}),
-      };
+      );
+      return question ? withQuestion(understood, question, given[0]!) : understood;
     },
     begins(words, names, context) {
       const { tokens } = normalise(words, context.locale);

@@ -30,7 +30,7 @@ const closeFit = 0.12;
 /** What a name ends in says what the thing is, unless it is only how much of it, or what it is in. */
 const noHead =
   /^(one|slice|piece|portion|serving|bit|half|tub|jar|bag|box|tin|can|bottle|carton|packet|block|stick|loaf|container|thing|mix|left ?over)s?$/;
-const headOf = (name: string): string => foodWords(name).findLast((word) => !noHead.test(word)) ?? '';
+export const headOf = (name: string): string => foodWords(name).findLast((word) => !noHead.test(word)) ?? '';
 
 /** "Black bean soup" is no black beans: of a name with more words than the record's, the head must be its own. */
 const sameHead = (said: string, name: string): boolean =>
@@ -148,7 +148,7 @@ const newest = (turn: Turn): Item[] => {
   return last ? [last] : [];
 };
 
-const makerFits = (item: Item, maker: string): boolean =>
+export const makerFits = (item: Item, maker: string): boolean =>
   item.maker !== null &&
   (sameName(item.maker, maker) || item.maker.toLowerCase().includes(maker.toLowerCase()));
 
@@ -162,7 +162,7 @@ const undotted = (turn: Turn, touch: Touch, items: readonly Item[]): Item[] => {
 };
 
 /** Those that fit what the hand describes best, read in the first way that fits any. */
-const fittingTouch = (turn: Turn, said: Touch, among: readonly Item[]): Item[] => {
+export const fittingTouch = (turn: Turn, said: Touch, among: readonly Item[]): Item[] => {
   for (const touch of waysMeant(said)) {
     const matches = findByTouch(turn.kitchen, touch, among).filter(({ differs }) => differs.length === 0);
     const top = matches[0]?.fit ?? 0;

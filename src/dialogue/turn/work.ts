@@ -5,6 +5,7 @@ import type { Answer, Length, Listener, Say } from '../../speech/answer.js';
 import type { Act, Statement } from '../../understanding/intents.js';
 import type { Conversation, Effect, Heard, LookUp, Surroundings } from '../api.js';
 import { buttonLabels } from '../describe/buttons.js';
+import { askedAfter } from '../ask/record.js';
 import type { Reply, Turn } from '../handler.js';
 import { handlers } from '../table.js';
 import { keepFacts } from '../tell/facts.js';
@@ -244,6 +245,7 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
   };
   const { done: lastDone, session, practice, outage } = next.state;
   const stated = withState(next, {
+    asked: askedAfter(next.state.asked, act, reply, next.state.turns),
     done:
       changes.length > 0
         ? { act, picked, changes, at: work.around.clock.now, turn: work.state.turns }

@@ -63,3 +63,11 @@ export interface Proposal {
   /** Who proposed it: the name of the reader's file. */
   readonly by: string;
 }
+
+/** A question put together from its parts: see questions.ts. */
+export interface AskProposal extends Proposal {
+  /** It names something of its own: a thing, a place, a feel. */
+  readonly ownSubject: boolean;
+  /** Nothing but pieces that could follow a question: "and in the garage", "the other one". */
+  readonly fragment: boolean;
+}

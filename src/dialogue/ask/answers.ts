@@ -1,0 +1,286 @@
+/** What is told of a set of things, one attribute at a time. Figures of safety come from their own rooms. */
+import type { Item } from '../../kitchen/model.js';
+import type { Attribute, Filter, Query } from '../../protocol/query.js';
+import { assessIn } from '../../safety/items.js';
+import type { Say } from '../../speech/answer.js';
+import type { Act, Mention, Slots } from '../../understanding/intents.js';
+import { emptyMention } from '../../understanding/intents.js';
+import { howOld } from '../age/how-old.js';
+import { itemDate } from '../age/item-date.js';
+import { ownVerdicts } from '../age/keeps.js';
+import { tellOldest } from '../age/older.js';
+import { useFirst } from '../age/use-first.js';
+import { canEat, contains } from '../allergens/allergens.js';
+import { reasonsOf, verdictWords } from '../describe/guidance.js';
+import { groupName, grouped, toldGroups } from '../describe/item.js';
+import { andMore, inGroups } from '../describe/lists.js';
+import { placeAt } from '../describe/place.js';
+import { count } from '../find/count.js';
+import { find } from '../find/find.js';
+import { tellAbout, whatsThis } from '../find/whats-this.js';
+import { type Handler, type Reply, type Turn, about, day, list, say } from '../handler.js';
+import { whoDid } from '../history/history.js';
+import { whoAllergic } from '../people/people.js';
+import { personOf } from './filters.js';
+
+/** Things told of singly in one answer; more are a list. */
+const toldSingly = 3;
+
+const act = (intent: Act['intent'], slots: Slots = {}): Act => ({ intent, slots });
+
+/** An older handler, asked of just these things. */
+const of = (handler: Handler, turn: Turn, items: readonly Item[], slots: Slots = {}): Reply =>
+  handler(act('find', slots), { ...turn, picked: { item: items.map(({ id }) => id) } });
+
+/** An older handler, in a kitchen that holds nothing else. */
+const within = (handler: Handler, turn: Turn, items: readonly Item[], slots: Slots = {}): Reply =>
+  handler(act('find', slots), {
+    ...turn,
+    kitchen: { ...turn.kitchen, items: new Map(items.map((item) => [item.id, item])) },
+    memory: { ...turn.memory, placeId: null },
+    heard: null,
+  });
+
+/** Several answers in one breath. */
+export const together = (replies: readonly Reply[]): Reply => {
+  const [first] = replies;
+  if (replies.length === 1 && first) return first;
+  const flat = <T>(part: (reply: Reply) => readonly T[] | undefined): T[] =>
+    replies.flatMap((reply) => [...(part(reply) ?? [])]);
+  return {
+    ...first,
+    parts: flat((reply) => reply.parts),
+    more: flat((reply) => reply.more),
+    details: flat((reply) => reply.details),
+    sources: flat((reply) => reply.sources),
+    names: [...new Set(flat((reply) => reply.names))],
+  };
+};
+
+const each = (items: readonly Item[], tell: (of: readonly Item[]) => Reply): Reply =>
+  together(
+    grouped(items)
+      .slice(0, toldSingly)
+      .map((group) => tell(group.items)),
+  );
+
+const whoMade = (turn: Turn, items: readonly Item[], query: Query): Reply => {
+  const claim = query.where.find((filter) => filter.by === 'maker');
+  const person = claim ? personOf(turn, claim.who) : null;
+  const makers = [...new Set(items.map(({ maker }) => maker))];
+  const memory = about(turn, items);
+  const known = makers.length === 1 ? makers[0] : undefined;
+  const name = items[0]!.name;
+  if (known === null) return { parts: [say('ask-maker-unknown', { name })], memory };
+  if (known !== undefined) {
+    const yes = claim && (person ? known.toLowerCase().includes(person.name.toLowerCase()) : false);
+    const how = query.whether && claim ? (yes ? 'yes' : 'no') : 'open';
+    return {
+      parts: [say('ask-maker', { name, maker: known, how })],
+      memory,
+      names: [name],
+      count: items.length,
+    };
+  }
+  return each(items, (some) => whoMade(turn, some, { ...query, whether: false }));
+};
+
+/** "Will it keep till Sunday": the last day that guidance or the packet gives, held against that day. */
+const keepsTill = (turn: Turn, items: readonly Item[], until: string): Reply =>
+  each(items, (some) => {
+    const item = some[0]!;
+    const found = assessIn(turn.kitchen, item, turn.clock);
+    const printed = item.dates.useBy ?? null;
+    // The printed day where that settles it; else what guidance gives.
+    const lastDay = printed !== null && printed < until ? printed : found.lastDay;
+    const parts: Say[] =
+      lastDay === null || found.verdict === 'throw-out'
+        ? [verdictWords(found, item.name), ...reasonsOf(found).first]
+        : [
+            say('ask-keeps-till', {
+              name: item.name,
+              enough: lastDay >= until ? 'yes' : 'no',
+              last: day(lastDay),
+              until: day(until),
+              by: lastDay === printed ? 'label' : 'guidance',
+            }),
+          ];
+    return { ...ownVerdicts(turn, some), parts };
+  });
+
+/** The set itself: each with its place while they are few, then names, a group at a time. */
+const tellSet = (turn: Turn, items: readonly Item[], placed: boolean): Reply => {
+  const groups = grouped(items);
+  const alike = new Set(groups.map(({ first }) => first.name)).size === 1;
+  if (groups.length === 1 || alike || (groups.length <= toldSingly && !placed)) return of(find, turn, items);
+  const { first, more, left } = inGroups(groups.map(groupName));
+  return {
+    parts: [say('ask-set', { count: groups.length, items: list(first) }), ...andMore(left)],
+    more,
+    ...toldGroups(turn, items, groups),
+  };
+};
+
+const newest = (turn: Turn, items: readonly Item[]): Reply => {
+  const item = items[0]!;
+  const dates = item.dates;
+  const what = (['made', 'bought', 'frozen', 'opened'] as const).find((kind) => dates[kind]);
+  const at = placeAt(turn.kitchen, item.placeId);
+  const entry = what
+    ? say('age-entry', { name: item.name, at, what, date: day(dates[what]!) })
+    : say('age-entry-unknown', { name: item.name, at });
+  return { parts: [say('ask-newest', { entry })], memory: about(turn, [item]), names: [item.name], count: 1 };
+};
+
+/** Who used it, and, of what is still here, how much of it there is. */
+const whoUsed = (turn: Turn, query: Query, items: readonly Item[]): Reply => {
+  const did = whoDid(act('who-did', { item: mentionOf(query, items), asked: 'finished' }), turn);
+  if (did.parts.some(({ phrase }) => phrase === 'entry' || phrase === 'entries')) return did;
+  const left = of(count, turn, items);
+  return { ...left, parts: [say('ask-nobody-used', { name: items[0]!.name }), ...left.parts] };
+};
+
+/** How much of what there was at first is gone. */
+const usedUp = (turn: Turn, items: readonly Item[]): Reply =>
+  each(items, ([item]) => {
+    const { amount, amountAtFirst: first } = item!;
+    const known = amount && first && first.unit === amount.unit && first.value >= amount.value;
+    const used = known ? { ...amount, value: first.value - amount.value } : null;
+    return used && used.value > 0
+      ? {
+          parts: [
+            say('ask-used-up', {
+              name: item!.name,
+              used: { kind: 'amount', amount: used },
+              first: { kind: 'amount', amount: first! },
+              left: { kind: 'amount', amount: amount! },
+            }),
+          ],
+          memory: about(turn, [item!]),
+        }
+      : of(count, turn, [item!]);
+  });
+
+const mentionOf = (query: Query, items: readonly Item[]): Mention => {
+  const named = query.where.find((filter) => filter.by === 'named');
+  return named?.mention ?? { ...emptyMention, words: items[0]?.name ?? null };
+};
+
+const filterOf = <B extends Filter['by']>(query: Query, by: B): Extract<Filter, { by: B }> | undefined =>
+  query.where.find((filter): filter is Extract<Filter, { by: B }> => filter.by === by);
+
+/** Who may have it, or what of these holds an allergen: the allergen rooms answer. */
+export const ofAllergens = (turn: Turn, query: Query, pool: readonly Item[]): Reply | null => {
+  const holds = filterOf(query, 'contains') ?? filterOf(query, 'free');
+  const suits = filterOf(query, 'suits');
+  const plain = query.ask.every((ask) => ask === 'what' || ask === 'which' || ask === 'good');
+  if (!plain || pool.length === 0) return null;
+  const one = new Set(pool.map(({ name }) => name)).size === 1;
+  const named = filterOf(query, 'named') ?? filterOf(query, 'each');
+  if (holds) {
+    const slots: Slots = {
+      allergens: holds.allergens,
+      ...(holds.by === 'free' && !named ? { free: true } : {}),
+    };
+    if (one) return of(contains, turn, pool, slots);
+    return within(contains, turn, pool, slots);
+  }
+  if (!suits) return null;
+  const person = personOf(turn, suits.who);
+  if (!person) {
+    if (suits.who.who === 'named') return canEat(act('can-eat', { person: suits.who.person }), turn);
+    // Nobody knows who speaks: what anybody here must avoid.
+    const all = [
+      ...new Set(
+        [...turn.kitchen.people.values()].flatMap(({ allergens, eatsHere }) => (eatsHere ? allergens : [])),
+      ),
+    ];
+    return all.length > 0 ? within(contains, turn, pool, { allergens: all }) : null;
+  }
+  const slots: Slots = { person: { words: person.name, candidates: [{ id: person.id, fit: 1 }] } };
+  if (person.allergens.length === 0 && (person.diets ?? []).length === 0 && named) return null;
+  if (named) return each(pool, (some) => of(canEat, turn, some, slots));
+  if (!suits.is && person.allergens.length > 0)
+    return within(contains, turn, pool, { allergens: person.allergens });
+  return within(canEat, turn, pool, slots);
+};
+
+const dateAsked = (ask: Attribute): string | null =>
+  ask.startsWith('date:') ? ask.slice('date:'.length) : null;
+
+/** One attribute of the things selected, which are at least one. */
+export const answer = (turn: Turn, query: Query, ask: Attribute, items: readonly Item[]): Reply => {
+  const date = dateAsked(ask);
+  if (date) return each(items, (some) => of(itemDate, turn, some, { asked: date }));
+  const place = filterOf(query, 'place')?.places[0];
+  switch (ask) {
+    case 'where':
+    case 'spot':
+      return of(find, turn, items);
+    case 'how-many':
+      return of(count, turn, items, place ? { place } : {});
+    case 'how-old':
+      return of(howOld, turn, items);
+    case 'until':
+      return query.by
+        ? keepsTill(turn, items, query.by)
+        : each(items, (some) => of(itemDate, turn, some, { asked: 'any' }));
+    case 'good':
+    case 'keeps':
+      return query.by ? keepsTill(turn, items, query.by) : ownVerdicts(turn, items);
+    case 'contents':
+      return each(items, (some) => of(contains, turn, some));
+    case 'maker':
+      return whoMade(turn, items, query);
+    case 'owner':
+      return each(items, (some) => of(tellAbout, turn, some, { asked: 'owner' }));
+    case 'feel':
+      return each(items, (some) => of(tellAbout, turn, some, { asked: 'feel' }));
+    case 'everything':
+      return each(items, (some) =>
+        of(tellAbout, { ...turn, listener: { ...turn.listener, length: 'full' } }, some),
+      );
+    case 'all':
+    case 'dates':
+      return each(items, (some) => of(tellAbout, turn, some));
+    case 'who-used':
+      return whoUsed(turn, query, items);
+    case 'used-up':
+      return usedUp(turn, items);
+    case 'people':
+      return whoAllergic(
+        act('who-allergic', { allergens: filterOf(query, 'contains')?.allergens ?? [] }),
+        turn,
+      );
+    case 'use-first':
+      return within(useFirst, turn, items);
+    default:
+      return ofOrder(turn, query, items) ?? tellSet(turn, items, place !== undefined);
+  }
+};
+
+const ofOrder = (turn: Turn, query: Query, items: readonly Item[]): Reply | null => {
+  switch (query.order) {
+    case null:
+      return null;
+    case 'oldest':
+    case 'longest-open':
+      return tellOldest(turn, items);
+    case 'newest':
+      return newest(turn, items);
+    case 'first-to-use':
+      return ownVerdicts(turn, items.slice(0, 1));
+    case 'most':
+    case 'least':
+      return of(count, turn, items.slice(0, 1));
+  }
+};
+
+/** Something in the hand, and nothing else said of it. */
+export const inHand = (turn: Turn, query: Query): Reply | null => {
+  const felt = filterOf(query, 'felt');
+  const only = query.where.length === 1 && query.ask.every((ask) => ask === 'what' || ask === 'which');
+  return felt && only
+    ? whatsThis(act('whats-this', { item: { ...emptyMention, touch: felt.touch } }), turn)
+    : null;
+};

@@ -1,0 +1,124 @@
+/** Questions of any make-up: the set they are about, then what is asked of it, the answer first. */
+import type { Item } from '../../kitchen/model.js';
+import type { Attribute, Query } from '../../protocol/query.js';
+import type { Act } from '../../understanding/intents.js';
+import { find } from '../find/find.js';
+import { type Handler, type Reply, type Turn, about, say } from '../handler.js';
+import { nameOfGone, noneLeft } from '../refer/none-left.js';
+import { answer, inHand, ofAllergens, together } from './answers.js';
+import { resolve } from './resolve.js';
+import { type Selected, select } from './select.js';
+
+const settling = new Set(['contains', 'free', 'suits']);
+
+/** What a fact that failed is answered by: "no, Aunt Bea made it". */
+const factOf: Readonly<Partial<Record<string, Attribute>>> = {
+  place: 'where',
+  spot: 'where',
+  maker: 'maker',
+  owner: 'owner',
+  date: 'dates',
+  keeping: 'good',
+  low: 'how-many',
+  marked: 'feel',
+  felt: 'feel',
+};
+
+/** Things named for certain, of which what was asked does not hold. */
+const notSo = (turn: Turn, query: Query, { failing, before }: Selected): Reply | null => {
+  const named = query.where.some(({ by }) => by === 'named' || by === 'each');
+  if (!failing || !named || before.length === 0) return null;
+  if (failing.by === 'state' && failing.state === 'opened') return answer(turn, query, 'date:opened', before);
+  const fact = factOf[failing.by];
+  if (failing.by === 'place')
+    return find(
+      { intent: 'find', slots: { place: failing.places[0]! } },
+      { ...turn, picked: { item: before.map(({ id }) => id) } },
+    );
+  return fact ? answer(turn, { ...query, whether: true }, fact, before) : null;
+};
+
+const nothing = (turn: Turn, query: Query, selected: Selected): Reply => {
+  const { unknown, noPlace } = selected;
+  if (noPlace) return { parts: [say('no-such-place-told', { words: noPlace })] };
+  if (unknown) {
+    const gone = nameOfGone(
+      turn,
+      unknown.candidates.map(({ id }) => id),
+    );
+    if (gone ?? unknown.words) return noneLeft(turn, (gone ?? unknown.words)!);
+  }
+  return notSo(turn, query, selected) ?? { parts: [say('nothing-like-that')], count: 0, names: [] };
+};
+
+const defaultAsk = ({ ask, where, whether }: Query): readonly Attribute[] => {
+  if (ask.length > 0) return ask;
+  const claims = new Set(where.map(({ by }) => by));
+  if (whether && claims.has('maker')) return ['maker'];
+  if (whether && claims.has('owner')) return ['owner'];
+  if (whether && claims.has('suits')) return ['good'];
+  return claims.has('named') || claims.has('each') ? ['where'] : ['what'];
+};
+
+const tellPlaceOnly = (query: Query, pool: readonly Item[] | null): Act | null => {
+  const [only, ...more] = query.where;
+  const plain = query.ask.every((ask) => ask === 'what');
+  if (pool || more.length > 0 || only?.by !== 'place' || only.places.length !== 1 || query.order || !plain)
+    return null;
+  return { intent: 'find', slots: { place: only.places[0]! } };
+};
+
+/** "Did I make it": of one thing that is meant, a fact to confirm rather than one that it must have. */
+const asClaims = (query: Query, definite: boolean): Query => {
+  const claim = query.where.some(({ by }) => by === 'maker');
+  if (!definite || !claim || query.ask.includes('maker') || (query.ask.length === 0 && query.whether))
+    return query;
+  const asked = query.ask.filter((one) => one !== 'what' && one !== 'which');
+  return asked.length > 0 && query.ask.length === asked.length
+    ? { ...query, ask: [...asked, 'maker'], whether: true }
+    : query;
+};
+
+/** The answer, or null where nothing was told that the question could follow. */
+export const askReply = (act: Act, turn: Turn): Reply | null => {
+  const { query: whole, edit } = act.slots;
+  const resolved = whole ? { query: whole, pool: null } : edit ? resolve(turn, edit) : null;
+  if (!resolved) return null;
+  const query = asClaims(resolved.query, edit?.point === 'it');
+  const { pool } = resolved;
+  const inPlace = tellPlaceOnly(query, pool);
+  if (inPlace) return told(query, find(inPlace, turn), []);
+  const held = pool ? null : inHand(turn, query);
+  if (held) return told(query, held, []);
+  const first = select(turn, { ...query, where: query.where.filter(({ by }) => !settling.has(by)) }, pool);
+  const settled = first.items.length > 0 ? ofAllergens(turn, query, first.items) : null;
+  if (settled) return told(query, settled, []);
+  const claimed = query.whether && query.ask.includes('maker') && query.ask.length > 1;
+  const plain = {
+    ...query,
+    where: query.where.filter(({ by }) => by !== 'suits' && !(claimed && by === 'maker')),
+  };
+  const selected = select(turn, plain.where.length > 0 || pool ? plain : query, pool);
+  if (selected.items.length === 0) return told(query, nothing(turn, query, selected), []);
+  const reply = together(defaultAsk(query).map((ask) => answer(turn, query, ask, selected.items)));
+  return told(
+    query,
+    { ...reply, memory: { ...about(turn, selected.items), ...reply.memory } },
+    selected.items,
+  );
+};
+
+/** With the question and what was told of it, for what follows. */
+const told = (query: Query, reply: Reply, items: readonly Item[]): Reply => {
+  const { items: spoken = [], offered = [] } = reply.memory ?? {};
+  const ids =
+    query.order === null && items.length > 0
+      ? items.map(({ id }) => id)
+      : offered.length > spoken.length
+        ? offered
+        : spoken;
+  return { ...reply, asked: { query, members: [...new Set(ids)] } };
+};
+
+export const ask: Handler = (act, turn) =>
+  askReply(act, turn) ?? { parts: [], ask: { slot: 'item', question: say('ask-find'), expecting: 'item' } };

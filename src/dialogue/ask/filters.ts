@@ -1,0 +1,167 @@
+/** Whether a thing has a fact that a question narrows by. */
+import { isFrozen, placeUnder, storageOf } from '../../kitchen/index.js';
+import type { Id, Item, Person } from '../../kitchen/model.js';
+import type { Filter, Who } from '../../protocol/query.js';
+import { allergenIn, dietMarks } from '../../safety/index.js';
+import { assessIn } from '../../safety/items.js';
+import { marksOf } from '../../kitchen/index.js';
+import { plusDays } from '../../terms/dates.js';
+import { type Turn, speakerPerson, todayOf } from '../handler.js';
+import { fittingTouch, makerFits } from '../refer/items.js';
+import { findPlace } from '../refer/places.js';
+
+/** Below this a name only sounds like hers. */
+const surelyThem = 0.79;
+
+/** Who was meant; null for somebody the household does not know, or when it is not known who speaks. */
+export const personOf = (turn: Turn, said: Who): Person | null => {
+  switch (said.who) {
+    case 'me':
+      return speakerPerson(turn) ?? null;
+    case 'same':
+      return (turn.memory.personId && turn.kitchen.people.get(turn.memory.personId)) || null;
+    case 'named': {
+      const [near] = said.person.candidates;
+      return near && near.fit >= surelyThem ? (turn.kitchen.people.get(near.id) ?? null) : null;
+    }
+  }
+};
+
+/** A place's own name. */
+const plainly = 0.9;
+
+/** Ids of the places meant: one, or each that it may be. Null for no place of this kitchen. */
+export const placeIds = (turn: Turn, filter: Extract<Filter, { by: 'place' }>): readonly Id[] | null => {
+  const each = filter.places.map((mention): readonly Id[] => {
+    // Named for certain: the likeliest of those so called, and each of them where none is.
+    const [best] = mention.candidates;
+    const so = mention.candidates.filter(({ fit }) => fit === best?.fit);
+    if (best && so.length === 1 && best.fit >= plainly) return [best.id];
+    const found = findPlace(turn, mention);
+    if (found.found === 'one') return [found.place.id];
+    return found.found === 'several' ? found.choices.flatMap(({ ids }) => ids) : [];
+  });
+  const all = [...new Set(each.flat())];
+  // "The upright freezer", in two words: what lies in both, where anything does.
+  const inner = all.filter((id) =>
+    each.every((ids) => ids.some((other) => placeUnder(turn.kitchen, id, other))),
+  );
+  const meant = inner.length > 0 ? inner : all;
+  return meant.length > 0 ? meant : null;
+};
+
+/** So little is left that it is soon gone: our own word for it. */
+const lowShare = 0.34;
+const isLow = ({ amount, amountAtFirst: first }: Item): boolean => {
+  if (!amount) return false;
+  if (first && first.unit === amount.unit && first.value > amount.value)
+    return amount.value / first.value <= lowShare;
+  return amount.value > 0 && amount.value <= lowShare;
+};
+
+/** Days ahead that count as soon, when no day was told. */
+const soonDays = 2;
+
+type Test = (item: Item) => boolean;
+
+const keepingTest = (turn: Turn, { is, day }: Extract<Filter, { by: 'keeping' }>): Test => {
+  const today = todayOf(turn);
+  const until = day ?? plusDays(today, soonDays + 1);
+  return (item) => {
+    const { verdict, lastDay } = assessIn(turn.kitchen, item, turn.clock);
+    const printed = item.dates.useBy;
+    const past = verdict === 'throw-out' || (printed !== undefined && printed < today);
+    if (is === 'past') return past;
+    if (is === 'expired') return printed !== undefined && printed < today;
+    if (is === 'within') return !past && lastDay !== null;
+    return !past && lastDay !== null && lastDay < until;
+  };
+};
+
+const dateTest = ({ of, days: { from, until } }: Extract<Filter, { by: 'date' }>): Test => {
+  const inside = (at: string | undefined): boolean =>
+    at !== undefined && (from === null || at >= from) && (until === null || at <= until);
+  return ({ dates }) => (of ? inside(dates[of]) : Object.values(dates).some(inside));
+};
+
+const personTest = (turn: Turn, filter: Extract<Filter, { by: 'maker' | 'owner' | 'suits' }>): Test => {
+  const person = personOf(turn, filter.who);
+  const name = person?.name ?? (filter.who.who === 'named' ? filter.who.person.words : null);
+  if (name === null) return () => false;
+  if (filter.by === 'maker') return (item) => makerFits(item, name);
+  if (filter.by === 'owner')
+    return (item) => (person !== null && item.ownerId === person.id) || makerFits(item, name);
+  const allergens = person?.allergens ?? [];
+  return (item) => {
+    const answers = allergens.map((allergen) => allergenIn(item, allergen).answer);
+    return filter.is
+      ? answers.every((answer) => answer === 'said-free-from')
+      : answers.includes('said-to-contain');
+  };
+};
+
+/** A test of each thing; null for a filter that takes the whole set to settle (a name, a feel). */
+export const testOf = (turn: Turn, filter: Filter): Test | null => {
+  switch (filter.by) {
+    case 'named':
+    case 'each':
+    case 'felt':
+      return null;
+    case 'place': {
+      const ids = placeIds(turn, filter);
+      return ({ placeId }) => ids?.some((id) => placeUnder(turn.kitchen, placeId, id)) ?? false;
+    }
+    case 'spot':
+      return ({ spot }) => (spot ?? '').toLowerCase().split(' ').includes(filter.spot);
+    case 'maker':
+    case 'owner':
+    case 'suits':
+      return personTest(turn, filter);
+    case 'contains':
+      return (item) => filter.allergens.some((one) => allergenIn(item, one).answer === 'said-to-contain');
+    case 'free':
+      return (item) => filter.allergens.every((one) => allergenIn(item, one).answer === 'said-free-from');
+    case 'diet': {
+      const fits = dietMarks(filter.diet.toLowerCase());
+      return (item) => marksOf(turn.kitchen, item).diets.some((diet) => fits.includes(diet.toLowerCase()));
+    }
+    case 'date':
+      return dateTest(filter);
+    case 'keeping':
+      return keepingTest(turn, filter);
+    case 'low':
+      return isLow;
+    case 'caution':
+      return ({ cautions }) =>
+        cautions.some((one) => filter.words.some((word) => one.toLowerCase().split(' ').includes(word)));
+    case 'marked':
+      return ({ markerId }) => (markerId !== null) === filter.is;
+    case 'state':
+      switch (filter.state) {
+        case 'frozen':
+          return (item) => isFrozen(turn, item);
+        case 'opened':
+          return ({ dates }) => dates.opened !== undefined;
+        case 'unopened':
+          return ({ dates }) => dates.opened === undefined;
+        case 'chilled':
+          return ({ placeId }) => storageOf(turn.kitchen, placeId) === 'fridge';
+        case 'room':
+          return ({ placeId }) =>
+            !['fridge', 'freezer'].includes(storageOf(turn.kitchen, placeId) ?? 'fridge');
+      }
+      break;
+    case 'not': {
+      const test = testOf(turn, filter.filter);
+      return test && ((item) => !test(item));
+    }
+  }
+  return null;
+};
+
+/** Those that feel as described: as one set, since the nearest fit counts. */
+export const feltLike = (
+  turn: Turn,
+  { touch }: Extract<Filter, { by: 'felt' }>,
+  among: readonly Item[],
+): readonly Item[] => fittingTouch(turn, touch, among);

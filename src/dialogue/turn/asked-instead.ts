@@ -1,0 +1,126 @@
+/**
+ * A question put together from its parts, where the whole-sentence readings are in doubt, or know nothing
+ * of what was told before. It changes nothing, so that being wrong costs a sentence.
+ */
+import {
+  type Act,
+  type Intent,
+  type Interpretation,
+  type Understanding,
+} from '../../understanding/intents.js';
+import { askReply } from '../ask/ask.js';
+import type { Reply } from '../handler.js';
+import { type Work, absorb, tryAct, turnOf, unsettled, withState } from './work.js';
+import { dropOffers, topFrame } from './frames.js';
+
+/** A reading of the whole sentence this likely (natural logarithm) stands. */
+const sureReading = -2;
+
+/** Readings of a few words that only the talk before them makes sense of. */
+const ofTheTalk: ReadonlySet<Intent> = new Set<Intent>(['follow-up', 'choose', 'answer', 'correct']);
+/** Readings that take "which of those" for anything at all. */
+const ofEverything: ReadonlySet<Intent> = new Set<Intent>([
+  'contains',
+  'can-eat',
+  'use-first',
+  'find',
+  'no-date',
+]);
+
+/** Readings of what is asked of the food here, which a question put together may answer better. */
+const ofFood: ReadonlySet<Intent> = new Set<Intent>([
+  ...(['find', 'count', 'whats-this', 'tell-about', 'how-old', 'item-date', 'keeps', 'use-first'] as const),
+  ...([
+    'no-date',
+    'what-changed',
+    'markers',
+    'who-did',
+    'contains',
+    'can-eat',
+    'how-to-reach',
+    'place-state',
+    'places',
+  ] as const),
+  ...(['follow-up', 'choose', 'answer', 'correct', 'leave-note', 'amend'] as const),
+]);
+
+const isSure = (best: Interpretation | undefined): boolean =>
+  best?.evidence !== undefined && best.evidence.score >= sureReading;
+
+/** Answers that there is no such thing, or which it is: worth another look. */
+const empty: ReadonlySet<string> = new Set([
+  ...['nothing-like-that', 'no-such-item', 'nobody-did', 'nothing-done', 'not-there'],
+]);
+const saysNothing = ({ parts, ask }: Reply): boolean =>
+  ask !== undefined ? ask.slot === 'item' : parts.length > 0 && empty.has(parts[0]!.phrase);
+
+/** So many words more may be left over than were used, in a question about something that is here. */
+const fewLeft = 2;
+
+const asksOthers = ({ slots }: Act): boolean => slots.asked === 'freeze' || slots.asked === 'thaw';
+
+const wanted = (
+  work: Work,
+  { question, verdict }: Understanding,
+  best: Interpretation | undefined,
+): boolean => {
+  if (!question || question.left.length > Math.max(fewLeft, question.used.size / 2)) return false;
+  const frame = topFrame(work);
+  const waiting = frame !== undefined && frame.kind !== 'offer';
+  const { session, procedure, outage, turns } = work.state;
+  const busy =
+    waiting ||
+    outage !== null ||
+    (session !== null && session.kind !== 'shop') ||
+    (procedure !== null && !procedure.paused);
+  const lost = verdict === 'out-of-scope' || verdict === 'ask-again' || best === undefined;
+  const { ownSubject, fragment } = question;
+  if (busy) return lost && ownSubject && !fragment;
+  if (lost) return true;
+  const [act, ...more] = best.acts;
+  if (act?.intent === 'ask') return true;
+  if (!act || more.length > 0 || asksOthers(act)) return false;
+  const edit = question.acts[0]!.slots.edit;
+  const told = turns - (work.state.asked?.turn ?? -9) === 1 && work.state.done?.turn !== turns - 1;
+  const cued = best.evidence === undefined && (act.intent === 'no' || act.intent === 'yes');
+  if (edit && told && (ofTheTalk.has(act.intent) || cued)) return true;
+  const narrows = edit !== undefined && (edit.query.where.length > 0 || edit.query.order !== null);
+  if (narrows && (edit.point === 'told' || edit.point === 'it') && told && ofEverything.has(act.intent))
+    return question.left.length === 0;
+  if (fragment) return false;
+  if (isSure(best))
+    return question.left.length === 0 && ofFood.has(act.intent) && saysNothing(tryAct(work, act));
+  const { query } = question.acts[0]!.slots;
+  const held = query?.where.some((filter) => filter.by === 'felt' && filter.touch.container !== undefined);
+  return (
+    ofFood.has(act.intent) ||
+    (verdict === 'confirm' && ownSubject) ||
+    (act.intent === 'markers' && held === true)
+  );
+};
+
+/** Nothing was found that it could be about: whoever else has a reading has it. */
+const foundNothing = ({ parts, ask }: Reply): boolean =>
+  (parts.length === 0 && ask !== undefined) || parts.some(({ phrase }) => empty.has(phrase));
+
+/** The answer to it, or null where the other readings have it. */
+export const askInstead = (
+  work: Work,
+  understanding: Understanding,
+  best: Interpretation | undefined,
+): Work | null => {
+  const { question } = understanding;
+  if (!question || !wanted(work, understanding, best)) return null;
+  const act = question.acts[0]!;
+  const base = withState(dropOffers(work), { misses: 0 });
+  const reply = askReply(act, turnOf(base));
+  const narrows = act.slots.edit?.only === true;
+  if (
+    reply &&
+    !narrows &&
+    ((best && best.acts[0]?.intent !== 'ask') || question.fragment) &&
+    foundNothing(reply)
+  )
+    return null;
+  return reply ? absorb({ ...base, act }, act, unsettled, reply) : null;
+};

@@ -1,0 +1,67 @@
+/** How things, places, people and days are mentioned: what talk is made of, before it is known which are meant. */
+import type { PlainDate } from '../terms/dates.js';
+import type { Touch } from '../terms/touch.js';
+
+/** A household thing that words may stand for, best first. */
+export interface Candidate {
+  readonly id: string;
+  /** 0 to 1: how well the words fit its name. 1 is word for word. */
+  readonly fit: number;
+}
+
+export type Pointer =
+  | 'it'
+  | 'this'
+  | 'that'
+  | 'them'
+  | 'other'
+  | 'another'
+  | 'same'
+  | 'last-added'
+  | 'all'
+  | 'both'
+  | 'none'
+  | 'rest';
+
+/** How a cook named a thing. At least one part is set. */
+export interface Mention {
+  /** As said, without article and fillers; null when only pointed at or described by touch. */
+  readonly words: string | null;
+  /** Records of this household that the words fit; empty for a food not met before. */
+  readonly candidates: readonly Candidate[];
+  readonly pointer: Pointer | null;
+  readonly touch: Touch | null;
+  /** "the second one" is 2, "the last one" is -1. */
+  readonly ordinal: number | null;
+  /** "amara's", "by Dele": as said, possessive removed. */
+  readonly maker: string | null;
+  /** "low fat", "vegan". */
+  readonly diet: string | null;
+  /** "on the door": narrows which one. */
+  readonly at: PlaceMention | null;
+}
+
+export interface PlaceMention {
+  readonly words: string | null;
+  /** Place ids, best first. */
+  readonly candidates: readonly Candidate[];
+  readonly pointer: 'here' | 'same' | 'other' | null;
+  /** Within the place: "left side", "behind the milk". */
+  readonly spot: string | null;
+}
+
+/** A day or span of days that was said, and how sure its year and day are. */
+export interface SaidDate {
+  readonly day: PlainDate;
+  /** Last day of a span ("this week", "in May"); absent for one day. */
+  readonly until?: PlainDate;
+  readonly rough?: boolean;
+  /** Only a month was printed or said. */
+  readonly monthOnly?: boolean;
+}
+
+/** Somebody, as said. */
+export interface PersonMention {
+  readonly words: string;
+  readonly candidates: readonly Candidate[];
+}

@@ -1,0 +1,174 @@
+/**
+ * Questions, put together from their pieces in any order: which things (by name, place, feel, maker,
+ * date, state …), what is asked of them, and whether they are things told before.
+ */
+import type { DynamicRules } from '../../grammar/api.js';
+import type { Edit, Filter, Point, Query } from '../../protocol/query.js';
+import type { PlainDate } from '../../terms/dates.js';
+import { emptyMention, type Act, type Mention } from '../intents.js';
+import type { AskProposal } from './api.js';
+import { askingIn, attributesIn, is } from './questions/asked.js';
+import { contained, dayMeant, ofPeople, ofThings, orderIn } from './questions/filters.js';
+import { piecesOf, type Piece, type PieceOf } from './questions/pieces.js';
+import { wordingsFor } from './questions/wordings.js';
+
+/** What a word nobody used takes from a question (natural logarithm). */
+const leftCost = -0.6;
+
+const nthClass = 'nth:';
+const nthOf = (piece: Piece): readonly number[] => {
+  const named = piece.kind === 'words' && [...piece.classes].find((name) => name.startsWith(nthClass));
+  return named ? [Number(named.slice(nthClass.length))] : [];
+};
+
+const pointIn = (pieces: readonly Piece[]): { point: Point | null; used: readonly Piece[] } => {
+  const at = pieces.findIndex((piece) => piece.kind === 'ordinal');
+  const nth = at >= 0 ? (pieces[at] as PieceOf<'ordinal'>) : undefined;
+  const other = pieces.find((piece) => is(piece, 'other'));
+  if (other) return { point: 'other', used: [other] };
+  const rest = pieces.find((piece) => is(piece, 'rest'));
+  if (rest) return { point: 'rest', used: [rest] };
+  if (nth && is(pieces[at + 1], 'one')) return { point: { nth: nth.nth }, used: [nth] };
+  const counted = pieces.flatMap((piece) => nthOf(piece).map((n) => ({ piece, n })))[0];
+  if (counted) return { point: { nth: counted.n }, used: [counted.piece] };
+  const both = pieces.find((piece) => is(piece, 'both'));
+  if (both) return { point: 'both', used: [both] };
+  const those = pieces.find((piece) => is(piece, 'those'));
+  if (those) return { point: 'told', used: [those] };
+  // "That pie": no pointing, but a word before a name.
+  const it = pieces.find(
+    (piece, index) =>
+      is(piece, 'it') &&
+      !pieces.slice(index + 1, index + 3).some((next) => next.kind === 'thing' || next.kind === 'felt'),
+  );
+  if (it) return { point: 'it', used: [it] };
+  const which = pieces.find((piece) => is(piece, 'which-one'));
+  return which ? { point: 'told', used: [] } : { point: null, used: [] };
+};
+
+/** What it is about: things of hers before foods that are only spoken of; several where they are joined. */
+const topicsIn = (
+  pieces: readonly Piece[],
+  tokens: readonly string[],
+  taken: ReadonlySet<Piece>,
+): { readonly mentions: readonly Mention[]; readonly of: readonly Piece[] } => {
+  const all = pieces.filter(
+    (piece): piece is PieceOf<'thing'> => piece.kind === 'thing' && !taken.has(piece),
+  );
+  // "Peanut butter", where there is only butter: one name, of something that is not here.
+  const whole = all.map((piece) => {
+    const led = pieces[pieces.indexOf(piece) - 1];
+    const stuck =
+      led && !taken.has(led) && (led.kind === 'allergen' || (led.kind === 'thing' && led.fit === 0));
+    if (!stuck) return { piece, mention: piece.mention, fit: piece.fit };
+    const words = tokens.slice(led.from, piece.to).join(' ');
+    return { piece, mention: { ...emptyMention, words }, fit: 0.5 };
+  });
+  const hers = whole.filter(({ fit }) => fit > 0);
+  const kept = (hers.length > 0 ? hers : whole.slice(0, 1)).map((one) => {
+    const led = pieces[pieces.indexOf(one.piece) - 1];
+    const maker = hers.length > 1 && led?.kind === 'person' ? led.words.replace(/'s?$/, '') : null;
+    return maker === null ? one : { ...one, mention: { ...one.mention, maker } };
+  });
+  return { mentions: kept.map(({ mention }) => mention), of: all };
+};
+
+/** What a question says, or null where it is none, or in no wording of this language. */
+export const questionIn = (
+  tokens: readonly string[],
+  rules: DynamicRules,
+  today: PlainDate,
+  language: string,
+): AskProposal | null => {
+  const wordings = wordingsFor(language);
+  if (!wordings || tokens.length === 0) return null;
+  const pieces = piecesOf(tokens, rules, wordings);
+  const again = pieces.some((piece) => is(piece, 'again'));
+  const asking = askingIn(pieces);
+  const follows = asking === 'not' || again;
+  const taken = new Set<Piece>();
+  const takeAll = (of: Iterable<Piece>): void => {
+    for (const piece of of) taken.add(piece);
+  };
+  const holding = contained(pieces, tokens, (from) => wordings.allergens.longestAt(tokens, from), follows);
+  takeAll(holding.used);
+  const left1 = pieces.filter((piece) => !taken.has(piece));
+  const { asks: found, by } = attributesIn(left1, wordings, asking);
+  const people = ofPeople(
+    pieces,
+    tokens,
+    new Set([...taken, ...(found.includes('maker') || found.includes('who-used') ? by : [])]),
+    follows,
+  );
+  takeAll(by);
+  takeAll(people.used);
+  const { order, used: ordered } = orderIn(pieces, taken);
+  takeAll(ordered);
+  const facts = ofThings(pieces, tokens, taken, today, wordings.cautions);
+  takeAll(facts.used);
+  const things = topicsIn(pieces, tokens, taken);
+  takeAll(things.of);
+  const { point, used: pointed } = pointIn(pieces);
+  takeAll(pointed);
+  const [first, ...more] = things.mentions;
+  const topic: Filter[] =
+    first && more.length > 0
+      ? [{ by: 'each', mentions: things.mentions }]
+      : first
+        ? [{ by: 'named', mention: first }]
+        : [];
+  let asks = found;
+  let where: readonly Filter[] = [...topic, ...facts.filters, ...people.filters, ...holding.filters];
+  const until = asks.some((ask) => ask === 'keeps' || ask === 'good' || ask === 'until')
+    ? dayMeant(pieces, today)
+    : null;
+  // "Both have string on, which one is the tahini": how to tell it, and no fact it must have.
+  const told =
+    first !== undefined &&
+    (asks.includes('which') || asks.includes('feel')) &&
+    facts.filters.some(({ by }) => by === 'felt');
+  if (told) {
+    asks = ['feel'];
+    where = where.filter(({ by }) => by !== 'felt');
+  }
+  const query: Query = { where, ask: asks, whether: asking === 'whether', order, by: until };
+  const ownSubject = topic.length > 0;
+  const left = pieces.flatMap((piece) => (piece.kind === 'unknown' ? [piece.from] : []));
+  const proposal = (slots: Act['slots'], fragmentary: boolean): AskProposal => ({
+    acts: [{ intent: 'ask', slots }],
+    mood: 'asked',
+    used,
+    left,
+    score: leftCost * left.length - 0.1,
+    by: 'questions',
+    ownSubject,
+    fragment: fragmentary,
+  });
+  const used = new Set<number>();
+  for (const piece of pieces)
+    if (piece.kind !== 'unknown') for (let at = piece.from; at < piece.to; at += 1) used.add(at);
+  const only = pieces.some((piece) => is(piece, 'only'));
+  const fragment = asking === 'not' || again || (only && !ownSubject);
+  // With nothing it is about, it is about what was just told: "how many is that in all", "when is it up".
+  const bare = where.length === 0 && order === null;
+  const wanted = asks.filter((ask) => ask !== 'what' && ask !== 'which' && ask !== 'use-first');
+  const meant = bare && point === null && wanted.length > 0 ? 'it' : point;
+  if (bare && meant === null && !asks.includes('use-first')) return null;
+  const edits = fragment || (meant !== null && !ownSubject);
+  // Told, not asked: only what could follow a question, and nothing that states a fact.
+  const bits = only || again || order !== null || holding.filters.length > 0 || people.filters.length > 0;
+  const points = point === 'other' || point === 'rest' || typeof point === 'object';
+  const placed =
+    facts.filters.length > 0 &&
+    facts.filters.every(({ by }) => by === 'place' || by === 'state' || by === 'not');
+  const hand = pieces.some((piece) => is(piece, 'in-hand')) && facts.filters.some(({ by }) => by === 'felt');
+  if (asking === 'not' && !hand) {
+    if (left.length > 0 || asks.length > 0 || until !== null) return null;
+    if (!(bits || (points && point !== null) || placed || (ownSubject && pieces.length <= 3))) return null;
+    if (facts.filters.some(({ by }) => by === 'felt' || by === 'date') && !only && !again) return null;
+  }
+  if (hand && !ownSubject)
+    return proposal({ query: { ...query, ask: ['what'], where: facts.filters } }, false);
+  const edit: Edit = { query, point: ownSubject && meant === 'it' ? null : meant, only, again };
+  return proposal(edits ? { edit } : { query }, fragment);
+};

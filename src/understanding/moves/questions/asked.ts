@@ -1,0 +1,75 @@
+/** What is asked of the set, and that anything is: the heads and wordings of a question, in any order. */
+import type { Attribute } from '../../../protocol/query.js';
+import type { Piece, PieceOf } from './pieces.js';
+import type { Wordings } from './wordings.js';
+
+export type Words = PieceOf<'words'>;
+
+export const is = (piece: Piece | undefined, ...classes: readonly string[]): piece is Words =>
+  piece?.kind === 'words' && classes.some((name) => piece.classes.has(name));
+
+/** Words that only ask, wherever they stand. */
+const heads = [
+  ...['where', 'side', 'when', 'how-long', 'since', 'how-many', 'how-old', 'who', 'whose', 'what', 'which'],
+  ...['all', 'everything', 'contents', 'list', 'which-one', 'how'],
+] as const;
+
+const isSubject = (piece: Piece | undefined): boolean =>
+  piece !== undefined &&
+  (piece.kind === 'thing' ||
+    piece.kind === 'person' ||
+    piece.kind === 'unknown' ||
+    piece.kind === 'place' ||
+    is(piece, 'me', 'same', 'it', 'those', 'other'));
+
+/** "Is the milk …", "did Sam …", "any dal": a verb before its subject. */
+const inverted = (pieces: readonly Piece[], at: number): boolean => {
+  const piece = pieces[at];
+  if (!is(piece, 'whether')) return false;
+  if (isSubject(pieces[at - 1])) return false;
+  // "Anything on the counter".
+  if (is(piece, 'any') && at === 0) return true;
+  return pieces
+    .slice(at + 1, at + 4)
+    .some((next) => isSubject(next) || is(next, 'whether') || next.kind === 'felt');
+};
+
+export type Asking = 'open' | 'whether' | 'not';
+
+/** Whether it is a question at all, and one that yes or no answers. */
+export const askingIn = (pieces: readonly Piece[]): Asking => {
+  if (pieces.some((piece) => is(piece, ...heads))) return 'open';
+  const tag = pieces.slice(-2).some((piece) => is(piece, 'tag'));
+  if (tag || pieces.some((_piece, at) => inverted(pieces, at))) return 'whether';
+  return 'not';
+};
+
+/** The attributes asked, in the order they are said, and the pieces that asked them. */
+export const attributesIn = (
+  pieces: readonly Piece[],
+  wordings: Wordings,
+  asking: Asking,
+): { readonly asks: readonly Attribute[]; readonly by: ReadonlySet<Piece> } => {
+  const free = new Set(pieces.filter((piece): piece is Words => piece.kind === 'words'));
+  const found: { ask: Attribute; at: number; of: readonly Words[] }[] = [];
+  for (const { ask, of } of wordings.asks) {
+    for (;;) {
+      const taken: Words[] = [];
+      for (const name of of) {
+        const next = [...free].find((piece) => piece.classes.has(name) && !taken.includes(piece));
+        if (next) taken.push(next);
+      }
+      if (taken.length < of.length || (of.includes('whether') && asking !== 'whether')) break;
+      for (const piece of taken) free.delete(piece);
+      found.push({ ask, at: Math.min(...taken.map(({ from }) => from)), of: taken });
+    }
+  }
+  // "What" and "which" ask for the things only where nothing else is asked of them.
+  const strong = found.filter(({ ask }) => ask !== 'what' && ask !== 'which');
+  const kept = strong.length > 0 ? strong : found;
+  const inOrder = [...kept].sort((a, b) => a.at - b.at);
+  return {
+    asks: [...new Set(inOrder.map(({ ask }) => ask))],
+    by: new Set(inOrder.flatMap(({ of }) => of)),
+  };
+};

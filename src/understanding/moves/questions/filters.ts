@@ -1,0 +1,274 @@
+/** The facts that narrow what a question is about, each from its pieces, wherever they stand. */
+import type { DateOf, Filter, Order, Who } from '../../../protocol/query.js';
+import type { PlaceMention } from '../../../protocol/mentions.js';
+import type { PlainDate } from '../../../terms/dates.js';
+import { plusDays } from '../../../terms/dates.js';
+import { is } from './asked.js';
+import type { Piece, PieceOf } from './pieces.js';
+
+export interface Narrowed {
+  readonly filters: readonly Filter[];
+  readonly used: ReadonlySet<Piece>;
+}
+
+const nothing: Narrowed = { filters: [], used: new Set() };
+const narrowed = (filters: readonly Filter[], ...used: readonly Piece[]): Narrowed => ({
+  filters,
+  used: new Set(used),
+});
+
+const before = (pieces: readonly Piece[], piece: Piece, within: number): readonly Piece[] => {
+  const at = pieces.indexOf(piece);
+  return pieces.slice(Math.max(0, at - within), at);
+};
+const after = (pieces: readonly Piece[], piece: Piece, within: number): readonly Piece[] => {
+  const at = pieces.indexOf(piece);
+  return pieces.slice(at + 1, at + 1 + within);
+};
+const near = (pieces: readonly Piece[], piece: Piece, within: number): readonly Piece[] => [
+  ...before(pieces, piece, within),
+  ...after(pieces, piece, within),
+];
+
+/** "Has dairy in it", "milk in the pie", "without nuts": what food holds, rather than food that is asked for. */
+export const contained = (
+  pieces: readonly Piece[],
+  tokens: readonly string[],
+  allergenAt: (from: number) => { readonly length: number; readonly value: string } | null,
+  /** Said after another question: an allergen alone is what it is asked of. */
+  follows: boolean,
+): Narrowed => {
+  const found: string[] = [];
+  const used: Piece[] = [];
+  let free = false;
+  pieces.forEach((piece, at) => {
+    if (piece.kind !== 'allergen' && piece.kind !== 'thing') return;
+    const hit = allergenAt(piece.from);
+    if (!hit || hit.length !== piece.to - piece.from) return;
+    const led = pieces.slice(Math.max(0, at - 3), at);
+    const gap = led.findLastIndex((one) => !is(one, 'small', 'whether', 'filler', 'without'));
+    const close = led.slice(gap + 1);
+    const having = [...close, ...led.slice(gap, gap + 1)].filter((one) => is(one, 'have', 'without'));
+    const owner = pieces.slice(0, at).findLast((one) => is(one, 'me', 'same') || one.kind === 'person');
+    const ours = owner !== undefined && tokens.slice(owner.to, piece.from).length <= 2;
+    const into = is(pieces[at + 1], 'in-it') || tokens[piece.to] === 'in';
+    const followed = pieces
+      .slice(at + 1, at + 4)
+      .some((one) => one.kind === 'thing' || is(one, 'in-it', 'it', 'those'));
+    const linked = (having.length > 0 && !ours) || (into && followed) || is(pieces[at + 1], 'without');
+    const joined = found.length > 0 && is(pieces[at - 1], 'and');
+    const alone = follows && piece.kind === 'allergen';
+    if (!linked && !joined && !alone) return;
+    found.push(hit.value);
+    used.push(piece, ...having);
+    const freed = is(pieces[at + 1], 'without') ? [pieces[at + 1]!] : [];
+    used.push(...freed);
+    if (is(pieces[at + 1], 'in-it')) used.push(pieces[at + 1]!);
+    if (freed.length > 0 || close.some((one) => is(one, 'without'))) free = true;
+  });
+  return found.length === 0
+    ? nothing
+    : narrowed([{ by: free ? 'free' : 'contains', allergens: found }], ...used);
+};
+
+/** How a word is said to own. */
+const possessive = /'s?$/;
+
+const personSaid = ({ words, candidates }: PieceOf<'person'>): Who => ({
+  who: 'named',
+  person: { words: words.replace(/'s$/, ''), candidates },
+});
+
+/** Who made it, whose it is, who may eat it. Somebody only addressed has no part. */
+export const ofPeople = (
+  pieces: readonly Piece[],
+  tokens: readonly string[],
+  taken: ReadonlySet<Piece>,
+  /** Said after another question: a name alone is somebody it is asked of. */
+  follows: boolean,
+): Narrowed => {
+  const free = pieces.filter((piece) => !taken.has(piece));
+  const things = pieces.filter((piece) => piece.kind === 'thing' && piece.fit > 0).length;
+  const named = things > 0;
+  const people = free.flatMap((piece): { piece: Piece; who: Who }[] => {
+    if (piece.kind === 'person') return [{ piece, who: personSaid(piece) }];
+    if (is(piece, 'me')) return [{ piece, who: { who: 'me' } }];
+    if (is(piece, 'same')) return [{ piece, who: { who: 'same' } }];
+    return [];
+  });
+  const filters: Filter[] = [];
+  const used: Piece[] = [];
+  const made = free.filter((piece) => is(piece, 'made'));
+  const eats = free.filter((piece) => is(piece, 'eat'));
+  const can = free.filter((piece) => is(piece, 'can', 'cannot'));
+  const of = (among: readonly Piece[], piece: Piece, within: number): Piece | undefined =>
+    among.find((one) => near(pieces, piece, within).includes(one));
+  for (const { piece, who } of people) {
+    const self = who.who !== 'named';
+    const word = tokens[piece.from]!;
+    const next = pieces[pieces.indexOf(piece) + 1];
+    const owns = possessive.test(tokens[piece.to - 1]!) && (next?.kind === 'thing' || next?.kind === 'felt');
+    const deed = of(made, piece, 3);
+    if (deed && !owns && word !== 'we' && word !== 'my') {
+      filters.push({ by: 'maker', who });
+      used.push(piece, deed);
+      continue;
+    }
+    const may = of(can, piece, 4);
+    const eating = of(eats, piece, 5);
+    // "Can I stick it in my lunch box": whoever asks would eat it.
+    const asked = named && (!self || (word === 'i' && is(may, 'can')));
+    const suited = may !== undefined && (eating !== undefined || asked);
+    if (suited && may && !owns && !(self && word === 'my')) {
+      const isNot = is(may, 'cannot');
+      filters.push({ by: 'suits', who, is: !isNot });
+      used.push(piece, may, ...(eating ? [eating] : []));
+      continue;
+    }
+    const lead = pieces[pieces.indexOf(piece) - 1];
+    if (!self && is(lead, 'made-by') && tokens[lead!.from] !== 'of') {
+      filters.push({ by: 'maker', who });
+      used.push(piece, lead!);
+      continue;
+    }
+    const mine = ['mine', 'ours', 'hers'].includes(word);
+    // One of several things named: it is said of that one, see `topicsIn`.
+    if (owns && things > 1) continue;
+    if (owns || mine || (!self && (follows || is(lead, 'for')))) {
+      filters.push({ by: 'owner', who });
+      used.push(piece);
+    }
+  }
+  const seen = new Set<string>();
+  return narrowed(
+    filters.filter(({ by }) => !seen.has(by) && seen.add(by)),
+    ...used,
+  );
+};
+
+const samePlace: PlaceMention = { words: null, candidates: [], pointer: 'same', spot: null };
+
+const dateWords: Readonly<Record<string, DateOf>> = {
+  made: 'made',
+  bought: 'bought',
+  opened: 'opened',
+  frozen: 'frozen',
+  thawed: 'thawed',
+};
+
+const spanClass = 'span:';
+const daysOf = (piece: Piece): readonly number[] => {
+  if (piece.kind === 'span') return [piece.days];
+  if (piece.kind !== 'words') return [];
+  const named = [...piece.classes].find((name) => name.startsWith(spanClass));
+  return named ? [Number(named.slice(spanClass.length))] : [];
+};
+
+/** The day a question reckons to, when days are told: the last "till …", and as long again as was said. */
+export const dayMeant = (pieces: readonly Piece[], today: PlainDate): PlainDate | null => {
+  const told = pieces.filter((piece): piece is PieceOf<'day'> => piece.kind === 'day');
+  const span = pieces.flatMap(daysOf)[0];
+  const until = told.findLast(({ window }) => window.day === '1970-01-01');
+  const last = until ?? told.at(-1);
+  const day = last ? (until ? until.window.until : last.future.day) : null;
+  if (span) return plusDays(day ?? today, span);
+  return day ?? null;
+};
+
+/** State, dates, keeping, amount, caution, marker, place and feel. */
+export const ofThings = (
+  pieces: readonly Piece[],
+  tokens: readonly string[],
+  taken: ReadonlySet<Piece>,
+  today: PlainDate,
+  cautions: readonly string[],
+): Narrowed => {
+  const filters: Filter[] = [];
+  const used: Piece[] = [];
+  const free = pieces.filter((piece) => !taken.has(piece));
+  const take = (filter: Filter, ...of: readonly Piece[]): void => {
+    filters.push(filter);
+    used.push(...of);
+  };
+  const words = (name: string): Piece | undefined => free.find((piece) => is(piece, name));
+  const denied = (piece: Piece): Piece | undefined =>
+    before(pieces, piece, 3).find((one) => is(one, 'not', 'without'));
+  const day = free.find((piece): piece is PieceOf<'day'> => piece.kind === 'day');
+  for (const [name, of] of Object.entries(dateWords)) {
+    const piece = words(name);
+    if (!piece || used.includes(piece)) continue;
+    if (day) {
+      const { day: from, until } = day.window;
+      take(
+        { by: 'date', of, days: { from: from === '1970-01-01' ? null : from, until: until ?? from } },
+        piece,
+        day,
+      );
+    }
+  }
+  const state = free.find((piece) =>
+    is(piece, 'state:frozen', 'state:opened', 'state:chilled', 'unopened', 'opened'),
+  );
+  if (state && !used.includes(state)) {
+    const which = is(state, 'unopened')
+      ? 'unopened'
+      : is(state, 'state:frozen')
+        ? 'frozen'
+        : is(state, 'state:chilled')
+          ? 'chilled'
+          : 'opened';
+    const not = denied(state);
+    const filter: Filter = { by: 'state', state: which };
+    if (not) take({ by: 'not', filter }, state, not);
+    else take(filter, state);
+  }
+  const past = words('past');
+  const going = words('not-last');
+  const expired = words('expired');
+  if (past) take({ by: 'keeping', is: 'past' }, past);
+  else if (expired) take({ by: 'keeping', is: 'expired' }, expired);
+  else if (going) {
+    const until = dayMeant(pieces, today);
+    take(
+      { by: 'keeping', is: 'due', ...(until ? { day: until } : {}) },
+      going,
+      ...pieces.filter(({ kind }) => kind === 'day' || kind === 'span'),
+    );
+  }
+  const low = words('low');
+  if (low) take({ by: 'low' }, low);
+  const hot = words('hot');
+  if (hot) take({ by: 'caution', words: cautions }, hot);
+  const [marked, unmarked] = [words('marked'), words('unmarked')];
+  if (unmarked) take({ by: 'marked', is: false }, unmarked);
+  else if (marked) take({ by: 'marked', is: true }, marked);
+  const places = free.filter((piece): piece is PieceOf<'place'> => piece.kind === 'place');
+  const notThere = places.filter((piece) => denied(piece));
+  const there = places.filter((piece) => !notThere.includes(piece));
+  for (const piece of notThere)
+    take({ by: 'not', filter: { by: 'place', places: [piece.place] } }, piece, denied(piece)!);
+  if (there.length > 0) take({ by: 'place', places: there.map(({ place }) => place) }, ...there);
+  const inThere = words('in-there');
+  const named = pieces.some((piece) => piece.kind === 'thing' && piece.fit > 0);
+  if (inThere && there.length === 0 && !named) take({ by: 'place', places: [samePlace] }, inThere);
+  const spot = words('back');
+  if (spot) take({ by: 'spot', spot: 'back' }, spot);
+  const felt = free.filter((piece): piece is PieceOf<'felt'> => piece.kind === 'felt');
+  if (felt.length > 0) {
+    const touch = Object.assign({}, ...felt.map((piece) => piece.touch)) as PieceOf<'felt'>['touch'];
+    take({ by: 'felt', touch, candidates: felt.length === 1 ? felt[0]!.candidates : [] }, ...felt);
+  }
+  return narrowed(filters, ...used);
+};
+
+const orders = ['oldest', 'newest', 'use-first', 'most', 'least'] as const;
+export const orderIn = (
+  pieces: readonly Piece[],
+  taken: ReadonlySet<Piece>,
+): { readonly order: Order | null; readonly used: readonly Piece[] } => {
+  for (const name of orders) {
+    const piece = pieces.find((one) => !taken.has(one) && is(one, name));
+    if (piece) return { order: name === 'use-first' ? 'first-to-use' : name, used: [piece] };
+  }
+  return { order: null, used: [] };
+};
