@@ -33,6 +33,10 @@ const named = (
       : [];
   });
 
+/** Words of another subject, or of cooking at large. */
+export const foreign = (tokens: readonly string[], language: string): boolean =>
+  sentenceCost(tokens, language) < 0 || tokens.some((token) => listOf(language, 'cookery').has(token));
+
 /** Things, places and deeds in the order they were said; nothing when the sentence is about something else
  * or about cooking at large. */
 export const caughtIn = (
@@ -40,8 +44,7 @@ export const caughtIn = (
   rules: DynamicRules,
   language: string,
 ): readonly Caught[] => {
-  const cookery = listOf(language, 'cookery');
-  if (sentenceCost(tokens, language) < 0 || tokens.some((token) => cookery.has(token))) return [];
+  if (foreign(tokens, language)) return [];
   const verbs = listOf(language, 'kitchen-verbs');
   const found: Caught[] = [];
   for (let at = 0; at < tokens.length;) {

@@ -1,7 +1,7 @@
 /** From a recogniser's guesses to what was meant, how sure that is, and what to do with it. */
 import { today, type Clock } from '../terms/dates.js';
 import { disputed, losesSomething, withConsensus } from './agreement.js';
-import { caughtIn, worthAsking } from './caught.js';
+import { caughtIn, foreign, worthAsking } from './caught.js';
 import { confidenceOf, type Evidence } from './confidence.js';
 import { cuedIntent } from './cues.js';
 import { rulesExpected } from './expected.js';
@@ -195,11 +195,14 @@ const withQuestion = (
   understood: Understanding,
   question: AskProposal,
   { heard, tokens }: Guess,
+  language: string,
 ): Understanding => {
   const { verdict, readings } = understood;
   const lost = verdict === 'out-of-scope' || (verdict === 'ask-again' && readings.length === 0);
-  const whole = question.ownSubject && !question.fragment && question.acts[0]!.slots.query !== undefined;
-  if (!lost || !whole || question.left.length > strangersAtMost) return { ...understood, question };
+  const whole = question.hers && !question.fragment && question.acts[0]!.slots.query !== undefined;
+  if (lost && foreign(tokens, language)) return understood;
+  const strange = question.left.length > strangersAtMost;
+  if (!lost || !whole || strange) return { ...understood, question };
   const reading: Interpretation = {
     acts: question.acts,
     confidence: confidenceOfQuestion,
@@ -288,7 +291,7 @@ export const createUnderstander = (
         today(clock),
         language,
       );
-      return question ? withQuestion(understood, question, given[0]!) : understood;
+      return question ? withQuestion(understood, question, given[0]!, language) : understood;
     },
     begins(words, names, context) {
       const { tokens } = normalise(words, context.locale);

@@ -177,6 +177,8 @@ export const ofAllergens = (turn: Turn, query: Query, pool: readonly Item[]): Re
   if (!plain || pool.length === 0) return null;
   const one = new Set(pool.map(({ name }) => name)).size === 1;
   const named = filterOf(query, 'named') ?? filterOf(query, 'each');
+  const diet = filterOf(query, 'diet');
+  if (diet && (named || one)) return each(pool, (some) => of(contains, turn, some, { diet: diet.diet }));
   if (holds) {
     const slots: Slots = {
       allergens: holds.allergens,

@@ -9,7 +9,7 @@ import { answer, inHand, ofAllergens, together } from './answers.js';
 import { resolve } from './resolve.js';
 import { type Selected, select } from './select.js';
 
-const settling = new Set(['contains', 'free', 'suits']);
+const settling = new Set(['contains', 'free', 'suits', 'diet']);
 
 /** What a fact that failed is answered by: "no, Aunt Bea made it". */
 const factOf: Readonly<Partial<Record<string, Attribute>>> = {
@@ -56,8 +56,9 @@ const defaultAsk = ({ ask, where, whether }: Query): readonly Attribute[] => {
   const claims = new Set(where.map(({ by }) => by));
   if (whether && claims.has('maker')) return ['maker'];
   if (whether && claims.has('owner')) return ['owner'];
-  if (whether && claims.has('suits')) return ['good'];
-  return claims.has('named') || claims.has('each') ? ['where'] : ['what'];
+  const named = claims.has('named') || claims.has('each');
+  if (whether && (claims.has('suits') || (named && claims.has('keeping')))) return ['good'];
+  return named ? ['where'] : ['what'];
 };
 
 const tellPlaceOnly = (query: Query, pool: readonly Item[] | null): Act | null => {
@@ -79,12 +80,22 @@ const asClaims = (query: Query, definite: boolean): Query => {
     : query;
 };
 
+/** "Is that the lentil one", of three just told: the same is asked of it. */
+const ofThoseTold = (turn: Turn, query: Query): Query => {
+  const { asked, turns } = turn.state;
+  const [only, ...more] = query.where;
+  const bare = query.ask.length === 0 && query.whether && only?.by === 'named' && more.length === 0;
+  if (!bare || !asked || turns - asked.turn !== 1 || asked.members.length < 2) return query;
+  const told = only.mention.candidates.some(({ id }) => asked.members.includes(id));
+  return told && asked.query.ask.length > 0 ? { ...query, ask: asked.query.ask, whether: false } : query;
+};
+
 /** The answer, or null where nothing was told that the question could follow. */
 export const askReply = (act: Act, turn: Turn): Reply | null => {
   const { query: whole, edit } = act.slots;
   const resolved = whole ? { query: whole, pool: null } : edit ? resolve(turn, edit) : null;
   if (!resolved) return null;
-  const query = asClaims(resolved.query, edit?.point === 'it');
+  const query = asClaims(ofThoseTold(turn, resolved.query), edit?.point === 'it');
   const { pool } = resolved;
   const inPlace = tellPlaceOnly(query, pool);
   if (inPlace) return told(query, find(inPlace, turn), []);

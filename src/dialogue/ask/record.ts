@@ -77,7 +77,7 @@ export const queryOf = ({ intent, slots }: Act): Query | null => {
   const wanted =
     intent === 'item-date' && slots.asked && dated[slots.asked]
       ? dated[slots.asked]!
-      : (intent === 'contains' && slots.allergens) ||
+      : (intent === 'contains' && (slots.allergens ?? slots.diet)) ||
           ((intent === 'find' || intent === 'who-did' || intent === 'contains') && !subject)
         ? 'what'
         : ask;

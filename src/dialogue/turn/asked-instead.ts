@@ -8,6 +8,7 @@ import {
   type Interpretation,
   type Understanding,
 } from '../../understanding/intents.js';
+import type { AskProposal } from '../../understanding/moves/api.js';
 import { askReply } from '../ask/ask.js';
 import type { Reply } from '../handler.js';
 import { type Work, absorb, tryAct, turnOf, unsettled, withState } from './work.js';
@@ -57,6 +58,10 @@ const saysNothing = ({ parts, ask }: Reply): boolean =>
 /** So many words more may be left over than were used, in a question about something that is here. */
 const fewLeft = 2;
 
+/** Where nothing else makes sense of it: about something of this kitchen, or of what was told. */
+const isOurs = ({ hers, ownSubject, left, acts }: AskProposal): boolean =>
+  hers || (acts[0]!.slots.edit !== undefined && left.length <= 1) || (!ownSubject && left.length === 0);
+
 const asksOthers = ({ slots }: Act): boolean => slots.asked === 'freeze' || slots.asked === 'thaw';
 
 const wanted = (
@@ -76,7 +81,7 @@ const wanted = (
   const lost = verdict === 'out-of-scope' || verdict === 'ask-again' || best === undefined;
   const { ownSubject, fragment } = question;
   if (busy) return lost && ownSubject && !fragment;
-  if (lost) return true;
+  if (lost) return isOurs(question);
   const [act, ...more] = best.acts;
   if (act?.intent === 'ask') return true;
   if (!act || more.length > 0 || asksOthers(act)) return false;
@@ -85,9 +90,16 @@ const wanted = (
   const cued = best.evidence === undefined && (act.intent === 'no' || act.intent === 'yes');
   if (edit && told && (ofTheTalk.has(act.intent) || cued)) return true;
   const narrows = edit !== undefined && (edit.query.where.length > 0 || edit.query.order !== null);
-  if (narrows && (edit.point === 'told' || edit.point === 'it') && told && ofEverything.has(act.intent))
+  if (
+    narrows &&
+    (edit.point === 'told' || (edit.point === 'it' && act.slots.item?.pointer == null)) &&
+    told &&
+    ofEverything.has(act.intent)
+  )
     return question.left.length === 0;
   if (fragment) return false;
+  // A day that the answer is to be reckoned to is no part of any other reading.
+  if (question.acts[0]!.slots.query?.by && act.intent === 'keeps') return question.left.length === 0;
   if (isSure(best))
     return question.left.length === 0 && ofFood.has(act.intent) && saysNothing(tryAct(work, act));
   const { query } = question.acts[0]!.slots;

@@ -12,6 +12,10 @@ import { contained, dayMeant, ofPeople, ofThings, orderIn } from './questions/fi
 import { piecesOf, type Piece, type PieceOf } from './questions/pieces.js';
 import { wordingsFor } from './questions/wordings.js';
 
+/** From here on a name is one of hers, and no likeness. */
+const surelyHers = { thing: 0.78, place: 0.7 } as const;
+const wordForWord = 0.95;
+
 /** What a word nobody used takes from a question (natural logarithm). */
 const leftCost = -0.6;
 
@@ -19,6 +23,14 @@ const nthClass = 'nth:';
 const nthOf = (piece: Piece): readonly number[] => {
   const named = piece.kind === 'words' && [...piece.classes].find((name) => name.startsWith(nthClass));
   return named ? [Number(named.slice(nthClass.length))] : [];
+};
+
+/** "In the fridge that is open": no pointing. */
+const isRelative = (pieces: readonly Piece[], at: number): boolean => {
+  const led = pieces[at - 1];
+  return (
+    is(pieces[at], 'relative') && (led?.kind === 'place' || led?.kind === 'thing' || led?.kind === 'felt')
+  );
 };
 
 const pointIn = (pieces: readonly Piece[]): { point: Point | null; used: readonly Piece[] } => {
@@ -39,6 +51,7 @@ const pointIn = (pieces: readonly Piece[]): { point: Point | null; used: readonl
   const it = pieces.find(
     (piece, index) =>
       is(piece, 'it') &&
+      !isRelative(pieces, index) &&
       !pieces.slice(index + 1, index + 3).some((next) => next.kind === 'thing' || next.kind === 'felt'),
   );
   if (it) return { point: 'it', used: [it] };
@@ -133,6 +146,14 @@ export const questionIn = (
   }
   const query: Query = { where, ask: asks, whether: asking === 'whether', order, by: until };
   const ownSubject = topic.length > 0;
+  const hers = pieces.some(
+    (piece) =>
+      (piece.kind === 'thing' && piece.fit >= surelyHers.thing) ||
+      (piece.kind === 'place' && piece.fit >= surelyHers.place),
+  );
+  const inFull = pieces.some(
+    (piece) => piece.kind === 'thing' && piece.fit >= wordForWord && piece.to - piece.from > 1,
+  );
   const left = pieces.flatMap((piece) => (piece.kind === 'unknown' ? [piece.from] : []));
   const proposal = (slots: Act['slots'], fragmentary: boolean): AskProposal => ({
     acts: [{ intent: 'ask', slots }],
@@ -142,6 +163,8 @@ export const questionIn = (
     score: leftCost * left.length - 0.1,
     by: 'questions',
     ownSubject,
+    // Words that nothing is known of are a stranger's, unless a name of several words was said in full.
+    hers: hers && (left.length === 0 || inFull),
     fragment: fragmentary,
   });
   const used = new Set<number>();
@@ -163,7 +186,8 @@ export const questionIn = (
     facts.filters.every(({ by }) => by === 'place' || by === 'state' || by === 'not');
   const hand = pieces.some((piece) => is(piece, 'in-hand')) && facts.filters.some(({ by }) => by === 'felt');
   if (asking === 'not' && !hand) {
-    if (left.length > 0 || asks.length > 0 || until !== null) return null;
+    const states = pieces.some((piece) => is(piece, 'subject'));
+    if (states || left.length > 0 || asks.length > 0 || until !== null) return null;
     if (!(bits || (points && point !== null) || placed || (ownSubject && pieces.length <= 3))) return null;
     if (facts.filters.some(({ by }) => by === 'felt' || by === 'date') && !only && !again) return null;
   }

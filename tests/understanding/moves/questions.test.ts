@@ -1,0 +1,58 @@
+/** Questions put together from their pieces: what they are about, and what is asked. */
+import { describe, expect, test } from 'vitest';
+import type { Query } from '../../../src/protocol/query.js';
+import { rulesFor } from '../../../src/understanding/grammar-files.js';
+import { questionIn } from '../../../src/understanding/moves/questions.js';
+import { normalise } from '../../../src/understanding/words/index.js';
+import { martasNames } from '../household.js';
+
+const clock = { now: '2026-05-14T23:00:00.000Z', timeZone: 'America/Chicago' };
+const rules = rulesFor(martasNames(), 'en-US', clock);
+const read = (said: string) => questionIn(normalise(said, 'en-US').tokens, rules, '2026-05-14', 'en');
+const whole = (said: string): Query | undefined => read(said)?.acts[0]?.slots.query;
+const edit = (said: string) => read(said)?.acts[0]?.slots.edit;
+const facts = (query: Query | undefined) => query?.where.map(({ by }) => by).sort();
+
+describe('questions', () => {
+  test.each([
+    ['whereabouts might the lentil stew be', ['where'], ['named']],
+    ['the lentil stew, whereabouts is it', ['where'], ['named']],
+    ["how long's that lentil stew been open", ['date:opened'], ['named']],
+    ['how many tubs of bean chilli in the chest freezer', ['how-many'], ['felt', 'named', 'place']],
+    ['what in the fridge is out of date', ['what'], ['keeping', 'place']],
+  ])('%s', (said, asks, by) => {
+    expect(whole(said)?.ask).toEqual(asks);
+    expect(facts(whole(said))).toEqual(by);
+  });
+
+  test('two in one breath keep their order', () => {
+    expect(whole('who made the lentil stew and when was it made')?.ask).toEqual(['maker', 'date:made']);
+  });
+
+  test('a day is reckoned to', () => {
+    expect(whole('will the lentil stew keep till sunday')?.by).toBe('2026-05-17');
+    expect(whole('will the lentil stew keep')?.by ?? null).toBeNull();
+  });
+
+  test('follow-ups are changes to the question before', () => {
+    expect(edit('which of those has milk in it')).toMatchObject({
+      point: 'told',
+      query: { where: [{ by: 'contains', allergens: ['milk'] }] },
+    });
+    expect(edit('and in the pantry')).toMatchObject({ point: null, query: { where: [{ by: 'place' }] } });
+    expect(edit('just the frozen ones')).toMatchObject({ only: true, query: { where: [{ by: 'state' }] } });
+    expect(edit('the other one')?.point).toBe('other');
+  });
+
+  test.each([
+    'i put the lentil stew in the fridge',
+    'the milk is use by the twentieth',
+    'we had the beans for dinner and they were lovely',
+  ])('no question: %s', (said) => {
+    expect(read(said)).toBeNull();
+  });
+
+  test('words of another world are left over, and said to be', () => {
+    expect(read('where does the carburettor sit on a moped')?.hers ?? false).toBe(false);
+  });
+});
