@@ -2,6 +2,7 @@
 import { access, copyFile, mkdir, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Command } from 'commander';
+import type { openSqliteStore } from '../store/index.js';
 import { whereabouts, withStore, type Where } from './with-store.js';
 
 interface Flags extends Where {
@@ -41,12 +42,22 @@ const restoreFile = async (source: string, { data, replace }: Flags): Promise<vo
       `There is a store in ${data} already. Stop the service and say --replace; the old one is kept.`,
     );
   }
-  const { openSqliteStore } = await import('../store/sqlite.js');
+  const { holdFolder, openSqliteStore } = await import('../store/index.js');
+  // Nobody else may go on in a file that is no longer there.
+  const letGo = holdFolder(target, 'alone');
+  try {
+    await putInPlace(source, target, openSqliteStore);
+  } finally {
+    letGo();
+  }
+};
+
+const putInPlace = async (source: string, target: string, open: typeof openSqliteStore): Promise<void> => {
   const fresh = `${target}.restoring`;
   await rm(fresh, { force: true });
   await copyFile(source, fresh);
   try {
-    const store = openSqliteStore(fresh);
+    const store = open(fresh);
     try {
       await store.migrate();
       process.stdout.write(`Restoring ${(await store.householdIds()).length} household(s)\n`);
@@ -54,7 +65,7 @@ const restoreFile = async (source: string, { data, replace }: Flags): Promise<vo
       await store.close();
     }
   } catch (error) {
-    await rm(fresh, { force: true });
+    for (const part of ['', '.in-use']) await rm(fresh + part, { force: true });
     throw error;
   }
   const stamp = new Date().toISOString().replace(/\D/g, '').slice(0, 14);
@@ -62,6 +73,7 @@ const restoreFile = async (source: string, { data, replace }: Flags): Promise<vo
     if (await isThere(target + part)) await rename(target + part, `${target}.before-${stamp}${part}`);
   }
   await rename(fresh, target);
+  await rm(`${fresh}.in-use`, { force: true });
 };
 
 export const addRestoreCommand = (program: Command): void => {

@@ -84,8 +84,11 @@ const dueSummary = (kitchen: Kitchen, clock: Clock): Instant | null => {
   if (millis(clock.now) - millis(due) > SUMMARY_KEPT) return null;
   const heard = kitchen.reminders.get(SUMMARY_RECORD);
   // By its day, not its minute: a summary moved from eight to nine is not told twice in one evening.
-  const sameDay = heard !== undefined && dayOf(heard.due, clock.timeZone) >= dayOf(due, clock.timeZone);
-  return sameDay ? null : due;
+  if (heard === undefined) return due;
+  const [heardOf, of] = [dayOf(heard.due, clock.timeZone), dayOf(due, clock.timeZone)];
+  // One of a day still to come was told by a clock that was wrong, and says nothing of today's.
+  const later = heardOf > of && millis(heard.due) <= millis(clock.now);
+  return heardOf === of || later ? null : due;
 };
 
 const tellReminder = (kitchen: Kitchen, reminder: Reminder, clock: Clock): DueTelling => {

@@ -4,7 +4,7 @@
  * A process that dies between sending and settling leaves a lease that runs out: the telling goes
  * out again with the same id, by which a receiver knows it.
  */
-import type { Change, Id, Kitchen } from '../kitchen/model.js';
+import type { Id, Kitchen } from '../kitchen/model.js';
 import type { Rank } from '../dialogue/summary/heard.js';
 import { rankUseFirst } from '../safety/use-first.js';
 import type { Answer, Spoken } from '../speech/index.js';
@@ -21,7 +21,6 @@ export interface Look {
 
 /** The service's households, as far as the scheduler goes. */
 export interface HouseholdsPort<Around extends Look> {
-  householdIds(): Promise<readonly Id[]>;
   /** @throws when there is no such household (any more). */
   look(householdId: Id): Promise<Around>;
   say(around: Around, answer: Answer): Spoken;
@@ -43,11 +42,12 @@ export interface SchedulerOptions<Around extends Look> {
 }
 
 export interface Scheduler {
-  /** Plans every household's tellings again: at the start, and now and then. */
+  /**
+   * Plans what was planned for other carriers, or for none: once after a start, beside everything else.
+   * After that a household is planned when something changed in it that is told of.
+   */
   planAll(): Promise<void>;
-  /** To be called after each commit to a household's kitchen: plans again if it touched what is told. */
-  changed(householdId: Id, changes: readonly Change[]): Promise<void>;
-  /** Sends what is due. Returns how many were sent. Never throws. */
+  /** Plans what changed, then sends what is due. Returns how many were sent. Never throws. */
   tick(): Promise<number>;
   /** Waits for what is under way and closes the carriers. */
   close(): Promise<void>;
@@ -70,7 +70,12 @@ export const createScheduler = <Around extends Look>(options: SchedulerOptions<A
   const { store, households, carriers, owner, now, onProblem } = options;
   const rank = options.rank ?? rankUseFirst;
   const leaseSeconds = options.leaseSeconds ?? 30;
+  const signature = carriers
+    .map(({ name }) => name)
+    .sort()
+    .join(' ');
   let underWay: Promise<number> | null = null;
+  let closed = false;
 
   const rowsFor = (householdId: Id, kitchen: Kitchen, clock: Clock): PlannedTelling[] =>
     carriers
@@ -80,9 +85,16 @@ export const createScheduler = <Around extends Look>(options: SchedulerOptions<A
       );
 
   const plan = async (householdId: Id): Promise<void> => {
-    if (!carriers.some((carrier) => carrier.serves(householdId))) return;
     const { kitchen, clock } = await households.look(householdId);
-    await store.planTellings(householdId, rowsFor(householdId, kitchen, clock));
+    await store.planTellings(householdId, rowsFor(householdId, kitchen, clock), {
+      carriers: signature,
+      version: kitchen.version,
+    });
+  };
+
+  const planThese = async (ids: readonly Id[]): Promise<void> => {
+    for (const householdId of ids)
+      await plan(householdId).catch((error: unknown) => onProblem?.(error, { household: householdId }));
   };
 
   /** Sent or given up: never again. */
@@ -171,18 +183,20 @@ export const createScheduler = <Around extends Look>(options: SchedulerOptions<A
   };
 
   return {
-    changed: async (householdId, changes) => {
-      const touched = changes.some((change) =>
-        change.ops.some((op) => op.kind === 'reminder' || op.kind === 'household'),
-      );
-      if (touched) await plan(householdId);
-    },
     planAll: async () => {
-      for (const householdId of await households.householdIds())
-        await plan(householdId).catch((error: unknown) => onProblem?.(error, { household: householdId }));
+      for (let after = ''; !closed;) {
+        const ids = await store.toPlan(AT_ONCE, { carriers: signature, after });
+        const last = ids.at(-1);
+        if (last === undefined) return;
+        await planThese(ids);
+        after = last;
+      }
     },
     tick: () => {
-      underWay ??= sendAllDue()
+      underWay ??= store
+        .toPlan(AT_ONCE)
+        .then(planThese)
+        .then(sendAllDue)
         .catch((error: unknown) => {
           onProblem?.(error, { household: '' });
           return 0;
@@ -193,6 +207,7 @@ export const createScheduler = <Around extends Look>(options: SchedulerOptions<A
       return underWay;
     },
     close: async () => {
+      closed = true;
       await underWay;
       await Promise.all(carriers.map((carrier) => carrier.close()));
     },

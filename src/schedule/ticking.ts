@@ -2,19 +2,19 @@
 import { Cron } from 'croner';
 import type { Scheduler } from './scheduler.js';
 
-/** Every second what is due; every quarter of an hour all plans, for what another process left undone. */
+/** Every second. */
 const DUE = '* * * * * *';
-const PLANS = '0 */15 * * * *';
 
-/** Starts it. Returns how to stop: what is under way is finished first. */
-export const keepTicking = async (scheduler: Scheduler): Promise<() => Promise<void>> => {
-  await scheduler.planAll();
-  const jobs = [
-    new Cron(DUE, { protect: true, unref: true }, async () => void (await scheduler.tick())),
-    new Cron(PLANS, { protect: true, unref: true }, () => scheduler.planAll()),
-  ];
+/** Starts it; nothing waits for what is planned first. Returns how to stop: what is under way is finished. */
+export const keepTicking = (
+  scheduler: Scheduler,
+  onProblem: (error: unknown) => void,
+): (() => Promise<void>) => {
+  const planned = scheduler.planAll().catch(onProblem);
+  const job = new Cron(DUE, { protect: true, unref: true }, async () => void (await scheduler.tick()));
   return async () => {
-    for (const job of jobs) job.stop();
+    job.stop();
     await scheduler.close();
+    await planned;
   };
 };

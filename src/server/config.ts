@@ -31,6 +31,8 @@ const settings = z.object({
   /** Sockets in all, and for one device. */
   SOCKETS: count.default(10_000),
   SOCKETS_A_DEVICE: count.default(8),
+  /** Mebibytes that kitchens may take up in memory; one that is spoken to takes about one. */
+  KITCHEN_MEMORY_MB: count.default(256),
   /** Shed load when the event loop lags by more milliseconds than this. */
   LAG_MS: count.default(1_000),
   /** Where timers, reminders and summaries are posted to, signed with the secret (Standard Webhooks). */

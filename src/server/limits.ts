@@ -13,6 +13,10 @@ declare module 'fastify' {
   }
 }
 
+/** Sockets of the host the page was asked from, and of no other. */
+const socketsOf = (host: string | undefined): string =>
+  host !== undefined && /^[\w.:[\]-]+$/.test(host) ? `ws://${host} wss://${host}` : "'self'";
+
 export const limits = fp<{ config: Config }>(async (app, { config }) => {
   await app.register(helmet, {
     contentSecurityPolicy: {
@@ -21,7 +25,8 @@ export const limits = fp<{ config: Config }>(async (app, { config }) => {
         scriptSrc: ["'self'"],
         styleSrc: ["'self'"],
         imgSrc: ["'self'", 'data:'],
-        connectSrc: ["'self'", 'ws:', 'wss:'],
+        // Not every browser takes 'self' for our own sockets.
+        connectSrc: ["'self'", ({ headers }) => socketsOf(headers.host)],
         objectSrc: ["'none'"],
         frameAncestors: ["'none'"],
         upgradeInsecureRequests: null,

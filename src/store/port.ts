@@ -171,7 +171,19 @@ export interface TellingStore {
    * Makes the household's planned rows (those without a body) exactly these: adds new ones,
    * drops others that are not leased, and leaves alone every id that was already made.
    */
-  planTellings(householdId: Id, wanted: readonly PlannedTelling[]): Promise<void>;
+  planTellings(
+    householdId: Id,
+    wanted: readonly PlannedTelling[],
+    /** Marks it as planned for these, unless the kitchen is at another version by now. */
+    as?: { readonly carriers: string; readonly version: number },
+  ): Promise<void>;
+  /**
+   * Households whose tellings are to be planned: because something changed (`since` left out), or, after
+   * this id and in its order, because they were planned for other carriers.
+   */
+  toPlan(limit: number, since?: { readonly carriers: string; readonly after: Id }): Promise<Id[]>;
+  /** Households with a timer or reminder not heard yet that came due after the one and up to the other. */
+  householdsDue(after: Instant, until: Instant): Promise<Id[]>;
   /** Across households: due at or before `now`, not settled, not leased. Earliest first; leases them. */
   claimDue(claim: Claim): Promise<Telling[]>;
   /** Writes the body if there is none and the lease is still the owner's; false otherwise. */

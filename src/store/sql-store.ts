@@ -291,7 +291,11 @@ const commit = async (
       .insertInto('journal')
       .values(entries.map((entry) => entryRow(householdId, entry)))
       .execute();
-    await turns.raiseVersion(db, { household: householdId, version });
+    const toPlan = entries.some(({ ops }) =>
+      ops.some(({ kind }) => kind === 'reminder' || kind === 'household'),
+    );
+    const raise = toPlan ? turns.raiseVersionAndPlan : turns.raiseVersion;
+    await raise(db, { household: householdId, version });
   }
   await turns.keepReply(db, {
     household_id: householdId,

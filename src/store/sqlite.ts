@@ -1,8 +1,9 @@
 /** The embedded store: one SQLite file, for one household or a few on one machine. */
-import { realpathSync } from 'node:fs';
+import { existsSync, realpathSync, statSync } from 'node:fs';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type Sqlite from 'better-sqlite3';
 import { Kysely, Migrator, SqliteDialect, sql, type SqliteDatabase, type SqliteStatement } from 'kysely';
+import { holdFolder } from './folder-lock.js';
 import { createFileBell } from './sqlite-bell.js';
 import { createDiskSync, type DiskSyncOptions } from './disk-sync.js';
 import { migrateWith } from './migrate.js';
@@ -84,16 +85,28 @@ const whenFree = async <T>(patience: number, attempt: () => Promise<T>): Promise
  */
 export const openSqliteStore = (path: string, options: SqliteOptions = {}): Store & TellingStore => {
   let file: Sqlite.Database;
+  let letGo = (): void => undefined;
   try {
+    if (path !== ':memory:') letGo = holdFolder(path, 'together');
     file = openFile(path, options);
   } catch (error) {
+    letGo();
     throw storeErrorOf(error);
   }
+  const inode = file.memory ? null : statSync(path).ino;
+  /** What is written to a file that was taken away or replaced is gone with the process. */
+  const stillThere = (): void => {
+    if (inode === null || (existsSync(path) && statSync(path).ino === inode)) return;
+    const error = new StoreError('unavailable', 'the store’s file was taken away; nothing more is written');
+    options.disk?.onFailed?.(error);
+    throw error;
+  };
   const db = new Kysely<Database>({ dialect: new SqliteDialect({ database: prepareOnce(file) }) });
   const patience = options.busyTimeout ?? 5_000;
   const disk = createDiskSync(file.memory ? null : realpathSync(path), options.disk);
   const scope = withCheckedIds({
     write: async (_household, work, keep) => {
+      stillThere();
       if (disk.failed)
         throw new StoreError('unavailable', 'the disk has failed; nothing more is written', {
           cause: disk.failed,
@@ -173,11 +186,13 @@ export const openSqliteStore = (path: string, options: SqliteOptions = {}): Stor
       bell.close();
       await disk.close();
       await db.destroy();
+      letGo();
     },
 
     backup: async (target) => {
       try {
-        await file.backup(target);
+        // One moment's copy, whoever writes meanwhile; a page-by-page copy begins anew at each write.
+        file.prepare('vacuum into ?').run(target);
       } catch (error) {
         throw storeErrorOf(error);
       }

@@ -27,6 +27,8 @@ export interface HouseholdTable {
   rights: Generated<number>;
   /** Another one when the household was made or brought back: what is remembered of an older one is not of this. */
   generation: Generated<string>;
+  /** For which carriers what is told unasked was planned; empty when it is to be planned (again). */
+  planned: Generated<string>;
 }
 
 export interface PersonTable extends RecordTable {

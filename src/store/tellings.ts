@@ -1,5 +1,5 @@
 /** What is said unasked: leased rows. Instants are ISO 8601 in UTC, so they compare as text. */
-import type { Kysely, Selectable } from 'kysely';
+import { sql, type Kysely, type Selectable } from 'kysely';
 import type { Id } from '../kitchen/model.js';
 import type { Scope } from './scope.js';
 import type { PlannedTelling, Telling, TellingStore } from './port.js';
@@ -53,7 +53,51 @@ export const createTellings = (scope: Scope, skipLocked: boolean): TellingStore 
   };
 
   return {
-    planTellings: (householdId, wanted) => scope.write(householdId, (db) => plan(db, householdId, wanted)),
+    planTellings: (householdId, wanted, as) =>
+      scope.write(
+        householdId,
+        async (db) => {
+          await plan(db, householdId, wanted);
+          if (as)
+            await db
+              .updateTable('household')
+              .set({ planned: as.carriers })
+              .where('household_id', '=', householdId)
+              .where('version', '=', as.version)
+              .execute();
+        },
+        // Lost in a power cut, it is planned again.
+        { surely: false },
+      ),
+
+    toPlan: (limit, since) =>
+      scope.everyone('read', async (db) => {
+        const rows = await db
+          .selectFrom('household')
+          .select('household_id')
+          .where((where) =>
+            since
+              ? where.and([where('planned', '!=', since.carriers), where('household_id', '>', since.after)])
+              : where(sql.ref('planned'), '=', sql.lit('')),
+          )
+          .orderBy('household_id')
+          .limit(limit)
+          .execute();
+        return rows.map(({ household_id }) => household_id);
+      }),
+
+    householdsDue: (after, until) =>
+      scope.everyone('read', async (db) => {
+        const rows = await db
+          .selectFrom('reminder')
+          .select('household_id')
+          .distinct()
+          .where(sql.ref('delivered_at'), 'is', null)
+          .where('due', '>', after)
+          .where('due', '<=', until)
+          .execute();
+        return rows.map(({ household_id }) => household_id);
+      }),
 
     claimDue: ({ now, owner, until, limit }) =>
       scope.everyone('write', async (db) => {

@@ -85,6 +85,16 @@ export const turnQueries = (lockRows: boolean) => ({
         ),
   ),
 
+  /** The same, of a change to what is told unasked: that is to be planned again. */
+  raiseVersionAndPlan: compiledOnce(
+    ['household', 'version'],
+    (db, values: { readonly household: string; readonly version: number }) =>
+      db
+        .updateTable('household')
+        .set({ version: values.version, planned: '' })
+        .where('household_id', '=', values.household),
+  ),
+
   raiseVersion: compiledOnce(
     ['household', 'version'],
     (db, values: { readonly household: string; readonly version: number }) =>

@@ -110,8 +110,8 @@ export interface HouseholdsOptions {
   readonly tongues: Tongues;
   /** The clock, given by the edge. */
   readonly now: () => Instant;
-  /** Records kept in memory over all households (about a kilobyte each). Default 200,000. */
-  readonly recordsInMemory?: number;
+  /** About how many bytes kitchens may take up in memory, the least lately used going first. Default 256 MiB. */
+  readonly bytesInMemory?: number;
   /** Turns that may wait for one household. Default 64. */
   readonly waitingAtMost?: number;
   /** How long one may wait for those before it. Default 10,000. */
@@ -157,7 +157,7 @@ interface Worked<T> {
 
 export const createHouseholds = (options: HouseholdsOptions): Households => {
   const { store, tongues, now, tracing = noTracing, onFault = () => undefined } = options;
-  const live = createLiveKitchens(store, options.recordsInMemory ?? 200_000, (error, householdId) =>
+  const live = createLiveKitchens(store, options.bytesInMemory ?? 256 * 1024 * 1024, (error, householdId) =>
     onFault({ id: newFaultId(), householdId, error }),
   );
   const inLine = createLine(options.waitingAtMost ?? 64, options.waitingMilliseconds ?? 10_000);

@@ -87,6 +87,16 @@ describe('files in and out by the command line', () => {
     );
   });
 
+  it('a store file is not put in the place of one that is in use', async () => {
+    const backup = join(data, 'in-use.sqlite');
+    await run('backup', backup, '--data', data);
+    const service = openSqliteStore(join(data, 'kitchen.sqlite'));
+    expect(await run('restore', backup, '--replace', '--data', data)).toMatch(/the store is in use/);
+    expect((await service.householdIds()).length).toBeGreaterThan(0);
+    await service.close();
+    expect(await run('restore', backup, '--replace', '--data', data)).toMatch(/Restoring/);
+  });
+
   it('a backup brings back what was lost since, and is never overwritten', async () => {
     const before = await names();
     const backup = join(data, 'saved.sqlite');

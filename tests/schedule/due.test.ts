@@ -137,6 +137,15 @@ describe('quiet hours', () => {
 });
 
 describe('the summary', () => {
+  it('is told on the day, though a clock that was wrong told one of a day still to come', () => {
+    const kitchen = kitchenWith({ items: [item('rice', { dates: { made: '2026-05-13' } })] });
+    const july = hear(kitchen, '2026-07-19T01:00:00.000Z', 'summary.2026-07-18');
+    expect(told(july, EVENING).map(({ id }) => id)).toEqual(['summary.2026-05-14']);
+    const right = hear(july, EVENING, 'summary.2026-05-14');
+    expect(told(right, EVENING)).toEqual([]);
+    expect(told(right, '2026-05-16T01:00:00.000Z').map(({ id }) => id)).toEqual(['summary.2026-05-15']);
+  });
+
   const EVENING = '2026-05-15T01:00:00.000Z'; // eight in Chicago, the fourteenth
   const kitchen = kitchenWith({ items: [item('lentil stew', { dates: { made: '2026-05-11' } })] });
 

@@ -23,7 +23,6 @@ export const householdsOver = (
     return { kitchen, clock: { now: now(), timeZone: kitchen.household.timeZone } };
   };
   return {
-    householdIds: () => store.householdIds(),
     look,
     say: ({ kitchen, clock }, answer) =>
       voice.render(

@@ -172,6 +172,47 @@ describe('a scheduler', () => {
     expect(out.carried).toHaveLength(2);
   });
 
+  it('plans each household once, and again only where something that is told changed', async () => {
+    const store = await open();
+    for (const id of ['h1', 'h2', 'h3'])
+      await store.createHousehold(
+        { ...timers(1), household: { ...timers(1).household, id } },
+        '2026-05-14T12:00:00.000Z',
+      );
+    let looks: string[] = [];
+    const port = householdsOver(store, () => now);
+    const counting = {
+      ...port,
+      look: (id: string) => {
+        looks.push(id);
+        return port.look(id);
+      },
+    };
+    const make = () =>
+      createScheduler({
+        store,
+        households: counting,
+        carriers: [carrier('out')],
+        owner: 'p',
+        now: () => now,
+      });
+    now = plus(NOON, -60);
+    await make().planAll();
+    expect(looks).toEqual(['h1', 'h2', 'h3']);
+    looks = [];
+    // After a restart there is nothing to plan, nor at any tick.
+    const again = make();
+    await again.planAll();
+    await again.tick();
+    expect(looks).toEqual([]);
+    await port.heard('h2', 'nothing');
+    now = plus(NOON, 1);
+    await port.heard('h2', `timer.t0.${Date.parse(NOON) / 1000}`);
+    now = plus(NOON, -30);
+    await again.tick();
+    expect(new Set(looks)).toEqual(new Set(['h2']));
+  });
+
   it('still sends what a device has heard in the meantime, and nothing that was called off', async () => {
     const store = await open();
     await household(store, timers(2));
@@ -199,7 +240,6 @@ describe('a scheduler', () => {
       conversation: null,
       reply: null,
     });
-    await one.changed('h1', [change]);
     expect(await one.tick()).toBe(1);
     expect(out.carried.map((delivery) => delivery.id)).toEqual([`timer.t0.${Date.parse(NOON) / 1000}`]);
   });

@@ -678,6 +678,46 @@ export const storeContract = (
       });
     });
 
+    it('finds what came due by its time, and what is to be planned by its mark', async () => {
+      const due = (name: string, time: string) =>
+        commit(() => {
+          const reminder = {
+            id: `${id}.${name}`,
+            kind: 'timer',
+            label: name,
+            due: time,
+            setAt: at,
+            setBy: null,
+            itemId: null,
+            deliveredAt: null,
+          } as const;
+          return {
+            verb: 'set',
+            about: [],
+            ops: [{ kind: 'reminder', id: reminder.id, before: null, after: reminder }],
+          };
+        });
+      const mine = async (after: string, until: string) =>
+        (await second.householdsDue(after, until)).includes(id);
+      const toPlan = async () => (await second.toPlan(100_000)).includes(id);
+      await store.planTellings(id, [], { carriers: 'a', version: 0 });
+      expect(await toPlan()).toBe(false);
+      await due('rice', '2026-05-14T18:30:00.000Z');
+      expect(await toPlan()).toBe(true);
+      expect(await mine('2026-05-14T18:29:59.000Z', '2026-05-14T18:30:00.000Z')).toBe(true);
+      expect(await mine('2026-05-14T18:30:00.000Z', '2026-05-14T19:00:00.000Z')).toBe(false);
+      expect(await mine('2026-05-14T18:00:00.000Z', '2026-05-14T18:29:59.999Z')).toBe(false);
+      // Planned for a kitchen that changed meanwhile, it is planned again.
+      await store.planTellings(id, [], { carriers: 'a', version: 0 });
+      expect(await toPlan()).toBe(true);
+      await store.planTellings(id, [], { carriers: 'a', version: 1 });
+      expect(await toPlan()).toBe(false);
+      const others = { carriers: 'a b', after: '' };
+      expect(await second.toPlan(100_000, others)).toContain(id);
+      expect(await second.toPlan(100_000, { ...others, after: id })).not.toContain(id);
+      expect(await second.toPlan(100_000, { carriers: 'a', after: '' })).not.toContain(id);
+    });
+
     describe('what is said unasked', () => {
       const planned = (tid: string, due: string) => ({ id: tid, kind: 'timer', due }) as const;
       const claim = (one: TellingStore, owner: string, now: string, until: string) =>

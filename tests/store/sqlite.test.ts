@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
@@ -126,6 +126,21 @@ describe('an SQLite file', () => {
     other.exec('rollback');
     other.close();
     await store.createHousehold(emptyKitchen(household), at);
+    await store.close();
+  });
+
+  it('that was taken away takes no more changes', async () => {
+    const path = join(folder, 'taken.db');
+    let told = 0;
+    const store = openSqliteStore(path, { disk: { onFailed: () => (told += 1) } });
+    await store.migrate();
+    await store.probe();
+    renameSync(path, `${path}.elsewhere`);
+    await expect(store.createHousehold(emptyKitchen(household), at)).rejects.toMatchObject({
+      fault: 'unavailable',
+    });
+    await expect(store.probe()).rejects.toMatchObject({ fault: 'unavailable' });
+    expect(told).toBeGreaterThan(0);
     await store.close();
   });
 

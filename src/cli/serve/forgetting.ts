@@ -6,8 +6,10 @@ import type { Store } from '../../store/port.js';
 const KEPT_DAYS = 7;
 const DAY = 24 * 60 * 60 * 1000;
 const LOOK_EVERY = DAY / 4;
+/** Not at once: a machine's clock may be wrong until it has asked the time. */
+const FIRST_LOOK = DAY / 24;
 
-/** Now and every six hours, until stopped. Several servers may do it: the second finds nothing. */
+/** An hour after the start and every six hours, until stopped. Several servers may do it: the second finds nothing. */
 export const startForgetting = (store: Store, now: () => string, logger: Logger): (() => void) => {
   const forget = async (): Promise<void> => {
     const before = new Date(Date.parse(now()) - KEPT_DAYS * DAY).toISOString();
@@ -21,7 +23,10 @@ export const startForgetting = (store: Store, now: () => string, logger: Logger)
   };
   const look = (): void =>
     void forget().catch((error: unknown) => logger.error({ err: error }, 'could not drop old talk'));
-  look();
+  const first = setTimeout(look, FIRST_LOOK).unref();
   const timer = setInterval(look, LOOK_EVERY).unref();
-  return () => clearInterval(timer);
+  return () => {
+    clearTimeout(first);
+    clearInterval(timer);
+  };
 };

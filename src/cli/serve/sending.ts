@@ -52,21 +52,11 @@ export const startSending = async (options: SendingOptions): Promise<() => Promi
     owner: randomUUID(),
     now,
     households: {
-      householdIds: () => store.householdIds(),
       look: (householdId) => households.look(householdId),
       say: (around, answer) => households.say(around, answer),
     },
     // Ids only: what is told is private.
     onProblem: (error, about) => logger.warn({ err: error, ...about }, 'not sent yet'),
   });
-  const stopHearing = households.onCommitted(({ householdId, entries }) => {
-    scheduler
-      .changed(householdId, entries)
-      .catch((error: unknown) => logger.error({ err: error, household: householdId }, 'not planned'));
-  });
-  const stopTicking = await keepTicking(scheduler);
-  return async () => {
-    stopHearing();
-    await stopTicking();
-  };
+  return keepTicking(scheduler, (error) => logger.error({ err: error }, 'not planned'));
 };

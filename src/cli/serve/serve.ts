@@ -89,6 +89,7 @@ export const serve = async ({ demo }: { readonly demo: boolean }): Promise<void>
       logger.error({ phrase: error.phrase, problem: error.problem }, 'phrase'),
     ),
     now,
+    bytesInMemory: config.KITCHEN_MEMORY_MB * 1024 * 1024,
     onFault: (fault) => tellOfFault(logger, fault, config),
   });
   const app = await createApp({ store, households, now, config }, logger);

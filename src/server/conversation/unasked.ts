@@ -16,8 +16,8 @@ import type { Rights } from './rights.js';
 type Kind = Extract<ServerMessage, { type: 'unasked' }>['kind'];
 
 const TICK_MS = 250;
-/** What another server changed is noticed after this at the latest. */
-const LOOK_AGAIN_MS = 10_000;
+/** How often the store is asked for whom something came due: it also knows what no bell told of. */
+const ASK_MS = 1_000;
 
 export interface Unasked {
   /** Everything due, to one conversation. */
@@ -29,24 +29,21 @@ export interface Unasked {
 }
 
 export const startUnasked = (
-  { households, now }: Context,
+  { households, store, now }: Context,
   hub: Hub,
   rights: Rights,
   as: AsOpen,
   log: FastifyBaseLogger,
   count: (kind: Kind) => void,
 ): Unasked => {
-  /** When to look at a household's kitchen again: at its next due moment, and now and then. */
-  const lookAgain = new Map<Id, { readonly dueAt: string | null; readonly by: number }>();
+  /** When something is next due for a household that was looked at; it is looked at again then. */
+  const lookAgain = new Map<Id, string | null>();
 
   const tellAll = async (householdId: Id, listening: readonly Open[]): Promise<void> => {
     const around = await households.look(householdId);
     const { kitchen, clock } = around;
     const may = new Set(await rights.current(householdId, around.rights));
-    lookAgain.set(householdId, {
-      dueAt: nextDueAt(kitchen, clock),
-      by: performance.now() + LOOK_AGAIN_MS,
-    });
+    lookAgain.set(householdId, nextDueAt(kitchen, clock));
     for (const { id, kind, due, answer, forPersonId } of dueNow(kitchen, clock, rankUseFirst)) {
       const waiting = listening.filter(
         (open) =>
@@ -70,9 +67,26 @@ export const startUnasked = (
   };
 
   const isTime = (householdId: Id): boolean => {
-    const next = lookAgain.get(householdId);
-    return !next || performance.now() >= next.by || (next.dueAt !== null && next.dueAt <= now());
+    const dueAt = lookAgain.get(householdId);
+    return dueAt === undefined || (dueAt !== null && dueAt <= now());
   };
+
+  let asked = now();
+  let asking = false;
+  const askStore = async (): Promise<void> => {
+    const until = now();
+    // A clock that was set back has nothing new to ask for until it is past where it was.
+    if (hub.size > 0 && until > asked)
+      for (const householdId of await store.householdsDue(asked, until)) lookAgain.delete(householdId);
+    asked = until;
+  };
+  const asker = setInterval(() => {
+    if (asking) return;
+    asking = true;
+    askStore()
+      .catch((error: unknown) => log.error({ err: error }, 'could not ask what is due'))
+      .finally(() => (asking = false));
+  }, ASK_MS).unref();
 
   let looking = false;
   const timer = setInterval(() => {
@@ -98,6 +112,9 @@ export const startUnasked = (
       if (kind !== null) count(kind);
     },
     changed: (householdId) => void lookAgain.delete(householdId),
-    stop: () => clearInterval(timer),
+    stop: () => {
+      clearInterval(timer);
+      clearInterval(asker);
+    },
   };
 };

@@ -10,17 +10,21 @@ import { pairingWalls } from './004-pairing-walls.js';
 import { ringAfter } from './005-ring-after.js';
 import { deviceRights } from './006-device-rights.js';
 import { deviceJournalWall } from './007-device-journal-wall.js';
+import { due } from './008-due.js';
+import { dueWall } from './009-due-wall.js';
 
 const both: Readonly<Record<string, Migration>> = {
   '001-kitchens': kitchens,
   '003-pairings': pairings,
   '006-device-rights': deviceRights,
+  '008-due': due,
 };
 const postgresOnly: Readonly<Record<string, Migration>> = {
   '002-row-walls': rowWalls,
   '004-pairing-walls': pairingWalls,
   '005-ring-after': ringAfter,
   '007-device-journal-wall': deviceJournalWall,
+  '009-due-wall': dueWall,
 };
 
 export const sqliteMigrations: MigrationProvider = { getMigrations: async () => both };
