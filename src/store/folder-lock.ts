@@ -3,12 +3,12 @@
  * its place must hold it alone. It is SQLite's own lock on a file beside the store, so it ends with the
  * process, however that ends.
  */
-import Sqlite from 'better-sqlite3';
 import { StoreError } from './errors.js';
+import { sqliteLibrary } from './sqlite-library.js';
 
 /** @throws StoreError `busy` when it is held in a way that does not go together. Returns how to let go. */
 export const holdFolder = (storePath: string, how: 'together' | 'alone'): (() => void) => {
-  const file = new Sqlite(`${storePath}.in-use`, { timeout: 0 });
+  const file = new (sqliteLibrary())(`${storePath}.in-use`, { timeout: 0 });
   try {
     // Not write-ahead: there a reader and a writer would go together.
     file.pragma('journal_mode = delete');
