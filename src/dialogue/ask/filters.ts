@@ -132,8 +132,11 @@ export const testOf = (turn: Turn, filter: Filter): Test | null => {
     case 'low':
       return isLow;
     case 'caution':
-      return ({ cautions }) =>
-        cautions.some((one) => filter.words.some((word) => one.toLowerCase().split(' ').includes(word)));
+      // Written on it, or what the marks on its marker mean in this household.
+      return (item) =>
+        [...item.cautions, ...marksOf(turn.kitchen, item).diets].some((one) =>
+          filter.words.some((word) => one.toLowerCase().split(' ').includes(word)),
+        );
     case 'marked':
       return ({ markerId }) => (markerId !== null) === filter.is;
     case 'state':

@@ -62,7 +62,8 @@ const fewLeft = 2;
 const isOurs = ({ hers, ownSubject, left, acts }: AskProposal): boolean =>
   hers || (acts[0]!.slots.edit !== undefined && left.length <= 1) || (!ownSubject && left.length === 0);
 
-const asksOthers = ({ slots }: Act): boolean => slots.asked === 'freeze' || slots.asked === 'thaw';
+/** What may be done with a food, and what marks mean, is not asked of what is here. */
+const asksOthers = ({ slots }: Act): boolean => ['freeze', 'thaw', 'dots'].includes(slots.asked ?? '');
 
 const wanted = (
   work: Work,
