@@ -39,7 +39,15 @@ import { goesOnWithList, listAgain, ofListInstead } from './turn/list-again.js';
 import { partedByCommas } from './turn/commas.js';
 import { ofUndoInstead } from './turn/undo-instead.js';
 import { runnerUpOf } from './turn/runner-up.js';
-import { answerFrame, askAgain, dropOffers, pickByWords, questionOf, topFrame } from './turn/frames.js';
+import {
+  answerFrame,
+  askAgain,
+  dropOffers,
+  isSettled,
+  pickByWords,
+  questionOf,
+  topFrame,
+} from './turn/frames.js';
 import {
   type Work,
   absorb,
@@ -280,7 +288,8 @@ const confirmed = (work: Work, said: Act): Work => {
   const reply = tryAct(work, act);
   const changes = [...(reply.changes ?? []), ...(reply.effects ?? [])].length > 0;
   if (!changes && !reply.confirm) return absorb(dropOffers(work), act, unsettled, reply);
-  return pushFrame(dropOffers(work), sureFrame(work, act, reply));
+  // What the question is about is what "it" means in the answer.
+  return pushFrame(withMemory(dropOffers(work), reply.memory ?? {}), sureFrame(work, act, reply));
 };
 
 const misheard = (work: Work): Work => {
@@ -459,6 +468,7 @@ const turnsItWaits = { slot: 3, sure: 2 } as const;
 
 /** Put again once; after that it waits without a word, and then it is let go. */
 const waiting = (work: Work, frame: Frame, framesBefore: readonly Frame[]): Closing => {
+  if (isSettled(work, frame)) return { work: withState(work, { frames: [] }), question: undefined };
   const waited = frame.offeredAgain ?? 0;
   if (waited + 1 >= turnsItWaits[frame.kind === 'sure' ? 'sure' : 'slot'])
     return { work: withState(work, { frames: [] }), question: undefined };

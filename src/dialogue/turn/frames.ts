@@ -112,6 +112,35 @@ export const pickByWords = (work: Work): Work | null => {
 const takesUp = ({ act: offered }: Frame, { intent, slots: { item, amount } }: Act): boolean =>
   intent === offered.intent && !amount && item !== undefined && item.words === null && item.pointer !== null;
 
+/** The things a question is about: as settled by questions before, else as named. */
+const subjectOf = ({ picked, act: { slots } }: Frame): readonly string[] =>
+  picked['item'] ?? (slots.item?.candidates[0] ? [slots.item.candidates[0].id] : []);
+
+/** Parts of a deed that say no more than which deed it is. */
+const ofTheDeed: ReadonlySet<string> = new Set(['item', 'how']);
+
+/**
+ * "Mark the spinach as used up?" — "yeah chuck it": the deed asked about, said back, of the thing asked about.
+ * With another thing, an amount or a place it says more than yes.
+ */
+const saidBack = (frame: Frame, { intent, slots }: Act): Act | null => {
+  const { item, how } = slots;
+  if (intent !== frame.act.intent || !Object.keys(slots).every((part) => ofTheDeed.has(part))) return null;
+  const best = item?.candidates[0];
+  const pointed = !item || (item.words === null && item.touch === null && item.at === null && !best);
+  if (!pointed && !(best && subjectOf(frame).includes(best.id))) return null;
+  if (item?.pointer && !SUBJECT.has(item.pointer)) return null;
+  return how ? { intent, slots: { ...frame.act.slots, how } } : frame.act;
+};
+/** "The other one" and "all of them" are not what was asked about. */
+const SUBJECT: ReadonlySet<string> = new Set(['it', 'this', 'that', 'them']);
+
+/** What was asked about is gone already, whichever way it went. */
+export const isSettled = (work: Work, frame: Frame): boolean => {
+  const subject = subjectOf(frame).flatMap((id) => work.kitchen.items.get(id) ?? []);
+  return frame.kind === 'sure' && subject.length > 0 && subject.every(({ gone }) => gone !== null);
+};
+
 /** Runs the act as an answer to the open question; null when it is about something else. */
 export const answerFrame = (work: Work, act: Act): Work | null => {
   const frame = topFrame(work);
@@ -123,6 +152,8 @@ export const answerFrame = (work: Work, act: Act): Work | null => {
   if (act.intent === 'maybe') return frame.kind === 'offer' ? refused(work, frame) : askAgain(work);
   if (frame.kind === 'offer' && act.intent === 'cancel') return refused(work, frame);
   if (frame.kind === 'offer' && takesUp(frame, act)) return agreed(work, frame);
+  const deed = frame.kind === 'sure' ? saidBack(frame, act) : null;
+  if (deed) return agreed(work, { ...frame, act: deed });
   if (frame.kind !== 'slot') {
     if (frame.kind === 'sure' && act.intent === 'correct') return corrected(work, frame, act);
     if (frame.kind === 'sure' && (act.intent === 'choose' || act.intent === 'answer'))
