@@ -5,25 +5,22 @@ import fp from 'fastify-plugin';
 import { jsonSchemaTransform, jsonSchemaTransformObject } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { clientMessage, serverMessage } from '../../shared/wire/socket.js';
+import { asComponents, finishDocument } from './api-document.js';
+import { asyncapiDocument } from './asyncapi.js';
 import { PROBLEMS } from './problems.js';
 import { referencePage, type ApiDocument } from './reference-page.js';
 
 const about = `Tellshelf keeps a spoken record of one kitchen. Every route but health, pairing and this description needs a device token: \`Authorization: Bearer tsf_…\`, or a page's session cookie together with an \`x-csrf-token\` header for changes.
 
-Errors are RFC 9457 problem details with a \`code\`; \`/v1/problems\` lists them. What guidance says is reported, never that food is safe.`;
+Errors are RFC 9457 problem details with a \`code\`; \`/v1/problems\` lists them. What guidance says is reported, never that food is safe.
+
+Within \`/v1\` nothing is taken away or changes its meaning: answers, messages and lists of codes may gain parts, so a client passes over what it does not know. What breaks a client gets a new path.`;
 
 /** The socket's messages are not routes, so they are put beside the routes' schemas. */
-const withMessages = (document: ApiDocument): ApiDocument => ({
-  ...document,
-  components: {
-    ...document.components,
-    schemas: {
-      ...document.components?.schemas,
-      ClientMessage: z.toJSONSchema(clientMessage, { io: 'input', target: 'draft-2020-12' }),
-      ServerMessage: z.toJSONSchema(serverMessage, { io: 'output', target: 'draft-2020-12' }),
-    },
-  },
-});
+const messages = {
+  ...asComponents('ClientMessage', z.toJSONSchema(clientMessage, { io: 'input' }), 'Input'),
+  ...asComponents('ServerMessage', z.toJSONSchema(serverMessage, { io: 'output' }), ''),
+};
 
 /** Must be registered before the routes it is to describe. */
 export const openapi = fp(async (app) => {
@@ -36,6 +33,7 @@ export const openapi = fp(async (app) => {
         description: about,
         license: { name: 'MIT', identifier: 'MIT' },
       },
+      servers: [{ url: '/', description: 'This service' }],
       tags: [
         { name: 'conversation', description: 'Speaking and being answered' },
         { name: 'kitchen', description: 'The kitchen for pages and sighted helpers' },
@@ -67,7 +65,8 @@ export const openapi = fp(async (app) => {
         },
       };
     },
-    transformObject: (document) => withMessages(jsonSchemaTransformObject(document) as ApiDocument) as never,
+    transformObject: (document) =>
+      finishDocument(jsonSchemaTransformObject(document) as ApiDocument, messages) as never,
   });
 });
 
@@ -79,6 +78,10 @@ export const openapiRoutes = async (app: FastifyInstance): Promise<void> => {
   const describe = (): ApiDocument => app.swagger() as unknown as ApiDocument;
   app.get('/v1/openapi.json', hidden, async (_request, reply) =>
     reply.type('application/json').send((made.json ??= JSON.stringify(describe()))),
+  );
+  const socket = JSON.stringify(asyncapiDocument());
+  app.get('/v1/asyncapi.json', hidden, async (_request, reply) =>
+    reply.type('application/json').send(socket),
   );
   app.get('/v1/reference', hidden, async (_request, reply) =>
     reply.type('text/html; charset=utf-8').send((made.page ??= referencePage(describe(), PROBLEMS))),

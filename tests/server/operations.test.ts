@@ -50,7 +50,7 @@ describe('the description of the API', () => {
       expect.arrayContaining(['/v1/turns', '/v1/conversation', '/v1/kitchen/items/{id}']),
     );
     expect(Object.keys(document.components.schemas)).toEqual(
-      expect.arrayContaining(['TurnRequest', 'TurnReply', 'ClientMessage', 'ServerMessage', 'Problem']),
+      expect.arrayContaining(['TurnRequestInput', 'TurnReply', 'ClientMessage', 'ServerMessage', 'Problem']),
     );
     expect(JSON.stringify(document)).not.toMatch(/"\$ref":"#\/definitions/);
   });

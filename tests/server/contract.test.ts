@@ -1,0 +1,199 @@
+/** What other programs are made from: the descriptions are valid, and a client made from them works. */
+import { execFile } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import type { AddressInfo } from 'node:net';
+import { join } from 'node:path';
+import { promisify } from 'node:util';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { projectFile } from '../../src/project-files.js';
+import { startService, type Service } from '../support/service.js';
+
+// Each tool is a process of its own, the compiler among them.
+vi.setConfig({ testTimeout: 240_000 });
+
+const run = promisify(execFile);
+const tool = (name: string, args: readonly string[]) =>
+  run(projectFile('node_modules', '.bin', name), args, {
+    env: { ...process.env, REDOCLY_TELEMETRY: 'off', REDOCLY_SUPPRESS_UPDATE_NOTICE: 'true' },
+    maxBuffer: 16 * 1024 * 1024,
+  });
+
+interface Operation {
+  readonly operationId: string;
+  readonly summary: string;
+  readonly description: string;
+  readonly responses: Readonly<Record<string, { readonly content?: Readonly<Record<string, unknown>> }>>;
+}
+interface Document {
+  readonly paths: Readonly<Record<string, Readonly<Record<string, Operation>>>>;
+}
+
+let service: Service;
+let document: Document;
+let folder: string;
+beforeAll(async () => {
+  service = await startService();
+  document = (await service.app.inject('/v1/openapi.json')).json<Document>();
+  // Below node_modules, so that what is made there finds the libraries.
+  folder = mkdtempSync(projectFile('node_modules', '.contract-'));
+  writeFileSync(join(folder, 'openapi.json'), JSON.stringify(document));
+});
+afterAll(async () => {
+  rmSync(folder, { recursive: true, force: true });
+  await service.close();
+});
+
+/** Every `$ref` of a document that leads nowhere in it. */
+const lost = (whole: unknown): string[] => {
+  const missing: string[] = [];
+  const look = (part: unknown): void => {
+    if (typeof part !== 'object' || part === null) return;
+    for (const [key, value] of Object.entries(part)) {
+      if (key === '$ref' && typeof value === 'string') {
+        const found = value
+          .replace(/^#\//, '')
+          .split('/')
+          .reduce<unknown>((at, name) => (at as Record<string, unknown> | undefined)?.[name], whole);
+        if (found === undefined) missing.push(value);
+      } else look(value);
+    }
+  };
+  look(whole);
+  return missing;
+};
+
+describe('the OpenAPI document', () => {
+  it('is valid to two validators', async () => {
+    const name = '@seriousme/openapi-schema-validator';
+    const { Validator } = (await import(name)) as {
+      Validator: new () => { validate(given: object): Promise<{ valid: boolean; errors?: unknown }> };
+    };
+    const checked = await new Validator().validate(structuredClone(document));
+    expect(checked.errors).toBeUndefined();
+    expect(checked.valid).toBe(true);
+    const args = ['lint', join(folder, 'openapi.json'), '--format=json'];
+    // A socket answers 101, a health probe has no errors of the caller's making.
+    const skipped = ['operation-2xx-response', 'operation-4xx-response'].flatMap((rule) => [
+      '--skip-rule',
+      rule,
+    ]);
+    const { stdout } = await tool('redocly', [...args, ...skipped]);
+    expect(JSON.parse(stdout)).toMatchObject({ totals: { errors: 0, warnings: 0 } });
+  });
+
+  it('says of every operation its name, right and errors, with an example of each error', () => {
+    const operations = Object.entries(document.paths).flatMap(([path, methods]) =>
+      Object.entries(methods).map(([method, operation]) => ({ at: `${method} ${path}`, path, ...operation })),
+    );
+    expect(operations.length).toBeGreaterThan(30);
+    expect(new Set(operations.map(({ operationId }) => operationId)).size).toBe(operations.length);
+    for (const { at, path, summary, description, responses } of operations) {
+      expect(summary, at).toBeTruthy();
+      expect(description, at).toMatch(/Right: /);
+      if (path.startsWith('/health')) continue;
+      const errors = Object.entries(responses).filter(([status]) => /^[45]/.test(status));
+      expect(errors.length, at).toBeGreaterThan(1);
+      for (const [status, { content }] of errors) {
+        const { examples } = content?.['application/problem+json'] as { examples: Record<string, object> };
+        for (const example of Object.values(examples))
+          expect(example, at).toMatchObject({ value: { status: Number(status) } });
+      }
+    }
+  });
+
+  it('names the errors that a route really answers with', async () => {
+    const refused = await service.app.inject({ method: 'POST', url: '/v1/turns', payload: {} });
+    const { code, status } = refused.json<{ code: string; status: number }>();
+    const { content } = document.paths['/v1/turns']!['post']!.responses[String(status)]!;
+    expect(content?.['application/problem+json']).toHaveProperty(['examples', code]);
+    expect(refused.headers['content-type']).toMatch('application/problem+json');
+  });
+});
+
+describe('the AsyncAPI document', () => {
+  it('is version 3, refers to nothing it lacks, and has every message of the socket', async () => {
+    const made = (await service.app.inject('/v1/asyncapi.json')).json<{
+      asyncapi: string;
+      channels: { conversation: { messages: object } };
+    }>();
+    expect(made.asyncapi).toBe('3.0.0');
+    expect(lost(made)).toEqual([]);
+    expect(Object.keys(made.channels.conversation.messages).sort()).toEqual(
+      [
+        ...['turn', 'partial', 'ping', 'ack'].map((type) => `client-${type}`),
+        ...['welcome', 'reply', 'partial', 'pong', 'unasked', 'changed', 'error'].map(
+          (type) => `server-${type}`,
+        ),
+      ].sort(),
+    );
+  });
+
+  it('would be found lacking if it were', () => {
+    expect(lost({ a: { $ref: '#/b/c' }, b: {} })).toEqual(['#/b/c']);
+  });
+});
+
+/** As a stranger would write it, from the description alone. */
+const client = `
+import createClient from 'openapi-fetch';
+import type { paths } from './api.js';
+
+const [base = '', token = ''] = process.argv.slice(2);
+const api = createClient<paths>({ baseUrl: base, headers: { authorization: \`Bearer \${token}\` } });
+const failed = (error: { code: string } | undefined): never => {
+  throw new Error(error?.code ?? 'no answer');
+};
+const say = async (text: string) => {
+  const { data, error } = await api.POST('/v1/turns', {
+    body: { id: crypto.randomUUID(), conversation: 'a-stranger', hypotheses: [{ text }] },
+  });
+  return data?.speech.text ?? failed(error);
+};
+
+console.log(await say('where is the milk'));
+const waits = await api.POST('/v1/pairings', { body: { name: 'speaker by the door' } });
+const asked = waits.data ?? failed(waits.error);
+const letIn = await api.POST('/v1/pairings/confirm', { body: { code: asked.code } });
+console.log((letIn.data ?? failed(letIn.error)).name);
+const [item = failed(undefined)] = (await api.GET('/v1/kitchen/items')).data ?? [];
+const changed = await api.PATCH('/v1/kitchen/items/{id}', {
+  params: { path: { id: item.id } },
+  body: { name: 'renamed by a stranger' },
+});
+console.log((changed.data ?? failed(changed.error)).version > 0);
+const undone = await api.POST('/v1/kitchen/undo', { body: {} });
+console.log((undone.data ?? failed(undone.error)).version > 0);
+const after = await api.GET('/v1/kitchen/items/{id}', { params: { path: { id: item.id } } });
+console.log(after.data?.name === item.name);
+const none = await api.GET('/v1/kitchen/items/{id}', { params: { path: { id: 'nothing' } } });
+console.log(none.error?.code);
+`;
+
+describe('a client made from the description', () => {
+  it('is typed, talks, pairs, changes and undoes', async () => {
+    await tool('openapi-typescript', [join(folder, 'openapi.json'), '-o', join(folder, 'api.d.ts')]);
+    writeFileSync(join(folder, 'client.ts'), client);
+    writeFileSync(join(folder, 'package.json'), '{ "type": "module" }');
+    const options = ['--strict', '--module', 'nodenext', '--target', 'es2022', '--skipLibCheck'];
+    const typed = await tool('tsc', [...options, '--types', 'node', join(folder, 'client.ts')]).catch(
+      (error: { stdout: string }) => error,
+    );
+    expect(typed.stdout).toBe('');
+    expect(readFileSync(join(folder, 'client.js'), 'utf8')).toContain('openapi-fetch');
+    await service.app.listen({ port: 0, host: '127.0.0.1' });
+    const { port } = service.app.server.address() as AddressInfo;
+    const { stdout } = await run(process.execPath, [
+      join(folder, 'client.js'),
+      `http://127.0.0.1:${port}`,
+      service.tokens.own,
+    ]);
+    expect(stdout.trim().split('\n')).toEqual([
+      expect.stringMatching(/milk/),
+      'speaker by the door',
+      'true',
+      'true',
+      'true',
+      'not-found',
+    ]);
+  });
+});
