@@ -34,6 +34,11 @@ export default tseslint.config(
   { files: ['src/**/*.ts'], ignores: ['src/cli/**', 'src/server/**', 'src/web/**'], rules: noClock },
   {
     files: ['**/*.mjs', '**/*.cjs'],
-    languageOptions: { globals: { process: 'readonly', console: 'readonly', module: 'writable' } },
+    languageOptions: { globals: { process: 'readonly', console: 'readonly' } },
+  },
+  {
+    files: ['**/*.cjs'],
+    languageOptions: { globals: { require: 'readonly', module: 'writable', __dirname: 'readonly' } },
+    rules: { '@typescript-eslint/no-require-imports': 'off' },
   },
 );
