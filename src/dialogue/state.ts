@@ -5,7 +5,7 @@ import type { Temperature } from '../safety/api.js';
 import type { Instant } from '../terms/dates.js';
 import type { Act, Expectation, SaidDate } from '../understanding/intents.js';
 import type { Conversation } from './api.js';
-import type { Asked } from './ask/record.js';
+import type { Query } from '../protocol/query.js';
 
 /** What "it", "them", "the other one" and "this" mean. */
 export interface Memory {
@@ -41,6 +41,17 @@ export interface Memory {
 export interface Choice {
   readonly ids: readonly Id[];
   readonly label: Say;
+}
+
+/** The last question put together from its parts, and what was told for it. */
+export interface Asked {
+  readonly query: Query;
+  /** In the order told. */
+  readonly members: readonly Id[];
+  /** Turns so far when it was told. */
+  readonly turn: number;
+  /** What each question of this talk was about, first of them first. */
+  readonly subjects: readonly (readonly Id[])[];
 }
 
 /** What an act still needs, and how to ask for it. Asked the same way never more than twice. */

@@ -7,8 +7,6 @@ import type { Candidate, Mention, PersonMention, PlaceMention, SaidDate } from '
 import type { Edit, Query } from '../protocol/query.js';
 import type { Touch } from '../terms/touch.js';
 
-import type { AskProposal } from './moves/api.js';
-
 export type { Candidate, Mention, PlaceMention, Pointer, SaidDate } from '../protocol/mentions.js';
 
 /** Intents that, carried out, change the kitchen. */
@@ -369,6 +367,33 @@ export interface Interpretation {
   readonly normalised: string;
   /** What the confidence was reckoned from; absent where cue words alone spoke. See confidence.ts. */
   readonly evidence?: { readonly score: number; readonly part: number; readonly mended: boolean };
+}
+
+/** How a move is meant: it gates what may be done, whatever the words are. */
+export type Mood = 'told' | 'asked' | 'wished' | 'ordered' | 'supposed' | 'denied' | 'reported' | 'doubted';
+
+/** One way to take the whole utterance. */
+export interface Proposal {
+  readonly acts: readonly Act[];
+  readonly mood: Mood;
+  /** Words that carry some part of the meaning, by index. */
+  readonly used: ReadonlySet<number>;
+  /** Words that say something and that no part of the meaning took, by index. */
+  readonly left: readonly number[];
+  /** Natural logarithm, at most 0: how likely it is that this was meant. */
+  readonly score: number;
+  /** Who proposed it: the name of the reader's file. */
+  readonly by: string;
+}
+
+/** A question put together from its parts: see questions.ts. */
+export interface AskProposal extends Proposal {
+  /** It names something of its own: a thing, a place, a feel. */
+  readonly ownSubject: boolean;
+  /** It names a thing or place of this kitchen for certain. */
+  readonly hers: boolean;
+  /** Nothing but pieces that could follow a question: "and in the garage", "the other one". */
+  readonly fragment: boolean;
 }
 
 export interface Understanding {

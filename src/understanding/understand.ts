@@ -20,7 +20,7 @@ import type {
 import { toldReading } from './moves/search.js';
 import { stepsReading } from './moves/steps.js';
 import type { HouseholdNames } from './names/api.js';
-import type { AskProposal } from './moves/api.js';
+import type { AskProposal } from './intents.js';
 import { questionIn } from './moves/questions.js';
 import { mendedReadings, readingsOf, strayReadings, type Reader, type Reading } from './readings.js';
 import { confidenceOfCues, thresholds, verdictOn } from './thresholds.js';

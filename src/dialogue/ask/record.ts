@@ -5,17 +5,7 @@
 import type { Id } from '../../kitchen/model.js';
 import type { Attribute, Filter, Query, Who } from '../../protocol/query.js';
 import type { Act, Intent, Slots } from '../../understanding/intents.js';
-import type { Memory } from '../state.js';
-
-export interface Asked {
-  readonly query: Query;
-  /** In the order told. */
-  readonly members: readonly Id[];
-  /** Turns so far when it was told. */
-  readonly turn: number;
-  /** What each question of this talk was about, first of them first. */
-  readonly subjects: readonly (readonly Id[])[];
-}
+import type { Asked, Memory } from '../state.js';
 
 const subjectsKept = 8;
 

@@ -4,7 +4,7 @@ import type { Id, Item } from '../../kitchen/model.js';
 import type { Edit, Filter, Query } from '../../protocol/query.js';
 import type { Turn } from '../handler.js';
 import { atOrdinal } from '../refer/items.js';
-import type { Asked } from './record.js';
+import type { Asked } from '../state.js';
 
 export interface Resolved {
   readonly query: Query;

@@ -8,7 +8,7 @@ import {
   type Interpretation,
   type Understanding,
 } from '../../understanding/intents.js';
-import type { AskProposal } from '../../understanding/moves/api.js';
+import type { AskProposal } from '../../understanding/intents.js';
 import { askReply } from '../ask/ask.js';
 import type { Reply } from '../handler.js';
 import { type Work, absorb, tryAct, turnOf, unsettled, withState } from './work.js';
@@ -93,7 +93,7 @@ const wanted = (
   const narrows = edit !== undefined && (edit.query.where.length > 0 || edit.query.order !== null);
   if (
     narrows &&
-    (edit.point === 'told' || (edit.point === 'it' && act.slots.item?.pointer == null)) &&
+    (edit.point === 'told' || (edit.point === 'it' && (act.slots.item?.pointer ?? null) === null)) &&
     told &&
     ofEverything.has(act.intent)
   )

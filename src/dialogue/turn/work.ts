@@ -292,7 +292,10 @@ const carryOut = (work: Work, statement: Statement, sure: boolean): Work =>
 export const runAct = (work: Work, act: Act, settled: Settled = unsettled): Work => {
   const { statements } = act.slots;
   if (statements && statements.length > 0)
-    return statements.reduce<Work>((at, statement) => carryOut(at, statement, settled.sure), { ...work, act });
+    return statements.reduce<Work>((at, statement) => carryOut(at, statement, settled.sure), {
+      ...work,
+      act,
+    });
   return absorb({ ...work, act }, act, settled, handlers[act.intent](act, turnOf(work, settled)));
 };
 

@@ -5,7 +5,7 @@
  */
 import type { Amount, Share } from '../../terms/amount.js';
 import type { Touch } from '../../terms/touch.js';
-import type { Act, Candidate, Mention, PlaceMention, SaidDate } from '../intents.js';
+import type { Candidate, Mention, PlaceMention, SaidDate } from '../intents.js';
 
 /** Words `from` up to, not including, `to`. */
 export interface Span {
@@ -46,30 +46,3 @@ export type Chunk = Span &
   );
 
 export type ChunkOf<K extends Chunk['kind']> = Extract<Chunk, { readonly kind: K }>;
-
-/** How a move is meant: it gates what may be done, whatever the words are. */
-export type Mood = 'told' | 'asked' | 'wished' | 'ordered' | 'supposed' | 'denied' | 'reported' | 'doubted';
-
-/** One way to take the whole utterance. */
-export interface Proposal {
-  readonly acts: readonly Act[];
-  readonly mood: Mood;
-  /** Words that carry some part of the meaning, by index. */
-  readonly used: ReadonlySet<number>;
-  /** Words that say something and that no part of the meaning took, by index. */
-  readonly left: readonly number[];
-  /** Natural logarithm, at most 0: how likely it is that this was meant. */
-  readonly score: number;
-  /** Who proposed it: the name of the reader's file. */
-  readonly by: string;
-}
-
-/** A question put together from its parts: see questions.ts. */
-export interface AskProposal extends Proposal {
-  /** It names something of its own: a thing, a place, a feel. */
-  readonly ownSubject: boolean;
-  /** It names a thing or place of this kitchen for certain. */
-  readonly hers: boolean;
-  /** Nothing but pieces that could follow a question: "and in the garage", "the other one". */
-  readonly fragment: boolean;
-}

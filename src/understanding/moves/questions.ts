@@ -6,7 +6,7 @@ import type { DynamicRules } from '../../grammar/api.js';
 import type { Edit, Filter, Point, Query } from '../../protocol/query.js';
 import type { PlainDate } from '../../terms/dates.js';
 import { emptyMention, type Act, type Mention } from '../intents.js';
-import type { AskProposal } from './api.js';
+import type { AskProposal } from '../intents.js';
 import { askingIn, attributesIn, is } from './questions/asked.js';
 import { contained, dayMeant, ofPeople, ofThings, orderIn } from './questions/filters.js';
 import { piecesOf, type Piece, type PieceOf } from './questions/pieces.js';

@@ -14,7 +14,7 @@ import type {
 
 import type { Guess } from '../guesses.js';
 import type { Reader } from '../readings.js';
-import type { Proposal } from './api.js';
+import type { Proposal } from '../intents.js';
 import { chunksOf } from './chunks.js';
 import { movesLexicon } from './lexicon.js';
 import { statementsProposal } from './statements.js';

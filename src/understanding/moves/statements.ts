@@ -7,7 +7,8 @@
 import type { DynamicRules } from '../../grammar/api.js';
 import { type Deed, type Mention, type PlaceMention, type SaidDate } from '../intents.js';
 import { pointed } from '../meaning-parts.js';
-import type { Chunk, ChunkOf, Proposal } from './api.js';
+import type { Proposal } from '../intents.js';
+import type { Chunk, ChunkOf } from './api.js';
 import { placeLike } from './chunks.js';
 import { newDraft, saysSomething, statementOf, type Draft } from './draft.js';
 import type { MovesLexicon } from './lexicon.js';
