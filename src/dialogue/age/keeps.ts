@@ -67,7 +67,10 @@ export const keeps: Handler = (act, turn) => {
 /** Talk of a power cut makes "is the milk all right" a question about that. What is past anyway is told so. */
 const afterPower = (turn: Turn, items: readonly Item[], slots: Slots): Reply | null => {
   if (!turn.state.outage || slots.duration !== undefined || items.length === 0) return null;
-  const fresh = items.filter((item) => assessIn(turn.kitchen, item, turn.clock).verdict !== 'throw-out');
+  const fresh = items.filter((item) => {
+    const found = assessIn(turn.kitchen, item, turn.clock);
+    return found.verdict !== 'throw-out' || found.reasons[0]?.code === 'power-lost';
+  });
   const parts = [...new Map(afterOutage(turn, fresh).map((part) => [JSON.stringify(part), part])).values()];
   if (parts.length === 0 || fresh.length < items.length) return null;
   return {

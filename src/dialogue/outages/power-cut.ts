@@ -1,5 +1,5 @@
 /** A power cut: what to do while it lasts, and what became of the food when it is back. */
-import { isPlural, storageOf } from '../../kitchen/index.js';
+import { isPlural, isRefused, storageOf, wentThroughPowerCut } from '../../kitchen/index.js';
 import type { Item } from '../../kitchen/model.js';
 import { powerCut as powerCutReport } from '../../safety/index.js';
 import type { PowerCutReport } from '../../safety/api.js';
@@ -162,6 +162,20 @@ export const powerCut: Handler = (act, turn) => {
   };
 };
 
+/** What the table made of each food that did not simply hold. */
+const costs = ({ items }: PowerCutReport): ReadonlyMap<string, 'lost' | 'doubtful'> =>
+  new Map(
+    items.flatMap(({ itemId, verdict }): (readonly [string, 'lost' | 'doubtful'])[] =>
+      itemId === null
+        ? []
+        : verdict === 'discard' || verdict === 'discard-in-doubt'
+          ? [[itemId, 'lost']]
+          : verdict === 'check'
+            ? [[itemId, 'doubtful']]
+            : [],
+    ),
+  );
+
 export const powerBack: Handler = (act, turn) => {
   const { slots } = act;
   const since = sinceSaid(turn, slots) ?? turn.state.outage?.since ?? null;
@@ -175,6 +189,9 @@ export const powerBack: Handler = (act, turn) => {
   const hours = seconds(Math.round((Date.parse(backAt) - Date.parse(since)) / 1000));
   const sources = sourcesOf(report.items.slice(0, 3));
   const steps = powerSteps(turn.kitchen, report);
+  // What it cost stays on the record of each food: tomorrow it is no better.
+  const lost = wentThroughPowerCut(turn, { from: since, to: backAt }, costs(report));
+  const changes = isRefused(lost) ? {} : { changes: [lost] };
   if (steps) {
     const discards = thrownOut(report);
     const items = steps.steps[0]?.items ?? [];
@@ -191,6 +208,7 @@ export const powerBack: Handler = (act, turn) => {
       count: discards,
       memory: { items },
       outage,
+      ...changes,
     };
   }
   const kept = [...new Set(report.items.map(({ name }) => name))];
@@ -206,6 +224,7 @@ export const powerBack: Handler = (act, turn) => {
     sources,
     procedure: null,
     outage,
+    ...changes,
   };
 };
 

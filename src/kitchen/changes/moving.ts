@@ -239,7 +239,7 @@ const wentThroughPowerCut = (
     ops.push(itemOp(item, history ? { history } : {}));
     about.push(item.name);
   }
-  return ops.length === 0 ? refuse('nothing-changes') : change('noted', [...new Set(about)], ops);
+  return ops.length === 0 ? refuse('nothing-changes') : change('amended', [...new Set(about)], ops);
 };
 
 /** Reheated once more. Refused: unknown-item, already-gone. */
