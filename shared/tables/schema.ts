@@ -56,6 +56,20 @@ export const storageRow = z.object({
   note: cell,
 });
 
+/** A product of the USDA's storage-time data; the row's id is the data set's own with `usda-` before it. */
+export const storageDataRow = z.object({
+  id,
+  food: text.min(1),
+  type: text,
+  pantry: orNull(span),
+  pantry_opened: orNull(span),
+  fridge: orNull(span),
+  fridge_opened: orNull(span),
+  fridge_thawed: orNull(span),
+  freezer: orNull(span),
+  note: cell,
+});
+
 export const foodKind = z.object({
   id,
   label: text.min(1),
@@ -327,6 +341,7 @@ export const microwave = z.object({
 });
 
 export type StorageRow = z.infer<typeof storageRow>;
+export type StorageDataRow = z.infer<typeof storageDataRow>;
 export type FoodKind = z.infer<typeof foodKind>;
 export type ForeignNameRow = z.infer<typeof foreignNameRow>;
 export type FoodRow = z.infer<typeof foodRow>;

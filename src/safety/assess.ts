@@ -29,6 +29,7 @@ import { leftOutLimit } from './left-out-limit.js';
 import { kindOf, matchFood } from './match.js';
 import { anchorOf, chooseRow, rowUsed } from './storage.js';
 import type { Chosen } from './storage.js';
+import { asChartRow, spanDays, storageDataFor, type Cell } from './storage-data.js';
 import { cite } from './tables.js';
 import type { SafetyTables } from './tables.js';
 
@@ -174,6 +175,40 @@ const judgeMinutes = (
   else if (SEVERITY[work.verdict] < SEVERITY['refrigerate-now']) work.verdict = 'refrigerate-now';
 };
 
+/** How long it is at its best on a shelf, by the USDA's storage data; false where that has no row for it. */
+const judgePantry = (
+  subject: Subject,
+  clock: ClockState,
+  today: Today,
+  work: Working,
+  tables: SafetyTables,
+): boolean => {
+  const cell: Cell = subject.opened ? 'pantry_opened' : 'pantry';
+  const found = storageDataFor(subject.name, cell, tables);
+  if (found === null) return false;
+  const row = asChartRow(found, cell);
+  work.row = rowUsed(row, 'shelf', 'us', tables);
+  const since = subject.opened ? (clock.openedOn ?? clock.startedOn) : clock.startedOn;
+  if (since === null) {
+    work.verdict = subject.ageless ? 'how-long' : 'no-figure';
+    work.reasons.push(
+      subject.ageless
+        ? reason('keeps', spanArgs(work.row), work.row.source)
+        : reason('pantry-quality', spanArgs(work.row), work.row.source),
+      reason(subject.opened ? 'opened-label-decides' : 'label-decides'),
+    );
+    return true;
+  }
+  const ends = spanEnds(dayNumber(since), row.fridge!);
+  work.quality = { from: ends.low, to: ends.high };
+  work.verdict = today.number > ends.high ? 'past-best-quality' : 'fine';
+  work.reasons.push(
+    reason('pantry-quality', spanArgs(work.row), work.row.source),
+    reason(subject.opened ? 'opened-label-decides' : 'label-decides'),
+  );
+  return true;
+};
+
 const judgeRoom = (
   subject: Subject,
   kind: FoodKind,
@@ -185,6 +220,7 @@ const judgeRoom = (
 ): void => {
   if (keepsAtRoom(kind, subject)) {
     work.verdict = 'no-figure';
+    if (region === 'us' && judgePantry(subject, clock, today, work, tables)) return;
     // Soup or milk in the pantry is a tin or carton, or it is spoiled. A record was put there by its cook;
     // a mere question leaves it open.
     const mustBeSealed =
@@ -713,6 +749,37 @@ const cautionsOf = (
 const tinInFridge = (subject: Subject, kind: FoodKind): boolean =>
   subject.where === 'fridge' && kind.room === 'tin' && kind.us === null && /high|medium/.test(kind.hazard);
 
+/**
+ * Where no current chart has a figure of its own, the USDA's storage data is asked by the food's name; of it
+ * and an older chart or a leaflet, the shorter time holds.
+ */
+const withData = (
+  subject: Subject,
+  kind: FoodKind,
+  chart: Chosen | null,
+  opened: boolean,
+  clock: ClockState,
+  tables: SafetyTables,
+): Chosen | null => {
+  if (subject.homeMade || subject.state === 'cooked') return chart;
+  // Of whole fruit and the like its times are of taste: told when asked, and nothing is thrown out by them.
+  if (kind.hazard === 'none' && !subject.ageless) return chart;
+  const cell: Cell = clock.phase === 'frozen' ? 'freezer' : opened ? 'fridge_opened' : 'fridge';
+  const figure = cell === 'freezer' ? (chart?.row.freezer ?? null) : (chart?.row.fridge ?? null);
+  const row = storageDataFor(subject.name, cell, tables, figure !== null);
+  if (row === null) return chart;
+  const own = asChartRow(row, cell);
+  const ours = cell === 'freezer' ? own.freezer : own.fridge;
+  // That a chart says not to freeze it is a figure too; and a freezer's times are of taste only.
+  if (cell === 'freezer' && chart !== null && (figure !== null || chart.row.freezer_note !== null))
+    return chart;
+  const better =
+    figure === null ||
+    chart!.general ||
+    (chart!.row.standing !== 'current' && ours !== null && spanDays(ours) < spanDays(figure));
+  return better ? { row: own, fromOpening: cell === 'fridge_opened', general: false } : chart;
+};
+
 /** What one region's guidance says. */
 export const judge = (subject: Subject, region: Region, today: Today, tables: SafetyTables): Assessment => {
   const match = matchFood(
@@ -724,15 +791,9 @@ export const judge = (subject: Subject, region: Region, today: Today, tables: Sa
   const part = subject.oldestPart;
   const dates = part === null ? subject.dates : { ...subject.dates, made: part };
   const clock = clockOf(dates, whereFor(subject, kind), subject);
-  const chosen = chooseRow(
-    kind,
-    region,
-    {
-      opened: subject.opened || clock.openedOn !== null || tinInFridge(subject, kind),
-      homeMade: subject.homeMade,
-    },
-    tables,
-  );
+  const opened = subject.opened || clock.openedOn !== null || tinInFridge(subject, kind);
+  const chart = chooseRow(kind, region, { opened, homeMade: subject.homeMade }, tables);
+  const chosen = region === 'us' ? withData(subject, kind, chart, opened, clock, tables) : chart;
   const work = new Working();
   work.used = daysUsed(clock, today.number);
 

@@ -41,6 +41,7 @@ export const REASON_CODES = [
   'left-out-hot', // one hour above ninety Fahrenheit
   'room-temperature', // perishable kept where it is not cold
   'date-unknown',
+  'pantry-quality', // low, high, unit: best so long on a shelf, and no matter of safety
   'at-least-days', // days
   'future-date', // day
   'label-decides',
@@ -122,6 +123,7 @@ export const CAUTION_CODES = [
 export type CautionCode = (typeof CAUTION_CODES)[number];
 
 export const MATCH_CODES = [
+  'riskiest-part', // the part of the name that spoils soonest decided
   'taken-as', // said which food it was taken for
   'raw-assumed', // nobody said; raw is the shorter time
   'cooked-assumed', // it has a maker or a made date

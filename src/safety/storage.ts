@@ -54,12 +54,15 @@ export const anchorOf = (chosen: Chosen, clock: ClockState): string | null => {
   return clock.startedOn;
 };
 
-const rowsUsed = new WeakMap<StorageRow, { readonly keeping: RowUsed; readonly quality: RowUsed }>();
+const rowsUsed = new WeakMap<
+  StorageRow,
+  { readonly keeping: RowUsed; readonly quality: RowUsed; readonly shelf: RowUsed }
+>();
 
-/** A row as an answer shows it. */
+/** A row as an answer shows it; `shelf`: its figure for room temperature, which is of quality. */
 export const rowUsed = (
   row: StorageRow,
-  kind: RowUsed['kind'],
+  kind: RowUsed['kind'] | 'shelf',
   region: Region,
   tables: SafetyTables,
 ): RowUsed => {
@@ -76,7 +79,11 @@ export const rowUsed = (
     source: cite(tables, row),
     note: row.note,
   });
-  const made = { keeping: shown(row.fridge, 'keeping'), quality: shown(row.freezer, 'quality') };
+  const made = {
+    keeping: shown(row.fridge, 'keeping'),
+    quality: shown(row.freezer, 'quality'),
+    shelf: shown(row.fridge, 'quality'),
+  };
   rowsUsed.set(row, made);
   return made[kind];
 };

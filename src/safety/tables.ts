@@ -60,6 +60,7 @@ const load = () => {
       us: byId('storage-us.csv', csv('storage-us.csv', schema.storageRow)),
       uk: byId('storage-uk.csv', csv('storage-uk.csv', schema.storageRow)),
     },
+    storageData: byId('storage-usda.csv', csv('storage-usda.csv', schema.storageDataRow)),
     kinds: byId('food-kinds.csv', csv('food-kinds.csv', schema.foodKind)),
     foods: csv('foods.csv', schema.foodRow),
     spanishNames: csv('food-names-es.csv', schema.foreignNameRow),

@@ -124,6 +124,7 @@ safety-power-lost = it got too warm in a power cut, and that does not pass.
 safety-power-doubtful = it went through a power cut, and nobody felt or measured it since.
 safety-left-out-hot = above ninety degrees Fahrenheit, only one hour is allowed.
 safety-room-temperature = it is kept where it is not cold.
+safety-pantry-quality = guidance gives { $span } on a shelf, for best quality.
 safety-date-unknown = no date is recorded for it.
 safety-at-least-days = it has been here at least { $days }.
 safety-future-date = its date, { $day }, is still to come; please check it.
@@ -156,7 +157,10 @@ safety-doubled-portions = more portions take longer.
 safety-portions-beyond = for that many portions I have no figure: heat and check.
 safety-not-yet-hot = { CAP($reached) } is not hot enough; guidance says { $wanted }.
 safety-hot-enough = that is hot enough by guidance.
-safety-rest-more = let it rest { $minutes } minutes more.
+safety-rest-more = let it rest { $minutes ->
+    [one] one minute
+   *[other] { $minutes } minutes
+  } more.
 safety-held-too-short = hold it longer: { $wanted } seconds in all.
 safety-boil-wanted = it should come to a rolling boil.
 safety-look-unusable = the usual sign is to be looked at, so use a talking thermometer.
@@ -271,7 +275,7 @@ refusal-past-guidance = By guidance it is to be thrown out, so I do not tell you
 refusal-reheated-already = It was reheated already, and guidance says once only. Throw out what is left.
 refusal-takeaway-rice = Rice from a takeaway is not to be reheated.
 refusal-slow-cooker = A slow cooker heats too slowly for reheating. Heat it in a pan or the microwave first.
-refusal-no-microwave-for-infants = Do not use the microwave for a baby's milk.
+refusal-no-microwave-for-infants = Stand a baby's milk in warm water: do not use the microwave, and do not boil it.
 refusal-method-unknown = I do not know that way of heating. There are microwave, oven, hob, air fryer and steamer.
 refusal-not-for-reheating = That is eaten as it is.
 refusal-age-unknown = Its age is not recorded. When in doubt, throw it out.
@@ -345,3 +349,33 @@ danger-taste = Do not taste it to find out. Go by how long and how cold it was k
     .short = Do not taste it to find out.
 allergy-not-taken = I did not take that in: who must not have { $allergens }? Say, for example, Jack is allergic to { $allergens }.
 confirm-said-free = Did its label, or whoever made it, say that { THE($name) } { IS($name) } free from { $allergens }? Yes or no.
+
+match-riskiest-part = the part that spoils soonest decides.
+# One question of guidance, with what was told.
+guidance-in-fridge = That is for the fridge.
+    .short = In the fridge.
+guidance-elsewhere = I cannot say: how cold the { $place } is I do not know. When in doubt, throw it out.
+guidance-if-fridge = In the fridge it would be { $span }.
+guidance-sell-by = A sell-by date is for the shop.
+guidance-refreeze-yes = Yes, guidance says { $name } thawed in the fridge may be frozen again.
+guidance-refreeze-cook-first = Cook the { $name } first: only then may it be frozen again.
+guidance-refreeze-no = No, do not freeze the { $name } again.
+guidance-refreeze-unknown = How was the { $name } thawed: in the fridge, in cold water, in the microwave, or left out? In doubt, do not freeze it again.
+guidance-probe-yes = Yes, that is hot enough by guidance.
+    .short = Hot enough.
+guidance-probe-no = Not yet.
+guidance-fridge-warm = Too warm for a fridge: guidance says { $wanted } or colder.
+guidance-fridge-cold = Cold enough for a fridge: guidance says { $wanted } or colder.
+guidance-freezer-warm = Too warm for a freezer: guidance says { $wanted } or colder.
+guidance-freezer-cold = Cold enough for a freezer: guidance says { $wanted } or colder.
+guidance-power-since = How long was the power out?
+guidance-thaw-fridge = In the fridge, { $low }{ $high ->
+    [none] {""}
+   *[other] {" "}to { $high }
+  }.
+guidance-thaw-water = In cold water, about { $time }, changed every thirty minutes, and cooked at once.
+guidance-thaw-weight = That is for one pound.
+guidance-boil = If you doubt how it was canned, throw it out. Guidance says boil it { $time } before tasting, and a minute more for each thousand feet up.
+guidance-warm-infant = Stand the bottle in warm water, and do not boil it.
+guidance-feed-over = No: guidance says throw out what is left { $limit } after the feed began.
+guidance-feed-within = Up to { $limit } after the feed began, guidance says; then throw it out.

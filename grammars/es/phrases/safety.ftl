@@ -104,6 +104,7 @@ safety-power-lost = se calentó demasiado en un apagón, y eso no se pasa.
 safety-power-doubtful = pasó por un apagón y nadie lo ha tocado ni medido desde entonces.
 safety-left-out-hot = a más de noventa grados Fahrenheit, solo se permite una hora.
 safety-room-temperature = está guardado donde no hace frío.
+safety-pantry-quality = la guía da { $span } en la alacena, por calidad.
 safety-date-unknown = no hay fecha registrada.
 safety-at-least-days = lleva aquí al menos { $days }.
 safety-future-date = su fecha, { $day }, todavía no llega; revísala, por favor.
