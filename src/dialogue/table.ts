@@ -14,6 +14,7 @@ import { find } from './find/find.js';
 import { howToReach, tellAbout, whatsThis } from './find/whats-this.js';
 import { letIn, removeDevice, renameDevice } from './devices/guests.js';
 import { danger } from './guidance/danger.js';
+import { guidance } from './guidance/guidance.js';
 import { urgent } from './guidance/urgent.js';
 import type { Handler } from './handler.js';
 import { redo, whatChanged, whoDid } from './history/history.js';
@@ -107,6 +108,7 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   'thaw-plan': thawPlan,
   'cook-temperature': cookTemperature,
   'left-out': leftOut,
+  guidance,
   urgent,
   danger,
   'power-cut': powerCut,

@@ -92,6 +92,16 @@ export const checkHotHoldReheat = (
   };
 };
 
+/** How long a baby's bottle may be gone on with once the feed began, in minutes; null where no rule is held. */
+export const feedLimit = (
+  milk: 'human' | 'formula',
+  tables = safetyTables(),
+): { readonly minutes: number; readonly source: Citation } | null => {
+  const id = milk === 'human' ? 'us-human-milk-feed' : 'us-formula-feeding';
+  const rule = tables.timeRules.leftOut.find((row) => row.id === id);
+  return rule === undefined ? null : { minutes: rule.minutes, source: cite(tables, rule) };
+};
+
 /** A bottle of infant formula: two hours from making, one from the start of the feed; the earlier ends it. */
 export const formulaUntil = (
   bottle: { readonly made: Instant; readonly feedBegan: Instant | null },

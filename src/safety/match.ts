@@ -78,6 +78,8 @@ interface Found {
 }
 interface Reading {
   readonly found: Found | null;
+  /** Every food its words name, the deciding one among them. */
+  readonly parts: readonly FoodRow[];
   readonly exact: boolean;
   readonly saidState: CookState;
   readonly words: ReadonlySet<string>;
@@ -135,11 +137,18 @@ const readWords = (words: readonly string[], index: Index): Reading => {
   const headEnd = joint === -1 ? words.length : joint;
   let inHead: Found | null = null;
   let anywhere: Found | null = null;
+  const parts: FoodRow[] = [];
+  let past = 0;
   for (let from = 0; from < words.length; from++) {
     for (let to = Math.min(words.length, from + index.longest); to > from; to--) {
       const known = index.phrases.get(words.slice(from, to).join(' '));
       if (known === undefined) continue;
       const found = { ...known, from, to };
+      // The longest name at a place covers those within it: "peanut butter" is no butter.
+      if (from >= past) {
+        parts.push(known.row);
+        past = to;
+      }
       if (from < headEnd && better(found, inHead)) inHead = found;
       if (better(found, anywhere)) anywhere = found;
       break;
@@ -160,7 +169,7 @@ const readWords = (words: readonly string[], index: Index): Reading => {
       : null;
   const plain = (word: string): boolean =>
     FILLERS.has(word) || COOKED_WORDS.has(word) || RAW_WORDS.has(word) || CUT_WORDS.has(word);
-  return { found, exact: found !== null && beside.every(plain), saidState, words: new Set(words) };
+  return { found, parts, exact: found !== null && beside.every(plain), saidState, words: new Set(words) };
 };
 
 const some = (words: ReadonlySet<string>, set: ReadonlySet<string>): boolean => {
@@ -225,7 +234,52 @@ const fridgeDays = (name: string | null, tables: SafetyTables): number | null =>
   return span ? spanEnds(0, span).high : null;
 };
 
+/** Words after which a food is only a flavour, or dry: crisps, crackers, a cube. Common practice. */
+const ONLY_FLAVOUR =
+  /^(flavou?r(ed)?|crisp|cracker|cube|bouillon|seasoning|powder|granule|chip|sauce|oil|vinegar|stuffing mix|mix|rub|spice|free|style)$/;
+/** A vegetable or a bread treated so is a cooked dish, and no longer whole. Common practice. */
+const MADE_A_DISH = /^(stuffed|creamed|filled|scalloped|loaded|gratin|mousse|salad|curried)$/;
+
+/**
+ * What keeps without the cold, but holds meat or fish by its name or was made a dish, is as perishable as its
+ * riskiest part: "lobster roll" is no bread, "stuffed pepper" no whole vegetable. Null: the row stands.
+ */
+const riskiestPart = (
+  row: FoodRow,
+  family: string,
+  reading: Reading,
+  tables: SafetyTables,
+): string | null => {
+  const own = tables.kinds.get(family);
+  if (own === undefined || (own.room !== 'stable' && own.hazard !== 'none' && own.hazard !== 'low'))
+    return null;
+  const { words } = reading;
+  if ([...words].some((word) => ONLY_FLAVOUR.test(word))) return null;
+  for (const part of reading.parts) {
+    if (part === row) continue;
+    const cooked = tables.kinds.get(part.cooked ?? part.bought ?? '');
+    // The table of power cuts holds raw and cooked meat, poultry, fish and seafood as one group.
+    if (cooked !== undefined && cooked.hazard === 'high' && cooked.room === 'perishable') return cooked.id;
+  }
+  const treated = [...words].some((word) => MADE_A_DISH.test(word));
+  return treated && own.room === 'stable' ? 'cooked-dish' : null;
+};
+
+/** The family of the name's deciding word, unless another part of it is riskier. */
 const choose = (
+  reading: Reading,
+  hints: MatchHints,
+  tables: SafetyTables,
+): Pick<FoodMatch, 'family' | 'state' | 'notes'> => {
+  const plain = byDecidingWord(reading, hints, tables);
+  const row = reading.found?.row;
+  const carried = row === undefined ? null : riskiestPart(row, plain.family, reading, tables);
+  return carried === null
+    ? plain
+    : { family: carried, state: 'cooked', notes: ['taken-as', 'riskiest-part'] };
+};
+
+const byDecidingWord = (
   reading: Reading,
   hints: MatchHints,
   tables: SafetyTables,
@@ -289,6 +343,18 @@ export const matchFood = (name: string, hints: MatchHints = {}, tables = safetyT
     sure: reading.found === null ? 'unknown' : reading.exact ? 'exact' : 'contains',
     notes,
   });
+};
+
+/** Every reviewed food that a name names, as "turkey burger" names two. */
+export const namedParts = (name: string, tables = safetyTables()): readonly FoodRow[] => {
+  const index = indexOf(tables);
+  return (index.readings.get(name) ?? remember(index.readings, name, read(name, index))).parts;
+};
+
+/** True of what keeps on a shelf, whole or dry, by its name alone. */
+export const keptWithoutCold = (name: string, tables = safetyTables()): boolean => {
+  const match = matchFood(name, { where: 'pantry' }, tables);
+  return match.sure !== 'unknown' && kindOf(match, tables).room === 'stable';
 };
 
 /** The reviewed row behind a name, for allergens it usually holds. */

@@ -218,8 +218,8 @@ export const reheatPlan = (question: ReheatQuestion, tables = safetyTables()): R
   const once = reason('reheat-once', {}, cite(tables, tables.timeRules.ukReheatOnce));
   if (question.assessment?.verdict === 'throw-out')
     return refuse('past-guidance', ...question.assessment.reasons);
-  if (question.method === 'microwave' && INFANT.test(kind.id))
-    return refuse('no-microwave-for-infants', reason('infant-food'));
+  // Neither microwaved nor boiled nor fried: a baby's milk is warmed in warm water, if at all.
+  if (INFANT.test(kind.id)) return refuse('no-microwave-for-infants', reason('infant-food'));
   if (ukRules && kind.id === 'takeaway-rice') return refuse('takeaway-rice', once);
   if (ukRules && (question.timesReheated ?? 0) >= tables.timeRules.ukReheatOnce.times)
     return refuse('reheated-already', once);

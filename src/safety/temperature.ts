@@ -2,7 +2,7 @@
 import type { Region } from '../kitchen/model.js';
 import type { CookState, CookTemperature, Reason, Temperature } from './api.js';
 import type { ReasonCode } from './codes.js';
-import { kindOf, matchFood } from './match.js';
+import { kindOf, matchFood, namedParts } from './match.js';
 import { cite, safetyTables } from './tables.js';
 import type { SafetyTables } from './tables.js';
 
@@ -41,6 +41,19 @@ const reheatRow = (kindId: string, cook: string | null, plantSealed: boolean): s
   return 'us-leftovers';
 };
 
+/** "Turkey burgers", "chicken satay": the part that wants the most heat decides, not the last word. */
+const hottestPart = (food: string, cook: string | null, tables: SafetyTables): string | null => {
+  const own = cook === null ? 0 : (tables.cooking.get(cook)?.fahrenheit ?? 0);
+  let hottest: string | null = null;
+  let degrees = own;
+  for (const { bought, cooked } of namedParts(food, tables)) {
+    const part = tables.kinds.get(bought ?? cooked ?? '')?.cook ?? null;
+    const wants = part === null ? 0 : (tables.cooking.get(part)?.fahrenheit ?? 0);
+    if (wants > degrees && part !== null && /poultry/.test(part)) [hottest, degrees] = [part, wants];
+  }
+  return hottest;
+};
+
 /**
  * What the thermometer should read inside, and how long to rest or hold it. UK: seventy degrees Celsius
  * for two minutes. With no region chosen the US figures are given: they are the hotter.
@@ -55,12 +68,15 @@ export const cookTemperature = (question: CookQuestion, tables = safetyTables())
       : named;
   const kind = kindOf(match, tables);
   const cooked = kind.state === 'cooked' || question.reheating === true;
+  const hotter = question.region === 'uk' ? null : hottestPart(question.food, kind.cook, tables);
   const id =
     question.region === 'uk'
       ? 'uk-core'
-      : cooked && !/^us-(egg|poultry)/.test(kind.cook ?? '')
-        ? reheatRow(kind.id, kind.cook, question.plantSealed === true)
-        : (kind.cook ?? 'us-leftovers');
+      : hotter !== null
+        ? hotter
+        : cooked && !/^us-(egg|poultry)/.test(kind.cook ?? '')
+          ? reheatRow(kind.id, kind.cook, question.plantSealed === true)
+          : (kind.cook ?? 'us-leftovers');
   const found = row(tables, id);
   const notes: ReasonCode[] = [];
   if (id === 'us-shellfish-flesh' || id === 'us-fish') notes.push('look-unusable');
@@ -162,9 +178,18 @@ export const checkProbe = (wanted: CookTemperature, probe: Probe, tables = safet
 };
 
 /** Whether a fridge is cold enough: US home 40 °F or below, UK 0 to 5 °C. */
-export const fridgeReading = (reads: Temperature, region: Region | null, tables = safetyTables()): Reason => {
-  const rule = tables.holding.get(region === 'uk' ? 'uk-fridge' : 'us-fridge');
-  if (rule === undefined) throw new Error('holding-temperatures.csv lacks the fridge rows');
+export const fridgeReading = (reads: Temperature, region: Region | null, tables = safetyTables()): Reason =>
+  thermometerReading('fridge', reads, region, tables);
+
+/** The same of a fridge or a freezer: US 0 °F, UK minus eighteen. */
+export const thermometerReading = (
+  which: 'fridge' | 'freezer',
+  reads: Temperature,
+  region: Region | null,
+  tables = safetyTables(),
+): Reason => {
+  const rule = tables.holding.get(`${region === 'uk' ? 'uk' : 'us'}-${which}`);
+  if (rule === undefined) throw new Error(`holding-temperatures.csv lacks the ${which} rows`);
   const limit =
     region === 'uk'
       ? { degrees: rule.high_c ?? 0, scale: 'celsius' as const }

@@ -5,6 +5,7 @@
 import type { Amount, Share } from '../terms/amount.js';
 import type { Candidate, Mention, PersonMention, PlaceMention, SaidDate } from '../protocol/mentions.js';
 import type { Edit, Query } from '../protocol/query.js';
+import type { GuidanceFacts } from './guidance/facts.js';
 import type { Touch } from '../terms/touch.js';
 
 export type { Candidate, Mention, PlaceMention, Pointer, SaidDate } from '../protocol/mentions.js';
@@ -65,6 +66,7 @@ export const ASKING_INTENTS = [
   'reheat', // "how do I reheat the stew", "how many minutes at eight hundred watts"
   'thaw-plan', // "I want the turkey for Thursday dinner"
   'cook-temperature', // "what temperature for chicken", "how long do I cook chicken"
+  'guidance', // "how long can cooked rice stay out", with all that was told: slots.guidance
   'urgent', // "my throat is swelling": slots.asked emergency, ill, medicine, illness
   'danger', // "this tin is bulging": slots.asked container, nameless, dented, mould, smell, sniff, taste, allergy
   'left-out', // "the soup has been out since noon"
@@ -329,6 +331,8 @@ export interface Slots {
   readonly asked?: string;
   /** What was done, in a question about when: "what did I freeze in April". */
   readonly deed?: string;
+  /** A question of guidance, with every fact told with it. */
+  readonly guidance?: GuidanceFacts;
   /** What puts somebody at higher risk: "pregnant", "older", "weakened", "infant". */
   readonly risks?: readonly string[];
   readonly reason?: 'stopword' | 'smell' | 'mould' | null;

@@ -222,7 +222,7 @@ export const putBack = (
 };
 
 /** What a power cut did to each of these stays on their record. Refused: unknown-item, already-gone. */
-const wentThroughPowerCut = (
+export const wentThroughPowerCut = (
   doing: Doing,
   cut: { readonly from: Instant; readonly to: Instant },
   came: ReadonlyMap<Id, 'lost' | 'doubtful' | 'kept'>,

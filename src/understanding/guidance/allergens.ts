@@ -71,10 +71,11 @@ const ofFood = (sentence: Sentence, spots: readonly Spot[]): Act | null => {
   const holds = spotsOf(sentence, 'contain').some(
     ({ from, to }) => (to <= first.from && first.from - to <= 2) || from === first.to,
   );
-  const inside =
-    has(sentence, 'inside') ||
-    tokens.at(-1) === 'in' ||
-    (item?.words !== null && item !== null && tokens.includes('in'));
+  const preposition =
+    typeof item?.words === 'string' &&
+    /\bin (the |my |this |that |our )?$/.test(`${tokens.join(' ').split(item.words)[0]}`);
+  const asksThere = /\b(is|are) there\b|\bany\b/.test(tokens.join(' '));
+  const inside = has(sentence, 'inside') || tokens.at(-1) === 'in' || (preposition && asksThere);
   const wholly = tokens.some((word) => /^(contains?|containing)$/.test(word));
   // "What have I got with milk in it" asks of food; "have I got any milk" looks for milk.
   const ofAll = which && which.to <= first.from && tokens[which.to] !== tokens[first.from] && (holds || free);

@@ -11,7 +11,8 @@ import type { Understander } from '../understand.js';
 import { lexiconFor, normalise } from '../words/index.js';
 import { allergenActs, bothNuts } from './allergens.js';
 import { riskAct } from './at-risk.js';
-import { onlySupposed, sentenceOf, type Sentence } from './sentence.js';
+import { asks, has, onlySupposed, sentenceOf, type Sentence } from './sentence.js';
+import { guidanceAct, saysMore } from './question.js';
 import { spotsIn } from './spots.js';
 import { hazardAct, urgentAct } from './urgent.js';
 
@@ -37,6 +38,8 @@ const telling = new Set([
   'denied',
   'reported',
   'wished',
+  'ask',
+  'probe',
 ]);
 
 /** How sure the ear is of what it heard: it acts. */
@@ -62,6 +65,67 @@ const readAs = (acts: readonly Act[], said: Hypothesis, tokens: readonly string[
   verdict: 'act',
 });
 
+/** Requests that a question of guidance with its facts says better. */
+const ofGuidance = new Set(
+  `keeps left-out cook-temperature item-date how-old use-first find contains can-eat count whats-this tell-about
+   thaw-plan reheat freeze thaw finish put-away take move open answer choose follow-up correct no yes`.split(
+    /\s+/,
+  ),
+);
+
+/** The ear's question stands where facts were told that the reading so far has no place for. */
+const takesOver = (
+  { slots }: Act,
+  base: Understanding,
+  sentence: Sentence,
+  expecting: HearingContext['expecting'],
+): boolean => {
+  const facts = slots.guidance!;
+  // While a power cut is talked of, how the fridge stands is about that.
+  const talkOfPower = expecting === 'outage' || expecting === 'outage-state' || expecting === 'step';
+  if (talkOfPower && slots.item === undefined) return false;
+  const [act, ...more] =
+    base.verdict === 'act' || base.verdict === 'confirm' ? (base.readings[0]?.acts ?? []) : [];
+  const food = slots.item !== undefined;
+  const unheard = !act || more.some(({ intent }) => !ofGuidance.has(intent));
+  if (facts.asked === 'fridge-reads' || facts.asked === 'freezer-reads')
+    return !talkOfPower && (!act || (act.intent !== 'power-cut' && act.intent !== 'power-back'));
+  if (act && !ofGuidance.has(act.intent) && act.intent !== 'power-cut' && act.intent !== 'power-back')
+    return false;
+  if (facts.asked === 'power') return food;
+  if (!food && unheard) return facts.asked === 'boil' || (saysMore(facts) && sentence.tokens.length > 3);
+  if (!act) return food;
+  // "What about the fridge", "what about the raw chicken": the same question again, of something else.
+  if (/^(follow-up|choose|answer|correct)$/.test(act.intent) && sentence.tokens.length <= 7) return false;
+  // "What's on the counter" asks for no figure.
+  if (!food && !/^(keeps|left-out|cook-temperature|reheat|answer|choose|follow-up)$/.test(act.intent))
+    return false;
+  if (act.slots.asked === 'freeze' && facts.asked === 'freeze' && !facts.infant) return false;
+  // The same, heard as well by the grammar.
+  const same =
+    act.intent === 'keeps' &&
+    facts.seconds !== null &&
+    act.slots.duration === facts.seconds &&
+    facts.states.length === 0 &&
+    facts.risks.length === 0 &&
+    facts.where !== 'counter' &&
+    Object.keys(facts.dates).length === 0;
+  if (same) return false;
+  // Told, and asked for no verdict: what changes the record is the record's.
+  const changing = /^(freeze|thaw|finish|put-away|take|move|open)$/.test(act.intent);
+  if (changing && more.length === 0 && !asks(sentence) && !has(sentence, 'ask')) return false;
+  if (act.intent === 'left-out')
+    return facts.infant || (act.slots.asked === undefined && facts.air !== null) || !facts.told;
+  if (act.intent === 'thaw-plan')
+    return facts.asked === 'refreeze' || (facts.asked === 'thaw' && facts.pounds !== null);
+  if (act.intent === 'reheat') return facts.infant || facts.asked === 'probe' || facts.asked === 'refreeze';
+  if (act.intent === 'cook-temperature') return facts.asked === 'probe';
+  return (
+    saysMore(facts) ||
+    (act.intent !== 'keeps' && act.intent !== 'item-date' && asks(sentence) && food && changing)
+  );
+};
+
 const sameActs = (one: readonly Act[], other: readonly Act[]): boolean =>
   one.length === other.length && one.every((act, at) => act === other[at]);
 
@@ -75,7 +139,10 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     context: HearingContext,
   ): Understanding => {
     const { tokens } = normalise(said.text, context.locale);
-    if (!spotsIn(tokens, language).some(({ kind }) => telling.has(kind)) && !/['’]s\b/.test(said.text))
+    if (
+      !spotsIn(tokens, language).some(({ kind, value }) => telling.has(kind) || value === 'counter') &&
+      !/['’]s\b/.test(said.text)
+    )
       return base;
     const clock: Clock = { now: context.now, timeZone: context.timeZone };
     const sentence = sentenceOf(tokens, rulesFor(names, context.locale, clock), language);
@@ -86,8 +153,11 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     if (hazard) return readAs([hazard], said, tokens);
     const allergens = allergenActs(sentence, base.verdict === 'out-of-scope' ? [] : acts);
     if (allergens) return readAs(allergens, said, tokens);
+    const asked = guidanceAct(sentence);
     const risk = riskAct(sentence, acts[0] ?? null);
-    if (risk) return readAs([risk], said, tokens);
+    // "I am pregnant, can I eat the brie": answered, and what was told of her is kept as well.
+    if (risk) return readAs(asked?.slots.item ? [asked, risk] : [risk], said, tokens);
+    if (asked && takesOver(asked, base, sentence, context.expecting)) return readAs([asked], said, tokens);
     const put = acts.map((act) => supposing(bothNuts(act, sentence), sentence));
     const [first, ...rest] = base.readings;
     return !first || sameActs(acts, put) ? base : { ...base, readings: [{ ...first, acts: put }, ...rest] };

@@ -2,12 +2,12 @@
 import { linesOf } from '../word-lists.js';
 
 /** "risk pregnant: pregnant, expecting": class `risk`, value `pregnant`. */
-export interface Entry {
+interface Entry {
   readonly kind: string;
   readonly value: string;
   readonly words: readonly string[];
 }
-export type Lexicon = ReadonlyMap<string, readonly Entry[]>;
+type Lexicon = ReadonlyMap<string, readonly Entry[]>;
 
 const made = new Map<string, Lexicon>();
 

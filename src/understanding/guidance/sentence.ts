@@ -88,7 +88,7 @@ export const mentionOf = ({ value, hers }: Match & { readonly hers: boolean }): 
 export const pointerIn = ({ tokens }: Sentence): Mention | null =>
   tokens.some((token) => /^(it|this|that|them|they|these|those)$/.test(token)) ? itMention : null;
 
-export interface PersonSaid {
+interface PersonSaid {
   readonly words: string;
   readonly candidates: readonly { readonly id: string; readonly fit: number }[];
   readonly to: number;

@@ -1,0 +1,453 @@
+/**
+ * One spoken question of guidance, with every fact told with it: which room of the published tables it is
+ * for, what they say, and the caution that must be heard with it. What no fact took is asked or said.
+ */
+import type { Where } from '../../safety/api.js';
+import {
+  anyoneAtRisk,
+  checkProbe,
+  cookTemperature as cookGuidance,
+  feedLimit,
+  fridgeThawHours,
+  guidanceFor,
+  homeCannedBoil,
+  isHot,
+  keptWithoutCold,
+  leftOut as leftOutGuidance,
+  mayRefreeze,
+  powerCutFor,
+  thermometerReading,
+  waterThawHours,
+} from '../../safety/index.js';
+import type { Say } from '../../speech/answer.js';
+import { daysBetween, today } from '../../terms/dates.js';
+import type { GuidanceFacts, Reading } from '../../understanding/guidance/facts.js';
+import { emptyMention, type Slots } from '../../understanding/intents.js';
+import { keeps, ownVerdicts } from '../age/keeps.js';
+import { mayBeFrozen } from '../age/may-freeze.js';
+import { reasonWords, reasonsOf, sourcesOf, spanWords, verdictWords } from '../describe/guidance.js';
+import { type Handler, type Reply, type Turn, clockTime, say, seconds } from '../handler.js';
+import { leftOut } from '../outages/left-out.js';
+import { findItems } from '../refer/items.js';
+import { cookTemperature } from '../reheat/cook.js';
+import { reheat } from '../reheat/reheat.js';
+import { fromNow, lastOf, bothHalves } from '../timers/wall-time.js';
+
+interface Asked {
+  readonly turn: Turn;
+  readonly slots: Slots;
+  readonly facts: GuidanceFacts;
+  readonly food: string;
+}
+
+const day = 86_400;
+/** Seconds; our own figure for "overnight", well beyond what guidance allows at room temperature. */
+const longTime = 8 * 3600;
+
+/** A reading without a scale is in the household's own. */
+const inScale = ({ kitchen: { household } }: Turn, reading: Reading) => ({
+  degrees: reading.value,
+  scale: reading.scale ?? (household.measures === 'us' ? ('fahrenheit' as const) : ('celsius' as const)),
+});
+
+/** Hours below two days, days from there: a limit in hours is not met by a count of days. */
+const ageOf = ({ facts, turn }: Asked): { readonly hours?: number; readonly days?: number } => {
+  if (facts.seconds !== null) {
+    const hours = facts.seconds / 3600;
+    return hours < 48 ? { hours } : { days: Math.round(facts.seconds / day) };
+  }
+  if (facts.when) return { days: Math.max(0, daysBetween(facts.when.day, today(turn.clock))) };
+  return {};
+};
+
+const datesOf = ({ facts }: Asked) =>
+  Object.fromEntries(
+    Object.entries(facts.dates).flatMap(([kind, said]) =>
+      said && kind !== 'sellBy' ? [[kind, said.day]] : [],
+    ),
+  );
+
+/** Where it is kept: as said; frozen food in the freezer; what needs no cold on its shelf; else the fridge, and said so. */
+const whereOf = ({ facts, food }: Asked): { readonly where: Where; readonly taken: boolean } => {
+  if (facts.where) return { where: facts.where, taken: false };
+  if (facts.states.includes('frozen') && facts.thawedIn === null && !facts.states.includes('thawed'))
+    return { where: 'freezer', taken: false };
+  return keptWithoutCold(food) ? { where: 'pantry', taken: false } : { where: 'fridge', taken: true };
+};
+
+const stateOf = ({ facts: { states } }: Asked) =>
+  states.includes('raw')
+    ? ('raw' as const)
+    : states.includes('cooked') || states.includes('homemade')
+      ? ('cooked' as const)
+      : null;
+
+const keeping = (asked: Asked): Reply => {
+  const { facts, food, turn } = asked;
+  const { where, taken } = whereOf(asked);
+  const { region } = turn.kitchen.household;
+  const found = guidanceFor({
+    food,
+    where,
+    region,
+    state: stateOf(asked),
+    opened: facts.states.includes('opened') || facts.dates.opened !== undefined,
+    thawed: facts.states.includes('thawed') || facts.thawedIn !== null,
+    ...ageOf(asked),
+    dates: datesOf(asked),
+    timesReheated: facts.reheated,
+    atRisk: facts.risks.length > 0 || anyoneAtRisk(turn.kitchen.people),
+    clock: turn.clock,
+  });
+  const { first, rest, sources } = reasonsOf(found);
+  const must = mustSay(found, facts);
+  const limit = found.row?.limit;
+  const keeps = found.reasons.some(({ code }) => code === 'keeps') && limit;
+  const inside = taken && found.verdict !== 'throw-out' ? [say('guidance-in-fridge')] : [];
+  // How cold that place is nobody here knows: the figure is the fridge's, and no leave to eat it.
+  if (facts.elsewhere && found.verdict !== 'throw-out')
+    return {
+      parts: [
+        ...must,
+        say('guidance-elsewhere', { place: facts.elsewhere }),
+        ...(limit ? [say('guidance-if-fridge', { span: spanWords(limit) })] : []),
+      ],
+      details: rest,
+      sources,
+      names: [food],
+    };
+  const parts: Say[] = keeps
+    ? [
+        ...must,
+        say('keeps-generic', {
+          food,
+          where,
+          kind: found.row?.kind ?? 'keeping',
+          listed: found.match.notes.includes('not-in-table') ? 'no' : 'yes',
+          span: spanWords(limit),
+        }),
+        ...(found.match.notes.includes('raw-assumed') ? [say('taken-as-raw')] : []),
+      ]
+    : [...must, verdictWords(found, food), ...first, ...inside];
+  return {
+    parts: [...parts, ...(facts.dates.sellBy ? [say('guidance-sell-by')] : [])],
+    details: rest,
+    sources,
+    names: [food],
+  };
+};
+
+/** What stands before a verdict at every length: people at risk, a baby's food, what poisons without a sign. */
+const mustSay = (found: ReturnType<typeof guidanceFor>, facts: GuidanceFacts): Say[] =>
+  found.cautions
+    .filter(
+      ({ code }) =>
+        (facts.risks.length > 0 && /^(at-risk|ask-clinician)/.test(code)) ||
+        /^(infant|botulism|do-not-taste)/.test(code),
+    )
+    .map(({ code }) => say(`caution-${code}`))
+    .slice(0, 2);
+
+const since = ({ facts, turn }: Asked): string | null => {
+  if (facts.seconds !== null) return fromNow(turn.clock, -facts.seconds);
+  if (facts.overnight) return fromNow(turn.clock, -longTime);
+  return facts.since ? lastOf(bothHalves(facts.since, turn.heard), turn.clock) : null;
+};
+
+const out = (asked: Asked): Reply => {
+  const { facts, food, turn } = asked;
+  const { region } = turn.kitchen.household;
+  const from = since(asked);
+  const air = facts.air ? inScale(turn, facts.air) : null;
+  const hot = facts.hot || (air !== null && isHot(air));
+  const answer = leftOutGuidance({
+    food,
+    since: from,
+    clock: turn.clock,
+    region,
+    state: stateOf(asked),
+    hot,
+    ...(air ? { air } : {}),
+  });
+  const inHeat = leftOutGuidance({
+    food,
+    since: from,
+    clock: turn.clock,
+    region,
+    state: stateOf(asked),
+    hot: true,
+  });
+  const warm =
+    !hot && inHeat.limitMinutes < answer.limitMinutes ? { hot: seconds(inHeat.limitMinutes * 60) } : {};
+  if (from === null || answer.verdict === 'no-figure')
+    return {
+      parts: [
+        answer.verdict === 'no-figure'
+          ? say('left-out-no-figure', { name: food })
+          : say('left-out-limit', { name: food, limit: seconds(answer.limitMinutes * 60), ...warm }),
+      ],
+      details: answer.reasons.slice(1).map(reasonWords),
+      sources: sourcesOf(answer.reasons),
+      names: [food],
+    };
+  return {
+    parts: [
+      say(`left-out-${answer.verdict}`, {
+        name: food,
+        cold: 'fridge',
+        ...(answer.backBy ? { by: clockTime(answer.backBy) } : {}),
+      }),
+      ...(facts.overnight && facts.seconds === null ? [] : answer.reasons.slice(0, 1).map(reasonWords)),
+    ],
+    details: answer.reasons.slice(1).map(reasonWords),
+    sources: sourcesOf(answer.reasons),
+    names: [food],
+  };
+};
+
+const refreeze = ({ facts, food, turn }: Asked): Reply => {
+  const { may, source } = mayRefreeze({
+    food,
+    thawedIn: facts.thawedIn,
+    region: turn.kitchen.household.region,
+  });
+  return {
+    parts: [say(`guidance-refreeze-${may}`, { name: food })],
+    sources: sourcesOf([{ source }]),
+    names: [food],
+  };
+};
+
+const probe = ({ facts, food, turn }: Asked): Reply => {
+  const { region } = turn.kitchen.household;
+  const wanted = cookGuidance({
+    food,
+    region,
+    state: facts.states.includes('raw') ? 'raw' : null,
+    reheating: facts.method !== null || /reheat|leftover|warm/.test(turn.heard ?? ''),
+  });
+  const answer = checkProbe(wanted, {
+    reads: inScale(turn, facts.probe!),
+    seconds: facts.held,
+    boiling: facts.boiling,
+  });
+  return {
+    parts: [
+      say(answer.reached ? 'guidance-probe-yes' : 'guidance-probe-no'),
+      ...answer.reasons.slice(0, 1).map(reasonWords),
+    ],
+    sources: sourcesOf(answer.reasons),
+    names: [food],
+  };
+};
+
+const reading = (which: 'fridge' | 'freezer', { facts, turn }: Omit<Asked, 'food'>): Reply => {
+  const found = thermometerReading(which, inScale(turn, facts.probe!), turn.kitchen.household.region);
+  const { wanted } = found.args;
+  return {
+    parts: [
+      say(`guidance-${which}-${found.code === 'fridge-too-warm' ? 'warm' : 'cold'}`, {
+        ...(wanted && typeof wanted === 'object' ? { wanted } : {}),
+      }),
+    ],
+    sources: sourcesOf([found]),
+  };
+};
+
+const power = (asked: Asked): Reply => {
+  const { facts, food, turn } = asked;
+  const hours = facts.seconds === null ? null : facts.seconds / 3600;
+  const from = hours === null ? turn.state.outage?.since : fromNow(turn.clock, -facts.seconds!);
+  if (!from) return { parts: [say('guidance-power-since', { name: food })] };
+  const where =
+    facts.where === 'freezer' || facts.states.includes('frozen') || facts.icy !== null ? 'freezer' : 'fridge';
+  const reads = facts.probe ?? facts.air;
+  const found = powerCutFor(
+    { name: food, where },
+    {
+      since: from,
+      backAt: turn.clock.now,
+      doors: facts.doors ?? turn.state.outage?.doors ?? null,
+      fullness: facts.fullness ?? turn.state.outage?.fullness ?? null,
+      iceCrystals: facts.icy,
+      ...(reads ? { [`${where}Reads`]: inScale(turn, reads) } : {}),
+    },
+    turn.clock,
+  );
+  return {
+    parts: [
+      say('power-one', {
+        name: food,
+        many: 'no',
+        verdict: found.verdict,
+        reason: say(`power-${found.reason}`),
+      }),
+    ],
+    sources: sourcesOf([found]),
+    names: [food],
+  };
+};
+
+const thaw = ({ facts, food, turn }: Asked): Reply => {
+  const pounds = facts.pounds ?? 1;
+  const turkey = /turkey/.test(food);
+  const fridge = fridgeThawHours(pounds);
+  const water = waterThawHours(pounds, turkey);
+  const inFridge = say('guidance-thaw-fridge', {
+    low: seconds(fridge.low * 3600),
+    ...(fridge.low === fridge.high ? {} : { high: seconds(fridge.high * 3600) }),
+  });
+  const inWater = say('guidance-thaw-water', { time: seconds(Math.round(water.high * 3600)) });
+  const uk = turn.kitchen.household.region !== 'us';
+  const ways =
+    facts.thawedIn === 'cold-water' && !uk
+      ? [inWater]
+      : facts.where === 'fridge' || uk
+        ? [inFridge]
+        : [inFridge, inWater];
+  return { parts: [...ways, ...(facts.pounds === null ? [say('guidance-thaw-weight')] : [])], names: [food] };
+};
+
+/** "It", of which something is known: the record's own answer. */
+const ownOr = (turn: Turn, slots: Slots, facts: GuidanceFacts): Reply | null => {
+  const plain =
+    facts.asked === 'still' &&
+    facts.seconds === null &&
+    facts.when === null &&
+    !facts.overnight &&
+    Object.keys(facts.dates).length === 0 &&
+    facts.probe === null &&
+    !facts.infant &&
+    facts.states.every((state) => state === 'cooked' || state === 'opened');
+  if (!plain) return null;
+  const { items, near } = findItems(turn, slots.item);
+  if (items.length === 0 || near) return null;
+  const told = ownVerdicts(turn, items);
+  const risks =
+    facts.risks.length > 0
+      ? riskWords(
+          turn,
+          items.map(({ name }) => name),
+        )
+      : [];
+  return { ...told, parts: [...risks, ...told.parts] };
+};
+
+const riskWords = (turn: Turn, names: readonly string[]): Say[] =>
+  [
+    ...new Set(
+      names.flatMap((food) =>
+        guidanceFor({
+          food,
+          where: 'fridge',
+          region: turn.kitchen.household.region,
+          atRisk: true,
+          clock: turn.clock,
+        })
+          .cautions.filter(({ code }) => code.startsWith('at-risk'))
+          .map(({ code }) => code),
+      ),
+    ),
+  ].map((code) => say(`caution-${code}`));
+
+export const guidance: Handler = (act, turn) => {
+  const { slots } = act;
+  const facts = slots.guidance;
+  if (!facts) return { parts: [], ask: { slot: 'item', question: say('ask-keeps'), expecting: 'item' } };
+  if (facts.asked === 'fridge-reads') return reading('fridge', { turn, slots, facts });
+  if (facts.asked === 'freezer-reads') return reading('freezer', { turn, slots, facts });
+  if (facts.asked === 'boil') {
+    const { minutes, source } = homeCannedBoil(0);
+    return {
+      parts: [say('guidance-boil', { time: seconds(minutes * 60) })],
+      sources: sourcesOf([{ source }]),
+    };
+  }
+  const own = ownOr(turn, slots, facts);
+  if (own) return own;
+  const known =
+    turn.memory.items.length === 1 ? turn.kitchen.items.get(turn.memory.items[0]!)?.name : undefined;
+  const food = slots.item?.words ?? (slots.item?.pointer || !slots.item ? known : undefined) ?? slots.words;
+  if (!food) return { parts: [], ask: { slot: 'item', question: say('ask-keeps'), expecting: 'item' } };
+  const asked: Asked = { turn, slots, facts, food };
+  switch (facts.asked) {
+    case 'out':
+      return facts.told && isHers(turn, slots) && tellsOut(facts) ? leftOut(outAct(asked), turn) : out(asked);
+    case 'refreeze':
+      return refreeze(asked);
+    case 'freeze':
+      return mayBeFrozen(turn, slots);
+    case 'cook':
+      return cookTemperature(
+        { intent: 'cook-temperature', slots: { item: { ...slots.item!, words: food } } },
+        turn,
+      );
+    case 'probe':
+      return facts.probe ? probe(asked) : keeping(asked);
+    case 'power':
+      return power(asked);
+    case 'reheat':
+      return facts.infant
+        ? { parts: [say('guidance-warm-infant'), say('caution-infant-no-microwave')], names: [food] }
+        : reheat({ intent: 'reheat', slots }, turn);
+    case 'thaw':
+      return thaw(asked);
+    case 'keep':
+      return onlyWhere(facts) ? keeps(keepsAct(asked), turn) : keeping(asked);
+    case 'still':
+    case 'feeding':
+      return feeding(asked) ?? keeping(asked);
+  }
+};
+
+/** Nothing was told but where: what is here of it is told as well. */
+const onlyWhere = (facts: GuidanceFacts): boolean =>
+  facts.where !== null &&
+  facts.seconds === null &&
+  facts.when === null &&
+  Object.keys(facts.dates).length === 0 &&
+  facts.risks.length === 0 &&
+  !facts.infant &&
+  facts.thawedIn === null &&
+  facts.states.every((state) => state === 'cooked' || state === 'raw' || state === 'frozen');
+
+const keepsAct = ({ slots, facts, food }: Asked) => ({
+  intent: 'keeps' as const,
+  slots: {
+    item: { ...(slots.item ?? emptyMention), words: food },
+    ...(facts.where ? { from_state: facts.where === 'counter' ? ('room' as const) : facts.where } : {}),
+  },
+});
+
+/** A bottle that was begun: an hour, whatever else is so. */
+const feeding = ({ facts, turn, food }: Asked): Reply | null => {
+  if (
+    !facts.infant ||
+    facts.seconds === null ||
+    !/\b(start|started|began|begun|drinking|drank|finish|feed|feeding)\b/.test(turn.heard ?? '')
+  )
+    return null;
+  const limit = feedLimit(/milk/.test(food) && !/formula/.test(food) ? 'human' : 'formula');
+  if (limit === null) return null;
+  const over = facts.seconds > limit.minutes * 60;
+  return {
+    parts: [
+      say(over ? 'guidance-feed-over' : 'guidance-feed-within', { limit: seconds(limit.minutes * 60) }),
+    ],
+    sources: sourcesOf([limit]),
+  };
+};
+
+const isHers = (turn: Turn, { item }: Slots): boolean => findItems(turn, item).items.length === 1;
+const tellsOut = (facts: GuidanceFacts): boolean =>
+  facts.seconds !== null || facts.overnight || facts.since !== null;
+const outAct = ({ slots, facts, turn }: Asked) => ({
+  intent: 'left-out' as const,
+  slots: {
+    ...(slots.item ? { item: slots.item } : {}),
+    ...(facts.seconds !== null ? { duration: facts.seconds } : {}),
+    ...(facts.since ? { time: facts.since } : {}),
+    ...(facts.overnight && facts.seconds === null ? { words: 'overnight' } : {}),
+    ...(facts.air ? { degrees: { value: facts.air.value, scale: inScale(turn, facts.air).scale } } : {}),
+  },
+});

@@ -1,0 +1,75 @@
+/** What one spoken question of guidance holds, typed: what is asked, and every fact told with it. */
+import type { PlainDate } from '../../terms/dates.js';
+
+/** A day that was said. */
+interface DaySaid {
+  readonly day: PlainDate;
+  readonly until?: PlainDate;
+}
+
+export type Asked =
+  /** How long it keeps. */
+  | 'keep'
+  /** Whether it is still within guidance, after what was told. */
+  | 'still'
+  | 'out'
+  | 'freeze'
+  | 'refreeze'
+  | 'thaw'
+  | 'cook'
+  /** A thermometer in the food was read: is that enough? */
+  | 'probe'
+  | 'fridge-reads'
+  | 'freezer-reads'
+  | 'power'
+  | 'reheat'
+  /** Minutes to boil home-canned food of doubtful making. */
+  | 'boil'
+  | 'feeding';
+
+export type FoodState =
+  'raw' | 'cooked' | 'opened' | 'sealed' | 'thawed' | 'live' | 'frozen' | 'homemade' | 'mixed';
+export type KeptAt = 'fridge' | 'freezer' | 'pantry' | 'counter';
+
+export interface Reading {
+  readonly value: number;
+  readonly scale: 'fahrenheit' | 'celsius' | null;
+}
+
+export interface GuidanceFacts {
+  readonly asked: Asked;
+  readonly states: readonly FoodState[];
+  readonly where: KeptAt | null;
+  /** A place was said that is none of these: nothing is taken for granted. */
+  readonly elsewhere: string | null;
+  /** How long, in seconds. */
+  readonly seconds: number | null;
+  /** "Overnight", "all day": longer than any limit at room temperature, and no hour. */
+  readonly overnight: boolean;
+  readonly since: string | null;
+  readonly dates: Readonly<
+    Partial<
+      Record<'made' | 'bought' | 'opened' | 'frozen' | 'thawed' | 'useBy' | 'bestBefore' | 'sellBy', DaySaid>
+    >
+  >;
+  readonly when: DaySaid | null;
+  readonly air: Reading | null;
+  /** "A scorching day": hot, by nobody's thermometer. */
+  readonly hot: boolean;
+  readonly probe: Reading | null;
+  /** Seconds it rested or was held. */
+  readonly held: number | null;
+  readonly icy: boolean | null;
+  readonly thawedIn: 'fridge' | 'cold-water' | 'microwave' | 'left-out' | null;
+  readonly reheated: number;
+  readonly pounds: number | null;
+  readonly doors: 'shut' | 'open' | null;
+  readonly fullness: 'full' | 'half' | null;
+  readonly boiling: boolean;
+  readonly method: string | null;
+  readonly risks: readonly string[];
+  /** Of somebody's milk or formula, which has rules of its own. */
+  readonly infant: boolean;
+  /** It tells of what is so, rather than supposing it. */
+  readonly told: boolean;
+}

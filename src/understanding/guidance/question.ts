@@ -1,0 +1,313 @@
+/** A question of guidance in any wording: what is asked, of which food, and all that was told with it. */
+import { asAmount, asDate, asNumber, asRaw } from '../meaning-parts.js';
+import { emptyMention, type Act, type Mention, type SaidDate } from '../intents.js';
+import { risksIn } from './at-risk.js';
+import type { Asked, FoodState, GuidanceFacts, KeptAt, Reading } from './facts.js';
+import { asks, foodsIn, has, mentionOf, onlySupposed, spotsOf, type Sentence } from './sentence.js';
+import { matchesIn, type Match } from './spots.js';
+
+const values = <T extends string>(sentence: Sentence, kind: string): readonly T[] => [
+  ...new Set(spotsOf(sentence, kind).map(({ value }) => value as T)),
+];
+
+const gramsOf: Readonly<Record<string, number>> = {
+  pound: 453.592,
+  kilogram: 1000,
+  kilo: 1000,
+  gram: 1,
+  ounce: 28.3495,
+};
+const gramsInPound = 453.592;
+
+const poundsIn = ({ tokens, rules }: Sentence): number | null => {
+  for (const { value } of matchesIn(tokens, rules, 'builtin:grammar/amount')) {
+    const amount = asAmount(value);
+    const grams = gramsOf[amount.unit];
+    if (grams) return (amount.value * grams) / gramsInPound;
+  }
+  return null;
+};
+
+/** "A week ago", "for two weeks", "ten days": seconds; days of the calendar go by dates. */
+const spansIn = ({ tokens, rules }: Sentence): readonly Match[] =>
+  matchesIn(tokens, rules, 'builtin:grammar/duration');
+
+/** "It reads one sixty-three": a temperature without its scale or its degrees. */
+const bareReading = (sentence: Sentence): Reading | null => {
+  const { tokens, rules } = sentence;
+  const [probe] = spotsOf(sentence, 'probe').filter(({ from, to }) =>
+    /^(reads|read|reading|registers|shows|showed|says|hit|hits|reached|reaches|to|at)$/.test(
+      tokens[to - 1] ?? tokens[from] ?? '',
+    ),
+  );
+  if (!probe) return null;
+  const numbers = matchesIn(tokens, rules, 'builtin:grammar/number').filter(
+    ({ from }) => from >= probe.to && from <= probe.to + 1,
+  );
+  const [first] = numbers;
+  if (!first || typeof first.value !== 'number') return null;
+  // "One sixty-three" is said for a hundred and sixty-three.
+  const [, second] = matchesIn(tokens, rules, 'builtin:grammar/number').filter(
+    ({ from }) => from >= first.from,
+  );
+  const joined =
+    first.value < 3 &&
+    second &&
+    typeof second.value === 'number' &&
+    second.from === first.to &&
+    second.value >= 10 &&
+    second.value < 100
+      ? first.value * 100 + second.value
+      : first.value;
+  return joined >= 20 ? { value: joined, scale: null } : null;
+};
+
+interface Temperatures {
+  readonly air: Reading | null;
+  readonly probe: Reading | null;
+}
+
+const temperaturesIn = (sentence: Sentence): Temperatures => {
+  const { tokens, rules } = sentence;
+  const found = matchesIn(tokens, rules, 'builtin:grammar/temperature').map(({ from, to, value }) => {
+    const { value: degrees, scale } = asRaw(value, 'temperature');
+    const of: Reading = {
+      value: asNumber(degrees, 'degrees'),
+      scale: scale === 'fahrenheit' || scale === 'celsius' ? scale : null,
+    };
+    return { from, to, of };
+  });
+  let air: Reading | null = null;
+  let probe: Reading | null = null;
+  for (const { from, to, of } of found) {
+    const inAir = spotsOf(sentence, 'air').some((spot) => spot.from >= from - 4 && spot.from <= to + 3);
+    const reading =
+      spotsOf(sentence, 'probe').some((spot) => spot.to <= from && from - spot.to <= 4) ||
+      spotsOf(sentence, 'probe').some(
+        (spot) =>
+          /inside|middle|internal|core/.test(tokens.slice(spot.from, spot.to).join(' ')) &&
+          spot.from >= to &&
+          spot.from - to <= 3,
+      );
+    const outdoors = spotsOf(sentence, 'at').some(({ value }) => value === 'counter');
+    if (reading && !outdoors) probe ??= of;
+    else if (inAir || outdoors) air ??= of;
+    else probe ??= of;
+  }
+  return { air, probe: probe ?? (found.length === 0 ? bareReading(sentence) : null) };
+};
+
+const kinds = ['made', 'bought', 'opened', 'frozen', 'thawed'] as const;
+type Dates = { -readonly [K in keyof GuidanceFacts['dates']]: GuidanceFacts['dates'][K] };
+
+/** Each date with what was done that day: the nearest deed before it, else the nearest after. */
+const datesIn = (
+  sentence: Sentence,
+): { readonly dates: Dates; readonly when: SaidDate | null; readonly taken: readonly Match[] } => {
+  const { tokens, rules } = sentence;
+  const deeds = [
+    ...spotsOf(sentence, 'did').map(({ value, from, to }) => ({ kind: value, from, to })),
+    ...spotsOf(sentence, 'label').map(({ value, from, to }) => ({ kind: value, from, to })),
+  ];
+  const dates: Dates = {};
+  let when: SaidDate | null = null;
+  const taken: Match[] = [];
+  for (const { from, to, weight } of matchesIn(tokens, rules, 'builtin:grammar/date?lean=past')) {
+    if (weight < 0.5 && to - from < 2) continue;
+    const before = deeds.filter((one) => one.to <= from && from - one.to <= 8).at(-1);
+    const after = deeds.find((one) => one.from >= to && one.from - to <= 5);
+    const kind = (before ?? after)?.kind;
+    const printed = kind === 'useBy' || kind === 'bestBefore' || kind === 'sellBy';
+    const [read] = matchesIn(
+      tokens,
+      rules,
+      printed ? 'builtin:grammar/date?lean=future' : 'builtin:grammar/date?lean=past',
+    ).filter((one) => one.from <= from && one.to >= to);
+    if (!read) continue;
+    const said = asDate(read.value);
+    taken.push(read);
+    if (kind && (printed || kinds.some((one) => one === kind))) dates[kind as keyof Dates] ??= said;
+    else when ??= said;
+  }
+  return { dates, when, taken };
+};
+
+const placeIn = (sentence: Sentence): KeptAt | null => {
+  const said = values<KeptAt>(sentence, 'at');
+  // What is out is out, wherever it came from: "out of the fridge".
+  if (said.includes('counter')) return 'counter';
+  const [first] = spotsOf(sentence, 'at').filter(
+    ({ value, from }) => value !== 'freezer' || sentence.tokens[from] !== 'frozen',
+  );
+  return (first?.value as KeptAt | undefined) ?? null;
+};
+
+const roomAfter = /^(in|on|at|under|inside)$/;
+/** "On the windowsill": a place nobody here knows. */
+const elsewhereIn = (sentence: Sentence): string | null => {
+  const { tokens } = sentence;
+  const known = (at: number): boolean =>
+    ['at', 'method', 'thawedin', 'probe', 'air', 'nofood', 'inside', 'label', 'power'].some((kind) =>
+      spotsOf(sentence, kind).some(({ from, to }) => from <= at && at < to),
+    ) || foodsIn(sentence).some(({ from, to }) => from <= at && at < to);
+  for (let at = 0; at + 2 < tokens.length + 1; at += 1) {
+    if (!roomAfter.test(tokens[at] ?? '') || tokens[at + 1] !== 'the') continue;
+    const word = tokens[at + 2];
+    if (!word || known(at + 2) || known(at) || notPlaces.has(word)) continue;
+    return word;
+  }
+  return null;
+};
+const notPlaces = new Set(
+  `morning evening afternoon night end same first second third last next middle thickest way meantime us uk usa
+   guidance packet pack label top bottom past weekend day case moment fourth fifth sixth seventh eighth ninth tenth`.split(
+    /\s+/,
+  ),
+);
+
+/** What was told beside the question: enough that the household's record alone does not answer it. */
+export const saysMore = (facts: GuidanceFacts): boolean =>
+  facts.seconds !== null ||
+  facts.overnight ||
+  facts.where !== null ||
+  facts.states.length > 0 ||
+  Object.keys(facts.dates).length > 0 ||
+  facts.air !== null ||
+  facts.probe !== null ||
+  facts.icy !== null ||
+  facts.thawedIn !== null ||
+  facts.risks.length > 0 ||
+  facts.pounds !== null ||
+  facts.infant ||
+  facts.elsewhere !== null;
+
+const askedIn = (
+  sentence: Sentence,
+  facts: Omit<GuidanceFacts, 'asked'>,
+  food: Mention | null,
+): Asked | null => {
+  const said = new Set(values<Asked>(sentence, 'ask'));
+  const cold = spotsOf(sentence, 'at').filter(({ value }) => value === 'fridge' || value === 'freezer');
+  const reads = facts.probe !== null;
+  if (reads && cold.length > 0 && foodsIn(sentence).length === 0 && !said.has('power'))
+    return cold.some(({ value }) => value === 'freezer') ? 'freezer-reads' : 'fridge-reads';
+  if (said.has('power') && (food !== null || facts.infant)) return 'power';
+  if (said.has('cook') && !(reads && !asks(sentence))) return 'cook';
+  if (reads && (food !== null || has(sentence, 'done'))) return 'probe';
+  if (said.has('boil')) return 'boil';
+  if (said.has('refreeze') && (asks(sentence) || said.has('still'))) return 'refreeze';
+  if (
+    facts.where === 'counter' &&
+    (said.has('keep') ||
+      said.has('still') ||
+      facts.seconds !== null ||
+      facts.since !== null ||
+      asks(sentence))
+  )
+    return 'out';
+  if (said.has('keep') && said.has('thaw')) return 'thaw';
+  if (
+    said.has('freeze') &&
+    asks(sentence) &&
+    !said.has('keep') &&
+    facts.states.every((one) => one !== 'thawed' || said.has('freeze'))
+  )
+    return facts.states.includes('thawed') ? 'refreeze' : 'freeze';
+  if (said.has('reheat') && asks(sentence)) return 'reheat';
+  if (said.has('thaw') && asks(sentence)) return 'thaw';
+  if (said.has('keep') && !(facts.seconds !== null && said.has('still'))) return 'keep';
+  if (said.has('still')) return 'still';
+  return null;
+};
+
+const overnightWords =
+  /\b(overnight|all night|all day|all morning|all afternoon|all evening|last night|since last night|since this morning|since breakfast)\b/;
+
+/** Everything told, before what is asked of it is settled. */
+export const guidanceAct = (sentence: Sentence): Act | null => {
+  const { tokens, rules } = sentence;
+  if (
+    spotsOf(sentence, 'ask').length === 0 &&
+    spotsOf(sentence, 'probe').length === 0 &&
+    !spotsOf(sentence, 'at').some(({ value }) => value === 'counter')
+  )
+    return null;
+  const [infant] = spotsOf(sentence, 'infant');
+  const foods = foodsIn(sentence, infant ? [infant] : []);
+  const food: Mention | null = infant
+    ? { ...emptyMention, words: tokens.slice(infant.from, infant.to).join(' ') }
+    : foods[0]
+      ? withQualities(sentence, mentionOf(foods[0]), foods[0])
+      : null;
+  const spans = spansIn(sentence);
+  const heldFor = spans.find(
+    ({ from }) =>
+      /^(rested|rest|held|hold|stood|standing|resting)$/.test(tokens[from - 1] ?? '') ||
+      tokens[from - 2] === 'rested' ||
+      tokens[from - 2] === 'held',
+  );
+  const { dates, when, taken } = datesIn(sentence);
+  const age = spans.filter(
+    (one) => one !== heldFor && !taken.some(({ from, to }) => one.from < to && from < one.to),
+  );
+  const { air, probe } = temperaturesIn(sentence);
+  const [clockTime] = matchesIn(tokens, rules, 'builtin:grammar/time?lean=past', 0.5).filter(({ from }) =>
+    /^(since|from|at)$/.test(tokens[from - 1] ?? ''),
+  );
+  const times = values<string>(sentence, 'times');
+  const [icy] = values<string>(sentence, 'icy');
+  const facts: Omit<GuidanceFacts, 'asked'> = {
+    states: values<FoodState>(sentence, 'state'),
+    where: placeIn(sentence),
+    elsewhere: placeIn(sentence) === null ? elsewhereIn(sentence) : null,
+    seconds: age.length > 0 ? age.reduce((sum, { value }) => sum + asNumber(value, 'duration'), 0) : null,
+    overnight: overnightWords.test(tokens.join(' ')),
+    since: typeof clockTime?.value === 'string' ? clockTime.value : null,
+    dates,
+    when,
+    air,
+    hot: has(sentence, 'hot'),
+    probe,
+    held: heldFor ? asNumber(heldFor.value, 'held') : null,
+    icy:
+      icy === undefined
+        ? null
+        : spotsOf(sentence, 'icy').some(({ value }) => value === 'no')
+          ? false
+          : icy === 'yes',
+    thawedIn: values<NonNullable<GuidanceFacts['thawedIn']>>(sentence, 'thawedin')[0] ?? null,
+    reheated: times.includes('twice') ? 2 : times.includes('once') ? 1 : 0,
+    pounds: poundsIn(sentence),
+    doors: values<'shut' | 'open'>(sentence, 'doors').at(-1) ?? null,
+    fullness: values<string>(sentence, 'full').includes('half')
+      ? 'half'
+      : values<string>(sentence, 'full').includes('full')
+        ? 'full'
+        : null,
+    boiling: has(sentence, 'boiling'),
+    method: values<string>(sentence, 'method')[0] ?? null,
+    risks: infant ? risksIn(sentence).filter((risk) => risk !== 'infant') : risksIn(sentence),
+    infant: infant !== undefined,
+    told: !onlySupposed(sentence),
+  };
+  const asked = askedIn(sentence, facts, food);
+  if (!asked) return null;
+  const of: GuidanceFacts = { ...facts, asked };
+  return { intent: 'guidance', slots: { ...(food ? { item: food } : {}), guidance: of } };
+};
+
+/** "Raw ground turkey", "thawed chicken": qualities that the name leaves out decide its row. */
+const withQualities = (sentence: Sentence, mention: Mention, { from }: Match): Mention => {
+  const { tokens } = sentence;
+  let first = from;
+  while (first > 0 && qualities.has(tokens[first - 1]!)) first -= 1;
+  const before = tokens.slice(first, from).join(' ');
+  return before && mention.words !== null ? { ...mention, words: `${before} ${mention.words}` } : mention;
+};
+const qualities = new Set(
+  `raw cooked ground minced smoked canned tinned fresh whole live stuffed dried fried grilled roast roasted baked
+   boiled hard deli sliced shredded grated cut homemade commercial liquid frozen shelled shucked dry soft cured
+   vacuum packed leftover mashed creamed steamed poached pulled marinated unpasteurized pasteurized raw`.split(
+    /\s+/,
+  ),
+);
