@@ -169,6 +169,14 @@ const namesAnother = (acts: readonly Act[], steps: ReadSteps): boolean =>
     return all.length > 0 && !all.some((word) => steps.anywhere.has(steps.stem(word)));
   });
 
+/** "In the oven instead", "for two portions": a way of making the dish that these steps do not speak of. */
+const asksAnotherWay = ({ intent, slots }: Act, steps: ReadSteps): boolean => {
+  if (intent !== 'reheat' && intent !== 'follow-up') return false;
+  if (slots.method !== undefined)
+    return !slots.method.split(' ').some((word) => steps.anywhere.has(steps.stem(word)));
+  return intent === 'follow-up' && slots.number !== undefined;
+};
+
 /** What the rules are sure of and what is no talk of the steps. */
 const isElsewhere = (
   tokens: readonly string[],
@@ -180,6 +188,7 @@ const isElsewhere = (
 ): boolean => {
   if (!parsed || score === undefined) return false;
   const { acts } = parsed;
+  if (score >= sureRule && acts.some((act) => asksAnotherWay(act, steps))) return true;
   if (acts.every(({ intent }) => noMore.has(intent) || (requested && ofTheSteps.has(intent)))) return false;
   const sure = score >= sureRule;
   const [first, ...more] = acts;
@@ -295,7 +304,10 @@ const actsOf = (
   }
   const reported = report === 'done' || report === 'over' || report === 'placed';
   if (strangers(cut, steps, lexicon) > (strangersAtMost[first.ask ?? ''] ?? 2)) return null;
-  const after = cut.said.filter((one) => !one.before).flatMap((one) => one.tokens);
+  // "It" and "the" stand in every step: only words that say something find the one meant.
+  const after = cut.said
+    .filter((one) => !one.before)
+    .flatMap((one) => one.tokens.filter((_, at) => lexicon.at('small', one.tokens, at) === 0));
   const acts = cut.asks.flatMap((asked) => actOf(asked, after, reported, steps, reader, wouldChange) ?? []);
   return acts.length > 0 ? acts.slice(0, 1) : null;
 };
