@@ -7,7 +7,7 @@ import type { Say } from '../../speech/answer.js';
 import { cautionWords, reasonWords, sourcesOf } from '../describe/guidance.js';
 import { guidedStep } from '../describe/steps.js';
 import { type Handler, type Reply, type Turn, about, say } from '../handler.js';
-import type { Slots } from '../../understanding/intents.js';
+import type { Act, Slots } from '../../understanding/intents.js';
 import { methodNamed } from '../put-away/preparation.js';
 import { needItem } from '../refer/need.js';
 import { beginSteps } from '../talk/steps.js';
@@ -141,9 +141,20 @@ const anotherTime = (turn: Turn, item: Item): Reply => {
   };
 };
 
+/** "Can I do it in the oven instead", while its steps are followed: the dish, whatever was spoken of since. */
+const dishMeant = ({ slots: { item, method } }: Act, { state: { procedure } }: Turn): Slots['item'] => {
+  const dish = procedure?.kind === 'reheat' && !procedure.paused ? procedure.itemId : null;
+  const it = item?.pointer === 'it' && item.words === null && method !== undefined;
+  return dish !== null && it ? { ...emptyMention, candidates: [{ id: dish, fit: 1 }] } : item;
+};
+
 export const reheat: Handler = (act, turn) => {
   const { slots } = act;
-  const found = needItem(turn, slots.item, { question: say('ask-reheat'), anyOfBatch: true, lastOne: true });
+  const found = needItem(turn, dishMeant(act, turn), {
+    question: say('ask-reheat'),
+    anyOfBatch: true,
+    lastOne: true,
+  });
   if ('reply' in found) return found.reply;
   const item = found.got;
   if (slots.asked === 'again') return anotherTime(turn, item);
