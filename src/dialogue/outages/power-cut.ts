@@ -148,12 +148,16 @@ export const powerCut: Handler = (act, turn) => {
   const steps = report.steps
     .filter(({ code }) => code !== 'keep-doors-shut' && code !== 'note-time')
     .map((step) => guidedStep(step, '', turn.kitchen.household.locale));
+  const told = askedOf(turn, slots, report);
   const todo =
     slots.asked === 'todo' ? [say('power-first'), ...steps.slice(0, 1).map(({ text }) => text)] : null;
   return {
     parts: todo ?? [
-      ...askedOf(turn, slots, report),
-      ...(slots.asked === 'holds' ? [] : [say('power-tell-back')]),
+      ...told,
+      // Two sentences are enough in one breath, where something is past already.
+      ...(slots.asked === 'holds' || told.some(({ args }) => args?.state === 'past')
+        ? []
+        : [say('power-tell-back')]),
     ],
     sources: sourcesOf([report.fridge, report.freezer]),
     procedure: { kind: 'power-cut', title: say('power-title'), itemId: null, steps, at: -1, paused: true },

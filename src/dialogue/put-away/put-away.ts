@@ -69,6 +69,7 @@ export const putAway: Handler = (act, turn) => {
     nearId: usual,
     question: say('ask-put-where', { name }),
     offers: offerOf,
+    likely: true,
   });
   if ('reply' in need && shares.got.length === 0) return need.reply;
   const place = 'got' in need ? need.got : null;

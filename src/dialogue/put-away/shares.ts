@@ -34,6 +34,7 @@ export const sharesOf = (turn: Turn, slots: Slots): Needed<Shares> => {
     const place = needPlace(turn, share.place, {
       slot: `share-${at}`,
       question: say('ask-place-share', { amount: { kind: 'amount', amount: share.amount } }),
+      likely: true,
     });
     if ('reply' in place) return place;
     const unit = share.amount.unit === 'piece' ? (slots.amount?.unit ?? 'container') : share.amount.unit;

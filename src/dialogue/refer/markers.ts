@@ -74,7 +74,10 @@ export const needMarker = (turn: Turn, mention: Mention | undefined, need: NeedM
   }
   const meant = markersMeant(turn, mention);
   const spare = meant.filter(({ id }) => !itemWithMarker(turn.kitchen, id));
-  const markers = need.spareFirst !== false && spare.length > 0 ? spare : meant;
+  // "Two dots on the lid", where the only ones are on another food's marker: these are new ones.
+  const { touch: felt, pointer } = mention;
+  const drawn = need.create && felt !== null && pointer === null && !felt.fastening && !felt.shape;
+  const markers = need.spareFirst !== false && (spare.length > 0 || drawn) ? spare : meant;
   if (markers.length === 1) return nothingNew(turn, markers[0]!);
   if (markers.length > 1) {
     const labels = markers.map((marker) => say('apart-marker-itself', { marker: markerFull(marker) }));

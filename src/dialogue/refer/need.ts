@@ -143,6 +143,8 @@ export interface NeedPlace {
   readonly offers?: (words: string) => string | null;
   /** "The second shelf" of two cupboards is taken to be in the one this place is in. */
   readonly nearId?: string | null;
+  /** Of several that the words fit, the likelier is taken; the answer says which. */
+  readonly likely?: boolean;
 }
 
 export const needPlace = (
@@ -151,7 +153,7 @@ export const needPlace = (
   need: NeedPlace,
 ): Needed<{ place: Place; spot: string | null }> => {
   const slot = need.slot ?? 'place';
-  const found = findPlace(turn, mention, slot, need.nearId ?? null);
+  const found = findPlace(turn, mention, slot, need.nearId ?? null, need.likely === true);
   switch (found.found) {
     case 'one':
       return { got: { place: found.place, spot: found.spot } };

@@ -29,12 +29,36 @@ const named = 0.9;
 
 const mentionOf = ({ thing }: Statement): Mention => thing ?? itMention;
 
+/** "Both of them", after two foods were put away one after the other. */
+const lastTwo = (turn: Turn): readonly Item[] =>
+  turn.journal
+    .flatMap(({ ops }) => {
+      const made = ops.find((op) => op.kind === 'item' && op.before === null && op.after !== null);
+      const item = made ? turn.kitchen.items.get(made.id) : undefined;
+      return item && item.gone === null ? [item] : [];
+    })
+    .slice(0, 2);
+
+/** Asked about while a place is checked against the record: its name said shorter is that. */
+const checked = (turn: Turn, words: string): readonly Item[] => {
+  const { session } = turn.state;
+  if (session?.kind !== 'count' || session.paused) return [];
+  const said = foodKey(words).split(' ');
+  return session.itemIds
+    .flatMap((id) => turn.kitchen.items.get(id) ?? [])
+    .filter(
+      ({ name, gone }) => gone === null && said.every((word) => foodKey(name).split(' ').includes(word)),
+    );
+};
+
 /** Of hers that are here and called just that; where something newer was spoken of, those. */
 export const recordsOf = (turn: Turn, statement: Statement): readonly Item[] => {
   const { thing } = statement;
   if (thing === null || thing.words === null) {
     const { items } = findItems(turn, thing ?? itMention);
-    return items;
+    const several = thing?.pointer === 'both' || thing?.pointer === 'them';
+    const added = several && items.length < 2 ? lastTwo(turn) : [];
+    return added.length > 1 ? added : items;
   }
   const { words } = thing;
   const same = livingItems(turn.kitchen).filter(({ name }) => foodKey(name) === foodKey(words));
@@ -42,7 +66,8 @@ export const recordsOf = (turn: Turn, statement: Statement): readonly Item[] => 
     const item = turn.kitchen.items.get(id);
     return item && item.gone === null && fit >= named ? [item] : [];
   });
-  const all = same.length > 0 ? same : close;
+  const counted = checked(turn, words);
+  const all = counted.length > 0 ? counted : same.length > 0 ? same : close;
   const spoken = all.filter(({ id }) => turn.memory.items.includes(id) || turn.memory.lastAdded.includes(id));
   return spoken.length > 0 && spoken.length < all.length && statement.definite ? spoken : all;
 };
@@ -227,10 +252,12 @@ const without = <K extends keyof Statement>(statement: Statement, key: K): Omit<
 };
 
 /** Said of something that is here, rather than of something that comes in. */
-const isHere = (items: readonly Item[], statement: Statement): boolean => {
+const isHere = (turn: Turn, items: readonly Item[], statement: Statement): boolean => {
   const { thing, fresh, amount, definite, parts, deed, dates, when } = statement;
   if (items.length === 0 || fresh) return false;
   if (thing === null || thing.words === null) return true;
+  // In a check, how much there is is no food that comes in.
+  if (turn.state.session?.kind === 'count' && deed === 'stored' && !parts) return true;
   if (deed === 'bought' || deed === 'given-in' || amount || parts) return false;
   if (deed === 'made')
     return definite && statement.place === undefined && (dates?.made ?? when) !== undefined;
@@ -279,11 +306,11 @@ export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
   }
   if (statement.moved && items.length > 0 && !amount && !statement.fresh && deed === 'stored')
     return moves(turn, items, statement);
-  if (!isHere(items, statement)) return comesIn(turn, statement);
+  if (!isHere(turn, items, statement)) return comesIn(turn, statement);
   const several =
     thing?.pointer && thing.pointer !== 'it' && thing.pointer !== 'this' && thing.pointer !== 'that';
   const meant = items.length > 1 && !several ? justThese(turn, items, statement) : items;
-  const pointed = thing === null || thing.words === null;
+  const pointed = thing === null || thing.words === null || turn.state.session?.kind === 'count';
   if (deed === 'stored' && place && amount && pointed) return moves(turn, meant, statement);
   if (deed === 'stored' && place && !amount) return besides(turn, meant, statement, false);
   const facts: Step[] = amount && pointed ? [{ do: 'facts', items: meant, statement, amount: true }] : [];

@@ -3,6 +3,7 @@
  * of what was told before. It changes nothing, so that being wrong costs a sentence.
  */
 import {
+  CHANGING_INTENTS,
   type Act,
   type Intent,
   type Interpretation,
@@ -62,6 +63,11 @@ const fewLeft = 2;
 const isOurs = ({ hers, ownSubject, left, acts }: AskProposal): boolean =>
   hers || (acts[0]!.slots.edit !== undefined && left.length <= 1) || (!ownSubject && left.length === 0);
 
+/** What would change something is asked about as it was heard. */
+const changing: ReadonlySet<Intent> = new Set(CHANGING_INTENTS);
+const changes = ({ intent }: Act): boolean =>
+  changing.has(intent) && intent !== 'amend' && intent !== 'leave-note' && intent !== 'put-away';
+
 /** What may be done with a food, and what marks mean, is not asked of what is here. */
 const asksOthers = ({ slots }: Act): boolean => ['freeze', 'thaw', 'dots'].includes(slots.asked ?? '');
 
@@ -107,7 +113,7 @@ const wanted = (
   const held = query?.where.some((filter) => filter.by === 'felt' && filter.touch.container !== undefined);
   return (
     ofFood.has(act.intent) ||
-    (verdict === 'confirm' && ownSubject) ||
+    (verdict === 'confirm' && ownSubject && question.left.length === 0 && !changes(act)) ||
     (act.intent === 'markers' && held === true)
   );
 };

@@ -73,6 +73,14 @@ const ofGuidance = new Set(
   ),
 );
 
+/** When it was made or opened, and how long ago, is asked of the record. */
+const ofTheRecord = ({ question }: Understanding): boolean => {
+  const asked = question?.left.length === 0 ? (question.acts[0]?.slots.query?.ask ?? []) : [];
+  return (
+    asked.length > 0 && asked.every((one) => one === 'how-old' || one === 'dates' || one.startsWith('date:'))
+  );
+};
+
 /** The ear's question stands where facts were told that the reading so far has no place for. */
 const takesOver = (
   { slots }: Act,
@@ -87,6 +95,7 @@ const takesOver = (
   const [act, ...more] =
     base.verdict === 'act' || base.verdict === 'confirm' ? (base.readings[0]?.acts ?? []) : [];
   const food = slots.item !== undefined;
+  if (food && ofTheRecord(base)) return false;
   const unheard = !act || more.some(({ intent }) => !ofGuidance.has(intent));
   if (facts.asked === 'fridge-reads' || facts.asked === 'freezer-reads')
     return !talkOfPower && (!act || (act.intent !== 'power-cut' && act.intent !== 'power-back'));
@@ -129,6 +138,19 @@ const takesOver = (
 const sameActs = (one: readonly Act[], other: readonly Act[]): boolean =>
   one.length === other.length && one.every((act, at) => act === other[at]);
 
+/** What is in a food was told with the rest of it, and is kept so; whom it concerns is noted besides. */
+const besideTold = (
+  acts: readonly Act[],
+  { verdict }: Understanding,
+  allergens: readonly Act[],
+): readonly Act[] => {
+  const held = acts.some(({ slots }) =>
+    slots.statements?.some(({ contains, freeFrom }) => contains !== undefined || freeFrom !== undefined),
+  );
+  if (verdict !== 'act' || !held) return allergens;
+  return [...acts, ...allergens.filter(({ intent }) => intent === 'add-person')];
+};
+
 /** An understander that listens for guidance first. */
 export const withGuidance = (inner: Understander, locale: string): Understander => {
   const { language } = lexiconFor(locale);
@@ -152,7 +174,7 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     const hazard = hazardAct(sentence, acts[0] ?? null);
     if (hazard) return readAs([hazard], said, tokens);
     const allergens = allergenActs(sentence, base.verdict === 'out-of-scope' ? [] : acts);
-    if (allergens) return readAs(allergens, said, tokens);
+    if (allergens) return readAs(besideTold(acts, base, allergens), said, tokens);
     const asked = guidanceAct(sentence);
     const risk = riskAct(sentence, acts[0] ?? null);
     // "I am pregnant, can I eat the brie": answered, and what was told of her is kept as well.

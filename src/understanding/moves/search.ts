@@ -185,7 +185,14 @@ export const toldReading = (
     if (reader.expecting !== 'anything' || parsed.acts.some(({ intent }) => intent === 'correct'))
       return null;
   const likely = parsed && parsed.confidence >= likelyRule ? parsed : null;
-  if (likely && weightTold(statements) <= weightRead(likely.acts) && !likely.acts.some(swallows)) return null;
+  const whole = proposal.left.length === 0 && proposal.acts.length > 0;
+  if (
+    likely &&
+    !(likely.acts.length > 1 && whole && statements.length > 1) &&
+    weightTold(statements) <= weightRead(likely.acts) &&
+    !likely.acts.some(swallows)
+  )
+    return null;
   const loses = lost(proposal);
   const doubtful =
     loses !== '' &&
@@ -198,7 +205,9 @@ export const toldReading = (
           deed !== 'unlisted',
       ) ||
       others.slice(0, heardBeside).some((other) => lost(proposalOf(other.said, reader)) !== loses));
-  const clear = proposal.left.length === 0 && !doubtful;
+  // That something is not in it is kept only after a plain yes.
+  const frees = statements.some(({ freeFrom }) => freeFrom !== undefined);
+  const clear = proposal.left.length === 0 && !doubtful && !frees;
   return {
     reading: {
       acts: proposal.acts,

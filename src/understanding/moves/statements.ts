@@ -55,6 +55,20 @@ const dateKindIn = (chunk: Word): DateKind | null => {
   return null;
 };
 
+/** One place inside the other, whichever way round they were said: what names the fewest places. */
+const oneInside = (a: string, b: string, rules: DynamicRules): PlaceMention | null => {
+  const both = [
+    [b, a],
+    [a, b],
+  ].flatMap(([inner, outer]) => {
+    const place = placeLike(`${inner} of the ${outer}`.split(' '), rules);
+    return place && place.candidates.length > 0 ? [place] : [];
+  });
+  const fitting = ({ candidates }: PlaceMention): number =>
+    candidates.filter(({ fit }) => fit >= (candidates[0]?.fit ?? 0) - 0.05).length;
+  return both.sort((one, other) => fitting(one) - fitting(other))[0] ?? null;
+};
+
 const headOf = (words: string): string => (words.split(' ').at(-1) ?? '').replace(/e?s$/, '');
 
 /** A name said shorter, or again: "the salmon", of the smoked salmon of this sentence. */
@@ -147,6 +161,14 @@ const assemble = (reader: Reader): Assembler | null => {
     return next;
   };
 
+  /** "They are all in the pantry, beans on the top shelf": the pantry's. */
+  const within = (said: PlaceMention, before: PlaceMention | undefined): PlaceMention => {
+    const [best, next] = said.candidates;
+    if (!before?.words || !said.words || !best || !next || next.fit < best.fit - 0.05) return said;
+    const joined = oneInside(said.words, before.words, rules);
+    return joined && (joined.candidates[0]?.fit ?? 0) >= best.fit - 0.1 ? joined : said;
+  };
+
   const setPlace = (said: PlaceMention, moved: boolean): void => {
     if (drafts.length === 0) {
       place = said;
@@ -157,7 +179,7 @@ const assemble = (reader: Reader): Assembler | null => {
       if (whole && (draft.deed === 'moved' || draft.deed === 'took')) continue;
       if (whole && draft.parts.length + (draft.amount ? 1 : 0) > 0)
         draft.parts.push({ amount: null, share: 'rest', place: said });
-      else draft.place = said;
+      else draft.place = within(said, draft.place);
       if (moved) draft.moved = true;
     }
     whole = false;
@@ -186,15 +208,7 @@ const assemble = (reader: Reader): Assembler | null => {
       while (is(onward(next), 'prep', 'in-it', 'of', 'a', 'direction') && !is(onward(next), 'and')) next += 1;
       const other = onward(next);
       if (other?.kind !== 'place') break;
-      const joined =
-        placeLike(
-          [...(said.words ?? '').split(' '), 'of', 'the', ...(other.place.words ?? '').split(' ')],
-          rules,
-        ) ??
-        placeLike(
-          [...(other.place.words ?? '').split(' '), 'of', 'the', ...(said.words ?? '').split(' ')],
-          rules,
-        );
+      const joined = oneInside(said.words ?? '', other.place.words ?? '', rules);
       if (!joined || (joined.candidates[0]?.fit ?? 0) < 0.7) break;
       said = joined;
       to = next;
@@ -269,7 +283,10 @@ const assemble = (reader: Reader): Assembler | null => {
       inRun = false;
       return inIt ? at + 1 : at;
     }
-    if (repaired && drafts.length > 0) {
+    // "Put it on the list, the tahini I mean": the name comes after.
+    const meant = is(next, 'repair') && at + 2 === chunks.length;
+    if (meant) use(next!);
+    if ((repaired || meant) && drafts.length > 0) {
       const draft = drafts.at(-1)!;
       draft.thing = chunk.mention;
       if (amount) draft.amount = amount;
@@ -469,7 +486,7 @@ const assemble = (reader: Reader): Assembler | null => {
 
   /** A question head makes a question of it, wherever it stands: what is told and asked in one breath is parted before. */
   const asks = (chunk: Word, at: number, first: boolean): boolean => {
-    if (is(chunk, 'command')) return first && !deedIn(chunk);
+    if (is(chunk, 'command')) return first && !deedIn(chunk) && !is(chunk, 'repair', 'fill');
     if (is(chunk, 'aux')) return !(onward(at - 1)?.kind === 'pointer' && is(chunk, 'is'));
     if (is(chunk, 'wh')) return !(is(chunk, 'that') && drafts.length > 0);
     return is(chunk, 'is the') && first;
@@ -490,7 +507,7 @@ const assemble = (reader: Reader): Assembler | null => {
       if (is(onward(at + 1), 'last-time', 'fill')) use(onward(at + 1)!);
       setPlace(
         {
-          words: is(onward(at + 1), 'last-time') ? 'usual' : null,
+          words: null,
           candidates: [],
           pointer: 'same',
           spot: null,
@@ -543,7 +560,14 @@ const assemble = (reader: Reader): Assembler | null => {
     if (is(chunk, 'is', 'is the')) {
       use(chunk);
       const told = onward(nextAt);
-      const state = told?.kind === 'word' ? stateIn(told) : null;
+      const beyond = onward(nextMeaning(nextAt));
+      // "It's gone a bit soft": how it is, and not that it is finished.
+      const goesOn =
+        (is(onward(nextAt + 1), 'a') && tokens[onward(nextAt + 1)!.from] === 'a') ||
+        beyond?.kind === 'unknown' ||
+        (beyond?.kind === 'thing' && beyond.source === 'open');
+      const state = told?.kind === 'word' && !goesOn ? stateIn(told) : null;
+      if (goesOn && told?.kind === 'word' && stateIn(told)) return null;
       if (
         state &&
         group.length > 0 &&
