@@ -100,3 +100,4 @@ sure-told = { $told } { $unused ->
     [none] Right? Yes or no.
    *[other] I did not get “{ $unused }”. Is the rest right? Yes or no.
 }
+sure-told-brief = What you told me before that: shall I note it? Yes or no.

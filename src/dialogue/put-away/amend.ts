@@ -9,12 +9,13 @@ import {
   likeNames,
   shareOf,
 } from '../../kitchen/index.js';
-import { allergenIn, allergenNamed, allergensOf, allergenWord } from '../../safety/index.js';
+import { allergenNamed, allergensOf, allergenWord } from '../../safety/index.js';
 import type { Change, Item, Preparation } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Act, Mention, Slots } from '../../understanding/intents.js';
 import { groupAmount } from '../describe/item.js';
 import { refusal } from '../describe/refusals.js';
+import { watchers } from '../describe/watchers.js';
 import { type Handler, type Reply, type Turn, about, day, list, say } from '../handler.js';
 import { mark } from '../markers/markers.js';
 import { needItems } from '../refer/need.js';
@@ -176,17 +177,6 @@ const withDate = (turn: Turn, item: Item, slots: Slots): { slots: Slots } | { as
   return 'ask' in which ? which : { slots: { ...slots, dates: { [which.kind]: when } } };
 };
 
-/** Whoever watches for what was just told to be in it. */
-const watchers = (turn: Turn, item: Item, facts: Facts): Say[] => {
-  const told = { ...item, contains: facts.contains?.add ?? [] };
-  return [...turn.kitchen.people.values()].flatMap((person) => {
-    const against = person.allergens.filter(
-      (allergen) => allergenIn(told, allergen).answer === 'said-to-contain',
-    );
-    return against.length > 0 ? [say('watched-by', { name: person.name, allergens: list(against) })] : [];
-  });
-};
-
 /** Facts about the dish hold for every container of it; a date or an amount is of one. */
 const ofTheDish = (facts: Facts): boolean =>
   facts.amount === undefined &&
@@ -248,7 +238,7 @@ export const amend: Handler = (act, turn) => {
       group
         ? say('amended-all', { name, amount: group, facts: list(said) })
         : say('amended', { name, facts: list(said) }),
-      ...watchers(turn, item, facts),
+      ...watchers(turn, item, facts.contains?.add ?? []),
     ],
     changes,
     doubt: say('confirm-amend', { name: item.name, facts: list(said) }),

@@ -4,6 +4,7 @@ import type { Change, Item } from '../../kitchen/model.js';
 import type { Say, Value } from '../../speech/answer.js';
 import { groupName, grouped } from '../describe/item.js';
 import { placeAt } from '../describe/place.js';
+import { watchers } from '../describe/watchers.js';
 import { markerNoun } from '../describe/touch.js';
 import { type Reply, type Turn, about, day, list, say } from '../handler.js';
 
@@ -14,6 +15,17 @@ const dateWords = (dates: Item['dates']): Say[] =>
       ? [say('read-back-date', { what: kind, date: day(at) })]
       : [];
   });
+
+/** Who made it, whose it is, what is in it: as it was told, or as it was known before. */
+const otherFacts = (turn: Turn, { maker, ownerId, contains, freeFrom }: Item): Say[] => {
+  const owner = ownerId ? turn.kitchen.people.get(ownerId) : undefined;
+  return [
+    ...(maker ? [say('read-back-maker', { maker })] : []),
+    ...(owner ? [say('read-back-owner', { name: owner.name })] : []),
+    ...(contains.length > 0 ? [say('read-back-contains', { allergens: list(contains) })] : []),
+    ...(freeFrom.length > 0 ? [say('read-back-free', { allergens: list(freeFrom) })] : []),
+  ];
+};
 
 /** "Lentil stew, second shelf of the fridge, made today." */
 const readBack = (turn: Turn, items: readonly Item[]): Say => {
@@ -34,9 +46,11 @@ const readBack = (turn: Turn, items: readonly Item[]): Say => {
   const details: Value[] = [
     ...(marker ? [say('with-marker', { marker: markerNoun(marker) })] : []),
     ...dateWords(first.dates),
+    ...otherFacts(turn, first),
   ];
   const whole = groups.length === 1 ? groupName(groups[0]!) : say('item-name', { name: first.name });
-  const single = groups.length === 1 && items.length === 1 && first.amount && first.amount.unit !== 'piece';
+  const counted = first.amount && (first.amount.unit !== 'piece' || first.amount.value > 1);
+  const single = groups.length === 1 && items.length === 1 && counted;
   return say(groups.length > 1 ? 'put-away-shared' : 'put-away-done', {
     item: single
       ? say('item-amount', { amount: { kind: 'amount', amount: first.amount! }, name: first.name })
@@ -86,6 +100,7 @@ export const recorded = (
     ...carried,
     ...(told.offList ? [say('off-the-list')] : []),
     ...alikeWarning(after, first),
+    ...watchers(after, first, first.contains),
   ];
   const details = undated ? [say('no-dates')] : [];
   const added = [...items.map(({ id }) => id)];

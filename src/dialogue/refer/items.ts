@@ -105,6 +105,10 @@ const takenJustNow = ({ memory, state: { done, turns } }: Turn): boolean =>
 /** So many told together are a list, and not one of them is "it". */
 const shortList = 3;
 
+/** Many tubs of one batch are one thing to talk of. */
+const oneDish = (turn: Turn, ids: readonly Id[]): boolean =>
+  new Set(live(turn, ids).map(({ batchId, id }) => batchId ?? id)).size === 1;
+
 /** What "it", "that", "them", "the other one" point at. */
 const byPointer = (turn: Turn, mention: Mention): Item[] => {
   const { memory } = turn;
@@ -116,7 +120,8 @@ const byPointer = (turn: Turn, mention: Mention): Item[] => {
     case 'it':
     case 'that':
       // After all that is on a shelf was read, "it" is still what the talk was of.
-      if (memory.items.length > shortList && memory.before.length === 1) return live(turn, memory.before);
+      if (memory.items.length > shortList && memory.before.length === 1 && !oneDish(turn, memory.items))
+        return live(turn, memory.before);
       return live(turn, memory.items.length > 0 ? memory.items : memory.lastAdded);
     case 'them':
     case 'both':

@@ -23,6 +23,7 @@ export const askTold = (work: Work, act: Act): Work => {
     kind: 'sure',
     slot: 'sure',
     question: say('sure-told', { told, ...(unused.length > 0 ? { unused: unused.join(' ') } : {}) }),
+    brief: say('sure-told-brief'),
     expecting: 'yes-no',
     act: { intent: 'tell', slots },
     picked: {},

@@ -4,6 +4,7 @@ import type { Id, Item } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Statement } from '../../understanding/intents.js';
 import { refusal } from '../describe/refusals.js';
+import { watchers } from '../describe/watchers.js';
 import { type Reply, type Turn, about, day, list, say } from '../handler.js';
 import { makerName } from '../put-away/maker-name.js';
 import { saidDates } from '../put-away/said-dates.js';
@@ -121,7 +122,10 @@ export const keepFacts = (
     }
     return [
       {
-        parts: said.length > 0 ? [say('amended', { name: item.name, facts: list(said) })] : [],
+        parts: [
+          ...(said.length > 0 ? [say('amended', { name: item.name, facts: list(said) })] : []),
+          ...watchers(turn, item, statement.contains ?? []),
+        ],
         changes: [result],
       },
     ];

@@ -288,14 +288,27 @@ const carryOut = (work: Work, statement: Statement, sure: boolean): Work =>
       : at;
   }, work);
 
+/** What was told in one breath is taken back in one. */
+const inOneGo = (work: Work, from: number): Work => {
+  const told = work.changes.slice(from);
+  // Of different kinds, each is taken back by its own name.
+  if (told.length < 2 || new Set(told.map(({ verb }) => verb)).size > 1) return work;
+  const changes = asOne(told);
+  const { done } = work.state;
+  const joined = { ...work, changes: [...work.changes.slice(0, from), ...changes] };
+  return done ? withState(joined, { done: { ...done, changes } }) : joined;
+};
+
 /** Runs one act through its handler; what was told, statement by statement, each on what the one before left. */
 export const runAct = (work: Work, act: Act, settled: Settled = unsettled): Work => {
   const { statements } = act.slots;
-  if (statements && statements.length > 0)
-    return statements.reduce<Work>((at, statement) => carryOut(at, statement, settled.sure), {
+  if (statements && statements.length > 0) {
+    const told = statements.reduce<Work>((at, statement) => carryOut(at, statement, settled.sure), {
       ...work,
       act,
     });
+    return inOneGo(told, work.changes.length);
+  }
   return absorb({ ...work, act }, act, settled, handlers[act.intent](act, turnOf(work, settled)));
 };
 

@@ -266,6 +266,20 @@ const assemble = (reader: Reader): Assembler | null => {
         beyond?.kind === 'container'
       ) &&
       !is(beyond, 'a');
+    // "There's cashews in the pottage": what is in another food.
+    const holderAt = is(next, 'in-it', 'prep') ? nextMeaning(at + 1) : -1;
+    const holder = onward(holderAt);
+    if (deed === 'stored' && holder?.kind === 'thing' && holder.fit >= 0.7 && lexicon.allergenOf(words)) {
+      deed = null;
+      amount = undefined;
+      definite = true;
+      group = run = [begin(holder.mention)];
+      addContents(words);
+      for (const part of [chunk, next!, holder]) use(part);
+      for (let step = at + 2; step < holderAt; step += 1) use(onward(step)!);
+      inRun = false;
+      return holderAt;
+    }
     if (role === 'lacks') {
       if (!addLack(words)) return null;
       use(chunk);
@@ -600,7 +614,7 @@ const assemble = (reader: Reader): Assembler | null => {
     if (is(chunk, 'with')) {
       use(chunk);
       // "With the milk" is where it stands; no rule of mine.
-      if (next?.kind !== 'marker' && next?.kind !== 'container') leave(chunk);
+      if (next?.kind !== 'marker' && next?.kind !== 'container' && !is(next, 'without')) leave(chunk);
       return at;
     }
     if (is(chunk, 'has') && !deedIn(chunk)) {
