@@ -16,6 +16,9 @@ const SAYS_NOTHING = new Set(
 const wordsOf = (name: string): readonly string[] =>
   foodWords(name).filter((word) => !SAYS_NOTHING.has(word));
 
+/** Made at home, where a shop's is sold under the same name: only where that was said. */
+const ONLY_WHERE_SAID = new Set(foodWords('squeezed homemade'));
+
 interface Indexed {
   readonly row: StorageDataRow;
   readonly food: readonly string[];
@@ -58,6 +61,7 @@ export const storageDataFor = (
     for (const { row, food, type } of index.get(word) ?? []) {
       const span = row[cell];
       if (span === null || !food.every((one) => all.has(one))) continue;
+      if ([...type].some((one) => ONLY_WHERE_SAID.has(one) && !all.has(one))) continue;
       const beside = said.filter((one) => !food.includes(one));
       if (
         !beside.every((one) => type.has(one)) ||

@@ -217,7 +217,7 @@ describe('the cards', () => {
       await page.getByRole('article', { name, exact: true }).first().waitFor();
     }
     await find('fridge door');
-    await page.getByText(/ found/).waitFor();
+    await page.getByText(/\d found/).waitFor();
     await find('xylophone');
     await page.getByText('Nothing here fits that.').waitFor();
   });

@@ -181,6 +181,7 @@ caution-rice = el arroz se debe enfriar y refrigerar rápido; ante la duda, tír
 caution-mould = si tiene moho o está baboso, tíralo.
 
 # Por qué comida se tomó.
+match-riskiest-part = decide la parte que se echa a perder antes.
 match-taken-as = lo tomé como { OURS($food) }.
 match-raw-assumed = lo tomé como crudo.
 match-cooked-assumed = lo tomé como cocido.

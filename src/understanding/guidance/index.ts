@@ -103,7 +103,9 @@ const takesOver = (
     return false;
   if (facts.asked === 'power') return food;
   if (!food && unheard) return facts.asked === 'boil' || (saysMore(facts) && sentence.tokens.length > 3);
-  if (!act) return food;
+  // "Can I use margarine instead of butter": a food nobody here has, and no fact of it, is cookery.
+  if (!act)
+    return food && ((slots.item?.candidates.length ?? 0) > 0 || saysMore(facts) || facts.asked !== 'still');
   // "What about the fridge", "what about the raw chicken": the same question again, of something else.
   if (/^(follow-up|choose|answer|correct)$/.test(act.intent) && sentence.tokens.length <= 7) return false;
   // "What's on the counter" asks for no figure.
