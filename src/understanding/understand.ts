@@ -248,14 +248,16 @@ export const createUnderstander = (
         normalised: meaning.guess.tokens.join(' '),
       };
     });
-    const ofSteps =
-      context.steps && guesses[0]
-        ? stepsReading(guesses[0], readings[0], meanings[0]?.best, reader, context.steps, context.locale)
-        : null;
-    if (ofSteps) return { readings: [ofSteps, ...readings], margin: 1, verdict: 'act' };
     const told = without.includes('told')
       ? null
       : toldReading(guesses, readings[0], meanings[0]?.best, reader);
+    // While steps are followed, only what was surely done to something else is no talk of them.
+    const ofOther = told?.verdict === 'act' && told.namesDeed;
+    const ofSteps =
+      context.steps && guesses[0] && !ofOther
+        ? stepsReading(guesses[0], readings[0], meanings[0]?.best, reader, context.steps, context.locale)
+        : null;
+    if (ofSteps) return { readings: [ofSteps, ...readings], margin: 1, verdict: 'act' };
     if (told) return { readings: [told.reading, ...readings], margin: 1, verdict: told.verdict };
     const learned = without.includes('learned')
       ? null

@@ -137,6 +137,9 @@ const SUBJECT: ReadonlySet<string> = new Set(['it', 'this', 'that', 'them']);
 
 /** What was asked about is gone already, whichever way it went. */
 export const isSettled = (work: Work, frame: Frame): boolean => {
+  // What was told and is so by now has nothing left to be done.
+  if (frame.kind === 'sure' && frame.act.intent === 'tell')
+    return runAct(work, frame.act).changes.length === work.changes.length;
   const subject = subjectOf(frame).flatMap((id) => work.kitchen.items.get(id) ?? []);
   return frame.kind === 'sure' && subject.length > 0 && subject.every(({ gone }) => gone !== null);
 };

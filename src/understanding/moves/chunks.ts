@@ -222,6 +222,29 @@ const holdsHers = (tokens: readonly string[], from: number, to: number, rules: D
   return false;
 };
 
+/** "A chicken and okra stew": one dish named by two foods, where only one article or amount stands before it. */
+const dishes =
+  (lexicon: MovesLexicon): Finder =>
+  (tokens, from, rules) => {
+    if (!beforeOneDish.has(tokens[from - 1] ?? '')) return [];
+    const foodsAt = (at: number) => rules.get('kitchen:food')?.matchesAt(tokens, at) ?? [];
+    return foodsAt(from).flatMap(({ length }) => {
+      if (tokens[from + length] !== 'and') return [];
+      return foodsAt(from + length + 1).flatMap((second) => {
+        const to = from + length + 1 + second.length;
+        if (!lexicon.isDish(tokens[to - 1]!)) return [];
+        const mention: Mention = { ...emptyMention, words: tokens.slice(from, to).join(' ') };
+        return [
+          {
+            chunk: { kind: 'thing' as const, from, to, mention, fit: 0, source: 'food' as const },
+            cost: costs.food,
+          },
+        ];
+      });
+    });
+  };
+const beforeOneDish: ReadonlySet<string> = new Set(['a', 'an', 'of']);
+
 /** Words that may be part of a name nobody knows: not those that do something in a move. */
 const opens =
   (lexicon: MovesLexicon): Finder =>
@@ -249,7 +272,11 @@ const findersFor = (language: string): readonly Finder[] | null => {
   const lexicon = movesLexicon(language);
   if (!lexicon) return null;
   let found = finders.get(language);
-  if (!found) finders.set(language, (found = [words(lexicon), ...things, ...simple, days, opens(lexicon)]));
+  if (!found)
+    finders.set(
+      language,
+      (found = [words(lexicon), ...things, ...simple, days, dishes(lexicon), opens(lexicon)]),
+    );
   return found;
 };
 

@@ -15,6 +15,7 @@ const moves = z.object({
   allergens: lists.default({}),
   diets: z.array(z.string()).default([]),
   dietsOf: lists.default({}),
+  dishes: z.array(z.string()).default([]),
 });
 
 export interface MovesLexicon {
@@ -22,6 +23,8 @@ export interface MovesLexicon {
   readonly phrases: PhraseTable<ReadonlySet<string>>;
   /** The allergen group a food word names; undefined for others. */
   allergenOf(words: string): string | undefined;
+  /** A kind of dish, which two foods before it may name: "chicken and okra stew". */
+  isDish(word: string): boolean;
   /** "added salt" after "no" is the diet "salt free". */
   dietWithout(words: string): string | undefined;
 }
@@ -60,9 +63,11 @@ export const movesLexicon = (language: string): MovesLexicon | null => {
       const given = moves.parse(JSON.parse(readFileSync(file, 'utf8')));
       const allergens = inverted(given.allergens);
       const diets = inverted(given.dietsOf);
+      const dishes = new Set(given.dishes);
       lexicon = {
         phrases: phrasesOf(given),
         allergenOf: (words) => allergens.get(words),
+        isDish: (word) => dishes.has(word),
         dietWithout: (words) => diets.get(words),
       };
     } else lexicon = null;

@@ -153,7 +153,11 @@ export const toldReading = (
   parsed: Interpretation | undefined,
   score: number | undefined,
   reader: Reader,
-): { readonly reading: Interpretation; readonly verdict: Understanding['verdict'] } | null => {
+): {
+  readonly reading: Interpretation;
+  readonly verdict: Understanding['verdict'];
+  readonly namesDeed: boolean;
+} | null => {
   const [guess, ...others] = guesses;
   if (!guess || waitsForWords.has(reader.expecting)) return null;
   const proposal = proposalOf(guess.said, reader);
@@ -216,5 +220,6 @@ export const toldReading = (
       normalised: guess.tokens.join(' '),
     },
     verdict: clear ? 'act' : 'confirm',
+    namesDeed: statements.some(namesDeed),
   };
 };

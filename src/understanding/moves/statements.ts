@@ -394,12 +394,10 @@ const assemble = (reader: Reader): Assembler | null => {
       amount = said.unit === 'piece' && amount ? { ...amount, value: said.value } : said;
       return at;
     }
-    // "The cooked one" counts nothing.
-    if (
-      said.value === 1 &&
-      is(onward(at - 1), 'a', 'position') &&
-      tokens.slice(chunk.from, chunk.to).join(' ') === 'one'
-    ) {
+    // "The cooked one", "the plum one" count nothing.
+    const one = said.value === 1 && chunk.to - chunk.from === 1 && tokens[chunk.from] === 'one';
+    const before = onward(at - 1);
+    if (one && (is(before, 'a', 'position') || (before?.kind === 'thing' && is(onward(at - 2), 'a')))) {
       for (let step = chunk.from; step < chunk.to; step += 1) used.delete(step);
       leave(chunk);
       return at;
