@@ -28,6 +28,7 @@ afterAll(async () => {
 });
 beforeEach(async () => {
   context = await browser.newContext({ viewport: { width: 390, height: 844 } });
+  context.setDefaultTimeout(120_000);
   page = await context.newPage();
 });
 // A device may hold only so many sockets open at once.

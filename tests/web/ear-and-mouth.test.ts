@@ -23,6 +23,7 @@ afterEach(() => context.close());
 
 const open = async (fake: FakeSpeech = {}): Promise<void> => {
   context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
+  context.setDefaultTimeout(120_000);
   page = await context.newPage();
   await fakeSpeech(page, fake);
   await letIn(page, site);

@@ -19,6 +19,7 @@ afterAll(async () => {
 }, 120_000);
 beforeEach(async () => {
   const context = await browser.newContext({ viewport: { width: 390, height: 844 }, acceptDownloads: true });
+  context.setDefaultTimeout(120_000);
   page = await context.newPage();
 });
 // A device may hold only so many sockets open at once.
