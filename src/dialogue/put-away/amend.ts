@@ -25,14 +25,15 @@ import { makerName } from './maker-name.js';
 import { preparationOf } from './preparation.js';
 import { saidDates } from './said-dates.js';
 
-interface Told {
+/** Facts to keep, and how they are read back. */
+export interface Told {
   readonly facts: Facts;
   /** Read back, one short piece each. */
   readonly said: readonly Say[];
 }
 
-const dateFacts = (slots: Slots): Told => {
-  const dates = saidDates(slots.dates);
+export const dateFacts = (told: Slots['dates']): Told => {
+  const dates = saidDates(told);
   const said = Object.entries(dates).map(([kind, at]) =>
     at ? say('read-back-date', { what: kind, date: day(at) }) : say('date-unknown-noted', { what: kind }),
   );
@@ -151,7 +152,7 @@ const personFacts = (turn: Turn, { maker, person, diet, negated }: Slots): Told 
 
 const told = (turn: Turn, item: Item, slots: Slots): Told => {
   const all = [
-    dateFacts(slots),
+    dateFacts(slots.dates),
     allergenFacts(slots),
     ingredientFacts(turn, slots),
     amountFacts(item, slots),

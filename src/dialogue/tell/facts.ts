@@ -5,18 +5,14 @@ import type { Say } from '../../speech/answer.js';
 import type { Statement } from '../../understanding/intents.js';
 import { refusal } from '../describe/refusals.js';
 import { watchers } from '../describe/watchers.js';
-import { type Reply, type Turn, about, day, list, say } from '../handler.js';
+import { type Reply, type Turn, about, list, say, speakerPerson } from '../handler.js';
+import { dateFacts, type Told } from '../put-away/amend.js';
 import { makerName } from '../put-away/maker-name.js';
-import { saidDates } from '../put-away/said-dates.js';
 import { surelyThem } from '../people/people.js';
-
-/** The speaker's own name; null on a device that is nobody's. */
-export const speakerName = (turn: Turn): string | null =>
-  (turn.speaker.personId ? turn.kitchen.people.get(turn.speaker.personId)?.name : null) ?? null;
 
 export const makerOf = (turn: Turn, { maker }: Statement): string | null => {
   if (maker === undefined) return null;
-  return maker === 'me' ? speakerName(turn) : makerName(turn, maker);
+  return maker === 'me' ? (speakerPerson(turn)?.name ?? null) : makerName(turn, maker);
 };
 
 export const ownerOf = (turn: Turn, { owner }: Statement): Id | null => {
@@ -25,19 +21,6 @@ export const ownerOf = (turn: Turn, { owner }: Statement): Id | null => {
   const [best] = owner.candidates;
   if (best && best.fit >= surelyThem && turn.kitchen.people.has(best.id)) return best.id;
   return personNamed(turn.kitchen, owner.words)?.id ?? null;
-};
-
-interface Told {
-  readonly facts: Facts;
-  readonly said: readonly Say[];
-}
-
-const dates = (statement: Statement): Told => {
-  const known = saidDates(statement.dates);
-  const said = Object.entries(known).map(([what, at]) =>
-    at ? say('read-back-date', { what, date: day(at) }) : say('date-unknown-noted', { what }),
-  );
-  return { facts: said.length > 0 ? { dates: known } : {}, said };
 };
 
 const people = (turn: Turn, statement: Statement): Told => {
@@ -83,7 +66,7 @@ const howMuch = (item: Item, { amount }: Statement): Told => {
 export const factsOf = (turn: Turn, item: Item, statement: Statement, withAmount: boolean): Told => {
   const all = [
     ...(withAmount ? [howMuch(item, statement)] : []),
-    dates(statement),
+    dateFacts(statement.dates),
     people(turn, statement),
     inside(statement),
     ...(statement.container ? [{ facts: { touch: statement.container }, said: [] as readonly Say[] }] : []),

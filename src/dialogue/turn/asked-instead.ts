@@ -5,11 +5,11 @@
 import {
   CHANGING_INTENTS,
   type Act,
+  type AskProposal,
   type Intent,
   type Interpretation,
   type Understanding,
 } from '../../understanding/intents.js';
-import type { AskProposal } from '../../understanding/intents.js';
 import { askReply } from '../ask/ask.js';
 import type { Reply } from '../handler.js';
 import { type Work, absorb, tryAct, turnOf, unsettled, withState } from './work.js';
