@@ -94,6 +94,7 @@ export const withConsensus = (guesses: readonly Guess[]): readonly Guess[] => {
     heard: known?.heard ?? key,
     tokens: words,
     said: words,
+    pauses: new Set(),
     hedged: known?.hedged ?? first.hedged,
     aside: known?.aside ?? first.aside,
     share: first.share,

@@ -8,6 +8,8 @@ export interface Guess extends HeardWords {
   readonly hedged: boolean;
   /** As `tokens`, with slips of the tongue and their mending still in. */
   readonly said: readonly string[];
+  /** Of `said`: before which of its words a pause was written. */
+  readonly pauses: ReadonlySet<number>;
   /** Weight in a vote of the guesses on a word, adding up to one. */
   readonly vote: number;
 }
@@ -31,7 +33,8 @@ export const asideOf = (notes: ReturnType<typeof normalise>['notes']): readonly 
 export const guessesFrom = (hypotheses: readonly Hypothesis[], locale: string): readonly Guess[] => {
   const byWords = new Map<string, Omit<Guess, 'share' | 'vote'> & { belief: number; vote: number }>();
   hypotheses.slice(0, mostGuesses).forEach((hypothesis, rank) => {
-    const { tokens, hedged, notes } = normalise(hypothesis.text, locale);
+    const tidied = normalise(hypothesis.text, locale);
+    const { tokens, hedged, notes } = tidied;
     if (tokens.length === 0) return;
     const key = tokens.join(' ');
     const belief = beliefIn(hypothesis, rank);
@@ -42,9 +45,18 @@ export const guessesFrom = (hypotheses: readonly Hypothesis[], locale: string): 
       known.vote += vote;
     } else {
       const said = notes.some(({ pass }) => pass === 'repairs')
-        ? normalise(hypothesis.text, locale, { mended: false }).tokens
-        : tokens;
-      byWords.set(key, { heard: hypothesis.text, tokens, said, hedged, aside: asideOf(notes), belief, vote });
+        ? normalise(hypothesis.text, locale, { mended: false })
+        : tidied;
+      byWords.set(key, {
+        heard: hypothesis.text,
+        tokens,
+        said: said.tokens,
+        pauses: said.pauses,
+        hedged,
+        aside: asideOf(notes),
+        belief,
+        vote,
+      });
     }
   });
   const guesses = [...byWords.values()];

@@ -66,6 +66,12 @@ const vague = ({ words, pointer, touch, ordinal, maker, diet, at }: Mention): bo
   touch !== null &&
   Object.keys(touch).every((part) => part === 'container');
 
+/** "Shepherd's pie" read as the pie of one Shepherd: what fits whole is likelier. */
+const halfNamedCost = -1.2;
+const wellNamed = 0.8;
+const halfNamed = ({ words, maker, candidates }: Mention): boolean =>
+  words !== null && maker !== null && candidates.length > 0 && bestFit(candidates) < wellNamed;
+
 /** Cost of one act, given what the conversation waits for. */
 export const actCost = ({ intent, slots }: Act, expecting: Expectation, language: string): number => {
   let cost = 0;
@@ -74,6 +80,7 @@ export const actCost = ({ intent, slots }: Act, expecting: Expectation, language
     if (!mention) continue;
     if (vague(mention)) cost += vagueCost;
     if (namesNothing(mention, language)) cost += namelessCost;
+    if (halfNamed(mention)) cost += halfNamedCost;
   }
   // "What should I cook for dinner" asks nothing of a person called Dinner.
   if (intent === 'can-eat' && slots.words && nobodyIn(language).has(slots.words)) cost += namelessCost;

@@ -17,7 +17,7 @@ import type { Reader } from '../readings.js';
 import type { Proposal } from '../intents.js';
 import { chunksOf } from './chunks.js';
 import { movesLexicon } from './lexicon.js';
-import { statementsProposal } from './statements.js';
+import { statementsProposal } from './statements/index.js';
 
 /** A rule's reading this likely stands (natural logarithm), unless what was told holds more. */
 const sureRule = -1;
@@ -138,11 +138,11 @@ const lost = (proposal: Proposal | null): string =>
     .map(({ deed, thing }) => `${deed} ${thing?.candidates[0]?.id ?? thing?.words ?? thing?.pointer ?? ''}`)
     .join();
 
-const proposalOf = (tokens: readonly string[], reader: Reader): Proposal | null => {
+const proposalOf = ({ said: tokens, pauses }: Guess, reader: Reader): Proposal | null => {
   const lexicon = movesLexicon(reader.language);
   if (!lexicon) return null;
-  const found = chunksOf(tokens, reader.rules, reader.language);
-  return found && statementsProposal(found.chunks, found.cost, tokens, reader.rules, lexicon);
+  const found = chunksOf(tokens, reader.rules, reader.language, pauses);
+  return found && statementsProposal(found.chunks, found.cost, tokens, pauses, reader.rules, lexicon);
 };
 
 /** Guesses heard besides the first before something is lost. */
@@ -160,7 +160,7 @@ export const toldReading = (
 } | null => {
   const [guess, ...others] = guesses;
   if (!guess || waitsForWords.has(reader.expecting)) return null;
-  const proposal = proposalOf(guess.said, reader);
+  const proposal = proposalOf(guess, reader);
   if (
     !proposal ||
     proposal.score < leastScore ||
@@ -208,7 +208,7 @@ export const toldReading = (
           (thing.candidates[0]?.fit ?? 0) < surelyNamed &&
           deed !== 'unlisted',
       ) ||
-      others.slice(0, heardBeside).some((other) => lost(proposalOf(other.said, reader)) !== loses));
+      others.slice(0, heardBeside).some((other) => lost(proposalOf(other, reader)) !== loses));
   // That something is not in it is kept only after a plain yes.
   const frees = statements.some(({ freeFrom }) => freeFrom !== undefined);
   const clear = proposal.left.length === 0 && !doubtful && !frees;

@@ -29,6 +29,8 @@ export const longestInput = { characters: 1000, words: 80 } as const;
 
 export interface Normalised {
   readonly tokens: readonly string[];
+  /** Tokens a pause was written before, by their index: a comma, a full stop. */
+  readonly pauses: ReadonlySet<number>;
   readonly notes: readonly Note[];
   /** True when the input was longer than `longestInput`: the rest was not read. */
   readonly cut: boolean;
@@ -82,6 +84,7 @@ export const normalise = (
   const hedges = lexicon.tidying.hedges.phrases;
   return {
     tokens,
+    pauses: new Set(tidied.flatMap(({ pause }, at) => (pause && at > 0 ? [at] : []))),
     notes,
     hedged: notes.some(({ from, to }) => to === '' && hedges.includes(from)),
     cut: short.length < text.length || heard.length > longestInput.words || tokens.length < tidied.length,

@@ -1,0 +1,93 @@
+/** Amounts and shares: of what follows, of what was named, of a part of it, in place of a slip. */
+import type { Amount } from '../../../terms/amount.js';
+import type { Chunk, ChunkOf } from '../api.js';
+import { keepKind, partAt, placeFrom } from './places.js';
+import { type Telling, is, lastOf, leave, nextMeaning, odd, use } from './telling.js';
+
+/** Mends the last amount; the unit stays where none is said. */
+const mend = (t: Telling, said: Amount, names: boolean): void => {
+  const before = t.amount ?? (t.drafts.length > 0 ? lastOf(t).amount : undefined);
+  const mended = { ...said, unit: said.unit === 'piece' ? (before?.unit ?? 'piece') : said.unit };
+  t.repaired = false;
+  if (t.amount || t.drafts.length === 0 || names) t.amount = mended;
+  else lastOf(t).amount = mended;
+};
+
+/** "The cooked one", "the plum one" count nothing. */
+const isPronoun = (t: Telling, chunk: Chunk, at: number, value: number): boolean => {
+  const before = t.chunks[at - 1];
+  return (
+    value === 1 &&
+    chunk.to - chunk.from === 1 &&
+    t.tokens[chunk.from] === 'one' &&
+    (is(before, 'a', 'position') || (before?.kind === 'thing' && is(t.chunks[at - 2], 'a')))
+  );
+};
+
+export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'number'>, at: number): number => {
+  const { chunks } = t;
+  use(t, chunk);
+  const said: Amount = chunk.kind === 'amount' ? chunk.amount : { value: chunk.value, unit: 'piece' };
+  const fraction = t.whole && said.value < 1 ? said.value : null;
+  let next = at + 1;
+  while (is(chunks[next], 'of', 'a', 'fill')) next += 1;
+  const names = chunks[next]?.kind === 'thing';
+  if (t.repaired) {
+    mend(t, said, names);
+    return at;
+  }
+  if (isPronoun(t, chunk, at, said.value)) {
+    leave(t, chunk);
+    return at;
+  }
+  const there = t.drafts.length > 0 ? partAt(t, at) : null;
+  const gloss = is(chunks[at - 1], 'so') || (is(chunks[at - 1], 'fill') && is(chunks[at - 2], 'so'));
+  if (gloss && t.drafts.length > 0 && (lastOf(t).share || lastOf(t).amount)) return at;
+  if (there !== null && !names) return partOf(t, at, there, said, fraction);
+  const ofBefore = t.style.amountsAfter && t.inRun && !is(chunks[at + 1], 'of');
+  if ((names || chunks[next]?.kind === 'pointer') && !ofBefore) {
+    t.amount = said;
+    return at;
+  }
+  if (t.drafts.length > 0)
+    for (const draft of ofBefore || t.group.length > 1 ? t.group.slice(-1) : t.group) {
+      if (draft.amount) t.cost += odd.twice;
+      draft.amount = said;
+    }
+  else {
+    t.amount = said;
+    if (!chunks.some((one) => one.kind === 'thing')) lastOf(t).amount = said;
+  }
+  // Its name is over: what follows is another's.
+  if (ofBefore) while (is(chunks[next - 1], 'of') && chunks[next]?.kind === 'pointer') next += 1;
+  return at;
+};
+
+const partOf = (t: Telling, at: number, there: number, said: Amount, fraction: number | null): number => {
+  const { place: where, to } = placeFrom(t, there);
+  for (let step = at; step <= to; step += 1) use(t, t.chunks[step]!);
+  const draft = lastOf(t);
+  if (!draft.place && draft.parts.length === 0 && !draft.amount && !t.whole) {
+    draft.amount = said;
+    draft.place = where;
+  } else draft.parts.push({ amount: fraction === null ? said : null, share: fraction, place: where });
+  t.whole = false;
+  keepKind(t, where);
+  t.inRun = false;
+  return to;
+};
+
+export const takeShare = (t: Telling, chunk: ChunkOf<'share'>, at: number): number => {
+  use(t, chunk);
+  const there = t.drafts.length > 0 && lastOf(t).amount ? partAt(t, at) : null;
+  if (there !== null) {
+    const { place: where, to } = placeFrom(t, there);
+    for (let step = at; step <= to; step += 1) use(t, t.chunks[step]!);
+    lastOf(t).parts.push({ amount: null, share: chunk.share.fraction, place: where });
+    t.inRun = false;
+    return to;
+  }
+  if (t.drafts.length > 0 && t.chunks[nextMeaning(t, at)]?.kind !== 'thing') lastOf(t).share = chunk.share;
+  else t.share = chunk.share;
+  return at;
+};

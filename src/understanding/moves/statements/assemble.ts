@@ -1,0 +1,101 @@
+/**
+ * Reads the constituents from left to right, as a listener does: a thing opens a statement or takes up one of
+ * this sentence again, and what follows is said of it until another comes. Where roles may stand the other
+ * way round, it is read both ways, and the reading with the fewest oddities stands.
+ */
+import type { Chunk } from '../api.js';
+import type { Draft } from '../draft.js';
+import { takeAmount, takeShare } from './amounts.js';
+import { takeDay } from './dates.js';
+import { takePerson } from './people.js';
+import { takePlace } from './places.js';
+import { type Style, type Telling, is, lastOf, leave, newTelling, odd, use } from './telling.js';
+import { takePointer, takeThing } from './things.js';
+import { takeWord } from './words.js';
+
+type Given = Pick<Telling, 'chunks' | 'tokens' | 'pauses' | 'rules' | 'lexicon'>;
+
+/** Takes one constituent, and says which was the last one taken; null where nothing is told. */
+const take = (t: Telling, chunk: Chunk, at: number): number | null => {
+  switch (chunk.kind) {
+    case 'thing':
+      return takeThing(t, chunk, at);
+    case 'pointer':
+      if (!takePointer(t, chunk)) leave(t, chunk);
+      return at;
+    case 'place':
+      return takePlace(t, at, false, false);
+    case 'amount':
+    case 'number':
+      return takeAmount(t, chunk, at);
+    case 'share':
+      return takeShare(t, chunk, at);
+    case 'day':
+      takeDay(t, chunk);
+      return at;
+    case 'person': {
+      const to = takePerson(t, chunk, at);
+      if (to === null) leave(t, chunk);
+      return to ?? at;
+    }
+    case 'marker':
+      use(t, chunk);
+      lastOf(t).marker = chunk.mention;
+      return at;
+    case 'container': {
+      const next = t.chunks[at + 1];
+      use(t, chunk);
+      if (t.drafts.length > 0 && next?.kind !== 'thing' && !is(next, 'of')) lastOf(t).container = chunk.touch;
+      else t.container = chunk.touch;
+      return at;
+    }
+    case 'word':
+      return takeWord(t, chunk, at);
+    default:
+      leave(t, chunk);
+      return at;
+  }
+};
+
+const placed = ({ place, parts }: Draft): boolean => place !== undefined || parts.length > 0;
+const goesSomewhere = ({ deed, thing }: Draft): boolean =>
+  thing?.words != null && (deed === null || deed === 'stored' || deed === 'bought' || deed === 'made');
+
+/** Null where the sentence asks, wishes, supposes or denies, or tells of nothing. */
+const inStyle = (given: Given, style: Style): Telling | null => {
+  const t = newTelling({ ...given, style });
+  for (let at = 0; at < t.chunks.length; at += 1) {
+    const to = take(t, t.chunks[at]!, at);
+    if (to === null) return null;
+    at = to;
+  }
+  if (t.drafts.length === 0) return null;
+  const stored = t.drafts.filter(goesSomewhere);
+  if (stored.some(placed)) t.cost += odd.placeless * stored.filter((draft) => !placed(draft)).length;
+  if (t.amount) t.cost += odd.twice;
+  if (style.placesFirst) t.cost += odd.placesFirst;
+  if (style.amountsAfter) t.cost += odd.amountsAfter;
+  return t;
+};
+
+/** The ways of reading that the order of its parts leaves open. */
+const stylesFor = (chunks: readonly Chunk[]): readonly Style[] => {
+  const telling = chunks.filter(({ kind }) => kind === 'thing' || kind === 'place' || kind === 'amount');
+  const places = telling.filter(({ kind }) => kind === 'place').length;
+  const opens = telling.find(({ kind }) => kind !== 'amount')?.kind === 'place';
+  const trails = telling.some(({ kind }, at) => kind === 'thing' && telling[at + 1]?.kind === 'amount');
+  const ways = (first: boolean): readonly boolean[] => (first ? [false, true] : [false]);
+  return ways(opens && places > 1).flatMap((placesFirst) =>
+    ways(trails).map((amountsAfter) => ({ placesFirst, amountsAfter })),
+  );
+};
+
+/** What a word left over costs a reading against another. */
+const leftover = 1.5;
+export const costOf = ({ cost, left }: Telling): number => cost + leftover * left.length;
+
+export const assemble = (given: Given): Telling | null =>
+  stylesFor(given.chunks).reduce<Telling | null>((best, style) => {
+    const told = inStyle(given, style);
+    return told && (!best || costOf(told) < costOf(best)) ? told : best;
+  }, null);

@@ -1,0 +1,159 @@
+/** Verbs: what was done to what follows, or to what was just named; how something is. */
+import type { Deed } from '../../intents.js';
+import { takePointer } from './things.js';
+import {
+  type Telling,
+  type Word,
+  applyDeed,
+  deedsIn,
+  implied,
+  is,
+  nextMeaning,
+  stateIn,
+  use,
+  weak,
+} from './telling.js';
+
+/** "Four tubs, on the list": of all that was named so far and not done anything else with. */
+const listing = (t: Telling, told: Deed, goesOn: boolean): void => {
+  const things = t.drafts.filter(
+    ({ deed }) => deed === null || weak.has(deed) || deed === 'took' || deed === 'made',
+  );
+  for (const draft of things) draft.deed = told;
+  t.deed = told;
+  t.inRun = things.length > 0 && !goesOn ? t.inRun : false;
+};
+
+/** "Sam made it". Null: not of what was named. */
+const madeBy = (t: Telling, at: number): number | null | undefined => {
+  const nextAt = nextMeaning(t, at);
+  const next = t.chunks[nextAt];
+  if (next?.kind !== 'pointer' && t.drafts.length === 0) {
+    t.maker = t.subject ?? undefined;
+    return undefined;
+  }
+  if (next?.kind === 'thing' || next?.kind === 'amount' || next?.kind === 'number') {
+    t.maker = t.subject ?? undefined;
+    return undefined;
+  }
+  const who = t.subject!;
+  if (next?.kind === 'pointer') {
+    t.deed = null;
+    if (!takePointer(t, next)) return null;
+  }
+  for (const draft of implied(t)) draft.maker = who;
+  t.dateKind =
+    t.chunks[nextMeaning(t, next?.kind === 'pointer' ? nextAt : at)]?.kind === 'day' ? 'made' : null;
+  t.subject = null;
+  return next?.kind === 'pointer' ? nextAt : at;
+};
+
+const namesNext = (t: Telling, nextAt: number): boolean => {
+  const kind = t.chunks[nextAt]?.kind;
+  return (
+    kind === 'thing' || kind === 'amount' || kind === 'share' || kind === 'number' || kind === 'container'
+  );
+};
+
+export const takeDeed = (t: Telling, chunk: Word, at: number): number | null => {
+  const all = deedsIn(chunk);
+  const nextAt = nextMeaning(t, at);
+  const next = t.chunks[nextAt];
+  use(t, chunk);
+  const told = all.find((one) => !weak.has(one)) ?? all[0]!;
+  // "I have put", "there is … opened": the stronger verb says it.
+  if (
+    weak.has(told) &&
+    next?.kind === 'word' &&
+    deedsIn(next).some((one) => !weak.has(one) || one === 'stored') &&
+    !is(next, 'listed')
+  )
+    return at;
+  if (told === 'listed' || told === 'unlisted') {
+    listing(t, told, next?.kind === 'thing');
+    return at;
+  }
+  if (told === 'made' && t.subject !== null && t.subject !== 'me') {
+    const done = madeBy(t, at);
+    if (done !== undefined) return done;
+  } else if (told === 'made' && t.subject === 'me') t.maker = 'me';
+  else if (told === 'given-in' && t.subject !== null && t.subject !== 'me') t.maker = t.subject;
+  if (told !== 'made' && told !== 'given-in') t.maker = undefined;
+  const aboutGroup = t.drafts.length > 0 && !namesNext(t, nextAt);
+  if (aboutGroup && next?.kind !== 'pointer') {
+    // "The pesto I opened", "goulash, made Monday": of what was just named.
+    for (const draft of t.group) applyDeed(t, draft, told);
+    if (t.maker) for (const draft of t.group) draft.maker = t.maker;
+    t.inRun = false;
+    return at;
+  }
+  t.deed = told;
+  if (!weak.has(told) && !t.style.placesFirst) t.place = undefined;
+  t.inRun = false;
+  t.role = 'thing';
+  if (told === 'made' && next?.kind === 'pointer') {
+    const who = t.subject;
+    if (!takePointer(t, next)) return null;
+    if (who) for (const draft of implied(t)) draft.maker = who;
+    t.dateKind = 'made';
+    t.maker = undefined;
+    return nextAt;
+  }
+  return at;
+};
+
+const applyState = (t: Telling, state: string, over: boolean): void => {
+  for (const draft of t.group) {
+    if (state === 'fine') draft.fine = true;
+    else if (over || draft.deed === null || weak.has(draft.deed)) draft.deed = state as Deed;
+  }
+  t.inRun = false;
+};
+
+/** "Is finished", "was opened Monday", "it's milk and eggs". */
+export const takeIs = (t: Telling, chunk: Word, at: number): number | null => {
+  const { chunks, tokens } = t;
+  const nextAt = nextMeaning(t, at);
+  use(t, chunk);
+  const told = chunks[nextAt];
+  const beyond = chunks[nextMeaning(t, nextAt)];
+  // "It's gone a bit soft": how it is, and not that it is finished.
+  const goesOn =
+    (is(chunks[nextAt + 1], 'a') && tokens[chunks[nextAt + 1]!.from] === 'a') ||
+    beyond?.kind === 'unknown' ||
+    (beyond?.kind === 'thing' && beyond.source === 'open');
+  const state = told?.kind === 'word' ? stateIn(told) : null;
+  if (goesOn && state) return null;
+  const dated =
+    told?.kind === 'word' && is(told, 'date:opened', 'date:made', 'date:frozen') && beyond?.kind === 'day';
+  if (state && t.group.length > 0 && !dated) {
+    use(t, told!);
+    applyState(t, state, true);
+    t.deed = null;
+    return nextAt;
+  }
+  const pointedAt = chunks[at - 1]?.kind === 'pointer';
+  const what = told?.kind === 'thing' ? (told.mention.words ?? '') : null;
+  // "It's milk and eggs": what is in it.
+  if (what !== null && t.group.length > 0 && pointedAt && t.lexicon.allergenOf(what)) t.role = 'contents';
+  else if (what === null || !pointedAt) t.inRun = false;
+  return at;
+};
+
+/** "The hummus all gone". */
+export const takesState = (t: Telling, chunk: Word, at: number, afterDay: boolean): boolean => {
+  const kind = t.chunks[nextMeaning(t, at)]?.kind;
+  return (
+    stateIn(chunk) !== null &&
+    t.inRun &&
+    t.group.length > 0 &&
+    kind !== 'thing' &&
+    kind !== 'pointer' &&
+    !afterDay
+  );
+};
+export const takeState = (t: Telling, chunk: Word, at: number): number => {
+  use(t, chunk);
+  applyState(t, stateIn(chunk)!, false);
+  return at;
+};

@@ -1,0 +1,58 @@
+/**
+ * Statements: what was done and what is so, several in one breath, with their roles in any order. Proposes
+ * nothing for questions, wishes and what is only supposed.
+ */
+import type { DynamicRules } from '../../../grammar/api.js';
+import type { Proposal } from '../../intents.js';
+import type { Chunk } from '../api.js';
+import { type Draft, saysSomething, statementOf } from '../draft.js';
+import type { MovesLexicon } from '../lexicon.js';
+import { assemble } from './assemble.js';
+
+/** Costs of a word that nothing took, natural logarithm. */
+const leftCost = 1.5;
+
+export const statementsProposal = (
+  chunks: readonly Chunk[],
+  cost: number,
+  tokens: readonly string[],
+  pauses: ReadonlySet<number>,
+  rules: DynamicRules,
+  lexicon: MovesLexicon,
+): Proposal | null => {
+  const made = assemble({ chunks, tokens, pauses, rules, lexicon });
+  if (!made) return null;
+  const told = made.drafts.filter((draft) => !draft.fine || draft.deed !== null);
+  const statements = told.filter((draft) => saysSomething(draft) && !guessedName(draft)).map(statementOf);
+  if (statements.length === 0) return null;
+  // A bare name with nothing said of it is no part of what is told, nor is a word that only might be a name.
+  const bare = told.filter((draft) => !saysSomething(draft) || guessedName(draft));
+  const left = [...made.left, ...bare.flatMap((draft) => wordsOf(draft, tokens))];
+  return {
+    acts: [
+      {
+        intent: 'tell',
+        slots: { statements, ...(left.length > 0 ? { unused: left.map((at) => tokens[at]!) } : {}) },
+      },
+    ],
+    mood: 'told',
+    used: made.used,
+    left,
+    score: -cost / 2 - made.cost / 2 - leftCost * left.length,
+    by: 'statements',
+  };
+};
+
+/** Nobody's word for a food, with nothing that foods are told with: an amount, a place, that it was made or bought. */
+const guessedName = ({ thing, open, amount, place, parts, deed }: Draft): boolean => {
+  if (thing === null || thing.words === null) return false;
+  const placed = place !== undefined || parts.length > 0;
+  if (open && deed === null && amount === undefined) return true;
+  if (open) return !placed && deed !== 'made' && deed !== 'bought' && deed !== 'listed';
+  return !placed && amount === undefined && deed === 'stored';
+};
+
+const wordsOf = ({ thing }: Draft, tokens: readonly string[]): readonly number[] => {
+  const words = thing?.words?.split(' ') ?? [];
+  return tokens.flatMap((token, at) => (words.includes(token) ? [at] : []));
+};

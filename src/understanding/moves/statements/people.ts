@@ -1,0 +1,70 @@
+/** People: who did it, who made it, whose it is, who it is not for. */
+import type { Chunk, ChunkOf } from '../api.js';
+import { type Telling, implied, is, nextMeaning, use } from './telling.js';
+
+const deedsOfPeople = [
+  'deed:made',
+  'deed:took',
+  'deed:finished',
+  'deed:given-in',
+  'deed:bought',
+  'deed:opened',
+  'deed:threw',
+] as const;
+
+/** "Aunt Bea's made us a pudding": "has", whatever the recogniser wrote. */
+const doingAt = ({ chunks }: Telling, at: number): number => {
+  let next = at + 1;
+  while (is(chunks[next], 'is', 'has', 'fill') && !is(chunks[next], ...deedsOfPeople)) next += 1;
+  return next;
+};
+
+/** Where the person plays no part in what is told, the words are left over. */
+export const takePerson = (t: Telling, chunk: ChunkOf<'person'>, at: number): number | null => {
+  const { chunks } = t;
+  if (t.deed === 'made' && t.drafts.length === 0 && !is(chunks[at - 1], 'by')) {
+    use(t, chunk);
+    t.owner = { words: chunk.words, candidates: chunk.candidates };
+    return at;
+  }
+  if (is(chunks[at + 1], 'no-have')) {
+    use(t, chunk);
+    return at;
+  }
+  const doing = doingAt(t, at);
+  if (!is(chunks[doing], ...deedsOfPeople)) return null;
+  for (let step = at; step < doing; step += 1) use(t, chunks[step]!);
+  t.subject = chunk.words;
+  t.maker = undefined;
+  t.repaired = false;
+  return doing - 1;
+};
+
+const personAt = (t: Telling, at: number): { person: ChunkOf<'person'>; at: number } | null => {
+  const next = nextMeaning(t, at);
+  const chunk: Chunk | undefined = t.chunks[next];
+  return chunk?.kind === 'person' ? { person: chunk, at: next } : null;
+};
+
+/** "For Theo": whose it is; said before its name, of what is named next. */
+export const takeOwner = (t: Telling, chunk: Chunk, at: number): number => {
+  const { person, at: to } = personAt(t, at)!;
+  use(t, chunk);
+  use(t, person);
+  const owner = { words: person.words, candidates: person.candidates };
+  if (t.drafts.length === 0 || onlyPointed(t)) t.owner = owner;
+  if (t.drafts.length > 0) for (const draft of implied(t)) draft.owner = owner;
+  return to;
+};
+
+/** "This is for Junie, the sorbet": what it is is said after. */
+const onlyPointed = ({ drafts }: Telling): boolean =>
+  drafts.length === 1 && drafts[0]!.thing?.words === null && drafts[0]!.thing.pointer !== null;
+
+export const takeMaker = (t: Telling, chunk: Chunk, at: number): number => {
+  const { person, at: to } = personAt(t, at)!;
+  use(t, chunk);
+  use(t, person);
+  for (const draft of implied(t)) draft.maker = person.words;
+  return to;
+};

@@ -1,0 +1,141 @@
+/** Places: of what was named, of what follows, of a part; one inside the other; the top one, after a shelf. */
+import type { DynamicRules } from '../../../grammar/api.js';
+import type { PlaceMention } from '../../intents.js';
+import type { ChunkOf } from '../api.js';
+import { placeLike } from '../chunks.js';
+import { type Telling, type Word, implied, is, leave, nextMeaning, odd, use } from './telling.js';
+
+/** How well a place must fit to be taken for one. */
+const fits = 0.7;
+/** Places that fit this nearly as well are as likely. */
+const near = 0.05;
+
+/** One place inside the other, whichever way round they were said: what names the fewest places. */
+const oneInside = (a: string, b: string, rules: DynamicRules): PlaceMention | null => {
+  const both = [
+    [b, a],
+    [a, b],
+  ].flatMap(([inner, outer]) => {
+    const place = placeLike(`${inner} of the ${outer}`.split(' '), rules);
+    return place && place.candidates.length > 0 ? [place] : [];
+  });
+  const fitting = ({ candidates }: PlaceMention): number =>
+    candidates.filter(({ fit }) => fit >= (candidates[0]?.fit ?? 0) - near).length;
+  return both.sort((one, other) => fitting(one) - fitting(other))[0] ?? null;
+};
+
+/** "They are all in the pantry, beans on the top shelf": the pantry's. */
+const within = (t: Telling, said: PlaceMention, before: PlaceMention | undefined): PlaceMention | null => {
+  const [best, next] = said.candidates;
+  if (!before?.words || !said.words || !best || !next || next.fit < best.fit - near) return null;
+  const joined = oneInside(said.words, before.words, t.rules);
+  return joined && (joined.candidates[0]?.fit ?? 0) >= best.fit - 0.1 ? joined : null;
+};
+
+/** Nothing more is named before the next place, or at all. */
+const namesNoMore = ({ chunks }: Telling, at: number): boolean => {
+  for (let next = at + 1; next < chunks.length; next += 1) {
+    const { kind } = chunks[next]!;
+    if (kind === 'thing') return false;
+    if (kind === 'place') return true;
+  }
+  return true;
+};
+
+export const setPlace = (t: Telling, said: PlaceMention, moved: boolean, at: number): void => {
+  if (t.drafts.length === 0 || (t.style.placesFirst && !t.whole && !namesNoMore(t, at))) {
+    t.place = said;
+    if (t.drafts.length > 0) {
+      t.group = [];
+      t.run = [];
+    }
+    return;
+  }
+  for (const draft of t.group.length > 0 ? t.group : t.drafts.slice(-1)) {
+    // "The rest are still on the counter", after some were moved: as it was.
+    if (t.whole && (draft.deed === 'moved' || draft.deed === 'took')) continue;
+    if (t.whole && draft.parts.length + (draft.amount ? 1 : 0) > 0)
+      draft.parts.push({ amount: null, share: 'rest', place: said });
+    else {
+      const inner = within(t, said, draft.place);
+      if (draft.place && !inner && !t.repaired && draft.deed !== 'moved') t.cost += odd.twice;
+      draft.place = inner ?? said;
+    }
+    if (moved) draft.moved = true;
+  }
+  t.whole = false;
+  t.repaired = false;
+};
+
+/** Two places said one after the other are one inside the other: "in the fridge on the top shelf". */
+export const placeFrom = (t: Telling, at: number): { place: PlaceMention; to: number } => {
+  let said = (t.chunks[at] as ChunkOf<'place'>).place;
+  let to = at;
+  for (;;) {
+    let next = to + 1;
+    while (is(t.chunks[next], 'prep', 'in-it', 'of', 'a', 'direction') && !is(t.chunks[next], 'and'))
+      next += 1;
+    const other = t.chunks[next];
+    if (other?.kind !== 'place') break;
+    const joined = oneInside(said.words ?? '', other.place.words ?? '', t.rules);
+    if (!joined || (joined.candidates[0]?.fit ?? 0) < fits) break;
+    said = joined;
+    to = next;
+  }
+  return { place: said, to };
+};
+
+export const keepKind = (t: Telling, { words }: PlaceMention): void => {
+  t.lastKind = words?.split(' ').at(-1) ?? t.lastKind;
+};
+
+export const takePlace = (t: Telling, at: number, moved: boolean, from: boolean): number => {
+  const { place: said, to } = placeFrom(t, at);
+  for (let step = at; step <= to; step += 1) use(t, t.chunks[step]!);
+  if (from) for (const draft of implied(t)) draft.from = said;
+  else setPlace(t, said, moved, to);
+  keepKind(t, said);
+  t.inRun = false;
+  return to;
+};
+
+/** "Two in the fridge", "half of them are on the bottom shelf": a part and where it is. Null: no part. */
+export const partAt = (t: Telling, at: number): number | null => {
+  const { chunks } = t;
+  let next = nextMeaning(t, at);
+  while (is(chunks[next], 'of', 'is', 'deed:stored') || chunks[next]?.kind === 'pointer')
+    next = nextMeaning(t, next);
+  let direction = false;
+  while (is(chunks[next], 'prep', 'direction', 'in-it', 'deed:stored')) {
+    direction = true;
+    next = nextMeaning(t, next);
+  }
+  return direction && chunks[next]?.kind === 'place' ? next : null;
+};
+
+/** "The top, no the middle shelf"; "in the middle", "the top one", after a shelf was named. */
+export const position = (t: Telling, chunk: Word, at: number): number => {
+  const after = t.chunks[at + 1];
+  const one = after?.kind === 'number' && after.value === 1 ? after : null;
+  const kind = t.lastKind;
+  const there = kind ? placeLike([...t.tokens.slice(chunk.from, chunk.to), kind], t.rules) : null;
+  if (is(after, 'repair')) use(t, chunk);
+  else if (there && (there.candidates[0]?.fit ?? 0) >= fits) {
+    use(t, chunk);
+    if (one) use(t, one);
+    const before = t.drafts.findLast(({ place }) => place !== undefined)?.place ?? t.place;
+    setPlace(t, within(t, there, before) ?? beside(t, there, before) ?? there, false, at);
+    t.inRun = false;
+    return one ? at + 1 : at;
+  } else if (is(chunk, 'fill')) use(t, chunk);
+  else leave(t, chunk);
+  return at;
+};
+
+/** "The top one", of the drawers of the freezer that was just spoken of: what lies beside it there. */
+const beside = (t: Telling, said: PlaceMention, before: PlaceMention | undefined): PlaceMention | null => {
+  const outer = before?.words?.split(' of the ').slice(1).join(' of the ') ?? '';
+  if (outer === '' || !said.words) return null;
+  const there = placeLike(`${said.words} of the ${outer}`.split(' '), t.rules);
+  return there && (there.candidates[0]?.fit ?? 0) >= fits ? there : null;
+};

@@ -1,0 +1,204 @@
+/**
+ * What is being put together while a sentence is read from left to right, and the few things every part
+ * of the reader does with it. One reading in one style; `assemble.ts` tries several and keeps the cheapest.
+ */
+import type { DynamicRules } from '../../../grammar/api.js';
+import type { Deed, Mention, PlaceMention, SaidDate } from '../../intents.js';
+import type { Chunk, ChunkOf } from '../api.js';
+import { newDraft, type Draft } from '../draft.js';
+import type { MovesLexicon } from '../lexicon.js';
+
+export type DateKind = keyof Draft['dates'];
+export type Word = ChunkOf<'word'>;
+
+/** Which way round roles stand: a listener finds out from the sentence. */
+export interface Style {
+  /** "Door: milk, eggs. Drawer: carrots": a place is of what follows. */
+  readonly placesFirst: boolean;
+  /** "Mackerel five tins, walnuts two bags": an amount is of what was named before. */
+  readonly amountsAfter: boolean;
+}
+
+export interface Telling {
+  readonly chunks: readonly Chunk[];
+  readonly tokens: readonly string[];
+  readonly pauses: ReadonlySet<number>;
+  readonly rules: DynamicRules;
+  readonly lexicon: MovesLexicon;
+  readonly style: Style;
+  readonly drafts: Draft[];
+  readonly used: Set<number>;
+  readonly left: number[];
+  /** What speaks against this reading, natural logarithm. */
+  cost: number;
+  /** What is being talked of now. */
+  group: Draft[];
+  /** The last things named one after the other: "they". */
+  run: Draft[];
+  /** The last thing said was a thing, so that the next joins it. */
+  inRun: boolean;
+  /** Said before their thing. */
+  deed: Deed | null;
+  amount: Draft['amount'];
+  share: Draft['share'];
+  definite: boolean;
+  fresh: boolean;
+  container: Draft['container'];
+  place: PlaceMention | undefined;
+  maker: string | undefined;
+  owner: Draft['owner'];
+  early: SaidDate | null;
+  dateKind: DateKind | null;
+  /** What the next name is: one of the contents, or what it lacks. */
+  role: 'thing' | 'contents' | 'lacks';
+  /** "The rest", "the others": of what was told of. */
+  whole: boolean;
+  /** "No, …" opened the sentence. */
+  corrects: boolean;
+  /** A slip was just taken back: what follows is in its place. */
+  repaired: boolean;
+  /** Who did it. */
+  subject: string | null;
+  /** The kind of the last place: "shelf", for "the top one". */
+  lastKind: string | null;
+}
+
+export const newTelling = (
+  given: Pick<Telling, 'chunks' | 'tokens' | 'pauses' | 'rules' | 'lexicon' | 'style'>,
+): Telling => ({
+  ...given,
+  drafts: [],
+  used: new Set(),
+  left: [],
+  cost: 0,
+  group: [],
+  run: [],
+  inRun: false,
+  deed: null,
+  amount: undefined,
+  share: undefined,
+  definite: false,
+  fresh: false,
+  container: undefined,
+  place: undefined,
+  maker: undefined,
+  owner: undefined,
+  early: null,
+  dateKind: null,
+  role: 'thing',
+  whole: false,
+  corrects: false,
+  repaired: false,
+  subject: null,
+  lastKind: null,
+});
+
+/** Costs of what is odd in a reading, natural logarithms: fitted by ear, on what strangers told. */
+export const odd = {
+  /** A role said twice of one thing. */
+  twice: 1.6,
+  /** A thing put away that nobody said the place of, where others have theirs. */
+  placeless: 0.8,
+  /** An amount that goes on over a pause. */
+  overPause: 0.4,
+  placesFirst: 0.3,
+  amountsAfter: 0.3,
+} as const;
+
+export const is = (chunk: Chunk | undefined, ...classes: readonly string[]): boolean =>
+  chunk?.kind === 'word' && classes.some((name) => chunk.classes.has(name));
+
+const named = (chunk: Word, prefix: string): readonly string[] =>
+  [...chunk.classes].flatMap((name) => (name.startsWith(prefix) ? [name.slice(prefix.length)] : []));
+export const deedsIn = (chunk: Word): readonly Deed[] => named(chunk, 'deed:') as readonly Deed[];
+export const deedIn = (chunk: Word): Deed | null => deedsIn(chunk)[0] ?? null;
+export const stateIn = (chunk: Word): string | null => named(chunk, 'state:')[0] ?? null;
+export const dateKindIn = (chunk: Word): DateKind | null => (named(chunk, 'date:')[0] as DateKind) ?? null;
+
+/** When a deed was done is a date of the thing. */
+export const dateOfDeed: Partial<Record<Deed, DateKind>> = {
+  made: 'made',
+  bought: 'bought',
+  'given-in': 'bought',
+  opened: 'opened',
+  froze: 'frozen',
+  thawing: 'thawed',
+};
+/** Dates that stand on the package lie ahead. */
+export const printed: ReadonlySet<DateKind> = new Set<DateKind>(['useBy', 'bestBefore']);
+/** Verbs that say little where another one follows: "I have made", "there is". */
+export const weak: ReadonlySet<string> = new Set(['stored']);
+
+export const use = (t: Telling, chunk: Chunk): void => {
+  for (let at = chunk.from; at < chunk.to; at += 1) t.used.add(at);
+};
+export const leave = (t: Telling, chunk: Chunk): void => {
+  for (let at = chunk.from; at < chunk.to; at += 1) {
+    t.used.delete(at);
+    t.left.push(at);
+  }
+};
+
+/** What something is said of: what is talked of now, else of what was last spoken of before. */
+export const implied = (t: Telling): readonly Draft[] => {
+  if (t.group.length > 0) return t.group;
+  const draft = newDraft(null, { corrects: t.corrects });
+  t.drafts.push(draft);
+  t.group = t.run = [draft];
+  return t.group;
+};
+export const lastOf = (t: Telling): Draft => implied(t).at(-1)!;
+
+/** A thing is named: what was said before it is its. */
+export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Draft => {
+  const { deed, definite, fresh, corrects, amount, share, container, place, maker, owner } = t;
+  const draft = newDraft(thing, {
+    deed,
+    definite,
+    fresh,
+    corrects,
+    ...(amount ? { amount } : {}),
+    ...(share ? { share } : {}),
+    ...(container ? { container } : {}),
+    ...(place ? { place } : {}),
+    ...(maker ? { maker } : {}),
+    ...(owner ? { owner } : {}),
+    ...part,
+  });
+  const kind = deed ? dateOfDeed[deed] : undefined;
+  if (kind && t.early) draft.dates[kind] = t.early;
+  t.amount = t.share = t.container = t.owner = undefined;
+  t.definite = t.fresh = false;
+  t.drafts.push(draft);
+  return draft;
+};
+
+/** A deed told of something already spoken of in this sentence. */
+export const applyDeed = (t: Telling, draft: Draft, told: Deed): void => {
+  const kind = dateOfDeed[told];
+  if (draft.deed === null || weak.has(draft.deed)) {
+    if (!weak.has(told) || draft.deed === null) draft.deed = told;
+  }
+  if (kind && kind !== 'bought') t.dateKind = kind;
+  if (told === 'made' && t.subject) draft.maker = t.subject;
+};
+
+/** The next after this that is no filler or article. */
+export const nextMeaning = ({ chunks }: Telling, at: number): number => {
+  let next = at + 1;
+  while (is(chunks[next], 'fill', 'a') && !is(chunks[next], 'has')) next += 1;
+  return next;
+};
+
+export const paused = ({ pauses }: Telling, chunk: Chunk | undefined): boolean =>
+  chunk !== undefined && pauses.has(chunk.from);
+
+export const headOf = (words: string): string => (words.split(' ').at(-1) ?? '').replace(/e?s$/, '');
+
+/** A name said shorter, or again: "the salmon", of the smoked salmon of this sentence. */
+export const sameThing = (said: Mention, before: Mention | null): boolean => {
+  if (!said.words || !before?.words) return false;
+  if (said.words === before.words) return true;
+  const all = new Set(before.words.split(' ').map(headOf));
+  return said.words.split(' ').every((word) => all.has(headOf(word)));
+};

@@ -1,0 +1,198 @@
+/** Things: what is told of; what is in them or not; a name said again; what "it" and "them" are. */
+import { pointed } from '../../meaning-parts.js';
+import type { ChunkOf } from '../api.js';
+import type { Draft } from '../draft.js';
+import {
+  type Telling,
+  applyDeed,
+  begin,
+  deedIn,
+  headOf,
+  is,
+  lastOf,
+  leave,
+  nextMeaning,
+  odd,
+  paused,
+  sameThing,
+  use,
+  weak,
+} from './telling.js';
+
+const surelyHers = 0.7;
+
+export const addContents = (t: Telling, words: string): void => {
+  const allergen = t.lexicon.allergenOf(words);
+  const to = lastOf(t);
+  if (allergen) {
+    if (!to.contains.includes(allergen)) to.contains.push(allergen);
+    // Which nut it is is worth knowing besides the group.
+    if (allergen !== words && !allergen.startsWith(headOf(words))) to.ingredients.push(words);
+  } else to.ingredients.push(words);
+};
+
+const addLack = (t: Telling, words: string): boolean => {
+  const diet = t.lexicon.dietWithout(words);
+  const allergen = t.lexicon.allergenOf(words);
+  if (diet) lastOf(t).diets.push(diet);
+  else if (allergen) lastOf(t).freeFrom.push(allergen);
+  return diet !== undefined || allergen !== undefined;
+};
+
+/** "No added salt", "no nuts": what it lacks, and no repair. */
+export const lacksNext = ({ chunks, lexicon }: Telling, at: number): boolean => {
+  const chunk = chunks[at];
+  const words = chunk?.kind === 'thing' ? (chunk.mention.words ?? '') : '';
+  return lexicon.dietWithout(words) !== undefined || lexicon.allergenOf(words) !== undefined;
+};
+
+/** A name nobody knows is only told by what stands before it: an amount, an article, a place, a verb. */
+const namesAfter = ({ chunks }: Telling, at: number): boolean => {
+  const before = chunks[at - 1];
+  if (before === undefined) return true;
+  if (before.kind === 'word')
+    return is(before, 'a', 'of', 'and', 'fill', 'repair') || deedIn(before) !== null;
+  return (
+    before.kind === 'amount' || before.kind === 'number' || before.kind === 'share' || before.kind === 'place'
+  );
+};
+
+/** "In it", after a name: what is in something else. */
+const standsIn = ({ chunks }: Telling, at: number): boolean => {
+  const beyond = chunks[at + 1];
+  return (
+    is(chunks[at], 'in-it') &&
+    !(
+      beyond?.kind === 'place' ||
+      beyond?.kind === 'thing' ||
+      beyond?.kind === 'day' ||
+      beyond?.kind === 'container' ||
+      is(beyond, 'a')
+    )
+  );
+};
+
+/** "There's cashews in the pottage": what is in another food. Null: nothing of the kind. */
+const inAnother = (t: Telling, chunk: ChunkOf<'thing'>, at: number): number | null => {
+  const { chunks } = t;
+  const next = chunks[at + 1];
+  const holderAt = is(next, 'in-it', 'prep') ? nextMeaning(t, at + 1) : -1;
+  const holder = chunks[holderAt];
+  const words = chunk.mention.words ?? '';
+  if (
+    t.deed !== 'stored' ||
+    holder?.kind !== 'thing' ||
+    holder.fit < surelyHers ||
+    !t.lexicon.allergenOf(words)
+  )
+    return null;
+  t.deed = null;
+  t.amount = undefined;
+  t.definite = true;
+  t.group = t.run = [begin(t, holder.mention)];
+  addContents(t, words);
+  for (const part of [chunk, next!, holder]) use(t, part);
+  for (let step = at + 2; step < holderAt; step += 1) use(t, chunks[step]!);
+  t.inRun = false;
+  return holderAt;
+};
+
+/** Things that nothing was said of yet are one list with this: "milk, eggs and some salmon". */
+const inListOf = (t: Telling, at: number): boolean =>
+  is(t.chunks[at - 1], 'and', 'a', 'of') && t.run.length > 0;
+
+export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): number | null => {
+  const { chunks } = t;
+  const words = chunk.mention.words ?? '';
+  const next = chunks[at + 1];
+  const held = inAnother(t, chunk, at);
+  if (held !== null) return held;
+  const inIt = standsIn(t, at + 1);
+  if (t.role === 'lacks') {
+    if (!addLack(t, words)) return null;
+    use(t, chunk);
+    if (!is(next, 'and')) t.role = 'thing';
+    if (inIt) use(t, next!);
+    return inIt ? at + 1 : at;
+  }
+  if (t.role === 'contents' || (inIt && t.drafts.length > 0) || (inIt && t.deed === 'stored')) {
+    if (t.deed === 'stored') t.deed = null;
+    addContents(t, words);
+    use(t, chunk);
+    if (inIt) use(t, next!);
+    const more = is(inIt ? chunks[at + 2] : next, 'and');
+    if (!more) t.role = 'thing';
+    t.inRun = false;
+    return inIt ? at + 1 : at;
+  }
+  // "Put it on the list, the tahini I mean": the name comes after.
+  const meant = is(next, 'repair') && at + 2 === chunks.length;
+  if (meant) use(t, next!);
+  if ((t.repaired || meant) && t.drafts.length > 0) {
+    const draft = t.drafts.at(-1)!;
+    draft.thing = chunk.mention;
+    if (t.amount) draft.amount = t.amount;
+    t.amount = undefined;
+    t.group = t.run = [draft];
+    t.repaired = false;
+    use(t, chunk);
+    return at;
+  }
+  const known =
+    t.amount || t.share ? undefined : t.drafts.find((draft) => sameThing(chunk.mention, draft.thing));
+  use(t, chunk);
+  const again = known && !(t.deed && known.deed !== t.deed && known.deed !== null && !weak.has(t.deed));
+  if (again) {
+    t.group = t.inRun ? [...t.group, known] : [known];
+    t.inRun = true;
+    t.definite = false;
+    return at;
+  }
+  // After "I", and nowhere a food: a verb nobody knows.
+  if (chunk.source === 'open' && (!namesAfter(t, at) || is(chunks[at - 1], 'i'))) {
+    leave(t, chunk);
+    return at;
+  }
+  if (t.amount && paused(t, chunk)) t.cost += odd.overPause;
+  join(t, begin(t, chunk.mention, { open: chunk.source === 'open' }), at);
+  return at;
+};
+
+const join = (t: Telling, draft: Draft, at: number): void => {
+  if (t.inRun) {
+    t.group = [...t.group, draft];
+    t.run = [...t.run, draft];
+  } else {
+    t.group = [draft];
+    t.run = inListOf(t, at) ? [...t.run, draft] : [draft];
+  }
+  t.inRun = true;
+};
+
+/** False: it points at nothing here. */
+export const takePointer = (t: Telling, chunk: ChunkOf<'pointer'>): boolean => {
+  const which = chunk.mention.pointer;
+  use(t, chunk);
+  if (which === 'another') {
+    const before = t.drafts.at(-1)?.thing;
+    const draft = begin(t, before?.words ? { ...before, candidates: [] } : pointed('another'), {
+      fresh: true,
+      definite: false,
+    });
+    t.group = t.run = [draft];
+  } else if (which === 'rest' || which === 'other') {
+    if (t.drafts.length === 0) return false;
+    t.whole = true;
+  } else if (t.drafts.length === 0) {
+    const draft = begin(t, chunk.mention, { definite: true });
+    t.group = t.run = [draft];
+  } else if (which === 'them' || which === 'both' || which === 'all')
+    t.group = t.run.length > 1 ? t.run : t.group.length > 1 ? t.group : t.drafts.slice(-2);
+  else if (lastOf(t).deed !== 'fact' || t.group.length === 0) t.group = [t.drafts.at(-1)!];
+  // "I made it this morning": the deed is a fact of what was named.
+  const { deed } = t;
+  if (t.drafts.length > 0 && deed && t.group.every((draft) => draft.thing !== null || draft.deed === null))
+    for (const draft of t.group) applyDeed(t, draft, deed);
+  t.inRun = false;
+  return true;
+};

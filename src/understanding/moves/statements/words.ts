@@ -1,0 +1,313 @@
+/** Words by what they do, in the order they are tried: the first rule that fits takes the word. */
+import { position, setPlace, takePlace } from './places.js';
+import { takeDeed, takeIs, takeState, takesState } from './deeds.js';
+import { takeMaker, takeOwner } from './people.js';
+import { lacksNext } from './things.js';
+import {
+  type Telling,
+  type Word,
+  dateKindIn,
+  deedIn,
+  implied,
+  is,
+  lastOf,
+  leave,
+  nextMeaning,
+  use,
+  weak,
+} from './telling.js';
+
+/** One word, where it stands, and what comes next that says something. */
+interface Here {
+  readonly t: Telling;
+  readonly chunk: Word;
+  readonly at: number;
+  readonly nextAt: number;
+}
+interface Rule {
+  readonly when: (here: Here) => boolean;
+  /** The last chunk taken; null where the sentence tells nothing. */
+  readonly take: (here: Here) => number | null;
+}
+
+const nextOf = ({ t, nextAt }: Here) => t.chunks[nextAt];
+const first = ({ t }: Here): boolean => t.drafts.length === 0 && t.deed === null && t.used.size === 0;
+const afterDay = (here: Here): boolean => {
+  const { t, at } = here;
+  return nextOf(here)?.kind === 'day' || (is(t.chunks[at + 1], 'prep') && t.chunks[at + 2]?.kind === 'day');
+};
+
+/** A question head makes a question of it, wherever it stands. */
+const asks = (here: Here): boolean => {
+  const { t, chunk, at } = here;
+  if (is(chunk, 'command')) return first(here) && !deedIn(chunk) && !is(chunk, 'repair', 'fill');
+  if (is(chunk, 'aux')) return !(t.chunks[at - 1]?.kind === 'pointer' && is(chunk, 'is'));
+  if (is(chunk, 'wh')) return !(is(chunk, 'that') && t.drafts.length > 0);
+  return is(chunk, 'is the') && first(here);
+};
+
+const skip: Rule['take'] = ({ t, chunk, at }) => {
+  use(t, chunk);
+  return at;
+};
+
+const definite: ReadonlySet<string> = new Set(['the', 'that', 'this', 'my', 'our', 'these', 'those']);
+const owned: ReadonlySet<string> = new Set(['your', 'her', 'his', 'their']);
+const more: ReadonlySet<string> = new Set(['more', 'another', 'new', 'fresh', 'extra']);
+
+const rules: readonly Rule[] = [
+  // What is supposed, wished or said of others; what is asked: nothing is told.
+  { when: ({ chunk }) => is(chunk, 'if', 'wished', 'reported') && !is(chunk, 'so'), take: () => null },
+  { when: asks, take: () => null },
+  { when: ({ chunk }) => is(chunk, 'no-have'), take: skip },
+  {
+    when: ({ chunk }) => is(chunk, 'same-place'),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      const next = t.chunks[at + 1];
+      if (next && is(next, 'last-time', 'fill')) use(t, next);
+      setPlace(t, { words: null, candidates: [], pointer: 'same', spot: null }, false, at);
+      t.inRun = false;
+      return at;
+    },
+  },
+  // "No, two": a slip taken back; "no nuts" is what is not in it.
+  {
+    when: (here) => {
+      const { t, chunk, nextAt } = here;
+      const next = nextOf(here);
+      const lack =
+        is(chunk, 'without') &&
+        (next?.kind === 'thing' || is(next, 'a')) &&
+        t.drafts.length > 0 &&
+        lacksNext(t, nextAt);
+      return is(chunk, 'repair') && !lack;
+    },
+    take: (here) => {
+      const { t, chunk, at } = here;
+      if (first(here)) t.corrects = true;
+      else t.repaired = true;
+      use(t, chunk);
+      return at;
+    },
+  },
+  {
+    when: ({ chunk }) => is(chunk, 'without'),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      t.role = 'lacks';
+      return at;
+    },
+  },
+  { when: ({ chunk }) => is(chunk, 'not'), take: () => null },
+  // "Opened Monday", "use by the tenth".
+  {
+    when: (here) =>
+      dateKindIn(here.chunk) !== null &&
+      afterDay(here) &&
+      !(deedIn(here.chunk) && here.t.subject === 'me' && here.t.drafts.length === 0),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      t.dateKind = dateKindIn(chunk);
+      if (t.dateKind === 'made' && is(chunk, 'deed:made'))
+        for (const draft of t.group) if (draft.deed === null || weak.has(draft.deed)) draft.deed = 'made';
+      return at;
+    },
+  },
+  // "Tied with a cord": the marker follows.
+  {
+    when: (here) =>
+      is(here.chunk, 'mark') &&
+      nextOf(here)?.kind === 'marker' &&
+      (here.t.drafts.length > 0 || !deedIn(here.chunk)),
+    take: skip,
+  },
+  { when: ({ chunk }) => is(chunk, 'position'), take: ({ t, chunk, at }) => position(t, chunk, at) },
+  { when: ({ chunk }) => is(chunk, 'is', 'is the'), take: ({ t, chunk, at }) => takeIs(t, chunk, at) },
+  {
+    when: ({ chunk }) => is(chunk, 'with'),
+    take: (here) => {
+      const { t, chunk, at } = here;
+      const next = nextOf(here);
+      // "With the milk" is where it stands; no rule of mine.
+      if (next?.kind !== 'marker' && next?.kind !== 'container' && !is(next, 'without')) leave(t, chunk);
+      else use(t, chunk);
+      return at;
+    },
+  },
+  {
+    when: ({ chunk }) => is(chunk, 'has') && !deedIn(chunk),
+    take: (here) => {
+      const { t, chunk, at } = here;
+      use(t, chunk);
+      if (nextOf(here)?.kind === 'thing' || is(nextOf(here), 'no')) t.role = 'contents';
+      return at;
+    },
+  },
+  {
+    when: (here) => takesState(here.t, here.chunk, here.at, afterDay(here)),
+    take: ({ t, chunk, at }) => takeState(t, chunk, at),
+  },
+  // "In the bread bin": no throwing away, but a place nobody told of.
+  {
+    when: ({ t, chunk, at }) =>
+      deedIn(chunk) !== null &&
+      t.chunks[at - 1]?.kind === 'thing' &&
+      is(t.chunks[at - 2], 'a') &&
+      is(t.chunks[at - 3], 'prep'),
+    take: ({ t, chunk, at }) => {
+      leave(t, chunk);
+      return at;
+    },
+  },
+  { when: ({ chunk }) => deedIn(chunk) !== null, take: ({ t, chunk, at }) => takeDeed(t, chunk, at) },
+  {
+    when: (here) => {
+      const kind = nextOf(here)?.kind;
+      return is(here.chunk, 'in-it') && kind !== 'place' && kind !== 'container' && kind !== 'marker';
+    },
+    take: skip,
+  },
+  {
+    when: ({ chunk }) => is(chunk, 'mine'),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      for (const draft of implied(t)) draft.owner = { words: 'me', candidates: [] };
+      return at;
+    },
+  },
+  {
+    when: (here) => is(here.chunk, 'for') && nextOf(here)?.kind === 'person',
+    take: ({ t, chunk, at }) => takeOwner(t, chunk, at),
+  },
+  {
+    when: (here) => is(here.chunk, 'by', 'from') && nextOf(here)?.kind === 'person',
+    take: ({ t, chunk, at }) => takeMaker(t, chunk, at),
+  },
+  {
+    when: (here) => is(here.chunk, 'from') && nextOf(here)?.kind === 'place',
+    take: ({ t, chunk, nextAt }) => {
+      use(t, chunk);
+      return takePlace(t, nextAt, false, true);
+    },
+  },
+  {
+    when: (here) =>
+      is(here.chunk, 'by', 'from') &&
+      nextOf(here)?.kind === 'thing' &&
+      here.t.drafts.length > 0 &&
+      lastOf(here.t).contains.length > 0,
+    take: ({ t, chunk, nextAt }) => {
+      use(t, chunk);
+      use(t, t.chunks[nextAt]!);
+      return nextAt;
+    },
+  },
+  {
+    when: (here) => is(here.chunk, 'direction', 'prep') && nextOf(here)?.kind === 'place',
+    take: ({ t, chunk, nextAt }) => {
+      use(t, chunk);
+      return takePlace(t, nextAt, is(chunk, 'direction') && !is(chunk, 'prep'), false);
+    },
+  },
+  // "By the milk", after its place: the spot it stands at.
+  {
+    when: (here) => {
+      const next = nextOf(here);
+      return (
+        is(here.chunk, 'prep') &&
+        (next?.kind === 'marker' || next?.kind === 'thing') &&
+        here.t.drafts.at(-1)?.place !== undefined &&
+        !is(here.chunk, 'in-it')
+      );
+    },
+    take: (here) => {
+      const { t, chunk, nextAt } = here;
+      const next = nextOf(here)!;
+      const draft = lastOf(t);
+      use(t, chunk);
+      use(t, next);
+      if (draft.place) draft.place = { ...draft.place, spot: t.tokens.slice(chunk.from, next.to).join(' ') };
+      return nextAt;
+    },
+  },
+  {
+    when: ({ chunk }) => is(chunk, 'diet'),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      lastOf(t).diets.push(t.tokens.slice(chunk.from, chunk.to).join(' '));
+      return at;
+    },
+  },
+  {
+    when: ({ chunk }) => is(chunk, 'whole'),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      t.whole = t.drafts.length > 0;
+      if (!t.whole) t.definite = true;
+      return at;
+    },
+  },
+  {
+    when: ({ chunk }) => is(chunk, 'i'),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      t.subject = 'me';
+      return at;
+    },
+  },
+  {
+    when: ({ chunk }) => is(chunk, 'a'),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      const said = t.tokens.slice(chunk.from, chunk.to);
+      if (said.some((one) => definite.has(one) || owned.has(one))) t.definite = true;
+      if (said.some((one) => more.has(one))) t.fresh = true;
+      return at;
+    },
+  },
+  { when: ({ chunk }) => is(chunk, 'and'), take: skip },
+  {
+    when: ({ chunk, t }) => is(chunk, 'each') && t.group.length > 0,
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      if (t.run.length > 1) t.group = t.run;
+      return at;
+    },
+  },
+  { when: ({ chunk }) => is(chunk, 'is-not'), take: () => null },
+  {
+    when: ({ chunk }) =>
+      is(
+        chunk,
+        'fill',
+        'so',
+        'but',
+        'of',
+        'you',
+        'they',
+        'that',
+        'on-it',
+        'prep',
+        'direction',
+        'for',
+        'by',
+        'last-time',
+        'each',
+        'from',
+      ),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      if (!is(chunk, 'fill', 'of')) t.inRun = t.inRun && is(chunk, 'that');
+      return at;
+    },
+  },
+];
+
+export const takeWord = (t: Telling, chunk: Word, at: number): number | null => {
+  const here: Here = { t, chunk, at, nextAt: nextMeaning(t, at) };
+  const rule = rules.find(({ when }) => when(here));
+  if (rule) return rule.take(here);
+  leave(t, chunk);
+  return at;
+};
