@@ -48,6 +48,8 @@ export interface PlaceMention {
   readonly pointer: 'here' | 'same' | 'other' | null;
   /** Within the place: "left side", "behind the milk". */
   readonly spot: string | null;
+  /** "Next to the couscous": where that is. */
+  readonly beside?: Mention;
 }
 
 /** A day or span of days that was said, and how sure its year and day are. */

@@ -62,7 +62,7 @@ export const putAway: Handler = (act, turn) => {
     usual &&
     !slots.place?.candidates.length &&
     !slots.place?.words &&
-    !besideOf(turn, slots.place?.spot ?? null)
+    !besideOf(turn, slots.place ?? {})
       ? { ...turn, picked: { place: [usual], ...turn.picked } }
       : turn;
   const need = needPlace(settled, slots.place ?? slots.item?.at ?? undefined, {

@@ -56,7 +56,9 @@ const byName = (turn: Turn, words: string): Place[] => {
 };
 
 /** "Next to the milk": where the milk is. */
-export const besideOf = (turn: Turn, spot: string | null): Place | null => {
+export const besideOf = (turn: Turn, { spot = null, beside }: Partial<PlaceMention>): Place | null => {
+  const [best] = (beside?.candidates ?? []).flatMap(({ id }) => turn.kitchen.items.get(id) ?? []);
+  if (best) return best.placeId ? (turn.kitchen.places.get(best.placeId) ?? null) : null;
   const name =
     /^(?:next to|beside|by|near|behind|in front of|under|underneath|on top of|left of|right of) (?:the |my )?(.+)$/.exec(
       spot ?? '',
@@ -120,7 +122,7 @@ export const findPlace = (
   const settledPlace = settled ? turn.kitchen.places.get(settled) : undefined;
   if (settledPlace) return { found: 'one', place: settledPlace, spot };
   if (!mention) return { found: 'none' };
-  const neighbour = mention.candidates.length === 0 ? besideOf(turn, spot) : null;
+  const neighbour = mention.candidates.length === 0 ? besideOf(turn, mention) : null;
   if (neighbour) return { found: 'one', place: neighbour, spot };
   const best = bestOf(turn, mention);
   const beside = besideEachOther(turn, mention, best);

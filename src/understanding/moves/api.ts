@@ -26,8 +26,8 @@ export type Chunk = Span &
       }
     | { readonly kind: 'pointer'; readonly mention: Mention }
     | { readonly kind: 'place'; readonly place: PlaceMention; readonly fit: number }
-    | { readonly kind: 'spot'; readonly words: string }
-    | { readonly kind: 'amount'; readonly amount: Amount }
+    /** `touch`: how its container feels, where that was said with it: "one big glass jar". */
+    | { readonly kind: 'amount'; readonly amount: Amount; readonly touch?: Touch }
     | { readonly kind: 'share'; readonly share: Share }
     | { readonly kind: 'number'; readonly value: number }
     | { readonly kind: 'day'; readonly past: SaidDate; readonly future: SaidDate; readonly window: SaidDate }

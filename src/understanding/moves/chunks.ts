@@ -6,6 +6,7 @@
  * words for the same, and a name known for certain is cheaper than one that only nearly fits.
  */
 import type { DynamicRules, SemanticValue } from '../../grammar/api.js';
+import type { Touch } from '../../terms/touch.js';
 import type { Candidate, Mention, PlaceMention } from '../intents.js';
 import { emptyMention } from '../intents.js';
 import {
@@ -40,6 +41,9 @@ const costs = {
   /** A name nobody knows: once, and for each of its words. */
   open: 0.75,
   openWord: 0.35,
+  /** A word of it that names nothing to eat; and if it is the last. */
+  ordinaryWord: 0.3,
+  ordinaryHead: 1.2,
   unknown: 1.4,
   twoFoods: 0.3,
 } as const;
@@ -54,7 +58,7 @@ interface Offer {
 
 const hersCost = (fit: number): number => (fit >= 0.95 ? 0.18 : fit >= 0.8 ? 0.4 : fit >= 0.6 ? 0.75 : 1.6);
 const placeCost = (fit: number): number => (fit >= 0.9 ? 0.2 : fit >= 0.7 ? 0.35 : 0.7);
-const personCost = (fit: number): number => (fit >= 0.95 ? 0.2 : 1.3);
+const personCost = (fit: number): number => (fit >= 0.95 ? 0.2 : fit >= 0.8 ? 0.6 : 1);
 
 const fitOf = (value: SemanticValue): number => {
   const candidates = (value as { candidates?: readonly Candidate[] } | null)?.candidates;
@@ -107,16 +111,36 @@ const things: readonly Finder[] = [
   })),
 ];
 
+/** The words of an amount that say how its container feels: "big glass jar". */
+const containerWithin = (
+  tokens: readonly string[],
+  from: number,
+  to: number,
+  rules: DynamicRules,
+): Touch | null => {
+  for (let at = from + 1; at < to - 1; at += 1) {
+    const match = rules
+      .get('kitchen:touch')
+      ?.matchesAt(tokens, at)
+      .find(({ length }) => at + length === to);
+    if (match) return asTouch(match.value);
+  }
+  return null;
+};
+
 const simple: readonly Finder[] = [
   byRule('kitchen:place', (value, from, to) => {
     const place = asPlace({ named: value });
     const fit = place.candidates[0]?.fit ?? 0;
     return { chunk: { kind: 'place', from, to, place, fit }, cost: placeCost(fit) };
   }),
-  byRule('builtin:grammar/amount', (value, from, to) => {
-    const amount = asAmount(value);
-    return { chunk: { kind: 'amount', from, to, amount }, cost: costs.amount };
-  }),
+  (tokens, from, rules) =>
+    (rules.get('builtin:grammar/amount')?.matchesAt(tokens, from) ?? []).map(({ length, value }) => {
+      const touch = containerWithin(tokens, from, from + length, rules);
+      const amount = asAmount(value);
+      const chunk = { kind: 'amount' as const, from, to: from + length, amount };
+      return { chunk: touch ? { ...chunk, touch } : chunk, cost: costs.amount };
+    }),
   byRule('builtin:grammar/share', (value, from, to) => ({
     chunk: { kind: 'share', from, to, share: asShare(value) },
     cost: costs.share,
@@ -140,14 +164,18 @@ const simple: readonly Finder[] = [
   byRule('kitchen:person', (value, from, to) => {
     const { words, candidates } = namedMention(value);
     const fit = candidates[0]?.fit ?? 0;
-    if (fit < 0.8) return null;
+    if (fit < 0.6) return null;
     return { chunk: { kind: 'person', from, to, words: words ?? '', candidates }, cost: personCost(fit) };
   }),
   byRule('kitchen:marker', (value, from, to) => {
     const mention = markerMention(value);
     const { fastening, dots, shape } = mention.touch ?? {};
+    const said = mention.touch !== null && mention.touch !== undefined;
     const felt =
-      fastening !== undefined || dots !== undefined || shape !== undefined || mention.candidates.length > 0;
+      fastening !== undefined ||
+      dots !== undefined ||
+      shape !== undefined ||
+      (!said && mention.candidates.length > 0);
     return felt ? { chunk: { kind: 'marker', from, to, mention }, cost: costs.marker } : null;
   }),
   byRule('kitchen:touch', (value, from, to) => ({
@@ -251,6 +279,7 @@ const opens =
   (tokens, from, rules) => {
     const offers: Offer[] = [];
     let foods = 0;
+    let ordinary = 0;
     for (let to = from; to < tokens.length && to - from < longestOpen; to += 1) {
       const word = tokens[to]!;
       if (lexicon.phrases.longestAt(tokens, to)?.length === 1 || /^\d/.test(word)) break;
@@ -259,7 +288,13 @@ const opens =
       const length = to + 1 - from;
       const mention: Mention = { ...emptyMention, words: tokens.slice(from, to + 1).join(' ') };
       // A known food among its words makes a name of it likelier: "beetroot hummus".
-      const cost = costs.open + costs.openWord * Math.max(0, length - foods) - (foods > 0 ? 0.25 : 0);
+      ordinary += lexicon.isOrdinary(word) ? 1 : 0;
+      const cost =
+        costs.open +
+        costs.openWord * Math.max(0, length - foods) -
+        (foods > 0 ? 0.25 : 0) +
+        costs.ordinaryWord * ordinary +
+        (lexicon.isOrdinary(word) ? costs.ordinaryHead : 0);
       if (holdsHers(tokens, from, to + 1, rules)) break;
       if (length > foods)
         offers.push({ chunk: { kind: 'thing', from, to: to + 1, mention, fit: 0, source: 'open' }, cost });

@@ -7,6 +7,8 @@ type Kinds = keyof Dates;
 
 export interface Draft {
   deed: Deed | null;
+  /** What its verb may mean as well: "chucked in the fridge" is no throwing out. */
+  or: Deed | null;
   thing: Mention | null;
   definite: boolean;
   fresh: boolean;
@@ -35,6 +37,7 @@ export interface Draft {
 
 export const newDraft = (thing: Mention | null, part: Partial<Draft> = {}): Draft => ({
   deed: null,
+  or: null,
   definite: false,
   fresh: false,
   parts: [],

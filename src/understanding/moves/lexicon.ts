@@ -2,6 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { z } from 'zod';
 import { projectFile } from '../../project-files.js';
+import { entriesOf } from '../word-lists.js';
 import { phraseTable, type PhraseTable } from '../words/phrases.js';
 
 const lists = z.record(z.string(), z.array(z.string()));
@@ -16,6 +17,8 @@ const moves = z.object({
   diets: z.array(z.string()).default([]),
   dietsOf: lists.default({}),
   dishes: z.array(z.string()).default([]),
+  cookware: z.array(z.string()).default([]),
+  clitics: z.record(z.string(), z.string()).default({}),
 });
 
 export interface MovesLexicon {
@@ -25,12 +28,21 @@ export interface MovesLexicon {
   allergenOf(words: string): string | undefined;
   /** A kind of dish, which two foods before it may name: "chicken and okra stew". */
   isDish(word: string): boolean;
+  /** What food is put into to be cooked or served: a pot, a salad. */
+  isCooked(word: string): boolean;
+  /** Everyday words that name nothing to eat: `words/ordinary.txt`. */
+  isOrdinary(word: string): boolean;
   /** "added salt" after "no" is the diet "salt free". */
   dietWithout(words: string): string | undefined;
+  /** Endings that are a word of their own, with that word: "'s" is "is". */
+  readonly clitics: readonly (readonly [string, string])[];
 }
 
 /** Phrases of every list, each with the names of all lists it stands in. */
-const phrasesOf = (given: z.infer<typeof moves>): PhraseTable<ReadonlySet<string>> => {
+const phrasesOf = (
+  given: z.infer<typeof moves>,
+  adverbs: readonly string[],
+): PhraseTable<ReadonlySet<string>> => {
   const all = new Map<string, Set<string>>();
   const put = (prefix: string, table: Readonly<Record<string, readonly string[]>>): void => {
     for (const [name, phrases] of Object.entries(table))
@@ -46,6 +58,8 @@ const phrasesOf = (given: z.infer<typeof moves>): PhraseTable<ReadonlySet<string
   put('pointer:', given.pointers);
   put('', given.words);
   put('', { diet: given.diets });
+  // What else is said of how it was done changes nothing of what is told.
+  put('', { fill: adverbs.filter((adverb) => !all.has(adverb)) });
   return phraseTable(all);
 };
 
@@ -64,11 +78,16 @@ export const movesLexicon = (language: string): MovesLexicon | null => {
       const allergens = inverted(given.allergens);
       const diets = inverted(given.dietsOf);
       const dishes = new Set(given.dishes);
+      const cookware = new Set([...given.dishes, ...given.cookware]);
+      const ordinary = new Set(entriesOf(language, 'ordinary'));
       lexicon = {
-        phrases: phrasesOf(given),
+        phrases: phrasesOf(given, entriesOf(language, 'adverbs')),
         allergenOf: (words) => allergens.get(words),
         isDish: (word) => dishes.has(word),
+        isCooked: (word) => cookware.has(word),
+        isOrdinary: (word) => ordinary.has(word),
         dietWithout: (words) => diets.get(words),
+        clitics: Object.entries(given.clitics),
       };
     } else lexicon = null;
     known.set(language, lexicon);

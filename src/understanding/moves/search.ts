@@ -16,6 +16,7 @@ import type { Guess } from '../guesses.js';
 import type { Reader } from '../readings.js';
 import type { Proposal } from '../intents.js';
 import { chunksOf } from './chunks.js';
+import { withoutClitics } from './clitics.js';
 import { movesLexicon } from './lexicon.js';
 import { statementsProposal } from './statements/index.js';
 
@@ -138,9 +139,10 @@ const lost = (proposal: Proposal | null): string =>
     .map(({ deed, thing }) => `${deed} ${thing?.candidates[0]?.id ?? thing?.words ?? thing?.pointer ?? ''}`)
     .join();
 
-const proposalOf = ({ said: tokens, pauses }: Guess, reader: Reader): Proposal | null => {
+const proposalOf = (guess: Guess, reader: Reader): Proposal | null => {
   const lexicon = movesLexicon(reader.language);
   if (!lexicon) return null;
+  const { tokens, pauses } = withoutClitics(guess.said, guess.pauses, reader.rules, lexicon);
   const found = chunksOf(tokens, reader.rules, reader.language, pauses);
   return found && statementsProposal(found.chunks, found.cost, tokens, pauses, reader.rules, lexicon);
 };

@@ -2,7 +2,7 @@
 import pluralize from 'pluralize';
 import type { Amount } from '../../terms/amount.js';
 import { perLexicon, type Lexicon } from '../words/lexicon.js';
-import { phraseTable } from '../words/phrases.js';
+import { phraseSet, phraseTable } from '../words/phrases.js';
 import { colloquialHundredsAt } from './cardinals.js';
 import { fractionAt, numberTables, quantityAt, type Quantity } from './quantities.js';
 
@@ -21,6 +21,8 @@ const tables = perLexicon(({ units, touch }) => ({
   ]),
   hundreds: new Set(units.colloquialHundreds.units),
   parts: new Map(Object.entries(units.parts)),
+  partitives: phraseSet(units.partitives.phrases),
+  qualities: phraseSet([...Object.values(touch.sizes), ...Object.values(touch.textures)].flat()),
 }));
 
 /** The unit at `from`, after "of", an article or "more" where these may stand. */
@@ -37,9 +39,19 @@ const unitAt = (
     if (one.has(tokens[afterOf] ?? '')) skipTo.push(afterOf + 1);
   }
   if (more.has(tokens[from] ?? '')) skipTo.push(from + 1);
-  for (const at of skipTo) {
-    const hit = tables(lexicon).units.longestAt(tokens, at);
-    if (hit) return { unit: hit.value, end: at + hit.length };
+  const partitive = quantity.article ? null : tables(lexicon).partitives.longestAt(tokens, from);
+  if (partitive) skipTo.push(from + partitive.length);
+  const { units, qualities } = tables(lexicon);
+  for (const start of skipTo) {
+    let at = start;
+    for (;;) {
+      const hit = units.longestAt(tokens, at);
+      if (hit) return { unit: hit.value, end: at + hit.length };
+      // "One big glass jar": how it feels stands between.
+      const quality = qualities.longestAt(tokens, at);
+      if (!quality) break;
+      at += quality.length;
+    }
   }
   return null;
 };

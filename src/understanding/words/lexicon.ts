@@ -75,6 +75,7 @@ const numbers = z.object({
 const units = z.object({
   units: synonyms.default({}),
   colloquialHundreds: z.object({ units: words }).default({ units: [] }),
+  partitives: z.object({ phrases: words }).default({ phrases: [] }),
   parts: z.record(z.string(), z.tuple([z.string(), z.number()])).default({}),
   degrees: words.default([]),
   scales: z.object({ fahrenheit: words, celsius: words }).default({ fahrenheit: [], celsius: [] }),

@@ -45,22 +45,34 @@ export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'numbe
   if (gloss && t.drafts.length > 0 && (lastOf(t).share || lastOf(t).amount)) return at;
   if (there !== null && !names) return partOf(t, at, there, said, fraction);
   const ofBefore = t.style.amountsAfter && t.inRun && !is(chunks[at + 1], 'of');
-  if ((names || chunks[next]?.kind === 'pointer') && !ofBefore) {
+  // "Four of them", "a big tub of it": of what was named.
+  const ofIt = is(chunks[at + 1], 'of') && chunks[at + 2]?.kind === 'pointer' && t.drafts.length > 0;
+  if (ofIt) {
+    use(t, chunks[at + 1]!);
+    use(t, chunks[at + 2]!);
+    setAmount(t, said, chunk);
+    return at + 2;
+  }
+  const pointed = chunks[next]?.kind === 'pointer' && (is(chunks[at + 1], 'of') || t.drafts.length === 0);
+  if ((names || pointed) && !ofBefore) {
+    if (chunk.kind === 'amount' && chunk.touch) t.container = chunk.touch;
     t.amount = said;
     return at;
   }
-  if (t.drafts.length > 0)
-    for (const draft of ofBefore || t.group.length > 1 ? t.group.slice(-1) : t.group) {
-      if (draft.amount) t.cost += odd.twice;
-      draft.amount = said;
-    }
+  if (t.drafts.length > 0) setAmount(t, said, chunk);
   else {
     t.amount = said;
     if (!chunks.some((one) => one.kind === 'thing')) lastOf(t).amount = said;
   }
-  // Its name is over: what follows is another's.
-  if (ofBefore) while (is(chunks[next - 1], 'of') && chunks[next]?.kind === 'pointer') next += 1;
   return at;
+};
+
+/** Of what was named last. */
+const setAmount = (t: Telling, said: Amount, chunk: Chunk): void => {
+  const draft = t.group.at(-1) ?? lastOf(t);
+  if (draft.amount && draft.amount.value !== said.value) t.cost += odd.twice;
+  draft.amount = said;
+  if (chunk.kind === 'amount' && chunk.touch) draft.container = chunk.touch;
 };
 
 const partOf = (t: Telling, at: number, there: number, said: Amount, fraction: number | null): number => {

@@ -10,7 +10,7 @@ import { takeDay } from './dates.js';
 import { takePerson } from './people.js';
 import { takePlace } from './places.js';
 import { type Style, type Telling, is, lastOf, leave, newTelling, odd, use } from './telling.js';
-import { takePointer, takeThing } from './things.js';
+import { takePointer, takeThing, takenFor } from './things.js';
 import { takeWord } from './words.js';
 
 type Given = Pick<Telling, 'chunks' | 'tokens' | 'pauses' | 'rules' | 'lexicon'>;
@@ -45,6 +45,7 @@ const take = (t: Telling, chunk: Chunk, at: number): number | null => {
     case 'container': {
       const next = t.chunks[at + 1];
       use(t, chunk);
+      if (takenFor(t, at)) return at;
       if (t.drafts.length > 0 && next?.kind !== 'thing' && !is(next, 'of')) lastOf(t).container = chunk.touch;
       else t.container = chunk.touch;
       return at;
@@ -61,6 +62,19 @@ const placed = ({ place, parts }: Draft): boolean => place !== undefined || part
 const goesSomewhere = ({ deed, thing }: Draft): boolean =>
   thing?.words != null && (deed === null || deed === 'stored' || deed === 'bought' || deed === 'made');
 
+/**
+ * A verb of two meanings, by what else was told: what goes to a place here is not thrown out, and what is taken
+ * from hers is not bought.
+ */
+const settle = (draft: Draft): void => {
+  const { deed, or, thing, definite, fresh } = draft;
+  if (deed === 'threw' && or === 'stored' && placed(draft)) draft.deed = 'stored';
+  const hers = (thing?.candidates[0]?.fit ?? 0) >= surelyHers && definite && !fresh;
+  const both = (deed === 'bought' && or === 'took') || (deed === 'took' && or === 'bought');
+  if (both) draft.deed = hers && !placed(draft) ? 'took' : 'bought';
+};
+const surelyHers = 0.78;
+
 /** Null where the sentence asks, wishes, supposes or denies, or tells of nothing. */
 const inStyle = (given: Given, style: Style): Telling | null => {
   const t = newTelling({ ...given, style });
@@ -70,6 +84,7 @@ const inStyle = (given: Given, style: Style): Telling | null => {
     at = to;
   }
   if (t.drafts.length === 0) return null;
+  t.drafts.forEach(settle);
   const stored = t.drafts.filter(goesSomewhere);
   if (stored.some(placed)) t.cost += odd.placeless * stored.filter((draft) => !placed(draft)).length;
   if (t.amount) t.cost += odd.twice;

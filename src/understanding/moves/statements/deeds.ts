@@ -88,6 +88,7 @@ export const takeDeed = (t: Telling, chunk: Word, at: number): number | null => 
     return at;
   }
   t.deed = told;
+  t.or = all.find((one) => one !== told) ?? null;
   if (!weak.has(told) && !t.style.placesFirst) t.place = undefined;
   t.inRun = false;
   t.role = 'thing';
@@ -136,6 +137,7 @@ export const takeIs = (t: Telling, chunk: Word, at: number): number | null => {
   const what = told?.kind === 'thing' ? (told.mention.words ?? '') : null;
   // "It's milk and eggs": what is in it.
   if (what !== null && t.group.length > 0 && pointedAt && t.lexicon.allergenOf(what)) t.role = 'contents';
+  else if (is(chunk, 'each') && t.run.length > 1) t.group = t.run;
   else if (what === null || !pointedAt) t.inRun = false;
   return at;
 };

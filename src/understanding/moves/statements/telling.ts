@@ -39,6 +39,7 @@ export interface Telling {
   inRun: boolean;
   /** Said before their thing. */
   deed: Deed | null;
+  or: Deed | null;
   amount: Draft['amount'];
   share: Draft['share'];
   definite: boolean;
@@ -75,6 +76,7 @@ export const newTelling = (
   run: [],
   inRun: false,
   deed: null,
+  or: null,
   amount: undefined,
   share: undefined,
   definite: false,
@@ -151,9 +153,10 @@ export const lastOf = (t: Telling): Draft => implied(t).at(-1)!;
 
 /** A thing is named: what was said before it is its. */
 export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Draft => {
-  const { deed, definite, fresh, corrects, amount, share, container, place, maker, owner } = t;
+  const { deed, or, definite, fresh, corrects, amount, share, container, place, maker, owner } = t;
   const draft = newDraft(thing, {
     deed,
+    or,
     definite,
     fresh,
     corrects,
@@ -180,7 +183,10 @@ export const applyDeed = (t: Telling, draft: Draft, told: Deed): void => {
     if (!weak.has(told) || draft.deed === null) draft.deed = told;
   }
   if (kind && kind !== 'bought') t.dateKind = kind;
-  if (told === 'made' && t.subject) draft.maker = t.subject;
+  // Taken out to thaw, moved to freeze: what it is for says more.
+  if ((told === 'thawing' || told === 'froze') && (draft.deed === 'took' || draft.deed === 'moved'))
+    draft.deed = told;
+  if (told === 'made' && t.subject) draft.maker ??= t.subject;
 };
 
 /** The next after this that is no filler or article. */

@@ -1,6 +1,7 @@
 /** Things: what is told of; what is in them or not; a name said again; what "it" and "them" are. */
 import { pointed } from '../../meaning-parts.js';
-import type { ChunkOf } from '../api.js';
+import type { Deed } from '../../intents.js';
+import type { Chunk, ChunkOf } from '../api.js';
 import type { Draft } from '../draft.js';
 import {
   type Telling,
@@ -97,9 +98,64 @@ const inAnother = (t: Telling, chunk: ChunkOf<'thing'>, at: number): number | nu
   return holderAt;
 };
 
+/** "Fish and milk in it", "eggs and milk inside": where the last of these names is, when all are in something. */
+const contentsTo = (t: Telling, at: number): number | null => {
+  const { chunks } = t;
+  let last = at;
+  for (;;) {
+    if (standsIn(t, last + 1)) return last;
+    const next = is(chunks[last + 1], 'and') ? nextMeaning(t, last + 1) : last + 1;
+    const more = chunks[next];
+    if (more?.kind !== 'thing' || next === last) return null;
+    if (!is(chunks[last + 1], 'and') && !paused(t, more)) return null;
+    last = next;
+  }
+};
+
+/** Takes a list of what is in it, each an allergen or an ingredient. */
+const takeContents = (t: Telling, at: number, to: number): number => {
+  for (let step = at; step <= to + 1; step += 1) {
+    const chunk = t.chunks[step]!;
+    use(t, chunk);
+    if (chunk.kind === 'thing') addContents(t, chunk.mention.words ?? '');
+  }
+  t.inRun = false;
+  t.definite = false;
+  t.amount = undefined;
+  return to + 1;
+};
+
 /** Things that nothing was said of yet are one list with this: "milk, eggs and some salmon". */
 const inListOf = (t: Telling, at: number): boolean =>
   is(t.chunks[at - 1], 'and', 'a', 'of') && t.run.length > 0;
+
+/** The word before the name and its articles. */
+const purposeAt = ({ chunks }: Telling, at: number): number => {
+  let before = at - 1;
+  while (before > 0 && (is(chunks[before], 'a') || chunks[before]?.kind === 'day')) before -= 1;
+  return before;
+};
+const usedUp: ReadonlySet<Deed | null> = new Set<Deed | null>(['took', 'finished', 'threw', 'gave']);
+
+/** "Two jars for tonight's soup", "into the pot": what it was taken for is nothing put away. */
+const isFor = (t: Telling, at: number): boolean => {
+  const before = t.chunks[purposeAt(t, at)];
+  const { deed } = t.drafts.at(-1) ?? { deed: null };
+  const dish = t.chunks[at];
+  const into = is(before, 'direction') && !is(before, 'from') && dish !== undefined && isDish(t, dish);
+  return t.drafts.length > 0 && (into || (is(before, 'for', 'direction', 'prep') && usedUp.has(deed)));
+};
+/** "Six pierogi into the pot": taken to be cooked. False: it is no purpose. */
+export const takenFor = (t: Telling, at: number): boolean => {
+  if (!isFor(t, at)) return false;
+  if (is(t.chunks[purposeAt(t, at)], 'direction'))
+    for (const draft of t.group)
+      if (draft.deed === null || weak.has(draft.deed)) {
+        draft.deed = 'took';
+      }
+  return true;
+};
+const isDish = ({ tokens, lexicon }: Telling, { to }: Chunk): boolean => lexicon.isCooked(tokens[to - 1]!);
 
 export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): number | null => {
   const { chunks } = t;
@@ -107,7 +163,13 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
   const next = chunks[at + 1];
   const held = inAnother(t, chunk, at);
   if (held !== null) return held;
+  if (takenFor(t, at)) {
+    use(t, chunk);
+    return at;
+  }
   const inIt = standsIn(t, at + 1);
+  const contents = t.drafts.length > 0 && t.role === 'thing' && !inIt ? contentsTo(t, at) : null;
+  if (contents !== null) return takeContents(t, at, contents);
   if (t.role === 'lacks') {
     if (!addLack(t, words)) return null;
     use(t, chunk);

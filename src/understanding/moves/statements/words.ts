@@ -2,6 +2,7 @@
 import { position, setPlace, takePlace } from './places.js';
 import { takeDeed, takeIs, takeState, takesState } from './deeds.js';
 import { takeMaker, takeOwner } from './people.js';
+import type { PlaceMention } from '../../intents.js';
 import { lacksNext } from './things.js';
 import {
   type Telling,
@@ -13,6 +14,7 @@ import {
   lastOf,
   leave,
   nextMeaning,
+  sameThing,
   use,
   weak,
 } from './telling.js';
@@ -44,6 +46,21 @@ const asks = (here: Here): boolean => {
   if (is(chunk, 'aux')) return !(t.chunks[at - 1]?.kind === 'pointer' && is(chunk, 'is'));
   if (is(chunk, 'wh')) return !(is(chunk, 'that') && t.drafts.length > 0);
   return is(chunk, 'is the') && first(here);
+};
+
+/** What a spot is the spot of: the last thing told of that has a place. */
+const spotted = (t: Telling) => [...t.group, ...t.drafts].reverse().find(({ place }) => place?.words);
+
+/** The place something stands beside: that of a thing of this sentence, else of one on record. */
+const besideWhat = (here: Here): PlaceMention | null => {
+  const { t } = here;
+  const next = nextOf(here);
+  if (next?.kind === 'pointer') return t.drafts.findLast(({ place }) => place !== undefined)?.place ?? null;
+  if (next?.kind !== 'thing') return null;
+  const told = t.drafts.find((draft) => sameThing(next.mention, draft.thing));
+  if (told?.place) return told.place;
+  if (next.mention.candidates.length === 0) return null;
+  return { words: null, candidates: [], pointer: null, spot: null, beside: next.mention };
 };
 
 const skip: Rule['take'] = ({ t, chunk, at }) => {
@@ -121,6 +138,30 @@ const rules: readonly Rule[] = [
       nextOf(here)?.kind === 'marker' &&
       (here.t.drafts.length > 0 || !deedIn(here.chunk)),
     take: skip,
+  },
+  // "Left side, at the back": where on its place.
+  {
+    when: ({ t, chunk }) => is(chunk, 'spot') && spotted(t) !== undefined,
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      const draft = spotted(t)!;
+      const said = [draft.place!.spot, t.tokens.slice(chunk.from, chunk.to).join(' ')];
+      draft.place = { ...draft.place!, spot: said.filter(Boolean).join(' ') };
+      t.inRun = false;
+      return at;
+    },
+  },
+  // "Next to it", "beside the couscous": where that is.
+  {
+    when: (here) => is(here.chunk, 'beside') && besideWhat(here) !== null,
+    take: (here) => {
+      const { t, chunk, nextAt } = here;
+      use(t, chunk);
+      use(t, t.chunks[nextAt]!);
+      setPlace(t, besideWhat(here)!, false, nextAt);
+      t.inRun = false;
+      return nextAt;
+    },
   },
   { when: ({ chunk }) => is(chunk, 'position'), take: ({ t, chunk, at }) => position(t, chunk, at) },
   { when: ({ chunk }) => is(chunk, 'is', 'is the'), take: ({ t, chunk, at }) => takeIs(t, chunk, at) },
@@ -272,6 +313,9 @@ const rules: readonly Rule[] = [
     take: ({ t, chunk, at }) => {
       use(t, chunk);
       if (t.run.length > 1) t.group = t.run;
+      // "Pantry bottom shelf, the lot": where the last one is, all are.
+      const place = t.group.at(-1)?.place;
+      if (place) for (const draft of t.group) draft.place ??= place;
       return at;
     },
   },
