@@ -46,6 +46,16 @@ const VOLUME: Readonly<Record<Region, UnitTable>> = {
 };
 const COUNTS = unitTable({ piece: 1, dozen: 12 });
 
+/** Two words for one container: a tin is a can, whichever the record says. Common practice. */
+const ALIKE: ReadonlyMap<string, string> = new Map(
+  [
+    ['can', 'tin'],
+    ['packet', 'package', 'pack', 'pouch'],
+    ['tub', 'container'],
+    ['bag', 'freezer bag'],
+  ].flatMap((units) => units.map((unit) => [unit, units[0]!] as const)),
+);
+
 const MEASURED: ReadonlySet<string> = new Set(
   [MASS, VOLUME.us, VOLUME.uk].flatMap((table) => [...table.keys()]).concat('dozen'),
 );
@@ -57,7 +67,7 @@ const factor = (unit: string, region: Region): { readonly kind: string; readonly
   if (volume !== undefined) return { kind: 'volume', of: volume };
   const count = COUNTS.get(unit);
   if (count !== undefined) return { kind: 'count', of: count };
-  return { kind: unit, of: 1 };
+  return { kind: ALIKE.get(unit) ?? unit, of: 1 };
 };
 
 /** Floating error of adding thirds and tenths back; far below what a kitchen measures. */

@@ -249,6 +249,11 @@ export interface Statement {
   /** What is in it that is no allergen of the tables. */
   readonly ingredients?: readonly string[];
   readonly diets?: readonly string[];
+  /** "Very peppery": what whoever eats it should know. */
+  readonly cautions?: readonly string[];
+  readonly notes?: readonly string[];
+  /** "So there's two left". */
+  readonly left?: Amount | Share;
   /** "No, …": it puts right what was last done. */
   readonly corrects: boolean;
 }

@@ -17,7 +17,7 @@ import type {
   Interpretation,
   Understanding,
 } from './intents.js';
-import { toldReading } from './moves/search.js';
+import { isTold, toldReading } from './moves/search.js';
 import { stepsReading } from './moves/steps.js';
 import type { HouseholdNames } from './names/api.js';
 import type { AskProposal } from './intents.js';
@@ -248,9 +248,11 @@ export const createUnderstander = (
         normalised: meaning.guess.tokens.join(' '),
       };
     });
-    const told = without.includes('told')
+    const found = without.includes('told')
       ? null
       : toldReading(guesses, readings[0], meanings[0]?.best, reader);
+    const told = found?.partial ? null : found;
+    const half = found?.partial ? found : null;
     // While steps are followed, only what was surely done to something else is no talk of them.
     const ofOther = told?.verdict === 'act' && told.namesDeed;
     const ofSteps =
@@ -262,6 +264,8 @@ export const createUnderstander = (
     const learned = without.includes('learned')
       ? null
       : learnedReading(guesses, readings[0], meanings[0]?.best, reader);
+    if (learned && half && isTold(learned.reading))
+      return { readings: [half.reading, ...readings], margin: 1, verdict: half.verdict };
     if (learned) return { readings: [learned.reading, ...readings], margin: 1, verdict: learned.verdict };
     const catching = (): readonly Caught[] => caughtIn(guesses[0]!.tokens, reader.rules, language);
     const cued = without.includes('cues')
@@ -280,6 +284,8 @@ export const createUnderstander = (
     const verdict = verdictOn(best, margin);
     if (verdict === 'out-of-scope') {
       const caught = catching();
+      if (worthAsking(caught) && half)
+        return { readings: [half.reading, ...readings], margin: 1, verdict: half.verdict };
       if (worthAsking(caught)) return { readings: [], margin, verdict: 'ask-again', caught };
     }
     return {

@@ -36,11 +36,21 @@ const people = (turn: Turn, statement: Statement): Told => {
   };
 };
 
-const inside = ({ contains = [], freeFrom = [], ingredients = [], diets = [] }: Statement): Told => ({
+const inside = ({
+  contains = [],
+  freeFrom = [],
+  ingredients = [],
+  diets = [],
+  cautions = [],
+  notes = [],
+}: Statement): Told => ({
   facts: {
     ...(contains.length > 0 ? { contains: { add: contains } } : {}),
     ...(freeFrom.length > 0 ? { freeFrom: { add: freeFrom } } : {}),
-    ...(ingredients.length > 0 ? { notes: { add: ingredients.map((what) => `${what} in it`) } } : {}),
+    ...(ingredients.length + notes.length > 0
+      ? { notes: { add: [...ingredients.map((what) => `${what} in it`), ...notes] } }
+      : {}),
+    ...(cautions.length > 0 ? { cautions: { add: cautions } } : {}),
     ...(diets.length > 0 ? { diets: { add: diets } } : {}),
   },
   said: [
@@ -48,6 +58,8 @@ const inside = ({ contains = [], freeFrom = [], ingredients = [], diets = [] }: 
     ...(contains.length > 0 ? [say('read-back-contains', { allergens: list(contains) })] : []),
     ...(freeFrom.length > 0 ? [say('read-back-free', { allergens: list(freeFrom) })] : []),
     ...diets.map((diet) => say('read-back-diet', { diet })),
+    ...cautions.map((caution) => say('read-back-caution', { caution })),
+    ...notes.map((note) => say('read-back-note', { note })),
   ],
 });
 

@@ -91,8 +91,12 @@ const factsSaid = ({
   ingredients,
   diets,
   container,
+  cautions,
+  notes,
 }: Statement): boolean =>
-  [dates, maker, owner, contains, freeFrom, ingredients, diets, container].some((part) => part !== undefined);
+  [dates, maker, owner, contains, freeFrom, ingredients, diets, container, cautions, notes].some(
+    (part) => part !== undefined,
+  );
 
 /** How much each part is: a fraction of the whole, and the rest what the others leave. */
 const sharesOf = (statement: Statement): Slots['shares'] => {
@@ -123,6 +127,7 @@ const datesOf = (turn: Turn, { deed, dates, when }: Statement): Slots['dates'] =
 /** A food that comes in: everything told of it in one act; what no act holds is kept right after. */
 const comesIn = (turn: Turn, statement: Statement): readonly Step[] => {
   const { amount, place, marker, container, contains, freeFrom, diets = [], ingredients, fresh } = statement;
+  const { cautions, notes } = statement;
   const maker = makerOf(turn, statement);
   const owner = ownerOf(turn, statement);
   const shares = sharesOf(statement);
@@ -151,6 +156,8 @@ const comesIn = (turn: Turn, statement: Statement): readonly Step[] => {
     ...(contains && freeFrom ? { freeFrom } : {}),
     ...(diets.length > 1 ? { diets: diets.slice(1) } : {}),
     ...(ingredients ? { ingredients } : {}),
+    ...(cautions ? { cautions } : {}),
+    ...(notes ? { notes } : {}),
   };
   return [
     { do: 'act', act: { intent: 'put-away', slots } },
@@ -190,9 +197,10 @@ const besides = (turn: Turn, items: readonly Item[], statement: Statement, dated
 const howGone = { finished: 'used', threw: 'thrown out', gave: 'given away' } as const;
 
 const usesUp = (turn: Turn, statement: Statement): readonly Step[] => {
-  const { deed, amount, share, thing } = statement;
+  const { deed, share, thing, left } = statement;
   const how = deed === 'threw' ? howGone.threw : deed === 'gave' ? howGone.gave : howGone.finished;
   const items = recordsOf(turn, statement);
+  const amount = partOf(items, statement) ?? statement.amount;
   const item = thing?.words && items.length === 0 ? thing : itemOf(items, mentionOf(statement));
   const at = statement.from ?? statement.place;
   const placed = at ? { ...item, at } : item;
@@ -205,7 +213,7 @@ const usesUp = (turn: Turn, statement: Statement): readonly Step[] => {
           intent: 'take',
           slots: {
             item: placed,
-            ...(half ? { share: half } : amount ? { amount } : share ? { share } : {}),
+            ...(left ? { left } : half ? { share: half } : amount ? { amount } : share ? { share } : {}),
             ...(deed === 'took' ? {} : { how }),
           },
         },
@@ -223,13 +231,23 @@ const usesUp = (turn: Turn, statement: Statement): readonly Step[] => {
   ];
 };
 
+/** "Half the turkey breast", of one pound: half a pound. Null where nothing says how much that is. */
+const partOf = (items: readonly Item[], { amount, share }: Statement): Amount | null => {
+  const [item] = items;
+  if (items.length !== 1 || !item?.amount) return null;
+  const fraction = share?.fraction ?? (amount?.unit === 'piece' && amount.value < 1 ? amount.value : null);
+  return fraction === null || fraction >= 1
+    ? null
+    : { value: item.amount.value * fraction, unit: item.amount.unit };
+};
+
 /** It went from one place here to another. */
 const moves = (turn: Turn, items: readonly Item[], statement: Statement): readonly Step[] => {
   const { amount, place, from, parts } = statement;
   const item = itemOf(items, mentionOf(statement));
   const [to] = parts ?? [];
   const where = place ?? to?.place;
-  const much = amount ?? to?.amount ?? undefined;
+  const much = partOf(items, statement) ?? amount ?? to?.amount ?? undefined;
   return [
     {
       do: 'act',
@@ -289,14 +307,19 @@ export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
       const intent = deed === 'froze' ? ('freeze' as const) : ('thaw' as const);
       const kind = deed === 'froze' ? ('frozen' as const) : ('thawed' as const);
       const day = statement.dates?.[kind] ?? statement.when;
+      const much = partOf(items, statement) ?? amount;
       const slots: Slots = {
         item: statement.from ? { ...item, at: statement.from } : item,
-        ...(amount ? { amount } : {}),
+        ...(much ? { amount: much } : {}),
         ...(place ? { place } : {}),
         ...(day ? { dates: { [kind]: day } } : {}),
       };
       return [{ do: 'act', act: { intent, slots } }];
     }
+    case 'fact':
+      if (statement.left && items.length > 0)
+        return [{ do: 'act', act: { intent: 'take', slots: { item, left: statement.left } } }];
+      break;
     case 'reheated':
     case 'put-back':
       return [{ do: 'act', act: { intent: deed, slots: { item, ...(place ? { place } : {}) } } }];

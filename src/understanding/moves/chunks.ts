@@ -322,7 +322,7 @@ const pauseWithin: Partial<Record<Chunk['kind'], number>> = {
   thing: 1.1,
   container: 0.8,
   person: 0.8,
-  place: 0.1,
+  place: 0.5,
   day: 0.1,
 };
 const pauseElsewhere = 0.4;

@@ -28,6 +28,9 @@ export interface Draft {
   freeFrom: string[];
   ingredients: string[];
   diets: string[];
+  cautions: string[];
+  notes: string[];
+  left?: Amount | Share;
   /** "The milk is fine": said to be as it was. */
   fine: boolean;
   /** Its name is a guess: no food that anybody knows. */
@@ -46,6 +49,8 @@ export const newDraft = (thing: Mention | null, part: Partial<Draft> = {}): Draf
   freeFrom: [],
   ingredients: [],
   diets: [],
+  cautions: [],
+  notes: [],
   fine: false,
   open: false,
   corrects: false,
@@ -66,11 +71,15 @@ export const saysSomething = (draft: Draft): boolean =>
   draft.owner !== undefined ||
   draft.marker !== undefined ||
   draft.container !== undefined ||
-  draft.contains.length + draft.freeFrom.length + draft.ingredients.length + draft.diets.length > 0;
+  draft.left !== undefined ||
+  [draft.contains, draft.freeFrom, draft.ingredients, draft.diets, draft.cautions, draft.notes].some(
+    (list) => list.length > 0,
+  );
 
 /** What was told without a verb: where something is, or that something is so. */
-const deedOf = ({ deed, place, parts, thing, amount }: Draft): Deed => {
+const deedOf = ({ deed, place, parts, thing, amount, left }: Draft): Deed => {
   if (deed) return deed;
+  if (left) return 'fact';
   return thing?.words && (place !== undefined || parts.length > 0 || amount !== undefined)
     ? 'stored'
     : 'fact';
@@ -105,6 +114,9 @@ export const statementOf = (draft: Draft): Statement => {
     freeFrom: some(draft.freeFrom),
     ingredients: some(draft.ingredients),
     diets: some(draft.diets),
+    cautions: some(draft.cautions),
+    notes: some(draft.notes),
+    left: draft.left,
   };
   const said = Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined));
   const { thing, definite, fresh, corrects } = draft;

@@ -159,16 +159,17 @@ export const toldReading = (
   readonly reading: Interpretation;
   readonly verdict: Understanding['verdict'];
   readonly namesDeed: boolean;
+  /** Too much of it was left over to be taken without anything else speaking for it. */
+  readonly partial: boolean;
 } | null => {
   const [guess, ...others] = guesses;
   if (!guess || waitsForWords.has(reader.expecting)) return null;
   const proposal = proposalOf(guess, reader);
-  if (
-    !proposal ||
+  if (!proposal) return null;
+  const partial =
     proposal.score < leastScore ||
-    proposal.left.length > Math.min(mostLeft, guess.said.length * mostShareLeft)
-  )
-    return null;
+    proposal.left.length > Math.min(mostLeft, guess.said.length * mostShareLeft);
+  if (partial && !saysEnough(proposal, guess)) return null;
   const statements = proposal.acts.flatMap(({ slots }) => slots.statements ?? []);
   const rule = parsed && score !== undefined && score >= sureRule ? parsed : null;
   if (
@@ -223,5 +224,16 @@ export const toldReading = (
     },
     verdict: clear ? 'act' : 'confirm',
     namesDeed: statements.some(namesDeed),
+    partial,
   };
 };
+
+/** Of a sentence half understood, so much that asking about it helps: food that anybody knows, and most of the words. */
+const saysEnough = ({ acts, left }: Proposal, { said }: Guess): boolean =>
+  left.length <= said.length * mostHalfLeft &&
+  acts.flatMap(({ slots }) => slots.statements ?? []).some(({ thing }) => thing?.words != null);
+/** More than that of its words left over, and it was about something else. */
+const mostHalfLeft = 0.45;
+
+/** What was learned speaks of putting away and using up: what it is and where, the parts of the sentence say. */
+export const isTold = ({ acts }: Interpretation): boolean => acts.every(({ intent }) => told.has(intent));

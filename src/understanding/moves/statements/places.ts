@@ -85,8 +85,16 @@ export const placeFrom = (t: Telling, at: number): { place: PlaceMention; to: nu
   return { place: said, to };
 };
 
+/** "Bottom drawer of the freezer": a drawer. */
 export const keepKind = (t: Telling, { words }: PlaceMention): void => {
-  t.lastKind = words?.split(' ').at(-1) ?? t.lastKind;
+  if (!words) return;
+  const said = words.split(' ');
+  const of = said.findIndex((word) =>
+    [...(t.lexicon.phrases.longestAt([word], 0)?.value ?? [])].some(
+      (name) => name === 'of' || name === 'prep',
+    ),
+  );
+  t.lastKind = said[(of > 0 ? of : said.length) - 1] ?? t.lastKind;
 };
 
 export const takePlace = (t: Telling, at: number, moved: boolean, from: boolean): number => {

@@ -44,6 +44,8 @@ export interface Telling {
   share: Draft['share'];
   definite: boolean;
   fresh: boolean;
+  /** "A pineapple": one. */
+  single: boolean;
   container: Draft['container'];
   place: PlaceMention | undefined;
   maker: string | undefined;
@@ -81,6 +83,7 @@ export const newTelling = (
   share: undefined,
   definite: false,
   fresh: false,
+  single: false,
   container: undefined,
   place: undefined,
   maker: undefined,
@@ -151,16 +154,21 @@ export const implied = (t: Telling): readonly Draft[] => {
 };
 export const lastOf = (t: Telling): Draft => implied(t).at(-1)!;
 
+const one = { value: 1, unit: 'piece' } as const;
+/** "I put a pineapple", "I ate a pear" count one; "I opened a jar" says nothing of how many there are. */
+const countsOne = (deed: Deed | null): boolean =>
+  deed === null || deed === 'stored' || deed === 'bought' || deed === 'given-in' || deed === 'took';
+
 /** A thing is named: what was said before it is its. */
 export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Draft => {
-  const { deed, or, definite, fresh, corrects, amount, share, container, place, maker, owner } = t;
+  const { deed, or, single, definite, fresh, corrects, amount, share, container, place, maker, owner } = t;
   const draft = newDraft(thing, {
     deed,
     or,
     definite,
     fresh,
     corrects,
-    ...(amount ? { amount } : {}),
+    ...(amount ? { amount } : single && !share && countsOne(deed) ? { amount: one } : {}),
     ...(share ? { share } : {}),
     ...(container ? { container } : {}),
     ...(place ? { place } : {}),
@@ -171,7 +179,7 @@ export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Dr
   const kind = deed ? dateOfDeed[deed] : undefined;
   if (kind && t.early) draft.dates[kind] = t.early;
   t.amount = t.share = t.container = t.owner = undefined;
-  t.definite = t.fresh = false;
+  t.definite = t.fresh = t.single = false;
   t.drafts.push(draft);
   return draft;
 };

@@ -3,6 +3,7 @@ import { position, setPlace, takePlace } from './places.js';
 import { takeDeed, takeIs, takeState, takesState } from './deeds.js';
 import { takeMaker, takeOwner } from './people.js';
 import type { PlaceMention } from '../../intents.js';
+import type { Draft } from '../draft.js';
 import { lacksNext } from './things.js';
 import {
   type Telling,
@@ -14,6 +15,7 @@ import {
   lastOf,
   leave,
   nextMeaning,
+  paused,
   sameThing,
   use,
   weak,
@@ -48,6 +50,15 @@ const asks = (here: Here): boolean => {
   return is(chunk, 'is the') && first(here);
 };
 
+/** What was just said to be left, of what was told of. */
+const remains = ({ t, at, nextAt }: Here): Draft | null => {
+  const before = t.chunks[at - 1];
+  const counted = before?.kind === 'amount' || before?.kind === 'number' || before?.kind === 'share';
+  const draft = t.group.at(-1) ?? t.drafts.at(-1);
+  if (!counted || !draft || (draft.amount === undefined && draft.share === undefined)) return null;
+  return t.chunks[nextAt]?.kind === 'place' ? null : draft;
+};
+
 /** What a spot is the spot of: the last thing told of that has a place. */
 const spotted = (t: Telling) => [...t.group, ...t.drafts].reverse().find(({ place }) => place?.words);
 
@@ -67,10 +78,6 @@ const skip: Rule['take'] = ({ t, chunk, at }) => {
   use(t, chunk);
   return at;
 };
-
-const definite: ReadonlySet<string> = new Set(['the', 'that', 'this', 'my', 'our', 'these', 'those']);
-const owned: ReadonlySet<string> = new Set(['your', 'her', 'his', 'their']);
-const more: ReadonlySet<string> = new Set(['more', 'another', 'new', 'fresh', 'extra']);
 
 const rules: readonly Rule[] = [
   // What is supposed, wished or said of others; what is asked: nothing is told.
@@ -163,6 +170,54 @@ const rules: readonly Rule[] = [
       return nextAt;
     },
   },
+  // "So there's two left": what is there now.
+  {
+    when: (here) => is(here.chunk, 'remain') && remains(here) !== null,
+    take: (here) => {
+      const { t, chunk, at } = here;
+      use(t, chunk);
+      const draft = remains(here)!;
+      draft.left = draft.amount ?? draft.share!;
+      delete draft.amount;
+      delete draft.share;
+      if (draft.deed !== null && weak.has(draft.deed)) draft.deed = null;
+      t.inRun = false;
+      return at;
+    },
+  },
+  // "With a note that …", "put a warning on it, …": the rest of the sentence as it was said.
+  {
+    when: (here) => is(here.chunk, 'note-that', 'warn-that'),
+    take: ({ t, chunk, at }) => {
+      let to = at;
+      while (t.chunks[to + 1] && !(to > at && paused(t, t.chunks[to + 1]))) to += 1;
+      for (let step = at; step <= to; step += 1) use(t, t.chunks[step]!);
+      const said = t.tokens.slice(chunk.to, t.chunks[to]!.to).join(' ');
+      const into = is(chunk, 'warn-that') ? 'cautions' : 'notes';
+      if (said !== '') for (const draft of implied(t)) draft[into].push(said);
+      return to;
+    },
+  },
+  {
+    when: ({ chunk }) => is(chunk, 'caution'),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      for (const draft of implied(t)) draft.cautions.push(t.tokens.slice(chunk.from, chunk.to).join(' '));
+      t.inRun = false;
+      return at;
+    },
+  },
+  {
+    when: (here) => {
+      const kind = nextOf(here)?.kind;
+      return (
+        is(here.chunk, 'position') &&
+        deedIn(here.chunk) !== null &&
+        (kind === 'thing' || kind === 'pointer' || kind === 'container' || kind === 'amount')
+      );
+    },
+    take: ({ t, chunk, at }) => takeDeed(t, chunk, at),
+  },
   { when: ({ chunk }) => is(chunk, 'position'), take: ({ t, chunk, at }) => position(t, chunk, at) },
   { when: ({ chunk }) => is(chunk, 'is', 'is the'), take: ({ t, chunk, at }) => takeIs(t, chunk, at) },
   {
@@ -171,7 +226,8 @@ const rules: readonly Rule[] = [
       const { t, chunk, at } = here;
       const next = nextOf(here);
       // "With the milk" is where it stands; no rule of mine.
-      if (next?.kind !== 'marker' && next?.kind !== 'container' && !is(next, 'without')) leave(t, chunk);
+      const known = next?.kind === 'marker' || next?.kind === 'container' || next?.kind === 'pointer';
+      if (!known && !is(next, 'without', 'note-that', 'warn-that')) leave(t, chunk);
       else use(t, chunk);
       return at;
     },
@@ -301,9 +357,9 @@ const rules: readonly Rule[] = [
     when: ({ chunk }) => is(chunk, 'a'),
     take: ({ t, chunk, at }) => {
       use(t, chunk);
-      const said = t.tokens.slice(chunk.from, chunk.to);
-      if (said.some((one) => definite.has(one) || owned.has(one))) t.definite = true;
-      if (said.some((one) => more.has(one))) t.fresh = true;
+      if (is(chunk, 'definite')) t.definite = true;
+      if (is(chunk, 'more')) t.fresh = true;
+      t.single = is(chunk, 'single');
       return at;
     },
   },
