@@ -72,6 +72,9 @@ const wellNamed = 0.8;
 const halfNamed = ({ words, maker, candidates }: Mention): boolean =>
   words !== null && maker !== null && candidates.length > 0 && bestFit(candidates) < wellNamed;
 
+const halfPlacedCost = -1;
+const wellPlaced = 0.7;
+
 /** Cost of one act, given what the conversation waits for. */
 export const actCost = ({ intent, slots }: Act, expecting: Expectation, language: string): number => {
   let cost = 0;
@@ -82,6 +85,9 @@ export const actCost = ({ intent, slots }: Act, expecting: Expectation, language
     if (namesNothing(mention, language)) cost += namelessCost;
     if (halfNamed(mention)) cost += halfNamedCost;
   }
+  // "Into the salad" is hardly the salad drawer.
+  const place = slots.place?.candidates ?? [];
+  if (place.length > 0 && bestFit(place) < wellPlaced) cost += halfPlacedCost;
   // "What should I cook for dinner" asks nothing of a person called Dinner.
   if (intent === 'can-eat' && slots.words && nobodyIn(language).has(slots.words)) cost += namelessCost;
   if (intent === 'choose' && expecting === 'anything') {

@@ -28,6 +28,7 @@ const costs = {
   nameless: 0.6,
   pointer: 0.25,
   amount: 0.2,
+  bareUnit: 0.3,
   share: 0.28,
   number: 0.45,
   day: 0.2,
@@ -44,6 +45,7 @@ const costs = {
   /** A word of it that names nothing to eat; and if it is the last. */
   ordinaryWord: 0.3,
   ordinaryHead: 1.2,
+  containerHead: 0.8,
   unknown: 1.4,
   twoFoods: 0.3,
 } as const;
@@ -65,7 +67,12 @@ const fitOf = (value: SemanticValue): number => {
   return candidates?.[0]?.fit ?? 0;
 };
 
-type Finder = (tokens: readonly string[], from: number, rules: DynamicRules) => readonly Offer[];
+type Finder = (
+  tokens: readonly string[],
+  from: number,
+  rules: DynamicRules,
+  lexicon: MovesLexicon,
+) => readonly Offer[];
 
 const byRule =
   (uri: string, make: (value: SemanticValue, from: number, to: number) => Offer | null): Finder =>
@@ -92,14 +99,23 @@ const twoFoods = (tokens: readonly string[], from: number, length: number, rules
 };
 
 const things: readonly Finder[] = [
-  byRule('kitchen:item', (value, from, to) => {
-    const fit = fitOf(value);
-    if (fit < 0.5) return null;
-    return {
-      chunk: { kind: 'thing', from, to, mention: namedMention(value), fit, source: 'hers' },
-      cost: hersCost(fit),
-    };
-  }),
+  (tokens, from, rules, lexicon) =>
+    (rules.get('kitchen:item')?.matchesAt(tokens, from) ?? []).flatMap(({ length, value }) => {
+      const fit = fitOf(value);
+      const to = from + length;
+      if (fit < 0.5) return [];
+      // "Sister's house", that half fits something: everyday words name nothing of hers.
+      const vague = fit < 0.75 && tokens.slice(from, to).some((word) => lexicon.isOrdinary(word));
+      const chunk = {
+        kind: 'thing' as const,
+        from,
+        to,
+        mention: namedMention(value),
+        fit,
+        source: 'hers' as const,
+      };
+      return [{ chunk, cost: hersCost(fit) + (vague ? costs.ordinaryHead : 0) }];
+    }),
   (tokens, from, rules) =>
     (rules.get('kitchen:food')?.matchesAt(tokens, from) ?? []).map(({ length, value }) => ({
       chunk: { kind: 'thing', from, to: from + length, mention: namedMention(value), fit: 0, source: 'food' },
@@ -127,6 +143,23 @@ const containerWithin = (
   }
   return null;
 };
+
+/** "New jar of pesto", "a nice bunch of celery": one, where no number stands. */
+const bareUnits =
+  (lexicon: MovesLexicon): Finder =>
+  (tokens, from, rules) => {
+    if (lexicon.one === null) return [];
+    const some = [lexicon.one, ...tokens.slice(from, from + longestUnit)];
+    return (rules.get('builtin:grammar/amount')?.matchesAt(some, 0) ?? []).flatMap(({ length, value }) => {
+      const to = from + length - 1;
+      const of = lexicon.phrases.longestAt(tokens, to)?.value.has('of');
+      if (length < 2 || !of) return [];
+      return [
+        { chunk: { kind: 'amount' as const, from, to, amount: asAmount(value) }, cost: costs.bareUnit },
+      ];
+    });
+  };
+const longestUnit = 3;
 
 const simple: readonly Finder[] = [
   byRule('kitchen:place', (value, from, to) => {
@@ -273,6 +306,13 @@ const dishes =
   };
 const beforeOneDish: ReadonlySet<string> = new Set(['a', 'an', 'of']);
 
+/** "Blue dish" is what it is in. */
+const isContainer = (tokens: readonly string[], at: number, rules: DynamicRules): boolean =>
+  rules
+    .get('kitchen:touch')
+    ?.matchesAt(tokens, at)
+    .some(({ length, value }) => length === 1 && asTouch(value).container !== undefined) ?? false;
+
 /** Words that may be part of a name nobody knows: not those that do something in a move. */
 const opens =
   (lexicon: MovesLexicon): Finder =>
@@ -293,8 +333,10 @@ const opens =
         costs.open +
         costs.openWord * Math.max(0, length - foods) -
         (foods > 0 ? 0.25 : 0) +
-        costs.ordinaryWord * ordinary +
-        (lexicon.isOrdinary(word) ? costs.ordinaryHead : 0);
+        // "Cheese slices": of a food, everyday words are part of the name.
+        (foods > 0 ? 0.4 : 1) *
+          (costs.ordinaryWord * ordinary + (lexicon.isOrdinary(word) ? costs.ordinaryHead : 0)) +
+        (isContainer(tokens, to, rules) ? costs.containerHead : 0);
       if (holdsHers(tokens, from, to + 1, rules)) break;
       if (length > foods)
         offers.push({ chunk: { kind: 'thing', from, to: to + 1, mention, fit: 0, source: 'open' }, cost });
@@ -310,7 +352,15 @@ const findersFor = (language: string): readonly Finder[] | null => {
   if (!found)
     finders.set(
       language,
-      (found = [words(lexicon), ...things, ...simple, days, dishes(lexicon), opens(lexicon)]),
+      (found = [
+        words(lexicon),
+        ...things,
+        ...simple,
+        days,
+        bareUnits(lexicon),
+        dishes(lexicon),
+        opens(lexicon),
+      ]),
     );
   return found;
 };
@@ -344,7 +394,8 @@ export const chunksOf = (
   pauses: ReadonlySet<number> = noPauses,
 ): { readonly chunks: readonly Chunk[]; readonly cost: number } | null => {
   const found = findersFor(language);
-  if (!found) return null;
+  const lexicon = movesLexicon(language);
+  if (!found || !lexicon) return null;
   const best: { cost: number; last: Chunk | null; before: number }[] = [{ cost: 0, last: null, before: -1 }];
   for (let to = 1; to <= tokens.length; to += 1) best.push({ cost: Infinity, last: null, before: -1 });
   for (let from = 0; from < tokens.length; from += 1) {
@@ -356,7 +407,8 @@ export const chunksOf = (
     };
     take({ kind: 'unknown', from, to: from + 1, word: tokens[from]! }, costs.unknown);
     for (const find of found)
-      for (const { chunk, cost } of find(tokens, from, rules)) take(chunk, cost + pauseCost(chunk, pauses));
+      for (const { chunk, cost } of find(tokens, from, rules, lexicon))
+        take(chunk, cost + pauseCost(chunk, pauses));
   }
   const chunks: Chunk[] = [];
   for (let at = tokens.length; at > 0; at = best[at]!.before) chunks.unshift(best[at]!.last!);

@@ -12,14 +12,16 @@ const isPartOfName = (tokens: readonly string[], at: number, rules: DynamicRules
   if (rules.get('kitchen:person')?.matchesAt(tokens, at).length) return true;
   const before = Math.max(0, at - 1);
   for (let from = before; from <= at; from += 1)
-    for (const uri of ['kitchen:person', 'kitchen:item', 'kitchen:food'])
+    for (const uri of ['kitchen:person', 'kitchen:item', 'kitchen:food', 'kitchen:place'])
       if (
         rules
           .get(uri)
           ?.matchesAt(tokens, from)
           .some(
             ({ length }) =>
-              length > 1 && from + length > at && (uri !== 'kitchen:item' || from + length > at + 1),
+              length > 1 &&
+              from + length > at &&
+              (uri === 'kitchen:person' || uri === 'kitchen:food' || from + length > at + 1),
           )
       )
         return true;

@@ -16,6 +16,7 @@ const moves = z.object({
   allergens: lists.default({}),
   diets: z.array(z.string()).default([]),
   dietsOf: lists.default({}),
+  one: z.string().nullable().default(null),
   dishes: z.array(z.string()).default([]),
   cookware: z.array(z.string()).default([]),
   clitics: z.record(z.string(), z.string()).default({}),
@@ -26,6 +27,8 @@ export interface MovesLexicon {
   readonly phrases: PhraseTable<ReadonlySet<string>>;
   /** The allergen group a food word names; undefined for others. */
   allergenOf(words: string): string | undefined;
+  /** The word for one, as a recogniser writes it. */
+  readonly one: string | null;
   /** A kind of dish, which two foods before it may name: "chicken and okra stew". */
   isDish(word: string): boolean;
   /** What food is put into to be cooked or served: a pot, a salad. */
@@ -83,6 +86,7 @@ export const movesLexicon = (language: string): MovesLexicon | null => {
       lexicon = {
         phrases: phrasesOf(given, entriesOf(language, 'adverbs')),
         allergenOf: (words) => allergens.get(words),
+        one: given.one,
         isDish: (word) => dishes.has(word),
         isCooked: (word) => cookware.has(word),
         isOrdinary: (word) => ordinary.has(word),

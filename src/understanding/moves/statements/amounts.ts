@@ -2,7 +2,7 @@
 import type { Amount } from '../../../terms/amount.js';
 import type { Chunk, ChunkOf } from '../api.js';
 import { keepKind, partAt, placeFrom } from './places.js';
-import { type Telling, is, lastOf, leave, nextMeaning, odd, use } from './telling.js';
+import { type Telling, applyDeed, is, lastOf, leave, nextMeaning, odd, use } from './telling.js';
 
 /** Mends the last amount; the unit stays where none is said. */
 const mend = (t: Telling, said: Amount, names: boolean): void => {
@@ -51,6 +51,9 @@ export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'numbe
     use(t, chunks[at + 1]!);
     use(t, chunks[at + 2]!);
     setAmount(t, said, chunk);
+    // "The feta, I used two ounces of it".
+    if (t.deed) for (const draft of t.group) applyDeed(t, draft, t.deed);
+    t.deed = null;
     return at + 2;
   }
   const pointed = chunks[next]?.kind === 'pointer' && (is(chunks[at + 1], 'of') || t.drafts.length === 0);

@@ -75,6 +75,16 @@ const settle = (draft: Draft): void => {
 };
 const surelyHers = 0.78;
 
+/** "Two pizzas in the drawer and the garlic bread too": there as well. */
+const inherit = (t: Telling, stored: readonly Draft[]): void => {
+  stored.forEach((draft, at) => {
+    const before = stored[at - 1]?.place;
+    if (placed(draft) || !before) return;
+    draft.place = before;
+    t.cost += odd.inherited;
+  });
+};
+
 /** Null where the sentence asks, wishes, supposes or denies, or tells of nothing. */
 const inStyle = (given: Given, style: Style): Telling | null => {
   const t = newTelling({ ...given, style });
@@ -86,6 +96,7 @@ const inStyle = (given: Given, style: Style): Telling | null => {
   if (t.drafts.length === 0) return null;
   t.drafts.forEach(settle);
   const stored = t.drafts.filter(goesSomewhere);
+  inherit(t, stored);
   if (stored.some(placed)) t.cost += odd.placeless * stored.filter((draft) => !placed(draft)).length;
   if (t.amount) t.cost += odd.twice;
   if (style.placesFirst) t.cost += odd.placesFirst;

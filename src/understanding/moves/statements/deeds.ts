@@ -79,6 +79,14 @@ export const takeDeed = (t: Telling, chunk: Word, at: number): number | null => 
   } else if (told === 'made' && t.subject === 'me') t.maker = 'me';
   else if (told === 'given-in' && t.subject !== null && t.subject !== 'me') t.maker = t.subject;
   if (told !== 'made' && told !== 'given-in') t.maker = undefined;
+  // "I carried to my sister": whom it went to is nothing of hers.
+  const given = told === 'gave' && t.drafts.length > 0 && (next?.kind === 'thing' || next?.kind === 'person');
+  if (given) {
+    use(t, next);
+    for (const draft of t.group) applyDeed(t, draft, told);
+    t.inRun = false;
+    return nextAt;
+  }
   const aboutGroup = t.drafts.length > 0 && !namesNext(t, nextAt);
   if (aboutGroup && next?.kind !== 'pointer') {
     // "The pesto I opened", "goulash, made Monday": of what was just named.

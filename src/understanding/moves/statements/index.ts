@@ -3,11 +3,14 @@
  * nothing for questions, wishes and what is only supposed.
  */
 import type { DynamicRules } from '../../../grammar/api.js';
-import type { Proposal } from '../../intents.js';
+import type { Deed, Proposal } from '../../intents.js';
 import type { Chunk } from '../api.js';
 import { type Draft, saysSomething, statementOf } from '../draft.js';
 import type { MovesLexicon } from '../lexicon.js';
 import { assemble } from './assemble.js';
+
+const isGone: ReadonlySet<Deed> = new Set<Deed>(['threw', 'finished', 'took']);
+const sure = 0.78;
 
 /** Costs of a word that nothing took, natural logarithm. */
 const leftCost = 1.5;
@@ -27,7 +30,13 @@ export const statementsProposal = (
   if (statements.length === 0) return null;
   // A bare name with nothing said of it is no part of what is told, nor is a word that only might be a name.
   const bare = told.filter((draft) => !saysSomething(draft) || guessedName(draft));
-  const left = [...made.left, ...bare.flatMap((draft) => wordsOf(draft, tokens))];
+  const reasons = statements.every(
+    ({ deed, thing }) => isGone.has(deed) && (thing?.candidates[0]?.fit ?? 0) > sure,
+  );
+  const left = [...made.left, ...bare.flatMap((draft) => wordsOf(draft, tokens))].filter(
+    // Why it was thrown out says nothing of what.
+    (at) => !(reasons && lexicon.isOrdinary(tokens[at]!)),
+  );
   return {
     acts: [
       {

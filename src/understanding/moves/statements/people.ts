@@ -19,6 +19,9 @@ const doingAt = ({ chunks }: Telling, at: number): number => {
   return next;
 };
 
+const isPossessive = ({ tokens, lexicon }: Telling, { to }: Chunk): boolean =>
+  lexicon.clitics.some(([ending]) => tokens[to - 1]!.endsWith(ending));
+
 /** Where the person plays no part in what is told, the words are left over. */
 export const takePerson = (t: Telling, chunk: ChunkOf<'person'>, at: number): number | null => {
   const { chunks } = t;
@@ -32,6 +35,14 @@ export const takePerson = (t: Telling, chunk: ChunkOf<'person'>, at: number): nu
     return at;
   }
   const doing = doingAt(t, at);
+  const next = chunks[at + 1];
+  // "That's Theo's": whose it is.
+  if (isPossessive(t, chunk) && next?.kind !== 'thing' && !is(chunks[doing], ...deedsOfPeople)) {
+    use(t, chunk);
+    for (const draft of implied(t)) draft.owner = { words: chunk.words, candidates: chunk.candidates };
+    t.inRun = false;
+    return at;
+  }
   if (!is(chunks[doing], ...deedsOfPeople)) return null;
   for (let step = at; step < doing; step += 1) use(t, chunks[step]!);
   t.subject = chunk.words;
@@ -66,5 +77,6 @@ export const takeMaker = (t: Telling, chunk: Chunk, at: number): number => {
   use(t, chunk);
   use(t, person);
   for (const draft of implied(t)) draft.maker = person.words;
+  if (is(chunk, 'made-by')) t.dateKind = 'made';
   return to;
 };

@@ -111,8 +111,11 @@ export const takePlace = (t: Telling, at: number, moved: boolean, from: boolean)
 export const partAt = (t: Telling, at: number): number | null => {
   const { chunks } = t;
   let next = nextMeaning(t, at);
-  while (is(chunks[next], 'of', 'is', 'deed:stored') || chunks[next]?.kind === 'pointer')
+  while (is(chunks[next], 'of', 'is', 'deed:stored') || chunks[next]?.kind === 'pointer') {
+    // "One kilo, all in the pantry": where all of them are.
+    if (is(chunks[next], 'each') && t.run.length > 1) return null;
     next = nextMeaning(t, next);
+  }
   let direction = false;
   while (is(chunks[next], 'prep', 'direction', 'in-it', 'deed:stored')) {
     direction = true;

@@ -104,6 +104,8 @@ export const odd = {
   twice: 1.6,
   /** A thing put away that nobody said the place of, where others have theirs. */
   placeless: 0.8,
+  /** A place taken from what was named before. */
+  inherited: 0.5,
   /** An amount that goes on over a pause. */
   overPause: 0.4,
   placesFirst: 0.3,
@@ -194,6 +196,7 @@ export const applyDeed = (t: Telling, draft: Draft, told: Deed): void => {
   // Taken out to thaw, moved to freeze: what it is for says more.
   if ((told === 'thawing' || told === 'froze') && (draft.deed === 'took' || draft.deed === 'moved'))
     draft.deed = told;
+  if (told === 'threw' && draft.deed === 'took') draft.deed = told;
   if (told === 'made' && t.subject) draft.maker ??= t.subject;
 };
 

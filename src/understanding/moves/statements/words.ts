@@ -45,8 +45,12 @@ const afterDay = (here: Here): boolean => {
 const asks = (here: Here): boolean => {
   const { t, chunk, at } = here;
   if (is(chunk, 'command')) return first(here) && !deedIn(chunk) && !is(chunk, 'repair', 'fill');
-  if (is(chunk, 'aux')) return !(t.chunks[at - 1]?.kind === 'pointer' && is(chunk, 'is'));
-  if (is(chunk, 'wh')) return !(is(chunk, 'that') && t.drafts.length > 0);
+  const before = t.chunks[at - 1];
+  if (is(chunk, 'aux')) {
+    const subject = before?.kind === 'pointer' || (before?.kind === 'thing' && is(chunk, 'there'));
+    return !(subject && is(chunk, 'is', 'there'));
+  }
+  if (is(chunk, 'wh')) return !(t.drafts.length > 0 && (is(chunk, 'that') || isThere(here)));
   return is(chunk, 'is the') && first(here);
 };
 
@@ -73,6 +77,9 @@ const besideWhat = (here: Here): PlaceMention | null => {
   if (next.mention.candidates.length === 0) return null;
   return { words: null, candidates: [], pointer: null, spot: null, beside: next.mention };
 };
+
+/** "On the shelf where also the pickles stand". */
+const isThere = ({ t, chunk, at }: Here): boolean => is(chunk, 'there') && t.chunks[at - 1]?.kind === 'place';
 
 const skip: Rule['take'] = ({ t, chunk, at }) => {
   use(t, chunk);
@@ -123,7 +130,28 @@ const rules: readonly Rule[] = [
       return at;
     },
   },
+  // "Not the raw brisket": what is not meant.
+  {
+    when: (here) => is(here.chunk, 'not') && nextOf(here)?.kind === 'thing' && here.t.drafts.length > 0,
+    take: ({ t, chunk, nextAt }) => {
+      use(t, chunk);
+      use(t, t.chunks[nextAt]!);
+      return nextAt;
+    },
+  },
   { when: ({ chunk }) => is(chunk, 'not'), take: () => null },
+  {
+    when: ({ chunk }) => is(chunk, 'there'),
+    take: (here) => {
+      const { t, chunk, at } = here;
+      use(t, chunk);
+      if (isThere(here)) {
+        t.place = t.drafts.at(-1)?.place;
+        t.group = [];
+      }
+      return at;
+    },
+  },
   // "Opened Monday", "use by the tenth".
   {
     when: (here) =>
@@ -134,7 +162,10 @@ const rules: readonly Rule[] = [
       use(t, chunk);
       t.dateKind = dateKindIn(chunk);
       if (t.dateKind === 'made' && is(chunk, 'deed:made'))
-        for (const draft of t.group) if (draft.deed === null || weak.has(draft.deed)) draft.deed = 'made';
+        for (const draft of t.group) {
+          if (draft.deed === null || weak.has(draft.deed)) draft.deed = 'made';
+          if (t.subject) draft.maker ??= t.subject;
+        }
       return at;
     },
   },
