@@ -17,6 +17,7 @@ import type {
   Interpretation,
   Understanding,
 } from './intents.js';
+import { compoundActs } from './moves/compound.js';
 import { isTold, toldReading } from './moves/search.js';
 import { stepsReading } from './moves/steps.js';
 import type { HouseholdNames } from './names/api.js';
@@ -212,6 +213,19 @@ const withQuestion = (
   return { readings: [reading, ...readings], margin: 1, verdict: 'act', question };
 };
 
+/** Told and asked in one breath, where nothing waits for an answer. */
+const bothIn = (
+  guess: Guess | undefined,
+  { expecting }: HearingContext,
+  reader: Reader,
+): Interpretation | null => {
+  const acts = guess && expecting === 'anything' && !guess.hedged ? compoundActs(guess, reader) : null;
+  return acts && guess
+    ? { acts, confidence: sureOfBoth, heard: guess.heard, normalised: guess.tokens.join(' ') }
+    : null;
+};
+const sureOfBoth = 0.85;
+
 /** `without`: leaves out the last resorts, to see what each is worth. */
 export const createUnderstander = (
   locale: string,
@@ -260,6 +274,8 @@ export const createUnderstander = (
         ? stepsReading(guesses[0], readings[0], meanings[0]?.best, reader, context.steps, context.locale)
         : null;
     if (ofSteps) return { readings: [ofSteps, ...readings], margin: 1, verdict: 'act' };
+    const both = found || without.includes('told') ? null : bothIn(guesses[0], context, reader);
+    if (both) return { readings: [both, ...readings], margin: 1, verdict: 'act' };
     if (told) return { readings: [told.reading, ...readings], margin: 1, verdict: told.verdict };
     const learned = without.includes('learned')
       ? null

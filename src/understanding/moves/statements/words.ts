@@ -44,6 +44,7 @@ const afterDay = (here: Here): boolean => {
 /** A question head makes a question of it, wherever it stands. */
 const asks = (here: Here): boolean => {
   const { t, chunk, at } = here;
+  if (is(chunk, 'may')) return nextOf(here)?.kind === 'person' || nextOf(here)?.kind === 'pointer';
   if (is(chunk, 'command')) return first(here) && !deedIn(chunk) && !is(chunk, 'repair', 'fill');
   const before = t.chunks[at - 1];
   if (is(chunk, 'aux')) {
