@@ -300,7 +300,7 @@ export const createUnderstander = (
     const verdict = verdictOn(best, margin);
     if (verdict === 'out-of-scope') {
       const caught = catching();
-      if (worthAsking(caught) && half)
+      if (worthAsking(caught) && half?.namesDeed)
         return { readings: [half.reading, ...readings], margin: 1, verdict: half.verdict };
       if (worthAsking(caught)) return { readings: [], margin, verdict: 'ask-again', caught };
     }

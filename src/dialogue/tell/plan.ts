@@ -370,3 +370,22 @@ const justThese = (turn: Turn, items: readonly Item[], { deed, place }: Statemen
   const closed = deed === 'opened' ? some.filter(({ dates }) => !dates.opened) : some;
   return [oldestFirst(closed.length > 0 ? closed : some)[0]!];
 };
+
+/** Only that it is to be bought was told of it. */
+const isListed = ({ deed, amount, thing }: Statement): boolean =>
+  (deed === 'listed' || deed === 'unlisted') && amount === undefined && thing !== null;
+
+/** Statements one after the other that are said back in one sentence: what goes on the list, or off it. */
+export const together = (statements: readonly Statement[]): readonly (readonly Statement[])[] =>
+  statements.reduce<(readonly Statement[])[]>((groups, statement) => {
+    const group = groups.at(-1);
+    const joins = group?.every((one) => isListed(one) && one.deed === statement.deed) && isListed(statement);
+    return joins && group ? [...groups.slice(0, -1), [...group, statement]] : [...groups, [statement]];
+  }, []);
+
+/** The steps of statements that stand together. */
+export const stepsForAll = (turn: Turn, statements: readonly Statement[]): readonly Step[] => {
+  if (statements.length < 2) return statements.flatMap((statement) => stepsFor(turn, statement));
+  const intent = statements[0]!.deed === 'listed' ? ('buy-add' as const) : ('buy-remove' as const);
+  return [{ do: 'act', act: { intent, slots: { items: statements.map(mentionOf) } } }];
+};

@@ -9,7 +9,7 @@ import { askedAfter } from '../ask/record.js';
 import type { Reply, Turn } from '../handler.js';
 import { handlers } from '../table.js';
 import { keepFacts } from '../tell/facts.js';
-import { stepsFor } from '../tell/plan.js';
+import { stepsForAll, together } from '../tell/plan.js';
 import { type Frame, type Memory, type Picked, type State, procedureKey, stateOf } from '../state.js';
 
 export interface Work {
@@ -276,8 +276,8 @@ const justAdded = (work: Work): readonly Item[] =>
   work.state.memory.lastAdded.flatMap((id) => work.kitchen.items.get(id) ?? []);
 
 /** One statement, as the steps it comes to on what is on record by then. */
-const carryOut = (work: Work, statement: Statement, sure: boolean): Work =>
-  stepsFor(turnOf(work), statement).reduce((at, step) => {
+const carryOut = (work: Work, statements: readonly Statement[], sure: boolean): Work =>
+  stepsForAll(turnOf(work), statements).reduce((at, step) => {
     if (step.do === 'act') return runAct(at, step.act, { picked: {}, sure });
     const items = step.items.length > 0 ? step.items : justAdded(at);
     const now = items.flatMap(({ id }) => at.kitchen.items.get(id) ?? []);
@@ -303,7 +303,7 @@ const inOneGo = (work: Work, from: number): Work => {
 export const runAct = (work: Work, act: Act, settled: Settled = unsettled): Work => {
   const { statements } = act.slots;
   if (statements && statements.length > 0) {
-    const told = statements.reduce<Work>((at, statement) => carryOut(at, statement, settled.sure), {
+    const told = together(statements).reduce<Work>((at, some) => carryOut(at, some, settled.sure), {
       ...work,
       act,
     });

@@ -339,7 +339,10 @@ const opens =
         (isContainer(tokens, to, rules) ? costs.containerHead : 0);
       if (holdsHers(tokens, from, to + 1, rules)) break;
       if (length > foods)
-        offers.push({ chunk: { kind: 'thing', from, to: to + 1, mention, fit: 0, source: 'open' }, cost });
+        offers.push({
+          chunk: { kind: 'thing', from, to: to + 1, mention, fit: 0, source: foods > 0 ? 'food' : 'open' },
+          cost,
+        });
     }
     return offers;
   };

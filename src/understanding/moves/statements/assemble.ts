@@ -9,8 +9,8 @@ import { takeAmount, takeShare } from './amounts.js';
 import { takeDay } from './dates.js';
 import { takePerson } from './people.js';
 import { takePlace } from './places.js';
-import { type Style, type Telling, is, lastOf, leave, newTelling, odd, use } from './telling.js';
-import { takePointer, takeThing, takenFor } from './things.js';
+import { type Style, type Telling, is, lastOf, leave, newTelling, odd, paused, use } from './telling.js';
+import { cookedIn, takePointer, takeThing, takenFor } from './things.js';
 import { takeWord } from './words.js';
 
 type Given = Pick<Telling, 'chunks' | 'tokens' | 'pauses' | 'rules' | 'lexicon'>;
@@ -40,12 +40,14 @@ const take = (t: Telling, chunk: Chunk, at: number): number | null => {
     }
     case 'marker':
       use(t, chunk);
-      lastOf(t).marker = chunk.mention;
+      // "Tied the ribbon round the juice": what it goes on comes after.
+      if (t.drafts.length === 0 && t.deed !== null) t.held = chunk.mention;
+      else lastOf(t).marker = chunk.mention;
       return at;
     case 'container': {
       const next = t.chunks[at + 1];
       use(t, chunk);
-      if (takenFor(t, at)) return at;
+      if (takenFor(t, at) || cookedIn(t, at)) return at;
       if (t.drafts.length > 0 && next?.kind !== 'thing' && !is(next, 'of')) lastOf(t).container = chunk.touch;
       else t.container = chunk.touch;
       return at;
@@ -53,10 +55,14 @@ const take = (t: Telling, chunk: Chunk, at: number): number | null => {
     case 'word':
       return takeWord(t, chunk, at);
     default:
-      leave(t, chunk);
+      // "Gave the neighbour lady a jar", "because nobody was full": to whom and why are nothing of hers.
+      if ((t.reason || (t.deed === 'gave' && t.amount === undefined)) && isSaid(t, chunk)) use(t, chunk);
+      else leave(t, chunk);
       return at;
   }
 };
+
+const isSaid = ({ tokens, lexicon }: Telling, { from }: Chunk): boolean => lexicon.isOrdinary(tokens[from]!);
 
 const placed = ({ place, parts }: Draft): boolean => place !== undefined || parts.length > 0;
 const goesSomewhere = ({ deed, thing }: Draft): boolean =>
@@ -69,6 +75,11 @@ const goesSomewhere = ({ deed, thing }: Draft): boolean =>
 const settle = (draft: Draft): void => {
   const { deed, or, thing, definite, fresh } = draft;
   if (deed === 'threw' && or === 'stored' && placed(draft)) draft.deed = 'stored';
+  const gives = deed === 'given-in' && or === 'gave' && draft.maker === undefined;
+  if (gives && (thing?.candidates[0]?.fit ?? 0) >= surelyHers && !fresh) draft.deed = 'gave';
+  // "Out of the crisper and on the counter".
+  if (draft.from && draft.place && (deed === null || deed === 'stored' || deed === 'finished'))
+    draft.deed = 'moved';
   const hers = (thing?.candidates[0]?.fit ?? 0) >= surelyHers && definite && !fresh;
   const both = (deed === 'bought' && or === 'took') || (deed === 'took' && or === 'bought');
   if (both) draft.deed = hers && !placed(draft) ? 'took' : 'bought';
@@ -89,6 +100,7 @@ const inherit = (t: Telling, stored: readonly Draft[]): void => {
 const inStyle = (given: Given, style: Style): Telling | null => {
   const t = newTelling({ ...given, style });
   for (let at = 0; at < t.chunks.length; at += 1) {
+    if (paused(t, t.chunks[at])) t.reason = false;
     const to = take(t, t.chunks[at]!, at);
     if (to === null) return null;
     at = to;

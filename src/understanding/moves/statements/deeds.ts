@@ -9,6 +9,7 @@ import {
   implied,
   is,
   nextMeaning,
+  paused,
   stateIn,
   use,
   weak,
@@ -49,6 +50,8 @@ const madeBy = (t: Telling, at: number): number | null | undefined => {
 };
 
 const namesNext = (t: Telling, nextAt: number): boolean => {
+  // "One pudding Theo ate, one Junie ate": the verb comes last.
+  if (paused(t, t.chunks[nextAt]) && t.group.some(({ deed }) => deed === null)) return false;
   const kind = t.chunks[nextAt]?.kind;
   return (
     kind === 'thing' || kind === 'amount' || kind === 'share' || kind === 'number' || kind === 'container'
@@ -131,6 +134,8 @@ export const takeIs = (t: Telling, chunk: Word, at: number): number | null => {
     (is(chunks[nextAt + 1], 'a') && tokens[chunks[nextAt + 1]!.from] === 'a') ||
     beyond?.kind === 'unknown' ||
     (beyond?.kind === 'thing' && beyond.source === 'open');
+  // "The brack is on the counter": what stands somewhere is a thing, known or not.
+  if (is(told, 'prep', 'in-it')) for (const draft of t.group) draft.open = false;
   const state = told?.kind === 'word' ? stateIn(told) : null;
   if (goesOn && state) return null;
   const dated =

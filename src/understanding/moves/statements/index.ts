@@ -53,10 +53,10 @@ export const statementsProposal = (
 };
 
 /** Nobody's word for a food, with nothing that foods are told with: an amount, a place, that it was made or bought. */
-const guessedName = ({ thing, open, amount, place, parts, deed }: Draft): boolean => {
+const guessedName = ({ thing, open, amount, place, parts, deed, definite }: Draft): boolean => {
   if (thing === null || thing.words === null) return false;
   const placed = place !== undefined || parts.length > 0;
-  if (open && deed === null && amount === undefined) return true;
+  if (open && deed === null && amount === undefined && !definite) return true;
   if (open) return !placed && deed !== 'made' && deed !== 'bought' && deed !== 'listed';
   return !placed && amount === undefined && deed === 'stored';
 };

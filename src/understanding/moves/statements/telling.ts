@@ -60,6 +60,10 @@ export interface Telling {
   corrects: boolean;
   /** A slip was just taken back: what follows is in its place. */
   repaired: boolean;
+  /** A marker in the hand, before what it goes on is named: "tied the ribbon round the juice". */
+  held: Mention | null;
+  /** Why it was done is being said. */
+  reason: boolean;
   /** Who did it. */
   subject: string | null;
   /** The kind of the last place: "shelf", for "the top one". */
@@ -94,6 +98,8 @@ export const newTelling = (
   whole: false,
   corrects: false,
   repaired: false,
+  held: null,
+  reason: false,
   subject: null,
   lastKind: null,
 });
@@ -182,6 +188,12 @@ export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Dr
   if (kind && t.early) draft.dates[kind] = t.early;
   t.amount = t.share = t.container = t.owner = undefined;
   t.definite = t.fresh = t.single = false;
+  if (t.held) {
+    draft.marker = t.held;
+    draft.definite = true;
+    draft.deed = draft.or = null;
+    t.held = t.deed = t.or = null;
+  }
   t.drafts.push(draft);
   return draft;
 };

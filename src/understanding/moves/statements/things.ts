@@ -155,6 +155,18 @@ export const takenFor = (t: Telling, at: number): boolean => {
       }
   return true;
 };
+/** "Four pierogi went in the pot": hers, counted, and nowhere else. */
+export const cookedIn = (t: Telling, at: number): boolean => {
+  const hers = ({ thing, amount, place, deed }: Draft): boolean =>
+    (thing?.candidates[0]?.fit ?? 0) >= surelyHers &&
+    amount !== undefined &&
+    place === undefined &&
+    (deed === null || weak.has(deed));
+  const into = is(t.chunks[purposeAt(t, at)], 'prep') && isDish(t, t.chunks[at]!);
+  if (!into || t.group.length === 0 || !t.group.every(hers)) return false;
+  for (const draft of t.group) draft.deed = 'took';
+  return true;
+};
 const isDish = ({ tokens, lexicon }: Telling, { to }: Chunk): boolean => lexicon.isCooked(tokens[to - 1]!);
 
 export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): number | null => {
@@ -235,6 +247,7 @@ const join = (t: Telling, draft: Draft, at: number): void => {
 export const takePointer = (t: Telling, chunk: ChunkOf<'pointer'>): boolean => {
   const which = chunk.mention.pointer;
   use(t, chunk);
+  if (t.held) return true;
   if (which === 'another') {
     const before = t.drafts.at(-1)?.thing;
     const draft = begin(t, before?.words ? { ...before, candidates: [] } : pointed('another'), {

@@ -93,6 +93,15 @@ const rules: readonly Rule[] = [
   { when: asks, take: () => null },
   { when: ({ chunk }) => is(chunk, 'no-have'), take: skip },
   {
+    when: ({ chunk }) => is(chunk, 'because'),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      t.reason = true;
+      t.inRun = false;
+      return at;
+    },
+  },
+  {
     when: ({ chunk }) => is(chunk, 'same-place'),
     take: ({ t, chunk, at }) => {
       use(t, chunk);
@@ -117,8 +126,8 @@ const rules: readonly Rule[] = [
     },
     take: (here) => {
       const { t, chunk, at } = here;
-      if (first(here)) t.corrects = true;
-      else t.repaired = true;
+      if (!first(here)) t.repaired = true;
+      else if (!is(chunk, 'apology')) t.corrects = true;
       use(t, chunk);
       return at;
     },
@@ -277,6 +286,31 @@ const rules: readonly Rule[] = [
     when: (here) => takesState(here.t, here.chunk, here.at, afterDay(here)),
     take: ({ t, chunk, at }) => takeState(t, chunk, at),
   },
+  {
+    when: (here) => is(here.chunk, 'from') && nextOf(here)?.kind === 'place',
+    take: ({ t, chunk, nextAt }) => {
+      use(t, chunk);
+      return takePlace(t, nextAt, false, true);
+    },
+  },
+  // "Out of the garage to thaw", "off the meatloaf": where a marker was is nothing told of it.
+  {
+    when: (here) => is(here.chunk, 'from') && here.t.held !== null && nextOf(here)?.kind === 'thing',
+    take: ({ t, chunk, nextAt }) => {
+      use(t, chunk);
+      use(t, t.chunks[nextAt]!);
+      return nextAt;
+    },
+  },
+  // "Put the harissa back".
+  {
+    when: ({ t, chunk }) => is(chunk, 'back') && t.group.length > 0,
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      for (const draft of t.group) if (draft.deed === null || weak.has(draft.deed)) draft.deed = 'put-back';
+      return at;
+    },
+  },
   // "In the bread bin": no throwing away, but a place nobody told of.
   {
     when: ({ t, chunk, at }) =>
@@ -312,13 +346,6 @@ const rules: readonly Rule[] = [
   {
     when: (here) => is(here.chunk, 'by', 'from') && nextOf(here)?.kind === 'person',
     take: ({ t, chunk, at }) => takeMaker(t, chunk, at),
-  },
-  {
-    when: (here) => is(here.chunk, 'from') && nextOf(here)?.kind === 'place',
-    take: ({ t, chunk, nextAt }) => {
-      use(t, chunk);
-      return takePlace(t, nextAt, false, true);
-    },
   },
   {
     when: (here) =>
