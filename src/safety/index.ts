@@ -35,7 +35,7 @@ export { hazardNamed } from './cautions.js';
 export { regionFacts } from './regions/index.js';
 export { anyoneAtRisk, assess, assessIn, isHomeMade, whereKept } from './items.js';
 export { isHot, leftOut } from './left-out.js';
-export { keptWithoutCold, kindOf, matchFood } from './match.js';
+export { keptSealed, keptWithoutCold, kindOf, matchFood } from './match.js';
 export { printedTime, scalePortions, scaleTime } from './microwave.js';
 export { powerCut, powerCutFor } from './power-cut.js';
 export { reheatPlan } from './reheat.js';

@@ -357,6 +357,12 @@ export const keptWithoutCold = (name: string, tables = safetyTables()): boolean 
   return match.sure !== 'unknown' && kindOf(match, tables).room === 'stable';
 };
 
+/** What a tin or carton holds keeps out of the cold while it is sealed. */
+export const keptSealed = (name: string, tables = safetyTables()): boolean => {
+  const match = matchFood(name, { where: 'pantry' }, tables);
+  return match.sure !== 'unknown' && kindOf(match, tables).room === 'tin';
+};
+
 /** The reviewed row behind a name, for allergens it usually holds. */
 export const reviewedFood = (name: string, tables = safetyTables()): FoodRow | null => {
   const index = indexOf(tables);

@@ -63,6 +63,32 @@ keeps-generic = { $listed ->
         [no] { CAP($food) } { IS($food) } in no table of mine. Leftovers: { $span }.
        *[yes] { CAP($span) }.
       }
+# Nobody said where: each place has its figure.
+keeps-each = { $listed ->
+    [no] { CAP($food) } { IS($food) } in no table of mine. Leftovers in general
+   *[yes] { CAP($food) }
+  }, guidance says: { $spans }.
+    .short = { CAP($spans) }.
+keeps-at = { $span } { $where ->
+    [freezer] frozen
+    [pantry] in the cupboard
+    [counter] out of the cold
+   *[fridge] in the fridge
+  }{ $where ->
+    [freezer] {""}
+   *[other] { $kind ->
+        [quality] {" "}for best quality
+       *[keeping] {""}
+      }
+  }
+keeps-sealed = Sealed, go by its label.
+food-stored-at = { $food } { $places }
+stored-at = { $where ->
+    [freezer] frozen
+    [pantry] in the cupboard
+    [counter] left out
+   *[fridge] in the fridge
+  }
 taken-as-raw = That is for raw.
     .short = Raw.
 yours = Of yours, { $items }.

@@ -352,8 +352,6 @@ confirm-said-free = Did its label, or whoever made it, say that { THE($name) } {
 
 match-riskiest-part = the part that spoils soonest decides.
 # One question of guidance, with what was told.
-guidance-in-fridge = That is for the fridge.
-    .short = In the fridge.
 guidance-elsewhere = I cannot say: how cold the { $place } is I do not know. When in doubt, throw it out.
 guidance-if-fridge = In the fridge it would be { $span }.
 guidance-sell-by = A sell-by date is for the shop.

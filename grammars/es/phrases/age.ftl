@@ -62,6 +62,32 @@ keeps-generic = { $listed ->
         [no] No tengo { OURS($food) } en ninguna tabla. Las sobras: { $span }.
        *[yes] { CAP($span) }.
       }
+# Nadie dijo dónde: cada lugar tiene su plazo.
+keeps-each = { $listed ->
+    [no] No tengo { OURS($food) } en ninguna tabla. Las sobras en general
+   *[yes] { CAP(OURS($food)) }
+  }, según la guía: { $spans }.
+    .short = { CAP($spans) }.
+keeps-at = { $span } { $where ->
+    [freezer] en el congelador
+    [pantry] en la despensa
+    [counter] fuera del frío
+   *[fridge] en el refrigerador
+  }{ $where ->
+    [freezer] {""}
+   *[other] { $kind ->
+        [quality] , por calidad
+       *[keeping] {""}
+      }
+  }
+keeps-sealed = Sin abrir, hay que seguir su etiqueta.
+food-stored-at = { OURS($food) } { $places }
+stored-at = { $where ->
+    [freezer] en el congelador
+    [pantry] en la despensa
+    [counter] fuera del frío
+   *[fridge] en el refrigerador
+  }
 taken-as-raw = Eso es para el alimento crudo.
     .short = Crudo.
 yours = De lo tuyo, { $items }.

@@ -1,22 +1,25 @@
 /** How long a food keeps in general, as guidance says. */
 import { storageOf } from '../../kitchen/index.js';
 import type { Assessment, GuidanceQuestion, Where } from '../../safety/api.js';
-import { guidanceFor } from '../../safety/guidance.js';
+import { anyoneAtRisk, guidanceFor } from '../../safety/index.js';
 import type { Say } from '../../speech/answer.js';
 import { daysBetween, today } from '../../terms/dates.js';
 import type { Slots } from '../../understanding/intents.js';
-import { reasonsOf, verdictWords } from '../describe/guidance.js';
+import { reasonsOf, spanWords, verdictWords } from '../describe/guidance.js';
 import { type Reply, type Turn, say } from '../handler.js';
 import { findPlace } from '../refer/places.js';
+import { type Placeless, inEachPlace } from './each-place.js';
 
 export const whereSaid = (turn: Turn, slots: Slots): Where | null => {
   if (slots.from_state) return slots.from_state === 'room' ? 'counter' : slots.from_state;
-  const place = findPlace(turn, slots.place);
+  // "Chicken that has been in the fridge": the place may be said with the food.
+  const said = slots.place ?? slots.item?.at ?? undefined;
+  const place = findPlace(turn, said);
   if (place.found === 'one') {
     const kind = storageOf(turn.kitchen, place.place.id);
     return kind === 'cupboard' ? 'pantry' : kind;
   }
-  const words = slots.place?.words ?? '';
+  const words = said?.words ?? '';
   if (/freez/.test(words)) return 'freezer';
   if (/fridge|refrigerator/.test(words)) return 'fridge';
   if (/pantry|cupboard|larder/.test(words)) return 'pantry';
@@ -31,13 +34,12 @@ const ageSaid = (turn: Turn, slots: Slots): Pick<GuidanceQuestion, 'days' | 'hou
   return hours < 24 ? { hours } : { days: Math.round(hours / 24) };
 };
 
-export const question = (turn: Turn, slots: Slots, food: string): GuidanceQuestion => ({
+const question = (turn: Turn, slots: Slots, food: string): Placeless => ({
   food,
-  where: whereSaid(turn, slots) ?? 'fridge',
   region: turn.kitchen.household.region,
   opened: slots.dates?.opened !== undefined || slots.asked === 'opened',
   thawed: slots.dates?.thawed !== undefined,
-  atRisk: [...turn.kitchen.people.values()].some(({ eatsHere, atRisk }) => eatsHere && atRisk),
+  atRisk: anyoneAtRisk(turn.kitchen.people),
   ...ageSaid(turn, slots),
   clock: turn.clock,
 });
@@ -46,14 +48,13 @@ const limitWords = (found: Assessment, food: string, where: Where): Say | null =
   const keeps = found.reasons.find(({ code }) => code === 'keeps');
   const limit = found.row?.limit;
   if (!keeps || !limit) return null;
-  const { low, high, unit } = limit;
   // A figure for anything cooked, given as that of a thing no table has, would be a made-up one.
   return say('keeps-generic', {
     food,
     where,
     kind: found.row?.kind ?? 'keeping',
     listed: found.match.notes.includes('not-in-table') ? 'no' : 'yes',
-    span: low === high ? say('span-single', { high, unit }) : say('span-range', { low, high, unit }),
+    span: spanWords(limit),
   });
 };
 
@@ -61,14 +62,19 @@ const limitWords = (found: Assessment, food: string, where: Where): Say | null =
 const assumedRaw = (found: Assessment): Say[] =>
   found.match.notes.includes('raw-assumed') ? [say('taken-as-raw')] : [];
 
-/** What guidance says of a food in general. */
+/** What guidance says of a food in general: where it was said to be, else in each place it may be. */
 export const genericKeeps = (turn: Turn, slots: Slots): Reply | null => {
   const food = slots.item?.words ?? slots.words;
   if (!food) return null;
   const asked = question(turn, slots, food);
-  const found = guidanceFor(asked);
+  const where = whereSaid(turn, slots);
+  if (where === null) {
+    const { parts, details, sources } = inEachPlace(asked);
+    return { parts, details, sources, names: [food] };
+  }
+  const found = guidanceFor({ ...asked, where });
   const { first, rest, sources } = reasonsOf(found);
-  const span = limitWords(found, food, asked.where);
+  const span = limitWords(found, food, where);
   const lead = span ?? verdictWords(found, food);
   return {
     parts: [lead, ...(span ? assumedRaw(found) : first.slice(0, 1))],

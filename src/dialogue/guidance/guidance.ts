@@ -12,7 +12,6 @@ import {
   guidanceFor,
   homeCannedBoil,
   isHot,
-  keptWithoutCold,
   leftOut as leftOutGuidance,
   mayRefreeze,
   powerCutFor,
@@ -23,6 +22,7 @@ import type { Say } from '../../speech/answer.js';
 import { daysBetween, today } from '../../terms/dates.js';
 import type { GuidanceFacts, Reading } from '../../understanding/guidance/facts.js';
 import { emptyMention, type Slots } from '../../understanding/intents.js';
+import { inEachPlace } from '../age/each-place.js';
 import { keeps, ownVerdicts } from '../age/keeps.js';
 import { mayBeFrozen } from '../age/may-freeze.js';
 import { reasonWords, reasonsOf, sourcesOf, spanWords, verdictWords } from '../describe/guidance.js';
@@ -67,12 +67,12 @@ const datesOf = ({ facts }: Asked) =>
     ),
   );
 
-/** Where it is kept: as said; frozen food in the freezer; what needs no cold on its shelf; else the fridge, and said so. */
-const whereOf = ({ facts, food }: Asked): { readonly where: Where; readonly taken: boolean } => {
-  if (facts.where) return { where: facts.where, taken: false };
-  if (facts.states.includes('frozen') && facts.thawedIn === null && !facts.states.includes('thawed'))
-    return { where: 'freezer', taken: false };
-  return keptWithoutCold(food) ? { where: 'pantry', taken: false } : { where: 'fridge', taken: true };
+/** Where it is kept, as said; what is frozen is in the freezer. Null: nobody said, and each place has its answer. */
+const whereOf = ({ facts }: Asked): Where | null => {
+  if (facts.where) return facts.where;
+  const frozen =
+    facts.states.includes('frozen') && facts.thawedIn === null && !facts.states.includes('thawed');
+  return frozen ? 'freezer' : null;
 };
 
 const stateOf = ({ facts: { states } }: Asked) =>
@@ -84,11 +84,10 @@ const stateOf = ({ facts: { states } }: Asked) =>
 
 const keeping = (asked: Asked): Reply => {
   const { facts, food, turn } = asked;
-  const { where, taken } = whereOf(asked);
+  const where = whereOf(asked);
   const { region } = turn.kitchen.household;
-  const found = guidanceFor({
+  const question = {
     food,
-    where,
     region,
     state: stateOf(asked),
     opened: facts.states.includes('opened') || facts.dates.opened !== undefined,
@@ -98,12 +97,19 @@ const keeping = (asked: Asked): Reply => {
     timesReheated: facts.reheated,
     atRisk: facts.risks.length > 0 || anyoneAtRisk(turn.kitchen.people),
     clock: turn.clock,
-  });
+  };
+  const sellBy = facts.dates.sellBy ? [say('guidance-sell-by')] : [];
+  if (where === null && !facts.elsewhere) {
+    const { parts, details, sources, found } = inEachPlace(question);
+    return { parts: [...mustSay(found, facts), ...parts, ...sellBy], details, sources, names: [food] };
+  }
+  // How cold an unknown place is nobody knows: told with it is what the fridge would give.
+  const at = where ?? 'fridge';
+  const found = guidanceFor({ ...question, where: at });
   const { first, rest, sources } = reasonsOf(found);
   const must = mustSay(found, facts);
   const limit = found.row?.limit;
   const keeps = found.reasons.some(({ code }) => code === 'keeps') && limit;
-  const inside = taken && found.verdict !== 'throw-out' ? [say('guidance-in-fridge')] : [];
   // How cold that place is nobody here knows: the figure is the fridge's, and no leave to eat it.
   if (facts.elsewhere && found.verdict !== 'throw-out')
     return {
@@ -121,16 +127,16 @@ const keeping = (asked: Asked): Reply => {
         ...must,
         say('keeps-generic', {
           food,
-          where,
+          where: at,
           kind: found.row?.kind ?? 'keeping',
           listed: found.match.notes.includes('not-in-table') ? 'no' : 'yes',
           span: spanWords(limit),
         }),
         ...(found.match.notes.includes('raw-assumed') ? [say('taken-as-raw')] : []),
       ]
-    : [...must, verdictWords(found, food), ...first, ...inside];
+    : [...must, verdictWords(found, food), ...first];
   return {
-    parts: [...parts, ...(facts.dates.sellBy ? [say('guidance-sell-by')] : [])],
+    parts: [...parts, ...sellBy],
     details: rest,
     sources,
     names: [food],
