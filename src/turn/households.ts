@@ -19,6 +19,7 @@ import type { Change, Id, JournalEntry, Kitchen } from '../kitchen/model.js';
 import type { AroundSpeech, Answer, Listener, Spoken } from '../speech/index.js';
 import type { Device, DeviceDeed, Store, TurnStart } from '../store/port.js';
 import type { Clock, Instant } from '../terms/dates.js';
+import type { HouseholdNames } from '../understanding/index.js';
 import type { StepsAtHand, Understanding } from '../understanding/intents.js';
 import type { TurnReply, TurnRequest } from '../../shared/wire/turn.js';
 import { language, type Tongue, type Tongues } from './tongues.js';
@@ -200,6 +201,37 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     };
   };
 
+  /**
+   * What was said, in the speaker's tongue; where that makes nothing of it and the tongue beside it does,
+   * it was said in that one, and is answered so.
+   */
+  const hear = (
+    own: Tongue,
+    { hypotheses }: TurnRequest,
+    names: HouseholdNames,
+    earlier: Conversation,
+    surroundings: Surroundings,
+  ): { readonly tongue: Tongue; readonly understanding: Understanding } => {
+    const { now: at, timeZone } = surroundings.clock;
+    const heardIn = (tongue: Tongue) => ({
+      tongue,
+      understanding: tongue.understander.understand(hypotheses, names, {
+        now: at,
+        timeZone,
+        locale: tongue.locale,
+        expecting: earlier.expecting,
+        steps: stepsHeardOf(earlier, tongue, surroundings),
+      }),
+    });
+    const first = heardIn(own);
+    const { verdict } = first.understanding;
+    const beside = verdict === 'out-of-scope' || verdict === 'ask-again' ? tongues.beside(own) : null;
+    if (!beside) return first;
+    const second = heardIn(beside);
+    const made = second.understanding.verdict;
+    return made === 'act' || made === 'confirm' ? second : first;
+  };
+
   const answerAgain = <T>(kept: unknown, said: string): T => {
     const earlier = kept as KeptReply<T>;
     if (earlier.said !== said) {
@@ -335,15 +367,9 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
             async (here, before, newId) => {
               const surroundings = around(here, speaker, newId);
               const earlier = readKept(before).earlier ?? startConversation(options.listener);
-              const tongue = tongues.for(request.locale, here.kitchen.household.locale);
-              const understanding: Understanding = tracing.span('understand', () =>
-                tongue.understander.understand(request.hypotheses, here.names, {
-                  now: surroundings.clock.now,
-                  timeZone: surroundings.clock.timeZone,
-                  locale: tongue.locale,
-                  expecting: earlier.expecting,
-                  steps: stepsHeardOf(earlier, tongue, surroundings),
-                }),
+              const own = tongues.for(request.locale, here.kitchen.household.locale);
+              const { tongue, understanding } = tracing.span('understand', () =>
+                hear(own, request, here.names, earlier, surroundings),
               );
               const hours = picksUp(understanding);
               const elsewhere =

@@ -11,6 +11,8 @@ export interface Tongue {
 export interface Tongues {
   /** The tongue for what a request asks for, else for the household's locale, else English. */
   for(asked: string | undefined, household: string): Tongue;
+  /** The tongue that hears what another cannot yet: English, which can do everything; null for itself. */
+  beside(tongue: Tongue): Tongue | null;
 }
 
 /** Languages with a grammar and phrases. */
@@ -37,13 +39,17 @@ export const createTongues = (onPhraseProblem: (error: PhraseError) => void): To
   const understanders = new Map<string, Understander>();
   const tongues = new Map<string, Tongue>();
   const make = (locale: string): Tongue => {
+    const made = tongues.get(locale);
+    if (made) return made;
     const known = understanders.get(language(locale)) ?? createUnderstander(locale);
     understanders.set(language(locale), known);
-    return {
+    const tongue = {
       locale,
       understander: known,
       voice: createVoice(locale, { onProblem: onPhraseProblem, earcons: earconsAt('/sounds') }),
     };
+    if (tongues.size < 32) tongues.set(locale, tongue);
+    return tongue;
   };
   /** The locale spoken for what was asked; what a client may send is endless, so only so many are kept. */
   const spoken = new Map<string, string | null>();
@@ -56,11 +62,10 @@ export const createTongues = (onPhraseProblem: (error: PhraseError) => void): To
     return found;
   };
   return {
+    beside: ({ locale }) => (language(locale) === language(FALLBACK) ? null : make(FALLBACK)),
     for(asked, household) {
       const locale = (asked ? spokenFor(asked) : null) ?? spokenFor(household) ?? FALLBACK;
-      const tongue = tongues.get(locale) ?? make(locale);
-      if (tongues.size < 32) tongues.set(locale, tongue);
-      return tongue;
+      return make(locale);
     },
   };
 };

@@ -99,7 +99,7 @@ describe('an evening in Spanish', () => {
     expect(undone.speech.text).toBe('Deshecho: arroz blanco está otra vez en el registro.');
     expect(await hear('deletréalo')).toBe('A, R, R, O, Z, espacio, B, L, A, N, C, O.');
     expect(await hear('pon música')).toBe(
-      'Solo me ocupo de la comida de esta cocina: dónde está, cuánto tiempo tiene y cómo calentarla.',
+      'Eso no lo hago en español. Pregúntame dónde está una comida, cuánto dura o cómo calentarla. Lo demás de la cocina, dilo en inglés.',
     );
     expect(await hear('muchas gracias')).toBe('De nada.');
     expect(await hear('hasta luego')).toBe('Hasta luego.');
@@ -117,7 +117,7 @@ describe('an evening in Spanish', () => {
   it('knows raw food by its Spanish name, with its shorter time', async () => {
     const { hear } = await talkingTo(spanishKitchen());
     expect(await hear('¿cuánto dura el pescado crudo en el refrigerador?')).toMatch(
-      /^Pescado, en el refrigerador: uno a tres días, según la guía\./,
+      /^Pescado crudo, en el refrigerador: uno a tres días, según la guía\./,
     );
     expect(await hear('¿cuánto dura el caldo de pollo en el refrigerador?')).toMatch(/tres a cuatro días/i);
   });
@@ -125,6 +125,74 @@ describe('an evening in Spanish', () => {
   it('speaks in sentences marked as Spanish', async () => {
     const { ask } = await talkingTo(spanishKitchen());
     expect((await ask('¿hay leche?')).speech.ssml).toContain('xml:lang="es-MX"');
+  });
+});
+
+describe('what could hurt somebody, in Spanish', () => {
+  it('gives room temperature its own figure, and none of the fridge where no place is said', async () => {
+    const { hear, faults } = await talkingTo(spanishKitchen());
+    for (const where of ['en la mesa', 'fuera del refrigerador', 'a temperatura ambiente'])
+      expect(await hear(`¿cuánto tiempo puedo dejar el pollo ${where}?`)).toBe(
+        'Pollo fuera del refrigerador: dos horas, según la guía; una hora a más de noventa grados Fahrenheit.',
+      );
+    expect(await hear('¿cuánto dura el pollo?')).toMatch(
+      /^Pollo, según la guía: uno a dos días en el refrigerador, .* en el congelador y dos horas fuera del frío\./,
+    );
+    expect(await hear('¿cuánto dura el pollo cocido en la nevera?')).toMatch(/tres a cuatro días/);
+    expect(await hear('dejé el pollo en la ventana tres horas, ¿está bueno?')).toMatch(/^No puedo decirlo/);
+    expect(faults).toEqual([]);
+  });
+
+  it('records what stood out too long, and it stays too long', async () => {
+    const { ask, hear } = await talkingTo(spanishKitchen());
+    const out = await ask('el guiso de lentejas lleva cuatro horas fuera del refrigerador, ¿lo puedo comer?');
+    expect(out.speech.text).toMatch(/hay que tirarlo\. Estuvo fuera cuatro horas; la guía permite dos horas/);
+    expect(out.changes).toHaveLength(1);
+    expect(await hear('no')).not.toMatch(/tirado/);
+    expect(await hear('¿todavía está bueno el guiso de lentejas?')).toMatch(/hay que tirarlo/);
+  });
+
+  it.each([
+    ['la lata de frijoles está hinchada', /^No lo pruebes: tíralo/],
+    ['¿puedo comer esto? el frasco gotea', /^No lo pruebes: tíralo/],
+    ['la lata está abombada y la abrí', /^No lo pruebes: tíralo/],
+    ['hay moho en los frijoles negros', /^No lo pruebes/],
+    ['la leche huele raro', /^No lo pruebes/],
+    ['se me está hinchando la lengua', /^Llama ahora a emergencias, nueve uno uno/],
+    ['a mi hija le cuesta respirar', /^Llama ahora a emergencias/],
+    ['le falta el aire después de comer el guiso', /^Llama ahora a emergencias/],
+    ['me siento mal después de comer el guiso', /^Pregunta ahora a un médico/],
+    ['vomité toda la noche', /^Pregunta ahora a un médico/],
+  ])('%s', async (said, first) => {
+    const { ask } = await talkingTo(spanishKitchen());
+    const told = await ask(said);
+    expect(told.speech.text).toMatch(first);
+    expect(told.changes).toEqual([]);
+  });
+
+  it('takes an allergy that is told, with both kinds of nut until one is said', async () => {
+    const { ask, hear, households } = await talkingTo(spanishKitchen());
+    const watching = async (name: string) =>
+      [...(await households.look('ines')).kitchen.people.values()].find((one) => one.name === name)
+        ?.allergens;
+    await ask('Inés es alérgica a los camarones');
+    expect(await watching('Inés')).toEqual(['crustaceans']);
+    expect(await hear('mi nieto Beto no puede comer nueces')).toMatch(/^Beto ya come aquí\. .*Beto no come/);
+    expect(await watching('Beto')).toEqual(['tree nuts', 'peanuts']);
+    expect(await hear('el guiso de lentejas contiene leche')).toMatch(/^No se sabe/);
+    expect(await hear('el guiso de lentejas tiene cacahuates')).toMatch(/^No se sabe/);
+  });
+
+  it('says what it cannot do in Spanish, and hears it in English within the same talk', async () => {
+    const { ask, hear } = await talkingTo(spanishKitchen());
+    const put = await ask('puse pan en la despensa');
+    expect(put.speech.text).toMatch(/en inglés/);
+    expect(put.changes).toEqual([]);
+    const english = await ask('put bread in the despensa');
+    expect(english.speech.text).toMatch(/^Bread .*despensa/);
+    const done = english.changes.length > 0 ? english : await ask('yes');
+    expect(done.changes).toHaveLength(1);
+    expect(await hear('¿dónde está la leche?')).toMatch(/^La leche está/);
   });
 });
 

@@ -86,7 +86,7 @@ describe('finding', () => {
 describe('age', () => {
   it.each([
     ['¿Todavía está bueno el arroz?', { intent: 'keeps', item: 'arroz blanco' }],
-    ['¿cuánto dura la leche en el refrigerador?', { intent: 'keeps', item: 'leche', at: 'refrigerador' }],
+    ['¿cuánto dura la leche en el refrigerador?', { intent: 'guidance', item: 'leche' }],
     ['¿se echó a perder la salsa verde?', { intent: 'keeps', item: 'salsa verde' }],
     ['puedo comer el arroz todavía', { intent: 'keeps', item: 'arroz blanco' }],
     ['¿hay que tirar el guiso de lentejas?', { intent: 'keeps', item: 'guiso de lentejas' }],
@@ -104,8 +104,8 @@ describe('age', () => {
   it('hears a food this house never had', () => {
     const { readings } = hear('¿cuánto dura el caldo de pollo en el refrigerador?');
     expect(readings[0]?.acts[0]).toMatchObject({
-      intent: 'keeps',
-      slots: { item: { words: 'caldo de pollo' } },
+      intent: 'guidance',
+      slots: { item: { words: 'caldo de pollo' }, guidance: { asked: 'keep', where: 'fridge' } },
     });
   });
 });

@@ -172,3 +172,7 @@ undated = { $count ->
    *[other] { CAP(UNA($count)) } cosas no tienen fecha: { $items }.
   }
 oldest-is = Lo más antiguo es { $entry }.
+
+freezes-for = Sí. Congelado, { OURS($food) }: { $span }, por calidad, según la guía.
+    .short = Sí, { $span }.
+freezes-no-figure = La guía no da plazo para congelar { OURS($food) }. Bien congelado se conserva; los plazos son solo de sabor.

@@ -16,3 +16,35 @@ reheat-minutes = { CAP($time) } a { UN($watts) } vatios.
     .full = { CAP($name) }: { $time } a { UN($watts) } vatios; luego déjalo reposar y revisa que esté bien caliente por dentro.
 reheat-undated = No hay fecha registrada. Ante la duda, tíralo.
 offer-throw-out = ¿Anoto { $name } como tirado?
+
+# Lo que estuvo fuera del frío.
+ask-left-out = ¿Qué se quedó fuera?
+ask-out-since = ¿Desde cuándo está fuera { OURS($name) }?
+ask-out-since-again = Di una hora, como el mediodía, o cuánto tiempo, como dos horas.
+left-out-refrigerate-now = { CAP(OURS($name)) }: { $cold ->
+    [freezer] devuélvelo al frío
+   *[fridge] mételo al refrigerador
+  } ahora{ $by ->
+    [none] {""}
+   *[other] , a más tardar a { $by }
+  }.
+left-out-throw-out = { CAP(OURS($name)) }: hay que tirarlo.
+left-out-unknown = No puedo decirlo: nadie sabe cuánto tiempo estuvo fuera { OURS($name) }. Ante la duda, tíralo.
+left-out-no-figure = { CAP(OURS($name)) }: se conserva a temperatura ambiente, así que hay que seguir su etiqueta.
+left-out-limit = { CAP(OURS($name)) } fuera del refrigerador: { $limit }, según la guía{ $hot ->
+    [none] {""}
+   *[other] ; { $hot } a más de noventa grados Fahrenheit
+  }.
+confirm-out = ¿Anoto que { OURS($name) } está fuera? Sí o no.
+
+# Alérgenos.
+check-the-label = Eso es lo que me dijeron: decide la etiqueta y, con una alergia, también su médico.
+contains-answer = { $answer ->
+    [said-to-contain] Sí, me dijeron que { OURS($name) } contiene { OURS($allergen) }.
+    [said-free-from] Me dijeron que { OURS($name) } no contiene { OURS($allergen) }.
+    [usually-contains] No está registrado, pero una comida así suele contener { OURS($allergen) }.
+    [conflict] Me dijeron que { OURS($name) } no contiene { OURS($allergen) }, pero una comida así suele contenerlo. Revisa la etiqueta.
+   *[unknown] No se sabe: nadie registró si { OURS($name) } contiene { OURS($allergen) }.
+  }
+contains-these = Me dijeron que { OURS($name) } contiene { OURS($allergens) }.
+contains-unknown = No se sabe: nadie registró qué contiene { OURS($name) }.

@@ -279,3 +279,32 @@ danger-mould = No lo pruebes ni lo huelas: tíralo. En la duda, tíralo.
 danger-smell = No lo pruebes: tíralo. Ni el aspecto ni el olor dicen qué enferma, y un mal olor es razón para tirarlo.
 danger-sniff = Ni el aspecto ni el olor lo dicen. Cuenta cuánto tiempo y con cuánto frío se guardó; en la duda, tíralo.
 danger-taste = No lo pruebes para saberlo. Cuenta cuánto tiempo y con cuánto frío se guardó; en la duda, tíralo.
+urgent-recorded = Me dijeron que { OURS($name) } contiene { OURS($allergens) }.
+allergy-not-taken = Eso no lo anoté: ¿quién no puede comer { OURS($allergens) }? Di, por ejemplo, Jack es alérgico a { OURS($allergens) }.
+confirm-said-free = ¿Lo dice la etiqueta, o quien lo hizo: que { OURS($name) } no contiene { OURS($allergens) }? Sí o no.
+
+# Una pregunta de guía, con lo que se contó.
+guidance-elsewhere = No puedo decirlo: no sé qué tan frío es ese lugar, { $place }. Ante la duda, tíralo.
+guidance-if-fridge = En el refrigerador sería { $span }.
+guidance-sell-by = La fecha de venta es para la tienda.
+guidance-refreeze-yes = Sí: según la guía, lo que se descongeló en el refrigerador se puede volver a congelar.
+guidance-refreeze-cook-first = Primero cocínalo: solo así se puede volver a congelar.
+guidance-refreeze-no = No: eso no se vuelve a congelar.
+guidance-refreeze-unknown = ¿Cómo se descongeló: en el refrigerador, en agua fría, en el microondas o fuera? En la duda, no lo vuelvas a congelar.
+guidance-probe-yes = Sí, según la guía ya está bastante caliente.
+guidance-probe-no = Todavía no.
+guidance-fridge-warm = Demasiado caliente para un refrigerador: la guía dice { $wanted } o menos.
+guidance-fridge-cold = Bastante frío para un refrigerador: la guía dice { $wanted } o menos.
+guidance-freezer-warm = Demasiado caliente para un congelador: la guía dice { $wanted } o menos.
+guidance-freezer-cold = Bastante frío para un congelador: la guía dice { $wanted } o menos.
+guidance-power-since = ¿Cuánto tiempo estuvo sin luz?
+guidance-thaw-fridge = En el refrigerador, { $low }{ $high ->
+    [none] {""}
+   *[other] {" "}a { $high }
+  }.
+guidance-thaw-water = En agua fría, { $time }, cambiando el agua cada media hora.
+guidance-thaw-weight = Eso es por cada libra.
+guidance-boil = Si dudas de cómo se hizo la conserva, tírala. La guía dice hervirla { $time } antes de probarla, y un minuto más por cada mil pies de altura.
+guidance-warm-infant = Pon el biberón en agua tibia, y no lo hiervas.
+guidance-feed-over = No: la guía dice tirar lo que queda { $limit } después de empezar.
+guidance-feed-within = Hasta { $limit } desde que empezó, según la guía; luego hay que tirarlo.

@@ -82,3 +82,23 @@ apart-amount = lo que tiene { $amount }
 apart-other = lo otro
 apart-two = { $first }, { $second }
 apart-loose = lo que está suelto { $at }
+
+# Lo mismo en un botón: solo lo que los distingue.
+button-name = { $name }
+button-container = { $container }
+button-marker = { $marker }
+button-marker-itself = { $marker }
+button-unmarked = sin marca
+button-maker = de { $maker }
+button-date = { $what ->
+    [made] hecho { ON($date) }
+    [frozen] congelado { ON($date) }
+    [bought] comprado { ON($date) }
+    [opened] abierto { ON($date) }
+    [useBy] usar antes de { $date }
+   *[other] mejor antes de { $date }
+  }
+button-undated = sin fecha
+button-amount = { $amount }
+button-other = el otro
+button-two = { $first }, { $second }

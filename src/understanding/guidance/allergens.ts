@@ -3,7 +3,18 @@
  * allergen as such is a question about food, a fact about somebody or a fact about food, and never passed over.
  */
 import { emptyMention, itMention, type Act, type Mention } from '../intents.js';
-import { asks, foodsIn, has, mentionOf, personIn, pointerIn, spotsOf, type Sentence } from './sentence.js';
+import {
+  asks,
+  foodsIn,
+  has,
+  isWord,
+  mentionOf,
+  personIn,
+  pointerIn,
+  saysWord,
+  spotsOf,
+  type Sentence,
+} from './sentence.js';
 import type { Spot } from './spots.js';
 
 /** "Nuts" may be of trees or peanuts: both are watched for until somebody says which. */
@@ -23,7 +34,7 @@ const allergenSpots = (sentence: Sentence): readonly Spot[] => {
 
 /** "Nut free", "free from nuts". */
 const isFree = (sentence: Sentence, { from, to }: Spot): boolean =>
-  sentence.tokens[to] === 'free' ||
+  isWord(sentence, 'free', sentence.tokens[to]) ||
   spotsOf(sentence, 'freeof').some((one) => one.to <= from && from - one.to <= 2);
 
 const named = (spots: readonly Spot[]): readonly string[] => [
@@ -33,7 +44,7 @@ const named = (spots: readonly Spot[]): readonly string[] => [
 /** What the allergen is asked or told of: another food, else what was just spoken of. */
 const carrier = (sentence: Sentence, spots: readonly Spot[]): Mention | null => {
   const free = spots.flatMap((spot) =>
-    sentence.tokens[spot.to] === 'free' ? [{ from: spot.from, to: spot.to + 1 }] : [],
+    isWord(sentence, 'free', sentence.tokens[spot.to]) ? [{ from: spot.from, to: spot.to + 1 }] : [],
   );
   const [food] = foodsIn(sentence, [...spots, ...free]);
   return food ? mentionOf(food) : pointerIn(sentence);
@@ -48,7 +59,7 @@ const doubting = (sentence: Sentence): boolean => {
 
 /** A fact about somebody who eats here. */
 const ofPerson = (sentence: Sentence, spots: readonly Spot[]): Act | null => {
-  const coeliac = sentence.tokens.some((word) => /^(coeliac|celiac)s?$/.test(word));
+  const coeliac = has(sentence, 'coeliac');
   const allergens = [...named(spots), ...(coeliac ? ['gluten'] : [])];
   const told = has(sentence, 'allergy') || has(sentence, 'cannot') || has(sentence, 'saidno');
   if (!told || allergens.length === 0) return null;
@@ -76,10 +87,11 @@ const ofFood = (sentence: Sentence, spots: readonly Spot[]): Act | null => {
     /\bin (the |my |this |that |our )?$/.test(`${tokens.join(' ').split(item.words)[0]}`);
   const asksThere = /\b(is|are) there\b|\bany\b/.test(tokens.join(' '));
   const inside = has(sentence, 'inside') || tokens.at(-1) === 'in' || (preposition && asksThere);
-  const wholly = tokens.some((word) => /^(contains?|containing)$/.test(word));
+  const wholly = saysWord(sentence, 'wholly');
   // "What have I got with milk in it" asks of food; "have I got any milk" looks for milk.
   const ofAll = which && which.to <= first.from && tokens[which.to] !== tokens[first.from] && (holds || free);
-  if (asks(sentence) || doubting(sentence)) {
+  // "El guiso tiene nueces": a language may ask in the order in which it tells.
+  if (asks(sentence) || doubting(sentence) || (item?.words && has(sentence, 'asksastold'))) {
     if (ofAll && !item?.words)
       return { intent: 'contains', slots: { allergens, ...(free ? { free: true } : {}) } };
     if (item && (inside || wholly || free || (item.words !== null && holds)))

@@ -1,6 +1,6 @@
 /** "Dele's pregnant", "Auntie is eighty-two and on chemo", "the baby is seven months old": told of somebody who eats here. */
 import type { Act } from '../intents.js';
-import { asks, has, onlySupposed, personIn, spotsOf, type Sentence } from './sentence.js';
+import { asks, has, isWord, onlySupposed, personIn, saysWord, spotsOf, type Sentence } from './sentence.js';
 import { matchesIn } from './spots.js';
 
 /** From this age guidance counts people as at higher risk: `shared/tables/at-risk.csv`, "65 or older". */
@@ -8,17 +8,15 @@ const oldFrom = 65;
 const oldest = 120;
 
 /** "Eighty-two", "is eighty-two years old": years of age, where nothing else is counted. */
-const agesIn = ({ tokens, rules }: Sentence): readonly number[] =>
-  matchesIn(tokens, rules, 'builtin:grammar/number').flatMap(({ from, to, value }) => {
+const agesIn = (sentence: Sentence): readonly number[] => {
+  const { tokens, rules } = sentence;
+  return matchesIn(tokens, rules, 'builtin:grammar/number').flatMap(({ from, to, value }) => {
     const before = tokens[from - 1] ?? '';
     const after = tokens[to];
-    const counted = after !== undefined && !/^(and|years|year|now|today|so|but|with|on)$/.test(after);
-    return /^(is|turned|turns|age|aged|just|nearly|almost|over|am)$/.test(before) &&
-      !counted &&
-      typeof value === 'number'
-      ? [value]
-      : [];
+    const counted = after !== undefined && !isWord(sentence, 'years', after);
+    return isWord(sentence, 'aged', before) && !counted && typeof value === 'number' ? [value] : [];
   });
+};
 
 /** What makes them so, as heard. */
 export const risksIn = (sentence: Sentence): readonly string[] => {
@@ -36,8 +34,7 @@ export const riskAct = (sentence: Sentence, base: Act | null): Act | null => {
     ({ from, to }) => to - from > 1 || sentence.tokens[from] === 'newborn',
   );
   if (risks.length === 0 || (baby && !age)) return null;
-  if (!sentence.tokens.some((word) => /^(is|am|are|has|have|on|turned|turns|was|got)$/.test(word)))
-    return null;
+  if (!saysWord(sentence, 'being')) return null;
   const person = personIn(sentence);
   if (!person || has(sentence, 'vessel')) return null;
   const { words, candidates } = person;

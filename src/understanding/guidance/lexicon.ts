@@ -34,3 +34,19 @@ export const guidanceLexicon = (language: string): Lexicon => {
   made.set(language, lexicon);
   return lexicon;
 };
+
+const sets = new Map<string, ReadonlySet<string>>();
+
+/** The single words of one class: small words that carry no meaning of their own, such as "so" or "the". */
+export const guidanceWords = (language: string, kind: string): ReadonlySet<string> => {
+  const key = `${language} ${kind}`;
+  const known = sets.get(key);
+  if (known) return known;
+  const words = new Set(
+    [...guidanceLexicon(language).values()].flatMap((entries) =>
+      entries.flatMap((entry) => (entry.kind === kind && entry.words.length === 1 ? entry.words : [])),
+    ),
+  );
+  sets.set(key, words);
+  return words;
+};

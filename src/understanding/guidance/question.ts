@@ -3,7 +3,7 @@ import { asAmount, asDate, asNumber, asRaw } from '../meaning-parts.js';
 import { emptyMention, type Act, type Mention, type SaidDate } from '../intents.js';
 import { risksIn } from './at-risk.js';
 import type { Asked, FoodState, GuidanceFacts, KeptAt, Reading } from './facts.js';
-import { asks, foodsIn, has, mentionOf, onlySupposed, spotsOf, type Sentence } from './sentence.js';
+import { asks, foodsIn, has, isWord, mentionOf, onlySupposed, spotsOf, type Sentence } from './sentence.js';
 import { matchesIn, type Match } from './spots.js';
 
 const values = <T extends string>(sentence: Sentence, kind: string): readonly T[] => [
@@ -142,7 +142,6 @@ const placeIn = (sentence: Sentence): KeptAt | null => {
   return (first?.value as KeptAt | undefined) ?? null;
 };
 
-const roomAfter = /^(in|on|at|under|inside)$/;
 /** "On the windowsill": a place nobody here knows. */
 const elsewhereIn = (sentence: Sentence): string | null => {
   const { tokens } = sentence;
@@ -150,20 +149,14 @@ const elsewhereIn = (sentence: Sentence): string | null => {
     ['at', 'method', 'thawedin', 'probe', 'air', 'nofood', 'inside', 'label', 'power'].some((kind) =>
       spotsOf(sentence, kind).some(({ from, to }) => from <= at && at < to),
     ) || foodsIn(sentence).some(({ from, to }) => from <= at && at < to);
-  for (let at = 0; at + 2 < tokens.length + 1; at += 1) {
-    if (!roomAfter.test(tokens[at] ?? '') || tokens[at + 1] !== 'the') continue;
-    const word = tokens[at + 2];
-    if (!word || known(at + 2) || known(at) || notPlaces.has(word)) continue;
+  for (let at = 0; at + 2 < tokens.length; at += 1) {
+    if (!isWord(sentence, 'in', tokens[at]) || !isWord(sentence, 'the', tokens[at + 1])) continue;
+    const word = tokens[at + 2]!;
+    if (known(at + 2) || known(at) || isWord(sentence, 'noplace', word)) continue;
     return word;
   }
   return null;
 };
-const notPlaces = new Set(
-  `morning evening afternoon night end same first second third last next middle thickest way meantime us uk usa
-   guidance packet pack label top bottom past weekend day case moment fourth fifth sixth seventh eighth ninth tenth`.split(
-    /\s+/,
-  ),
-);
 
 /** What was told beside the question: enough that the household's record alone does not answer it. */
 export const saysMore = (facts: GuidanceFacts): boolean =>
@@ -220,9 +213,6 @@ const askedIn = (
   return null;
 };
 
-const overnightWords =
-  /\b(overnight|all night|all day|all morning|all afternoon|all evening|last night|since last night|since this morning|since breakfast)\b/;
-
 /** Everything told, before what is asked of it is settled. */
 export const guidanceAct = (sentence: Sentence): Act | null => {
   const { tokens, rules } = sentence;
@@ -261,7 +251,7 @@ export const guidanceAct = (sentence: Sentence): Act | null => {
     where: placeIn(sentence),
     elsewhere: placeIn(sentence) === null ? elsewhereIn(sentence) : null,
     seconds: age.length > 0 ? age.reduce((sum, { value }) => sum + asNumber(value, 'duration'), 0) : null,
-    overnight: overnightWords.test(tokens.join(' ')),
+    overnight: has(sentence, 'overnight'),
     since: typeof clockTime?.value === 'string' ? clockTime.value : null,
     dates,
     when,
@@ -296,18 +286,14 @@ export const guidanceAct = (sentence: Sentence): Act | null => {
   return { intent: 'guidance', slots: { ...(food ? { item: food } : {}), guidance: of } };
 };
 
-/** "Raw ground turkey", "thawed chicken": qualities that the name leaves out decide its row. */
-const withQualities = (sentence: Sentence, mention: Mention, { from }: Match): Mention => {
+/** "Raw ground turkey", "pollo crudo": qualities that the name leaves out decide its row. */
+const withQualities = (sentence: Sentence, mention: Mention, { from, to }: Match): Mention => {
   const { tokens } = sentence;
   let first = from;
-  while (first > 0 && qualities.has(tokens[first - 1]!)) first -= 1;
-  const before = tokens.slice(first, from).join(' ');
-  return before && mention.words !== null ? { ...mention, words: `${before} ${mention.words}` } : mention;
+  while (isWord(sentence, 'quality', tokens[first - 1])) first -= 1;
+  let end = to;
+  while (isWord(sentence, 'qualityafter', tokens[end])) end += 1;
+  if ((first === from && end === to) || mention.words === null) return mention;
+  const words = [tokens.slice(first, from), mention.words, tokens.slice(to, end)].flat().join(' ');
+  return { ...mention, words };
 };
-const qualities = new Set(
-  `raw cooked ground minced smoked canned tinned fresh whole live stuffed dried fried grilled roast roasted baked
-   boiled hard deli sliced shredded grated cut homemade commercial liquid frozen shelled shucked dry soft cured
-   vacuum packed leftover mashed creamed steamed poached pulled marinated unpasteurized pasteurized raw`.split(
-    /\s+/,
-  ),
-);

@@ -2,19 +2,27 @@
 import type { DynamicRules } from '../../grammar/api.js';
 import { asNamed, namedMention } from '../meaning-parts.js';
 import { itMention, type Mention } from '../intents.js';
+import { guidanceWords } from './lexicon.js';
 import { apart, matchesIn, spotsIn, type Match, type Spot } from './spots.js';
 
 export interface Sentence {
   readonly tokens: readonly string[];
   readonly rules: DynamicRules;
   readonly spots: readonly Spot[];
+  readonly language: string;
 }
 
 export const sentenceOf = (said: readonly string[], rules: DynamicRules, language: string): Sentence => {
   const tokens = apart(said);
   const spots = spotsIn(tokens, language);
-  return { tokens, rules, spots: spots.filter((spot) => !isAuxiliary(tokens, spot)) };
+  return { tokens, rules, spots: spots.filter((spot) => !isAuxiliary(tokens, spot)), language };
 };
+
+/** Whether a word is of a class of small words; past either end of the sentence there is none. */
+export const isWord = ({ language }: Sentence, kind: string, word: string | undefined): boolean =>
+  word !== undefined && guidanceWords(language, kind).has(word);
+export const saysWord = (sentence: Sentence, kind: string): boolean =>
+  sentence.tokens.some((word) => isWord(sentence, kind, word));
 
 /** "Can I": no tin. */
 const isAuxiliary = (tokens: readonly string[], { kind, from }: Spot): boolean =>
@@ -44,13 +52,9 @@ const overlaps = (one: { from: number; to: number }, other: { from: number; to: 
 /** The sentence asks: by its first words, past openings such as "so", "and", "tell me". */
 export const asks = (sentence: Sentence): boolean =>
   spotsOf(sentence, 'asks').some(
-    ({ from }) => from === 0 || sentence.tokens.slice(0, from).every((word) => openings.has(word)),
+    ({ from }) =>
+      from === 0 || sentence.tokens.slice(0, from).every((word) => isWord(sentence, 'opening', word)),
   );
-const openings = new Set(
-  'so and but then well okay ok hey hi hello please just oh um right now also sorry computer listen'.split(
-    ' ',
-  ),
-);
 
 /** Nothing that happened is told by it: a what-if, a wish, a denial, or what somebody else says. */
 export const onlySupposed = (sentence: Sentence): boolean =>
@@ -85,8 +89,8 @@ export const mentionOf = ({ value, hers }: Match & { readonly hers: boolean }): 
   hers ? namedMention(value) : { ...namedMention(value), candidates: [] };
 
 /** "It", "this", "them": what was just spoken of. */
-export const pointerIn = ({ tokens }: Sentence): Mention | null =>
-  tokens.some((token) => /^(it|this|that|them|they|these|those)$/.test(token)) ? itMention : null;
+export const pointerIn = (sentence: Sentence): Mention | null =>
+  saysWord(sentence, 'pointer') ? itMention : null;
 
 interface PersonSaid {
   readonly words: string;
@@ -97,18 +101,11 @@ interface PersonSaid {
 /** How surely a name must be that of somebody of the household. */
 const surelyThem = 0.85;
 
-const noNames = new Set(
-  `is are was has have had can cannot could must should may might does do did will would he she they i we you it
-   who and or but so the a an my our his her their said says say told not no never any some to for with of in on
-   at this that what which how when where why there here please okay yes tell remember note just also too both
-   allergic allergy allergies coeliac celiac intolerant gets got reacts react avoids avoid comes goes lives eats`.split(
-    /\s+/,
-  ),
-);
-
 /** Whom the sentence is about: somebody known, "my grandson Jack", a name at its head, "she", or the speaker. */
 export const personIn = (sentence: Sentence): PersonSaid | null => {
   const { tokens, rules } = sentence;
+  const nameless = (word: string): boolean => isWord(sentence, 'noname', word);
+  const opens = (word: string): boolean => isWord(sentence, 'opening', word);
   const [known] = matchesIn(tokens, rules, 'kitchen:person').filter(({ value }) =>
     asNamed(value).candidates.some(({ fit }) => fit >= surelyThem),
   );
@@ -119,7 +116,7 @@ export const personIn = (sentence: Sentence): PersonSaid | null => {
   const [relation] = spotsOf(sentence, 'relation');
   if (relation) {
     const name = tokens[relation.to];
-    const named = name !== undefined && !noNames.has(name) && !isFood(sentence, relation.to);
+    const named = name !== undefined && !nameless(name) && !isFood(sentence, relation.to);
     return {
       words: named ? name : (tokens[relation.from] ?? ''),
       candidates: [],
@@ -129,25 +126,27 @@ export const personIn = (sentence: Sentence): PersonSaid | null => {
   // "Write down that Ruth is allergic": the word the allergy is told of.
   for (const { from } of [...spotsOf(sentence, 'allergy'), ...spotsOf(sentence, 'cannot')]) {
     let at = from - 1;
-    while (at >= 0 && /^(is|has|an|a|really|also|very|badly|he|she|they|got)$/.test(tokens[at]!)) at -= 1;
+    while (isWord(sentence, 'between', tokens[at])) at -= 1;
     const word = tokens[at];
-    if (word && !noNames.has(word) && !openings.has(word) && !lexical(sentence, at) && !isFood(sentence, at))
+    if (word && !nameless(word) && !opens(word) && !lexical(sentence, at) && !isFood(sentence, at))
       return { words: word, candidates: [], to: at + 1 };
   }
-  const first = tokens.findIndex((word) => !openings.has(word));
+  const first = tokens.findIndex((word) => !opens(word));
   const head = tokens[first];
   const follows = tokens[first + 1];
   if (
     head &&
     follows &&
-    noNames.has(follows) &&
-    !noNames.has(head) &&
+    nameless(follows) &&
+    !nameless(head) &&
     !isFood(sentence, first) &&
     !lexical(sentence, first)
   )
     return { words: head, candidates: [], to: first + 1 };
-  if (tokens.some((word) => /^(he|she|him|her)$/.test(word))) return { words: 'she', candidates: [], to: 0 };
-  return /^(i|my)$/.test(head ?? '') || tokens.includes('i') ? { words: 'me', candidates: [], to: 0 } : null;
+  if (saysWord(sentence, 'shehe')) return { words: 'she', candidates: [], to: 0 };
+  return isWord(sentence, 'myself', head) || saysWord(sentence, 'mine')
+    ? { words: 'me', candidates: [], to: 0 }
+    : null;
 };
 
 const isFood = (sentence: Sentence, at: number): boolean =>

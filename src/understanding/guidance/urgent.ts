@@ -1,19 +1,15 @@
 /** Somebody is in trouble, or asks what only a clinician may answer: heard in any wording. */
 import type { Act } from '../intents.js';
-import { asks, foodsIn, has, mentionOf, near, spotsOf, type Sentence } from './sentence.js';
+import { asks, foodsIn, has, isWord, mentionOf, near, saysWord, spotsOf, type Sentence } from './sentence.js';
 
 /** "Will it make me sick": a question about food, and nobody is ill. */
 const stillToCome = (sentence: Sentence, from: number): boolean =>
-  sentence.tokens
-    .slice(0, from)
-    .some((word) =>
-      /^(will|would|could|can|might|may|going|gonna|if|when|does|do|without|avoid|not)$/.test(word),
-    );
+  sentence.tokens.slice(0, from).some((word) => isWord(sentence, 'tocome', word));
 
 const bodyInTrouble = (sentence: Sentence): boolean => {
   // "The chest freezer's lid is tight" is about no chest.
   const bodies = spotsOf(sentence, 'body').filter(
-    ({ to }) => !/^(freezer|freezers)$/.test(sentence.tokens[to] ?? ''),
+    ({ to }) => !isWord(sentence, 'nobody', sentence.tokens[to]),
   );
   return bodies.some(({ from }) =>
     spotsOf(sentence, 'symptom').some((symptom) => Math.abs(symptom.from - from) <= 6),
@@ -29,14 +25,12 @@ export const urgentAct = (sentence: Sentence): Act | null => {
   );
   if (now || (bodyInTrouble(sentence) && !has(sentence, 'vessel'))) return act('emergency');
   const ill = spotsOf(sentence, 'ill').some(
-    ({ from, to }) => !stillToCome(sentence, from) && sentence.tokens[to] !== 'of',
+    ({ from, to }) => !stillToCome(sentence, from) && !isWord(sentence, 'weary', sentence.tokens[to]),
   );
   if (ill) return act('ill');
-  const eating = sentence.tokens.some((word) =>
-    /^(eat|eating|have|having|take|taking|drink|drinking|with)$/.test(word),
-  );
+  const eating = saysWord(sentence, 'eating');
   if (asks(sentence) && eating && has(sentence, 'medicine')) return act('medicine');
-  const own = sentence.tokens.some((word) => /^(my|his|her|i|he|she|has|have)$/.test(word));
+  const own = saysWord(sentence, 'own');
   if (asks(sentence) && own && eating && has(sentence, 'illness')) return act('illness');
   return null;
 };
@@ -54,7 +48,7 @@ export const hazardAct = (sentence: Sentence, base: Act | null): Act | null => {
   if (has(sentence, 'nameless') && (canned || has(sentence, 'vessel'))) return act('nameless');
   if (near(sentence, 'vessel', 'dented', 7)) return act('dented');
   if (base?.intent === 'finish' || base?.intent === 'put-away') return null;
-  const ofFood = found.length > 0 || sentence.tokens.some((word) => /^(it|this|that|them|these)$/.test(word));
+  const ofFood = found.length > 0 || saysWord(sentence, 'pointer');
   if (!ofFood) return null;
   if (has(sentence, 'mould')) return act('mould');
   if (has(sentence, 'taste') && asks(sentence)) return act('taste');
