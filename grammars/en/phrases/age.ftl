@@ -119,15 +119,10 @@ use-first = { $count } to use first{ $at ->
     .short = { $count } to use.
 use-past = { $count ->
     [one] Past guidance, to throw out: { $items }.
-   *[other] { $count } past guidance, to throw out: { $items }{ $left ->
-        [0] .
-       *[other] , and { $left } more.
-      }
+   *[other] { $count } past guidance, to throw out: { $items }.
   }
-    .short = Throw out { $count }: { $items }{ $left ->
-    [0] .
-   *[other] , and { $left } more.
-  }
+    .short = Throw out { $count }: { $items }.
+use-past-rest = Past guidance, to throw out: { $items }.
 use-entry = { $name }{ $at ->
     [none] {""}
    *[other] , { $at }

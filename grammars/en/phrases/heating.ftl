@@ -209,10 +209,10 @@ power-one = { $name }: { $verdict ->
   }
 power-keep = { $count ->
     [one] The table says keep { $items }.
-   *[other] The table says keep { $count } things: { $items }{ $left ->
-        [0] .
-       *[other] , and { $left } more.
-      }
+   *[other] The table says keep { $count } things{ $left ->
+        [0] :
+       *[other] , among them
+      } { $items }.
   }
 
 # Allergens. What is not recorded is unknown, never free from.

@@ -118,15 +118,10 @@ use-first = Hay { UNA($count) } para usar primero{ $at ->
     .short = { CAP(UNA($count)) }.
 use-past = { $count ->
     [one] Pasó el plazo de la guía, hay que tirarlo: { $items }.
-   *[other] Pasaron el plazo de la guía { UNA($count) } cosas, hay que tirarlas: { $items }{ $left ->
-        [0] .
-       *[other] , y { $left } más.
-      }
+   *[other] Pasaron el plazo de la guía { UNA($count) } cosas, hay que tirarlas: { $items }.
   }
-    .short = Para tirar, { UNA($count) }: { $items }{ $left ->
-    [0] .
-   *[other] , y { $left } más.
-  }
+    .short = Para tirar, { UNA($count) }: { $items }.
+use-past-rest = Pasaron el plazo de la guía, hay que tirarlas: { $items }.
 use-entry = { $name }{ $at ->
     [none] {""}
    *[other] , { $at }

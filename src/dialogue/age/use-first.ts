@@ -81,8 +81,12 @@ const asksForPast = (turn: Turn): boolean =>
 const isPast = ({ assessment }: RankedItem): boolean => assessment.verdict === 'throw-out';
 
 /** Everything past guidance in one breath: they all come to the same. */
-const pastWords = (turn: Turn, past: readonly Ranked[], asked: boolean): Say[] => {
-  if (past.length === 0) return [];
+const pastWords = (
+  turn: Turn,
+  past: readonly Ranked[],
+  asked: boolean,
+): { readonly parts: readonly Say[]; readonly more: readonly Say[]; readonly left: number } => {
+  if (past.length === 0) return { parts: [], more: [], left: 0 };
   // Where it is goes unsaid at usual length, unless it is what was asked for: "where are they" is another question.
   const entries = past.map(({ group }) =>
     asked || past.length === 1 || turn.listener.length === 'full'
@@ -90,7 +94,11 @@ const pastWords = (turn: Turn, past: readonly Ranked[], asked: boolean): Say[] =
       : groupName(group),
   );
   const { first, left } = inGroups(entries);
-  return [say('use-past', { count: past.length, items: list(first), left })];
+  // A later group stands alone, and must not be taken for what can still be used.
+  const more: Say[] = [];
+  for (let at = groupSize; at < entries.length; at += groupSize)
+    more.push(say('use-past-rest', { items: list(entries.slice(at, at + groupSize)) }));
+  return { parts: [say('use-past', { count: past.length, items: list(first) })], more, left };
 };
 
 /** "Which ones are the oldest": of those just told. */
@@ -143,7 +151,7 @@ export const useFirst: Handler = (act, turn) => {
   const pastFirst = within === null && asksForPast(turn);
   const told = pastFirst ? [...past, ...soon] : [...soon, ...past];
   const offered = told.map(({ group }) => group.first);
-  const { first, more, left } = inGroups(soonWords(turn, soon));
+  const { first, more: soonMore, left: soonLeft } = inGroups(soonWords(turn, soon));
   const next = rankedGroups(ranked.filter((one) => !isPast(one) && one.assessment.lastDay !== null))[0];
   const soonParts: Say[] =
     soon.length > 0
@@ -159,11 +167,14 @@ export const useFirst: Handler = (act, turn) => {
             ? [say('next-due', { entry: useWords(turn, next.ranked, next.group) })]
             : []),
         ];
-  const pastParts = pastWords(turn, past, pastFirst);
+  const { parts: pastParts, more: pastMore, left: pastLeft } = pastWords(turn, past, pastFirst);
   const focus = told[0]?.group.items ?? (next ? next.group.items : []);
   return {
-    parts: [...(pastFirst ? [...pastParts, ...soonParts] : [...soonParts, ...pastParts]), ...andMore(left)],
-    more,
+    parts: [
+      ...(pastFirst ? [...pastParts, ...soonParts] : [...soonParts, ...pastParts]),
+      ...andMore(soonLeft + pastLeft),
+    ],
+    more: pastFirst ? [...pastMore, ...soonMore] : [...soonMore, ...pastMore],
     ...whyOf(told.map(({ ranked: one }) => one)),
     memory:
       focus.length > 0

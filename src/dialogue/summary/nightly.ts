@@ -51,6 +51,8 @@ const MOST_LINES = 5;
 /** Things to throw out that are named at once. */
 const MOST_THROWN = 4;
 const MOST_WORDS = 95;
+/** Names of one kind in the weekly summary; the others wait for "more". */
+const MOST_WEEKLY = 3;
 
 type Deed =
   'throw-out' | 'chill' | 'cook-through' | 'cook-or-freeze' | 'freeze-or-cook' | 'use-or-freeze' | 'use';
@@ -194,15 +196,27 @@ const thrownMore = (kitchen: Kitchen, of: readonly (readonly Ranked[])[]): Say[]
 };
 
 /** What is only said once a week: things past their best in the freezer, and things without a date. */
-const weeklyParts = (ranked: readonly Ranked[]): Say[] => {
+const weeklyParts = (
+  ranked: readonly Ranked[],
+): { readonly parts: readonly Say[]; readonly more: readonly Say[] } => {
   const names = (of: readonly Ranked[]): string[] => [...new Set(of.map(({ item }) => item.name))];
   const stale = names(ranked.filter(({ assessment }) => assessment.verdict === 'past-best-quality'));
   const undated = names(
     ranked.filter(({ assessment }) => assessment.verdict === 'unknown' && assessment.where === 'fridge'),
   );
-  const part = (phrase: string, of: readonly string[]): Say[] =>
-    of.length === 0 ? [] : [say(phrase, { items: firstFew(of, 3), count: of.length })];
-  return [...part('summary-stale', stale), ...part('summary-undated', undated)];
+  const told = [
+    { phrase: 'summary-stale', of: stale },
+    { phrase: 'summary-undated', of: undated },
+  ];
+  return {
+    parts: told.flatMap(({ phrase, of }) =>
+      of.length === 0 ? [] : [say(phrase, { items: firstFew(of, MOST_WEEKLY), count: of.length })],
+    ),
+    more: told.flatMap(({ phrase, of }) => {
+      const left = of.slice(MOST_WEEKLY);
+      return left.length === 0 ? [] : [say(phrase, { items: list(left), count: left.length })];
+    }),
+  };
 };
 
 /**
@@ -255,14 +269,17 @@ export const nightlySummary = (
   const late: Say[] =
     lateSince === undefined ? [] : [say('summary-late', { at: { kind: 'time', at: lateSince } })];
   const span = weekly ? 'week' : 'night';
-  const extra = weekly ? weeklyParts(ranked) : [];
+  const { parts: extra, more: extraMore } = weekly ? weeklyParts(ranked) : { parts: [], more: [] };
   const about = [
     ...all.filter(({ deed }) => deed !== 'throw-out'),
     ...all.filter(({ deed }) => deed === 'throw-out'),
   ].map(({ ranked: of }) => of.map(({ item }) => item.id));
   if (lines.length === 0)
     return {
-      answer: { parts: [...late, ...(extra.length > 0 ? extra : [say('summary-nothing', { span })])] },
+      answer: {
+        parts: [...late, ...(extra.length > 0 ? extra : [say('summary-nothing', { span })])],
+        ...(extraMore.length > 0 ? { more: extraMore } : {}),
+      },
       about: [],
       counted: [],
     };
@@ -283,6 +300,7 @@ export const nightlySummary = (
   const more = [
     ...thrownMore(kitchen, toThrow),
     ...rest.flatMap((line) => [line.say, ...(line.caution ? [line.caution] : [])]),
+    ...extraMore,
   ];
   // Where a count is said before what can be used, that begins the count; else the line before it does.
   const counted = toThrow.length === 1 && toUse <= 1 ? about.toReversed() : about;
