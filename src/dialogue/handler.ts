@@ -61,6 +61,8 @@ export interface Reply {
   readonly doubt?: Say;
   /** Something that may be said yes to, and may be passed over. */
   readonly offer?: { readonly question: Say; readonly act: Act; readonly otherwise?: Act };
+  /** Done next, on what this left: a question that what was recorded leaves open. */
+  readonly next?: Act;
   readonly memory?: Partial<Memory>;
   /** The question as it was understood, whole, and what was told of it: what a follow-up changes. */
   readonly asked?: Pick<Asked, 'query' | 'members'>;

@@ -71,6 +71,8 @@ export interface Ask {
   readonly passing?: boolean;
   /** What a plain "no" would mean, where it is an answer too. */
   readonly no?: readonly string[];
+  /** What "I do not know" would mean, where it is an answer too. */
+  readonly unsure?: readonly string[];
 }
 
 /** An act waiting for its answer. */

@@ -26,6 +26,8 @@ const kindOfNext = (expecting: Expectation): TurnReply['expects']['kind'] => {
       return 'open';
     case 'outage-state':
       return 'yes-no';
+    case 'allergen':
+      return 'choice';
     case 'yes-no':
     case 'choice':
     case 'step':

@@ -6,6 +6,7 @@ import type { Expectation, Intent } from './intents.js';
 const expectedRules: Readonly<Record<Expectation, readonly string[]>> = {
   anything: [],
   'yes-no': [],
+  allergen: [],
   'outage-state': ['expect_state'],
   outage: ['expect_state'],
   item: ['expect_item'],
@@ -49,6 +50,7 @@ const steering: readonly Intent[] = [
 export const answering: Readonly<Record<Expectation, ReadonlySet<Intent>>> = {
   anything: new Set(),
   'yes-no': new Set<Intent>(['yes', 'no', 'maybe', 'cancel']),
+  allergen: new Set<Intent>(['answer', 'choose', 'yes', 'no', 'maybe']),
   'outage-state': new Set<Intent>(['yes', 'no', 'maybe', 'cancel', 'answer']),
   outage: new Set(),
   item: new Set<Intent>(['answer', 'choose']),

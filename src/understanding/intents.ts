@@ -434,6 +434,7 @@ export type Expectation =
   | 'anything'
   | 'yes-no'
   /** A yes or no, or how things stand, was asked of a power cut. */
+  | 'allergen' // which of the allergens a word may mean
   | 'outage-state'
   /** Nothing was asked, but a power cut is talked of: how fridge and freezer stand would be about that. */
   | 'outage'

@@ -67,7 +67,8 @@ note-reads = { $from ->
   }
 person-at-risk = Noted: { $name } is at higher risk, and I say it with the foods guidance names.
 confirm-at-risk = { $name } is at higher risk? Yes or no.
-which-nuts = If it is only one of these, say which.
+ask-which-nuts = Which nuts: tree nuts, peanuts, or both?
+allergen-name = { $allergen }
 can-eat-others = { $verdict ->
     [no] Nor { $names }.
     [usually] Rather not { $names } either.

@@ -10,7 +10,8 @@ confirm-person = { $allergens ->
   }
 person-at-risk = Anotado: { $name } tiene más riesgo, y lo diré con las comidas que nombra la guía.
 confirm-at-risk = ¿{ $name } tiene más riesgo? Sí o no.
-which-nuts = Si es solo uno de estos, di cuál.
+ask-which-nuts = ¿Cuáles: nueces, cacahuates, o ambos?
+allergen-name = { OURS($allergen) }
 ask-person = ¿Cómo se llama esa persona?
 near-person = ¿Quisiste decir { $name }? Sí o no.
 unknown-person = No conozco a nadie que se llame { $name }. Di: { $name } come aquí.

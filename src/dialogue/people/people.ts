@@ -85,13 +85,51 @@ export const dietsOf = ({ diets = [] }: Person): readonly string[] => diets;
 
 const capital = (name: string): string => name.replace(/(^|\s)\p{Ll}/gu, (letter) => letter.toUpperCase());
 
-/** "Nuts" were taken as both kinds: which it is, is hers to say. */
-const whichNuts = ({ asked }: Slots): Say[] => (asked === 'which-nuts' ? [say('which-nuts')] : []);
+const bothKinds = ['tree nuts', 'peanuts'] as const;
+
+/** "Nuts" were taken as both kinds: which it is, is hers to say, and both are kept until she does. */
+const askNuts = ({ asked }: Slots, { id, name }: Pick<Person, 'id' | 'name'>): { readonly next?: Act } =>
+  asked === 'which-nuts'
+    ? {
+        next: {
+          intent: 'add-person',
+          slots: { person: { words: name, candidates: [{ id, fit: 1 }] }, asked: 'nuts' },
+        },
+      }
+    : {};
+
+const whichNuts = (turn: Turn, { id, name }: Person): Reply => {
+  const kept = turn.picked.nuts;
+  const memory = { personId: id };
+  if (!kept)
+    return {
+      parts: [],
+      ask: {
+        slot: 'nuts',
+        question: say('ask-which-nuts'),
+        expecting: 'allergen',
+        choices: bothKinds.map((kind) => ({ ids: [kind], label: say('allergen-name', { allergen: kind }) })),
+        guess: bothKinds,
+        no: bothKinds,
+        unsure: bothKinds,
+      },
+      memory,
+    };
+  const told = say('person-watches', { name, allergens: list([...new Set(kept)]) });
+  const dropped = bothKinds.filter((kind) => !kept.includes(kind));
+  if (dropped.length === 0) return { parts: [told], memory };
+  return withChange(turn, amendPerson(turn, id, { removeAllergens: dropped }), (change) => ({
+    parts: [told],
+    changes: [change],
+    memory,
+  }));
+};
 
 export const addPerson: Handler = (act, turn) => {
   const { slots } = act;
   const { person, name } = personSaid(turn, slots);
   const allergens = slots.allergens ?? [];
+  if (person && slots.asked === 'nuts') return whichNuts(turn, person);
   if (person) {
     const diets = slots.diet ? [slots.diet] : [];
     const facts = slots.negated
@@ -137,9 +175,9 @@ export const addPerson: Handler = (act, turn) => {
           name: person.name,
           allergens: list(allergens),
         }),
-        ...whichNuts(slots),
       ],
       changes: [change],
+      ...askNuts(slots, person),
       doubt: say('confirm-person', {
         name: person.name,
         ...(allergens.length > 0 ? { allergens: list(allergens) } : {}),
@@ -160,9 +198,9 @@ export const addPerson: Handler = (act, turn) => {
       ...(slots.asked === 'risk' ? [say('person-at-risk', { name: named })] : []),
       ...(diets.length > 0 ? [say('person-eats', { name: named, diets: list(diets) })] : []),
       ...(allergens.length > 0 ? [say('person-watches', { name: named, allergens: list(allergens) })] : []),
-      ...whichNuts(slots),
     ],
     changes: [change],
+    ...askNuts(slots, { id: change.ops[0]!.id, name: named }),
     doubt:
       diets.length > 0
         ? say('confirm-person-eats', { name: named, diets: list(diets) })

@@ -88,6 +88,8 @@ const chooseById = (kitchen: Kitchen, mention: Mention, choices: readonly Choice
 export const choose = (turn: Turn, act: Act, choices: readonly Choice[]): Chosen => {
   const mention = mentionOf(act);
   const all = choices.flatMap(({ ids }) => ids);
+  const allergens = choices.filter(({ ids }) => ids.some((id) => act.slots.allergens?.includes(id)));
+  if (allergens.length > 0) return { chosen: allergens.flatMap(({ ids }) => ids) };
   switch (mention.pointer) {
     case 'all':
     case 'both':

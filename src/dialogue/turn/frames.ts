@@ -152,6 +152,7 @@ export const answerFrame = (work: Work, act: Act): Work | null => {
     return runAct(popped(work), { intent: 'continue', slots: {} });
   if (act.intent === 'yes') return agreed(work, frame);
   if (act.intent === 'no') return denied(work, frame);
+  if (act.intent === 'maybe' && frame.unsure) return settle(work, frame, frame.unsure);
   if (act.intent === 'maybe') return frame.kind === 'offer' ? refused(work, frame) : askAgain(work);
   if (frame.kind === 'offer' && act.intent === 'cancel') return refused(work, frame);
   if (frame.kind === 'offer' && takesUp(frame, act)) return agreed(work, frame);

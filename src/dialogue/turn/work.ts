@@ -257,6 +257,7 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
     whisperUntil: reply.whisperUntil === undefined ? next.state.whisperUntil : reply.whisperUntil,
     ...(reply.dropFrames ? { frames: [] } : {}),
   });
+  if (reply.next) return runAct(stated, reply.next);
   if (!reply.offer) return stated;
   const { question, act: offered, otherwise } = reply.offer;
   const frame: Frame = {

@@ -20,6 +20,22 @@ import type { Spot } from './spots.js';
 /** "Nuts" may be of trees or peanuts: both are watched for until somebody says which. */
 const groups = (value: string): readonly string[] => (value === 'nuts' ? ['tree nuts', 'peanuts'] : [value]);
 
+/** "Just peanuts", "both kinds, tree nuts and peanuts": allergens and no more, where it was asked which are meant. */
+export const allergensAnswered = (sentence: Sentence): Act | null => {
+  const all = spotsOf(sentence, 'allergen');
+  // "Tree nuts" are no nuts besides.
+  const spots = all.filter(
+    (one) => !all.some(({ from, to }) => from <= one.from && one.to <= to && to - from > one.to - one.from),
+  );
+  const rest = sentence.tokens.filter(
+    (word, at) =>
+      !spots.some(({ from, to }) => from <= at && at < to) &&
+      !['justthat', 'opening', 'pointer', 'noname'].some((kind) => isWord(sentence, kind, word)),
+  );
+  if (asks(sentence) || spots.length === 0 || rest.length > 0) return null;
+  return { intent: 'answer', slots: { allergens: named(spots) } };
+};
+
 /** Allergens named as such, and not as part of a food's longer name. */
 const allergenSpots = (sentence: Sentence): readonly Spot[] => {
   const foods = foodsIn(sentence);

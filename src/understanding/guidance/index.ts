@@ -9,7 +9,7 @@ import type { Act, HearingContext, Hypothesis, Understanding } from '../intents.
 import type { HouseholdNames } from '../names/api.js';
 import type { Understander } from '../understand.js';
 import { lexiconFor, normalise } from '../words/index.js';
-import { allergenActs, bothNuts } from './allergens.js';
+import { allergenActs, allergensAnswered, bothNuts } from './allergens.js';
 import { riskAct } from './at-risk.js';
 import { asks, has, onlySupposed, sentenceOf, type Sentence } from './sentence.js';
 import { guidanceAct, saysMore } from './question.js';
@@ -175,6 +175,8 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     const acts = base.readings[0]?.acts ?? [];
     const hazard = hazardAct(sentence, acts[0] ?? null);
     if (hazard) return readAs([hazard], said, tokens);
+    const answered = context.expecting === 'allergen' ? allergensAnswered(sentence) : null;
+    if (answered) return readAs([answered], said, tokens);
     const allergens = allergenActs(sentence, base.verdict === 'out-of-scope' ? [] : acts);
     if (allergens) return readAs(besideTold(acts, base, allergens), said, tokens);
     const asked = guidanceAct(sentence);
