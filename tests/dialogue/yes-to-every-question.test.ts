@@ -1,0 +1,247 @@
+/**
+ * Every yes-or-no question the dialogue can ask, kind by kind, with another thing in focus: "yes, <the deed> it"
+ * does what a plain "yes" does, and nothing to the other thing. The kinds come from the types: a new kind of change
+ * without a case here does not compile, and does not pass.
+ */
+import { readFileSync, readdirSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { decide, startConversation } from '../../src/dialogue/index.js';
+import type { Outcome } from '../../src/dialogue/index.js';
+import { applyChange, demoKitchen, livingItems } from '../../src/kitchen/index.js';
+import type { Item, Kitchen } from '../../src/kitchen/model.js';
+import {
+  type Act,
+  CHANGING_INTENTS,
+  type PlaceMention,
+  type Slots,
+  type Understanding,
+  emptyMention,
+  itMention,
+} from '../../src/understanding/intents.js';
+
+const clock = { now: '2026-05-14T23:00:00.000Z', timeZone: 'America/Chicago' };
+/** The demo kitchen, with a rack that holds nothing yet. */
+const demo: Kitchen = (() => {
+  const kitchen = demoKitchen(clock);
+  const counter = kitchen.places.get('place.counter')!;
+  const rack = { ...counter, id: 'place.rack', name: 'wire rack', aliases: [] };
+  return { ...kitchen, places: new Map(kitchen.places).set(rack.id, rack) };
+})();
+type Changing = (typeof CHANGING_INTENTS)[number];
+
+const heard = (verdict: Understanding['verdict'], act: Act): Understanding => ({
+  readings: [
+    { acts: [act], confidence: verdict === 'act' ? 0.97 : 0.5, heard: 'said so', normalised: 'said so' },
+  ],
+  margin: 1,
+  verdict,
+});
+
+const named = ({ id, name }: Item) => ({ ...emptyMention, words: name, candidates: [{ id, fit: 1 }] });
+const words = (said: string) => ({ ...emptyMention, words: said });
+const place = (id: string, fit = 1): PlaceMention => {
+  const { name } = demo.places.get(id)!;
+  return { words: name, candidates: [{ id, fit }], pointer: null, spot: null };
+};
+const itemCalled = (word: string): Item => livingItems(demo).find(({ name }) => name.includes(word))!;
+const markerWith = (used: boolean) => {
+  const on = new Set(livingItems(demo).flatMap(({ markerId }) => markerId ?? []));
+  const id = [...demo.markers.keys()].find((one) => on.has(one) === used)!;
+  return { ...emptyMention, words: 'marker', candidates: [{ id, fit: 1 }] };
+};
+
+/** One talk on the demo kitchen. Every talk names its records alike, so that two can be compared. */
+const talk = () => {
+  let kitchen: Kitchen = demo;
+  let conversation = startConversation();
+  let ids = 0;
+  const say = (verdict: Understanding['verdict'], act: Act): Outcome => {
+    const outcome = decide(
+      conversation,
+      { understanding: heard(verdict, act), touched: null, cutAt: null },
+      {
+        kitchen,
+        journal: [],
+        clock,
+        speaker: { personId: 'person.marta', deviceId: 'd', owner: true },
+        devices: [],
+        newId: () => `new-${(ids += 1)}`,
+      },
+    );
+    kitchen = outcome.changes.reduce(applyChange, kitchen);
+    conversation = outcome.conversation;
+    return outcome;
+  };
+  return { say };
+};
+
+/** What is asked: of a thing, its slots beside the thing; of nothing named, all slots. */
+type Case =
+  | { readonly of: 'item'; readonly slots: Slots; readonly subject?: string }
+  | { readonly of: 'none'; readonly slots: Slots }
+  /** Why no yes-or-no question is asked of it; that none is asked is checked. */
+  | { readonly of: 'unasked'; readonly slots: Slots; readonly why: string };
+
+const item = (slots: Slots = {}, subject?: string): Case => ({
+  of: 'item',
+  slots,
+  ...(subject ? { subject } : {}),
+});
+const none = (slots: Slots): Case => ({ of: 'none', slots });
+const unasked = (why: string, slots: Slots = {}): Case => ({ of: 'unasked', slots, why });
+const day = { day: '2026-05-13' };
+const person = (name: string) => ({ words: name, candidates: [] });
+
+const cases: Readonly<Record<Changing, readonly Case[]>> = {
+  'put-away': [none({ item: words('gumbo'), place: place('place.fridge.shelf2') })],
+  take: [item({ amount: { value: 1, unit: 'portion' } }, 'lentil stew')],
+  finish: [item({ how: 'used' }), item({ how: 'thrown out' }), item({ how: 'given away' })],
+  move: [item({ place: place('place.counter') })],
+  amend: [item({ dates: { opened: day } }), item({ caution: 'very hot pepper' })],
+  open: [item({}, 'sauerkraut')],
+  freeze: [item({ place: place('place.upright.basket1') }, 'spinach')],
+  thaw: [item({ place: place('place.fridge.shelf3') }, 'salmon')],
+  reheated: [item({}, 'lentil stew')],
+  'put-back': [unasked('nothing of the demo is out')],
+  split: [item({ number: 2 }, 'lentil stew')],
+  merge: [unasked('two things are named, and it asks which where one is')],
+  mark: [item({ marker: markerWith(false) }), item({ marker: markerWith(true) })],
+  unmark: [item({}, 'pesto')],
+  'add-marker': [none({ marker: { ...emptyMention, touch: { fastening: 'ring', texture: 'rubber' } } })],
+  'define-dots': [none({ dots: 6, counted: 'knot', words: 'for the neighbours' })],
+  'marker-note': [none({ marker: markerWith(true), words: 'washed by hand' })],
+  'build-place': [none({ placeKind: 'basket', number: 4, place: place('place.chest') })],
+  'rename-place': [none({ place: place('place.pantry.bin', 0.8), words: 'onion bin' })],
+  'remove-place': [none({ place: place('place.rack') })],
+  'buy-add': [none({ items: [words('oats')] })],
+  'buy-remove': [unasked('what stands on the list is named')],
+  'buy-clear': [none({})],
+  'buy-got': [none({})],
+  'add-person': [none({ person: person('Sade') }), none({ person: person('Sade'), allergens: ['sesame'] })],
+  'leave-note': [none({ person: person('Dele'), words: 'the soup is hers' })],
+  'set-timer': [none({ duration: 600 })],
+  'change-timer': [unasked('no timer runs')],
+  'cancel-timer': [unasked('no timer runs')],
+  'set-reminder': [none({ when: { day: '2026-05-15' }, time: '09:00', words: 'freeze the chicken' })],
+  'cancel-reminder': [unasked('none is set')],
+  'set-household': [none({ setting: 'watts', number: 1000 })],
+  'let-in': [unasked('nobody waits at the door')],
+  'rename-device': [unasked('this household has no devices')],
+  'remove-device': [unasked('this household has no devices')],
+  undo: [unasked('nothing was done yet')],
+  redo: [unasked('nothing was undone')],
+  tell: [unasked('a statement is put to the cook by the deeds it comes to')],
+};
+
+const other = itemCalled('salmon');
+const itemsIn = ({ changes }: Outcome): string[] =>
+  changes.flatMap(({ ops }) => ops.flatMap((op) => (op.kind === 'item' ? [op.id] : [])));
+const comesTo = ({ changes, effects }: Outcome): unknown => ({
+  ops: changes.map(({ verb, ops }) => ({ verb, ops })),
+  effects,
+});
+
+const ask = (intent: Changing, one: Case) => {
+  const subject = one.of === 'item' ? itemCalled(one.subject ?? 'spinach') : null;
+  const focus = subject && subject.id === other.id ? itemCalled('milk') : other;
+  const { say } = talk();
+  say('act', { intent: 'tell-about', slots: { item: named(focus) } });
+  const question = say('confirm', {
+    intent,
+    slots: { ...one.slots, ...(subject ? { item: named(subject) } : {}) },
+  });
+  return { say, question, subject, focus };
+};
+
+const kinds = Object.entries(cases) as [Changing, readonly Case[]][];
+const all = kinds.flatMap(([intent, of]) => of.map((one, at) => ({ intent, one, at })));
+
+describe('every kind of change', () => {
+  it('has a case', () => {
+    expect(Object.keys(cases).sort()).toEqual([...CHANGING_INTENTS].sort());
+  });
+
+  it.each(all.filter(({ one }) => one.of !== 'unasked'))(
+    '$intent $at: "yes, <the deed>" is the yes that was asked for',
+    ({ intent, one }) => {
+      const plain = ask(intent, one);
+      expect(plain.question.conversation.expecting).toBe('yes-no');
+      expect(plain.question.changes).toEqual([]);
+      const yes = plain.say('act', { intent: 'yes', slots: {} });
+      expect(yes.changes.length + yes.effects.length).toBeGreaterThan(0);
+      const pointers = plain.subject ? (['it', 'that', 'this'] as const) : [null];
+      for (const pointer of pointers) {
+        const again = ask(intent, one);
+        const slots: Slots = pointer ? { item: { ...itMention, pointer } } : {};
+        const done = again.say('act', { intent, slots });
+        expect(comesTo(done)).toEqual(comesTo(yes));
+        if (again.subject) {
+          expect(itemsIn(done)).toContain(again.subject.id);
+          expect(itemsIn(done)).not.toContain(again.focus.id);
+        }
+      }
+    },
+  );
+
+  it.each(all.filter(({ one }) => one.of === 'unasked'))(
+    '$intent: nothing to say yes to',
+    ({ intent, one }) => {
+      const { question } = ask(intent, one);
+      expect(question.conversation.expecting).not.toBe('yes-no');
+      expect(question.changes).toEqual([]);
+    },
+  );
+});
+
+/** Offers by their phrases, as the phrase files hold them: what leads to each, and its deed said back. */
+const offers: Readonly<
+  Record<string, { readonly lead: Act; readonly back: Act; readonly to: string } | { readonly why: string }>
+> = {
+  'offer-buy': {
+    lead: { intent: 'finish', slots: { item: named(itemCalled('milk')), how: 'used' } },
+    back: { intent: 'buy-add', slots: { item: itMention } },
+    to: itemCalled('milk').name,
+  },
+  'offer-throw-out': {
+    lead: {
+      intent: 'left-out',
+      slots: { item: named(itemCalled('lentil stew')), duration: 5 * 3600 },
+    },
+    back: { intent: 'finish', slots: { item: itMention, how: 'thrown out' } },
+    to: itemCalled('lentil stew').name,
+  },
+  'offer-declined': { why: 'the answer to a no' },
+  'offer-missing': { why: 'several foods at once, none of them "it"' },
+  'offer-remind': { why: 'of a plan: no thing is done anything to' },
+  'offer-shop': { why: 'begins a session' },
+  'offer-tell-place': { why: 'asks only' },
+  'offer-undo': { why: 'of the last change, whatever it was about' },
+};
+
+describe('every offer', () => {
+  it('has a case', () => {
+    const phrases = readdirSync('grammars/en/phrases').flatMap((file) =>
+      [...readFileSync(`grammars/en/phrases/${file}`, 'utf8').matchAll(/^(offer-[a-z-]+) =/gm)].map(
+        ([, name]) => name!,
+      ),
+    );
+    expect(Object.keys(offers).sort()).toEqual(phrases.sort());
+  });
+
+  it.each(Object.entries(offers).flatMap(([name, one]) => ('lead' in one ? [{ name, ...one }] : [])))(
+    '$name: the deed said back is done to what was offered',
+    ({ lead, back, to }) => {
+      const offered = () => {
+        const { say } = talk();
+        say('act', { intent: 'tell-about', slots: { item: named(other) } });
+        const asked = say('act', lead);
+        expect(asked.conversation.expecting).toBe('yes-no');
+        return say;
+      };
+      const done = offered()('act', back);
+      expect(comesTo(done)).toEqual(comesTo(offered()('act', { intent: 'yes', slots: {} })));
+      expect(JSON.stringify(done.changes)).toContain(to);
+      expect(itemsIn(done)).not.toContain(other.id);
+    },
+  );
+});
