@@ -5,7 +5,7 @@ export const addServeCommand = (program: Command): void => {
   program
     .command('serve')
     .description('Run the service. With nothing in the store yet, it serves a demo kitchen.')
-    .option('--demo', 'make the demo kitchen if it is not there, and print a token for it')
+    .option('--demo', 'make the demo kitchen if it is not there, and print a key for it')
     .action(async ({ demo }: { demo?: true }) => {
       const { serve } = await import('./serve/serve.js');
       await serve({ demo: demo === true });

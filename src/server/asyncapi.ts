@@ -65,7 +65,7 @@ export const asyncapiDocument = (): Record<string, unknown> => {
       messages: Object.fromEntries([...received, ...sent]),
       schemas: { ...clientParts, ...serverParts },
       securitySchemes: {
-        device: { type: 'http', scheme: 'bearer', description: 'A device token.' },
+        device: { type: 'http', scheme: 'bearer', description: 'The key of a device.' },
       },
     },
   };

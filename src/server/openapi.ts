@@ -43,7 +43,7 @@ export const openapi = fp(async (app) => {
       ],
       components: {
         securitySchemes: {
-          device: { type: 'http', scheme: 'bearer', description: 'A device token.' },
+          device: { type: 'http', scheme: 'bearer', description: 'The key of a device.' },
           page: { type: 'apiKey', in: 'cookie', name: 'tellshelf_session', description: 'A page’s session.' },
         },
       },

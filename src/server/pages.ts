@@ -51,7 +51,7 @@ export const sessions: FastifyPluginAsyncZod<Context> = async (app, { store, con
       schema: {
         tags: ['devices'],
         summary: 'Start a page’s session',
-        description: 'Trades a device token for an HttpOnly cookie and a token to send with changes.',
+        description: 'Trades the key of a device for an HttpOnly cookie and a token to send with changes.',
         body: z.strictObject({ token: z.string().max(200) }),
         response: { 200: z.strictObject({ csrfToken: z.string() }), '4xx': problem },
       },

@@ -4,7 +4,7 @@ import type { Problem } from '../../shared/wire/problem.js';
 export const PROBLEMS = {
   'malformed-json': { status: 400, title: 'The body is not JSON.' },
   'invalid-request': { status: 400, title: 'A part of the request is missing, unknown or out of bounds.' },
-  'not-identified': { status: 401, title: 'No valid device token came with the request.' },
+  'not-identified': { status: 401, title: 'No valid key of a device came with the request.' },
   'not-allowed': { status: 403, title: 'This device may not do that.' },
   'wrong-origin': { status: 403, title: 'Pages from that origin may not speak here.' },
   'csrf-token-missing': {

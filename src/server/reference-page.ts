@@ -104,7 +104,7 @@ const operation = (path: string, method: string, one: Operation): string => {
   const needs = one['x-needs'];
   return `<section><h3><code>${method.toUpperCase()} ${text(path)}</code></h3>
 <p><strong>${prose(one.summary ?? '')}.</strong> ${prose(one.description ?? '')} ${
-    needs === undefined ? 'No token is needed.' : `Needs a device that may <em>${text(needs)}</em>.`
+    needs === undefined ? 'No key is needed.' : `Needs a device that may <em>${text(needs)}</em>.`
   }</p>
 ${one.parameters?.length ? fields(parameters, 'In the address') : ''}
 ${one.requestBody ? fields(jsonOf(one.requestBody), 'Body') : ''}

@@ -36,9 +36,9 @@ const file = {
     { key: 'despensa', name: 'despensa', kind: 'pantry' },
   ],
   markers: [
-    { key: 'pinza', touch: { fastening: 'clip', shape: 'square' } },
+    { key: 'cuenta', touch: { fastening: 'bead', texture: 'wooden' } },
     { key: 'liga', touch: { fastening: 'band' } },
-    { key: 'punto', touch: { fastening: 'sticker', dots: 1 } },
+    { key: 'cuerda', touch: { fastening: 'string', dots: 1, counted: 'knot' } },
   ],
   items: [
     {
@@ -47,7 +47,7 @@ const file = {
       at: 'r2',
       amount: tub(2),
       touch: { size: 'large', container: 'tub', texture: 'plastic' },
-      marker: 'pinza',
+      marker: 'cuenta',
       dates: { made: -2 },
       preparations: [
         {
@@ -95,7 +95,7 @@ const file = {
       amount: tub(1),
       touch: { container: 'jar', size: 'large' },
       dates: { made: -1 },
-      marker: 'punto',
+      marker: 'cuerda',
     },
     {
       key: 'salsa',

@@ -48,11 +48,11 @@ describe('an evening in Spanish', () => {
     const { hear, ask, faults } = await talkingTo(spanishKitchen());
     expect(await hear('Buenas tardes')).toBe('Hola. ¿Qué hacemos?');
     expect(await hear('¿Dónde está el guiso de lentejas?')).toBe(
-      'El guiso de lentejas está en la segunda repisa del refrigerador, un envase grande de plástico con la pinza cuadrada.',
+      'El guiso de lentejas está en la segunda repisa del refrigerador, un envase grande de plástico con la cuenta de madera.',
     );
     expect(await hear('¿dónde están los frijoles negros?')).toBe(
       'Frijoles negros, hay dos. En la canasta izquierda del congelador, un envase chico. ' +
-        'En la primera repisa del refrigerador, un frasco grande con la calcomanía con un punto.',
+        'En la primera repisa del refrigerador, un frasco grande con la cuerda con un nudo.',
     );
     expect(await hear('el del congelador')).toBe(
       'Los frijoles negros están en la canasta izquierda del congelador, un envase chico.',

@@ -72,7 +72,7 @@ describe('finding', () => {
     ['cuánta leche tengo', { intent: 'count', item: 'leche' }],
     ['cuántos envases de guiso de lentejas hay', { intent: 'count', item: 'guiso de lentejas' }],
     ['¿Qué es esto?', { intent: 'whats-this' }],
-    ['qué es lo de la pinza cuadrada', { intent: 'whats-this' }],
+    ['qué es lo de la cuenta de madera', { intent: 'whats-this' }],
     ['cuéntame del guiso de lentejas', { intent: 'tell-about', item: 'guiso de lentejas' }],
     ['cómo llego a la salsa', { intent: 'how-to-reach', item: 'salsa verde' }],
     ['qué repisas hay en el refrigerador', { intent: 'places', at: 'refrigerador' }],

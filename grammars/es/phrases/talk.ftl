@@ -64,7 +64,7 @@ help-question = { $expecting ->
     [place] Di un lugar, como la segunda repisa del refrigerador, u olvídalo.
     [amount] Di cuánto: dos porciones, la mitad, todo. U olvídalo.
     [date] Di un día, como ayer o el viernes pasado. O di no sé.
-    [marker] Di cómo se siente: una pinza redonda, una calcomanía con un punto. U olvídalo.
+    [marker] Di cómo se siente: una cuenta de madera, una cuerda con un nudo. U olvídalo.
     [time] Di una hora o cuánto tiempo. U olvídalo.
    *[other] Dilo en pocas palabras, u olvídalo.
   }

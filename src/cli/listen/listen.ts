@@ -113,6 +113,6 @@ export const addListenCommand = (program: Command): void => {
     .option('--data <dir>', 'folder of the embedded store', '.data')
     .option('--household <id>', 'which household, when there are several')
     .option('--service <url>', 'ask a running service instead of the store here')
-    .option('--token <token>', 'this device’s token for that service')
+    .option('--token <token>', 'this device’s key for that service')
     .action((options: Options) => listen(options));
 };

@@ -4,7 +4,7 @@ import { CLOSE, OPEN } from '../marks.js';
 import type { Nouns } from './nouns.js';
 
 /**
- * "frasco grande de vidrio", "pinza cuadrada chica". Nouns first, then the rest from the inside
+ * "frasco grande de vidrio", "cuenta de madera chica". Nouns first, then the rest from the inside
  * out. Words without a phrase `touch-…` are the household's own: then all is said as recorded.
  */
 export const touchWords = (recorded: string, phrases: PhraseWords, nouns: Nouns): string => {

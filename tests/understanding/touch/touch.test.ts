@@ -15,8 +15,8 @@ const felt = (text: string): [Touch | undefined, string] => {
 describe('descriptions by touch', () => {
   it.each<[string, Touch]>([
     [
-      'the big jar with the square clip and one dot',
-      { size: 'large', container: 'jar', shape: 'square', fastening: 'clip', dots: 1 },
+      'the big jar with the star magnet and one notch',
+      { size: 'large', container: 'jar', shape: 'star', fastening: 'magnet', dots: 1, counted: 'notch' },
     ],
     ['the one with the sticker in the middle', { fastening: 'sticker', spot: 'middle of the lid' }],
     ['two rubber bands', { fastening: 'band', fastenings: 2 }],
@@ -24,7 +24,7 @@ describe('descriptions by touch', () => {
       'a glass jar with two elastic bands around the neck',
       { texture: 'glass', container: 'jar', fastening: 'band', fastenings: 2, spot: 'neck' },
     ],
-    ['one dot and a round clip', { dots: 1, shape: 'round', fastening: 'clip' }],
+    ['one dot and a round magnet', { dots: 1, shape: 'round', fastening: 'magnet' }],
     ['the one with no dots', { dots: 0 }],
     ['the one without any dots', { dots: 0 }],
     ['a bump dot on it', { dots: 1 }],
