@@ -39,21 +39,41 @@ const partIn = (words: string): Part | null => {
   return kind && number > 0 ? { kind, count: number } : null;
 };
 
-const bare = (words: string): string =>
-  words
-    .replace(/\b(a|an|the|one|i have|we have|i've got|got|my|there is|there's)\b/g, ' ')
-    .replace(/\s+/g, ' ')
-    .trim();
+/** What tells one fridge from another; any other word before the noun is talk, and part of no name. */
+const qualities = new Set(
+  `chest upright big bigger large small smaller little tall low second third spare mini old new main other drinks
+   beer wine garage basement cellar kitchen utility hall room corner top wall dry spice bread deep store storage
+   walk walk-in ice back front outside upstairs downstairs counter under left right cool cold food cake tin
+   vegetable fruit medicine glass wire cooling white black steel wooden metal`.split(/\s+/),
+);
+
+/** "Oh dear, right, the big chest freezer" is "big chest freezer"; null where no place is named. */
+const placeNamed = (words: string): string | null => {
+  const said = words.toLowerCase().match(/[\p{L}\d'-]+/gu) ?? [];
+  const noun = said.findLastIndex((word) => isPlace.test(word));
+  if (noun < 0) return null;
+  let first = noun;
+  while (first > 0 && qualities.has(said[first - 1]!) && !opensTalk(said, first - 1)) first -= 1;
+  return said.slice(first, noun + 1).join(' ');
+};
+
+/** "Right, fridge": at the head of what was said it opens the talk; "the right freezer" is a place. */
+const opensTalk = (said: readonly string[], at: number): boolean =>
+  (said[at] === 'right' || said[at] === 'left') && !/^(the|my|our|a)$/.test(said[at - 1] ?? '');
 
 const wholes = (words: string): { name: string; parts: Part[] }[] => {
   const found: { name: string; parts: Part[] }[] = [];
-  for (const piece of words.split(/,|\band\b/)) {
+  for (const piece of words.split(/[,.;!?]|\band\b/)) {
     const [head = '', ...tail] = piece.split(/\b(?:with|that has|which has)\b/);
     const loose = partIn(head);
     const last = found.at(-1);
-    if (loose && last) last.parts.push(loose);
-    else if (bare(head) !== '')
-      found.push({ name: bare(head), parts: tail.flatMap((of) => partIn(of) ?? []) });
+    if (loose) {
+      // "Four shelves" alone are of nothing yet: the next question asks how places are divided.
+      if (last) last.parts.push(loose);
+      continue;
+    }
+    const name = placeNamed(head);
+    if (name) found.push({ name, parts: tail.flatMap((of) => partIn(of) ?? []) });
   }
   return found;
 };
