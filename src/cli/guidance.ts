@@ -19,7 +19,7 @@ import { instantOf } from './wall-time.js';
 type Temperature = ReturnType<typeof temperatureOf>;
 
 interface Options {
-  readonly where: Safety.Where;
+  readonly where?: Safety.Where;
   readonly region?: Region | 'unset';
   readonly days?: number;
   readonly hours?: number;
@@ -116,22 +116,27 @@ const keeping: Answer = (food, options, clock, room) => {
     bestBefore: options.bestBefore,
   };
   for (const [kind, value] of Object.entries(given)) if (value !== undefined) dates[kind] = value;
-  return room.guidanceFor({
-    food: needed(food),
-    where: options.where,
-    region: regionOf(options),
-    state: stateOf(options),
-    opened: options.opened !== undefined,
-    thawed: options.thawed !== undefined,
-    days: options.days ?? null,
-    hours: options.hours ?? null,
-    dates: dates as Item['dates'],
-    oldestPart: options.oldestPart ?? null,
-    withinDaysOfOpening: options.withinOpening ?? null,
-    timesReheated: options.reheated ?? 0,
-    atRisk: options.atRisk === true,
-    clock,
-  });
+  const judge = (where: Safety.Where): Safety.Assessment =>
+    room.guidanceFor({
+      food: needed(food),
+      where,
+      region: regionOf(options),
+      state: stateOf(options),
+      opened: options.opened !== undefined,
+      thawed: options.thawed !== undefined,
+      days: options.days ?? null,
+      hours: options.hours ?? null,
+      dates: dates as Item['dates'],
+      oldestPart: options.oldestPart ?? null,
+      withinDaysOfOpening: options.withinOpening ?? null,
+      timesReheated: options.reheated ?? 0,
+      atRisk: options.atRisk === true,
+      clock,
+    });
+  // Nobody said where: no place is taken for granted.
+  const places: readonly Safety.Where[] = options.where ? [options.where] : ['fridge', 'freezer', 'pantry'];
+  const found = places.map((where) => judge(where));
+  return found.length === 1 ? found[0] : found;
 };
 
 const temperature: Answer = (food, options, _clock, room) => {
@@ -434,9 +439,12 @@ export const addGuidanceCommand = (program: Command): void => {
     .description('What published guidance says of one food: verdict, row and source.')
     .argument('[food...]', 'the food, as a cook names it')
     .addOption(
-      new Option('--where <place>', 'where it is kept')
-        .choices(['fridge', 'freezer', 'pantry', 'counter'])
-        .default('fridge'),
+      new Option('--where <place>', 'where it is kept; unset tells of each place').choices([
+        'fridge',
+        'freezer',
+        'pantry',
+        'counter',
+      ]),
     )
     .addOption(
       new Option('--region <region>', 'whose guidance; unset takes the stricter').choices([

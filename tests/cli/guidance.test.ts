@@ -18,6 +18,11 @@ const run = async (...args: string[]): Promise<string> => {
 afterEach(() => void vi.restoreAllMocks());
 
 describe('tellshelf guidance', () => {
+  it('takes no place for granted: each has its own finding', async () => {
+    const text = await run('chicken', '--raw', '--region', 'us');
+    for (const where of ['fridge', 'freezer', 'pantry']) expect(text).toContain(`Where: ${where}`);
+    expect(await run('chicken', '--where', 'fridge', '--region', 'us')).not.toContain('Where:');
+  });
   it('prints verdict, row and source', async () => {
     const text = await run('cooked', 'rice', '--where', 'fridge', '--days', '5', '--region', 'us');
     expect(text).toContain('Verdict: throw-out');
@@ -92,7 +97,9 @@ describe('tellshelf guidance', () => {
     [['--rows', '--region', 'uk'], 'rows id: uk-leftovers'],
   ])('%j: %s', async (args, expected) => expect(await run(...args)).toContain(expected));
   it('gives the whole finding as JSON', async () => {
-    const found = JSON.parse(await run('soup', '--days', '2', '--region', 'us', '--json'));
+    const found = JSON.parse(
+      await run('--where', 'fridge', 'soup', '--days', '2', '--region', 'us', '--json'),
+    );
     expect(found).toMatchObject({
       verdict: 'fine',
       row: { id: 'soups-stews', source: { agency: 'FoodSafety.gov', region: 'us', basis: 'copy' } },

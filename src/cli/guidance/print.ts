@@ -95,5 +95,13 @@ const general = (value: unknown, name: string): string[] => {
   );
 };
 
-export const linesOf = (found: unknown): string[] =>
-  typeof found === 'object' && found !== null && isAssessment(found) ? assessment(found) : general(found, '');
+const isAssessed = (found: unknown): found is Assessment =>
+  typeof found === 'object' && found !== null && isAssessment(found);
+
+/** A finding, or one for each place where nobody said which. */
+export const linesOf = (found: unknown): string[] => {
+  if (isAssessed(found)) return assessment(found);
+  if (Array.isArray(found) && found.length > 0 && found.every(isAssessed))
+    return found.flatMap((one) => [`Where: ${one.where ?? 'unknown'}`, ...assessment(one)]);
+  return general(found, '');
+};

@@ -42,6 +42,8 @@ export const leftOut: Handler = (act, turn) => {
   // "Overnight" and "all day" are no hour to record, but longer than any time allowed.
   const since = said ?? (slots.words === 'overnight' ? fromNow(turn.clock, -longTime) : null);
   const known = since !== null || slots.when === 'unknown';
+  // Only supposed, wished or denied: there is no hour to ask for, and the limit is what helps.
+  if (!known && slots.negated) return limitOf(turn, food, item);
   if (!known)
     return {
       parts: [],

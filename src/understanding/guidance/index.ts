@@ -11,7 +11,7 @@ import type { Understander } from '../understand.js';
 import { lexiconFor, normalise } from '../words/index.js';
 import { allergenActs, allergensAnswered, bothNuts } from './allergens.js';
 import { riskAct } from './at-risk.js';
-import { asks, has, onlySupposed, sentenceOf, type Sentence } from './sentence.js';
+import { asks, has, onlySupposed, sentenceOf, spotsOf, type Sentence } from './sentence.js';
 import { guidanceAct, saysMore } from './question.js';
 import { spotsIn } from './spots.js';
 import { hazardAct, urgentAct } from './urgent.js';
@@ -45,9 +45,17 @@ const telling = new Set([
 /** How sure the ear is of what it heard: it acts. */
 const sure = 0.95;
 
+/** "The stew was not left out". */
+const deniedOut = (sentence: Sentence): boolean =>
+  spotsOf(sentence, 'denied').some(({ to }) =>
+    spotsOf(sentence, 'at').some(({ value, from }) => value === 'counter' && from >= to && from - to <= 1),
+  );
+
 /** Acts that note something of food standing out; a sentence that only supposes it notes nothing. */
 const supposing = (act: Act, sentence: Sentence): Act =>
-  act.intent === 'left-out' && act.slots.asked === undefined && onlySupposed(sentence)
+  act.intent === 'left-out' &&
+  act.slots.asked === undefined &&
+  (onlySupposed(sentence) || deniedOut(sentence))
     ? { ...act, slots: { ...act.slots, negated: true } }
     : act;
 
