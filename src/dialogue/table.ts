@@ -46,6 +46,7 @@ import { goOn, unasked } from './talk/go-on.js';
 import { back, done, next, skipTo, startOver, stepsLeft } from './talk/steps.js';
 import {
   cancelReminder,
+  changeReminder,
   cancelTimer,
   changeTimer,
   reminders,
@@ -88,6 +89,7 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   'cancel-timer': cancelTimer,
   'set-reminder': setReminder,
   'cancel-reminder': cancelReminder,
+  'change-reminder': changeReminder,
   'set-household': setHousehold,
   'let-in': letIn,
   'rename-device': renameDevice,

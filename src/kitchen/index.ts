@@ -98,6 +98,7 @@ export {
 } from './changes/people.js';
 export {
   cancelReminder,
+  changeReminder,
   changeTimer,
   deliverReminder,
   openReminders,

@@ -19,8 +19,9 @@ import type { Change, Id, JournalEntry, Kitchen } from '../kitchen/model.js';
 import type { AroundSpeech, Answer, Listener, Spoken } from '../speech/index.js';
 import type { Device, DeviceDeed, Store, TurnStart } from '../store/port.js';
 import type { Clock, Instant } from '../terms/dates.js';
+import { openReminders } from '../kitchen/index.js';
 import type { HouseholdNames } from '../understanding/index.js';
-import type { StepsAtHand, Understanding } from '../understanding/intents.js';
+import type { ClockAtHand, StepsAtHand, Understanding } from '../understanding/intents.js';
 import type { TurnReply, TurnRequest } from '../../shared/wire/turn.js';
 import { language, type Tongue, type Tongues } from './tongues.js';
 import { fingerprint, idsOf } from './ids.js';
@@ -201,6 +202,10 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     };
   };
 
+  /** Timers and reminders by name: "the pasta one" is one of them. */
+  const clocksAtHand = ({ kitchen }: Surroundings): readonly ClockAtHand[] =>
+    openReminders(kitchen).flatMap(({ kind, label }) => (label === null ? [] : [{ kind, label }]));
+
   /**
    * What was said, in the speaker's tongue; where that makes nothing of it and the tongue beside it does,
    * it was said in that one, and is answered so.
@@ -221,6 +226,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
         locale: tongue.locale,
         expecting: earlier.expecting,
         steps: stepsHeardOf(earlier, tongue, surroundings),
+        clocks: clocksAtHand(surroundings),
       }),
     });
     const first = heardIn(own);

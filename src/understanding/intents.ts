@@ -43,6 +43,7 @@ export const CHANGING_INTENTS = [
   'cancel-timer',
   'set-reminder', // "remind me tomorrow to freeze the chicken"
   'cancel-reminder',
+  'change-reminder', // "push the dentist back to half ten"
   'set-household', // "my microwave is eight hundred watts", "use UK guidance", "summary at eight"
   'let-in', // "let in the device with code …": devices are no records of the kitchen, but losing one is a change
   'rename-device', // "call the kitchen speaker the window speaker"
@@ -466,6 +467,14 @@ export interface HearingContext {
   readonly expecting: Expectation;
   /** Steps being followed, when talk of them may be meant. */
   readonly steps?: StepsAtHand | null;
+  /** Timers and reminders that are running: what they are called is a name. */
+  readonly clocks?: readonly ClockAtHand[];
+}
+
+/** A timer that runs or a reminder that is to come. */
+export interface ClockAtHand {
+  readonly kind: 'timer' | 'reminder';
+  readonly label: string;
 }
 
 /** Guided steps, as they are spoken. */

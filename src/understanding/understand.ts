@@ -18,6 +18,7 @@ import type {
   Understanding,
 } from './intents.js';
 import { compoundActs } from './moves/compound.js';
+import { requestReading } from './moves/requests.js';
 import { isTold, toldReading } from './moves/search.js';
 import { stepsReading } from './moves/steps.js';
 import type { HouseholdNames } from './names/api.js';
@@ -273,6 +274,11 @@ export const createUnderstander = (
       context.steps && guesses[0] && !ofOther
         ? stepsReading(guesses[0], readings[0], meanings[0]?.best, reader, context.steps, context.locale)
         : null;
+    const request = without.includes('told')
+      ? null
+      : requestReading(guesses[0], readings[0], meanings[0]?.best, reader, context.clocks ?? []);
+    if (request && !(ofSteps && request.verdict !== 'act'))
+      return { readings: [request.reading, ...readings], margin: 1, verdict: request.verdict };
     if (ofSteps) return { readings: [ofSteps, ...readings], margin: 1, verdict: 'act' };
     const both = found || without.includes('told') ? null : bothIn(guesses[0], context, reader);
     if (both) return { readings: [both, ...readings], margin: 1, verdict: 'act' };

@@ -198,7 +198,9 @@ const narrow = (turn: Turn, mention: Mention, items: readonly Item[]): { items: 
     if (sized.length > 0) left = sized;
     else if (left.length > 0) failed = true;
   }
-  if (mention.maker) keep((item) => makerFits(item, mention.maker!));
+  // "Shepherd's pie" is a name, and no shepherd's.
+  const { maker } = mention;
+  if (maker) keep((item) => makerFits(item, maker) || foodWords(item.name).includes(foodWords(maker)[0] ?? ''));
   if (mention.diet) {
     // What is marked vegan is vegetarian, too.
     const fits = dietMarks(mention.diet.toLowerCase());

@@ -6,7 +6,7 @@ import type { Slots } from '../../understanding/intents.js';
 import { listDevices } from '../devices/list.js';
 import { withChange } from '../describe/refusals.js';
 import { type Handler, type Turn, clockTime, say, todayOf } from '../handler.js';
-import { lengthSetting, sounds } from '../talk/controls.js';
+import { lengthSetting, sounds, usualVoice } from '../talk/controls.js';
 import { instantAt } from '../timers/wall-time.js';
 
 type Wanted =
@@ -90,6 +90,7 @@ export const setHousehold: Handler = (act, turn) => {
   // How this listener is spoken to is no setting of the household.
   if (act.slots.setting === 'sounds') return sounds(act, turn);
   if (act.slots.setting === 'length') return lengthSetting(act, turn);
+  if (act.slots.setting === 'rate' || act.slots.setting === 'volume') return usualVoice(act, turn);
   const want = wanted(turn, act.slots);
   if (!want) return { parts: [say('settings-help')] };
   if ('ask' in want)

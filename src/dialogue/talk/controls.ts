@@ -7,7 +7,7 @@ import { count } from '../find/count.js';
 import { tellAbout } from '../find/whats-this.js';
 import { atOrdinal, findItems } from '../refer/items.js';
 import { summaryLines } from '../summary/lines.js';
-import { lengths } from '../state.js';
+import { lengths, usualListener } from '../state.js';
 import { cutIndex } from '../turn/broken-off.js';
 import { nextOf } from '../timers/wall-time.js';
 
@@ -221,6 +221,12 @@ export const lengthSetting: Handler = (act, turn) => {
   const length = lengths.find((one) => one === act.slots.words) ?? 'usual';
   return { parts: [say('length-now', { length })], listener: { ...turn.listener, length } };
 };
+
+/** "Back to your normal speed". */
+export const usualVoice: Handler = (act, turn) =>
+  act.slots.setting === 'rate'
+    ? speaking(turn, { rate: usualListener.rate }, 'usual-speed')
+    : speaking(turn, { volume: usualListener.volume, whisper: false }, 'usual-volume');
 
 /** Letter by letter: what was named, else what the last answer was about. */
 export const spell: Handler = (act, turn) => {

@@ -1,6 +1,7 @@
 /** Timers and reminders by voice. */
 import {
   cancelReminder as cancelChange,
+  changeReminder as changeReminderChange,
   changeTimer as changeTimerChange,
   foodKey,
   openReminders,
@@ -71,6 +72,12 @@ const timersMeant = (turn: Turn, slots: Slots, kind: Reminder['kind']): readonly
   const settled = (turn.picked.timer ?? []).flatMap((id) => turn.kitchen.reminders.get(id) ?? []);
   if (settled.length > 0) return settled;
   const open = openReminders(turn.kitchen, kind);
+  const last = open.find(({ id }) => id === turn.memory.reminderId);
+  if (slots.item?.pointer === 'all') {
+    const kept = foodKey(slots.not?.words ?? '');
+    return kept === '' ? open : open.filter((one) => !foodKey(one.label ?? '').includes(kept));
+  }
+  if (slots.item?.pointer && last && !slots.words) return [last];
   const label = labelOf(turn, slots);
   if (label) {
     const words = foodKey(label);
@@ -78,13 +85,12 @@ const timersMeant = (turn: Turn, slots: Slots, kind: Reminder['kind']): readonly
       (one) =>
         one.label !== null && (foodKey(one.label).includes(words) || words.includes(foodKey(one.label))),
     );
-    if (fits.length > 0 || slots.words) return fits;
+    // One that nobody named may be called anything; another's name is not its own.
+    if (fits.length > 0 || slots.words || open.some((one) => one.label !== null)) return fits;
   }
-  if (slots.item?.pointer === 'all') return open;
   const at = slots.ordinal ?? slots.item?.ordinal;
   if (at) return open.slice(at - 1, at);
-  const last = open.find(({ id }) => id === turn.memory.reminderId);
-  return slots.item?.pointer && last ? [last] : open;
+  return open;
 };
 
 const oneTimer = (turn: Turn, slots: Slots, kind: Reminder['kind']): { got: Reminder } | { reply: Reply } => {
@@ -130,9 +136,24 @@ export const changeTimer: Handler = (act, turn) => {
   });
 };
 
+/** "Cancel them all but the rice": one change, each said back. */
+const cancelAll = (turn: Turn, kind: Reminder['kind'], many: readonly Reminder[]): Reply => {
+  const changes = many.flatMap(({ id }) => {
+    const change = cancelChange(turn, id);
+    return 'refused' in change ? [] : [change];
+  });
+  return {
+    parts: many.map((one) => say('timer-cancelled', { kind, ...named(one) })),
+    changes,
+    doubt: say('confirm-cancel-timer', { kind }),
+  };
+};
+
 const cancelOf =
   (kind: Reminder['kind']): Handler =>
   (act, turn) => {
+    const many = act.slots.item?.pointer === 'all' ? timersMeant(turn, act.slots, kind) : [];
+    if (many.length > 1) return cancelAll(turn, kind, many);
     const found = oneTimer(turn, act.slots, kind);
     if ('reply' in found) return found.reply;
     return withChange(turn, cancelChange(turn, found.got.id), (change) => ({
@@ -217,6 +238,37 @@ export const setReminder: Handler = (act, turn) => {
     changes: [change],
     doubt: say('confirm-reminder', { label, ...whenWords(turn, due) }),
     memory: { reminderId: change.ops[0]!.id },
+  }));
+};
+
+/** "Push the dentist back to half ten": the day stays unless another is said. */
+export const changeReminder: Handler = (act, turn) => {
+  const found = oneTimer(turn, act.slots, 'reminder');
+  if ('reply' in found) return found.reply;
+  const { got } = found;
+  const { slots } = act;
+  const on = { day: dayOf(got.due, turn.clock.timeZone) };
+  // "Make it half eight", of one in the evening: the half of the day it was in.
+  const near = slots.time
+    ? bothHalves(slots.time, turn.heard)
+        .map((time) => instantAt(on.day, time, turn.clock.timeZone))
+        .sort(
+          (a, b) =>
+            Math.abs(Date.parse(a) - Date.parse(got.due)) - Math.abs(Date.parse(b) - Date.parse(got.due)),
+        )
+        .find((at) => at > turn.clock.now)
+    : undefined;
+  const due = slots.when || !near ? dueOf(turn, slots) : near;
+  if (!due)
+    return {
+      parts: [],
+      ask: { slot: 'time', question: say('ask-remind-when', { label: got.label ?? '' }), expecting: 'time' },
+    };
+  return withChange(turn, changeReminderChange(turn, got.id, due), (change) => ({
+    parts: [say('reminder-set', { label: got.label ?? '', ...whenWords(turn, due) })],
+    changes: [change],
+    doubt: say('confirm-reminder', { label: got.label ?? '', ...whenWords(turn, due) }),
+    memory: { reminderId: got.id },
   }));
 };
 

@@ -76,6 +76,16 @@ export const changeTimer = (
   ]);
 };
 
+/** Another instant for a reminder. Refused: unknown-reminder, in-the-past. */
+export const changeReminder = (doing: Doing, reminderId: Id, due: Instant): Result => {
+  const reminder = doing.kitchen.reminders.get(reminderId);
+  if (!reminder || reminder.deliveredAt !== null) return refuse('unknown-reminder', { ids: [reminderId] });
+  if (due <= doing.clock.now) return refuse('in-the-past');
+  return change('set', reminder.label === null ? [] : [reminder.label], [
+    op('reminder', reminderId, reminder, { ...reminder, due }),
+  ]);
+};
+
 /** Refused: unknown-reminder. */
 export const cancelReminder = (doing: Doing, reminderId: Id): Result => {
   const reminder = doing.kitchen.reminders.get(reminderId);

@@ -19,7 +19,7 @@ import {
   namedMention,
   pointed,
 } from '../meaning-parts.js';
-import type { Chunk } from './api.js';
+import type { Chunk, Span } from './api.js';
 import { movesLexicon, type MovesLexicon } from './lexicon.js';
 
 const costs = {
@@ -53,8 +53,9 @@ const costs = {
 /** The longest open name, in words. */
 const longestOpen = 4;
 
-interface Offer {
-  readonly chunk: Chunk;
+/** A constituent that may stand there, and what it costs. */
+export interface Offer<T extends Span = Chunk> {
+  readonly chunk: T;
   readonly cost: number;
 }
 
@@ -73,6 +74,24 @@ type Finder = (
   rules: DynamicRules,
   lexicon: MovesLexicon,
 ) => readonly Offer[];
+
+/** The cheapest cover of the words by what stands at each position, in order: every token lies in just one piece. */
+export const cheapestCover = <T extends Span>(
+  length: number,
+  offersAt: (from: number) => readonly Offer<T>[],
+): { readonly pieces: readonly T[]; readonly cost: number } => {
+  const best: { cost: number; last: T | null; before: number }[] = [{ cost: 0, last: null, before: -1 }];
+  for (let to = 1; to <= length; to += 1) best.push({ cost: Infinity, last: null, before: -1 });
+  for (let from = 0; from < length; from += 1)
+    for (const { chunk, cost } of offersAt(from)) {
+      const there = best[chunk.to]!;
+      const sum = best[from]!.cost + cost;
+      if (sum < there.cost - 1e-9) best[chunk.to] = { cost: sum, last: chunk, before: from };
+    }
+  const pieces: T[] = [];
+  for (let at = length; at > 0; at = best[at]!.before) pieces.unshift(best[at]!.last!);
+  return { pieces, cost: best[length]!.cost };
+};
 
 const byRule =
   (uri: string, make: (value: SemanticValue, from: number, to: number) => Offer | null): Finder =>
@@ -244,6 +263,13 @@ const days: Finder = (tokens, from, rules) => {
   });
 };
 
+/** Everything that names or measures something, at one position, whatever the sentence is about. */
+export const constituentsAt = (
+  tokens: readonly string[],
+  from: number,
+  rules: DynamicRules,
+): readonly Offer[] => [...things, ...simple, days].flatMap((find) => find(tokens, from, rules));
+
 const words =
   (lexicon: MovesLexicon): Finder =>
   (tokens, from) =>
@@ -399,23 +425,16 @@ export const chunksOf = (
   const found = findersFor(language);
   const lexicon = movesLexicon(language);
   if (!found || !lexicon) return null;
-  const best: { cost: number; last: Chunk | null; before: number }[] = [{ cost: 0, last: null, before: -1 }];
-  for (let to = 1; to <= tokens.length; to += 1) best.push({ cost: Infinity, last: null, before: -1 });
-  for (let from = 0; from < tokens.length; from += 1) {
-    const here = best[from]!;
-    const take = (chunk: Chunk, cost: number): void => {
-      const there = best[chunk.to]!;
-      const sum = here.cost + cost;
-      if (sum < there.cost - 1e-9) best[chunk.to] = { cost: sum, last: chunk, before: from };
-    };
-    take({ kind: 'unknown', from, to: from + 1, word: tokens[from]! }, costs.unknown);
-    for (const find of found)
-      for (const { chunk, cost } of find(tokens, from, rules, lexicon))
-        take(chunk, cost + pauseCost(chunk, pauses));
-  }
-  const chunks: Chunk[] = [];
-  for (let at = tokens.length; at > 0; at = best[at]!.before) chunks.unshift(best[at]!.last!);
-  return { chunks, cost: best[tokens.length]!.cost };
+  const { pieces, cost } = cheapestCover<Chunk>(tokens.length, (from) => [
+    { chunk: { kind: 'unknown', from, to: from + 1, word: tokens[from]! }, cost: costs.unknown },
+    ...found.flatMap((find) =>
+      find(tokens, from, rules, lexicon).map(({ chunk, cost }) => ({
+        chunk,
+        cost: cost + pauseCost(chunk, pauses),
+      })),
+    ),
+  ]);
+  return { chunks: pieces, cost };
 };
 
 /** "The middle", after a shelf was named: the same kind of part. Null where that names no place. */

@@ -1,0 +1,97 @@
+/**
+ * Requests that are neither questions about food nor statements of it, in any wording: each frame knows by a word
+ * or two what it is about, and takes its values from the constituents wherever they stand. What no frame takes is
+ * counted, and too much of it makes no request.
+ */
+import type { Guess } from '../guesses.js';
+import {
+  CHANGING_INTENTS,
+  type Act,
+  type ClockAtHand,
+  type Intent,
+  type Interpretation,
+  type Understanding,
+} from '../intents.js';
+import type { Reader } from '../readings.js';
+import { bitsOf, is, type Bit, type Frame, type Made } from './requests/bits.js';
+import { requestWords } from './requests/lexicon.js';
+import { meaningsFrame } from './requests/meanings.js';
+import { remindersFrame } from './requests/reminders.js';
+import { settingFrames } from './requests/settings.js';
+import { timersFrame } from './requests/timers.js';
+
+/** The first that makes something of it has it: what is told apart by one word comes first. */
+const frames: readonly Frame[] = [meaningsFrame, remindersFrame, timersFrame, ...settingFrames];
+
+/** A rule's reading this likely (natural logarithm) stands, unless it does less. */
+const sureRule = -1;
+const sureAct = 0.9;
+const sureAsk = 0.6;
+/** So many words beside the request are talk to somebody else, or a reason given. */
+const mostLeft = 4;
+
+const changing: ReadonlySet<Intent> = new Set(CHANGING_INTENTS);
+
+/** What never is passed over: a denial, a condition, a figure. */
+const weighs = (bit: Bit): boolean => is(bit, 'not', 'if', 'keep') || ['number', 'amount', 'span'].includes(bit.kind);
+
+/** Words that say something and that the frame did not take: fillers, asides and what follows a reason are none. */
+const leftOf = (bits: readonly Bit[], { used }: Made): { words: number; weighty: boolean } => {
+  let words = 0;
+  let weighty = false;
+  bits.forEach((bit, at) => {
+    if (used.has(bit.from) || is(bit, 'fill', 'aside', 'repair', 'lasting', 'what-to')) return;
+    words += bit.to - bit.from;
+    const mended = bits.slice(at + 1, at + 4).some((next) => is(next, 'repair', 'aside'));
+    weighty ||= weighs(bit) && !mended;
+  });
+  return { words, weighty };
+};
+
+const same = (one: readonly Act[], other: readonly Act[]): boolean =>
+  one.length === other.length && one.every(({ intent }, at) => intent === other[at]!.intent);
+
+/** How much the acts hold. */
+const weightOf = (acts: readonly Act[]): number =>
+  acts.reduce(
+    (sum, { slots: { item, words, ...slots } }) =>
+      sum + Object.keys(slots).length + ((item ?? words) === undefined ? 0 : 1),
+    acts.length,
+  );
+
+export const requestReading = (
+  guess: Guess | undefined,
+  parsed: Interpretation | undefined,
+  score: number | undefined,
+  reader: Reader,
+  clocks: readonly ClockAtHand[],
+): { readonly reading: Interpretation; readonly verdict: Understanding['verdict'] } | null => {
+  const words = requestWords(reader.language);
+  if (!guess || !words) return null;
+  const tokens = guess.said;
+  const says = (word: string, list: string): boolean => words.longestAt([word], 0)?.value.has(list) === true;
+  const bits = bitsOf(tokens, reader.rules, words, clocks);
+  for (const frame of frames) {
+    const made = frame({ bits, tokens, clocks, expecting: reader.expecting, says });
+    if (!made || made.acts.length === 0) continue;
+    const left = leftOf(bits, made);
+    if (left.words > Math.max(1, Math.min(mostLeft, made.used.size))) return null;
+    const sure = parsed && score !== undefined && score >= sureRule;
+    const less = weightOf(made.acts) - (sure ? weightOf(parsed.acts) : 0);
+    // What is running by that name is likelier meant than a food of it.
+    const running = bits.some((bit) => bit.kind === 'clock' && made.used.has(bit.from));
+    if (sure && (same(parsed.acts, made.acts) || running ? less < 0 : less <= 0)) return null;
+    const changes = made.acts.some(({ intent }) => changing.has(intent));
+    const clear = !changes || !(left.weighty || left.words > 2);
+    return {
+      reading: {
+        acts: made.acts,
+        confidence: clear ? sureAct : sureAsk,
+        heard: guess.heard,
+        normalised: guess.tokens.join(' '),
+      },
+      verdict: clear ? 'act' : 'confirm',
+    };
+  }
+  return null;
+};

@@ -1,0 +1,76 @@
+/** What dots mean here: asked, told, or told anew. */
+import type { Touch } from '../../../terms/touch.js';
+import type { Bit, Frame, Request } from './bits.js';
+import { classed, figureOf, is, ofKind, some, wordsIn } from './bits.js';
+
+/** How many dots, knots or ridges are spoken of. */
+const dotsIn = ({
+  bits,
+  tokens,
+  says,
+}: Request): {
+  count: number | null;
+  counted?: Touch['counted'] | undefined;
+  bits: readonly Bit[];
+} | null => {
+  for (const [at, bit] of bits.entries()) {
+    if (bit.kind === 'marker') {
+      const { dots, fastening, shape, counted } = bit.mention.touch ?? {};
+      const raised = dots !== undefined || says(tokens[bit.to - 1]!, 'dots');
+      if (raised && fastening === undefined && shape === undefined)
+        return { count: dots ?? null, counted, bits: [bit] };
+    }
+    if (is(bit, 'dots')) {
+      const before = bits[at - 1];
+      const count = figureOf(before);
+      return before && count !== null ? { count, bits: [before, bit] } : { count: null, bits: [bit] };
+    }
+  }
+  return null;
+};
+
+const trailing = new Set([
+  'please',
+  'thanks',
+  'now',
+  'instead',
+  'yeah',
+  'okay',
+  'from',
+  'on',
+  'love',
+  'mate',
+]);
+
+export const meaningsFrame: Frame = (request) => {
+  const { bits, tokens } = request;
+  const dots = dotsIn(request);
+  if (!dots) return null;
+  const kind = dots.counted === undefined ? {} : { counted: dots.counted };
+  const means = classed(bits, 'means');
+  const asks = classed(bits, 'wh', 'again');
+  const reminds = classed(bits, 'remind');
+  // "What five knots is": of nothing but them.
+  const alone = bits.every((bit) => dots.bits.includes(bit) || is(bit, 'fill', 'wh'));
+  if (
+    asks.some((bit) => is(bit, 'wh')) &&
+    (means.length > 0 || some(bits, 'again') || reminds.length > 0 || alone)
+  ) {
+    if (ofKind(bits, 'thing').some(({ fit }) => fit > 0)) return null;
+    const slots = { asked: 'dots', ...(dots.count === null ? {} : { dots: dots.count }), ...kind };
+    return {
+      acts: [{ intent: 'markers', slots }],
+      used: wordsIn([...asks, ...means, ...dots.bits, ...reminds]),
+    };
+  }
+  const last = means.at(-1);
+  if (!last || asks.length > 0 || dots.count === null || dots.bits[0]!.from > last.from) return null;
+  let to = tokens.length;
+  while (to > last.to && trailing.has(tokens[to - 1]!)) to -= 1;
+  const words = tokens.slice(last.to, to).join(' ');
+  if (words === '') return null;
+  return {
+    acts: [{ intent: 'define-dots', slots: { dots: dots.count, words, ...kind } }],
+    used: new Set(tokens.map((_, at) => at).filter((at) => at >= dots.bits[0]!.from)),
+  };
+};

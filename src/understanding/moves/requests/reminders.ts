@@ -1,0 +1,148 @@
+/** Reminders: what about, and when, said in any order; one that is set, put off or dropped. */
+import type { Act, SaidDate, Slots } from '../../intents.js';
+import { pointed } from '../../meaning-parts.js';
+import { classed, figureOf, is, ofKind, some, wordsIn, type Bit, type Frame, type Request } from './bits.js';
+
+const partsOfDay = ['morning', 'afternoon', 'evening', 'night'] as const;
+type PartOfDay = (typeof partsOfDay)[number];
+/** When a part of the day is named and no hour: our own choice. */
+const usualHour: Record<PartOfDay, string> = {
+  morning: '09:00',
+  afternoon: '14:00',
+  evening: '18:00',
+  night: '20:00',
+};
+
+const inPart = (time: string, part: PartOfDay | undefined): string => {
+  const [hours = 0, minutes = '00'] = [Number(time.split(':')[0]), time.split(':')[1]];
+  const late = part !== undefined && part !== 'morning';
+  const right = late && hours < 12 ? hours + 12 : part === 'morning' && hours >= 12 ? hours - 12 : hours;
+  return `${String(right).padStart(2, '0')}:${minutes}`;
+};
+
+/** "Tomorrow morning" names a part of the day, too. */
+const partIn = ({ bits, tokens }: Request): { part: PartOfDay; bit: Bit } | null => {
+  for (const bit of bits) {
+    const part = partsOfDay.find((name) => is(bit, name));
+    if (part) return { part, bit };
+    const last = bit.kind === 'day' || bit.kind === 'time' ? tokens.slice(bit.from, bit.to).join(' ') : '';
+    const within = partsOfDay.find((name) => last.split(' ').includes(name));
+    if (within) return { part: within, bit };
+    if (last.split(' ').includes('tonight')) return { part: 'night', bit };
+  }
+  return null;
+};
+
+interface When {
+  readonly slots: Pick<Slots, 'when' | 'time' | 'duration'>;
+  readonly bits: readonly Bit[];
+}
+
+const isBefore = (bit: Bit | undefined, tokens: readonly string[], words: readonly string[]): boolean =>
+  bit !== undefined && bit.to - bit.from === 1 && words.includes(tokens[bit.from]!);
+
+const whenIn = (request: Request): When => {
+  const { bits, tokens } = request;
+  const [day] = ofKind(bits, 'day');
+  const times = ofKind(bits, 'time');
+  // "At nine": an hour by its preposition alone; after a slip, the last of them.
+  const hours = bits.flatMap((bit, at) => {
+    const value = figureOf(bit);
+    const hourly = value !== null && Number.isInteger(value) && value >= 1 && value <= 24;
+    const before = bits[at - 1];
+    const led = isBefore(before, tokens, ['at', 'around', 'about', 'by']) || is(before, 'to', 'repair');
+    return hourly && (led || is(bits[at + 1], ...partsOfDay) || before?.kind === 'day')
+      ? [{ ...bit, value }]
+      : [];
+  });
+  const clock = times.at(-1);
+  const hour = clock ? undefined : hours.at(-1);
+  const part = partIn(request);
+  const [span] = ofKind(bits, 'span');
+  const at = clock?.time ?? (hour ? `${String(hour.value % 24).padStart(2, '0')}:00` : null);
+  if (span && !at && !day) return { slots: { duration: span.seconds }, bits: [span] };
+  const time = at ? inPart(at, part?.part) : part ? usualHour[part.part] : undefined;
+  const when: SaidDate | undefined = day?.future;
+  return {
+    slots: { ...(when ? { when } : {}), ...(time ? { time } : {}) },
+    bits: [...(day ? [day] : []), ...times, ...hours, ...(part ? [part.bit] : [])],
+  };
+};
+
+/** Words that only lead to the hour: "at", "in", "by". */
+const leadsToWhen = new Set(['at', 'on', 'in', 'by', 'around', 'about', 'for', 'the', 'come']);
+const around = new Set(
+  (
+    'to about that for in on of and the please yes yeah no thanks thank ta cheers okay ok so will you love mate ' +
+    'dear darling right um uh er can could would oh well now'
+  ).split(' '),
+);
+
+/** What it is about: all that is not the asking and not the hour, as it was said. */
+const textOf = (request: Request, taken: readonly Bit[]): { words: string; at: readonly number[] } | null => {
+  const { bits, tokens } = request;
+  const gone = new Set(wordsIn(taken));
+  for (const bit of taken) {
+    let at = bits.findIndex(({ from }) => from === bit.from) - 1;
+    while (at >= 0 && leadsToWhen.has(tokens[bits[at]!.from]!) && bits[at]!.to - bits[at]!.from === 1) {
+      if (bit.kind !== 'word' || is(bit, ...partsOfDay)) gone.add(bits[at]!.from);
+      at -= 1;
+    }
+  }
+  let left = tokens.map((_, at) => at).filter((at) => !gone.has(at));
+  for (;;) {
+    const lead = [...bits].find((bit) => bit.from === left[0] && is(bit, 'what-to'));
+    if (lead) left = left.filter((at) => at >= lead.to);
+    else if (left.length > 0 && around.has(tokens[left[0]!]!)) left = left.slice(1);
+    else break;
+  }
+  while (left.length > 0 && around.has(tokens[left.at(-1)!]!)) left = left.slice(0, -1);
+  return left.length > 0 ? { words: left.map((at) => tokens[at]!).join(' '), at: left } : null;
+};
+
+/** One that is set already: by its name, or "the reminder". */
+const known = ({ bits, clocks, expecting }: Request): { slots: Slots; bits: readonly Bit[] } | null => {
+  const named = ofKind(bits, 'clock').filter(({ clock }) => clock.kind === 'reminder');
+  const word = classed(bits, 'reminder-word');
+  if (!clocks.some(({ kind }) => kind === 'reminder')) return null;
+  if (named.length > 0) return { slots: { words: named[0]!.clock.label }, bits: [...named, ...word] };
+  // "Actually call it ten", of the one set just now.
+  const justSet = expecting === 'day-or-hour' && some(bits, 'repair', 'change') && !some(bits, 'wh', 'timer');
+  return word.length > 0 || justSet ? { slots: { item: pointed('it') }, bits: word } : null;
+};
+
+export const remindersFrame: Frame = (request) => {
+  const { bits } = request;
+  const when = whenIn(request);
+  const one = known(request);
+  const told = Object.keys(when.slots).length > 0;
+  if (one && !classed(bits, 'remind').some((bit) => !is(bit, 'reminder-word'))) {
+    const drops = classed(bits, 'cancel');
+    if (drops.length > 0 && !told)
+      return {
+        acts: [{ intent: 'cancel-reminder', slots: one.slots }],
+        used: wordsIn([...one.bits, ...drops]),
+      };
+    const moves = classed(bits, 'change', 'repair');
+    if (moves.length > 0 && told) {
+      const acts: Act[] = [{ intent: 'change-reminder', slots: { ...one.slots, ...when.slots } }];
+      return { acts, used: wordsIn([...one.bits, ...when.bits, ...moves, ...classed(bits, 'to', 'back')]) };
+    }
+    return null;
+  }
+  const heads = classed(bits, 'remind');
+  const [head] = heads;
+  if (!head) return null;
+  const next = bits[bits.indexOf(head) + 1];
+  // "Remind me what it was" asks; "remind Sam" is for Sam.
+  if (is(next, 'wh', 'not', 'if') || next?.kind === 'person') return null;
+  if (some(bits, 'wh') && !some(bits, 'what-to')) return null;
+  const text = textOf(request, [...heads, ...when.bits]);
+  if (!text) return null;
+  // "Remind me about it later" is of what was spoken of.
+  if (text.at.length === 1 && ['it', 'that', 'this', 'later'].includes(text.words)) return null;
+  return {
+    acts: [{ intent: 'set-reminder', slots: { words: text.words, ...when.slots } }],
+    used: new Set([...wordsIn([...heads, ...when.bits]), ...text.at]),
+  };
+};

@@ -1,0 +1,191 @@
+/** Timers: several in one breath, each with its name; which of those running is stopped, kept or changed. */
+import { emptyMention, type Act, type Mention, type Slots } from '../../intents.js';
+import { pointed } from '../../meaning-parts.js';
+import {
+  classed,
+  figureOf,
+  is,
+  ofKind,
+  some,
+  wordsIn,
+  type Bit,
+  type BitOf,
+  type Frame,
+  type Request,
+} from './bits.js';
+
+interface Named {
+  readonly slots: Pick<Slots, 'item' | 'words'>;
+  readonly bit: Bit;
+}
+
+/** What a timer is called: a food, a running one's own name, or a word after "for". */
+const namesIn = ({ bits, tokens }: Request): readonly Named[] =>
+  bits.flatMap((bit, at): Named[] => {
+    if (bit.kind === 'clock' && bit.clock.kind === 'timer')
+      return [{ slots: { words: bit.clock.label }, bit }];
+    if (bit.kind === 'thing') return [{ slots: { item: bit.mention }, bit }];
+    // "For the oven": a word nobody knows, of what it is for.
+    const before = bits[at - 1];
+    const beyond = bits[at - 2];
+    const forIt =
+      before &&
+      (tokens[before.from] === 'for' || (is(before, 'fill') && beyond && tokens[beyond.from] === 'for'));
+    return bit.kind === 'unknown' && forIt ? [{ slots: { words: bit.word }, bit }] : [];
+  });
+
+const hour = 3600;
+
+/** How long each is, with slips put right: "ten minutes, no, make it twelve". */
+const lengthsIn = ({ bits, tokens }: Request): readonly { seconds: number; bits: readonly Bit[] }[] => {
+  const lengths: { seconds: number; bits: Bit[] }[] = [];
+  bits.forEach((bit, at) => {
+    const mends = [bits[at - 1], bits[at - 2]].some((before) => is(before, 'repair'));
+    const last = lengths.at(-1);
+    const figure = figureOf(bit);
+    if (bit.kind === 'span') {
+      if (mends && last) lengths[lengths.length - 1] = { seconds: bit.seconds, bits: [...last.bits, bit] };
+      else lengths.push({ seconds: bit.seconds, bits: [bit] });
+    } else if (figure !== null && last) {
+      const seconds = figure * (last.seconds % hour === 0 ? hour : 60);
+      if (mends) lengths[lengths.length - 1] = { seconds, bits: [...last.bits, bit] };
+      // "Six minutes for the eggs and ten for the rice".
+      else if (tokens[bit.to] === 'for' || at === bits.length - 1) lengths.push({ seconds, bits: [bit] });
+    }
+  });
+  return lengths;
+};
+
+type Verb = 'set' | 'cancel' | 'keep' | 'change' | 'add' | 'less';
+const verbs: readonly Verb[] = ['keep', 'cancel', 'change', 'add', 'less', 'set'];
+
+/** What is to be done with the one named there: the last deed said before it, else the first after. */
+const verbAt = (bits: readonly Bit[], from: number): { verb: Verb; bit: Bit } | null => {
+  const found = bits.flatMap((bit) => {
+    const verb = verbs.find((name) => is(bit, name));
+    return verb ? [{ verb, bit }] : [];
+  });
+  return (
+    found.filter(({ bit }) => bit.to <= from).at(-1) ?? found.find(({ bit }) => bit.from >= from) ?? null
+  );
+};
+
+const everyOne: Mention = pointed('all');
+
+const timersOf = (request: Request): { acts: readonly Act[]; used: readonly Bit[] } | null => {
+  const { bits } = request;
+  const lengths = lengthsIn(request);
+  const names = namesIn(request);
+  // "When twenty minutes is up" asks nothing.
+  const wh = classed(bits, 'wh').filter(
+    (bit) => !(is(bit, 'if') && bits[bits.indexOf(bit) + 1]?.kind === 'span'),
+  );
+  const stops = classed(bits, 'cancel');
+  if (stops.length > 0 && lengths.length === 0) {
+    const running = names.filter(({ bit }) => bit.kind === 'clock');
+    const spoken = running.length > 0 ? running : names;
+    const meant = spoken.filter(({ bit }) => verbAt(bits, bit.from)?.verb !== 'keep');
+    const kept = spoken.filter((name) => !meant.includes(name));
+    const used = [...stops, ...spoken.map(({ bit }) => bit), ...classed(bits, 'keep', 'all')];
+    const [but] = kept;
+    const not = but
+      ? { not: { ...emptyMention, words: but.slots.words ?? but.slots.item?.words ?? null } }
+      : {};
+    if (meant.length === 0 && (but || some(bits, 'all')))
+      return { acts: [{ intent: 'cancel-timer', slots: { item: everyOne, ...not } }], used };
+    if (meant.length === 0) return { acts: [{ intent: 'cancel-timer', slots: {} }], used };
+    return { acts: meant.map(({ slots }) => ({ intent: 'cancel-timer', slots })), used };
+  }
+  if (lengths.length === 0) {
+    if (wh.length === 0) return null;
+    const [name] = names;
+    const asked = [...wh, ...classed(bits, 'ticking'), ...names.slice(0, 1).map(({ bit }) => bit)];
+    return { acts: [{ intent: 'timers', slots: name?.slots ?? {} }], used: asked };
+  }
+  if (wh.length > 0) return null;
+  const change = changes(request, lengths, names);
+  if (change) return change;
+  // "Eggs six minutes and rice ten", or "six minutes for the eggs and ten for the rice".
+  const called = names.filter(({ bit }) => !is(bits[bits.indexOf(bit) - 1], 'keep'));
+  const nameFirst = (called[0]?.bit.from ?? Infinity) < lengths[0]!.bits[0]!.from;
+  const acts = lengths.map(({ seconds, bits: own }, at): Act => {
+    const next = lengths[at + 1]?.bits[0]?.from ?? Infinity;
+    const before = lengths[at - 1]?.bits.at(-1)?.to ?? 0;
+    const name = nameFirst
+      ? called.filter(({ bit }) => bit.to <= own[0]!.from && bit.from >= before).at(-1)
+      : called.find(({ bit }) => bit.from >= own[0]!.to && bit.from < next);
+    return { intent: 'set-timer', slots: { duration: seconds, ...(name?.slots ?? {}) } };
+  });
+  return {
+    acts,
+    used: [
+      ...lengths.flatMap((length) => length.bits),
+      ...called.map(({ bit }) => bit),
+      ...classed(bits, 'set', 'time-it', 'repair'),
+      // "Two timers, one for five minutes and one for ten".
+      ...bits.filter((bit, at) => figureOf(bit) === lengths.length && is(bits[at + 1], 'timer')),
+    ],
+  };
+};
+
+/** "Give the rice two more minutes", "knock a minute off the eggs", "make the pasta twelve minutes": of one that runs. */
+const changes = (
+  { bits, clocks }: Request,
+  lengths: readonly { seconds: number; bits: readonly Bit[] }[],
+  names: readonly Named[],
+): { acts: readonly Act[]; used: readonly Bit[] } | null => {
+  const [length, ...more] = lengths;
+  const running = names.filter(({ bit }) => bit.kind === 'clock');
+  const one =
+    running[0] ?? (clocks.some(({ kind }) => kind === 'timer') && names.length === 0 ? null : undefined);
+  if (!length || more.length > 0 || one === undefined) return null;
+  const adds = classed(bits, 'add').filter(
+    (bit) => (running.length > 0 || !is(bit, 'set')) && !is(bits[bits.indexOf(bit) + 1], 'timer'),
+  );
+  const lessens = classed(bits, 'less').filter((bit) => !is(bit, 'cancel') || running.length > 0);
+  const sets = classed(bits, 'change');
+  const slots = { ...(one?.slots ?? {}), duration: length.seconds };
+  const used = [
+    ...length.bits,
+    ...(one ? [one.bit] : []),
+    ...adds,
+    ...lessens,
+    ...sets,
+    ...classed(bits, 'to'),
+  ];
+  if (lessens.length > 0)
+    return { acts: [{ intent: 'change-timer', slots: { ...slots, negated: true } }], used };
+  if (adds.length > 0) return { acts: [{ intent: 'change-timer', slots }], used };
+  if (sets.length > 0 && one)
+    return { acts: [{ intent: 'change-timer', slots: { ...slots, asked: 'to' } }], used };
+  return null;
+};
+
+const isNamed = (bit: Bit): bit is BitOf<'clock'> => bit.kind === 'clock' && bit.clock.kind === 'timer';
+
+/** Whether it is of timers at all: the word, one that is running, or another one just after one was set. */
+const headOf = ({ bits, expecting, clocks }: Request): readonly Bit[] | null => {
+  if (some(bits, 'remind', 'summary', 'watts')) return null;
+  const word = classed(bits, 'timer');
+  if (word.length > 0) return word;
+  const ticking = classed(bits, 'ticking');
+  const named = bits.filter(isNamed);
+  const food = ofKind(bits, 'thing').length > 0;
+  if (ticking.length > 0 && some(bits, 'wh', 'cancel') && clocks.length > 0 && !food) return ticking;
+  if (named.length > 0 && some(bits, 'cancel', 'add', 'less', 'change')) return named;
+  if (ofKind(bits, 'span').length === 0 || some(bits, 'repair')) return null;
+  if (is(bits[0], 'time-it') && (food || named.length > 0)) return [bits[0]!];
+  if (expecting === 'length' && bits.some((bit) => is(bit, 'set', 'time-it'))) return [];
+  // "Eight minutes for the pasta", and nothing else.
+  const bare = bits.every(
+    (bit) => bit.kind === 'span' || bit.kind === 'thing' || figureOf(bit) !== null || is(bit, 'fill', 'set'),
+  );
+  const of = ofKind(bits, 'thing').length > 0 && bits[0]?.kind !== 'thing';
+  return bare && of && (expecting === 'anything' || expecting === 'length') ? [] : null;
+};
+
+export const timersFrame: Frame = (request) => {
+  const head = headOf(request);
+  const made = head ? timersOf(request) : null;
+  return made && head ? { acts: made.acts, used: wordsIn([...head, ...made.used]) } : null;
+};

@@ -1,0 +1,102 @@
+/** Requests in any wording: what they are about is told by a word or two, their values stand anywhere. */
+import { describe, expect, it } from 'vitest';
+import { createUnderstander, type Act } from '../../../src/understanding/index.js';
+import { hearing, martasNames } from '../household.js';
+
+const names = martasNames();
+const understander = createUnderstander('en-US');
+const clocks = [
+  { kind: 'timer' as const, label: 'rice' },
+  { kind: 'timer' as const, label: 'pasta' },
+  { kind: 'reminder' as const, label: 'call the dentist' },
+];
+const hear = (text: string) => understander.understand([{ text }], names, { ...hearing(), clocks });
+const actsOf = (text: string): readonly Act[] => hear(text).readings[0]?.acts ?? [];
+
+describe('timers', () => {
+  it('sets several in one breath, each with the name beside it', () => {
+    const acts = actsOf('six minutes for the eggs and ten for the beans');
+    expect(acts.map(({ slots }) => [slots.duration, slots.item?.words])).toEqual([
+      [360, 'eggs'],
+      [600, 'beans'],
+    ]);
+  });
+
+  it('takes the last of two lengths where one put the other right', () => {
+    const [act, ...more] = actsOf('timer eight minutes for the beans sorry make it ten');
+    expect(act).toMatchObject({ intent: 'set-timer', slots: { duration: 600 } });
+    expect(more).toEqual([]);
+  });
+
+  it('stops the one named, and not the one to be left', () => {
+    expect(actsOf('cut off the rice one but leave me the pasta')).toEqual([
+      { intent: 'cancel-timer', slots: { words: 'rice' } },
+    ]);
+  });
+
+  it('changes one that is running by its name', () => {
+    expect(actsOf('give the rice another two minutes')[0]).toMatchObject({
+      intent: 'change-timer',
+      slots: { duration: 120, words: 'rice' },
+    });
+    expect(actsOf('knock a minute off the pasta')[0]?.slots).toMatchObject({ duration: 60, negated: true });
+  });
+
+  it('asks first where a figure or a denial is left over', () => {
+    expect(hear('set a timer for ten minutes not the rice').verdict).not.toBe('act');
+    expect(hear('set a timer for the beans ten minutes').verdict).toBe('act');
+  });
+});
+
+describe('reminders', () => {
+  it('knows the hour from what it is about, in any order', () => {
+    expect(actsOf('tomorrow ten in the morning remember me to take out chicken broth')[0]).toMatchObject({
+      intent: 'set-reminder',
+      slots: { words: 'take out chicken broth', time: '10:00' },
+    });
+    expect(actsOf('give us a nudge at eight to put the bins out')[0]?.slots).toMatchObject({
+      words: 'put the bins out',
+      time: '08:00',
+    });
+  });
+
+  it('puts off one that is set', () => {
+    expect(actsOf('push the dentist thing back to ten thirty')[0]).toMatchObject({
+      intent: 'change-reminder',
+      slots: { words: 'call the dentist', time: '22:30' },
+    });
+  });
+
+  it('is none where something is asked', () => {
+    expect(actsOf('remind me where the rice is').map(({ intent }) => intent)).not.toContain('set-reminder');
+  });
+});
+
+describe('settings', () => {
+  it.each([
+    ['please hush between ten at night and seven in the morning', { setting: 'quiet', time: '22:00' }],
+    ['the micro is nine hundred watts by the way', { setting: 'watts', number: 900 }],
+    ['go back to your normal speed', { setting: 'rate', words: 'usual' }],
+    ['keep your answers to the point', { setting: 'length', words: 'short' }],
+    ['do not be so short from now on', { setting: 'length', words: 'full' }],
+  ])('%s', (text, slots) => {
+    expect(actsOf(text)[0]).toMatchObject({ intent: 'set-household', slots });
+  });
+
+  it('takes no food for a setting', () => {
+    expect(actsOf('put the salt in the microwave from now on')[0]?.intent).not.toBe('set-household');
+  });
+});
+
+describe('what dots mean', () => {
+  it('asks and tells', () => {
+    expect(actsOf('remind me what three dots is again')[0]).toMatchObject({
+      intent: 'markers',
+      slots: { dots: 3 },
+    });
+    expect(actsOf('two dots is not for Dele any more make it mean low salt')[0]).toMatchObject({
+      intent: 'define-dots',
+      slots: { dots: 2, words: 'low salt' },
+    });
+  });
+});
