@@ -375,6 +375,8 @@ export interface Interpretation {
   /** The hypothesis it came from, as heard, and as normalised for parsing. */
   readonly heard: string;
   readonly normalised: string;
+  /** Put together by a frame that knows by its words what it is about: no other way of reading stands against it. */
+  readonly framed?: true;
   /** What the confidence was reckoned from; absent where cue words alone spoke. See confidence.ts. */
   readonly evidence?: { readonly score: number; readonly part: number; readonly mended: boolean };
 }

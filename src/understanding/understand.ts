@@ -276,7 +276,14 @@ export const createUnderstander = (
         : null;
     const request = without.includes('told')
       ? null
-      : requestReading(guesses[0], readings[0], meanings[0]?.best, reader, context.clocks ?? []);
+      : requestReading(
+          guesses[0],
+          readings[0],
+          meanings[0]?.best,
+          reader,
+          context.clocks ?? [],
+          told?.verdict === 'act',
+        );
     if (request && !(ofSteps && request.verdict !== 'act'))
       return { readings: [request.reading, ...readings], margin: 1, verdict: request.verdict };
     if (ofSteps) return { readings: [ofSteps, ...readings], margin: 1, verdict: 'act' };

@@ -33,6 +33,7 @@ taken-off-list = { CAP($items) } { IS($items) } off the list.
   }
 confirm-unbuy = Take { $items } off the list? Yes or no.
 list-empty-now = The list is empty.
+nothing-low = Nothing on record is nearly out.
 list-cleared = The list is empty now. Say undo to have it back.
 confirm-clear-list = Clear the whole list, { $count ->
     [one] one thing

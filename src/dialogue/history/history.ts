@@ -1,5 +1,6 @@
 /** Who did what and when; taking back and doing again. */
 import {
+  applyChange,
   isRefused,
   lastRedoable,
   lastUndoable,
@@ -71,7 +72,31 @@ const backAt = ({ ops }: JournalEntry, turn: Turn): { at?: Say } => {
   return first?.placeId && rest.length === 0 ? { at: placeAt(turn.kitchen, first.placeId, first.spot) } : {};
 };
 
-export const undo: Handler = (_act, turn) => {
+/** "Take both of those back": each in its own change, the last done first. */
+const undoSeveral = (turn: Turn, count: number): Reply => {
+  const replies: Reply[] = [];
+  let at = turn;
+  for (let left = count; left > 0; left -= 1) {
+    const reply = undo({ intent: 'undo', slots: {} }, at);
+    replies.push(reply);
+    const [change] = reply.changes ?? [];
+    if (!change) break;
+    const kitchen = applyChange(at.kitchen, change);
+    const { personId, deviceId } = turn.speaker;
+    const entry = { ...change, id: `taking-back-${left}`, at: turn.clock.now, version: kitchen.version };
+    at = { ...at, kitchen, journal: [{ ...entry, personId, deviceId, turnId: null }, ...at.journal] };
+  }
+  return {
+    parts: replies.flatMap(({ parts }) => parts),
+    changes: replies.flatMap(({ changes }) => changes ?? []),
+    dropFrames: true,
+    memory: { items: replies.flatMap(({ memory }) => memory?.items ?? []) },
+  };
+};
+
+export const undo: Handler = (act, turn) => {
+  const count = act.slots.number ?? 1;
+  if (count > 1) return undoSeveral(turn, count);
   const entry = lastUndoable(own(turn), turn.speaker.personId);
   if (!entry) return { parts: [say('nothing-to-undo')] };
   const result = undoChange(turn, entry);

@@ -7,6 +7,7 @@ import {
   buyGot as buyGotChange,
   buyRemove as buyRemoveChange,
   isRefused,
+  livingItems,
   purchaseOf,
   shoppingList,
 } from '../../kitchen/index.js';
@@ -14,7 +15,7 @@ import type { Change } from '../../kitchen/model.js';
 import type { Say, Value } from '../../speech/answer.js';
 import type { Mention } from '../../understanding/intents.js';
 import { refusal, withChange } from '../describe/refusals.js';
-import { type Handler, type Reply, list, say, todayOf } from '../handler.js';
+import { type Handler, type Reply, type Turn, list, say, todayOf } from '../handler.js';
 import { putAway } from '../put-away/put-away.js';
 import { type LinesSaid, lineWords, linesSaid, namesSaid, nearLine, replacedBy } from './said.js';
 
@@ -28,6 +29,7 @@ export const buyAdd: Handler = (act, turn) => {
     slots.asked === 'amount' || slots.asked === 'section'
       ? named.map((name) => nearLine(turn, name)?.name ?? name)
       : named;
+  if (slots.asked === 'low') return runningLow(turn);
   if (names.length === 0)
     return { parts: [], ask: { slot: 'item', question: say('ask-buy'), expecting: 'words' } };
   const changes: Change[] = [];
@@ -111,6 +113,17 @@ export const buyRemove: Handler = (act, turn) => {
       doubt: say('confirm-unbuy', { items: list(lines.map(({ name }) => name)) }),
     }),
   );
+};
+
+/** Less than this of one container is nearly gone. Our own choice. */
+const littleLeft = 0.5;
+
+/** "Whatever we are nearly out of": what the record says there is least of. */
+const runningLow = (turn: Turn): Reply => {
+  const low = livingItems(turn.kitchen).filter(({ amount }) => amount !== null && amount.value < littleLeft);
+  const names = [...new Set(low.map(({ name }) => name))];
+  if (names.length === 0) return { parts: [say('nothing-low')] };
+  return buyAdd({ intent: 'buy-add', slots: { items: names.map(wordsMention) } }, turn);
 };
 
 export const buyClear: Handler = (_act, turn) =>

@@ -2,7 +2,7 @@
  * What a statement comes to, given what is on record: putting away something new, or a move, an opening, a
  * fact of something that is here. The acts are those every other way of saying it ends in.
  */
-import { foodKey, livingItems, placeUnder } from '../../kitchen/index.js';
+import { foodKey, livingItems, placeUnder, purchaseOf } from '../../kitchen/index.js';
 import type { Item } from '../../kitchen/model.js';
 import type { Amount } from '../../terms/amount.js';
 import type { Act, Mention, Slots, Statement } from '../../understanding/intents.js';
@@ -198,6 +198,10 @@ const howGone = { finished: 'used', threw: 'thrown out', gave: 'given away' } as
 
 const usesUp = (turn: Turn, statement: Statement): readonly Step[] => {
   const { deed, share, thing, left } = statement;
+  // "Take the lemons off": not here, but on the list to buy.
+  if (deed === 'took' && thing?.words && recordsOf(turn, statement).length === 0)
+    if (purchaseOf(turn.kitchen, thing.words))
+      return [{ do: 'act', act: { intent: 'buy-remove', slots: { item: thing } } }];
   const how = deed === 'threw' ? howGone.threw : deed === 'gave' ? howGone.gave : howGone.finished;
   const items = recordsOf(turn, statement);
   const amount = partOf(items, statement) ?? statement.amount;

@@ -76,6 +76,7 @@ const wanted = (
   { question, verdict }: Understanding,
   best: Interpretation | undefined,
 ): boolean => {
+  if (best?.framed) return false;
   if (!question || question.left.length > Math.max(fewLeft, question.used.size / 2)) return false;
   const frame = topFrame(work);
   const waiting = frame !== undefined && frame.kind !== 'offer';

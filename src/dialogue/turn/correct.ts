@@ -13,6 +13,7 @@ import type { Say } from '../../speech/answer.js';
 import type { Act, Mention, PlaceMention, Slots } from '../../understanding/intents.js';
 import { say } from '../handler.js';
 import { findItems } from '../refer/items.js';
+import { linesSaid, ofTheList } from '../shopping/said.js';
 import { handlers } from '../table.js';
 import type { Picked } from '../state.js';
 import { type Work, absorb, runAct, saying, turnOf, withMemory, withState } from './work.js';
@@ -78,7 +79,7 @@ export const correctedSlots = (
   if (name && was.item) {
     return { slots: { ...was, item: { ...was.item, words: name, candidates: [] } }, redo: ['item'] };
   }
-  const { item, number, ...others } = said;
+  const { item, number, not: _not, asked: _asked, person, ...others } = said;
   // "Make it twelve", of a timer for ten minutes.
   const units = number ?? (said.amount?.unit === 'piece' ? said.amount.value : undefined);
   if (was.duration !== undefined && units !== undefined && said.duration === undefined && !was.amount)
@@ -100,13 +101,15 @@ export const correctedSlots = (
   const [dated, ...otherDates] = Object.keys(was.dates ?? {});
   if (said.when !== undefined && !item && dated && otherDates.length === 0 && was.when === undefined)
     return { slots: { ...was, dates: { [dated]: said.when } }, redo: ['dates'] };
-  const slots: Slots = { ...was, ...rest };
+  // "Not Sam, Junie": who made it, unless it was told whose it is.
+  const who: Slots = person ? (was.person && !was.maker ? { person } : { maker: person.words }) : {};
+  const slots: Slots = { ...was, ...rest, ...who };
   if (item?.pointer === 'other' && other && was.item) {
     const candidates = [{ id: other, fit: 1 }];
     return { slots: { ...slots, item: { ...was.item, pointer: null, candidates } }, redo: ['item'] };
   }
   if (item) return { slots: { ...slots, item: { ...was.item, ...item } }, redo: ['item'] };
-  return { slots, redo: Object.keys(rest) as (keyof Slots)[] };
+  return { slots, redo: Object.keys({ ...rest, ...who }) as (keyof Slots)[] };
 };
 
 /** What was just recorded, be it one thing or several. */
@@ -140,6 +143,36 @@ const otherItem = (work: Work, act: Act, changes: readonly Change[]): Work | nul
   return runAct(work, { intent: 'move', slots: act.slots }, settled);
 };
 
+/** "The fridge, same shelf though": the part of the new place that is called as the part before was. */
+const samePart = (kitchen: Kitchen, act: Act, changes: readonly Change[]): Act => {
+  const { place, asked } = act.slots;
+  const [best] = place?.candidates ?? [];
+  const before = kitchen.places.get(placePut(changes) ?? '');
+  if (asked !== 'same-part' || !place || !best || !before) return act;
+  const there = [...kitchen.places.values()].find(
+    ({ name, parentId }) => parentId === best.id && foodKey(name) === foodKey(before.name),
+  );
+  if (!there) return act;
+  const named = { ...place, words: there.name, candidates: [{ id: there.id, fit: 1 }] };
+  return { ...act, slots: { ...act.slots, place: named } };
+};
+
+/** "Make that six lemons", "not parsley, kale", while the list is talked of. */
+const onTheList = (work: Work, { slots: { item, amount, not } }: Act): Work | null => {
+  if (!item || !ofTheList(turnOf(work))) return null;
+  const lines = linesSaid(turnOf(work), { item: not ?? item }).lines;
+  if (lines.length === 0 || (!not && !amount)) return null;
+  if (!not || amount)
+    return runAct(work, {
+      intent: 'buy-add',
+      slots: { item, ...(amount ? { amount } : {}), asked: 'amount' },
+    });
+  return runAct(runAct(work, { intent: 'buy-remove', slots: { item: not } }), {
+    intent: 'buy-add',
+    slots: { item },
+  });
+};
+
 /** "No, the milk went on the door", after the recap of what was put away: that milk is moved. */
 const amongTold = (work: Work, act: Act): Work | null => {
   const { item, place } = act.slots;
@@ -169,11 +202,11 @@ export const correctLast = (work: Work, act: Act, said: readonly Say[] = [say('p
   const earlier = told?.turn !== undefined && (done?.turn ?? -1) < told.turn;
   if (earlier && !session) {
     const elsewhere = done ? otherItem(work, act, done.changes) : null;
-    const asked = amongTold(work, act) ?? correctAsked(work, act) ?? elsewhere;
+    const asked = onTheList(work, act) ?? amongTold(work, act) ?? correctAsked(work, act) ?? elsewhere;
     // A question in between ("what did I just do") does not put what was done out of reach.
     if (asked || !onlyAPlace(act) || work.state.turns - (done?.turn ?? -9) > turnsBetween) return asked;
   }
-  if (!done) return null;
+  if (!done) return onTheList(work, act);
   const age = (Date.parse(work.around.clock.now) - Date.parse(done.at)) / 60_000;
   const [first, ...rest] = done.changes;
   if (age > minutesOpen || !first) return null;
@@ -187,7 +220,7 @@ export const correctLast = (work: Work, act: Act, said: readonly Say[] = [say('p
   const { slots, redo } = correctedSlots(
     work.kitchen,
     asRecorded(pinned(done.act.slots, done.changes), done.changes),
-    act.slots,
+    samePart(work.kitchen, act, done.changes).slots,
     other,
   );
   if (redo.length === 0) return null;

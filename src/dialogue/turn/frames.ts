@@ -90,7 +90,11 @@ const picksFrom = (work: Work, frame: Frame, act: Act): Work | null => {
     const left = withState(work, { frames: [...work.state.frames.slice(0, -1), fewer] });
     return { ...withMemory(left, { offered: result.ids }), asking: true };
   }
-  return settle(work, frame, result.chosen);
+  // "Two of the ones in the left bin": how many, where the deed had no amount.
+  const { amount } = act.slots;
+  const counted =
+    amount && amount.value > 1 && !frame.act.slots.amount ? { ...frame.act.slots, amount } : frame.act.slots;
+  return settle(work, { ...frame, act: { ...frame.act, slots: counted } }, result.chosen);
 };
 
 /** "Use by", to which of its dates a day is. */

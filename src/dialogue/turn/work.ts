@@ -147,7 +147,8 @@ const applied = (work: Work, changes: readonly Change[]): Work => {
 /** What one act did is one change: told, undone and redone together. The last step names it. */
 const asOne = (changes: readonly Change[]): readonly Change[] => {
   const [first, ...rest] = changes;
-  if (!first || rest.length === 0) return changes;
+  // What takes back several deeds is as many changes: each names the one it takes back.
+  if (!first || rest.length === 0 || changes.some(({ undoes }) => undoes !== undefined)) return changes;
   return [{ ...joinChanges(first, ...rest), verb: changes.at(-1)!.verb }];
 };
 

@@ -68,12 +68,7 @@ const fitOf = (value: SemanticValue): number => {
   return candidates?.[0]?.fit ?? 0;
 };
 
-type Finder = (
-  tokens: readonly string[],
-  from: number,
-  rules: DynamicRules,
-  lexicon: MovesLexicon,
-) => readonly Offer[];
+type Finder = (tokens: readonly string[], from: number, rules: DynamicRules) => readonly Offer[];
 
 /** The cheapest cover of the words by what stands at each position, in order: every token lies in just one piece. */
 export const cheapestCover = <T extends Span>(
@@ -117,14 +112,16 @@ const twoFoods = (tokens: readonly string[], from: number, length: number, rules
   return false;
 };
 
-const things: readonly Finder[] = [
-  (tokens, from, rules, lexicon) =>
+/** Records of hers. `lexicon`: to know everyday words, of which a name that only half fits is not made. */
+const hers =
+  (lexicon: MovesLexicon | null): Finder =>
+  (tokens, from, rules) =>
     (rules.get('kitchen:item')?.matchesAt(tokens, from) ?? []).flatMap(({ length, value }) => {
       const fit = fitOf(value);
       const to = from + length;
       if (fit < 0.5) return [];
       // "Sister's house", that half fits something: everyday words name nothing of hers.
-      const vague = fit < 0.75 && tokens.slice(from, to).some((word) => lexicon.isOrdinary(word));
+      const vague = fit < 0.75 && tokens.slice(from, to).some((word) => lexicon?.isOrdinary(word));
       const chunk = {
         kind: 'thing' as const,
         from,
@@ -134,7 +131,9 @@ const things: readonly Finder[] = [
         source: 'hers' as const,
       };
       return [{ chunk, cost: hersCost(fit) + (vague ? costs.ordinaryHead : 0) }];
-    }),
+    });
+
+const things: readonly Finder[] = [
   (tokens, from, rules) =>
     (rules.get('kitchen:food')?.matchesAt(tokens, from) ?? []).map(({ length, value }) => ({
       chunk: { kind: 'thing', from, to: from + length, mention: namedMention(value), fit: 0, source: 'food' },
@@ -268,7 +267,7 @@ export const constituentsAt = (
   tokens: readonly string[],
   from: number,
   rules: DynamicRules,
-): readonly Offer[] => [...things, ...simple, days].flatMap((find) => find(tokens, from, rules));
+): readonly Offer[] => [hers(null), ...things, ...simple, days].flatMap((find) => find(tokens, from, rules));
 
 const words =
   (lexicon: MovesLexicon): Finder =>
@@ -383,6 +382,7 @@ const findersFor = (language: string): readonly Finder[] | null => {
       language,
       (found = [
         words(lexicon),
+        hers(lexicon),
         ...things,
         ...simple,
         days,
@@ -423,12 +423,11 @@ export const chunksOf = (
   pauses: ReadonlySet<number> = noPauses,
 ): { readonly chunks: readonly Chunk[]; readonly cost: number } | null => {
   const found = findersFor(language);
-  const lexicon = movesLexicon(language);
-  if (!found || !lexicon) return null;
+  if (!found) return null;
   const { pieces, cost } = cheapestCover<Chunk>(tokens.length, (from) => [
     { chunk: { kind: 'unknown', from, to: from + 1, word: tokens[from]! }, cost: costs.unknown },
     ...found.flatMap((find) =>
-      find(tokens, from, rules, lexicon).map(({ chunk, cost }) => ({
+      find(tokens, from, rules).map(({ chunk, cost }) => ({
         chunk,
         cost: cost + pauseCost(chunk, pauses),
       })),

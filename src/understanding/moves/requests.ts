@@ -10,18 +10,33 @@ import {
   type ClockAtHand,
   type Intent,
   type Interpretation,
+  type PlaceMention,
   type Understanding,
 } from '../intents.js';
 import type { Reader } from '../readings.js';
+import { oneInside } from './statements/places.js';
 import { bitsOf, is, type Bit, type Frame, type Made } from './requests/bits.js';
 import { requestWords } from './requests/lexicon.js';
+import { answersFrame } from './requests/answers.js';
+import { correctionsFrame } from './requests/corrections.js';
+import { listFrame } from './requests/list.js';
 import { meaningsFrame } from './requests/meanings.js';
 import { remindersFrame } from './requests/reminders.js';
 import { settingFrames } from './requests/settings.js';
 import { timersFrame } from './requests/timers.js';
+import { undoingFrame } from './requests/undoing.js';
 
 /** The first that makes something of it has it: what is told apart by one word comes first. */
-const frames: readonly Frame[] = [meaningsFrame, remindersFrame, timersFrame, ...settingFrames];
+const frames: readonly Frame[] = [
+  listFrame,
+  undoingFrame,
+  meaningsFrame,
+  remindersFrame,
+  timersFrame,
+  ...settingFrames,
+];
+/** These are of the talk before: where what was told says it all, they say nothing. */
+const ofTheTalk: readonly Frame[] = [correctionsFrame, answersFrame];
 
 /** A rule's reading this likely (natural logarithm) stands, unless it does less. */
 const sureRule = -1;
@@ -30,17 +45,24 @@ const sureAsk = 0.6;
 /** So many words beside the request are talk to somebody else, or a reason given. */
 const mostLeft = 4;
 
+/** A rule's reading of the talk before stands from here. */
+const fairRule = 0.45;
+const ofTheTalkBefore: ReadonlySet<Intent> = new Set<Intent>(['correct', 'choose', 'answer', 'yes', 'no']);
+
 const changing: ReadonlySet<Intent> = new Set(CHANGING_INTENTS);
 
 /** What never is passed over: a denial, a condition, a figure. */
-const weighs = (bit: Bit): boolean => is(bit, 'not', 'if', 'keep') || ['number', 'amount', 'span'].includes(bit.kind);
+const weighs = (bit: Bit): boolean =>
+  is(bit, 'not', 'if', 'keep') || ['number', 'amount', 'span'].includes(bit.kind);
 
 /** Words that say something and that the frame did not take: fillers, asides and what follows a reason are none. */
 const leftOf = (bits: readonly Bit[], { used }: Made): { words: number; weighty: boolean } => {
   let words = 0;
   let weighty = false;
   bits.forEach((bit, at) => {
-    if (used.has(bit.from) || is(bit, 'fill', 'aside', 'repair', 'lasting', 'what-to')) return;
+    if (used.has(bit.from) || is(bit, 'fill', 'aside', 'repair', 'lasting', 'what-to', 'says', 'meant'))
+      return;
+    if (bit.kind === 'person') return;
     words += bit.to - bit.from;
     const mended = bits.slice(at + 1, at + 4).some((next) => is(next, 'repair', 'aside'));
     weighty ||= weighs(bit) && !mended;
@@ -65,17 +87,24 @@ export const requestReading = (
   score: number | undefined,
   reader: Reader,
   clocks: readonly ClockAtHand[],
+  told: boolean,
 ): { readonly reading: Interpretation; readonly verdict: Understanding['verdict'] } | null => {
   const words = requestWords(reader.language);
   if (!guess || !words) return null;
   const tokens = guess.said;
   const says = (word: string, list: string): boolean => words.longestAt([word], 0)?.value.has(list) === true;
+  const within = (a: string, b: string): PlaceMention | null => oneInside(a, b, reader.rules);
   const bits = bitsOf(tokens, reader.rules, words, clocks);
-  for (const frame of frames) {
-    const made = frame({ bits, tokens, clocks, expecting: reader.expecting, says });
+  // Few words that the rules take for an answer or for what puts right are theirs.
+  const ofRules =
+    parsed !== undefined &&
+    parsed.confidence >= fairRule &&
+    parsed.acts.every(({ intent }) => ofTheTalkBefore.has(intent));
+  for (const frame of told || ofRules ? frames : [...frames, ...ofTheTalk]) {
+    const made = frame({ bits, tokens, clocks, expecting: reader.expecting, says, oneInside: within });
     if (!made || made.acts.length === 0) continue;
     const left = leftOf(bits, made);
-    if (left.words > Math.max(1, Math.min(mostLeft, made.used.size))) return null;
+    if (left.words > Math.max(1, Math.min(mostLeft, made.used.size))) continue;
     const sure = parsed && score !== undefined && score >= sureRule;
     const less = weightOf(made.acts) - (sure ? weightOf(parsed.acts) : 0);
     // What is running by that name is likelier meant than a food of it.
@@ -87,6 +116,7 @@ export const requestReading = (
       reading: {
         acts: made.acts,
         confidence: clear ? sureAct : sureAsk,
+        framed: true,
         heard: guess.heard,
         normalised: guess.tokens.join(' '),
       },

@@ -100,3 +100,39 @@ describe('what dots mean', () => {
     });
   });
 });
+
+describe('what puts right', () => {
+  it('takes what is said instead of what is denied, whichever comes first', () => {
+    expect(actsOf('no not the pantry the fridge same shelf though')[0]).toMatchObject({
+      intent: 'correct',
+      slots: { place: { words: 'fridge' }, asked: 'same-part' },
+    });
+    expect(actsOf('flour like you bake with not a flower')[0]).toMatchObject({
+      intent: 'correct',
+      slots: { item: { words: 'flour' } },
+    });
+  });
+
+  it('takes the last figure, and no reason given before it', () => {
+    expect(
+      actsOf("hang on there's one more hiding behind it so make that three")[0]?.slots.amount?.value,
+    ).toBe(3);
+    expect(actsOf("yep that's right except it's two")[0]).toMatchObject({
+      intent: 'correct',
+      slots: { amount: { value: 2 } },
+    });
+  });
+
+  it('is none where something is asked or supposed', () => {
+    for (const text of ['what if it is not the pantry but the fridge', 'is it in the pantry not the fridge'])
+      expect(actsOf(text).map(({ intent }) => intent)).not.toContain('correct');
+  });
+
+  it('takes several deeds back, and the taking back', () => {
+    expect(actsOf("no I didn't do any of that take both of them back")[0]).toEqual({
+      intent: 'undo',
+      slots: { number: 2 },
+    });
+    expect(actsOf('no hang on I was right the first time')[0]?.intent).toBe('redo');
+  });
+});

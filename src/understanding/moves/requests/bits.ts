@@ -1,6 +1,6 @@
 /** The pieces of a request, and what a frame takes of them. */
 import type { DynamicRules } from '../../../grammar/api.js';
-import type { Act, ClockAtHand, Expectation } from '../../intents.js';
+import type { Act, ClockAtHand, Expectation, PlaceMention } from '../../intents.js';
 import type { Chunk, ChunkOf, Span } from '../api.js';
 import { cheapestCover, constituentsAt, type Offer } from '../chunks.js';
 import type { RequestWords } from './lexicon.js';
@@ -16,6 +16,8 @@ export interface Request {
   readonly expecting: Expectation;
   /** Whether a word stands in that list. */
   readonly says: (word: string, list: string) => boolean;
+  /** One place inside the other, whichever way round they were said; null where that names none. */
+  readonly oneInside: (a: string, b: string) => PlaceMention | null;
 }
 
 /** What one frame makes of the words: acts, and which words said it. */

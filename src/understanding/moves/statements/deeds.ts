@@ -18,7 +18,13 @@ import {
 /** "Four tubs, on the list": of all that was named so far and not done anything else with. */
 const listing = (t: Telling, told: Deed, goesOn: boolean): void => {
   const things = t.drafts.filter(
-    ({ deed }) => deed === null || weak.has(deed) || deed === 'took' || deed === 'made',
+    ({ deed }) =>
+      deed === null ||
+      weak.has(deed) ||
+      deed === 'took' ||
+      deed === 'made' ||
+      // "I bought the lemons, so take them off the list".
+      (told === 'unlisted' && deed === 'bought'),
   );
   for (const draft of things) draft.deed = told;
   t.deed = told;

@@ -11,7 +11,7 @@ const fits = 0.7;
 const near = 0.05;
 
 /** One place inside the other, whichever way round they were said: what names the fewest places. */
-const oneInside = (a: string, b: string, rules: DynamicRules): PlaceMention | null => {
+export const oneInside = (a: string, b: string, rules: DynamicRules): PlaceMention | null => {
   const both = [
     [b, a],
     [a, b],

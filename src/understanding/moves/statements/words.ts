@@ -55,6 +55,15 @@ const asks = (here: Here): boolean => {
   return is(chunk, 'is the') && first(here);
 };
 
+/** The thing of this sentence that "not" takes out again; -1 where there is none. */
+const takenOut = (here: Here): number => {
+  const { t, at } = here;
+  const next = nextOf(here);
+  if (next?.kind !== 'thing' || t.drafts.length < 2 || !(t.repaired || is(t.chunks[at - 1], 'repair')))
+    return -1;
+  return t.drafts.findIndex((draft) => sameThing(next.mention, draft.thing));
+};
+
 /** What was just said to be left, of what was told of. */
 const remains = ({ t, at, nextAt }: Here): Draft | null => {
   const before = t.chunks[at - 1];
@@ -138,6 +147,19 @@ const rules: readonly Rule[] = [
       use(t, chunk);
       t.role = 'lacks';
       return at;
+    },
+  },
+  // "Eggs and bacon, actually not the bacon": of this sentence, and taken out of it again.
+  {
+    when: (here) => is(here.chunk, 'not') && takenOut(here) >= 0,
+    take: (here) => {
+      const { t, at, nextAt } = here;
+      const gone = takenOut(here);
+      for (let step = at; step <= nextAt; step += 1) use(t, t.chunks[step]!);
+      t.drafts.splice(gone, 1);
+      t.group = t.run = t.drafts.slice(-1);
+      t.repaired = t.inRun = false;
+      return nextAt;
     },
   },
   // "Not the raw brisket": what is not meant.
