@@ -402,6 +402,8 @@ export interface Proposal {
 export interface AskProposal extends Proposal {
   /** It names something of its own: a thing, a place, a feel. */
   readonly ownSubject: boolean;
+  /** Begins or ends as only a question does. */
+  readonly outright: boolean;
   /** It names a thing or place of this kitchen for certain. */
   readonly hers: boolean;
   /** Nothing but pieces that could follow a question: "and in the garage", "the other one". */

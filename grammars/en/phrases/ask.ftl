@@ -23,6 +23,9 @@ ask-keeps-till = { $enough ->
     [yes] Within guidance until { $last }.
    *[no] No, until { $last }.
   }
+# The packet's own day is late enough, and what guidance gives is not: both are said, the packet's first.
+ask-label-keeps = By its label yes: { $name }, use by { $printed }. Guidance gives until { $last }.
+    .short = Label { $printed }, guidance { $last }.
 ask-set = { $count ->
     [one] One: { $items }.
    *[other] { CAP($count) }: { $items }.

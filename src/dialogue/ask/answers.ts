@@ -91,20 +91,23 @@ const keepsTill = (turn: Turn, items: readonly Item[], until: string): Reply =>
     const item = some[0]!;
     const found = assessIn(turn.kitchen, item, turn.clock);
     const printed = item.dates.useBy ?? null;
-    // The printed day where that settles it; else what guidance gives.
+    // The printed day where that settles it; else what guidance gives. Where they differ, both are said.
     const lastDay = printed !== null && printed < until ? printed : found.lastDay;
+    const byLabel = printed !== null && printed >= until && found.lastDay !== null && found.lastDay < until;
     const parts: Say[] =
       lastDay === null || found.verdict === 'throw-out'
         ? [verdictWords(found, item.name), ...reasonsOf(found).first]
-        : [
-            say('ask-keeps-till', {
-              name: item.name,
-              enough: lastDay >= until ? 'yes' : 'no',
-              last: day(lastDay),
-              until: day(until),
-              by: lastDay === printed ? 'label' : 'guidance',
-            }),
-          ];
+        : byLabel
+          ? [say('ask-label-keeps', { name: item.name, printed: day(printed), last: day(lastDay) })]
+          : [
+              say('ask-keeps-till', {
+                name: item.name,
+                enough: lastDay >= until ? 'yes' : 'no',
+                last: day(lastDay),
+                until: day(until),
+                by: lastDay === printed ? 'label' : 'guidance',
+              }),
+            ];
     return { ...ownVerdicts(turn, some), parts };
   });
 

@@ -33,6 +33,12 @@ const dated: Readonly<Record<string, Attribute>> = {
   thawed: 'date:thawed',
 };
 
+/** What a reading of the whole sentence asks of a thing, where it asks for anything in particular. */
+export const attributeOf = ({ intent, slots }: Act): Attribute | null => {
+  if (intent === 'item-date' && slots.asked && dated[slots.asked]) return dated[slots.asked]!;
+  return slots.asked === 'freeze' ? null : (asks[intent] ?? null);
+};
+
 const filtersOf = (intent: Intent, slots: Slots): readonly Filter[] => {
   const { item, items, place, maker, diet, allergens, free, person, marker, asked } = slots;
   // A name that is nobody's here was "he" or "she": whoever was spoken of.

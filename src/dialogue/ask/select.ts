@@ -56,8 +56,12 @@ const narrow = (turn: Turn, filter: Filter, query: Query, items: readonly Item[]
       return byName(turn, filter.mention, query, items);
     case 'each':
       return [...new Set(filter.mentions.flatMap((mention) => byName(turn, mention, query, items)))];
-    case 'felt':
-      return feltLike(turn, filter, items);
+    case 'felt': {
+      const felt = feltLike(turn, filter, items);
+      // "Tins of chickpeas", of cans: of what is named, the container only counts it.
+      const counts = Object.keys(filter.touch).join() === 'container' && query.ask.includes('how-many');
+      return felt.length === 0 && counts ? items : felt;
+    }
     default: {
       const test = testOf(turn, filter);
       return test ? items.filter(test) : items;

@@ -11,6 +11,7 @@ import {
   type Understanding,
 } from '../../understanding/intents.js';
 import { askReply } from '../ask/ask.js';
+import { attributeOf } from '../ask/record.js';
 import type { Reply } from '../handler.js';
 import { type Work, absorb, tryAct, turnOf, unsettled, withState } from './work.js';
 import { dropOffers, topFrame } from './frames.js';
@@ -71,6 +72,31 @@ const changes = ({ intent }: Act): boolean =>
 /** What may be done with a food, and what marks mean, is not asked of what is here. */
 const asksOthers = ({ slots }: Act): boolean => ['freeze', 'thaw', 'dots'].includes(slots.asked ?? '');
 
+/** Put as nothing but a question, of something that is here, with no word left over. */
+const isWhole = ({ outright, hers, ownSubject, left, acts }: AskProposal): boolean =>
+  outright && left.length === 0 && (hers || (ownSubject && (acts[0]!.slots.query?.ask.length ?? 0) > 0));
+
+/** Talk, and what is asked of the whole household: never of one food, of which something is asked. */
+const ofNoFood: ReadonlySet<Intent> = new Set<Intent>([
+  ...(['goodbye', 'greeting', 'thanks', 'yes', 'no', 'help', 'summary', 'timers', 'reminders'] as const),
+  ...(['household', 'people', 'buy-read'] as const),
+]);
+/** Read as told or ordered, or as talk, what was put as a question. */
+const isNone = (act: Act, { acts }: AskProposal): boolean =>
+  changing.has(act.intent) || (ofNoFood.has(act.intent) && (acts[0]!.slots.query?.ask.length ?? 0) > 0);
+
+/** What it is about was made out, and not what is asked of it: that, as the reading of the whole has it. */
+const completed = (act: Act, best: Interpretation | undefined): Act => {
+  const { query } = act.slots;
+  const [reading, ...more] = best?.acts ?? [];
+  if (!query || query.ask.length > 0 || !reading || more.length > 0) return act;
+  const bare = query.where.every(({ by }) => by === 'named' || by === 'each' || by === 'felt');
+  const wants = bare ? attributeOf(reading) : null;
+  return wants && wants !== 'what'
+    ? { ...act, slots: { ...act.slots, query: { ...query, ask: [wants] } } }
+    : act;
+};
+
 const wanted = (
   work: Work,
   { question, verdict }: Understanding,
@@ -89,6 +115,7 @@ const wanted = (
   const lost = verdict === 'out-of-scope' || verdict === 'ask-again' || best === undefined;
   const { ownSubject, fragment } = question;
   if (busy) return lost && ownSubject && !fragment;
+  if (isWhole(question) && !isSure(best) && best?.acts.every((act) => isNone(act, question))) return true;
   if (lost) return isOurs(question);
   const [act, ...more] = best.acts;
   if (act?.intent === 'ask') return true;
@@ -131,7 +158,7 @@ export const askInstead = (
 ): Work | null => {
   const { question } = understanding;
   if (!question || !wanted(work, understanding, best)) return null;
-  const act = question.acts[0]!;
+  const act = completed(question.acts[0]!, best);
   const base = withState(dropOffers(work), { misses: 0 });
   const reply = askReply(act, turnOf(base));
   const narrows = act.slots.edit?.only === true;

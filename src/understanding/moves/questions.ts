@@ -7,7 +7,7 @@ import type { Edit, Filter, Point, Query } from '../../protocol/query.js';
 import type { PlainDate } from '../../terms/dates.js';
 import { emptyMention, type Act, type Mention } from '../intents.js';
 import type { AskProposal } from '../intents.js';
-import { askingIn, attributesIn, is } from './questions/asked.js';
+import { askingIn, attributesIn, is, isOutright } from './questions/asked.js';
 import { contained, dayMeant, ofPeople, ofThings, orderIn } from './questions/filters.js';
 import { piecesOf, type Piece, type PieceOf } from './questions/pieces.js';
 import { wordingsFor } from './questions/wordings.js';
@@ -132,9 +132,12 @@ export const questionIn = (
         : [];
   let asks = found;
   let where: readonly Filter[] = [...topic, ...facts.filters, ...people.filters, ...holding.filters];
-  const until = asks.some((ask) => ask === 'keeps' || ask === 'good' || ask === 'until')
-    ? dayMeant(pieces, today)
-    : null;
+  const reckoned = asks.every((ask) => ask === 'keeps' || ask === 'good' || ask === 'until');
+  const dated = facts.filters.some(({ by }) => by === 'date' || by === 'keeping');
+  const until = reckoned && !dated ? dayMeant(pieces, today) : null;
+  // "Will the pie do for Sunday", in whatever words: yes or no of a thing and a day to come.
+  const ahead = (until !== null && until >= today) || pieces.some((piece) => is(piece, 'day:today'));
+  if (asks.length === 0 && ahead && reckoned && !dated && asking === 'whether' && first) asks = ['keeps'];
   // "Both have string on, which one is the tahini": how to tell it, and no fact it must have.
   const told =
     first !== undefined &&
@@ -164,6 +167,7 @@ export const questionIn = (
     by: 'questions',
     ownSubject,
     // Words that nothing is known of are a stranger's, unless a name of several words was said in full.
+    outright: isOutright(pieces),
     hers: hers && (left.length === 0 || inFull),
     fragment: fragmentary,
   });

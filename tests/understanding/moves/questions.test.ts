@@ -34,6 +34,23 @@ describe('questions', () => {
     expect(whole('will the lentil stew keep')?.by ?? null).toBeNull();
   });
 
+  test.each([
+    ['would you trust that lentil stew', true],
+    ['the lentil stew, it can wait until sunday', true],
+    ['the lentil stew how long has it been open', true],
+    ['lentil stew, how many', true],
+    ['lentil stew where the beans are', false],
+    ['i will have the lentil stew till sunday', false],
+  ])('%s: nothing but a question %s', (said, outright) => {
+    expect(read(said)?.outright ?? false).toBe(outright);
+  });
+
+  test('a day to come makes it a question of keeping, in whatever words', () => {
+    expect(whole('must the lentil stew be eaten by sunday')).toMatchObject({ by: '2026-05-17' });
+    expect(whole('will the lentil stew be any company for us on sunday')?.ask).toEqual(['keeps']);
+    expect(whole('who made the lentil stew on sunday')?.ask).toEqual(['maker']);
+  });
+
   test('follow-ups are changes to the question before', () => {
     expect(edit('which of those has milk in it')).toMatchObject({
       point: 'told',

@@ -34,11 +34,53 @@ const inverted = (pieces: readonly Piece[], at: number): boolean => {
     .some((next) => isSubject(next) || is(next, 'whether') || next.kind === 'felt');
 };
 
+/** Words that open or close nothing but a question: what is told has none of them there. */
+const outrightHeads = [
+  ...['where', 'side', 'when', 'how-long', 'since', 'how-many', 'how-old', 'who', 'whose', 'what', 'which'],
+  ...['which-one', 'how', 'why'],
+] as const;
+
+/** Said before a question, and no part of it: an address, a filler, what it is about. */
+const leadsIn = (piece: Piece): boolean =>
+  piece.kind === 'thing' ||
+  piece.kind === 'person' ||
+  (piece.kind === 'words' &&
+    [...piece.classes].every((name) => name === 'filler' || name === 'small' || name === 'those'));
+
+/** "Would the ham …", "has it …", "have we …": a verb, and at once whoever it is said of. */
+const verbFirst = (pieces: readonly Piece[], at: number): boolean => {
+  if (!is(pieces[at], 'aux')) return false;
+  const next = pieces.slice(at + 1).find((piece) => !(is(piece, 'small') && !is(piece, 'subject', 'it')));
+  return (
+    next !== undefined &&
+    (next.kind === 'thing' || next.kind === 'person' || is(next, 'it', 'those', 'subject', 'other'))
+  );
+};
+
+/** "The salmon, it can wait until Sunday": what will be of something is what nobody can tell. */
+const reckons = (pieces: readonly Piece[]): boolean =>
+  pieces.some((piece, at) => is(piece, 'last') && is(pieces[at - 1], 'aux'));
+
+/** Put so that it can be nothing but a question, whatever else the words could tell. */
+export const isOutright = (pieces: readonly Piece[]): boolean => {
+  const from = pieces.findIndex(
+    (piece, at) => !leadsIn(piece) || is(piece, ...outrightHeads) || verbFirst(pieces, at),
+  );
+  const first = pieces[from];
+  // "Butter where the eggs are" says where it is; "the butter, where is it" asks.
+  const leads = pieces.slice(0, from).some(({ kind }) => kind === 'thing');
+  const next = pieces.slice(from + 1).find((piece) => !is(piece, 'small') || is(piece, 'subject'));
+  const within = next?.kind === 'thing' || next?.kind === 'person' || is(next, 'subject');
+  const heads = is(first, ...outrightHeads) && !(leads && within);
+  return heads || verbFirst(pieces, from) || reckons(pieces) || is(pieces.at(-1), ...outrightHeads);
+};
+
 export type Asking = 'open' | 'whether' | 'not';
 
 /** Whether it is a question at all, and one that yes or no answers. */
 export const askingIn = (pieces: readonly Piece[]): Asking => {
   if (pieces.some((piece) => is(piece, ...heads))) return 'open';
+  if (isOutright(pieces)) return 'whether';
   const tag = pieces.slice(-2).some((piece) => is(piece, 'tag'));
   if (tag || pieces.some((_piece, at) => inverted(pieces, at))) return 'whether';
   return 'not';

@@ -197,7 +197,9 @@ export const ofThings = (
   for (const [name, of] of Object.entries(dateWords)) {
     const piece = words(name);
     if (!piece || used.includes(piece)) continue;
-    if (day) {
+    // "Must it be cooked tonight": what is to be done is no day on which it was.
+    const todo = tokens[piece.from - 1] === 'be';
+    if (day && !todo) {
       const { day: from, until } = day.window;
       take(
         { by: 'date', of, days: { from: from === '1970-01-01' ? null : from, until: until ?? from } },

@@ -44,7 +44,7 @@ const costs = {
   perhapsPerson: 0.3,
   felt: 0.22,
   feltOnlyContainer: 0.32,
-  day: 0.2,
+  day: 0.15,
   span: 0.25,
   ordinal: 0.3,
   number: 0.6,
