@@ -40,6 +40,7 @@ export {
   lastItemOf,
   markerOf,
   marksOf,
+  meaningIn,
   spareMarkers,
   type Marks,
 } from './markers.js';

@@ -59,3 +59,10 @@ export const marksOf = (kitchen: Kitchen, item: Item): Marks => {
     dots: meaning,
   };
 };
+
+/** The longest of the household's meanings of marks that is among the words. */
+export const meaningIn = ({ household: { dotMeanings } }: Kitchen, words: string): string | null =>
+  Object.values(dotMeanings)
+    .map((meaning) => meaning.toLowerCase())
+    .filter((meaning) => ` ${words} `.includes(` ${meaning} `))
+    .sort((a, b) => b.length - a.length)[0] ?? null;

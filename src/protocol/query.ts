@@ -45,6 +45,8 @@ export type Filter =
   /** What somebody warned of, in any of these words. */
   | { readonly by: 'caution'; readonly words: readonly string[] }
   | { readonly by: 'marked'; readonly is: boolean }
+  /** By what the household lets a mark mean: whichever of its meanings is among these words. */
+  | { readonly by: 'means'; readonly words: string }
   | { readonly by: 'not'; readonly filter: Filter };
 
 /** What is wanted of each thing of the set. `what` is which things they are. */

@@ -270,6 +270,8 @@ said-free-items = { $count ->
    *[other] { CAP($count) } are said to be free from { $allergens }: { $items }.
   }
 none-said-free = Nothing is recorded as free from { $allergens }.
+holds-it = Said to contain it: { $items }.
+not-said-either-way = Not said either way: { $items }.
 no-allergy-recorded = No allergy is recorded for { $name }, so I cannot tell.
 can-eat = { $person } can have, as recorded free from { $allergens }: { $items }.
 can-eat-none-sure = Nothing{ $count ->

@@ -100,3 +100,13 @@ redone = Done again{ $about ->
     [none] {""}
    *[other] : { $about }
   }.
+# What is no longer here, newest first.
+gone-entry = { $name }, { $when }
+gone-list = { $how ->
+    [thrown-out] Thrown out
+   *[used] Used up
+  }: { $items }.
+nothing-gone = { $how ->
+    [thrown-out] Nothing was thrown out that I know of.
+   *[used] Nothing was used up that I know of.
+  }

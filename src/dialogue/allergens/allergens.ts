@@ -157,6 +157,23 @@ export const contains: Handler = (act, turn) => {
   return freeFrom(turn, pool, [...allergens, ...watched]);
 };
 
+/** So few can be told one by one, by what is known of them. */
+const fewEnough = 8;
+
+/** Of what lies in one place, what is said to contain it, and of what nobody said either way. */
+const otherwise = (turn: Turn, pool: readonly Item[], allergens: readonly string[]): Say[] => {
+  const groups = grouped(pool);
+  if (groups.length === 0 || groups.length > fewEnough) return [];
+  const answers = groups.map((group) => ({ group, said: answerFor(group.first, allergens) }));
+  const holds = answers.filter(({ said }) => said.includes('said-to-contain'));
+  const open = answers.filter(({ said }) => !said.includes('said-to-contain'));
+  const namesOf = (some: typeof answers) => list(some.map(({ group }) => groupName(group)));
+  return [
+    ...(holds.length > 0 ? [say('holds-it', { items: namesOf(holds) })] : []),
+    ...(open.length > 0 ? [say('not-said-either-way', { items: namesOf(open) })] : []),
+  ];
+};
+
 /** What is said to be free from all of these. */
 const freeFrom = (turn: Turn, pool: readonly Item[], allergens: readonly string[]): Reply => {
   const free = pool.filter((item) =>
@@ -165,7 +182,7 @@ const freeFrom = (turn: Turn, pool: readonly Item[], allergens: readonly string[
   const groups = grouped(free);
   if (groups.length === 0)
     return {
-      parts: [say('none-said-free', { allergens: list(allergens) })],
+      parts: [say('none-said-free', { allergens: list(allergens) }), ...otherwise(turn, pool, allergens)],
       details: [say('check-the-label')],
       count: 0,
     };

@@ -6,7 +6,7 @@ import { find } from '../find/find.js';
 import { type Handler, type Reply, type Turn, about, say } from '../handler.js';
 import { nameOfGone, noneLeft } from '../refer/none-left.js';
 import { answer, inHand, ofAllergens, together } from './answers.js';
-import { resolve } from './resolve.js';
+import { inPlaceAsked, resolve } from './resolve.js';
 import { type Selected, select } from './select.js';
 
 const settling = new Set(['contains', 'free', 'suits', 'diet']);
@@ -21,6 +21,7 @@ const factOf: Readonly<Partial<Record<string, Attribute>>> = {
   keeping: 'good',
   low: 'how-many',
   marked: 'feel',
+  means: 'feel',
   felt: 'feel',
 };
 
@@ -95,7 +96,7 @@ export const askReply = (act: Act, turn: Turn): Reply | null => {
   const { query: whole, edit } = act.slots;
   const resolved = whole ? { query: whole, pool: null } : edit ? resolve(turn, edit) : null;
   if (!resolved) return null;
-  const query = asClaims(ofThoseTold(turn, resolved.query), edit?.point === 'it');
+  const query = asClaims(inPlaceAsked(turn, ofThoseTold(turn, resolved.query)), edit?.point === 'it');
   const { pool } = resolved;
   const inPlace = tellPlaceOnly(query, pool);
   if (inPlace) return told(query, find(inPlace, turn), []);

@@ -4,7 +4,7 @@ import type { Id, Item, Person } from '../../kitchen/model.js';
 import type { Filter, Who } from '../../protocol/query.js';
 import { allergenIn, dietMarks } from '../../safety/index.js';
 import { assessIn } from '../../safety/items.js';
-import { marksOf } from '../../kitchen/index.js';
+import { marksOf, meaningIn } from '../../kitchen/index.js';
 import { plusDays } from '../../terms/dates.js';
 import { type Turn, speakerPerson, todayOf } from '../handler.js';
 import { fittingTouch, makerFits } from '../refer/items.js';
@@ -137,6 +137,11 @@ export const testOf = (turn: Turn, filter: Filter): Test | null => {
         [...item.cautions, ...marksOf(turn.kitchen, item).diets].some((one) =>
           filter.words.some((word) => one.toLowerCase().split(' ').includes(word)),
         );
+    case 'means': {
+      const meaning = meaningIn(turn.kitchen, filter.words);
+      return (item) =>
+        meaning !== null && marksOf(turn.kitchen, item).diets.some((one) => one.toLowerCase() === meaning);
+    }
     case 'marked':
       return ({ markerId }) => (markerId !== null) === filter.is;
     case 'state':

@@ -79,6 +79,16 @@ const among = (turn: Turn, asked: Asked, { query, point }: Edit): Resolved | nul
   return null;
 };
 
+/** "Anything in there", of the place that was last asked about. */
+export const inPlaceAsked = (turn: Turn, query: Query): Query => {
+  const { asked, turns } = turn.state;
+  const last = asked?.query.where.find(({ by }) => by === 'place');
+  if (!asked || !last || turns - asked.turn > turnsTold) return query;
+  const same = (filter: Filter): boolean =>
+    filter.by === 'place' && filter.places.every(({ pointer }) => pointer === 'same');
+  return { ...query, where: query.where.map((filter) => (same(filter) ? last : filter)) };
+};
+
 /** Null where nothing was told that it could be about. */
 export const resolve = (turn: Turn, edit: Edit): Resolved | null => {
   const { asked } = turn.state;

@@ -17,6 +17,7 @@ import { refusal } from '../describe/refusals.js';
 import { byOthers } from '../news/deeds.js';
 import { type Handler, type Reply, type Turn, about, ago, list, say, todayOf } from '../handler.js';
 import { findItems } from '../refer/items.js';
+import { goneLately } from './gone.js';
 import { askWhetherMeant, nobodyCalled, personSaid } from '../people/people.js';
 import { ofTheList } from '../shopping/said.js';
 
@@ -263,6 +264,10 @@ export const whoDid: Handler = (act, turn) => {
       names: here.map(({ name }) => name),
       count: here.length,
     };
+  // What was there before the journal began is known by its own record.
+  const how = slots.asked === 'threw out' ? 'thrown out' : slots.asked === 'finished' ? 'used' : null;
+  const gone = how && !slots.item && !person && entries.length === 0 ? goneLately(turn, how, slots) : null;
+  if (gone) return gone;
   const none = slots.item?.words
     ? say('nobody-did', { name: slots.item.words, did: (slots.asked ?? 'any').replaceAll(' ', '-') })
     : say('nothing-done');
@@ -274,6 +279,14 @@ export const whoDid: Handler = (act, turn) => {
 export const whatChanged: Handler = (act, turn) => {
   const { person, asked } = act.slots;
   if (asked === 'last') return lastOwn(turn);
+  const how = asked === 'threw out' ? 'thrown out' : asked === 'finished' ? 'used' : null;
+  if (how)
+    return (
+      goneLately(turn, how, act.slots) ?? {
+        parts: [say('nothing-gone', { how: how.replace(' ', '-') })],
+        count: 0,
+      }
+    );
   const when = asked === 'day' ? { day: todayOf(turn) } : act.slots.when;
   const from = when && when !== 'unknown' ? when.day : null;
   const until = when && when !== 'unknown' ? (when.until ?? null) : null;

@@ -7,6 +7,7 @@ import {
   itemWithMarker,
   mark as markChange,
   markerNote as markerNoteChange,
+  meaningIn,
   proposeDifference,
   spareMarkers,
   unmark as unmarkChange,
@@ -189,10 +190,21 @@ export const markerCare: Handler = (act, turn) => {
   };
 };
 
+/** "How many dots for very soft": the count that has that meaning. */
+const countMeaning = (turn: Turn, words: string): number | null => {
+  const meant = meaningIn(turn.kitchen, words);
+  const found = Object.entries(turn.kitchen.household.dotMeanings).find(
+    ([, meaning]) => meaning.toLowerCase() === meant,
+  );
+  return found ? Number(found[0]) : null;
+};
+
 /** What knots or dots mean, which markers are spare, or what a count stands on. */
 export const markers: Handler = (act, turn) => {
-  const { asked, dots, counted, marker } = act.slots;
-  const count = dots ?? marker?.touch?.dots;
+  const { asked, dots, counted, marker, words } = act.slots;
+  const meant = asked === 'count' ? countMeaning(turn, words ?? '') : null;
+  if (asked === 'count' && meant === null) return { parts: [say('nothing-like-that')], count: 0 };
+  const count = dots ?? meant ?? marker?.touch?.dots;
   const kind = counted ?? marker?.touch?.counted ?? countedHere(turn.kitchen);
   const meanings = Object.entries(turn.kitchen.household.dotMeanings);
   if (count !== undefined) {

@@ -106,9 +106,12 @@ export const setHousehold: Handler = (act, turn) => {
 };
 
 export const household: Handler = (act, turn) => {
-  const { region, microwaveWatts, summaryAt } = turn.kitchen.household;
+  const { region, microwaveWatts, summaryAt, quietHours } = turn.kitchen.household;
   const watts = microwaveWatts === null ? say('watts-unknown') : say('watts-are', { watts: microwaveWatts });
   const summary = summaryAt === null ? say('no-summary') : say('summary-at', { time: wall(turn, summaryAt) });
+  const quiet = quietHours
+    ? say('quiet-from', { from: wall(turn, quietHours.from), to: wall(turn, quietHours.to) })
+    : say('no-quiet');
   switch (act.slots.setting) {
     case 'devices':
       return listDevices(turn);
@@ -118,6 +121,8 @@ export const household: Handler = (act, turn) => {
       return { parts: [watts] };
     case 'summary':
       return { parts: [summary] };
+    case 'quiet':
+      return { parts: [quiet] };
     default:
       return { parts: [say('guidance-is', { region }), watts, summary] };
   }

@@ -13,7 +13,7 @@ import {
 import { askReply } from '../ask/ask.js';
 import { attributeOf } from '../ask/record.js';
 import type { Reply } from '../handler.js';
-import { type Work, absorb, tryAct, turnOf, unsettled, withState } from './work.js';
+import { type Work, absorb, runAct, tryAct, turnOf, unsettled, withState } from './work.js';
 import { dropOffers, topFrame } from './frames.js';
 
 /** A reading of the whole sentence this likely (natural logarithm) stands. */
@@ -76,6 +76,15 @@ const asksOthers = ({ slots }: Act): boolean => ['freeze', 'thaw', 'dots'].inclu
 const isWhole = ({ outright, hers, ownSubject, left, acts }: AskProposal): boolean =>
   outright && left.length === 0 && (hers || (ownSubject && (acts[0]!.slots.query?.ask.length ?? 0) > 0));
 
+/** What is asked of the household stands beside any reading in doubt, and beside one that says less of the same. */
+const ofMatter = ({ acts, left }: AskProposal, best: Interpretation | undefined): boolean => {
+  const [act, reading] = [acts[0]!, best?.acts[0]];
+  if (left.length > 1 || asksOthers(act)) return false;
+  if (!isSure(best)) return true;
+  const says = ({ slots }: Act): number => Object.keys(slots).length;
+  return reading?.intent === act.intent && says(act) > says(reading);
+};
+
 /** Talk, and what is asked of the whole household: never of one food, of which something is asked. */
 const ofNoFood: ReadonlySet<Intent> = new Set<Intent>([
   ...(['goodbye', 'greeting', 'thanks', 'yes', 'no', 'help', 'summary', 'timers', 'reminders'] as const),
@@ -114,8 +123,11 @@ const wanted = (
     (procedure !== null && !procedure.paused);
   const lost = verdict === 'out-of-scope' || verdict === 'ask-again' || best === undefined;
   const { ownSubject, fragment } = question;
-  if (busy) return lost && ownSubject && !fragment;
+  // "Is there anything in there I can't have", while it is asked which part to read.
+  const narrows = (question.acts[0]!.slots.query?.where.length ?? 0) > 1 && question.left.length === 0;
+  if (busy) return lost && (ownSubject || narrows) && !fragment;
   if (isWhole(question) && !isSure(best) && best?.acts.every((act) => isNone(act, question))) return true;
+  if (question.acts[0]!.intent !== 'ask') return ofMatter(question, best);
   if (lost) return isOurs(question);
   const [act, ...more] = best.acts;
   if (act?.intent === 'ask') return true;
@@ -124,9 +136,9 @@ const wanted = (
   const told = turns - (work.state.asked?.turn ?? -9) === 1 && work.state.done?.turn !== turns - 1;
   const cued = best.evidence === undefined && (act.intent === 'no' || act.intent === 'yes');
   if (edit && told && (ofTheTalk.has(act.intent) || cued)) return true;
-  const narrows = edit !== undefined && (edit.query.where.length > 0 || edit.query.order !== null);
+  const narrowsTold = edit !== undefined && (edit.query.where.length > 0 || edit.query.order !== null);
   if (
-    narrows &&
+    narrowsTold &&
     (edit.point === 'told' || (edit.point === 'it' && (act.slots.item?.pointer ?? null) === null)) &&
     told &&
     ofEverything.has(act.intent)
@@ -141,9 +153,17 @@ const wanted = (
   const held = query?.where.some((filter) => filter.by === 'felt' && filter.touch.container !== undefined);
   return (
     ofFood.has(act.intent) ||
+    ((act.intent === 'who-allergic' || act.intent === 'guidance') && narrowsSuits(question)) ||
     (verdict === 'confirm' && ownSubject && question.left.length === 0 && !changes(act)) ||
     (act.intent === 'markers' && held === true)
   );
+};
+
+/** Who may have which of the food that is told apart by more than that: no question of who avoids what. */
+const narrowsSuits = ({ acts }: AskProposal): boolean => {
+  const where = acts[0]!.slots.query?.where ?? acts[0]!.slots.edit?.query.where ?? [];
+  const asksWho = acts[0]!.slots.query?.ask.includes('people') ?? false;
+  return !asksWho && where.length > 1 && where.some(({ by }) => by === 'suits' || by === 'free');
 };
 
 /** Nothing was found that it could be about: whoever else has a reading has it. */
@@ -160,6 +180,7 @@ export const askInstead = (
   if (!question || !wanted(work, understanding, best)) return null;
   const act = completed(question.acts[0]!, best);
   const base = withState(dropOffers(work), { misses: 0 });
+  if (act.intent !== 'ask') return foundNothing(tryAct(base, act)) ? null : runAct(base, act);
   const reply = askReply(act, turnOf(base));
   const narrows = act.slots.edit?.only === true;
   if (

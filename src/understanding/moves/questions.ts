@@ -8,7 +8,8 @@ import type { PlainDate } from '../../terms/dates.js';
 import { emptyMention, type Act, type Mention } from '../intents.js';
 import type { AskProposal } from '../intents.js';
 import { askingIn, attributesIn, is, isOutright } from './questions/asked.js';
-import { contained, dayMeant, ofPeople, ofThings, orderIn } from './questions/filters.js';
+import { contained, dayMeant, ofMeaning, ofPeople, ofThings, orderIn } from './questions/filters.js';
+import { matterIn, type MatterAsked } from './questions/matters.js';
 import { piecesOf, type Piece, type PieceOf } from './questions/pieces.js';
 import { wordingsFor } from './questions/wordings.js';
 
@@ -86,6 +87,33 @@ const topicsIn = (
   return { mentions: kept.map(({ mention }) => mention), of: all };
 };
 
+const positions = (pieces: Iterable<Piece>): ReadonlySet<number> => {
+  const at = new Set<number>();
+  for (const { from, to } of pieces) for (let word = from; word < to; word += 1) at.add(word);
+  return at;
+};
+
+/** Words of no use in it, which for what is asked of the household are few or it was about something else. */
+const ofMatter = ({ act, used }: MatterAsked, pieces: readonly Piece[]): AskProposal => {
+  const left = pieces.flatMap((piece) =>
+    !used.has(piece) && (piece.kind === 'unknown' || (piece.kind === 'thing' && act.intent !== 'markers'))
+      ? [piece.from]
+      : [],
+  );
+  return {
+    acts: [act],
+    mood: 'asked',
+    used: positions(pieces.filter(({ kind }) => kind !== 'unknown')),
+    left: act.intent === 'markers' ? [] : left,
+    score: leftCost * left.length - 0.1,
+    by: 'questions',
+    ownSubject: true,
+    outright: isOutright(pieces),
+    hers: false,
+    fragment: false,
+  };
+};
+
 /** What a question says, or null where it is none, or in no wording of this language. */
 export const questionIn = (
   tokens: readonly string[],
@@ -96,6 +124,8 @@ export const questionIn = (
   const wordings = wordingsFor(language);
   if (!wordings || tokens.length === 0) return null;
   const pieces = piecesOf(tokens, rules, wordings);
+  const matter = matterIn(pieces, tokens, wordings);
+  if (matter) return ofMatter(matter, pieces);
   const again = pieces.some((piece) => is(piece, 'again'));
   const asking = askingIn(pieces);
   const follows = asking === 'not' || again;
@@ -103,6 +133,8 @@ export const questionIn = (
   const takeAll = (of: Iterable<Piece>): void => {
     for (const piece of of) taken.add(piece);
   };
+  const meaning = ofMeaning(pieces, tokens);
+  takeAll(meaning.used);
   const holding = contained(pieces, tokens, (from) => wordings.allergens.longestAt(tokens, from), follows);
   takeAll(holding.used);
   const left1 = pieces.filter((piece) => !taken.has(piece));
@@ -131,7 +163,13 @@ export const questionIn = (
         ? [{ by: 'named', mention: first }]
         : [];
   let asks = found;
-  let where: readonly Filter[] = [...topic, ...facts.filters, ...people.filters, ...holding.filters];
+  let where: readonly Filter[] = [
+    ...topic,
+    ...meaning.filters,
+    ...facts.filters,
+    ...people.filters,
+    ...holding.filters,
+  ];
   const reckoned = asks.every((ask) => ask === 'keeps' || ask === 'good' || ask === 'until');
   const dated = facts.filters.some(({ by }) => by === 'date' || by === 'keeping');
   const until = reckoned && !dated ? dayMeant(pieces, today) : null;
@@ -157,7 +195,9 @@ export const questionIn = (
   const inFull = pieces.some(
     (piece) => piece.kind === 'thing' && piece.fit >= wordForWord && piece.to - piece.from > 1,
   );
-  const left = pieces.flatMap((piece) => (piece.kind === 'unknown' ? [piece.from] : []));
+  const left = pieces.flatMap((piece) =>
+    piece.kind === 'unknown' && !meaning.used.has(piece) ? [piece.from] : [],
+  );
   const proposal = (slots: Act['slots'], fragmentary: boolean): AskProposal => ({
     acts: [{ intent: 'ask', slots }],
     mood: 'asked',
@@ -171,9 +211,7 @@ export const questionIn = (
     hers: hers && (left.length === 0 || inFull),
     fragment: fragmentary,
   });
-  const used = new Set<number>();
-  for (const piece of pieces)
-    if (piece.kind !== 'unknown') for (let at = piece.from; at < piece.to; at += 1) used.add(at);
+  const used = positions(pieces.filter(({ kind }) => kind !== 'unknown'));
   const only = pieces.some((piece) => is(piece, 'only'));
   const fragment = asking === 'not' || again || (only && !ownSubject);
   // With nothing it is about, it is about what was just told: "how many is that in all", "when is it up".

@@ -165,7 +165,7 @@ export const placesAt = (
   tree: PlaceTree,
   lexicon: Lexicon,
 ): PlaceReading[] => {
-  const { articles, within, spots, spotPrepositions } = tables(lexicon);
+  const { articles, kinds, within, spots, spotPrepositions } = tables(lexicon);
   const afterArticle = (at: number): number => (articles.has(tokens[at] ?? '') ? at + 1 : at);
   const readings = new Map<number, PlaceReading>();
   const put = (
@@ -205,6 +205,16 @@ export const placesAt = (
         if (candidates.length === 0 && !(child.structure && parent.candidates.length > 0)) continue;
         found.push({ end: second.end, candidates, weight: Math.min(first.weight, second.weight) });
       }
+    }
+    // "The middle fridge shelf": where it is stands between its position and its kind.
+    const position = positionAt(tokens, at, lexicon);
+    for (const outer of position ? simplesAt(tokens, position.end, names, tree, lexicon) : []) {
+      const kind = kinds.longestAt(tokens, outer.end);
+      if (!kind || outer.candidates.length === 0) continue;
+      const end = outer.end + kind.length;
+      const structure = { kind: kind.value, position: position!.position };
+      const candidates = inside({ end, structure, candidates: [], weight: 1 }, outer, tree);
+      if (candidates.length > 0) found.push({ end, candidates, weight: outer.weight });
     }
     return found;
   };

@@ -51,6 +51,33 @@ describe('questions', () => {
     expect(whole('who made the lentil stew on sunday')?.ask).toEqual(['maker']);
   });
 
+  test.each([
+    ['at what hour do you go quiet', { intent: 'household', slots: { setting: 'quiet' } }],
+    ['what oclock do i get the round up', { intent: 'household', slots: { setting: 'summary' } }],
+    ['what have i still got ticking', { intent: 'timers', slots: {} }],
+    ['what have we wasted', { intent: 'what-changed', slots: { asked: 'threw out' } }],
+    ['remind me what three dots is again', { intent: 'markers', slots: { dots: 3 } }],
+  ])('no food: %s', (said, act) => {
+    expect(read(said)?.acts).toMatchObject([act]);
+  });
+
+  test.each(['what should be binned', 'how many dots on the lentil stew', 'what has three dots on it'])(
+    'of food all the same: %s',
+    (said) => {
+      expect(read(said)?.acts[0]?.intent ?? 'ask').toBe('ask');
+    },
+  );
+
+  test('what a mark means narrows by it, in whatever words it stands', () => {
+    expect(facts(whole('which things have the bone dry dot on'))).toEqual(['means']);
+    expect(facts(whole('anything marked for dele in the fridge'))).toEqual(['means', 'place']);
+  });
+
+  test('what somebody must not have, of a place', () => {
+    expect(facts(whole('what in the pantry must dele keep clear of'))).toEqual(['place', 'suits']);
+    expect(facts(whole('which stuff in the fridge is dele not allowed'))).toEqual(['place', 'suits']);
+  });
+
   test('follow-ups are changes to the question before', () => {
     expect(edit('which of those has milk in it')).toMatchObject({
       point: 'told',

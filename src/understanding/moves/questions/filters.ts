@@ -79,6 +79,22 @@ const personSaid = ({ words, candidates }: PieceOf<'person'>): Who => ({
   person: { words: words.replace(/'s$/, ''), candidates },
 });
 
+/** A name that is hers word for word is the thing, and no part of what a mark means. */
+const wholeName = 0.9;
+
+/** "The no added sugar dot", "marked for Theo": the meaning stands in any words, which only the household knows. */
+export const ofMeaning = (pieces: readonly Piece[], tokens: readonly string[]): Narrowed => {
+  const mark = pieces.filter((piece) => is(piece, 'dots', 'marked-so'));
+  const whole = pieces.some((piece) => piece.kind === 'thing' && piece.fit > wholeName);
+  const counted = pieces.some((piece) => piece.kind === 'felt' && piece.touch.dots !== undefined);
+  if (mark.length === 0 || whole || counted) return nothing;
+  const said = pieces.filter(
+    ({ kind }) =>
+      kind === 'unknown' || kind === 'thing' || kind === 'person' || kind === 'allergen' || kind === 'felt',
+  );
+  return narrowed([{ by: 'means', words: tokens.join(' ') }], ...mark, ...said);
+};
+
 /** Who made it, whose it is, who may eat it. Somebody only addressed has no part. */
 export const ofPeople = (
   pieces: readonly Piece[],
@@ -118,7 +134,7 @@ export const ofPeople = (
     const eating = of(eats, piece, 5);
     // "Can I stick it in my lunch box": whoever asks would eat it.
     const asked = named && (!self || (word === 'i' && is(may, 'can')));
-    const suited = may !== undefined && (eating !== undefined || asked);
+    const suited = may !== undefined && (eating !== undefined || asked || is(may, 'cannot'));
     if (suited && may && !owns && !(self && word === 'my')) {
       const isNot = is(may, 'cannot');
       filters.push({ by: 'suits', who, is: !isNot });

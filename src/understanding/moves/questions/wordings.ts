@@ -2,6 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { projectFile } from '../../../project-files.js';
 import type { Attribute } from '../../../protocol/query.js';
+import { INTENTS, type Intent, type Slots } from '../../intents.js';
 import { phraseTable, type PhraseTable } from '../../words/phrases.js';
 
 export interface Wordings {
@@ -9,9 +10,22 @@ export interface Wordings {
   readonly phrases: PhraseTable<ReadonlySet<string>>;
   /** What is asked by which words together, those of most words first. */
   readonly asks: readonly { readonly ask: Attribute; readonly of: readonly string[] }[];
+  /** What is asked that is no food, those of most words first. */
+  readonly matters: readonly Matter[];
   readonly allergens: PhraseTable<string>;
   /** Words a warning is known by: "hot", "spicy". */
   readonly cautions: readonly string[];
+}
+
+/** A request, and which words together ask for it. */
+export interface Matter {
+  readonly intent: Intent;
+  readonly slots: Slots;
+  readonly of: readonly string[];
+  /** Words that make something else of it. */
+  readonly without: readonly string[];
+  /** Asked of a thing that is named; else no thing is. */
+  readonly ofThing: boolean;
 }
 
 type Line = readonly [name: string, rest: string];
@@ -40,6 +54,23 @@ const phrasesIn = (rest: string): readonly string[] =>
     .map((phrase) => phrase.trim())
     .filter((phrase) => phrase !== '');
 
+const matter = ([name, rest]: Line): Matter => {
+  const [intent = '', ...given] = name.split(' ');
+  if (!(INTENTS as readonly string[]).includes(intent))
+    throw new Error(`questions.txt: no request is called "${intent}"`);
+  const words = rest.split(' ');
+  const slots = given
+    .map((one) => one.split('='))
+    .map(([key, value = '']) => [key, value.replaceAll('-', ' ')]);
+  return {
+    intent: intent as Intent,
+    slots: Object.fromEntries(slots) as Slots,
+    of: words.filter((word) => !word.startsWith('!')).map((word) => word.replace(/^\+/, '')),
+    without: words.filter((word) => word.startsWith('!')).map((word) => word.slice(1)),
+    ofThing: words.some((word) => word.startsWith('+')),
+  };
+};
+
 const read = (text: string): Wordings => {
   const found = sections(text);
   const words = new Map<string, Set<string>>();
@@ -52,6 +83,7 @@ const read = (text: string): Wordings => {
       names.has('hot') && !phrase.includes(' ') ? [phrase] : [],
     ),
     asks: [...asks].sort((a, b) => b.of.length - a.of.length),
+    matters: (found.get('matters') ?? []).map(matter).sort((a, b) => b.of.length - a.of.length),
     allergens: phraseTable(
       (found.get('allergens') ?? []).flatMap(([name, rest]) =>
         phrasesIn(rest).map((phrase) => [phrase, name] as const),
