@@ -56,6 +56,10 @@ export type Attribute =
   | 'where'
   | 'spot'
   | 'how-many'
+  /** How many they are together, of several kinds. */
+  | 'sum'
+  /** The day that what was just told began: opened, made, bought. */
+  | 'since'
   | 'how-old'
   | 'until'
   | 'good'

@@ -26,6 +26,8 @@ ask-keeps-till = { $enough ->
 # The packet's own day is late enough, and what guidance gives is not: both are said, the packet's first.
 ask-label-keeps = By its label yes: { $name }, use by { $printed }. Guidance gives until { $last }.
     .short = Label { $printed }, guidance { $last }.
+ask-sum = { $total } in all: { $items }.
+ask-sum-entry = { OF($amount, $name) }
 ask-set = { $count ->
     [one] One: { $items }.
    *[other] { CAP($count) }: { $items }.

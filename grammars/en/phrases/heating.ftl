@@ -269,6 +269,7 @@ said-free-items = { $count ->
     [one] One is said to be free from { $allergens }: { $items }.
    *[other] { CAP($count) } are said to be free from { $allergens }: { $items }.
   }
+because-contains = The { $name } is said to contain { $allergens }, which { $person } watches for.
 none-said-free = Nothing is recorded as free from { $allergens }.
 holds-it = Said to contain it: { $items }.
 not-said-either-way = Not said either way: { $items }.

@@ -106,6 +106,7 @@ gone-list = { $how ->
     [thrown-out] Thrown out
    *[used] Used up
   }: { $items }.
+nothing-gone-then = Nothing in that time.
 nothing-gone = { $how ->
     [thrown-out] Nothing was thrown out that I know of.
    *[used] Nothing was used up that I know of.

@@ -300,7 +300,18 @@ export const canEat: Handler = (act, turn) => {
         }),
         ...(others.length === 0 ? against : []),
       ],
-      details: [say('check-the-label')],
+      details: [
+        ...(worst.verdict === 'no'
+          ? [
+              say('because-contains', {
+                name: worst.item.name,
+                allergens: list(worst.allergens),
+                person: person.name,
+              }),
+            ]
+          : []),
+        say('check-the-label'),
+      ],
       memory: { ...memory, ...about(turn, others.length === 0 ? [worst.item] : asked) },
       names: kinds.map(({ item: { name } }) => name),
     };

@@ -1,4 +1,5 @@
 /** What is told of a set of things, one attribute at a time. Figures of safety come from their own rooms. */
+import { totalOf } from '../../kitchen/index.js';
 import type { Item } from '../../kitchen/model.js';
 import type { Attribute, Filter, Query } from '../../protocol/query.js';
 import { assessIn } from '../../safety/items.js';
@@ -143,6 +144,42 @@ const whoUsed = (turn: Turn, query: Query, items: readonly Item[]): Reply => {
   return { ...left, parts: [say('ask-nobody-used', { name: items[0]!.name }), ...left.parts] };
 };
 
+/** Several kinds in one figure, where they are counted alike. */
+const sum = (turn: Turn, items: readonly Item[]): Reply => {
+  const [total, ...more] = totalOf(turn.kitchen, items).amounts;
+  const groups = grouped(items);
+  const entries = groups.flatMap(({ first, items: some }) => {
+    const [amount] = totalOf(turn.kitchen, some).amounts;
+    return amount ? [say('ask-sum-entry', { name: first.name, amount: { kind: 'amount', amount } })] : [];
+  });
+  const kinds = new Set(items.map(({ name }) => name)).size;
+  if (!total || kinds < 2 || entries.length > toldSingly) return of(count, turn, items);
+  // Eggs and sticks of butter make no sum.
+  if (more.length > 0)
+    return { parts: entries.map((entry) => say('list-entry', { entry })), memory: about(turn, items) };
+  return {
+    parts: [say('ask-sum', { total: { kind: 'amount', amount: total }, items: list(entries) })],
+    memory: about(turn, items),
+    names: items.map(({ name }) => name),
+    count: items.length,
+  };
+};
+
+/** Days in the order in which they tell how something stands. */
+const began = ['opened', 'frozen', 'made', 'bought'] as const;
+
+/** "Since when", "when": the day of what was just told, else the last that something was done to it. */
+const since = (turn: Turn, items: readonly Item[]): Reply => {
+  const last = turn.state.asked?.query;
+  const dated = last?.ask.find((one) => one.startsWith('date:'))?.slice('date:'.length);
+  const stated = last?.where.some((filter) => filter.by === 'state' && filter.state === 'opened');
+  const made = last?.ask.includes('maker');
+  return each(items, (some) => {
+    const known = began.find((kind) => some[0]!.dates[kind] !== undefined) ?? 'made';
+    return of(itemDate, turn, some, { asked: dated ?? (stated ? 'opened' : made ? 'made' : known) });
+  });
+};
+
 /** How much of what there was at first is gone. */
 const usedUp = (turn: Turn, items: readonly Item[]): Reply =>
   each(items, ([item]) => {
@@ -222,7 +259,13 @@ export const answer = (turn: Turn, query: Query, ask: Attribute, items: readonly
     case 'where':
     case 'spot':
       return of(find, turn, items);
+    case 'sum':
+      return sum(turn, items);
+    case 'since':
+      return since(turn, items);
     case 'how-many':
+      // "How many of this and how many of that": of each.
+      if (filterOf(query, 'each')) return each(items, (some) => of(count, turn, some));
       return of(count, turn, items, place ? { place } : {});
     case 'how-old':
       return of(howOld, turn, items);

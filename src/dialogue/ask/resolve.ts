@@ -63,6 +63,11 @@ const among = (turn: Turn, asked: Asked, { query, point }: Edit): Resolved | nul
     const pair = told.length === 1 && one && two ? living(turn, [...one, ...two]) : told;
     return told.length > 0 ? { query, pool: [...new Set(pair)] } : null;
   }
+  // "What's that altogether", after one and then another.
+  if (point === 'it' && query.ask.includes('sum') && told.length === 1) {
+    const pair = living(turn, asked.subjects.slice(-2).flat());
+    return { query, pool: [...new Set([...pair, ...told])] };
+  }
   if (point === 'it') return told.length > 0 ? { query, pool: told } : null;
   if (point === 'other' || point === 'rest') {
     const { items } = turn.memory;

@@ -75,15 +75,22 @@ const inTurn = (where: readonly Filter[]): readonly Filter[] => [
   ...where.filter(({ by }) => by !== 'named' && by !== 'each'),
 ];
 
-export const select = (turn: Turn, query: Query, pool: readonly Item[] | null): Selected => {
+/** Names as they are meant: what is called just so, or every kind of it. */
+type Naming = 'just so' | 'every kind';
+
+const named = (filter: Filter): readonly Mention[] =>
+  filter.by === 'named' ? [filter.mention] : filter.by === 'each' ? filter.mentions : [];
+
+const selectBy = (turn: Turn, query: Query, pool: readonly Item[] | null, naming: Naming): Selected => {
   let items = pool ?? livingItems(turn.kitchen);
   for (const filter of inTurn(query.where)) {
     const place = filter.by === 'place' && !placeIds(turn, filter) ? (filter.places[0]?.words ?? null) : null;
     if (place !== null) return { items: [], unknown: null, failing: filter, before: items, noPlace: place };
-    const left = narrow(turn, filter, query, items);
+    const kinds =
+      naming === 'every kind' ? named(filter).flatMap((mention) => alike(turn, mention, items)) : [];
+    const left = [...new Set([...narrow(turn, filter, query, items), ...kinds])];
     if (left.length === 0) {
-      const unknown =
-        filter.by === 'named' ? filter.mention : filter.by === 'each' ? filter.mentions[0]! : null;
+      const unknown = named(filter)[0] ?? null;
       return { items: [], unknown, failing: unknown ? null : filter, before: items, noPlace: null };
     }
     items = left;
@@ -95,6 +102,14 @@ export const select = (turn: Turn, query: Query, pool: readonly Item[] | null): 
     before: items,
     noPlace: null,
   };
+};
+
+/** "Sam's milk", where what is called just milk is nobody's: of every kind of milk, the one that is. */
+export const select = (turn: Turn, query: Query, pool: readonly Item[] | null): Selected => {
+  const plainly = selectBy(turn, query, pool, 'just so');
+  if (plainly.failing?.by !== 'owner' && plainly.failing?.by !== 'maker') return plainly;
+  const anyKind = selectBy(turn, query, pool, 'every kind');
+  return anyKind.items.length > 0 ? anyKind : plainly;
 };
 
 const latest = '9999-12-31';

@@ -85,6 +85,18 @@ const ofMatter = ({ acts, left }: AskProposal, best: Interpretation | undefined)
   return reading?.intent === act.intent && says(act) > says(reading);
 };
 
+/** Read as told, as an assent or as something else that is asked, right after an answer that it is about. */
+const followsUp = ({ acts, fragment }: AskProposal, { intent }: Act, { state }: Work): boolean => {
+  const { edit } = acts[0]!.slots;
+  if (!edit || (state.asked?.query.ask.length ?? 0) === 0) return false;
+  const { point, query } = edit;
+  const picks = point === 'other' || point === 'rest' || (typeof point === 'object' && point !== null);
+  if (query.ask.includes('sum')) return intent === 'how-many' || intent === 'tell';
+  if (intent === 'tell') return picks || !fragment;
+  if (intent === 'no' || intent === 'yes') return picks;
+  return intent === 'guidance' && picks && query.ask.length > 0;
+};
+
 /** Talk, and what is asked of the whole household: never of one food, of which something is asked. */
 const ofNoFood: ReadonlySet<Intent> = new Set<Intent>([
   ...(['goodbye', 'greeting', 'thanks', 'yes', 'no', 'help', 'summary', 'timers', 'reminders'] as const),
@@ -136,6 +148,7 @@ const wanted = (
   const told = turns - (work.state.asked?.turn ?? -9) === 1 && work.state.done?.turn !== turns - 1;
   const cued = best.evidence === undefined && (act.intent === 'no' || act.intent === 'yes');
   if (edit && told && (ofTheTalk.has(act.intent) || cued)) return true;
+  if (edit && told && question.left.length === 0 && followsUp(question, act, work)) return true;
   const narrowsTold = edit !== undefined && (edit.query.where.length > 0 || edit.query.order !== null);
   if (
     narrowsTold &&

@@ -8,7 +8,20 @@ const asks: Readonly<Partial<Record<Intent, Slots['asked']>>> = {
   'left-out': 'limit',
 };
 
-export const howLongOf = ({ state: { told, procedure } }: Work, act: Act): Act => {
+/** "How long's it got", right after a timer: of that. */
+const ofTimers: ReadonlySet<Intent> = new Set<Intent>(['set-timer', 'change-timer', 'timers']);
+const ofTimer = ({ state: { told, turns } }: Work, { intent, slots: { item } }: Act): boolean =>
+  intent === 'keeps' &&
+  (item?.words ?? null) === null &&
+  (item?.candidates.length ?? 0) === 0 &&
+  told?.turn === turns - 1 &&
+  told.act !== null &&
+  told.act !== undefined &&
+  ofTimers.has(told.act.intent);
+
+export const howLongOf = (work: Work, act: Act): Act => {
+  const { told, procedure } = work.state;
+  if (ofTimer(work, act)) return { intent: 'timers', slots: {} };
   if (act.intent !== 'keeps' || act.slots.asked !== 'long') return act;
   const last = told?.act;
   const { asked: _asked, ...rest } = act.slots;

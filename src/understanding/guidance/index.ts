@@ -83,11 +83,19 @@ const ofGuidance = new Set(
 
 /** When it was made or opened, and how long ago, is asked of the record. */
 const ofTheRecord = ({ question }: Understanding): boolean => {
-  const asked = question?.left.length === 0 ? (question.acts[0]?.slots.query?.ask ?? []) : [];
+  const { query, edit } = question?.acts[0]?.slots ?? {};
+  const asked = question?.left.length === 0 ? ((query ?? edit?.query)?.ask ?? []) : [];
   return (
     asked.length > 0 && asked.every((one) => one === 'how-old' || one === 'dates' || one.startsWith('date:'))
   );
 };
+
+/** "Is the goat cheese good for another week": of a thing that is here, held against a day. */
+const ofOneDay = ({ question }: Understanding): boolean =>
+  question !== undefined &&
+  question.hers &&
+  question.left.length === 0 &&
+  (question.acts[0]?.slots.query?.by ?? null) !== null;
 
 /** The ear's question stands where facts were told that the reading so far has no place for. */
 const takesOver = (
@@ -103,7 +111,9 @@ const takesOver = (
   const [act, ...more] =
     base.verdict === 'act' || base.verdict === 'confirm' ? (base.readings[0]?.acts ?? []) : [];
   const food = slots.item !== undefined;
-  if (food && ofTheRecord(base)) return false;
+  const follows = base.question?.acts[0]?.slots.edit !== undefined;
+  if ((food || follows) && ofTheRecord(base)) return false;
+  if (food && ofOneDay(base) && !saysMore(facts)) return false;
   const unheard = !act || more.some(({ intent }) => !ofGuidance.has(intent));
   if (facts.asked === 'fridge-reads' || facts.asked === 'freezer-reads')
     return !talkOfPower && (!act || (act.intent !== 'power-cut' && act.intent !== 'power-back'));

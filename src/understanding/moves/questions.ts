@@ -17,6 +17,9 @@ import { wordingsFor } from './questions/wordings.js';
 const surelyHers = { thing: 0.78, place: 0.7 } as const;
 const wordForWord = 0.95;
 
+/** So many pieces at most are left of a question that only asks when. */
+const shortest = 5;
+
 /** What a word nobody used takes from a question (natural logarithm). */
 const leftCost = -0.6;
 
@@ -219,6 +222,8 @@ export const questionIn = (
   const wanted = asks.filter((ask) => ask !== 'what' && ask !== 'which' && ask !== 'use-first');
   const meant = bare && point === null && wanted.length > 0 ? 'it' : point;
   if (bare && meant === null && !asks.includes('use-first')) return null;
+  // "When", alone: of what was just told. With words of its own it is about something else.
+  if (asks.includes('since') && (left.length > 0 || pieces.length > shortest)) return null;
   const edits = fragment || (meant !== null && !ownSubject);
   // Told, not asked: only what could follow a question, and nothing that states a fact.
   const bits = only || again || order !== null || holding.filters.length > 0 || people.filters.length > 0;
