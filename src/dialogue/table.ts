@@ -21,6 +21,7 @@ import { redo, whatChanged, whoDid } from './history/history.js';
 import { undoOrKeep } from './history/kept.js';
 import { defineDots } from './markers/dots.js';
 import { addMarker, mark, markerCare, markerNote, markers, unmark } from './markers/markers.js';
+import { standsThere } from './move/stands.js';
 import { freeze, merge, move, open, putBack, reheated, split, thaw } from './move/move.js';
 import { leftOut } from './outages/left-out.js';
 import { powerBack, powerCut } from './outages/power-cut.js';
@@ -60,7 +61,7 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   'put-away': makingPlace(putAway),
   take,
   finish,
-  move: makingPlace(move),
+  move: makingPlace(standsThere(move)),
   amend: askingFree(amend),
   tell,
   open,

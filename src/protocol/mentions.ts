@@ -50,6 +50,20 @@ export interface PlaceMention {
   readonly spot: string | null;
   /** "Next to the couscous": where that is. */
   readonly beside?: Mention;
+  /** A place this household has not told of yet, by its parts, the outermost first: "door of the fridge". */
+  readonly path?: readonly PlaceStep[];
+}
+
+/** One part of a place that was said and is not on record, or the record it is part of. */
+export interface PlaceStep {
+  /** As said, without article: "chest freezer", "top shelf", "door". */
+  readonly words: string;
+  /** Kind of a place record: "fridge", "shelf". */
+  readonly kind: string;
+  /** It stands by itself: a fridge, a cupboard; not a shelf or a door. */
+  readonly whole: boolean;
+  /** Records it may be; empty for one that is new. */
+  readonly candidates: readonly Candidate[];
 }
 
 /** A day or span of days that was said, and how sure its year and day are. */

@@ -269,6 +269,8 @@ export interface Slots {
   readonly place?: PlaceMention;
   /** Where it was, for moves that say both. */
   readonly from?: PlaceMention;
+  /** What a part just named is part of: "in the fridge", of the top shelf. */
+  readonly within?: PlaceMention;
   /** How a batch is shared out: "two on the top shelf, six in the chest freezer". */
   readonly shares?: readonly { readonly amount: Amount; readonly place: PlaceMention }[];
   /** A marker, as felt. */

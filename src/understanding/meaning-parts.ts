@@ -7,6 +7,7 @@ import { emptyMention } from './intents.js';
 import type { SemanticValue } from '../grammar/api.js';
 import type { Amount, Share } from '../terms/amount.js';
 import { isPlainDate } from '../terms/dates.js';
+import type { PlaceStep } from '../protocol/mentions.js';
 import type { Touch } from '../terms/touch.js';
 import type { Candidate, Mention, PlaceMention, Pointer, SaidDate } from './intents.js';
 
@@ -151,6 +152,7 @@ export const asPlace = (value: SemanticValue | undefined): PlaceMention => {
     candidates: asCandidates(named?.candidates),
     pointer,
     spot: typeof spot === 'string' ? withoutPreposition(spot) : null,
+    ...(named?.path === undefined ? {} : { path: named.path as unknown as readonly PlaceStep[] }),
   };
 };
 

@@ -157,6 +157,28 @@ describe('places', () => {
     expect(c.kitchen.places.get(shelf)?.name).toBe('jar shelf');
   });
 
+  it('named one by one are counted when it is told how many there are', () => {
+    const c = cook();
+    const chest = c.place('chest freezer');
+    for (const name of ['bottom basket', 'second basket'])
+      c.do((d) => buildPlaces(d, { kind: 'basket', parentId: chest, names: [name], uncounted: true }));
+    const baskets = () => [...c.kitchen.places.values()].filter(({ kind }) => kind === 'basket');
+    expect(baskets().map(({ position }) => position)).toEqual([null, null]);
+    c.do((d) => buildPlaces(d, { kind: 'basket', parentId: chest, count: 3 }));
+    expect(
+      baskets()
+        .toSorted((a, b) => a.position! - b.position!)
+        .map(({ name, aliases, position }) => [name, aliases, position]),
+    ).toEqual([
+      ['first basket', ['top basket'], 1],
+      ['second basket', ['middle basket'], 2],
+      ['bottom basket', ['third basket'], 3],
+    ]);
+    expect(buildPlaces(c.doing, { kind: 'basket', parentId: chest, count: 3 })).toMatchObject({
+      refused: 'place-exists',
+    });
+  });
+
   it('are never put inside themselves', () => {
     const c = cook();
     expect(movePlace(c.doing, c.place('fridge'), c.place('first shelf'))).toEqual({

@@ -61,3 +61,12 @@ places-empty = { $count ->
 place-counts = Fewest first: { $places }.
 room-not-known = How much room is left, nobody recorded.
     .short = {""}
+
+new-whole = Your kitchen has { A($place) } now.
+    .short = New: { $place }.
+new-whole-with = Your kitchen has { A($place) } with { A($part) } now.
+    .short = New: { $place } with { A($part) }.
+new-part = The { $place } has { A($part) } now.
+    .short = New: { $part }.
+ask-part-of = { CAP($part) } of what: a fridge, a freezer, a cupboard?
+    .short = { CAP($part) } of what?

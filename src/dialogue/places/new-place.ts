@@ -1,7 +1,15 @@
-/** "In the bread bin", of which nobody told yet: it is offered, and made along with what goes there. */
-import { applyChange, buildPlaces, isRefused } from '../../kitchen/index.js';
+/**
+ * "In the bread bin", "the fridge door", of which nobody told yet. What stands by itself and has no rival is
+ * made along with what goes there, and said back; what might be a mishearing of another is offered first.
+ */
+import { applyChange, buildPlaces, isRefused, joinChanges, placesIn } from '../../kitchen/index.js';
+import type { Change, Id, Kitchen, PlaceKind } from '../../kitchen/model.js';
+import type { Say } from '../../speech/answer.js';
+import type { PlaceStep } from '../../protocol/mentions.js';
+import type { Act, PlaceMention, Slots } from '../../understanding/intents.js';
+import { placeNoun, rootPlace } from '../describe/place.js';
 import { refusal } from '../describe/refusals.js';
-import { type Handler, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, say } from '../handler.js';
 import { isWholeKind, kindNamed } from './place-kinds.js';
 
 const NEW = 'new:';
@@ -12,22 +20,154 @@ export const offerOf = (words: string): string | null => {
   return kind && isWholeKind(kind) ? `${NEW}${words}` : null;
 };
 
-/** The handler, on a kitchen that has the place which was offered and agreed to. */
+interface Unfolded {
+  readonly kitchen: Kitchen;
+  readonly changes: readonly Change[];
+  readonly placeId: Id;
+  readonly told: readonly Say[];
+}
+
+const kindOf = ({ kind, words }: PlaceStep): PlaceKind => kindNamed(kind) ?? kindNamed(words) ?? 'cupboard';
+
+/** Where a shelf is that was named alone: in what was just spoken of, or in the only thing there is. */
+const around = (turn: Turn): Id | null => {
+  const near = rootPlace(turn.kitchen, turn.memory.placeId);
+  if (near) return near.id;
+  const wholes = placesIn(turn.kitchen, null);
+  return wholes.length === 1 ? wholes[0]!.id : null;
+};
+
+/** Whether a part of that kind can be new there: not where the like of it was counted. */
+const mayBeNew = (turn: Turn, parentId: Id | null, step: PlaceStep): boolean =>
+  parentId === null
+    ? ![...turn.kitchen.places.values()].some(
+        ({ kind, parentId: of }) => of === null && kind === kindOf(step),
+      )
+    : !placesIn(turn.kitchen, parentId).some(
+        ({ kind, position }) => kind === kindOf(step) && position !== null,
+      );
+
+/** What was made is told from the outermost that is new: "a fridge with a door". */
+const toldOf = (kitchen: Kitchen, outer: Id | null, made: readonly PlaceStep[]): Say => {
+  const [first, second] = made;
+  if (outer !== null) return say('new-part', { place: placeNoun(kitchen, outer), part: first!.words });
+  return second
+    ? say('new-whole-with', { place: first!.words, part: second.words })
+    : say('new-whole', { place: first!.words });
+};
+
+/** The place said, made where it is new; null where it is on record, or has to be asked about. */
+const unfold = (turn: Turn, { path = [], candidates }: PlaceMention): Unfolded | null => {
+  const [outermost] = path;
+  if (candidates.length > 0 || !outermost) return null;
+  const known = outermost.candidates.find(({ id }) => turn.kitchen.places.has(id));
+  let parentId: Id | null = known?.id ?? (outermost.whole ? null : around(turn));
+  if (parentId === null && !outermost.whole) return null;
+  const fresh = known ? path.slice(1) : path;
+  const from = parentId;
+  let now = turn;
+  const changes: Change[] = [];
+  for (const step of fresh) {
+    if (!mayBeNew(now, parentId, step)) return null;
+    const made = buildPlaces(now, { kind: kindOf(step), parentId, names: [step.words], uncounted: true });
+    if (isRefused(made)) return null;
+    changes.push(made);
+    now = { ...now, kitchen: applyChange(now.kitchen, made) };
+    parentId = made.ops[0]!.id;
+  }
+  if (parentId === null || changes.length === 0) return null;
+  return { kitchen: now.kitchen, changes, placeId: parentId, told: [toldOf(now.kitchen, from, fresh)] };
+};
+
+/** "In the fridge", of the top shelf that was just named: its parts in order. */
+const joined = (place: PlaceMention, within: PlaceMention): PlaceMention => {
+  const outer: readonly PlaceStep[] =
+    within.candidates.length > 0
+      ? [{ words: within.words ?? '', kind: '', whole: true, candidates: within.candidates }]
+      : (within.path ?? []);
+  return { ...place, path: [...outer, ...(place.path ?? [])] };
+};
+
+/** A part of something nobody named: what it is part of is asked. */
+const lacksWhole = (turn: Turn, { path = [], candidates }: PlaceMention): boolean =>
+  candidates.length === 0 &&
+  path.length > 0 &&
+  !path[0]!.whole &&
+  path[0]!.candidates.length === 0 &&
+  around(turn) === null;
+
+interface Placed {
+  readonly slots: Slots;
+  readonly turn: Turn;
+  readonly changes: readonly Change[];
+  readonly told: readonly Say[];
+}
+
+/** Every place that an act names, made where it is new. */
+const placed = (turn: Turn, slots: Slots): Placed => {
+  let at: Placed = { slots, turn, changes: [], told: [] };
+  const take = (mention: PlaceMention | undefined | null): PlaceMention | undefined => {
+    const made = mention ? unfold(at.turn, mention) : null;
+    if (!made) return mention ?? undefined;
+    at = {
+      ...at,
+      turn: { ...at.turn, kitchen: made.kitchen, memory: { ...at.turn.memory, placeId: made.placeId } },
+      changes: [...at.changes, ...made.changes],
+      told: [...at.told, ...made.told],
+    };
+    return { ...mention!, candidates: [{ id: made.placeId, fit: 1 }] };
+  };
+  const place = take(slots.place);
+  const inside = take(slots.item?.at);
+  const shares = slots.shares?.map((share) => ({ ...share, place: take(share.place)! }));
+  return {
+    ...at,
+    slots: {
+      ...slots,
+      ...(place ? { place } : {}),
+      ...(inside && slots.item ? { item: { ...slots.item, at: inside } } : {}),
+      ...(shares ? { shares } : {}),
+    },
+  };
+};
+
+/** A place that was offered and agreed to, made before the handler runs. */
+const agreed = (handler: Handler, act: Act, turn: Turn, settled: string): Reply => {
+  const name = settled.slice(NEW.length);
+  const made = buildPlaces(turn, { kind: kindNamed(name) ?? 'cupboard', parentId: null, names: [name] });
+  if (isRefused(made)) return refusal(turn, made);
+  const placeIds = made.ops.map(({ id }) => id);
+  const picked = { ...turn.picked, place: placeIds };
+  const reply = handler(act, { ...turn, kitchen: applyChange(turn.kitchen, made), picked });
+  if (!reply.changes) return reply;
+  return {
+    ...reply,
+    parts: [say('built', { names: name }), ...reply.parts],
+    changes: [made, ...reply.changes],
+  };
+};
+
+/** The handler, on a kitchen that has the place which was named. */
 export const makingPlace =
   (handler: Handler): Handler =>
   (act, turn) => {
     const settled = turn.picked['place']?.[0];
-    if (!settled?.startsWith(NEW)) return handler(act, turn);
-    const name = settled.slice(NEW.length);
-    const made = buildPlaces(turn, { kind: kindNamed(name) ?? 'cupboard', parentId: null, names: [name] });
-    if (isRefused(made)) return refusal(turn, made);
-    const placeIds = made.ops.map(({ id }) => id);
-    const picked = { ...turn.picked, place: placeIds };
-    const reply = handler(act, { ...turn, kitchen: applyChange(turn.kitchen, made), picked });
-    if (!reply.changes) return reply;
+    if (settled?.startsWith(NEW)) return agreed(handler, act, turn, settled);
+    if (settled) return handler(act, turn);
+    const { within, ...rest } = act.slots;
+    const slots = within && rest.place ? { ...rest, place: joined(rest.place, within) } : rest;
+    if (slots.place && lacksWhole(turn, slots.place)) {
+      const part = slots.place.path![0]!.words;
+      const ask = { slot: 'within', question: say('ask-part-of', { part }), expecting: 'place' as const };
+      return { parts: [], ask, askFor: { ...act, slots } };
+    }
+    const { slots: known, turn: now, changes, told } = placed(turn, slots);
+    const [first, ...others] = changes;
+    const reply = handler({ ...act, slots: known }, now);
+    if (!first || !reply.changes) return reply;
     return {
       ...reply,
-      parts: [say('built', { names: name }), ...reply.parts],
-      changes: [made, ...reply.changes],
+      parts: [...reply.parts, ...told],
+      changes: [joinChanges(first, ...others), ...reply.changes],
     };
   };

@@ -31,6 +31,7 @@ const fillers: Readonly<Record<string, Filler>> = {
           : words
             ? { place: placeWords(words) }
             : null,
+  within: ({ place, words }) => (place ? { within: place } : words ? { within: placeWords(words) } : null),
   marker: ({ marker, item, container, dots, counted }) =>
     marker
       ? { marker }

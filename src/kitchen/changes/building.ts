@@ -16,6 +16,8 @@ export interface PlacesToBuild {
   readonly count?: number;
   /** Or by name: "chest freezer", "door", "left side". */
   readonly names?: readonly string[];
+  /** How many there are is not known: "top shelf" is all that was said. They are counted when that is told. */
+  readonly uncounted?: boolean;
 }
 
 /**
@@ -44,7 +46,7 @@ export const buildPlaces = (doing: Doing, wanted: PlacesToBuild): Result => {
         parentId: wanted.parentId,
         name,
         kind: wanted.kind,
-        position: wanted.parentId === null ? null : counted + index + 1,
+        position: wanted.parentId === null || wanted.uncounted ? null : counted + index + 1,
         aliases: [],
       };
       return op('place', place.id, null, place);
@@ -59,12 +61,23 @@ const buildCounted = (doing: Doing, wanted: PlacesToBuild, about: readonly strin
   if (!Number.isInteger(count) || count < 1) return refuse('too-few');
   if (count > MOST) return refuse('too-many');
   const have = placesIn(doing.kitchen, wanted.parentId).filter(({ kind }) => kind === wanted.kind);
-  if (have.length >= count) return refuse('place-exists', { ids: have.map(({ id }) => id) });
-  const before = namesCounted(wanted.kind, have.length);
   const names = namesCounted(wanted.kind, count);
+  const byName = (of: Place): number =>
+    of.position === null ? names.findIndex(({ name, aliases }) => [name, ...aliases].includes(of.name)) : -1;
+  const known = have.filter((place) => byName(place) >= 0);
+  const inOrder = have.filter((place) => !known.includes(place));
+  if (inOrder.length >= count || (known.length === 0 && have.length >= count))
+    return refuse('place-exists', { ids: have.map(({ id }) => id) });
+  const before = namesCounted(wanted.kind, inOrder.length);
   const ops: Op[] = [];
   names.forEach(({ name, aliases }, index) => {
-    const place = have[index];
+    const told = known.find((place) => byName(place) === index);
+    if (told) {
+      const after = { ...told, position: index + 1, aliases: sameAs(told, [name, ...aliases]) };
+      ops.push(op('place', told.id, told, after));
+      return;
+    }
+    const place = inOrder.shift();
     if (!place) {
       const made: Place = {
         id: doing.newId(),
@@ -89,6 +102,11 @@ const buildCounted = (doing: Doing, wanted: PlacesToBuild, about: readonly strin
   });
   return change('built a place', about.length ? about : names.map(({ name }) => name), ops);
 };
+
+/** What counting calls it besides its own name. */
+const sameAs = ({ name, aliases }: Place, counted: readonly string[]): readonly string[] => [
+  ...new Set([...counted.filter((other) => other !== name), ...aliases]),
+];
 
 const isCalled = (place: Place, name: string): boolean =>
   [place.name, ...place.aliases].some((known) => foodKey(known) === foodKey(name));

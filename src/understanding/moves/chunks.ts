@@ -62,6 +62,7 @@ export interface Offer<T extends Span = Chunk> {
 const hersCost = (fit: number): number => (fit >= 0.95 ? 0.18 : fit >= 0.8 ? 0.4 : fit >= 0.6 ? 0.75 : 1.6);
 const placeCost = (fit: number): number => (fit >= 0.9 ? 0.2 : fit >= 0.7 ? 0.35 : 0.7);
 const personCost = (fit: number): number => (fit >= 0.95 ? 0.2 : fit >= 0.8 ? 0.6 : 1);
+const describedFit = 0.7;
 
 const fitOf = (value: SemanticValue): number => {
   const candidates = (value as { candidates?: readonly Candidate[] } | null)?.candidates;
@@ -183,7 +184,9 @@ const simple: readonly Finder[] = [
   byRule('kitchen:place', (value, from, to) => {
     const place = asPlace({ named: value });
     const fit = place.candidates[0]?.fit ?? 0;
-    return { chunk: { kind: 'place', from, to, place, fit }, cost: placeCost(fit) };
+    // One not told of yet is as plain as one nearly named, when its parts are said.
+    const cost = placeCost(place.path ? Math.max(fit, describedFit) : fit);
+    return { chunk: { kind: 'place', from, to, place, fit }, cost };
   }),
   (tokens, from, rules) =>
     (rules.get('builtin:grammar/amount')?.matchesAt(tokens, from) ?? []).map(({ length, value }) => {

@@ -39,6 +39,7 @@
  */
 import type { DynamicRules } from '../../grammar/api.js';
 import type { Touch } from '../../terms/touch.js';
+import type { PlaceStep } from '../../protocol/mentions.js';
 import type { Candidate } from '../intents.js';
 
 /** Value of `kitchen:item`, `kitchen:person` and `kitchen:food`. */
@@ -68,6 +69,8 @@ export interface PlaceMatch {
   readonly candidates: readonly Candidate[];
   /** "left side", "back": where within the place, when said with it. */
   readonly spot: string | null;
+  /** Only where no record fits: what the words describe, the outermost first. */
+  readonly path?: readonly PlaceStep[];
 }
 
 /** What the index reads of each record: kitchen records fit as they are. */

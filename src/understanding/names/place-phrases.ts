@@ -2,6 +2,7 @@
  * Places as they are said: "second shelf", "second shelf from the bottom of the fridge", "top
  * shelf in the freezer", "fridge door", "left drawer", "the bread basket", "left side of the top shelf".
  */
+import type { PlaceStep } from '../../protocol/mentions.js';
 import type { Candidate } from '../intents.js';
 import { ordinalAt } from '../numbers/ordinals.js';
 import { cardinalAt } from '../numbers/cardinals.js';
@@ -24,15 +25,20 @@ interface Simple {
   /** Said by kind and position: can be looked for inside another place. */
   readonly structure: { readonly kind: string; readonly position: Position | null } | null;
   readonly weight: number;
+  readonly from: number;
 }
 
 const most = 8;
 /** What a kind alone is worth: "the shelf" may be any of them. */
 const kindFit = 0.6;
 const positionFit = 0.95;
+/** A name said with all its words. */
+const surelyNamed = 0.8;
 
 const tables = perLexicon(({ places }) => ({
   kinds: synonymTable(places.kinds),
+  wholes: new Set(places.wholes),
+  qualifiers: phraseSet(places.qualifiers),
   positions: new Map(Object.entries(places.positions)),
   sideways: phraseTable(Object.entries(places.sideways)),
   fromEnd: phraseTable(Object.entries(places.fromEnd)),
@@ -73,6 +79,21 @@ const turned = (position: Position | null, tail: string): Position | null => {
   return position && 'nth' in position ? { from: side as 'top' | 'bottom' | 'left' | 'right', nth } : null;
 };
 
+/** "Chest freezer", where no freezer is on record yet: what it is called, and of what kind. */
+const newWholeAt = (
+  tokens: readonly string[],
+  from: number,
+  tree: PlaceTree,
+  lexicon: Lexicon,
+): Simple | null => {
+  const { kinds, wholes, qualifiers } = tables(lexicon);
+  const qualifier = qualifiers.longestAt(tokens, from);
+  const kind = qualifier ? kinds.longestAt(tokens, from + qualifier.length) : null;
+  if (!qualifier || !kind || !wholes.has(kind.value) || tree.at(kind.value, null, 1).length > 0) return null;
+  const end = from + qualifier.length + kind.length;
+  return { from, end, structure: { kind: kind.value, position: null }, candidates: [], weight: 0.9 };
+};
+
 const structuresAt = (
   tokens: readonly string[],
   from: number,
@@ -83,8 +104,10 @@ const structuresAt = (
   const said = positionAt(tokens, from, lexicon);
   const kindAt = said?.end ?? from;
   const kind = kinds.longestAt(tokens, kindAt);
-  if (!kind) return [];
+  const fresh = newWholeAt(tokens, from, tree, lexicon);
+  if (!kind) return fresh ? [fresh] : [];
   const simple = (position: Position | null, end: number): Simple => ({
+    from,
     end,
     structure: { kind: kind.value, position },
     candidates: tree
@@ -93,7 +116,7 @@ const structuresAt = (
     weight: 1,
   });
   const end = kindAt + kind.length;
-  const found = [simple(said?.position ?? null, end)];
+  const found = [simple(said?.position ?? null, end), ...(fresh ? [fresh] : [])];
   // "shelf two"
   const number = said ? null : cardinalAt(tokens, end, lexicon);
   if (number && Number.isInteger(number.value) && number.value > 0) {
@@ -124,7 +147,9 @@ const simplesAt = (
     const end = from + span.length;
     const there = byEnd.get(end);
     // Words of a name that is not said to its end are weak ("chest", "second"), and so are ordinals alone.
-    const whole = span.candidates.filter(({ fit }) => fit >= 0.6);
+    // "Second shelf" is not nearly "top shelf": where a position is said, a name has to say it, too.
+    const least = there?.structure?.position ? surelyNamed : 0.6;
+    const whole = span.candidates.filter(({ fit }) => fit >= least);
     const candidates = merged(there?.candidates ?? [], whole);
     if (!there && whole.length === 0) continue;
     // "the second" is no place: what is counted is not said.
@@ -132,6 +157,7 @@ const simplesAt = (
       continue;
     const named = whole[0]?.fit ?? 0;
     byEnd.set(end, {
+      from,
       end,
       candidates,
       structure: there?.structure ?? null,
@@ -140,6 +166,14 @@ const simplesAt = (
   }
   return [...byEnd.values()];
 };
+
+/** A whole place phrase: what it may be, and its parts, should it be none of them. */
+interface Whole {
+  readonly end: number;
+  readonly candidates: readonly Candidate[];
+  readonly weight: number;
+  readonly path: readonly PlaceStep[];
+}
 
 const inside = (child: Simple, parent: Simple, tree: PlaceTree): Candidate[] => {
   const found: Candidate[][] = [];
@@ -165,7 +199,7 @@ export const placesAt = (
   tree: PlaceTree,
   lexicon: Lexicon,
 ): PlaceReading[] => {
-  const { articles, kinds, within, spots, spotPrepositions } = tables(lexicon);
+  const { articles, kinds, within, spots, spotPrepositions, wholes } = tables(lexicon);
   const afterArticle = (at: number): number => (articles.has(tokens[at] ?? '') ? at + 1 : at);
   const readings = new Map<number, PlaceReading>();
   const put = (
@@ -175,11 +209,13 @@ export const placesAt = (
     candidates: readonly Candidate[],
     spot: string | null,
     weight: number,
+    path: readonly PlaceStep[] = [],
   ): void => {
-    const match = {
+    const match: PlaceMatch = {
       words: tokens.slice(saidFrom, saidTo).join(' '),
       candidates: candidates.slice(0, most),
       spot,
+      ...(candidates.length === 0 && path.length > 0 ? { path } : {}),
     };
     const there = readings.get(end);
     const better =
@@ -187,14 +223,30 @@ export const placesAt = (
       candidates.length > 0 &&
       (there.match.candidates.length === 0 || (there.match.spot !== null && spot === null));
     if (!there || better) {
-      readings.set(end, { match, length: end - from, weight: candidates.length > 0 ? weight : weight * 0.4 });
+      readings.set(end, {
+        match,
+        length: end - from,
+        weight: candidates.length > 0 ? weight : weight * (path.length > 0 ? 0.7 : 0.4),
+      });
     }
   };
   const start = afterArticle(from);
-  const whole = (at: number): { end: number; candidates: readonly Candidate[]; weight: number }[] => {
-    const found: { end: number; candidates: readonly Candidate[]; weight: number }[] = [];
+  /** What was said, as a part of a place that may have to be made; none for a name alone. */
+  const step = ({ from: start, end, structure, candidates }: Simple): readonly PlaceStep[] =>
+    structure || candidates.length > 0
+      ? [
+          {
+            words: tokens.slice(start, end).join(' '),
+            kind: structure?.kind ?? '',
+            whole: structure !== null && wholes.has(structure.kind),
+            candidates,
+          },
+        ]
+      : [];
+  const whole = (at: number): Whole[] => {
+    const found: Whole[] = [];
     for (const first of simplesAt(tokens, at, names, tree, lexicon)) {
-      found.push(first);
+      found.push({ ...first, path: first.structure ? step(first) : [] });
       // "… of the fridge", and "fridge door", "the freezer, second drawer".
       const joined = within.has(tokens[first.end] ?? '');
       const nextAt = afterArticle(joined ? first.end + 1 : first.end);
@@ -202,8 +254,16 @@ export const placesAt = (
         const [child, parent] = joined ? [first, second] : [second, first];
         if (!joined && !second.structure) continue;
         const candidates = inside(child, parent, tree);
-        if (candidates.length === 0 && !(child.structure && parent.candidates.length > 0)) continue;
-        found.push({ end: second.end, candidates, weight: Math.min(first.weight, second.weight) });
+        const apart = parent.structure !== null && wholes.has(parent.structure.kind);
+        const partOf = child.structure !== null && (joined || !wholes.has(child.structure.kind));
+        if (candidates.length === 0 && !(partOf && (apart || parent.candidates.length > 0))) continue;
+        const weight = Math.min(first.weight, second.weight);
+        found.push({
+          end: second.end,
+          candidates,
+          weight,
+          path: [...step(parent), ...step({ ...child, candidates: [] })],
+        });
       }
     }
     // "The middle fridge shelf": where it is stands between its position and its kind.
@@ -213,8 +273,8 @@ export const placesAt = (
       if (!kind || outer.candidates.length === 0) continue;
       const end = outer.end + kind.length;
       const structure = { kind: kind.value, position: position!.position };
-      const candidates = inside({ end, structure, candidates: [], weight: 1 }, outer, tree);
-      if (candidates.length > 0) found.push({ end, candidates, weight: outer.weight });
+      const candidates = inside({ from: at, end, structure, candidates: [], weight: 1 }, outer, tree);
+      if (candidates.length > 0) found.push({ end, candidates, weight: outer.weight, path: [] });
     }
     return found;
   };
@@ -228,7 +288,7 @@ export const placesAt = (
     }
   }
   for (const place of whole(start)) {
-    put(start, place.end, place.end, place.candidates, null, place.weight);
+    put(start, place.end, place.end, place.candidates, null, place.weight, place.path);
     const on = spotPrepositions.longestAt(tokens, place.end);
     const spotAt = on ? afterArticle(place.end + on.length) : place.end;
     const tail = on ? spots.longestAt(tokens, spotAt) : null;

@@ -158,6 +158,9 @@ const touch = z.object({
 
 const places = z.object({
   kinds: synonyms.default({}),
+  /** Kinds that stand by themselves, and words before a kind that tell one of it from another. */
+  wholes: words.default([]),
+  qualifiers: words.default([]),
   positions: figures.default({}),
   fromEnd: z.record(z.string(), z.string()).default({}),
   sideways: figures.default({}),

@@ -77,7 +77,12 @@ describe('places that several are', () => {
 
 describe('places this household does not have', () => {
   it('are heard, with nothing behind them', () => {
-    expect(read('the fifth shelf')).toEqual({ words: 'fifth shelf', candidates: [], spot: null });
+    expect(read('the fifth shelf')).toEqual({
+      words: 'fifth shelf',
+      candidates: [],
+      spot: null,
+      path: [{ words: 'fifth shelf', kind: 'shelf', whole: false, candidates: [] }],
+    });
     expect(ids('the second shelf of the pantry')).toEqual([]);
     expect(ids('the top basket of the fridge')).toEqual([]);
   });
@@ -129,5 +134,40 @@ describe('a kitchen that is rebuilt', () => {
     expect(ids('the top basket of the fridge')).toEqual([]);
     names.remove('place', 'a');
     names.remove('place', 'b');
+  });
+});
+
+describe('the parts of a place that is not on record', () => {
+  const bare = createHouseholdNames('en-US');
+  const parts = (text: string, names = bare): string[] | undefined => {
+    const { tokens } = normalise(text, 'en-US');
+    const match = names.rules
+      .get('kitchen:place')!
+      .matchesAt(tokens, 0)
+      .find(({ length }) => length === tokens.length)?.value as unknown as PlaceMatch | undefined;
+    return match?.path?.map(({ words, whole }) => `${words}${whole ? ' by itself' : ''}`);
+  };
+
+  it('are told from the outermost inwards', () => {
+    expect(parts('the fridge door')).toEqual(['fridge by itself', 'door']);
+    expect(parts('the top shelf of the fridge')).toEqual(['fridge by itself', 'top shelf']);
+    expect(parts('the bottom drawer in the garage freezer')).toEqual([
+      'garage freezer by itself',
+      'bottom drawer',
+    ]);
+    expect(parts('the second shelf')).toEqual(['second shelf']);
+  });
+
+  it('name the record they are part of', () => {
+    const path = read('the second shelf of the pantry')?.path;
+    expect(path?.map(({ candidates }) => candidates[0]?.id)).toEqual(['pantry', undefined]);
+  });
+
+  it('are not told of what is on record', () => {
+    expect(read('the fridge door')?.path).toBeUndefined();
+  });
+
+  it('do not make a new freezer of words before the one there is', () => {
+    expect(read('the garage freezer')).toBeUndefined();
   });
 });
