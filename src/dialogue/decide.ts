@@ -21,6 +21,7 @@ import { withMessages } from './news/messages.js';
 import { withNews, withTold } from './news/news.js';
 import { itJustGone } from './refer/none-left.js';
 import { touchMarker } from './refer/touched.js';
+import { withLater } from './sessions/later.js';
 import { sessionAnswer, sessionPrompt } from './sessions/session.js';
 import { setupAfterChange, setupExpects } from './sessions/setup.js';
 import { type Frame, type State, type Told, setupKey, stateOf } from './state.js';
@@ -563,7 +564,7 @@ const onwards = (work: Work): Work => {
   if (!same || session.paused || work.changes.length === 0) return work;
   const next = setupAfterChange(session);
   const moved = withState(work, { session: next });
-  return next ? moved : saying(moved, say('setup-over'));
+  return next ? moved : saying(moved, say(session.alone ? 'setup-part-over' : 'setup-over'));
 };
 
 /** When the set-up was moved in, or that it is over: another device may go on with it. */
@@ -601,5 +602,5 @@ export const decide: Decide = (conversation: Conversation, heard: Heard, around:
   const begun = withTold(aged(startWork(conversation, heard, around)), heard.told ?? []);
   const started = withState(begun, recallSummary(begun.state, conversation.lastAt, around));
   const touched = heard.touched === null ? started : touchMarker(started, heard.touched);
-  return finish(withMessages(withNews(heardWork(touched, heard))), started.state.frames);
+  return finish(withLater(withMessages(withNews(heardWork(touched, heard)))), started.state.frames);
 };

@@ -5,6 +5,7 @@ import type { Temperature } from '../safety/api.js';
 import type { Instant } from '../terms/dates.js';
 import type { Act, Expectation, SaidDate } from '../understanding/intents.js';
 import type { Conversation } from './api.js';
+import type { SaidEater, SaidManner, SaidWhole } from '../protocol/first-day.js';
 import type { Query } from '../protocol/query.js';
 
 /** What "it", "them", "the other one" and "this" mean. */
@@ -153,9 +154,22 @@ export type Session =
       readonly paused: boolean;
       /** Facts told at this step so far. */
       readonly said: number;
+      /** This one question was asked for, and no other follows. */
+      readonly alone?: boolean;
+      /** What was told on the first day and waits for a yes before it is kept. */
+      readonly draft?: FirstDayDraft;
       /** When it was last moved in. */
       readonly touchedAt?: Instant;
     };
+
+/** Told, read back, and not kept yet. */
+export interface FirstDayDraft {
+  readonly wholes?: readonly SaidWhole[];
+  readonly eaters?: readonly SaidEater[];
+  readonly manner?: SaidManner;
+  /** Agreed to, but for her name: it is asked. */
+  readonly asksName?: boolean;
+}
 
 /** The household has one kitchen to set up. */
 export const setupKey = 'setup';
@@ -242,6 +256,8 @@ export interface State {
   readonly denied: { readonly intent: Act['intent']; readonly turn: number } | null;
   /** The procedure or set-up that was ended last here: kept, so that a copy of it elsewhere is not gone on with. */
   readonly over: { readonly key: string; readonly at: Instant } | null;
+  /** What the first day left open and was offered since, and the day of the last offer. */
+  readonly offered?: { readonly keys: readonly string[]; readonly on: string | null };
   /** "Whisper for the rest of the evening" ends then. */
   readonly whisperUntil: Instant | null;
 }

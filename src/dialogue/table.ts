@@ -62,7 +62,7 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   take,
   finish,
   move: makingPlace(standsThere(move)),
-  amend: askingFree(amend),
+  amend: makingPlace(standsThere(askingFree(amend))),
   tell,
   open,
   freeze,

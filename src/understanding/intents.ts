@@ -4,10 +4,12 @@
  */
 import type { Amount, Share } from '../terms/amount.js';
 import type { Candidate, Mention, PersonMention, PlaceMention, SaidDate } from '../protocol/mentions.js';
+import type { SaidEater, SaidManner, SaidWhole } from '../protocol/first-day.js';
 import type { Edit, Query } from '../protocol/query.js';
 import type { GuidanceFacts } from './guidance/facts.js';
 import type { Touch } from '../terms/touch.js';
 
+export type { SaidEater, SaidManner, SaidWhole } from '../protocol/first-day.js';
 export type { Candidate, Mention, PlaceMention, Pointer, SaidDate } from '../protocol/mentions.js';
 
 /** Intents that, carried out, change the kitchen. */
@@ -339,6 +341,12 @@ export interface Slots {
   readonly asked?: string;
   /** What was done, in a question about when: "what did I freeze in April". */
   readonly deed?: string;
+  /** What keeps food, as told on the first day. */
+  readonly wholes?: readonly SaidWhole[];
+  /** Who eats here, as told on the first day. */
+  readonly eaters?: readonly SaidEater[];
+  /** How she likes to be talked to. */
+  readonly manner?: SaidManner;
   /** A question of guidance, with every fact told with it. */
   readonly guidance?: GuidanceFacts;
   /** What puts somebody at higher risk: "pregnant", "older", "weakened", "infant". */
@@ -459,6 +467,10 @@ export type Expectation =
   | 'spelling'
   | 'code'
   | 'count-answer'
+  /** The questions of the first day: what keeps food, who eats here, how to talk. */
+  | 'wholes'
+  | 'eaters'
+  | 'manner'
   /** Nothing was asked, but a bare place or date would be about what was just told. */
   | 'detail'
   /** As `detail`, of a reminder or a timer set just now. */

@@ -18,6 +18,7 @@ import type {
   Understanding,
 } from './intents.js';
 import { compoundActs } from './moves/compound.js';
+import { firstDayReading } from './moves/first-day.js';
 import { requestReading } from './moves/requests.js';
 import { isTold, toldReading } from './moves/search.js';
 import { stepsReading } from './moves/steps.js';
@@ -263,6 +264,8 @@ export const createUnderstander = (
         normalised: meaning.guess.tokens.join(' '),
       };
     });
+    const firstDay = firstDayReading(guesses, readings[0], reader);
+    if (firstDay) return { readings: [firstDay, ...readings], margin: 1, verdict: 'act' };
     const found = without.includes('told')
       ? null
       : toldReading(guesses, readings[0], meanings[0]?.best, reader);

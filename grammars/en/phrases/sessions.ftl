@@ -66,26 +66,74 @@ count-passed-over = Passed over.
 noted-gone = Gone.
 noted-changed = Changed. Tell me how afterwards.
 
-setup-start = Let us set up your kitchen: { $count } short questions. Say next to pass one over, or wait to pause.
+setup-start = { $count ->
+    [one] One short question.
+   *[other] { CAP($count) } short questions.
+  } Say next to pass one over, or wait to pause.
+setup-more-to-come = More that helps, one at a time. Say next to pass one over.
 setup-again = Back to setting up.
-setup-places = What do you keep food in? Say them all, such as a fridge, a chest freezer and a pantry.
+setup-wholes = What keeps your food: a fridge, a freezer, a larder?
+setup-eaters = Who eats here, and what must they not eat?
+setup-manner = How shall I talk: short or full, slower or faster, louder or quieter?
+setup-right = { CAP($told) }. Right?
+setup-kept = Kept.
+setup-tell-again = Nothing kept. Tell me again.
+setup-which-nuts = { $name ->
+    [none] You and nuts
+   *[other] { $name } and nuts
+  }: tree nuts, peanuts, or both?
+setup-both-nuts = Then both, to be careful.
+setup-your-name = And your name?
+setup-not-kept = Not kept: { $told }.
+setup-first-over = That is all for today. Tell me a food and where it is. Say set up more when you like.
+    .short = That is all. Tell me a food and where it is.
+told-whole = { A($name) }
+told-whole-with = { A($name) } with { $parts }
+told-eater = { $name ->
+    [none] you
+   *[other] { $name }
+  }{ $allergens ->
+    [none] {""}
+   *[other] {" "}who must not have { $allergens }
+  }{ $diets ->
+    [none] {""}
+   *[other] , { $diets }
+  }{ $risk ->
+    [none] {""}
+   *[other] , at higher risk from food
+  }
+told-length = { $length ->
+    [short] short answers
+    [full] full answers
+   *[usual] answers as they are
+  }
+told-rate = { $rate ->
+    [slower] a little slower
+   *[faster] a little faster
+  }
+told-volume = { $volume ->
+    [louder] louder
+   *[quieter] quieter
+  }
+told-whisper = in a whisper
 setup-parts = How are they divided? Say, for example, the fridge has four shelves and two drawers.
 setup-markers = What markers do you have? Say one at a time, such as a wooden bead or two rubber bands.
 setup-dots = Does a number of knots, ridges or dots mean something? Say, for example, one knot means eat soon.
-setup-people = Who eats here, and is anyone allergic? Say, for example, Dele is allergic to peanuts.
 setup-watts = How many watts is your microwave?
 setup-region = Whose food-safety guidance shall I report: United States or United Kingdom?
 setup-summary = At what time shall I tell you each evening what to use up?
-setup-first-food = Now a first food. Say what it is and where you put it.
 setup-more = { $step ->
-    [places] Anything else you keep food in? Or say next.
     [parts] Any more shelves, drawers or baskets? Or say next.
     [markers] Another marker? Or say next.
     [dots] Another meaning? Or say next.
-    [people] Anyone else? Or say next.
    *[other] Anything more? Or say next.
   }
 setup-no-question = None of the { $count } questions is about that.
+offer-parts = Shall I note how the { $place } is divided? Then I can say which shelf.
+    .short = Note how the { $place } is divided?
+offer-markers = Several { PLURAL($container) } feel alike now. Shall we choose markers for them?
+    .short = Choose markers for the { PLURAL($container) }?
+setup-part-over = Good.
 setup-over = That is the set-up. Say help whenever you wonder what to say.
 setup-paused = I kept the place. Say go on when you like.
 setup-left = I kept the place, { $left ->
@@ -93,8 +141,6 @@ setup-left = I kept the place, { $left ->
    *[other] { $left } questions
   } to go. Say help me set up to go on.
 setup-go-ahead = Go ahead, tell me.
-setup-not-understood = Say the names of what you have, such as fridge and pantry.
-
 confirm-practice = Shall we practise, with nothing changed in your kitchen? Yes or no.
 practice-start = This is practice: nothing you say changes your kitchen. Say stop practising to end.
 practice-going-on = We are practising already.

@@ -54,3 +54,18 @@ confirm-remove-device = Remove { THE($name) }? It can no longer speak here unles
 confirm-remove-device-here = Remove { THE($name) }? That is the one you speak on: I will not hear you here any more. Yes or no.
 device-removed = { CAP(THE($name)) } is removed.
 device-removed-here = { CAP(THE($name)) } is removed. Goodbye.
+
+# Read back whole.
+known-no-places = No places yet.
+known-places = You keep food in { $places }.
+known-nobody = Nobody is on record as eating here.
+known-people = Eating here: { $people }.
+known-foods = { $count ->
+    [0] No food on record.
+    [one] One food on record.
+   *[other] { CAP($count) } foods on record.
+  }
+known-markers = { $count ->
+    [one] One marker, { $spare } spare.
+   *[other] { CAP($count) } markers, { $spare } spare.
+  }

@@ -57,9 +57,15 @@ nothing-was-asked = Nothing is open just now. What would you like?
 good = Good.
 
 # Help, for where we are.
-help-general = Ask where a food is, what is old, or how to reheat something. Tell me what you put away or finish. Say more for more.
+help-general = Ask: where is the { $name }; what is old; how do I reheat the { $heated }. Tell me what you put away or finish. Say more for more.
     .short = Say: where is; what is old; reheat; I put away; I finished. Say more for more.
 help-start = Nothing is recorded yet. Say, help me set up, or tell me a food and where you put it.
+hello-empty = Hello{ $name ->
+    [none] {""}
+   *[other] {" "}{ $name }
+  }. I keep in mind what food you have, where it is and how old.
+    .short = Hello. I keep track of your food.
+offer-begin = Shall we begin?
 help-practice = This is practice, so try anything: put food away, find it, finish it. Say stop practising to end.
 help-topic = { $topic ->
     [list] Say: put oats on the list; make that two bags; take it off again; is milk on my list; how many things are on it; I got the eggs.
@@ -70,8 +76,42 @@ help-topic = { $topic ->
     [places] Say: what is on the second shelf; which place is empty; the chest freezer has three baskets.
     [dates] Say: use by Friday; I opened it yesterday; when does the yogurt run out; what should I use first.
     [heating] Say: how do I reheat the stew; then next, back, repeat, and done after each step.
+    [putting] Say what it is and where: butter on the top shelf of the fridge, use by Friday. Anything you leave out may be said later.
+    [using] Say: I finished the milk; took two out; half left; threw the ham out. Undo brings it back.
+    [finding] Ask: where is it; what is on the second shelf; what is the one with the bead; what have I got with tomatoes.
+    [stopping] Say stop, and I am silent. Say go on for the rest; shorter, or slower, to change how I talk.
+    [lessons] Say: start a lesson; lesson two; hint; how did we do; stop the lesson.
+    [checks] Say: let us check the freezer; or a shelf and what stands there: top shelf, butter and two jars of jam.
+    [power] Say: the power went out at six; what is lost; the power is back.
+    [summary] Say: read me the summary; summary at seven; what should I use first.
+    [batches] Say: six portions of soup, two in the fridge and four in the freezer, made today. Later: one portion less.
    *[undo] Say undo and the last change is taken back. Say: no, the top shelf, and only that part is put right.
   }
+explained = { $topic ->
+    [markers] A marker is a thing you can feel on a container, so that you know what is in it without asking.
+    [list] The list is what to buy.
+    [notes] A note is a message that waits for somebody, or a remark kept with a food.
+    [people] I keep who eats here and what they must not have, and say so when it matters.
+    [timers] A timer counts down; a reminder waits for its day.
+    [places] A place is anything food stands in or on; it may have shelves, drawers, baskets and a door.
+    [dates] I keep the day a food was made, bought, opened or frozen, and what is printed on it.
+    [heating] I read heating one step at a time, and wait for you.
+    [lessons] A lesson is practice in a kitchen of its own, twelve things in it; yours is not touched.
+    [checks] A check goes over a place with you, thing by thing, so that the record is what your hands find.
+    [power] When the power goes I tell you what guidance says of the food, step by step.
+    [summary] The summary tells you each evening what to use up.
+    [batches] A batch is one cooking in several containers; what you tell me of it holds for all.
+   *[undo] Nothing you say is lost for good: the last change can always be taken back.
+  }
+example-marked = In your kitchen, the { $marker } means { $name }.
+example-mark = For you: put the { $marker } on the { $name }.
+example-listed = On yours: { $name }.
+example-person = For you: what can { $name } eat.
+example-place = For you: what is in the { $name }.
+example-heated = For you: how do I reheat the { $name }.
+example-dated = For you: how old is the { $name }.
+example-found = For you: where is the { $name }.
+example-used = For you: I finished the { $name }.
 help-more-food = Food: how old is the stew; move the soup to the freezer; I took two out; put oats on the list; undo.
 help-more-kitchen = Kitchen: what is on the second shelf; what is the glass bead; one knot means eat soon; let us check the freezer.
 help-more-talk = Talk: say that again; shorter; slower; spell that; why; what did you hear; stop.
@@ -91,7 +131,12 @@ help-question = { $expecting ->
 help-session = { $session ->
     [shop] Say each food and where it goes. Correct me at any time. Say that is everything at the end.
     [count] Say yes, no, changed, or how many. Say wait to pause, or stop the check.
-   *[setup] Answer in your own words. Say next to pass over one, wait to pause.
+   *[setup] { $step ->
+        [wholes] Say what you have in any words: a fridge with a door, and a chest freezer. Or next, or wait.
+        [eaters] Say who, and what they must not eat: just me, and Jack, who is allergic to eggs. Or next.
+        [manner] Say, for example, short and a little slower. Or next.
+       *[other] Answer in your own words. Say next to pass over one, wait to pause.
+      }
   }
 help-steps = Say next, back, repeat, how many are left, start over, or done when you have done it.
 

@@ -3,42 +3,53 @@ import type { Say } from '../../speech/answer.js';
 import type { Act, Expectation } from '../../understanding/intents.js';
 import { type Handler, type Reply, type Turn, say } from '../handler.js';
 import { addMarker } from '../markers/markers.js';
-import { addPerson } from '../people/people.js';
-import { type Session, setupKey, stateOf } from '../state.js';
+import { type FirstDayDraft, type Session, setupKey, stateOf } from '../state.js';
 import type { Instant } from '../../terms/dates.js';
 import { setHousehold } from '../settings/household.js';
-import { buildAll } from './setup-places.js';
+import {
+  asksNuts,
+  draftQuestion,
+  draftWith,
+  keepDraft,
+  nameless,
+  notKept,
+  withName,
+  withNuts,
+} from './first-day.js';
 
 type Setup = Extract<Session, { kind: 'setup' }>;
 
-/** In this order: what everything else stands on comes first. */
+/** The first day's, then what is offered later: one answer to the first two leads to the first food. */
 const steps = [
-  'places',
+  'wholes',
+  'eaters',
+  'manner',
   'parts',
   'markers',
   'dots',
-  'people',
   'watts',
   'region',
   'summary',
-  'first-food',
 ] as const;
+
+/** The questions of the first day. */
+const firstDay = 3;
 
 /** What "skip to …" may call a question, as the start of a word. */
 const called: Readonly<Record<(typeof steps)[number], RegExp>> = {
-  places: /\b(place|fridge|freezer|pantry|where)/,
+  wholes: /\b(place|fridge|freezer|pantry|where|cold)/,
+  eaters: /\b(people|person|eat|allerg|who\b)/,
+  manner: /\b(talk|speak|voice|manner)/,
   parts: /\b(part|shel|drawer|basket|divi)/,
   markers: /\b(marker|clip|sticker|band|bead|patch|ring)/,
-  dots: /\b(dot|raised|knot|ridge|notch)/,
-  people: /\b(people|person|eat|allerg|who\b)/,
+  dots: /\b(dot|raised|knot|ridge|notch|mean)/,
   watts: /\b(watt|microwave|power)/,
   region: /\b(region|guid|countr|safety)/,
-  summary: /\b(summar|evening|time)/,
-  'first-food': /\b(food|last|end\b)/,
+  summary: /\b(summar|evening|time|last|end\b)/,
 };
 
 /** Steps one answer settles. */
-const single: ReadonlySet<string> = new Set(['watts', 'region', 'summary', 'first-food']);
+const single: ReadonlySet<string> = new Set(['watts', 'region', 'summary']);
 
 const millis = (at: Instant | undefined): number => (at === undefined ? 0 : Date.parse(at));
 
@@ -60,22 +71,49 @@ export const resumeSetup = (turn: Turn): Reply | null => {
   return open ? { parts: [say('setup-again')], session: { ...open, paused: false } } : null;
 };
 
-export const startSetup: Handler = (_act, turn) =>
-  resumeSetup(turn) ?? {
-    parts: [say('setup-start', { count: steps.length })],
-    session: { kind: 'setup', step: 0, paused: false, said: 0 },
+/** The question after the last of those that follow one another. */
+const endOf = ({ step }: Setup): number => (step < firstDay ? firstDay : steps.length);
+
+/** The first question that nothing is on record for: a kitchen begun another way is not asked again. */
+const firstOpen = ({ kitchen, speaker }: Turn): number => {
+  if (kitchen.places.size === 0) return 0;
+  const others = [...kitchen.people.values()].filter(({ id }) => id !== speaker.personId);
+  return others.length === 0 ? 1 : firstDay;
+};
+
+/** "Set up the markers", "help me set up", "go on with it". */
+export const startSetup: Handler = (act, turn) => {
+  const named = steps.findIndex((step) => step === act.slots.asked);
+  if (named >= 0)
+    return { parts: [], session: { kind: 'setup', step: named, paused: false, said: 0, alone: true } };
+  const resumed = act.slots.asked === 'more' ? null : resumeSetup(turn);
+  if (resumed) return resumed;
+  const step = act.slots.asked === 'more' ? firstDay : firstOpen(turn);
+  return {
+    parts: [step < firstDay ? say('setup-start', { count: firstDay - step }) : say('setup-more-to-come')],
+    session: { kind: 'setup', step, paused: false, said: 0 },
   };
+};
+
+/** The name of the question it stands at. */
+export const setupStep = ({ step }: Setup): string => steps[step] ?? 'none';
 
 export const setupPrompt = (session: Setup): Say | null => {
   const step = steps[session.step];
   if (!step) return null;
-  return session.said > 0 ? say('setup-more', { step }) : say(`setup-${step}`);
+  return (
+    draftQuestion(session.draft) ?? (session.said > 0 ? say('setup-more', { step }) : say(`setup-${step}`))
+  );
 };
 
 /** What kind of answer the question of a step wants. */
 export const setupExpects = (session: Setup): Expectation => {
-  switch (steps[session.step]) {
-    case 'places':
+  const step = steps[session.step];
+  switch (step) {
+    case 'wholes':
+    case 'eaters':
+    case 'manner':
+      return step;
     case 'region':
       return 'words';
     case 'watts':
@@ -88,15 +126,21 @@ export const setupExpects = (session: Setup): Expectation => {
 };
 
 const onwards = (session: Setup): Reply => {
+  const { draft: _done, ...now } = session;
   const step = session.step + 1;
+  if (session.alone) return { parts: [say('setup-part-over')], session: null };
+  if (step === firstDay) return { parts: [say('setup-first-over')], session: null };
   return step < steps.length
-    ? { parts: [], session: { ...session, step, said: 0 } }
+    ? { parts: [], session: { ...now, step, said: 0 } }
     : { parts: [say('setup-over')], session: null };
 };
 
 /** After something was recorded: the next question, when this one is settled. */
 export const setupAfterChange = (session: Setup): Setup | null => {
   const step = steps[session.step];
+  // What is told between the questions of the first day answers none of them.
+  if (session.step < firstDay) return session;
+  if (step && single.has(step) && session.alone) return null;
   if (!step || !single.has(step)) return { ...session, said: session.said + 1 };
   return session.step + 1 < steps.length ? { ...session, step: session.step + 1, said: 0 } : null;
 };
@@ -122,9 +166,65 @@ const skipped = ({ slots }: Act, turn: Turn, session: Setup): Reply => {
     : { parts: [say('setup-no-question', { count: steps.length })] };
 };
 
+const keeping = (turn: Turn, session: Setup, draft: FirstDayDraft): Reply => {
+  const kept = keepDraft(turn, draft);
+  const { draft: _kept, ...without } = session;
+  const step = steps[session.step];
+  const other = (step === 'wholes' || step === 'eaters' || step === 'manner') && !draft[step];
+  const next: Reply = other ? { parts: [], session: without } : onwards(session);
+  return { ...kept, ...next, parts: [...kept.parts, ...next.parts] };
+};
+
+/** Talk about what was told and read back: agreed to, put right, added to. */
+const ofDraft = (act: Act, turn: Turn, session: Setup): Reply | null => {
+  const { draft } = session;
+  const { slots } = act;
+  const name = draft?.asksName ? slots.eaters?.find((one) => one.name !== null)?.name : null;
+  if (draft && name) return keeping(turn, session, withName(draft, name));
+  const told = slots.wholes ?? slots.eaters ?? slots.manner;
+  if (told) {
+    // "No, two freezers" begins anew.
+    const anew = slots.negated === true;
+    return { parts: [], session: { ...session, draft: draftWith(draft ?? {}, slots, anew) } };
+  }
+  if (!draft) return null;
+  const { draft: _dropped, ...without } = session;
+  if (asksNuts(draft)) {
+    const kinds = slots.allergens?.filter((one) => one === 'tree nuts' || one === 'peanuts') ?? [];
+    const all = act.intent === 'yes' || slots.item?.pointer === 'both' || slots.item?.pointer === 'all';
+    if (kinds.length > 0 || all)
+      return {
+        parts: [],
+        session: { ...session, draft: withNuts(draft, kinds.length > 0 ? kinds : 'both') },
+      };
+    // Not knowing which, both are watched for.
+    if (act.intent === 'maybe')
+      return { parts: [say('setup-both-nuts')], session: { ...session, draft: withNuts(draft, 'both') } };
+  }
+  switch (act.intent) {
+    case 'yes':
+    case 'done': {
+      return nameless(turn, draft)
+        ? { parts: [], session: { ...session, draft: { ...draft, asksName: true } } }
+        : keeping(turn, session, draft);
+    }
+    case 'no':
+    case 'correct':
+      return { parts: [say('setup-tell-again')], session: without };
+    case 'next': {
+      const next = onwards(session);
+      return { ...next, parts: [...notKept(draft), ...next.parts] };
+    }
+    default:
+      return null;
+  }
+};
+
 const answerTo = (act: Act, turn: Turn, session: Setup): Reply | null => {
   const step = steps[session.step];
-  const { words, item, number, amount, time, person } = act.slots;
+  const drafted = ofDraft(act, turn, session);
+  if (drafted) return drafted;
+  const { words, item, number, amount, time } = act.slots;
   switch (act.intent) {
     case 'next':
     case 'no':
@@ -138,7 +238,7 @@ const answerTo = (act: Act, turn: Turn, session: Setup): Reply | null => {
     case 'steps-left':
       return act.slots.asked === 'time'
         ? { parts: [say('steps-untimed')] }
-        : { parts: [say('steps-left', { left: steps.length - 1 - session.step })] };
+        : { parts: [say('steps-left', { left: endOf(session) - 1 - session.step })] };
     case 'skip-to':
       return skipped(act, turn, session);
     case 'continue':
@@ -148,7 +248,7 @@ const answerTo = (act: Act, turn: Turn, session: Setup): Reply | null => {
     case 'end-session':
     case 'cancel':
       return {
-        parts: [say('setup-left', { left: steps.length - session.step })],
+        parts: [say('setup-left', { left: endOf(session) - session.step })],
         session: { ...session, paused: true },
         quiet: true,
       };
@@ -159,28 +259,14 @@ const answerTo = (act: Act, turn: Turn, session: Setup): Reply | null => {
       return /\b(that is|that's|thats) (all|it|everything)\b/i.test(turn.heard ?? '')
         ? onwards(session)
         : null;
-    case 'build-place':
-      return step === 'places' && !act.slots.placeKind
-        ? buildAll(turn, (turn.heard ?? '').toLowerCase())
-        : null;
     case 'answer':
     case 'choose':
     case 'find': {
       const text = words ?? item?.words ?? act.slots.place?.words ?? turn.heard ?? '';
-      // All that was said, not only the last of it.
-      if (step === 'places') return buildAll(turn, (turn.heard ?? text).toLowerCase());
       if (act.intent === 'find') return null;
       const marker = act.slots.marker ?? (item?.touch ? item : undefined);
       if (step === 'markers' && marker?.touch)
         return addMarker({ intent: 'add-marker', slots: { marker: { ...marker, words: null } } }, turn);
-      if (step === 'people' && text.split(' ').length <= 3)
-        return addPerson(
-          {
-            intent: 'add-person',
-            slots: { ...act.slots, person: person ?? { words: text, candidates: [] } },
-          },
-          turn,
-        );
       const count = number ?? amount?.value ?? item?.ordinal ?? null;
       if (step === 'watts' && count !== null) {
         return setHousehold({ intent: 'set-household', slots: { setting: 'watts', number: count } }, turn);

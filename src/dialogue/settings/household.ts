@@ -7,6 +7,7 @@ import { listDevices } from '../devices/list.js';
 import { withChange } from '../describe/refusals.js';
 import { type Handler, type Turn, clockTime, say, todayOf } from '../handler.js';
 import { lengthSetting, sounds, usualVoice } from '../talk/controls.js';
+import { everything } from './everything.js';
 import { instantAt } from '../timers/wall-time.js';
 
 type Wanted =
@@ -115,6 +116,8 @@ export const household: Handler = (act, turn) => {
   switch (act.slots.setting) {
     case 'devices':
       return listDevices(turn);
+    case 'everything':
+      return everything(turn);
     case 'region':
       return { parts: [say('guidance-is', { region })] };
     case 'watts':

@@ -1,4 +1,6 @@
 /** Talk about the talk: again, shorter, slower, more, why, what did you hear, help, goodbye. */
+import { setupStep } from '../sessions/setup.js';
+import { ownExample, ownNames } from './own-example.js';
 import { type Act, itMention } from '../../understanding/intents.js';
 import type { Length, Listener, Say } from '../../speech/answer.js';
 import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
@@ -268,7 +270,14 @@ export const whatHeard: Handler = (_act, turn) => {
 export const help: Handler = (act, turn) => {
   const { frames, procedure, session, practice } = turn.state;
   // "What can you do with the list?"
-  if (act.slots.words) return { parts: [say('help-topic', { topic: act.slots.words })], keepTold: true };
+  const topic = act.slots.words;
+  if (topic) {
+    const ways = say('help-topic', { topic });
+    const own = ownExample(turn, topic);
+    return act.slots.asked === 'explain'
+      ? { parts: [say('explained', { topic }), ...own], more: [ways], details: [ways] }
+      : { parts: [ways, ...own], keepTold: true };
+  }
   const frame = frames.at(-1);
   if (frame && frame.kind !== 'offer') {
     const labels = frame.choices?.slice(0, 4).map(({ label }) => label) ?? [];
@@ -276,11 +285,21 @@ export const help: Handler = (act, turn) => {
     return { parts: [say('help-question', { expecting: frame.expecting, ...choices })], keepTold: true };
   }
   if (session && !(session.kind !== 'shop' && session.paused))
-    return { parts: [say('help-session', { session: session.kind })], keepTold: true };
+    return {
+      parts: [
+        say('help-session', {
+          session: session.kind,
+          step: session.kind === 'setup' ? setupStep(session) : 'none',
+        }),
+      ],
+      keepTold: true,
+    };
   if (procedure && !procedure.paused) return { parts: [say('help-steps')], keepTold: true };
   const empty = turn.kitchen.items.size === 0;
   return {
-    parts: [say(practice ? 'help-practice' : empty ? 'help-start' : 'help-general')],
+    parts: [
+      say(practice ? 'help-practice' : empty ? 'help-start' : 'help-general', empty ? {} : ownNames(turn)),
+    ],
     more: empty ? [] : [say('help-more-food'), say('help-more-kitchen'), say('help-more-talk')],
     details: [say('help-more-food'), say('help-more-kitchen'), say('help-more-talk')],
   };
@@ -318,7 +337,14 @@ export const cancel: Handler = (_act, turn) => {
 export const thanks: Handler = () => ({ parts: [say('welcome')], keepTold: true });
 export const greeting: Handler = (_act, turn) => {
   const person = turn.speaker.personId ? turn.kitchen.people.get(turn.speaker.personId) : undefined;
-  return { parts: [say('hello', person ? { name: person.name } : {})] };
+  const name = person ? { name: person.name } : {};
+  // A kitchen with nothing in it yet: what it is for, and a first step.
+  if (turn.kitchen.items.size === 0 && turn.kitchen.places.size === 0)
+    return {
+      parts: [say('hello-empty', name)],
+      offer: { question: say('offer-begin'), act: { intent: 'start-setup', slots: {} } },
+    };
+  return { parts: [say('hello', name)] };
 };
 export const goodbye: Handler = (_act, turn) => {
   const { session } = turn.state;

@@ -64,7 +64,8 @@ export const goOn: Handler = (_act, turn) => {
 
 /** "Pick up where we were": a check that was begun, or the set-up, when no steps are open. */
 const goOnElsewhere = (turn: Turn): Reply | null => {
-  if (!/\b(where|check|count|set ?up|setting)\b/.test(turn.heard ?? '')) return null;
+  // With nothing said here yet, it is of what was begun somewhere else.
+  if (turn.state.told && !/\b(where|check|count|set ?up|setting)\b/.test(turn.heard ?? '')) return null;
   const [open] = openStockTakes(turn.kitchen);
   return open ? resumeCount(turn, open) : resumeSetup(turn);
 };

@@ -22,7 +22,8 @@ const DAYS_SETUP_KEPT = 30;
 export const picksUp = ({ readings }: Understanding): number | null => {
   const intents = new Set(readings.flatMap(({ acts }) => acts.map(({ intent }) => intent)));
   if (intents.has('start-setup')) return DAYS_SETUP_KEPT * 24;
-  return intents.has('continue') ? HOURS_KEPT : null;
+  // Steps older than they keep are left out by their own hour; a set-up may be gone on with days later.
+  return intents.has('continue') ? DAYS_SETUP_KEPT * 24 : null;
 };
 
 const millis = (at: string | undefined): number => (at === undefined ? 0 : Date.parse(at));

@@ -191,6 +191,8 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     const urgent = urgentAct(sentence);
     if (urgent) return readAs([urgent], said, tokens);
     const acts = base.readings[0]?.acts ?? [];
+    // An answer that says who eats here holds what they must not, person by person.
+    if (acts[0]?.slots.eaters) return base;
     const hazard = hazardAct(sentence, acts[0] ?? null);
     if (hazard) return readAs([hazard], said, tokens);
     const answered = context.expecting === 'allergen' ? allergensAnswered(sentence) : null;

@@ -159,6 +159,7 @@ const touch = z.object({
 const places = z.object({
   kinds: synonyms.default({}),
   /** Kinds that stand by themselves, and words before a kind that tell one of it from another. */
+  plurals: synonyms.default({}),
   wholes: words.default([]),
   qualifiers: words.default([]),
   positions: figures.default({}),

@@ -1,0 +1,95 @@
+/** What answers the three questions of the first day, whatever is said around it. */
+import { describe, expect, it } from 'vitest';
+import type { Expectation, Slots } from '../../src/understanding/intents.js';
+import { createHouseholdNames, createUnderstander } from '../../src/understanding/index.js';
+
+const names = createHouseholdNames('en-GB');
+const understander = createUnderstander('en-GB');
+const slotsOf = (text: string, expecting: Expectation): Slots =>
+  understander.understand([{ text }], names, {
+    now: '2026-05-14T15:00:00.000Z',
+    timeZone: 'Europe/London',
+    locale: 'en-GB',
+    expecting,
+  }).readings[0]?.acts[0]?.slots ?? {};
+
+const wholes = (text: string): string[] =>
+  (slotsOf(text, 'wholes').wholes ?? []).map(
+    ({ name, parts, none }) =>
+      `${none ? 'no ' : ''}${name}${parts.map(({ kind, count }) => ` ${kind} ${count}`).join('')}`,
+  );
+
+const eaters = (text: string): string[] =>
+  (slotsOf(text, 'eaters').eaters ?? []).map(({ who, name, allergens, nuts, diets, risks }) =>
+    [who === 'named' ? name : who, ...allergens, ...(nuts ? ['nuts?'] : []), ...diets, ...risks].join(' '),
+  );
+
+describe('what keeps food', () => {
+  it.each([
+    ['oh dear. right. a fridge, a freezer, a larder', ['fridge', 'freezer', 'larder']],
+    ['just a fridge', ['fridge']],
+    ["well there's the big fridge in the kitchen and a chest freezer out in the garage", ['fridge', 'garage chest freezer']], // prettier-ignore
+    ['a fridge with four shelves, two drawers and a door', ['fridge shelf 4 drawer 2 door 1']],
+    ['two freezers and a fridge', ['first freezer', 'second freezer', 'fridge']],
+    ["I've a fridge freezer and some cupboards", ['fridge freezer', 'cupboards']],
+    ['a fridge but no freezer', ['fridge', 'no freezer']],
+    ["I haven't got a freezer, just the fridge and a pantry", ['no freezer', 'fridge', 'pantry']],
+  ])('%s', (said, expected) => {
+    expect(wholes(said)).toEqual(expected);
+  });
+
+  it('is nothing that was put away or asked', () => {
+    for (const said of ["the milk's in the fridge", 'where is the butter', 'what do you mean'])
+      expect(slotsOf(said, 'wholes').wholes, said).toBeUndefined();
+  });
+
+  it('is put right after a no, and denied by a no before it', () => {
+    expect(slotsOf('no, two fridges', 'wholes')).toMatchObject({ negated: true });
+    expect(wholes('no freezer')).toEqual(['no freezer']);
+  });
+});
+
+describe('who eats here', () => {
+  it.each([
+    ["just me and my grandson Jack at weekends, he can't have nuts", ['me', 'Jack nuts?']],
+    ['just me', ['me']],
+    ['I live alone', ['me']],
+    ["my husband Alan, and he's allergic to shellfish and eggs", ['Alan crustaceans eggs']],
+    ['Sam, my lodger, and my daughter Ann on Sundays', ['Sam', 'Ann']],
+    ["me and Ruth. Ruth can't have dairy or sesame", ['me', 'Ruth milk sesame']],
+    ["there's my wife, she's coeliac, and our son Tom who's vegan", ['Wife gluten', 'Tom vegan']],
+    ["I'm allergic to peanuts", ['me peanuts']],
+    ['my neighbour comes round sometimes with a nut allergy', ['Neighbour nuts?']],
+    ['my daughter is pregnant', ['Daughter pregnant']],
+    ['oh it is only little old me, dear', ['me']],
+  ])('%s', (said, expected) => {
+    expect(eaters(said)).toEqual(expected);
+  });
+
+  it('names nobody for a word that nobody knows', () => {
+    for (const said of ['the fridge has four shelves', 'the milk is in the larder', 'well let me see now'])
+      expect(slotsOf(said, 'eaters').eaters, said).toBeUndefined();
+  });
+
+  it('is heard at the other questions, too, where the sentence says that it is that', () => {
+    expect(slotsOf("my son Tom can't have eggs", 'wholes').eaters).toHaveLength(1);
+    expect(slotsOf("my son Tom can't have eggs", 'manner').eaters).toHaveLength(1);
+  });
+});
+
+describe('how to talk', () => {
+  it.each([
+    ['short please', { length: 'short' }],
+    ["not too fast, I'm a bit deaf", { rate: 'slower', volume: 'louder' }],
+    ["don't rattle on, and speak up", { length: 'short', volume: 'louder' }],
+    ['everything in full and a bit quicker', { length: 'full', rate: 'faster' }],
+    ['I like it just as you are', { length: 'usual' }],
+  ])('%s', (said, expected) => {
+    expect(slotsOf(said, 'manner').manner).toEqual(expected);
+  });
+
+  it('is nothing else', () => {
+    for (const said of ['where is the milk', 'what is a marker'])
+      expect(slotsOf(said, 'manner').manner, said).toBeUndefined();
+  });
+});
