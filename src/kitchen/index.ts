@@ -45,6 +45,18 @@ export {
   type Marks,
 } from './markers.js';
 export {
+  alikeNeighbours,
+  feelAlike,
+  markedNear,
+  MARKER_FEATURES,
+  stands,
+  unlikeness,
+  type Care,
+  type MarkerFeature,
+  type Stood,
+  type Unlikeness,
+} from './marker-feel.js';
+export {
   feelsAlike,
   findByTouch,
   findMarkers,

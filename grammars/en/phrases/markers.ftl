@@ -91,3 +91,48 @@ spare-markers = { $count ->
 marker-on = { $marker } on the { $name }
 marker-spare-short = { $marker }, spare
 marker-was-on = { $marker }, last on the { $name }
+
+# Choosing one.
+ask-suggest-for = A marker for what?
+suggest = The { $marker }, for the { $name }.
+suggest-nothing-near = Nothing marked stands near it, so any would do.
+suggest-unlike = { $by ->
+    [fastening] It is nothing like the { $marker } on the { $name }, { $at }.
+    [material] It feels other than the { $marker } on the { $name }, { $at }.
+    [shape] Its shape is other than the { $marker } on the { $name }, { $at }.
+    [spot] It sits elsewhere than the { $marker } on the { $name }, { $at }.
+   *[count] You count other on it than on the { $marker } on the { $name }, { $at }.
+  }
+suggest-close = It feels rather like the { $marker } on the { $name }; none that is free is less like it.
+suggest-second = Or the { $marker }.
+suggest-put-on = Put it on?
+suggest-none = No marker is free that would suit the { $name }.
+suggest-make = Take another { $marker } and { $way }.
+suggest-get = A rubber band or a safety pin would do to begin with.
+none-alike = No two on one shelf feel alike.
+alike-count = { $count ->
+    [one] Two neighbours feel alike.
+   *[other] { CAP($count) } pairs of neighbours feel alike.
+  }
+alike-pair = { CAP($at) }: the { $one } on the { $first }, and the { $other } on the { $second }.
+alike-way = For the { $name } you could { $way }.
+none-care = { $what ->
+    [wet] None is known to mind the wet.
+    [dishwasher] None is known to mind the dishwasher.
+    [freezer] None is known to mind the freezer.
+    [heat] None is known to mind heat.
+   *[microwave] None is known to mind the microwave.
+  }
+care-count = { $what ->
+    [wet] { CAP($count) } should not get wet.
+    [dishwasher] { CAP($count) } should not go in the dishwasher.
+    [freezer] { CAP($count) } should not go in the freezer.
+    [heat] { CAP($count) } should be kept from heat.
+   *[microwave] { CAP($count) } should not go in the microwave.
+  }
+care-recorded = On record: { $markers }.
+care-made-of = By what they are made of: { $markers }.
+care-unknown-of = { $count ->
+    [one] Of one nothing is recorded.
+   *[other] Of { $count } nothing is recorded.
+  }

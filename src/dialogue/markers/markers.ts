@@ -12,10 +12,14 @@ import {
   spareMarkers,
   unmark as unmarkChange,
   lastItemOf,
+  feelAlike,
   findMarkers,
+  markedNear,
 } from '../../kitchen/index.js';
 import type { Marker } from '../../kitchen/model.js';
 import type { Touch } from '../../terms/touch.js';
+import { difference } from './difference.js';
+import { alikeMarkers, careOfAll, suggestMarker } from './choose.js';
 import type { Say } from '../../speech/answer.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { withChange } from '../describe/refusals.js';
@@ -29,20 +33,24 @@ const askMarker = (question: Say) => ({
   ask: { slot: 'marker', question, again: say('ask-marker-again'), expecting: 'marker' as const },
 });
 
-/** Words for the least that would set a marker apart: "one knot", "the neck". */
-const difference = (touch: Touch): Say => {
-  if (touch.dots !== undefined) return say('add-dots', { raised: raised(touch.dots, touch.counted) });
-  if (touch.spot) return say('move-to-spot', { spot: touch.spot });
-  return say('use-two');
-};
-
-/** A marker that feels like another living one gets a warning and a way out. */
+/** A marker that feels like one on another food gets a warning and a way out: its twin anywhere, one nearly like it near by. */
 const alikeWarning = (turn: Turn, marker: Marker): Say[] => {
+  const item = itemWithMarker(turn.kitchen, marker.id);
   const twins = findMarkers(turn.kitchen, marker.touch).filter(
     ({ of, differs }) => of.id !== marker.id && differs.length === 0,
   );
-  const used = twins.flatMap(({ of }) => itemWithMarker(turn.kitchen, of.id) ?? []);
-  const other = used[0];
+  const near = item
+    ? markedNear(turn.kitchen, item).filter(
+        ({ item: other, marker: its }) =>
+          other.placeId === item.placeId &&
+          (other.batchId === null || other.batchId !== item.batchId) &&
+          feelAlike(marker.touch, its.touch),
+      )
+    : [];
+  const [other] = [
+    ...twins.flatMap(({ of }) => itemWithMarker(turn.kitchen, of.id) ?? []),
+    ...near.map((one) => one.item),
+  ];
   if (!other) return [];
   const way = proposeDifference(turn.kitchen, marker.touch);
   return [say('marker-feels-like', { name: other.name, ...(way ? { way: difference(way) } : {}) })];
@@ -202,6 +210,9 @@ const countMeaning = (turn: Turn, words: string): number | null => {
 /** What knots or dots mean, which markers are spare, or what a count stands on. */
 export const markers: Handler = (act, turn) => {
   const { asked, dots, counted, marker, words } = act.slots;
+  if (asked === 'suggest') return suggestMarker(act, turn);
+  if (asked === 'alike') return alikeMarkers(act, turn);
+  if (asked === 'cares' || asked === 'cares of those') return careOfAll(act, turn);
   const meant = asked === 'count' ? countMeaning(turn, words ?? '') : null;
   if (asked === 'count' && meant === null) return { parts: [say('nothing-like-that')], count: 0 };
   const count = dots ?? meant ?? marker?.touch?.dots;

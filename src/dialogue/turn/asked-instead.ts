@@ -70,7 +70,10 @@ const changes = ({ intent }: Act): boolean =>
   changing.has(intent) && intent !== 'amend' && intent !== 'leave-note' && intent !== 'put-away';
 
 /** What may be done with a food, and what marks mean, is not asked of what is here. */
-const asksOthers = ({ slots }: Act): boolean => ['freeze', 'thaw', 'dots'].includes(slots.asked ?? '');
+const asksOthers = ({ slots }: Act): boolean => others.has(slots.asked ?? '');
+const others: ReadonlySet<string> = new Set([
+  ...['freeze', 'thaw', 'dots', 'suggest', 'alike', 'cares', 'cares of those'],
+]);
 
 /** Put as nothing but a question, of something that is here, with no word left over. */
 const isWhole = ({ outright, hers, ownSubject, left, acts }: AskProposal): boolean =>
