@@ -97,11 +97,11 @@ ask-suggest-for = A marker for what?
 suggest = The { $marker }, for the { $name }.
 suggest-nothing-near = Nothing marked stands near it, so any would do.
 suggest-unlike = { $by ->
-    [fastening] It is nothing like the { $marker } on the { $name }, { $at }.
-    [material] It feels other than the { $marker } on the { $name }, { $at }.
-    [shape] Its shape is other than the { $marker } on the { $name }, { $at }.
-    [spot] It sits elsewhere than the { $marker } on the { $name }, { $at }.
-   *[count] You count other on it than on the { $marker } on the { $name }, { $at }.
+    [fastening] It is nothing like the { $marker } on the { $name }.
+    [material] It feels other than the { $marker } on the { $name }.
+    [shape] Its shape is other than the { $marker } on the { $name }.
+    [spot] It sits elsewhere than the { $marker } on the { $name }.
+   *[count] You count other on it than on the { $marker } on the { $name }.
   }
 suggest-close = It feels rather like the { $marker } on the { $name }; none that is free is less like it.
 suggest-second = Or the { $marker }.

@@ -88,7 +88,7 @@ help-topic = { $topic ->
    *[undo] Say undo and the last change is taken back. Say: no, the top shelf, and only that part is put right.
   }
 explained = { $topic ->
-    [markers] A marker is a thing you can feel on a container, so that you know what is in it without asking.
+    [markers] A marker is something you can feel on a container, to know what is in it.
     [list] The list is what to buy.
     [notes] A note is a message that waits for somebody, or a remark kept with a food.
     [people] I keep who eats here and what they must not have, and say so when it matters.

@@ -56,14 +56,13 @@ const fitOf = (marker: Marker, near: readonly Stood[]): Fit =>
     { marker, distance: far, nearest: null },
   );
 
-const reason = (turn: Turn, { marker, nearest }: Fit): Say => {
+const reason = ({ marker, nearest }: Fit): Say => {
   if (!nearest) return say('suggest-nothing-near');
   const [by = 'fastening'] = unlikeness(marker.touch, nearest.marker.touch).by;
   return say('suggest-unlike', {
     by,
     name: nearest.item.name,
     marker: markerNoun(nearest.marker),
-    at: placeAt(turn.kitchen, nearest.item.placeId),
   });
 };
 
@@ -88,10 +87,10 @@ export const suggestMarker: Handler = (act, turn) => {
   const close = best.nearest && feelAlike(marker.touch, best.nearest.marker.touch);
   return {
     parts: [
-      say('suggest', { marker: markerFull(marker), name: item.name }),
+      say('suggest', { marker: markerNoun(marker), name: item.name }),
       close
         ? say('suggest-close', { name: best.nearest!.item.name, marker: markerNoun(best.nearest!.marker) })
-        : reason(turn, best),
+        : reason(best),
     ],
     details: second ? [say('suggest-second', { marker: markerFull(second.marker) })] : [],
     memory: { ...memory, markerId: marker.id },
