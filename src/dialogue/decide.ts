@@ -17,6 +17,7 @@ import { placeNoun } from './describe/place.js';
 import { about, say, tell } from './handler.js';
 import { findItems } from './refer/items.js';
 import { choose, chooseByWords } from './refer/choose.js';
+import { withLesson } from './lessons/lesson.js';
 import { withMessages } from './news/messages.js';
 import { withNews, withTold } from './news/news.js';
 import { itJustGone } from './refer/none-left.js';
@@ -602,5 +603,8 @@ export const decide: Decide = (conversation: Conversation, heard: Heard, around:
   const begun = withTold(aged(startWork(conversation, heard, around)), heard.told ?? []);
   const started = withState(begun, recallSummary(begun.state, conversation.lastAt, around));
   const touched = heard.touched === null ? started : touchMarker(started, heard.touched);
-  return finish(withLater(withMessages(withNews(heardWork(touched, heard)))), started.state.frames);
+  return finish(
+    withLesson(withLater(withMessages(withNews(heardWork(touched, heard)))), heard),
+    started.state.frames,
+  );
 };

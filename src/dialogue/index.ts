@@ -4,4 +4,5 @@ export { afterTelling, interruption } from './news/interrupting.js';
 export { stepsAtHand } from './talk/ask-step.js';
 export { picksUp } from './talk/resume.js';
 export { decide } from './decide.js';
+export { lessonKitchenNow } from './lessons/now.js';
 export { startConversation } from './state.js';

@@ -177,6 +177,22 @@ export const setupKey = 'setup';
 /** Practice: changes are kept here and nowhere else. */
 export interface Practice {
   readonly changes: readonly { readonly id: Id; readonly at: Instant; readonly change: Change }[];
+  /** A lesson, in the lesson kitchen instead of her own. */
+  readonly lesson?: LessonState;
+}
+
+export interface LessonState {
+  /** Which, from 0. */
+  readonly n: number;
+  readonly beganAt: Instant;
+  /** The task it stands at. */
+  readonly task: number;
+  /** Hints given for that task. */
+  readonly hints: number;
+  /** Turns spent on that task. */
+  readonly tries: number;
+  /** How each task before it went. */
+  readonly results: readonly ('alone' | 'hint' | 'passed')[];
 }
 
 /** What the last answer was, for "more", "why", "shorter", "how many", "spell that". */
@@ -250,6 +266,8 @@ export interface State {
   readonly toldUnasked: readonly Id[];
   /** Turns so far. */
   readonly turns: number;
+  /** How the lessons went that were held in this conversation, by their keys. */
+  readonly lessons?: Readonly<Record<string, LessonState['results']>>;
   /** When the power went and how things stood, while that is talked about. */
   readonly outage: Outage | null;
   /** What was denied last when the hearing was doubtful. */

@@ -25,6 +25,7 @@ import { standsThere } from './move/stands.js';
 import { freeze, merge, move, open, putBack, reheated, split, thaw } from './move/move.js';
 import { leftOut } from './outages/left-out.js';
 import { powerBack, powerCut } from './outages/power-cut.js';
+import { hint, lessonReport, startLesson } from './lessons/lesson.js';
 import { addPerson, leaveNote, notes, people, whoAllergic } from './people/people.js';
 import { buildPlace, placeState, places, removePlace, renamePlace } from './places/places.js';
 import { amend } from './put-away/amend.js';
@@ -132,6 +133,7 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   notes,
   summary,
   household,
+  'lesson-report': lessonReport,
   people,
   ask,
 
@@ -139,6 +141,7 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   'start-count': startCount,
   'start-setup': startSetup,
   'start-practice': startPractice,
+  'start-lesson': startLesson,
   'end-session': endSession,
 
   yes: unasked,
@@ -170,6 +173,7 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   'what-heard': talk.whatHeard,
   why: talk.why,
   help: talk.help,
+  hint,
   thanks: talk.thanks,
   greeting: talk.greeting,
   goodbye: talk.goodbye,

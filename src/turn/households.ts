@@ -10,6 +10,7 @@ import {
   afterTelling,
   decide,
   interruption,
+  lessonKitchenNow,
   picksUp,
   startConversation,
   stepsAtHand,
@@ -24,6 +25,7 @@ import type { HouseholdNames } from '../understanding/index.js';
 import type { ClockAtHand, StepsAtHand, Understanding } from '../understanding/intents.js';
 import type { TurnReply, TurnRequest } from '../../shared/wire/turn.js';
 import { language, type Tongue, type Tongues } from './tongues.js';
+import { namesOf } from './names.js';
 import { fingerprint, idsOf } from './ids.js';
 import { createLine } from './in-line.js';
 import { decideLookingUp } from './looking-up.js';
@@ -374,8 +376,10 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
               const surroundings = around(here, speaker, newId);
               const earlier = readKept(before).earlier ?? startConversation(options.listener);
               const own = tongues.for(request.locale, here.kitchen.household.locale);
+              const lesson = lessonKitchenNow(earlier, surroundings);
+              const spokenNames = lesson ? namesOf(lesson) : here.names;
               const { tongue, understanding } = tracing.span('understand', () =>
-                hear(own, request, here.names, earlier, surroundings),
+                hear(own, request, spokenNames, earlier, surroundings),
               );
               const hours = picksUp(understanding);
               const elsewhere =

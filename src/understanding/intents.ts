@@ -90,6 +90,7 @@ export const ASKING_INTENTS = [
   'reminders',
   'notes', // "any messages"
   'summary', // "read me the summary"
+  'lesson-report', // "how did we do"
   'household', // "what guidance do you use"
   'people',
   'ask', // a question put together from its parts: see protocol/query.ts
@@ -101,6 +102,7 @@ export const STARTING_INTENTS = [
   'start-count', // "let's check the freezer"
   'start-setup', // "help me set up"
   'start-practice', // "let me practise"
+  'start-lesson', // "start a lesson", "lesson two", "which lessons are there"
   'end-session', // "that's everything", "finish the count", "stop practising"
 ] as const;
 
@@ -135,6 +137,7 @@ export const CONTROL_INTENTS = [
   'what-heard',
   'why', // "what did you hear", "why", "who says so"
   'help', // "what can I ask you"
+  'hint', // in a lesson: "hint", "what was I to do", "skip this one"
   'thanks',
   'greeting',
   'goodbye',

@@ -145,3 +145,37 @@ confirm-practice = Shall we practise, with nothing changed in your kitchen? Yes 
 practice-start = This is practice: nothing you say changes your kitchen. Say stop practising to end.
 practice-going-on = We are practising already.
 practice-over = Practice is over. Your kitchen is as it was.
+
+# Lessons.
+lesson-begins = Lesson { $number }: { $name }. { $purpose }
+    .short = Lesson { $number }: { $name }.
+lesson-apart = It is a kitchen of its own; yours is not touched.
+lesson-caution = { $caution }
+lesson-task = Your task: { $task }
+    .short = { $task }
+lesson-hint = { $hint }
+lesson-well = { $how ->
+    [alone] { $tries ->
+        [1] Done, at once.
+       *[other] Done.
+      }
+   *[hint] Done, with a hint.
+  }
+lesson-over = That was the last task.
+lesson-report = { CAP($name) }: { $count ->
+    [one] one task
+   *[other] { $count } tasks
+  }, { $alone ->
+    [0] none
+   *[other] { $alone }
+  } done alone{ $hinted ->
+    [0] {""}
+   *[other] , { $hinted } with a hint
+  }.
+lesson-after = Say next lesson, that lesson again, or stop the lesson.
+lesson-left = The lesson is over. We are back in your own kitchen.
+lessons-are = { CAP($count) } lessons: { $lessons }. Say lesson one, or any other.
+no-lessons = There are no lessons in this language yet.
+no-such-lesson = There are { $count } lessons.
+no-lesson-now = No lesson is going on. Say start a lesson.
+no-lesson-yet = No lesson was held yet. Say start a lesson.

@@ -2,6 +2,7 @@
 import { type Handler, type Reply, say } from '../handler.js';
 import type { Practice, Session } from '../state.js';
 import { endCount } from './count.js';
+import { endLesson } from '../lessons/lesson.js';
 import { endShop } from './shop.js';
 
 /** Putting a shop away is never put aside: it is over or it goes on. */
@@ -36,6 +37,8 @@ const endPractice = (practice: Practice): Reply => ({
 export const endSession: Handler = (act, turn) => {
   const { session, practice, procedure } = turn.state;
   const { asked } = act.slots;
+  if (practice?.lesson && (asked === 'lesson' || asked === 'practice' || (!session && !procedure)))
+    return endLesson(turn, practice, practice.lesson);
   if (practice && asked === 'practice') return endPractice(practice);
   if (session && (!putAside(session) || asked === session.kind)) {
     if (session.kind === 'shop') return endShop(turn, session);

@@ -8,6 +8,7 @@ import { buttonLabels } from '../describe/buttons.js';
 import { askedAfter } from '../ask/record.js';
 import type { Reply, Turn } from '../handler.js';
 import { handlers } from '../table.js';
+import { lessonKitchen } from '../lessons/files.js';
 import { keepFacts } from '../tell/facts.js';
 import { stepsForAll, together } from '../tell/plan.js';
 import { type Frame, type Memory, type Picked, type State, procedureKey, stateOf } from '../state.js';
@@ -45,9 +46,12 @@ export interface Work {
   readonly runnerUp: Act | null;
 }
 
-const practised = (state: State, around: Surroundings): Pick<Work, 'kitchen' | 'journal'> => {
+export const practised = (state: State, around: Surroundings): Pick<Work, 'kitchen' | 'journal'> => {
   if (!state.practice) return { kitchen: around.kitchen, journal: around.journal };
-  let kitchen = around.kitchen;
+  const { lesson } = state.practice;
+  let kitchen = lesson
+    ? lessonKitchen(around.kitchen.household, { ...around.clock, now: lesson.beganAt })
+    : around.kitchen;
   const journal: JournalEntry[] = [];
   for (const { id, at, change } of state.practice.changes) {
     kitchen = applyChange(kitchen, change);
@@ -139,7 +143,7 @@ const applied = (work: Work, changes: readonly Change[]): Work => {
   if (practice) {
     const at = work.around.clock.now;
     const more = changes.map((change) => ({ id: work.around.newId(), at, change }));
-    return { ...withState(work, { practice: { changes: [...practice.changes, ...more] } }), kitchen };
+    return { ...withState(work, { practice: { ...practice, changes: [...practice.changes, ...more] } }), kitchen };
   }
   return { ...work, kitchen, changes: [...work.changes, ...changes] };
 };
