@@ -47,6 +47,13 @@ const mayBeNew = (turn: Turn, parentId: Id | null, step: PlaceStep): boolean =>
         ({ kind, position }) => kind === kindOf(step) && position !== null,
       );
 
+/** A place of that name that is there by now, though the words were heard before it was. */
+const calledThere = (turn: Turn, parentId: Id | null, step: PlaceStep | undefined): Id | null =>
+  step
+    ? (placesIn(turn.kitchen, parentId).find(({ name, aliases }) => [name, ...aliases].includes(step.words))
+        ?.id ?? null)
+    : null;
+
 /** What was made is told from the outermost that is new: "a fridge with a door". */
 const toldOf = (kitchen: Kitchen, outer: Id | null, made: readonly PlaceStep[]): Say => {
   const [first, second] = made;
@@ -63,7 +70,14 @@ const unfold = (turn: Turn, { path = [], candidates }: PlaceMention): Unfolded |
   const known = outermost.candidates.find(({ id }) => turn.kitchen.places.has(id));
   let parentId: Id | null = known?.id ?? (outermost.whole ? null : around(turn));
   if (parentId === null && !outermost.whole) return null;
-  const fresh = known ? path.slice(1) : path;
+  let fresh = known ? path.slice(1) : path;
+  // Made a moment ago, with another food of the same breath.
+  for (let there = calledThere(turn, parentId, fresh[0]); there; there = calledThere(turn, parentId, fresh[0])) {
+    parentId = there;
+    fresh = fresh.slice(1);
+  }
+  if (parentId !== null && fresh.length === 0)
+    return { kitchen: turn.kitchen, changes: [], placeId: parentId, told: [] };
   const from = parentId;
   let now = turn;
   const changes: Change[] = [];

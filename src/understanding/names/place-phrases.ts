@@ -262,7 +262,11 @@ export const placesAt = (
           end: second.end,
           candidates,
           weight,
-          path: [...step(parent), ...step({ ...child, candidates: [] })],
+          // "Fridge butter" is nearly the fridge door, and no place to make a shelf in.
+          path:
+            apart || parent.candidates.some(({ fit }) => fit >= surelyNamed)
+              ? [...step(parent), ...step({ ...child, candidates: [] })]
+              : [],
         });
       }
     }
