@@ -2,7 +2,7 @@
 import { randomUUID } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import type { Command } from 'commander';
-import type { FileForm, ImportPlan, Kitchen } from '../kitchen/index.js';
+import type { FileForm, GuessedTable, ImportPlan, Kitchen } from '../kitchen/index.js';
 import type { Store } from '../store/port.js';
 import { whereabouts, withStore, type Where } from './with-store.js';
 
@@ -10,6 +10,29 @@ interface Flags extends Where {
   readonly dryRun?: boolean;
   readonly makePlaces?: boolean;
 }
+
+/** What each heading of somebody's own list is taken for, and what is left out. */
+const guessesTold = ({ headings }: GuessedTable): string =>
+  headings
+    .map(({ heading, column }) => `${heading.trim()}: ${column === null ? 'left out' : column}\n`)
+    .join('');
+
+/** Countries that write the month first. */
+const MONTH_FIRST = new Set(['US', 'PH', 'FM', 'MH', 'PW']);
+const writesMonthFirst = (locale: string): boolean =>
+  MONTH_FIRST.has(new Intl.Locale(locale).maximize().region ?? '');
+
+/** What to write instead, where a cell was not understood. */
+const mendOf = (column: string | null, problem: string): string =>
+  column === null
+    ? problem
+    : ['made', 'bought', 'opened', 'frozen', 'best before', 'use by'].includes(column)
+      ? `${problem}. Write the day as 2026-05-14, or leave the cell empty.`
+      : column === 'amount'
+        ? `${problem}. Write a number, such as 2, or leave the cell empty.`
+        : column === 'place'
+          ? `${problem}. Write a place that is there, or say --make-places.`
+          : problem;
 
 const plural = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
 
@@ -57,36 +80,46 @@ const commit = async (
 
 export const addImportCommand = (program: Command): void => {
   whereabouts(program.command('import <file>'), true)
-    .description('Read items from a file made by "export" (.csv or .json): all of them, or none and why.')
+    .description(
+      'Read items from a file made by "export", or from your own list as .csv: all of them, or none and why.',
+    )
     .option('--dry-run', 'only say what would happen')
     .option('--make-places', 'build places that are not there yet')
     .action(async (file: string, flags: Flags) => {
       const form: FileForm | null = /\.csv$/i.test(file) ? 'csv' : /\.json$/i.test(file) ? 'json' : null;
       if (!form) throw new Error('The file must end in .csv or .json.');
       const { chooseHousehold } = await import('./which-household.js');
-      const { planImport } = await import('../kitchen/index.js');
+      const { guessTable, planImport } = await import('../kitchen/index.js');
       const text = await readFile(file, 'utf8');
+      let guessed: GuessedTable | null = null;
       const planned = await withStore(flags, async (store) => {
         const id = await chooseHousehold(store, flags.household);
-        const plan = (kitchen: Kitchen): ImportPlan =>
-          planImport(
-            {
-              kitchen,
-              clock: { now: new Date().toISOString(), timeZone: kitchen.household.timeZone },
-              speaker: { personId: null },
-              newId: randomUUID,
-            },
-            text,
-            form,
-            { makePlaces: flags.makePlaces ?? false },
-          );
+        const plan = (kitchen: Kitchen): ImportPlan => {
+          const doing = {
+            kitchen,
+            clock: { now: new Date().toISOString(), timeZone: kitchen.household.timeZone },
+            speaker: { personId: null },
+            newId: randomUUID,
+          };
+          const how = { makePlaces: flags.makePlaces ?? false };
+          const planned = planImport(doing, text, form, how);
+          // A file of ours is read as it is; of another, the headings are guessed.
+          if (form === 'json' || !planned.faults.some(({ row }) => row === 1)) return planned;
+          guessed = guessTable(text, writesMonthFirst(kitchen.household.locale));
+          if (!guessed) return planned;
+          const { above } = guessed;
+          const again = planImport(doing, guessed.text, form, how);
+          return { ...again, faults: again.faults.map((fault) => ({ ...fault, row: fault.row + above })) };
+        };
         if (!flags.dryRun) return commit(store, plan, id);
         const kitchen = await store.loadKitchen(id);
         if (!kitchen) throw new Error(`There is no household "${id}" here.`);
         return plan(kitchen);
       });
+      if (guessed) process.stdout.write(guessesTold(guessed));
       for (const { row, column, problem } of planned.faults) {
-        process.stderr.write(`row ${row}${column === null ? '' : `, ${column}`}: ${problem}\n`);
+        const told = mendOf(column, problem);
+        process.stderr.write(`row ${row}${column === null ? '' : `, ${column}`}: ${told}\n`);
       }
       if (planned.faults.length > 0) throw new Error('Nothing was imported.');
       process.stdout.write(told(planned, !flags.dryRun));

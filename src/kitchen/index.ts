@@ -143,3 +143,4 @@ export { exportItems } from './exchange/export.js';
 export { planImport, type FileForm, type ImportPlan } from './exchange/import.js';
 export type { Fault } from './exchange/fault.js';
 export { DATE_KINDS, recordShapes } from './shapes.js';
+export { dayIn, guessTable, type GuessedHeading, type GuessedTable } from './exchange/headings.js';

@@ -1,0 +1,75 @@
+/** Lists that people have already: headings, separators and days of different make. */
+import { describe, expect, it } from 'vitest';
+import { dayIn, demoKitchen, guessTable, planImport } from '../../src/kitchen/index.js';
+
+const clock = { now: '2026-05-14T23:00:00.000Z', timeZone: 'America/Chicago' };
+const kitchen = demoKitchen(clock);
+let ids = 0;
+const doing = { kitchen, clock, speaker: { personId: null }, newId: () => `id-${(ids += 1)}` };
+const plan = (text: string, monthFirst = true) => {
+  const guessed = guessTable(text, monthFirst);
+  return guessed ? planImport(doing, guessed.text, 'csv', { makePlaces: true }) : null;
+};
+
+const sheets: readonly (readonly [string, string, number])[] = [
+  ['commas', 'Item,Location,Qty\noats,pantry,2\nhoney,pantry,1\n', 2],
+  ['semicolons', 'Food;Where;How many\noats;pantry;2\n', 1],
+  ['tabs', 'Product\tExpiry\noats\t12/31/2026\n', 1],
+  ['a bar', 'what|stored in\noats|pantry\n', 1],
+  ['another order', 'Qty,Use by,Food\n3,2026-06-01,yogurts\n', 1],
+  ['a title above', 'My freezer list,,\n,,\nItem,Qty,Date frozen\npeas,2 bags,1/5/2026\n', 1],
+  ['capitals and marks', 'ITEM NAME?,QTY.,LOCATION\n', 0],
+  ['amounts with their unit', 'Name,Amount\nflour,2 bags\ntomatoes,3 x\nmilk,500ml\n', 3],
+  ['places in parts', 'Food,Location,Shelf\njam,Fridge,top shelf\nham,"Fridge / second shelf",\n', 2],
+  ['a byte order mark', '\uFEFFItem,Notes\noats,"half; rolled"\n', 1],
+  ['quoted commas', '"Item","Comments"\n"oats, rolled","a big bag, opened"\n', 1],
+  ['empty rows', 'Item,Qty\noats,1\n,\nhoney,1\n\n', 2],
+  ['allergens in a list', 'Food,Allergens\ncurry paste,"fish, peanuts"\n', 1],
+  ['written days', 'Food,Use by\noats,14 May 2027\nhoney,"May 14, 2027"\n', 2],
+  ['Windows line ends', 'Item,Qty\r\noats,1\r\nhoney,2\r\n', 2],
+  ['columns nobody knows', 'Item,Colour,Price\noats,brown,2.50\n', 1],
+  ['two columns of one kind', 'Item,Expiry,Use by\noats,2026-06-01,2026-06-02\n', 1],
+  ['no amount', 'Food\noats\nhoney\n', 2],
+  ['British days', 'Food,Best before\noats,14/05/2027\n', 1],
+  ['dots in days', 'Food,Best before\noats,14.05.2027\n', 1],
+];
+
+describe('a list of one’s own', () => {
+  it.each(sheets)('with %s', (_name, text, items) => {
+    const planned = plan(text, !/British|dots/.test(_name));
+    if (items === 0) return expect(planned).toBeNull();
+    expect(planned?.faults).toEqual([]);
+    expect(planned?.items).toBe(items);
+  });
+
+  it('shows what each heading is taken for, and what is left out', () => {
+    expect(guessTable('Colour,Item,Expiry,Use by\nbrown,oats,,\n', true)?.headings).toEqual([
+      { heading: 'Colour', column: null },
+      { heading: 'Item', column: 'name' },
+      { heading: 'Expiry', column: 'use by' },
+      { heading: 'Use by', column: null },
+    ]);
+  });
+
+  it('is taken whole or not at all', () => {
+    const planned = plan('Item,Use by\noats,2026-06-01\nhoney,sometime\n');
+    expect(planned).toMatchObject({ change: null, items: 0 });
+    expect(planned?.faults).toMatchObject([{ row: 3, column: 'use by' }]);
+  });
+});
+
+describe('a day in a cell', () => {
+  it.each([
+    ['5/6/2026', true, '2026-05-06'],
+    ['5/6/2026', false, '2026-06-05'],
+    ['13/5/2026', true, '2026-05-13'],
+    ['5/13/26', false, '2026-05-13'],
+    ['14 May 2026', false, '2026-05-14'],
+    ['May 14, 2026', true, '2026-05-14'],
+    ['2026-05-14', true, '2026-05-14'],
+    ['31/2/2026', false, null],
+    ['soon', true, null],
+  ])('%s, month first %s: %s', (cell, monthFirst, day) => {
+    expect(dayIn(cell, monthFirst)).toBe(day);
+  });
+});
