@@ -82,7 +82,7 @@ const byRule = (tokens: readonly string[], reader: Reader): Half | null => {
 
 const asked = (tokens: readonly string[], { rules, today, language }: Reader): Half | null => {
   const question = questionIn(tokens, rules, today, language);
-  if (!question || question.fragment || question.left.length > 0) return null;
+  if (!question || question.fragment || !question.hers || question.left.length > 0) return null;
   return { does: 'asks', acts: question.acts, score: sureRule };
 };
 

@@ -231,7 +231,9 @@ export const toldReading = (
 /** Of a sentence half understood, so much that asking about it helps: food that anybody knows, and most of the words. */
 const saysEnough = ({ acts, left }: Proposal, { said }: Guess): boolean =>
   left.length <= said.length * mostHalfLeft &&
-  acts.flatMap(({ slots }) => slots.statements ?? []).some(({ thing }) => thing?.words != null);
+  acts
+    .flatMap(({ slots }) => slots.statements ?? [])
+    .some(({ thing }) => thing?.words !== null && thing?.words !== undefined);
 /** More than that of its words left over, and it was about something else. */
 const mostHalfLeft = 0.45;
 

@@ -66,7 +66,8 @@ const isSaid = ({ tokens, lexicon }: Telling, { from }: Chunk): boolean => lexic
 
 const placed = ({ place, parts }: Draft): boolean => place !== undefined || parts.length > 0;
 const goesSomewhere = ({ deed, thing }: Draft): boolean =>
-  thing?.words != null && (deed === null || deed === 'stored' || deed === 'bought' || deed === 'made');
+  (thing?.words ?? null) !== null &&
+  (deed === null || deed === 'stored' || deed === 'bought' || deed === 'made');
 
 /**
  * A verb of two meanings, by what else was told: what goes to a place here is not thrown out, and what is taken

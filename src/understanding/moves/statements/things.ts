@@ -112,6 +112,13 @@ const contentsTo = (t: Telling, at: number): number | null => {
   }
 };
 
+/** "With prawns in it", "with peanuts": an allergen, or said to be inside. */
+export const isContents = (t: Telling, at: number): boolean => {
+  const chunk = t.chunks[at];
+  const allergen = chunk?.kind === 'thing' && t.lexicon.allergenOf(chunk.mention.words ?? '') !== undefined;
+  return allergen || contentsTo(t, at) !== null;
+};
+
 /** Takes a list of what is in it, each an allergen or an ingredient. */
 const takeContents = (t: Telling, at: number, to: number): number => {
   for (let step = at; step <= to + 1; step += 1) {

@@ -4,7 +4,7 @@ import { takeDeed, takeIs, takeState, takesState } from './deeds.js';
 import { takeMaker, takeOwner } from './people.js';
 import type { PlaceMention } from '../../intents.js';
 import type { Draft } from '../draft.js';
-import { lacksNext } from './things.js';
+import { isContents, lacksNext } from './things.js';
 import {
   type Telling,
   type Word,
@@ -48,7 +48,9 @@ const asks = (here: Here): boolean => {
   if (is(chunk, 'command')) return first(here) && !deedIn(chunk) && !is(chunk, 'repair', 'fill');
   const before = t.chunks[at - 1];
   if (is(chunk, 'aux')) {
-    const subject = before?.kind === 'pointer' || (before?.kind === 'thing' && is(chunk, 'there'));
+    // "Paneer is there, two packets"; but "is there still one left?".
+    const some = is(t.chunks[at + 1], 'fill', 'a');
+    const subject = before?.kind === 'pointer' || (before?.kind === 'thing' && is(chunk, 'there') && !some);
     return !(subject && is(chunk, 'is', 'there'));
   }
   if (is(chunk, 'wh')) return !(t.drafts.length > 0 && (is(chunk, 'that') || isThere(here)));
@@ -286,10 +288,17 @@ const rules: readonly Rule[] = [
   {
     when: ({ chunk }) => is(chunk, 'with'),
     take: (here) => {
-      const { t, chunk, at } = here;
+      const { t, chunk, at, nextAt } = here;
       const next = nextOf(here);
       // "With the milk" is where it stands; no rule of mine.
       const known = next?.kind === 'marker' || next?.kind === 'container' || next?.kind === 'pointer';
+      // "A chowder with prawns in it": what is in it, or what anybody should know of it.
+      if (next?.kind === 'thing' && t.drafts.length > 0 && isContents(t, nextAt)) {
+        use(t, chunk);
+        t.role = 'contents';
+        t.inRun = false;
+        return at;
+      }
       if (!known && !is(next, 'without', 'note-that', 'warn-that')) leave(t, chunk);
       else use(t, chunk);
       return at;
