@@ -75,6 +75,10 @@ thaw-takes = { $method ->
        *[other] { $low } to{" "}
       }{ $high }
   }, for { $name }.
+thawed-by = Thawed by { $date ->
+    [none] {""}
+   *[other] { $date } at{" "}
+  }{ $time }, in the fridge.
 thaw-counter-no = No: guidance says never on the counter or in hot water.
 thaw-ways = The fridge, cold water or the microwave.
 

@@ -11,7 +11,7 @@ where-we-stopped = { $session ->
 nothing-more = That was all.
 length-now = { $length ->
     [short] I will keep it short.
-    [full] I will tell you everything.
+    [full] I will tell you everything, in full.
    *[usual] I will speak at the usual length.
   }
 from-your-record = That is what was told to me and recorded.
@@ -72,7 +72,9 @@ help-topic = { $topic ->
     [notes] Say: leave a note for, the name, and then the words. Ask: any messages. For a food: put a note on the soup saying it needs salt.
     [people] Say: Dele is allergic to peanuts; Ruth eats vegan; there is tahini in the hummus. Ask: what can Dele eat; is the stew vegan; anything with sesame.
     [markers] Say: put the wooden bead on the soup; what is the cloth patch; which markers are spare; one knot means eat soon.
-    [timers] Say: timer for ten minutes; how long is left; remind me tomorrow to freeze the chicken; stop the timer.
+    [timers] Say: set a timer for ten minutes for the rice; how long is left; remind me tomorrow to freeze the chicken; stop the timer.
+    [touch] Touch its marker, or tell me how it feels: the lid, a band, dots, the shape. Say: what is the jar with the cloth patch.
+    [freezing] Say: what is in the freezer; freeze the chicken; how long does stew keep frozen; let us check the freezer.
     [places] Say: what is on the second shelf; which place is empty; the chest freezer has three baskets.
     [dates] Say: use by Friday; I opened it yesterday; when does the yogurt run out; what should I use first.
     [heating] Say: how do I reheat the stew; then next, back, repeat, and done after each step.

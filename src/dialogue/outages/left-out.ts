@@ -58,7 +58,8 @@ export const leftOut: Handler = (act, turn) => {
   const air = slots.degrees?.scale ? { degrees: slots.degrees.value, scale: slots.degrees.scale } : null;
   // A what-if, a wish, a denial, or what somebody else says: answered, and nothing is noted by it.
   const told = slots.negated !== true;
-  const hot = air !== null && isHot(air);
+  // "It is roasting in here": no figure, and the shorter time holds all the same.
+  const hot = slots.setting === 'hot' || (air !== null && isHot(air));
   const before = item ? exposureOf({ ...item, outSince: null }, turn.clock.now) : null;
   const answer = leftOutGuidance({
     food,
@@ -66,8 +67,10 @@ export const leftOut: Handler = (act, turn) => {
     clock: turn.clock,
     region: turn.kitchen.household.region,
     ...(air ? { air } : {}),
-    ...(before ? { minutesBefore: before.minutes, hot: before.hot || item!.outHot === true } : {}),
+    ...(hot ? { hot } : {}),
+    ...(before ? { minutesBefore: before.minutes, hot: hot || before.hot || item!.outHot === true } : {}),
   });
+  const first = slots.setting === 'hot' ? answer.reasons.toReversed() : answer.reasons;
   const parts: Say[] = [
     say(`left-out-${answer.verdict}`, {
       name: food,
@@ -75,9 +78,10 @@ export const leftOut: Handler = (act, turn) => {
       ...(answer.backBy ? { by: clockTime(answer.backBy) } : {}),
     }),
     // Of "overnight" no hours are told: nobody said how many.
-    ...answer.reasons.slice(0, said && !byMeal ? 1 : 0).map(reasonWords),
+    // Where the heat was told without a figure, it is the reason; else how long it was.
+    ...(said && !byMeal ? first.slice(0, 1) : []).map(reasonWords),
   ];
-  const details = answer.reasons.slice(1).map(reasonWords);
+  const details = first.slice(1).map(reasonWords);
   // Of "overnight" the hour is not known, and that it was out too long is.
   const atLeast = said === null || byMeal;
   const out =

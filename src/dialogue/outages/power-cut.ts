@@ -143,6 +143,9 @@ export const powerCut: Handler = (act, turn) => {
   const outage = outageOf(turn, slots, since);
   const first = turn.picked.doors || slots.doors ? [] : [say('power-first')];
   const missing = askState(outage, slots.placeKind);
+  // The fridge does not wait for how full the freezer is.
+  if (missing && before === null && outage.doors !== null)
+    return { ...missing, parts: [...first, holding(turn, 'fridge', reportFor(turn, outage).fridge)], outage };
   if (missing) return { ...missing, parts: first, outage };
   const report = reportFor(turn, outage);
   const steps = report.steps
@@ -188,7 +191,16 @@ export const powerBack: Handler = (act, turn) => {
   const backAt = before.backAt ?? turn.clock.now;
   const outage: Outage = { ...before, backAt };
   const missing = askState(outage);
-  if (missing) return { ...missing, outage: { ...outage, backAt: before.backAt ?? null } };
+  if (missing) {
+    // Past its hours with the doors shut, the fridge is so whatever they were.
+    const { fridge } = reportFor(turn, { ...outage, doors: outage.doors ?? 'shut' });
+    const sure = turn.state.outage === null && (fridge.state === 'past' || outage.doors !== null);
+    return {
+      ...missing,
+      parts: sure ? [holding(turn, 'fridge', fridge)] : [],
+      outage: { ...outage, backAt: before.backAt ?? null },
+    };
+  }
   const report = reportFor(turn, outage);
   const hours = seconds(Math.round((Date.parse(backAt) - Date.parse(since)) / 1000));
   const sources = sourcesOf(report.items.slice(0, 3));

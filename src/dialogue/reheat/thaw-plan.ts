@@ -69,6 +69,28 @@ const thawTakes = (turn: Turn, item: Item, pounds: number): Reply => {
   };
 };
 
+/** "Say I take it out on Friday night, when is it thawed": in the fridge, from then on. */
+const thawedBy = (turn: Turn, item: Item, pounds: number, { when, time }: Slots): Reply => {
+  const from = when && when !== 'unknown' ? when.day : today(turn.clock);
+  const start = instantAt(from, time ?? takenOut, turn.clock.timeZone);
+  const hours = fridgeThawHours(pounds);
+  const ready = fromInstant(start, hours.high);
+  return {
+    parts: [
+      say('thawed-by', { name: item.name, ...whenWords(turn, ready) }),
+      say('thaw-takes', { method: 'fridge', name: item.name, ...hoursWords(hours) }),
+    ],
+    details: [say('thaw-never-on-counter')],
+    sources: sourcesOf(waysNow(turn, item, pounds).filter(({ method }) => method === 'fridge')),
+    memory: about(turn, [item]),
+    names: [item.name],
+  };
+};
+/** When nobody says the hour it is taken out: after dinner. Our own choice. */
+const takenOut = '20:00';
+const fromInstant = (at: string, hours: number): string =>
+  new Date(Date.parse(at) + hours * 3_600_000).toISOString();
+
 /** "Do I need to thaw it first": not what is recorded as heated from frozen, and else it may be cooked so. */
 const thawNeeded = (turn: Turn, item: Item): Reply => {
   const recorded = item.preparations.some(({ from, method }) => from === 'freezer' && method !== 'none');
@@ -134,6 +156,7 @@ export const thawPlan: Handler = (act, turn) => {
     };
   }
   const pounds = poundsOf(turn, item, slots);
+  if (slots.asked === 'ready' && pounds !== null) return thawedBy(turn, item, pounds, slots);
   if (pounds === null && slots.number === undefined && slots.asked !== 'unknown') {
     return {
       parts: [],

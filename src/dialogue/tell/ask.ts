@@ -3,7 +3,7 @@ import type { Say } from '../../speech/answer.js';
 import type { Act } from '../../understanding/intents.js';
 import { say } from '../handler.js';
 import type { Frame } from '../state.js';
-import { type Work, pushFrame, runAct } from '../turn/work.js';
+import { type Work, changesSoFar, pushFrame, runAct } from '../turn/work.js';
 
 /** One sentence after the other, as one value of a phrase. */
 const inTurn = ([first, ...rest]: readonly [Say, ...Say[]]): Say =>
@@ -16,7 +16,7 @@ const inTurn = ([first, ...rest]: readonly [Say, ...Say[]]): Say =>
 export const askTold = (work: Work, act: Act): Work => {
   const done = runAct({ ...work, parts: [] }, act);
   const [first, ...rest] = done.parts;
-  if (done.changes.length === work.changes.length || !first) return runAct(work, act);
+  if (changesSoFar(done) === changesSoFar(work) || !first) return runAct(work, act);
   const { unused = [], ...slots } = act.slots;
   const told = inTurn([first, ...rest]);
   const frame: Frame = {

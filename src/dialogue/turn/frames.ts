@@ -13,7 +13,17 @@ import { correctedSlots } from './correct.js';
 import { filled, mayAnswer } from './fill.js';
 import { afterDenial } from './runner-up.js';
 import { sureFrame } from './ask-sure.js';
-import { type Work, pushFrame, runAct, saying, tryAct, turnOf, withMemory, withState } from './work.js';
+import {
+  type Work,
+  changesSoFar,
+  pushFrame,
+  runAct,
+  saying,
+  tryAct,
+  turnOf,
+  withMemory,
+  withState,
+} from './work.js';
 
 export const topFrame = (work: Work): Frame | undefined => work.state.frames.at(-1);
 
@@ -143,7 +153,7 @@ const SUBJECT: ReadonlySet<string> = new Set(['it', 'this', 'that', 'them']);
 export const isSettled = (work: Work, frame: Frame): boolean => {
   // What was told and is so by now has nothing left to be done.
   if (frame.kind === 'sure' && frame.act.intent === 'tell')
-    return runAct(work, frame.act).changes.length === work.changes.length;
+    return changesSoFar(runAct(work, frame.act)) === changesSoFar(work);
   const subject = subjectOf(frame).flatMap((id) => work.kitchen.items.get(id) ?? []);
   return frame.kind === 'sure' && subject.length > 0 && subject.every(({ gone }) => gone !== null);
 };

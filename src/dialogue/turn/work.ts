@@ -148,6 +148,10 @@ const applied = (work: Work, changes: readonly Change[]): Work => {
   return { ...work, kitchen, changes: [...work.changes, ...changes] };
 };
 
+/** How much was changed so far, also where it is only practised. */
+export const changesSoFar = ({ changes, state: { practice } }: Work): number =>
+  changes.length + (practice?.changes.length ?? 0);
+
 /** What one act did is one change: told, undone and redone together. The last step names it. */
 const asOne = (changes: readonly Change[]): readonly Change[] => {
   const [first, ...rest] = changes;

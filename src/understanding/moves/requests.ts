@@ -19,6 +19,14 @@ import { bitsOf, is, type Bit, type Frame, type Made } from './requests/bits.js'
 import { requestWords } from './requests/lexicon.js';
 import { answersFrame } from './requests/answers.js';
 import { correctionsFrame } from './requests/corrections.js';
+import {
+  helpFrame,
+  leftOutFrame,
+  mustThawFrame,
+  powerFrame,
+  reachFrame,
+  thawedByFrame,
+} from './requests/kitchen.js';
 import { listFrame } from './requests/list.js';
 import { meaningsFrame } from './requests/meanings.js';
 import { remindersFrame } from './requests/reminders.js';
@@ -28,6 +36,12 @@ import { undoingFrame } from './requests/undoing.js';
 
 /** The first that makes something of it has it: what is told apart by one word comes first. */
 const frames: readonly Frame[] = [
+  helpFrame,
+  powerFrame,
+  leftOutFrame,
+  mustThawFrame,
+  thawedByFrame,
+  reachFrame,
   listFrame,
   undoingFrame,
   meaningsFrame,

@@ -136,3 +136,27 @@ describe('what puts right', () => {
     expect(actsOf('no hang on I was right the first time')[0]?.intent).toBe('redo');
   });
 });
+
+describe('matters of the kitchen', () => {
+  it.each([
+    ['how do I find out what is in a jar', 'help', { words: 'touch' }],
+    ['the hummus is in there somewhere do I have to dig for it', 'how-to-reach', {}],
+    ['do I have to defrost the turkey first', 'thaw-plan', { asked: 'needed' }],
+    ['if I take the turkey out on friday when will it be thawed', 'thaw-plan', { asked: 'ready' }],
+    ['if I leave the hummus out what happens', 'left-out', { asked: 'limit' }],
+    ['I left the hummus on the counter two hours and it is sweltering', 'left-out', { setting: 'hot' }],
+    [
+      'the mains has been down since two and nobody has opened it',
+      'power-cut',
+      { doors: 'shut', time: '02:00' },
+    ],
+  ])('%s', (text, intent, slots) => {
+    expect(actsOf(text)[0]).toMatchObject({ intent, slots });
+  });
+
+  it('reaches nothing where something else is asked of it', () => {
+    expect(actsOf('how do I know the hummus is hot enough').map(({ intent }) => intent)).not.toContain(
+      'how-to-reach',
+    );
+  });
+});
