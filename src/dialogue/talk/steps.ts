@@ -56,9 +56,13 @@ export const back: Handler = (act, turn) => {
   return toStep(procedure, Math.max(0, procedure.at - (act.slots.number ?? 1)));
 };
 
+/** "Start again from the top": of the steps, else of what was just read out. */
 export const startOver: Handler = (_act, turn) => {
   const { procedure } = turn.state;
-  return procedure ? toStep(procedure, 0) : noSteps;
+  if (procedure) return toStep(procedure, 0);
+  return turn.lastSentences.length > 0
+    ? { parts: turn.lastSentences.map((text) => say('verbatim', { text })), keepTold: true, quiet: true }
+    : noSteps;
 };
 
 /** "Skip to standing", "go to step three". */

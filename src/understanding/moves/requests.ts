@@ -74,7 +74,10 @@ const leftOf = (bits: readonly Bit[], { used }: Made): { words: number; weighty:
   let words = 0;
   let weighty = false;
   bits.forEach((bit, at) => {
-    if (used.has(bit.from) || is(bit, 'fill', 'aside', 'repair', 'lasting', 'what-to', 'says', 'meant'))
+    if (
+      used.has(bit.from) ||
+      is(bit, 'fill', 'aside', 'repair', 'lasting', 'what-to', 'says', 'meant', 'opener')
+    )
       return;
     if (bit.kind === 'person') return;
     words += bit.to - bit.from;

@@ -77,7 +77,12 @@ export const correctionsFrame: Frame = (request) => {
   const said = saidIn(request);
   const agreed = some(bits.slice(0, opening), 'agree') ? classed(bits, 'except') : [];
   const heads = [...classed(bits, 'wrong'), ...agreed, ...classed(bits, 'repair')];
-  const opens = heads.some((bit) => bits.indexOf(bit) < opening || agreed.length > 0);
+  // Nothing but an interjection stands before: "I have no eggs" puts nothing right.
+  const opens =
+    agreed.length > 0 ||
+    heads.some((bit) =>
+      bits.slice(0, bits.indexOf(bit)).every((one) => is(one, 'opener', 'aside', 'repair', 'wrong')),
+    );
   // Of a kind denied and said anew, only that is put right, whatever else was named.
   const denied = said.filter((one) => one.denied);
   const anew = denied.flatMap((one) => {

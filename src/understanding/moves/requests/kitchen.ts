@@ -24,7 +24,9 @@ export const helpFrame: Frame = ({ bits, tokens, says }) => {
     ([list]) =>
       some(bits, list) || bits.some((bit) => bit.kind !== 'word' && says(tokens[bit.to - 1]!, list)),
   );
-  if (!named && bits.some(({ kind }) => kind === 'thing' || kind === 'person')) return null;
+  // With no matter named, nothing else may be said: "what can you do about my knee" is not ours.
+  if (!named && !bits.every((bit) => is(bit, 'able', 'fill', 'aside'))) return null;
+  if (!named && !able.some((bit) => is(bit, 'able') && bit.to - bit.from > 3)) return null;
   return {
     acts: [{ intent: 'help', slots: named ? { words: named[1] } : {} }],
     used: named ? new Set(tokens.keys()) : wordsIn(able),

@@ -10,7 +10,7 @@ export const listFrame: Frame = ({ bits }) => {
     const items = things.map(({ mention }) => mention);
     return {
       acts: [{ intent: 'buy-add', slots: items.length === 1 ? { item: items[0]! } : { items } }],
-      used: wordsIn([...things, ...there, ...unless, ...puts, ...classed(bits, 'wh', 'if')]),
+      used: wordsIn([...things, ...there, ...unless, ...puts, ...classed(bits, 'wh', 'if', 'topic-list')]),
     };
   }
   const low = classed(bits, 'low');

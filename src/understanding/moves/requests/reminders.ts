@@ -135,7 +135,12 @@ export const remindersFrame: Frame = (request) => {
   if (!head) return null;
   const next = bits[bits.indexOf(head) + 1];
   // "Remind me what it was" asks; "remind Sam" is for Sam.
-  if (is(next, 'wh', 'not', 'if') || next?.kind === 'person') return null;
+  if (is(next, 'wh', 'not', 'if', 'asking-word') || next?.kind === 'person') return null;
+  // "Read my reminder list" and "put it on the list" are of what is written down.
+  const bare = heads.every((bit) => is(bit, 'reminder-word'));
+  if (some(bits, 'listed-there') || (bare && !is(next, 'what-to', 'fill') && next?.kind !== 'day'))
+    return null;
+  if (bare && some(bits, 'topic-list')) return null;
   if (some(bits, 'wh') && !some(bits, 'what-to')) return null;
   const text = textOf(request, [...heads, ...when.bits]);
   if (!text) return null;

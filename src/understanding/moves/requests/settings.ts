@@ -79,12 +79,18 @@ const summary: Frame = (request) => {
   const { bits } = request;
   const words = classed(bits, 'summary');
   const [at, ...more] = hoursIn(request);
-  if (words.length === 0 || !at || more.length > 0 || some(bits, 'wh', 'remind', 'timer', 'if')) return null;
+  // "At seven instead of six".
+  const instead = more.length === 1 && some(bits, 'instead-of');
+  if (words.length === 0 || !at || (more.length > 0 && !instead)) return null;
+  if (some(bits, 'wh', 'remind', 'timer', 'if')) return null;
   if (ofKind(bits, 'thing').length > 0) return null;
   // The summary is the evening's, unless the morning was named.
   const early = at.bits.length > 1 || !/^0[1-9]|^1[01]/u.test(at.time);
   const time = early ? at.time : `${Number(at.time.slice(0, 2)) + 12}${at.time.slice(2)}`;
-  return made([household({ setting: 'summary', time })], [...words, ...at.bits, ...classed(bits, 'change')]);
+  return made(
+    [household({ setting: 'summary', time })],
+    [...words, ...at.bits, ...more.flatMap((other) => other.bits), ...classed(bits, 'change', 'instead-of')],
+  );
 };
 
 const lengths = ['usual', 'short', 'long'] as const;
