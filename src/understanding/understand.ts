@@ -43,6 +43,11 @@ export interface Understander {
   begins(words: string, names: HouseholdNames, context: HearingContext): boolean;
 }
 
+const ofClocks: ReadonlySet<Intent> = new Set<Intent>([
+  ...(['set-reminder', 'change-reminder', 'cancel-reminder', 'set-household'] as const),
+  ...(['change-timer', 'cancel-timer'] as const),
+]);
+
 const nothing: Understanding = { readings: [], margin: 1, verdict: 'nothing-heard' };
 
 /** Words and numbers of a meaning, without the records they were matched to. */
@@ -287,7 +292,10 @@ export const createUnderstander = (
           context.clocks ?? [],
           told?.verdict === 'act',
         );
-    if (request && !(ofSteps && request.verdict !== 'act'))
+    // While steps are followed, a clock or a setting is asked for by its own words; all else is of the steps.
+    const besideSteps =
+      request?.verdict === 'act' && request.reading.acts.every(({ intent }) => ofClocks.has(intent));
+    if (request && (!ofSteps || besideSteps))
       return { readings: [request.reading, ...readings], margin: 1, verdict: request.verdict };
     if (ofSteps) return { readings: [ofSteps, ...readings], margin: 1, verdict: 'act' };
     const both = found || without.includes('told') ? null : bothIn(guesses[0], context, reader);
