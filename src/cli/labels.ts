@@ -1,7 +1,7 @@
 /** `tellshelf labels`: print sheets and Braille files from the command line. */
 import { writeFile } from 'node:fs/promises';
 import type { Command } from 'commander';
-import type { Item } from '../kitchen/model.js';
+import type { Item, Kitchen } from '../kitchen/model.js';
 
 interface Options {
   readonly data: string;
@@ -13,6 +13,7 @@ interface Options {
   readonly brf?: string;
   readonly address?: string;
   readonly markers: boolean;
+  readonly guide: boolean;
 }
 
 const out = (line: string): void => void process.stdout.write(`${line}\n`);
@@ -24,6 +25,27 @@ const sizeOf = (text: string): [number, number] => {
   return [width, height];
 };
 
+/** The page for family and visitors, in large print, in Braille or both. */
+const guide = async (kitchen: Kitchen, { pdf, brf, grade }: Options): Promise<void> => {
+  const labels = await import('../labels/index.js');
+  const whole = labels.familyGuide(kitchen);
+  if (pdf !== undefined) {
+    const made = await labels.guidePage(whole);
+    await writeFile(pdf, made.pdf);
+    out(`${pdf}: the guide, on ${made.pages === 1 ? 'one page' : `${made.pages} pages`}.`);
+  }
+  if (brf !== undefined) {
+    const cells = await labels.toBraille([...labels.guideLines(whole)], grade === '1' ? 1 : 2);
+    await writeFile(
+      brf,
+      labels.brfFile([cells.map((line) => line ?? '')], { cells: 40, lines: 25 }),
+      'ascii',
+    );
+    out(`${brf}: the guide in Braille.`);
+  }
+  if (pdf === undefined && brf === undefined) for (const line of labels.guideLines(whole)) out(line);
+};
+
 const make = async (names: readonly string[], options: Options): Promise<void> => {
   const { livingItems } = await import('../kitchen/index.js');
   const { openStore } = await import('./open-store.js');
@@ -33,6 +55,7 @@ const make = async (names: readonly string[], options: Options): Promise<void> =
   try {
     const kitchen = await store.loadKitchen(await chooseHousehold(store, options.household));
     if (kitchen === null) throw new Error('There is no such household here.');
+    if (options.guide) return await guide(kitchen, options);
     const fits = (item: Item): boolean =>
       names.length === 0 || names.some((name) => item.name.toLowerCase().includes(name.toLowerCase()));
     const service = options.address ?? null;
@@ -83,6 +106,7 @@ export const addLabelsCommand = (program: Command): void => {
     .description('labels in large print and Braille for items (all, or those with these names) or markers')
     .argument('[names...]', 'items whose names hold these words')
     .option('--markers', 'labels for the markers too; alone, only those', false)
+    .option('--guide', 'a page for family and visitors instead: markers, places, what to say', false)
     .option('--pdf <file>', 'write a print sheet')
     .option('--brf <file>', 'write a file for an embosser, 40 cells by 25 lines')
     .option('--stock <id>', 'sheet of labels by size', 'a4-2x4')

@@ -4,11 +4,11 @@
  */
 import PDFDocument from 'pdfkit';
 import QRCode from 'qrcode';
-import { existsSync, readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { readFileSync } from 'node:fs';
 import { z } from 'zod';
 import { projectFile } from '../project-files.js';
 import { BrailleUnavailable, dotsOf, toBraille, type BrailleGrade } from './braille.js';
+import { fontFile } from './fonts.js';
 import { wrapCells } from './brf.js';
 import type { Label } from './label.js';
 import type { Stock } from './stocks.js';
@@ -39,14 +39,6 @@ export interface Sheet {
   /** What could not be done, in sentences: no Braille program, lines left off a small label. */
   readonly notes: readonly string[];
 }
-
-/** In a package the fonts lie beside the program. */
-const fontFile = (name: string): string => {
-  const packed = projectFile('dist', 'fonts', `${name}.ttf`);
-  return existsSync(packed)
-    ? packed
-    : createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`);
-};
 
 type Doc = InstanceType<typeof PDFDocument>;
 interface Box {
