@@ -17,7 +17,7 @@ import { placeNoun } from './describe/place.js';
 import { about, say, tell } from './handler.js';
 import { findItems } from './refer/items.js';
 import { choose, chooseByWords } from './refer/choose.js';
-import { withLesson } from './lessons/lesson.js';
+import { withLesson } from './lessons/after-turn.js';
 import { withMessages } from './news/messages.js';
 import { withNews, withTold } from './news/news.js';
 import { itJustGone } from './refer/none-left.js';

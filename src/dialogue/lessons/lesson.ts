@@ -2,13 +2,9 @@
 import type { Say } from '../../speech/answer.js';
 import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
 import type { LessonState, Memory, Practice } from '../state.js';
-import type { Heard } from '../api.js';
-import { stateOf } from '../state.js';
-import { type Work, withState } from '../turn/work.js';
 import { type Lesson, lessonsIn } from './files.js';
-import { holds } from './judge.js';
 
-const languageOf = (locale: string): string => locale.split('-')[0]!.toLowerCase();
+export const languageOf = (locale: string): string => locale.split('-')[0]!.toLowerCase();
 const allOf = ({ kitchen }: Pick<Turn, 'kitchen'>): readonly Lesson[] =>
   lessonsIn(languageOf(kitchen.household.locale));
 
@@ -124,7 +120,7 @@ export const lessonReport: Handler = (_act, turn) => {
 };
 
 /** The next task, or that it was the last. */
-const onwards = (
+export const onwards = (
   practice: Practice,
   now: LessonState,
   lesson: Lesson,
@@ -153,41 +149,5 @@ export const endLesson = (turn: Turn, practice: Practice, now: LessonState): Rep
     session: null,
     outage: null,
     quiet: true,
-  };
-};
-
-/** After a turn of a lesson: a task that is done is said to be, and the next one is given. */
-export const withLesson = (work: Work, { understanding }: Heard): Work => {
-  const before = stateOf(work.before).practice?.lesson;
-  const { practice } = work.state;
-  const now = practice?.lesson;
-  if (before?.beganAt !== now?.beganAt || before?.n !== now?.n) {
-    const lessons = lessonsIn(languageOf(work.around.kitchen.household.locale));
-    const over =
-      before && lessons[before.n]
-        ? { lessons: { ...work.state.lessons, [lessons[before.n]!.key]: before.results } }
-        : {};
-    // What was done, asked and told last was in the other kitchen.
-    return withState(work, { ...over, done: null, asked: null });
-  }
-  if (!practice || !now || now.task > before!.task || now.hints > before!.hints) return work;
-  const lesson = lessonsIn(languageOf(work.around.kitchen.household.locale))[now.n];
-  const task = lesson?.tasks[now.task];
-  // What is about the lesson itself is no try at the task.
-  const meant: readonly string[] = [
-    ...(understanding.readings[0]?.acts ?? []).map(({ intent }) => intent),
-    ...(work.act ? [work.act.intent] : []),
-  ];
-  const ofLesson = meant.every((intent) =>
-    ['hint', 'lesson-report', 'start-lesson', 'help'].includes(intent),
-  );
-  if (!lesson || !task || work.state.misses > 0 || ofLesson) return work;
-  if (!holds(work, task.done, meant))
-    return withState(work, { practice: { ...practice, lesson: { ...now, tries: now.tries + 1 } } });
-  const how = now.hints > 0 ? 'hint' : 'alone';
-  const next = onwards(practice, now, lesson, how);
-  return {
-    ...withState(work, { practice: next.practice ?? practice }),
-    parts: [...work.parts, say('lesson-well', { how, tries: now.tries + 1 }), ...next.parts],
   };
 };

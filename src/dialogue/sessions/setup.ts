@@ -5,6 +5,7 @@ import { type Handler, type Reply, type Turn, say } from '../handler.js';
 import { addMarker } from '../markers/markers.js';
 import { type FirstDayDraft, type Session, setupKey, stateOf } from '../state.js';
 import type { Instant } from '../../terms/dates.js';
+import { firstDay, steps } from './setup-steps.js';
 import { setHousehold } from '../settings/household.js';
 import {
   asksNuts,
@@ -18,22 +19,6 @@ import {
 } from './first-day.js';
 
 type Setup = Extract<Session, { kind: 'setup' }>;
-
-/** The first day's, then what is offered later: one answer to the first two leads to the first food. */
-const steps = [
-  'wholes',
-  'eaters',
-  'manner',
-  'parts',
-  'markers',
-  'dots',
-  'watts',
-  'region',
-  'summary',
-] as const;
-
-/** The questions of the first day. */
-const firstDay = 3;
 
 /** What "skip to …" may call a question, as the start of a word. */
 const called: Readonly<Record<(typeof steps)[number], RegExp>> = {
@@ -94,9 +79,6 @@ export const startSetup: Handler = (act, turn) => {
     session: { kind: 'setup', step, paused: false, said: 0 },
   };
 };
-
-/** The name of the question it stands at. */
-export const setupStep = ({ step }: Setup): string => steps[step] ?? 'none';
 
 export const setupPrompt = (session: Setup): Say | null => {
   const step = steps[session.step];

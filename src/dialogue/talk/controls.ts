@@ -1,5 +1,5 @@
 /** Talk about the talk: again, shorter, slower, more, why, what did you hear, help, goodbye. */
-import { setupStep } from '../sessions/setup.js';
+import { setupStep } from '../sessions/setup-steps.js';
 import { ownExample, ownNames } from './own-example.js';
 import { type Act, itMention } from '../../understanding/intents.js';
 import type { Length, Listener, Say } from '../../speech/answer.js';
