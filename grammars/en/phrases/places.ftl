@@ -62,9 +62,9 @@ place-counts = Fewest first: { $places }.
 room-not-known = How much room is left, nobody recorded.
     .short = {""}
 
-new-whole = Your kitchen has { A($place) } now.
+new-whole = New here: { A($place) }.
     .short = New: { $place }.
-new-whole-with = Your kitchen has { A($place) } with { A($part) } now.
+new-whole-with = New here: { A($place) } with { A($part) }.
     .short = New: { $place } with { A($part) }.
 new-part = The { $place } has { A($part) } now.
     .short = New: { $part }.
