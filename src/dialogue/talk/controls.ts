@@ -302,6 +302,10 @@ export const help: Handler = (act, turn) => {
     ],
     more: empty ? [] : [say('help-more-food'), say('help-more-kitchen'), say('help-more-talk')],
     details: [say('help-more-food'), say('help-more-kitchen'), say('help-more-talk')],
+    // Asked what it is for, with nothing in it: the first step stays on offer.
+    ...(empty && turn.kitchen.places.size === 0
+      ? { offer: { question: say('offer-begin'), act: { intent: 'start-setup' as const, slots: {} } } }
+      : {}),
   };
 };
 
