@@ -208,7 +208,9 @@ const withQuestion = (
   const { verdict, readings } = understood;
   const lost = verdict === 'out-of-scope' || (verdict === 'ask-again' && readings.length === 0);
   const whole = question.hers && !question.fragment && question.acts[0]!.slots.query !== undefined;
-  if (lost && foreign(tokens, language)) return understood;
+  // What follows an answer is about that: "whose cooking was it".
+  const follows = question.left.length === 0 && question.acts[0]!.slots.edit !== undefined;
+  if (lost && !follows && foreign(tokens, language)) return understood;
   const strange = question.left.length > strangersAtMost;
   if (!lost || !whole || strange) return { ...understood, question };
   const reading: Interpretation = {

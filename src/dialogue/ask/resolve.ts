@@ -108,7 +108,9 @@ export const resolve = (turn: Turn, edit: Edit): Resolved | null => {
   if (point !== null) return among(turn, asked, edit);
   const told = living(turn, asked.members);
   if (told.length > 0 && (only || (query.order !== null && query.where.length === 0))) {
-    const again = asked.query.ask.filter((one) => one !== 'how-many');
+    // Of one kind it is how many of it, of a shelf which they are.
+    const ofKind = asked.query.where.some(({ by }) => names.has(by));
+    const again = asked.query.ask.filter((one) => ofKind || one !== 'how-many');
     const wanted = query.ask.length > 0 ? query.ask : again.length > 0 ? again : (['what'] as const);
     return { query: { ...query, ask: wanted }, pool: told };
   }

@@ -418,15 +418,25 @@ const notesOn = (turn: Turn, mention: Mention): Reply => {
   const found = needItem(turn, mention, {
     question: say('ask-about'),
     anyOfBatch: true,
-    fitting: ({ notes }) => notes.length > 0,
+    fitting: ({ notes, cautions }) => notes.length + cautions.length > 0,
   });
   if ('reply' in found) return found.reply;
   const item = found.got;
-  const parts =
-    item.notes.length > 0
+  // What somebody warned of is a note as well, and the first to be told.
+  const parts = [
+    ...item.cautions.map((caution) => say('item-caution', { caution })),
+    ...(item.notes.length > 0
       ? [say('notes-on', { name: item.name, notes: list(item.notes), count: item.notes.length })]
-      : [say('no-notes-on', { name: item.name })];
-  return { parts, memory: about(turn, [item]), names: [item.name], count: item.notes.length };
+      : item.cautions.length === 0
+        ? [say('no-notes-on', { name: item.name })]
+        : []),
+  ];
+  return {
+    parts,
+    memory: about(turn, [item]),
+    names: [item.name],
+    count: item.notes.length + item.cautions.length,
+  };
 };
 
 /** What waits for somebody else is told, and stays unheard. */

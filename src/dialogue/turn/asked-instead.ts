@@ -96,7 +96,7 @@ const followsUp = ({ acts, fragment }: AskProposal, { intent }: Act, { state }: 
   const picks = point === 'other' || point === 'rest' || (typeof point === 'object' && point !== null);
   if (query.ask.includes('sum')) return intent === 'how-many' || intent === 'tell';
   if (intent === 'tell') return picks || !fragment;
-  if (intent === 'no' || intent === 'yes') return picks;
+  if (intent === 'no' || intent === 'yes' || intent === 'continue') return picks;
   return intent === 'guidance' && picks && query.ask.length > 0;
 };
 
@@ -164,7 +164,11 @@ const wanted = (
   // A day that the answer is to be reckoned to is no part of any other reading.
   if (question.acts[0]!.slots.query?.by && act.intent === 'keeps') return question.left.length === 0;
   if (isSure(best))
-    return question.left.length === 0 && ofFood.has(act.intent) && saysNothing(tryAct(work, act));
+    return (
+      question.left.length === 0 &&
+      ofFood.has(act.intent) &&
+      (dropsPlace(question, act) || saysNothing(tryAct(work, act)))
+    );
   const { query } = question.acts[0]!.slots;
   const held = query?.where.some((filter) => filter.by === 'felt' && filter.touch.container !== undefined);
   return (
@@ -180,6 +184,16 @@ const narrowsSuits = ({ acts }: AskProposal): boolean => {
   const where = acts[0]!.slots.query?.where ?? acts[0]!.slots.edit?.query.where ?? [];
   const asksWho = acts[0]!.slots.query?.ask.includes('people') ?? false;
   return !asksWho && where.length > 1 && where.some(({ by }) => by === 'suits' || by === 'free');
+};
+
+/** "What in the fridge has milk in it", read as asked of everything: a place that was said is left out. */
+const dropsPlace = ({ acts }: AskProposal, { intent, slots }: Act): boolean => {
+  const where = acts[0]!.slots.query?.where ?? [];
+  const said = where.some(
+    (filter) => filter.by === 'place' && (filter.places[0]?.candidates.length ?? 0) > 0,
+  );
+  const kept = slots.place !== undefined || (slots.item?.at ?? null) !== null;
+  return said && !kept && (intent === 'contains' || intent === 'can-eat') && where.length > 1;
 };
 
 /** Nothing was found that it could be about: whoever else has a reading has it. */

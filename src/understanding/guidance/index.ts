@@ -82,9 +82,10 @@ const ofGuidance = new Set(
 );
 
 /** When it was made or opened, and how long ago, is asked of the record. */
-const ofTheRecord = ({ question }: Understanding): boolean => {
+const ofTheRecord = ({ question }: Understanding, facts: boolean): boolean => {
   const { query, edit } = question?.acts[0]?.slots ?? {};
-  const asked = question?.left.length === 0 ? ((query ?? edit?.query)?.ask ?? []) : [];
+  const asked =
+    question && question.left.length <= (facts ? 0 : 1) ? ((query ?? edit?.query)?.ask ?? []) : [];
   return (
     asked.length > 0 && asked.every((one) => one === 'how-old' || one === 'dates' || one.startsWith('date:'))
   );
@@ -112,7 +113,7 @@ const takesOver = (
     base.verdict === 'act' || base.verdict === 'confirm' ? (base.readings[0]?.acts ?? []) : [];
   const food = slots.item !== undefined;
   const follows = base.question?.acts[0]?.slots.edit !== undefined;
-  if ((food || follows) && ofTheRecord(base)) return false;
+  if ((food || follows) && ofTheRecord(base, saysMore(facts))) return false;
   if (food && ofOneDay(base) && !saysMore(facts)) return false;
   const unheard = !act || more.some(({ intent }) => !ofGuidance.has(intent));
   if (facts.asked === 'fridge-reads' || facts.asked === 'freezer-reads')
@@ -198,7 +199,12 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     const answered = context.expecting === 'allergen' ? allergensAnswered(sentence) : null;
     if (answered) return readAs([answered], said, tokens);
     const allergens = allergenActs(sentence, base.verdict === 'out-of-scope' ? [] : acts);
-    if (allergens) return readAs(besideTold(acts, base, allergens), said, tokens);
+    if (allergens) {
+      const read = readAs(besideTold(acts, base, allergens), said, tokens);
+      // What food holds may be asked of one shelf: a question put together from its parts has that, too.
+      const ofFood = allergens.every(({ intent }) => intent === 'contains');
+      return ofFood && base.question ? { ...read, question: base.question } : read;
+    }
     const asked = guidanceAct(sentence);
     const risk = riskAct(sentence, acts[0] ?? null);
     // "I am pregnant, can I eat the brie": answered, and what was told of her is kept as well.

@@ -7,7 +7,7 @@ import type { Edit, Filter, Point, Query } from '../../protocol/query.js';
 import type { PlainDate } from '../../terms/dates.js';
 import { emptyMention, type Act, type Mention } from '../intents.js';
 import type { AskProposal } from '../intents.js';
-import { askingIn, attributesIn, is, isOutright } from './questions/asked.js';
+import { asideUntil, askingIn, attributesIn, is, isOutright } from './questions/asked.js';
 import { contained, dayMeant, ofMeaning, ofPeople, ofThings, orderIn } from './questions/filters.js';
 import { matterIn, type MatterAsked } from './questions/matters.js';
 import { piecesOf, type Piece, type PieceOf } from './questions/pieces.js';
@@ -127,8 +127,10 @@ export const questionIn = (
   const wordings = wordingsFor(language);
   if (!wordings || tokens.length === 0) return null;
   const pieces = piecesOf(tokens, rules, wordings);
-  const matter = matterIn(pieces, tokens, wordings);
+  const matter = matterIn(pieces, tokens, wordings, today);
   if (matter) return ofMatter(matter, pieces);
+  // Why a thing is so is told by whoever knows what was said of it.
+  if (pieces.some((piece) => is(piece, 'why'))) return null;
   const again = pieces.some((piece) => is(piece, 'again'));
   const asking = askingIn(pieces);
   const follows = asking === 'not' || again;
@@ -175,7 +177,10 @@ export const questionIn = (
   ];
   const reckoned = asks.every((ask) => ask === 'keeps' || ask === 'good' || ask === 'until');
   const dated = facts.filters.some(({ by }) => by === 'date' || by === 'keeping');
-  const until = reckoned && !dated ? dayMeant(pieces, today) : null;
+  // "That has been in there for a week": so long ago, and no day to come.
+  const gone = pieces.some((piece) => is(piece, 'stay'));
+  const reckon = pieces.filter((piece) => !meaning.used.has(piece));
+  const until = reckoned && !dated && !gone ? dayMeant(reckon, today) : null;
   // "Will the pie do for Sunday", in whatever words: yes or no of a thing and a day to come.
   const ahead = (until !== null && until >= today) || pieces.some((piece) => is(piece, 'day:today'));
   if (asks.length === 0 && ahead && reckoned && !dated && asking === 'whether' && first) asks = ['keeps'];
@@ -198,9 +203,10 @@ export const questionIn = (
   const inFull = pieces.some(
     (piece) => piece.kind === 'thing' && piece.fit >= wordForWord && piece.to - piece.from > 1,
   );
-  const left = pieces.flatMap((piece) =>
-    piece.kind === 'unknown' && !meaning.used.has(piece) ? [piece.from] : [],
-  );
+  const begins = asideUntil(pieces);
+  const left = pieces
+    .slice(begins)
+    .flatMap((piece) => (piece.kind === 'unknown' && !meaning.used.has(piece) ? [piece.from] : []));
   const proposal = (slots: Act['slots'], fragmentary: boolean): AskProposal => ({
     acts: [{ intent: 'ask', slots }],
     mood: 'asked',
@@ -223,7 +229,7 @@ export const questionIn = (
   const meant = bare && point === null && wanted.length > 0 ? 'it' : point;
   if (bare && meant === null && !asks.includes('use-first')) return null;
   // "When", alone: of what was just told. With words of its own it is about something else.
-  if (asks.includes('since') && (left.length > 0 || pieces.length > shortest)) return null;
+  if (asks.join() === 'since' && (left.length > 0 || pieces.length > shortest)) return null;
   const edits = fragment || (meant !== null && !ownSubject);
   // Told, not asked: only what could follow a question, and nothing that states a fact.
   const bits = only || again || order !== null || holding.filters.length > 0 || people.filters.length > 0;
@@ -240,6 +246,8 @@ export const questionIn = (
   }
   if (hand && !ownSubject)
     return proposal({ query: { ...query, ask: ['what'], where: facts.filters } }, false);
-  const edit: Edit = { query, point: ownSubject && meant === 'it' ? null : meant, only, again };
+  // "The same for them beans": the beans, and nothing that was told.
+  const ofItself = ownSubject && (meant === 'it' || (again && meant === 'told'));
+  const edit: Edit = { query, point: ofItself ? null : meant, only, again };
   return proposal(edits ? { edit } : { query }, fragment);
 };

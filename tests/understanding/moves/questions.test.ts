@@ -96,6 +96,27 @@ describe('questions', () => {
     expect(read(said)).toBeNull();
   });
 
+  test.each([
+    ['since when', { ask: ['since'] }, 'it'],
+    ['what is that altogether', { ask: ['sum'] }, 'it'],
+    ['how many are there of the second', { ask: ['how-many'] }, { nth: 2 }],
+    ['whose cooking was it', { ask: ['maker'] }, 'it'],
+    ['same question for the lentil stew', { where: [{ by: 'named' }] }, null],
+    ['which of them lots is the ancient one', { order: 'oldest' }, 'told'],
+  ])('after an answer: %s', (said, query, point) => {
+    expect(edit(said)).toMatchObject({ query, point });
+  });
+
+  test('what was before a question, and is no part of it, is not left over', () => {
+    const said = 'i have gone and lost my train of thought where was it we put that lentil stew';
+    expect(read(said)).toMatchObject({ hers: true, left: [] });
+  });
+
+  test('so long ago is no day to come', () => {
+    expect(whole('is the lentil stew still good if it has been there for a week')?.by ?? null).toBeNull();
+    expect(whole('is the lentil stew still good in a week')?.by).toBe('2026-05-21');
+  });
+
   test('words of another world are left over, and said to be', () => {
     expect(read('where does the carburettor sit on a moped')?.hers ?? false).toBe(false);
   });

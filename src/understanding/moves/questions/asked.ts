@@ -75,6 +75,17 @@ export const isOutright = (pieces: readonly Piece[]): boolean => {
   return heads || verbFirst(pieces, from) || reckons(pieces) || is(pieces.at(-1), ...outrightHeads);
 };
 
+/** Heads that begin a question in the midst of talk. */
+const strongHeads = ['where', 'side', 'how-long', 'how-many', 'how-old', 'who', 'whose'] as const;
+
+/** "I've lost my train of thought, where was it we put …": where the question begins after what is no part of it. */
+export const asideUntil = (pieces: readonly Piece[]): number => {
+  const at = pieces.findIndex((piece) => is(piece, ...strongHeads));
+  const before = pieces.slice(0, Math.max(0, at));
+  const says = before.some(({ kind }) => kind !== 'words' && kind !== 'unknown' && kind !== 'person');
+  return says ? 0 : before.length;
+};
+
 export type Asking = 'open' | 'whether' | 'not';
 
 /** Whether it is a question at all, and one that yes or no answers. */

@@ -57,7 +57,9 @@ export const contained = (
       .some((one) => one.kind === 'thing' || is(one, 'in-it', 'it', 'those'));
     const linked = (having.length > 0 && !ours) || (into && followed) || is(pieces[at + 1], 'without');
     const joined = found.length > 0 && is(pieces[at - 1], 'and');
-    const alone = follows && piece.kind === 'allergen';
+    // "Is there any shellfish in the freezer": what is no name of a thing here is what things hold.
+    const any = led.some((one) => is(one, 'any'));
+    const alone = piece.kind === 'allergen' && (follows || any);
     if (!linked && !joined && !alone) return;
     found.push(hit.value);
     used.push(piece, ...having);
@@ -82,9 +84,15 @@ const personSaid = ({ words, candidates }: PieceOf<'person'>): Who => ({
 /** A name that is hers word for word is the thing, and no part of what a mark means. */
 const wholeName = 0.9;
 
+/** "Marked no added sugar": what follows is what the mark means. */
+const says = (next: Piece | undefined): boolean =>
+  next?.kind === 'unknown' || next?.kind === 'thing' || next?.kind === 'allergen' || is(next, 'without');
+
 /** "The no added sugar dot", "marked for Theo": the meaning stands in any words, which only the household knows. */
 export const ofMeaning = (pieces: readonly Piece[], tokens: readonly string[]): Narrowed => {
-  const mark = pieces.filter((piece) => is(piece, 'dots', 'marked-so'));
+  const mark = pieces.filter(
+    (piece, at) => is(piece, 'dots', 'marked-so') || (is(piece, 'marked') && says(pieces[at + 1])),
+  );
   const whole = pieces.some((piece) => piece.kind === 'thing' && piece.fit > wholeName);
   const counted = pieces.some((piece) => piece.kind === 'felt' && piece.touch.dots !== undefined);
   if (mark.length === 0 || whole || counted) return nothing;
@@ -92,7 +100,12 @@ export const ofMeaning = (pieces: readonly Piece[], tokens: readonly string[]): 
     ({ kind }) =>
       kind === 'unknown' || kind === 'thing' || kind === 'person' || kind === 'allergen' || kind === 'felt',
   );
-  return narrowed([{ by: 'means', words: tokens.join(' ') }], ...mark, ...said);
+  // "Marked as keep for Sunday": what follows asks nothing.
+  const so = pieces.findIndex((piece) => is(piece, 'marked-so'));
+  const rest = so < 0 ? [] : pieces.slice(so + 1);
+  const end = rest.findIndex(({ kind }) => kind === 'place');
+  const meaning = end < 0 ? rest : rest.slice(0, end);
+  return narrowed([{ by: 'means', words: tokens.join(' ') }], ...mark, ...said, ...meaning);
 };
 
 /** Who made it, whose it is, who may eat it. Somebody only addressed has no part. */
@@ -172,6 +185,7 @@ const dateWords: Readonly<Record<string, DateOf>> = {
   thawed: 'thawed',
 };
 
+const spotClass = 'spot:';
 const spanClass = 'span:';
 const daysOf = (piece: Piece): readonly number[] => {
   if (piece.kind === 'span') return [piece.days];
@@ -269,8 +283,11 @@ export const ofThings = (
   const inThere = words('in-there');
   const named = pieces.some((piece) => piece.kind === 'thing' && piece.fit > 0);
   if (inThere && there.length === 0 && !named) take({ by: 'place', places: [samePlace] }, inThere);
-  const spot = words('back');
-  if (spot) take({ by: 'spot', spot: 'back' }, spot);
+  for (const piece of free) {
+    const side = piece.kind === 'words' && [...piece.classes].find((name) => name.startsWith(spotClass));
+    // "In the middle of the lid" is no part of a shelf.
+    if (side && tokens[piece.to] !== 'of') take({ by: 'spot', spot: side.slice(spotClass.length) }, piece);
+  }
   const felt = free.filter((piece): piece is PieceOf<'felt'> => piece.kind === 'felt');
   if (felt.length > 0) {
     const touch = Object.assign({}, ...felt.map((piece) => piece.touch)) as PieceOf<'felt'>['touch'];
