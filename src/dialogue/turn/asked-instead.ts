@@ -80,9 +80,11 @@ const isWhole = ({ outright, hers, ownSubject, left, acts }: AskProposal): boole
   outright && left.length === 0 && (hers || (ownSubject && (acts[0]!.slots.query?.ask.length ?? 0) > 0));
 
 /** What is asked of the household stands beside any reading in doubt, and beside one that says less of the same. */
-const ofMatter = ({ acts, left }: AskProposal, best: Interpretation | undefined): boolean => {
+const ofMatter = ({ acts, left }: AskProposal, best: Interpretation | undefined, lost: boolean): boolean => {
   const [act, reading] = [acts[0]!, best?.acts[0]];
   if (left.length > 1 || asksOthers(act)) return false;
+  // Where nothing else makes sense of it, every word must, or it is of another world.
+  if (lost && left.length > 0 && act.slots.item === undefined) return false;
   if (!isSure(best)) return true;
   const says = ({ slots }: Act): number => Object.keys(slots).length;
   return reading?.intent === act.intent && says(act) > says(reading);
@@ -142,7 +144,7 @@ const wanted = (
   const narrows = (question.acts[0]!.slots.query?.where.length ?? 0) > 1 && question.left.length === 0;
   if (busy) return lost && (ownSubject || narrows) && !fragment;
   if (isWhole(question) && !isSure(best) && best?.acts.every((act) => isNone(act, question))) return true;
-  if (question.acts[0]!.intent !== 'ask') return ofMatter(question, best);
+  if (question.acts[0]!.intent !== 'ask') return ofMatter(question, best, lost);
   if (lost) return isOurs(question);
   const [act, ...more] = best.acts;
   if (act?.intent === 'ask') return true;
@@ -200,6 +202,9 @@ const dropsPlace = ({ acts }: AskProposal, { intent, slots }: Act): boolean => {
 const foundNothing = ({ parts, ask }: Reply): boolean =>
   (parts.length === 0 && ask !== undefined) || parts.some(({ phrase }) => empty.has(phrase));
 
+/** By what a mark means: of none that the household knows, it was no question of ours. */
+const byMeaning = ({ slots }: Act): boolean => slots.query?.where.some(({ by }) => by === 'means') ?? false;
+
 /** The answer to it, or null where the other readings have it. */
 export const askInstead = (
   work: Work,
@@ -216,7 +221,7 @@ export const askInstead = (
   if (
     reply &&
     !narrows &&
-    ((best && best.acts[0]?.intent !== 'ask') || question.fragment) &&
+    ((best && best.acts[0]?.intent !== 'ask') || question.fragment || byMeaning(act)) &&
     foundNothing(reply)
   )
     return null;
