@@ -51,6 +51,19 @@ const checked = (turn: Turn, words: string): readonly Item[] => {
     );
 };
 
+/** "The gumbo": short for one that is here, where a thing that is here is spoken of. */
+const takesShort = ({ definite, fresh, deed, place, marker }: Statement): boolean =>
+  definite &&
+  !fresh &&
+  (marker !== undefined ||
+    (deed !== 'stored' && deed !== 'made' && deed !== 'bought') ||
+    place === undefined);
+const shortFor = (turn: Turn, { thing }: Statement): readonly Item[] =>
+  (thing?.candidates ?? []).slice(0, 1).flatMap(({ id }) => {
+    const item = turn.kitchen.items.get(id);
+    return item && item.gone === null ? [item] : [];
+  });
+
 /** Of hers that are here and called just that; where something newer was spoken of, those. */
 export const recordsOf = (turn: Turn, statement: Statement): readonly Item[] => {
   const { thing } = statement;
@@ -67,7 +80,8 @@ export const recordsOf = (turn: Turn, statement: Statement): readonly Item[] => 
     return item && item.gone === null && fit >= named ? [item] : [];
   });
   const counted = checked(turn, words);
-  const all = counted.length > 0 ? counted : same.length > 0 ? same : close;
+  const exact = counted.length > 0 ? counted : same.length > 0 ? same : close;
+  const all = exact.length > 0 || !takesShort(statement) ? exact : shortFor(turn, statement);
   const spoken = all.filter(({ id }) => turn.memory.items.includes(id) || turn.memory.lastAdded.includes(id));
   return spoken.length > 0 && spoken.length < all.length && statement.definite ? spoken : all;
 };
@@ -208,7 +222,8 @@ const usesUp = (turn: Turn, statement: Statement): readonly Step[] => {
   const item = thing?.words && items.length === 0 ? thing : itemOf(items, mentionOf(statement));
   const at = statement.from ?? statement.place;
   const placed = at ? { ...item, at } : item;
-  if (deed === 'took' || ((amount || share) && deed !== 'finished')) {
+  const some = deed === 'finished' && amount !== undefined && items.length === 1 && isLess(amount, items[0]!);
+  if (deed === 'took' || some || ((amount || share) && deed !== 'finished')) {
     const half = amount && amount.value < 1 && amount.unit === 'piece' ? { fraction: amount.value } : null;
     return [
       {
@@ -245,6 +260,10 @@ const partOf = (items: readonly Item[], { amount, share }: Statement): Amount | 
     : { value: item.amount.value * fraction, unit: item.amount.unit };
 };
 
+/** "One tin is over", of three: not all of it. */
+const isLess = (amount: Amount, { amount: there }: Item): boolean =>
+  there !== null && amount.value < there.value && amount.unit !== 'piece';
+
 /** It went from one place here to another. */
 const moves = (turn: Turn, items: readonly Item[], statement: Statement): readonly Step[] => {
   const { amount, place, from, parts } = statement;
@@ -273,6 +292,12 @@ const without = <K extends keyof Statement>(statement: Statement, key: K): Omit<
   return rest as Omit<Statement, K> & Statement;
 };
 
+const holds = (items: readonly Item[], { value, unit }: Amount): boolean =>
+  items.length === 1 &&
+  items[0]!.amount !== null &&
+  (unit === 'piece' || items[0]!.amount.unit === unit) &&
+  value <= items[0]!.amount.value;
+
 /** Said of something that is here, rather than of something that comes in. */
 const isHere = (turn: Turn, items: readonly Item[], statement: Statement): boolean => {
   const { thing, fresh, amount, definite, parts, deed, dates, when } = statement;
@@ -280,7 +305,9 @@ const isHere = (turn: Turn, items: readonly Item[], statement: Statement): boole
   if (thing === null || thing.words === null) return true;
   // In a check, how much there is is no food that comes in.
   if (turn.state.session?.kind === 'count' && deed === 'stored' && !parts) return true;
-  if (deed === 'bought' || deed === 'given-in' || amount || parts) return false;
+  if (deed === 'bought' || deed === 'given-in' || parts) return false;
+  // "Two portions of the soup went in the freezer": of those that are here.
+  if (amount) return definite && deed === 'stored' && statement.place !== undefined && holds(items, amount);
   if (deed === 'made')
     return definite && statement.place === undefined && (dates?.made ?? when) !== undefined;
   return definite || deed === 'opened' || deed === 'fact';
@@ -288,7 +315,7 @@ const isHere = (turn: Turn, items: readonly Item[], statement: Statement): boole
 
 export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
   const items = recordsOf(turn, statement);
-  const { deed, amount, thing, place } = statement;
+  const { deed, amount, thing, place, definite } = statement;
   const item = itemOf(items, mentionOf(statement));
   switch (deed) {
     case 'listed':
@@ -337,7 +364,11 @@ export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
   const several =
     thing?.pointer && thing.pointer !== 'it' && thing.pointer !== 'this' && thing.pointer !== 'that';
   const meant = items.length > 1 && !several ? justThese(turn, items, statement) : items;
-  const pointed = thing === null || thing.words === null || turn.state.session?.kind === 'count';
+  const pointed =
+    thing === null ||
+    thing.words === null ||
+    turn.state.session?.kind === 'count' ||
+    (amount !== undefined && definite && deed === 'stored' && place !== undefined);
   if (deed === 'stored' && place && amount && pointed) return moves(turn, meant, statement);
   if (deed === 'stored' && place && !amount) return besides(turn, meant, statement, false);
   const facts: Step[] = amount && pointed ? [{ do: 'facts', items: meant, statement, amount: true }] : [];

@@ -134,12 +134,36 @@ const hers =
       return [{ chunk, cost: hersCost(fit) + (vague ? costs.ordinaryHead : 0) }];
     });
 
+/** "The gumbo": a food anybody knows, and short for something of hers. */
+const nearlyHers = (
+  tokens: readonly string[],
+  from: number,
+  length: number,
+  rules: DynamicRules,
+): readonly Candidate[] => {
+  const match = rules
+    .get('kitchen:item')
+    ?.matchesAt(tokens, from)
+    .find((one) => one.length === length);
+  return match && fitOf(match.value) >= shortFit ? namedMention(match.value).candidates : [];
+};
+const shortFit = 0.6;
+
 const things: readonly Finder[] = [
   (tokens, from, rules) =>
-    (rules.get('kitchen:food')?.matchesAt(tokens, from) ?? []).map(({ length, value }) => ({
-      chunk: { kind: 'thing', from, to: from + length, mention: namedMention(value), fit: 0, source: 'food' },
-      cost: costs.food + (twoFoods(tokens, from, length, rules) ? costs.twoFoods : 0),
-    })),
+    (rules.get('kitchen:food')?.matchesAt(tokens, from) ?? [])
+      .filter(({ length }) => length > 1 || !isContainer(tokens, from, rules))
+      .map(({ length, value }) => ({
+        chunk: {
+          kind: 'thing',
+          from,
+          to: from + length,
+          mention: { ...namedMention(value), candidates: nearlyHers(tokens, from, length, rules) },
+          fit: 0,
+          source: 'food',
+        },
+        cost: costs.food + (twoFoods(tokens, from, length, rules) ? costs.twoFoods : 0),
+      })),
   byRule('kitchen:goods', (value, from, to) => ({
     chunk: { kind: 'thing', from, to, mention: namedMention(value), fit: 0, source: 'goods' },
     cost: costs.goods,

@@ -33,14 +33,21 @@ export const withoutClitics = (
   said: readonly string[],
   pauses: ReadonlySet<number>,
   rules: DynamicRules,
-  { clitics }: MovesLexicon,
+  { clitics, endings, phrases }: MovesLexicon,
 ): Spelled => {
   const tokens: string[] = [];
   const kept = new Set<number>();
   said.forEach((word, at) => {
     if (pauses.has(at)) kept.add(tokens.length);
     const clitic = clitics.find(([ending]) => word.length > ending.length + 1 && word.endsWith(ending));
-    if (clitic && !isPartOfName(said, at, rules)) tokens.push(word.slice(0, -clitic[0].length), clitic[1]);
+    const whole = endings.flatMap(([said, meant]) =>
+      word.endsWith(said) && phrases.longestAt([word], 0) === null
+        ? [word.slice(0, -said.length) + meant]
+        : [],
+    )[0];
+    if (whole !== undefined && phrases.longestAt([whole], 0) !== null) tokens.push(whole);
+    else if (clitic && !isPartOfName(said, at, rules))
+      tokens.push(word.slice(0, -clitic[0].length), clitic[1]);
     else tokens.push(word);
   });
   return { tokens, pauses: kept };

@@ -20,6 +20,7 @@ const moves = z.object({
   dishes: z.array(z.string()).default([]),
   cookware: z.array(z.string()).default([]),
   clitics: z.record(z.string(), z.string()).default({}),
+  endings: z.record(z.string(), z.string()).default({}),
 });
 
 export interface MovesLexicon {
@@ -39,6 +40,8 @@ export interface MovesLexicon {
   dietWithout(words: string): string | undefined;
   /** Endings that are a word of their own, with that word: "'s" is "is". */
   readonly clitics: readonly (readonly [string, string])[];
+  /** Endings as they are spoken, with what is meant: "thawin" is "thawing". */
+  readonly endings: readonly (readonly [string, string])[];
 }
 
 /** Phrases of every list, each with the names of all lists it stands in. */
@@ -92,6 +95,7 @@ export const movesLexicon = (language: string): MovesLexicon | null => {
         isOrdinary: (word) => ordinary.has(word),
         dietWithout: (words) => diets.get(words),
         clitics: Object.entries(given.clitics),
+        endings: Object.entries(given.endings),
       };
     } else lexicon = null;
     known.set(language, lexicon);

@@ -4,6 +4,7 @@
  * way round, it is read both ways, and the reading with the fewest oddities stands.
  */
 import type { Chunk } from '../api.js';
+import type { Deed } from '../../intents.js';
 import type { Draft } from '../draft.js';
 import { takeAmount, takeShare } from './amounts.js';
 import { takeDay } from './dates.js';
@@ -56,13 +57,19 @@ const take = (t: Telling, chunk: Chunk, at: number): number | null => {
       return takeWord(t, chunk, at);
     default:
       // "Gave the neighbour lady a jar", "because nobody was full": to whom and why are nothing of hers.
-      if ((t.reason || (t.deed === 'gave' && t.amount === undefined)) && isSaid(t, chunk)) use(t, chunk);
+      if ((t.reason || (t.deed === 'gave' && t.amount === undefined) || servedOn(t, at)) && isSaid(t, chunk))
+        use(t, chunk);
       else leave(t, chunk);
       return at;
   }
 };
 
 const isSaid = ({ tokens, lexicon }: Telling, { from }: Chunk): boolean => lexicon.isOrdinary(tokens[from]!);
+
+/** "Had a can of sardines on toast". */
+const servedOn = ({ chunks, drafts }: Telling, at: number): boolean =>
+  is(chunks[at - 1], 'prep', 'direction') && isGone.has(drafts.at(-1)?.deed ?? null);
+const isGone: ReadonlySet<Deed | null> = new Set<Deed | null>(['took', 'finished', 'threw', 'gave']);
 
 const placed = ({ place, parts }: Draft): boolean => place !== undefined || parts.length > 0;
 const goesSomewhere = ({ deed, thing }: Draft): boolean =>
@@ -79,7 +86,11 @@ const settle = (draft: Draft): void => {
   const gives = deed === 'given-in' && or === 'gave' && draft.maker === undefined;
   if (gives && (thing?.candidates[0]?.fit ?? 0) >= surelyHers && !fresh) draft.deed = 'gave';
   // "Out of the crisper and on the counter".
-  if (draft.from && draft.place && (deed === null || deed === 'stored' || deed === 'finished'))
+  if (
+    draft.from &&
+    draft.place &&
+    (deed === null || deed === 'stored' || deed === 'finished' || deed === 'took')
+  )
     draft.deed = 'moved';
   const hers = (thing?.candidates[0]?.fit ?? 0) >= surelyHers && definite && !fresh;
   const both = (deed === 'bought' && or === 'took') || (deed === 'took' && or === 'bought');
@@ -97,6 +108,14 @@ const inherit = (t: Telling, stored: readonly Draft[]): void => {
   });
 };
 
+const isServed = ({ lexicon }: Telling, { deed, thing, definite, place, amount, dates }: Draft): boolean =>
+  deed === 'made' &&
+  definite &&
+  place === undefined &&
+  amount === undefined &&
+  Object.keys(dates).length === 0 &&
+  lexicon.isCooked(thing?.words?.split(' ').at(-1) ?? '');
+
 /** Null where the sentence asks, wishes, supposes or denies, or tells of nothing. */
 const inStyle = (given: Given, style: Style): Telling | null => {
   const t = newTelling({ ...given, style });
@@ -108,6 +127,10 @@ const inStyle = (given: Given, style: Style): Telling | null => {
   }
   if (t.drafts.length === 0) return null;
   t.drafts.forEach(settle);
+  // "One tin is over now, I made the salad": what it went into is nothing put away.
+  const into = t.drafts.filter((draft) => isServed(t, draft));
+  if (into.length < t.drafts.length && t.drafts.some(({ deed }) => isGone.has(deed)))
+    for (const draft of into) t.drafts.splice(t.drafts.indexOf(draft), 1);
   const stored = t.drafts.filter(goesSomewhere);
   inherit(t, stored);
   if (stored.some(placed)) t.cost += odd.placeless * stored.filter((draft) => !placed(draft)).length;

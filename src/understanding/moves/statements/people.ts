@@ -15,7 +15,7 @@ const deedsOfPeople = [
 /** "Aunt Bea's made us a pudding": "has", whatever the recogniser wrote. */
 const doingAt = ({ chunks }: Telling, at: number): number => {
   let next = at + 1;
-  while (is(chunks[next], 'is', 'has', 'fill') && !is(chunks[next], ...deedsOfPeople)) next += 1;
+  while (is(chunks[next], 'is', 'has', 'fill', 'who') && !is(chunks[next], ...deedsOfPeople)) next += 1;
   return next;
 };
 

@@ -8,6 +8,7 @@ import { isContents, lacksNext } from './things.js';
 import {
   type Telling,
   type Word,
+  begin,
   dateKindIn,
   deedIn,
   implied,
@@ -44,6 +45,8 @@ const afterDay = (here: Here): boolean => {
 /** A question head makes a question of it, wherever it stands. */
 const asks = (here: Here): boolean => {
   const { t, chunk, at } = here;
+  // "Any fish in the freezer" is no fish put there.
+  if (is(chunk, 'any')) return first(here);
   if (is(chunk, 'may')) return nextOf(here)?.kind === 'person' || nextOf(here)?.kind === 'pointer';
   if (is(chunk, 'command')) return first(here) && !deedIn(chunk) && !is(chunk, 'repair', 'fill');
   const before = t.chunks[at - 1];
@@ -53,7 +56,11 @@ const asks = (here: Here): boolean => {
     const subject = before?.kind === 'pointer' || (before?.kind === 'thing' && is(chunk, 'there') && !some);
     return !(subject && is(chunk, 'is', 'there'));
   }
-  if (is(chunk, 'wh')) return !(t.drafts.length > 0 && (is(chunk, 'that') || isThere(here)));
+  if (is(chunk, 'wh'))
+    return !(
+      (t.drafts.length > 0 && (is(chunk, 'that') || isThere(here))) ||
+      (is(chunk, 'who') && before?.kind === 'person')
+    );
   return is(chunk, 'is the') && first(here);
 };
 
@@ -64,6 +71,14 @@ const takenOut = (here: Here): number => {
   if (next?.kind !== 'thing' || t.drafts.length < 2 || !(t.repaired || is(t.chunks[at - 1], 'repair')))
     return -1;
   return t.drafts.findIndex((draft) => sameThing(next.mention, draft.thing));
+};
+
+/** Where a sentence that denies turns to what is so: "so", "but". Null where it does not. */
+const turnsAt = ({ t, at }: Here): number | null => {
+  const turn = t.chunks.findIndex(
+    (chunk, step) => step > at && is(chunk, 'so', 'but') && !is(chunk, 'because'),
+  );
+  return turn > 0 && turn < t.chunks.length - 1 ? turn : null;
 };
 
 /** What was just said to be left, of what was told of. */
@@ -173,7 +188,25 @@ const rules: readonly Rule[] = [
       return nextAt;
     },
   },
+  // "They won't be eaten today, so I froze them": what is not so only leads up to what is.
+  {
+    when: (here) => is(here.chunk, 'not') && turnsAt(here) !== null,
+    take: (here) => {
+      const { t, at } = here;
+      const to = turnsAt(here)!;
+      for (let step = at; step <= to; step += 1) {
+        const chunk = t.chunks[step]!;
+        use(t, chunk);
+        if (chunk.kind === 'thing')
+          t.group = t.run = [begin(t, chunk.mention, { deed: null, definite: true })];
+      }
+      t.deed = null;
+      t.inRun = false;
+      return to;
+    },
+  },
   { when: ({ chunk }) => is(chunk, 'not'), take: () => null },
+  // "On the pot with the potatoes", "the box with the waffles": what is beside it, what is in it.
   {
     when: ({ chunk }) => is(chunk, 'there'),
     take: (here) => {
@@ -250,6 +283,27 @@ const rules: readonly Rule[] = [
       return at;
     },
   },
+  // "A note on the brisket: needs twelve hours": of what is named next, the rest.
+  {
+    when: (here) => is(here.chunk, 'note-on', 'warn-that') && nextOf(here)?.kind === 'thing',
+    take: (here) => {
+      const { t, chunk, nextAt } = here;
+      use(t, chunk);
+      const next = nextOf(here)!;
+      use(t, next);
+      if (next.kind !== 'thing') return null;
+      const draft = begin(t, next.mention, { deed: null, definite: true });
+      t.group = t.run = [draft];
+      const last = t.chunks.length - 1;
+      if (nextAt >= last) return nextAt;
+      const rest = t.chunks.slice(nextAt + 1);
+      for (const one of rest) use(t, one);
+      const from = rest.find((one) => !is(one, 'is', 'that'))?.from ?? next.to;
+      const said = t.tokens.slice(from).join(' ');
+      draft[is(chunk, 'warn-that') ? 'cautions' : 'notes'].push(said);
+      return last;
+    },
+  },
   // "With a note that …", "put a warning on it, …": the rest of the sentence as it was said.
   {
     when: (here) => is(here.chunk, 'note-that', 'warn-that'),
@@ -298,6 +352,15 @@ const rules: readonly Rule[] = [
         t.role = 'contents';
         t.inRun = false;
         return at;
+      }
+      const place = t.drafts.at(-1)?.place !== undefined;
+      const before = t.chunks[at - 1];
+      // "In the crate with the potatoes", "the box with the waffles".
+      if (next?.kind === 'thing' && (place || before?.kind === 'container')) {
+        use(t, chunk);
+        if (!place) return at;
+        use(t, next);
+        return nextAt;
       }
       if (!known && !is(next, 'without', 'note-that', 'warn-that')) leave(t, chunk);
       else use(t, chunk);
@@ -352,6 +415,20 @@ const rules: readonly Rule[] = [
     take: ({ t, chunk, at }) => {
       leave(t, chunk);
       return at;
+    },
+  },
+  // "We had a can" is eaten, "we had made" is not.
+  {
+    when: (here) => is(here.chunk, 'i') && deedIn(here.chunk) === 'took',
+    take: (here) => {
+      const { t, chunk, at } = here;
+      t.subject = 'me';
+      const next = nextOf(here);
+      if (next?.kind === 'word' && deedIn(next) !== null) {
+        use(t, chunk);
+        return at;
+      }
+      return takeDeed(t, chunk, at);
     },
   },
   { when: ({ chunk }) => deedIn(chunk) !== null, take: ({ t, chunk, at }) => takeDeed(t, chunk, at) },
@@ -454,6 +531,16 @@ const rules: readonly Rule[] = [
     },
   },
   { when: ({ chunk }) => is(chunk, 'and'), take: skip },
+  // "Pears I keep in the drawer now": those that are here.
+  {
+    when: ({ t, chunk }) => is(chunk, 'now') && t.group.some(({ place }) => place !== undefined),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      for (const draft of t.group) if (draft.amount === undefined) draft.definite = true;
+      return at;
+    },
+  },
+  { when: (here) => is(here.chunk, 'may') && is(nextOf(here), 'deed:stored'), take: skip },
   {
     when: ({ chunk, t }) => is(chunk, 'each') && t.group.length > 0,
     take: ({ t, chunk, at }) => {
