@@ -428,14 +428,18 @@ const pauseWithin: Partial<Record<Chunk['kind'], number>> = {
   thing: 1.1,
   container: 0.8,
   person: 0.8,
-  place: 0.5,
+  place: 0.1,
   day: 0.1,
 };
 const pauseElsewhere = 0.4;
+/** "Salad drawer: one cucumber" names no drawer one. */
+const pauseBeforeLast = 0.5;
 const pauseCost = ({ kind, from, to }: Chunk, pauses: ReadonlySet<number>): number => {
   if (pauses.size === 0) return 0;
   let cost = 0;
-  for (let at = from + 1; at < to; at += 1) if (pauses.has(at)) cost += pauseWithin[kind] ?? pauseElsewhere;
+  for (let at = from + 1; at < to; at += 1)
+    if (pauses.has(at))
+      cost += kind === 'place' && at === to - 1 ? pauseBeforeLast : (pauseWithin[kind] ?? pauseElsewhere);
   return cost;
 };
 

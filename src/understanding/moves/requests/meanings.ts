@@ -57,6 +57,10 @@ export const meaningsFrame: Frame = (request) => {
     (means.length > 0 || some(bits, 'again') || reminds.length > 0 || alone)
   ) {
     if (ofKind(bits, 'thing').some(({ fit }) => fit > 0)) return null;
+    // "Which ridges mean hot" asks the other way round: that is a question like others.
+    const meant = means.at(-1);
+    if (dots.count === null && meant && bits.some((bit) => bit.from >= meant.to && !is(bit, 'fill', 'again')))
+      return null;
     const slots = { asked: 'dots', ...(dots.count === null ? {} : { dots: dots.count }), ...kind };
     return {
       acts: [{ intent: 'markers', slots }],
