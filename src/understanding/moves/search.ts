@@ -105,7 +105,10 @@ const rolesIn = ({ item: _item, items: _items, asked: _asked, ...roles }: Slots)
 
 /** "Split pea soup four portions" taken for a name: words of hers in what no record and no food fits. */
 const longName = 3;
-const swallows = ({ slots: { item, items } }: Act): boolean =>
+/** "The salad" taken for the salad drawer. */
+const wellPlaced = 0.7;
+const swallows = ({ slots: { item, items, place } }: Act): boolean =>
+  (place?.candidates[0]?.fit ?? 1) < wellPlaced ||
   [item, ...(items ?? [])].some(
     (mention) =>
       mention?.words !== null &&

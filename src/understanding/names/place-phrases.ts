@@ -243,6 +243,7 @@ export const placesAt = (
           },
         ]
       : [];
+  const isWhole = ({ structure }: Simple): boolean => structure !== null && wholes.has(structure.kind);
   const whole = (at: number): Whole[] => {
     const found: Whole[] = [];
     for (const first of simplesAt(tokens, at, names, tree, lexicon)) {
@@ -251,11 +252,13 @@ export const placesAt = (
       const joined = within.has(tokens[first.end] ?? '');
       const nextAt = afterArticle(joined ? first.end + 1 : first.end);
       for (const second of simplesAt(tokens, nextAt, names, tree, lexicon)) {
-        const [child, parent] = joined ? [first, second] : [second, first];
+        // "In the fridge on the middle shelf": the shelf is the fridge's, whichever comes first.
+        const turned = isWhole(first) && second.structure !== null && !isWhole(second);
+        const [child, parent] = joined && !turned ? [first, second] : [second, first];
         if (!joined && !second.structure) continue;
         const candidates = inside(child, parent, tree);
         const apart = parent.structure !== null && wholes.has(parent.structure.kind);
-        const partOf = child.structure !== null && (joined || !wholes.has(child.structure.kind));
+        const partOf = child.structure !== null && !isWhole(child);
         if (candidates.length === 0 && !(partOf && (apart || parent.candidates.length > 0))) continue;
         const weight = Math.min(first.weight, second.weight);
         found.push({

@@ -123,7 +123,13 @@ export const takeDeed = (t: Telling, chunk: Word, at: number): number | null => 
 const applyState = (t: Telling, state: string, over: boolean): void => {
   for (const draft of t.group) {
     if (state === 'fine') draft.fine = true;
-    else if (over || draft.deed === null || weak.has(draft.deed)) draft.deed = state as Deed;
+    else if (
+      over ||
+      draft.deed === null ||
+      weak.has(draft.deed) ||
+      (state === 'threw' && draft.deed === 'took')
+    )
+      draft.deed = state as Deed;
   }
   t.inRun = false;
 };

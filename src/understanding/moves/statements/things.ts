@@ -229,6 +229,8 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
     t.definite = false;
     return at;
   }
+  // "The blue dish": what it is in, and no food.
+  if (chunk.source === 'open' && next?.kind === 'container') return at;
   // After "I", and nowhere a food: a verb nobody knows.
   if (chunk.source === 'open' && (!namesAfter(t, at) || is(chunks[at - 1], 'i'))) {
     leave(t, chunk);

@@ -3,6 +3,7 @@ import { position, setPlace, takePlace } from './places.js';
 import { takeDeed, takeIs, takeState, takesState } from './deeds.js';
 import { takeMaker, takeOwner } from './people.js';
 import type { PlaceMention } from '../../intents.js';
+import type { Chunk } from '../api.js';
 import type { Draft } from '../draft.js';
 import { isContents, lacksNext } from './things.js';
 import {
@@ -76,9 +77,15 @@ const takenOut = (here: Here): number => {
 /** Where a sentence that denies turns to what is so: "so", "but". Null where it does not. */
 const turnsAt = ({ t, at }: Here): number | null => {
   const turn = t.chunks.findIndex(
-    (chunk, step) => step > at && is(chunk, 'so', 'but') && !is(chunk, 'because'),
+    (chunk, step) => step > at && is(chunk, 'so', 'but', 'instead') && !is(chunk, 'because'),
   );
-  return turn > 0 && turn < t.chunks.length - 1 ? turn : null;
+  if (turn < 0 || turn >= t.chunks.length - 1) return null;
+  return is(t.chunks[turn], 'instead') ? turn - 1 : turn;
+};
+
+const takeBack = (t: Telling, { from, to }: Chunk): void => {
+  for (let at = t.left.length - 1; at >= 0; at -= 1)
+    if (t.left[at]! >= from && t.left[at]! < to) t.used.add(t.left.splice(at, 1)[0]!);
 };
 
 /** What was just said to be left, of what was told of. */
@@ -152,6 +159,9 @@ const rules: readonly Rule[] = [
     },
     take: (here) => {
       const { t, chunk, at } = here;
+      // "Aunt Bea, no, Junie made it": what was said first is taken back.
+      const before = t.chunks[at - 1];
+      if (before && before.kind === nextOf(here)?.kind) takeBack(t, before);
       if (!first(here)) t.repaired = true;
       else if (!is(chunk, 'apology')) t.corrects = true;
       use(t, chunk);
@@ -263,7 +273,13 @@ const rules: readonly Rule[] = [
       const { t, chunk, nextAt } = here;
       use(t, chunk);
       use(t, t.chunks[nextAt]!);
-      setPlace(t, besideWhat(here)!, false, nextAt);
+      const where = besideWhat(here)!;
+      // "Next to it I stuck a tub": of what is named next.
+      const after = t.chunks[nextMeaning(t, nextAt)];
+      if (is(after, 'i') || (after?.kind === 'word' && deedIn(after) !== null) || after?.kind === 'amount') {
+        t.place = where;
+        t.group = t.run = [];
+      } else setPlace(t, where, false, nextAt);
       t.inRun = false;
       return nextAt;
     },
