@@ -134,6 +134,19 @@ const hers =
       return [{ chunk, cost: hersCost(fit) + (vague ? costs.ordinaryHead : 0) }];
     });
 
+/** "Dish of lasagna": a container, and what is in it. */
+const isUnitOf = (tokens: readonly string[], from: number, to: number, rules: DynamicRules): boolean => {
+  for (let at = from + 2; at < to; at += 1)
+    if (
+      rules
+        .get('kitchen:food')
+        ?.matchesAt(tokens, at)
+        .some(({ length }) => at + length === to)
+    )
+      return to - at < to - from - 1;
+  return false;
+};
+
 /** "The gumbo": a food anybody knows, and short for something of hers. */
 const nearlyHers = (
   tokens: readonly string[],
@@ -152,7 +165,11 @@ const shortFit = 0.6;
 const things: readonly Finder[] = [
   (tokens, from, rules) =>
     (rules.get('kitchen:food')?.matchesAt(tokens, from) ?? [])
-      .filter(({ length }) => length > 1 || !isContainer(tokens, from, rules))
+      // A dish is no food, nor is "a dish of lasagna".
+      .filter(
+        ({ length }) =>
+          !isContainer(tokens, from, rules) || (length > 1 && !isUnitOf(tokens, from, from + length, rules)),
+      )
       .map(({ length, value }) => ({
         chunk: {
           kind: 'thing',

@@ -21,6 +21,7 @@ const moves = z.object({
   cookware: z.array(z.string()).default([]),
   clitics: z.record(z.string(), z.string()).default({}),
   endings: z.record(z.string(), z.string()).default({}),
+  endearments: z.array(z.string()).default([]),
 });
 
 export interface MovesLexicon {
@@ -34,6 +35,8 @@ export interface MovesLexicon {
   isDish(word: string): boolean;
   /** What food is put into to be cooked or served: a pot, a salad. */
   isCooked(word: string): boolean;
+  /** A food that people call each other. */
+  isEndearment(words: string): boolean;
   /** Everyday words that name nothing to eat: `words/ordinary.txt`. */
   isOrdinary(word: string): boolean;
   /** "added salt" after "no" is the diet "salt free". */
@@ -92,6 +95,7 @@ export const movesLexicon = (language: string): MovesLexicon | null => {
         one: given.one,
         isDish: (word) => dishes.has(word),
         isCooked: (word) => cookware.has(word),
+        isEndearment: (words) => given.endearments.includes(words),
         isOrdinary: (word) => ordinary.has(word),
         dietWithout: (words) => diets.get(words),
         clitics: Object.entries(given.clitics),

@@ -24,6 +24,7 @@ import { statementsProposal } from './statements/index.js';
 const sureRule = -1;
 /** Below this, too much of the sentence is guessed. */
 const leastScore = -7;
+const plainScore = -1.6;
 /** So many words that nothing took, and it was about something else. */
 const mostLeft = 2;
 /** And that many of its words. */
@@ -175,10 +176,13 @@ export const toldReading = (
   if (partial && !saysEnough(proposal, guess)) return null;
   const statements = proposal.acts.flatMap(({ slots }) => slots.statements ?? []);
   const rule = parsed && score !== undefined && score >= sureRule ? parsed : null;
+  // Every word of it explained, and cheaply: that stands beside a rule that makes no more of it.
+  const plain = proposal.left.length === 0 && proposal.score > plainScore;
   if (
     parsed &&
     (rule || parsed.confidence >= likelyRule) &&
-    !parsed.acts.every(({ intent }) => told.has(intent))
+    !parsed.acts.every(({ intent }) => told.has(intent)) &&
+    !(plain && parsed.acts.some(({ intent }) => told.has(intent)) && statements.some(namesDeed))
   )
     return null;
   if (parsed && parsed.confidence >= fairRule && (proposal.left.length > 0 || corrects(statements, parsed)))
@@ -199,7 +203,7 @@ export const toldReading = (
   if (
     likely &&
     !(likely.acts.length > 1 && whole && statements.length > 1) &&
-    weightTold(statements) <= weightRead(likely.acts) &&
+    weightTold(statements) - (plain ? 0 : 1) < weightRead(likely.acts) &&
     !likely.acts.some(swallows)
   )
     return null;

@@ -253,7 +253,11 @@ export const placesAt = (
       const nextAt = afterArticle(joined ? first.end + 1 : first.end);
       for (const second of simplesAt(tokens, nextAt, names, tree, lexicon)) {
         // "In the fridge on the middle shelf": the shelf is the fridge's, whichever comes first.
-        const turned = isWhole(first) && second.structure !== null && !isWhole(second);
+        const turned =
+          second.structure !== null &&
+          !isWhole(second) &&
+          (isWhole(first) ||
+            (inside(first, second, tree).length === 0 && inside(second, first, tree).length > 0));
         const [child, parent] = joined && !turned ? [first, second] : [second, first];
         if (!joined && !second.structure) continue;
         const candidates = inside(child, parent, tree);

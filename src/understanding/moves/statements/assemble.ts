@@ -57,7 +57,7 @@ const take = (t: Telling, chunk: Chunk, at: number): number | null => {
       return takeWord(t, chunk, at);
     default:
       // "Gave the neighbour lady a jar", "because nobody was full": to whom and why are nothing of hers.
-      if ((t.reason || (t.deed === 'gave' && t.amount === undefined) || servedOn(t, at)) && isSaid(t, chunk))
+      if ((t.reason || (givesOut(t) && t.amount === undefined) || servedOn(t, at)) && isSaid(t, chunk))
         use(t, chunk);
       else leave(t, chunk);
       return at;
@@ -66,10 +66,19 @@ const take = (t: Telling, chunk: Chunk, at: number): number | null => {
 
 const isSaid = ({ tokens, lexicon }: Telling, { from }: Chunk): boolean => lexicon.isOrdinary(tokens[from]!);
 
+/** "Sent the neighbour home with two jars": to whom comes before what. */
+const givesOut = ({ deed, or, drafts }: Telling): boolean =>
+  drafts.length === 0 && (deed === 'gave' || or === 'gave');
 /** "Had a can of sardines on toast". */
 const servedOn = ({ chunks, drafts }: Telling, at: number): boolean =>
   is(chunks[at - 1], 'prep', 'direction') && isGone.has(drafts.at(-1)?.deed ?? null);
-const isGone: ReadonlySet<Deed | null> = new Set<Deed | null>(['took', 'finished', 'threw', 'gave']);
+const isGone: ReadonlySet<Deed | null> = new Set<Deed | null>([
+  'took',
+  'finished',
+  'threw',
+  'gave',
+  'given-in',
+]);
 
 const placed = ({ place, parts }: Draft): boolean => place !== undefined || parts.length > 0;
 const goesSomewhere = ({ deed, thing }: Draft): boolean =>
@@ -94,6 +103,8 @@ const settle = (draft: Draft): void => {
     draft.deed = 'moved';
   const hers = (thing?.candidates[0]?.fit ?? 0) >= surelyHers && definite && !fresh;
   const both = (deed === 'bought' && or === 'took') || (deed === 'took' && or === 'bought');
+  // "Boiled up ten of the pierogi": hers, and cooked.
+  if (deed === 'made' && hers && draft.amount !== undefined && !placed(draft)) draft.deed = 'took';
   if (both) draft.deed = hers && !placed(draft) ? 'took' : 'bought';
 };
 const surelyHers = 0.78;

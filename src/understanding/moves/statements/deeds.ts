@@ -123,6 +123,8 @@ export const takeDeed = (t: Telling, chunk: Word, at: number): number | null => 
 const applyState = (t: Telling, state: string, over: boolean): void => {
   for (const draft of t.group) {
     if (state === 'fine') draft.fine = true;
+    // "Three of the waffles … they're gone": those three.
+    else if (state === 'finished' && draft.deed === 'took' && draft.amount) continue;
     else if (
       over ||
       draft.deed === null ||
@@ -147,7 +149,12 @@ export const takeIs = (t: Telling, chunk: Word, at: number): number | null => {
     beyond?.kind === 'unknown' ||
     (beyond?.kind === 'thing' && beyond.source === 'open');
   // "The brack is on the counter": what stands somewhere is a thing, known or not.
-  if (is(told, 'prep', 'in-it')) for (const draft of t.group) draft.open = false;
+  if (is(told, 'prep', 'in-it', 'deed:stored'))
+    for (const draft of t.group) {
+      draft.open = false;
+      // "Capers are in the door": those that are here, where there are some.
+      if (draft.amount === undefined && !draft.fresh) draft.definite = true;
+    }
   const state = told?.kind === 'word' ? stateIn(told) : null;
   if (goesOn && state) return null;
   const dated =

@@ -201,8 +201,12 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
     addContents(t, words);
     use(t, chunk);
     if (inIt) use(t, next!);
-    const more = is(inIt ? chunks[at + 2] : next, 'and');
-    if (!more) t.role = 'thing';
+    const after = inIt ? chunks[at + 2] : next;
+    // "It contains wheat, milk and eggs".
+    const listed =
+      after?.kind === 'thing' &&
+      (paused(t, after) || t.lexicon.allergenOf(after.mention.words ?? '') !== undefined);
+    if (!is(after, 'and') && !listed) t.role = 'thing';
     t.inRun = false;
     return inIt ? at + 1 : at;
   }
@@ -229,6 +233,9 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
     t.definite = false;
     return at;
   }
+  // "Well honey, I brought": whom it is said to.
+  if (t.lexicon.isEndearment(words) && t.amount === undefined && (is(next, 'i') || at === chunks.length - 1))
+    return at;
   // "The blue dish": what it is in, and no food.
   if (chunk.source === 'open' && next?.kind === 'container') return at;
   // After "I", and nowhere a food: a verb nobody knows.

@@ -369,6 +369,10 @@ const rules: readonly Rule[] = [
         t.inRun = false;
         return at;
       }
+      if (t.drafts.length === 0 && (t.deed === 'gave' || t.or === 'gave')) {
+        use(t, chunk);
+        return at;
+      }
       const place = t.drafts.at(-1)?.place !== undefined;
       const before = t.chunks[at - 1];
       // "In the crate with the potatoes", "the box with the waffles".
@@ -601,6 +605,7 @@ export const takeWord = (t: Telling, chunk: Word, at: number): number | null => 
   const here: Here = { t, chunk, at, nextAt: nextMeaning(t, at) };
   const rule = rules.find(({ when }) => when(here));
   if (rule) return rule.take(here);
-  leave(t, chunk);
+  if (t.reason) use(t, chunk);
+  else leave(t, chunk);
   return at;
 };
