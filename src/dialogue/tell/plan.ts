@@ -58,11 +58,14 @@ const takesShort = ({ definite, fresh, deed, place, marker }: Statement): boolea
   (marker !== undefined ||
     (deed !== 'stored' && deed !== 'made' && deed !== 'bought') ||
     place === undefined);
-const shortFor = (turn: Turn, { thing }: Statement): readonly Item[] =>
-  (thing?.candidates ?? []).slice(0, 1).flatMap(({ id }) => {
-    const item = turn.kitchen.items.get(id);
-    return item && item.gone === null ? [item] : [];
-  });
+const shortFor = (turn: Turn, { thing }: Statement): readonly Item[] => {
+  const [best, next] = thing?.candidates ?? [];
+  // Of two it may be short for, which one is asked.
+  if (!best || (next && next.fit > best.fit - clearly)) return [];
+  const item = turn.kitchen.items.get(best.id);
+  return item && item.gone === null ? [item] : [];
+};
+const clearly = 0.1;
 
 /** Of hers that are here and called just that; where something newer was spoken of, those. */
 export const recordsOf = (turn: Turn, statement: Statement): readonly Item[] => {
@@ -218,7 +221,7 @@ const usesUp = (turn: Turn, statement: Statement): readonly Step[] => {
       return [{ do: 'act', act: { intent: 'buy-remove', slots: { item: thing } } }];
   const how = deed === 'threw' ? howGone.threw : deed === 'gave' ? howGone.gave : howGone.finished;
   const items = recordsOf(turn, statement);
-  const amount = partOf(items, statement) ?? statement.amount;
+  const { amount } = statement;
   const item = thing?.words && items.length === 0 ? thing : itemOf(items, mentionOf(statement));
   const at = statement.from ?? statement.place;
   const placed = at ? { ...item, at } : item;
@@ -313,6 +316,26 @@ const isHere = (turn: Turn, items: readonly Item[], statement: Statement): boole
   return definite || deed === 'opened' || deed === 'fact';
 };
 
+/** What else was told than that it was opened, and when. */
+const onceOpened = ({ dates, when: _when, ...rest }: Statement): Statement => {
+  const { opened: _opened, ...others } = dates ?? {};
+  return { ...rest, ...(Object.keys(others).length > 0 ? { dates: others } : {}) };
+};
+
+/** The day it was opened is the deed's; what else was told of it is kept besides. */
+const opens = (turn: Turn, items: readonly Item[], statement: Statement): readonly Step[] => {
+  const opened = statement.dates?.opened ?? statement.when;
+  return [
+    {
+      do: 'act',
+      act: {
+        intent: 'open',
+        slots: { item: itemOf(items, mentionOf(statement)), ...(opened ? { dates: { opened } } : {}) },
+      },
+    },
+  ];
+};
+
 export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
   const items = recordsOf(turn, statement);
   const { deed, amount, thing, place, definite } = statement;
@@ -361,6 +384,9 @@ export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
   if (statement.moved && items.length > 0 && !amount && !statement.fresh && deed === 'stored')
     return moves(turn, items, statement);
   if (!isHere(turn, items, statement)) return comesIn(turn, statement);
+  // Of several of one name, which one the marker goes on is asked.
+  if (statement.marker && deed === 'fact' && !place && !factsSaid(statement))
+    return [{ do: 'act', act: { intent: 'mark', slots: { item, marker: statement.marker } } }];
   const several =
     thing?.pointer && thing.pointer !== 'it' && thing.pointer !== 'this' && thing.pointer !== 'that';
   const meant = items.length > 1 && !several ? justThese(turn, items, statement) : items;
@@ -369,6 +395,8 @@ export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
     thing.words === null ||
     turn.state.session?.kind === 'count' ||
     (amount !== undefined && definite && deed === 'stored' && place !== undefined);
+  if (deed === 'opened' || (deed === 'fact' && statement.dates?.opened !== undefined))
+    return [...opens(turn, meant, statement), ...besides(turn, meant, onceOpened(statement), false)];
   if (deed === 'stored' && place && amount && pointed) return moves(turn, meant, statement);
   if (deed === 'stored' && place && !amount) return besides(turn, meant, statement, false);
   const facts: Step[] = amount && pointed ? [{ do: 'facts', items: meant, statement, amount: true }] : [];

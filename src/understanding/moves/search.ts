@@ -7,6 +7,7 @@ import type {
   Expectation,
   Intent,
   Interpretation,
+  Mention,
   Slots,
   Statement,
   Understanding,
@@ -25,6 +26,13 @@ const sureRule = -1;
 /** Below this, too much of the sentence is guessed. */
 const leastScore = -7;
 const plainScore = -1.6;
+const surelyRead = 0.94;
+/** By a name of hers, or of a food that is not hers: not by a pointer, nor by what half fits. */
+const isNamed = ({ words, candidates }: Mention): boolean =>
+  words !== null && (candidates.length === 0 || candidates[0]!.fit >= surelyNamed);
+/** It has an amount that the rule passed over. */
+const countsMore = (statements: readonly Statement[], acts: readonly Act[]): boolean =>
+  statements.some(({ amount }) => amount !== undefined) && !acts.some(({ slots }) => slots.amount);
 /** So many words that nothing took, and it was about something else. */
 const mostLeft = 2;
 /** And that many of its words. */
@@ -177,7 +185,14 @@ export const toldReading = (
   const statements = proposal.acts.flatMap(({ slots }) => slots.statements ?? []);
   const rule = parsed && score !== undefined && score >= sureRule ? parsed : null;
   // Every word of it explained, and cheaply: that stands beside a rule that makes no more of it.
-  const plain = proposal.left.length === 0 && proposal.score > plainScore;
+  const plain =
+    proposal.left.length === 0 &&
+    proposal.score > plainScore &&
+    statements.every(
+      ({ thing, deed, corrects: again }) =>
+        thing !== null && isNamed(thing) && !again && !losing.has(deed) && deed !== 'took',
+    ) &&
+    (!parsed || parsed.confidence < surelyRead || countsMore(statements, parsed.acts));
   if (
     parsed &&
     (rule || parsed.confidence >= likelyRule) &&

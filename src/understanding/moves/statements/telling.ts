@@ -192,6 +192,7 @@ export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Dr
     draft.marker = t.held;
     draft.definite = true;
     draft.deed = draft.or = null;
+    delete draft.amount;
     t.held = t.deed = t.or = null;
   }
   t.drafts.push(draft);

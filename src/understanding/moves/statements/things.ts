@@ -113,10 +113,11 @@ const contentsTo = (t: Telling, at: number): number | null => {
 };
 
 /** "With prawns in it", "with peanuts": an allergen, or said to be inside. */
-export const isContents = (t: Telling, at: number): boolean => {
+export const isContents = (t: Telling, at: number, given: boolean): boolean => {
   const chunk = t.chunks[at];
   const allergen = chunk?.kind === 'thing' && t.lexicon.allergenOf(chunk.mention.words ?? '') !== undefined;
-  return allergen || contentsTo(t, at) !== null;
+  // "Cream with the milk" stands by it.
+  return (allergen && !given) || contentsTo(t, at) !== null;
 };
 
 /** Takes a list of what is in it, each an allergen or an ingredient. */

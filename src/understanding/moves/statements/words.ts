@@ -314,7 +314,7 @@ const rules: readonly Rule[] = [
       if (nextAt >= last) return nextAt;
       const rest = t.chunks.slice(nextAt + 1);
       for (const one of rest) use(t, one);
-      const from = rest.find((one) => !is(one, 'is', 'that'))?.from ?? next.to;
+      const from = rest.find((one) => !is(one, 'is', 'that', 'says'))?.from ?? next.to;
       const said = t.tokens.slice(from).join(' ');
       draft[is(chunk, 'warn-that') ? 'cautions' : 'notes'].push(said);
       return last;
@@ -363,7 +363,8 @@ const rules: readonly Rule[] = [
       // "With the milk" is where it stands; no rule of mine.
       const known = next?.kind === 'marker' || next?.kind === 'container' || next?.kind === 'pointer';
       // "A chowder with prawns in it": what is in it, or what anybody should know of it.
-      if (next?.kind === 'thing' && t.drafts.length > 0 && isContents(t, nextAt)) {
+      const given = t.chunks.slice(at + 1, nextAt).some((one) => is(one, 'definite'));
+      if (next?.kind === 'thing' && t.drafts.length > 0 && isContents(t, nextAt, given)) {
         use(t, chunk);
         t.role = 'contents';
         t.inRun = false;
@@ -578,6 +579,7 @@ const rules: readonly Rule[] = [
       is(
         chunk,
         'fill',
+        'instead',
         'so',
         'but',
         'of',
