@@ -132,6 +132,14 @@ left-out-limit = { CAP($limit) } out of the fridge, guidance says of { $name }{ 
     [none] {""}
    *[other] ; { $hot } above ninety degrees Fahrenheit
   }.
+left-out-supposed = { $span ->
+    [none] That
+   *[other] { CAP($span) }
+  } would be { $over ->
+    [yes] too long: throw it out then
+   *[no] within guidance
+  }.
+offer-note-out = Shall I note the { $name } as standing out since then?
 confirm-out = Note the { $name } as standing out? Yes or no.
 
 ask-power-since = Since when has the power been out?

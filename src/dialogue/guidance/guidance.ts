@@ -27,7 +27,7 @@ import { keeps, ownVerdicts } from '../age/keeps.js';
 import { mayBeFrozen } from '../age/may-freeze.js';
 import { reasonWords, reasonsOf, sourcesOf, spanWords, verdictWords } from '../describe/guidance.js';
 import { type Handler, type Reply, type Turn, clockTime, say, seconds } from '../handler.js';
-import { leftOut } from '../outages/left-out.js';
+import { leftOut, supposedOut } from '../outages/left-out.js';
 import { findItems } from '../refer/items.js';
 import { cookTemperature } from '../reheat/cook.js';
 import { reheat } from '../reheat/reheat.js';
@@ -166,6 +166,14 @@ const out = (asked: Asked): Reply => {
   const from = since(asked);
   const air = facts.air ? inScale(turn, facts.air) : null;
   const hot = facts.hot || (air !== null && isHot(air));
+  if (facts.mood === 'supposed')
+    return supposedOut(turn, {
+      food,
+      item: null,
+      since: facts.overnight && facts.seconds === null ? null : from,
+      long: facts.overnight,
+      hot,
+    });
   const answer = leftOutGuidance({
     food,
     since: from,
@@ -378,7 +386,9 @@ export const guidance: Handler = (act, turn) => {
   const asked: Asked = { turn, slots, facts, food };
   switch (facts.asked) {
     case 'out':
-      return facts.told && isHers(turn, slots) && tellsOut(facts) ? leftOut(outAct(asked), turn) : out(asked);
+      return facts.mood !== 'supposed' && isHers(turn, slots) && tellsOut(facts)
+        ? leftOut(outAct(asked), turn)
+        : out(asked);
     case 'refreeze':
       return refreeze(asked);
     case 'freeze':
@@ -454,6 +464,7 @@ const outAct = ({ slots, facts, turn }: Asked) => ({
     ...(facts.seconds !== null ? { duration: facts.seconds } : {}),
     ...(facts.since ? { time: facts.since } : {}),
     ...(facts.overnight && facts.seconds === null ? { words: 'overnight' } : {}),
+    ...(facts.mood === 'reported' ? { asked: 'reported' } : {}),
     ...(facts.air ? { degrees: { value: facts.air.value, scale: inScale(turn, facts.air).scale } } : {}),
   },
 });

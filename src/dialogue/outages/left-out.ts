@@ -5,7 +5,7 @@ import { storageOf, takeOut, isRefused } from '../../kitchen/index.js';
 import { leftOut as leftOutGuidance } from '../../safety/left-out.js';
 import type { Say } from '../../speech/answer.js';
 import { type Instant, today } from '../../terms/dates.js';
-import type { Slots } from '../../understanding/intents.js';
+import type { Act, Slots } from '../../understanding/intents.js';
 import { exposureOf, isHot } from '../../safety/index.js';
 import { reasonWords, sourcesOf } from '../describe/guidance.js';
 import { type Handler, type Reply, type Turn, about, clockTime, say, seconds } from '../handler.js';
@@ -32,7 +32,15 @@ export const leftOut: Handler = (act, turn) => {
   const named = slots.words === 'overnight' ? undefined : slots.words;
   const food = item?.name ?? slots.item?.words ?? named;
   if (!food) return { parts: [], ask: { slot: 'item', question: say('ask-left-out'), expecting: 'item' } };
+  // Supposed, wished or denied: no hour is asked for and none noted; the limit is what helps.
   if (slots.asked === 'limit') return limitOf(turn, food, item);
+  if (slots.negated)
+    return supposedOut(turn, {
+      food,
+      item,
+      since: sinceSaid(turn, slots),
+      long: slots.words === 'overnight',
+    });
   const said = sinceSaid(turn, slots) ?? item?.outSince ?? null;
   // "Since breakfast": the hour is our own guess, on the early side, and is neither told nor recorded.
   const byMeal =
@@ -42,8 +50,6 @@ export const leftOut: Handler = (act, turn) => {
   // "Overnight" and "all day" are no hour to record, but longer than any time allowed.
   const since = said ?? (slots.words === 'overnight' ? fromNow(turn.clock, -longTime) : null);
   const known = since !== null || slots.when === 'unknown';
-  // Only supposed, wished or denied: there is no hour to ask for, and the limit is what helps.
-  if (!known && slots.negated) return limitOf(turn, food, item);
   if (!known)
     return {
       parts: [],
@@ -56,8 +62,8 @@ export const leftOut: Handler = (act, turn) => {
       ...(item ? { memory: about(turn, [item]) } : {}),
     };
   const air = slots.degrees?.scale ? { degrees: slots.degrees.value, scale: slots.degrees.scale } : null;
-  // A what-if, a wish, a denial, or what somebody else says: answered, and nothing is noted by it.
-  const told = slots.negated !== true;
+  // A what-if, a wish, a denial is answered, and nothing is noted by it; what somebody else says is noted only when she says so.
+  const told = slots.negated !== true && slots.asked !== 'reported';
   // "It is roasting in here": no figure, and the shorter time holds all the same.
   const hot = slots.setting === 'hot' || (air !== null && isHot(air));
   const before = item ? exposureOf({ ...item, outSince: null }, turn.clock.now) : null;
@@ -102,17 +108,21 @@ export const leftOut: Handler = (act, turn) => {
           },
         }
       : {}),
+    ...(item && !told && since
+      ? { offer: { question: say('offer-note-out', { name: food }), act: asTold(act, item) } }
+      : {}),
   };
 };
 
 /** "How long can milk stay out?" */
-export const limitOf = (turn: Turn, food: string, item: Item | null): Reply => {
+export const limitOf = (turn: Turn, food: string, item: Item | null, inHeat = false): Reply => {
   const { region } = turn.kitchen.household;
   const { verdict, limitMinutes, reasons } = leftOutGuidance({
     food,
     since: null,
     clock: turn.clock,
     region,
+    hot: inHeat,
   });
   const hot = leftOutGuidance({ food, since: null, clock: turn.clock, region, hot: true });
   const limit = seconds(limitMinutes * 60);
@@ -129,5 +139,41 @@ export const limitOf = (turn: Turn, food: string, item: Item | null): Reply => {
     ...(item ? { memory: about(turn, [item]) } : {}),
   };
 };
+
+interface Supposed {
+  readonly food: string;
+  readonly item: Item | null;
+  readonly since: Instant | null;
+  /** "Overnight", "all day": longer than any limit, and no hour. */
+  readonly long: boolean;
+  readonly hot?: boolean;
+}
+
+/** "What happens if I leave the cod out for an hour": by the limit, with nothing said to be so. */
+export const supposedOut = (turn: Turn, { food, item, since, long, hot = false }: Supposed): Reply => {
+  const limit = limitOf(turn, food, item, hot);
+  if (since === null && !long) return limit;
+  const from = since ?? fromNow(turn.clock, -longTime);
+  const { region } = turn.kitchen.household;
+  const { verdict } = leftOutGuidance({ food, since: from, clock: turn.clock, region, hot });
+  if (verdict === 'no-figure') return limit;
+  const span = seconds(Math.round((Date.parse(turn.clock.now) - Date.parse(from)) / 1000));
+  return {
+    ...limit,
+    parts: [
+      say('left-out-supposed', {
+        over: verdict === 'throw-out' ? 'yes' : 'no',
+        ...(since === null ? {} : { span }),
+      }),
+      ...limit.parts,
+    ],
+  };
+};
+
+/** What somebody else said, now her own. */
+const asTold = ({ intent, slots: { asked: _, ...slots } }: Act, item: Item): Act => ({
+  intent,
+  slots: { ...slots, item: idMention(item.id) },
+});
 
 const idMention = (id: string) => ({ ...emptyMention, candidates: [{ id, fit: 1 }] });

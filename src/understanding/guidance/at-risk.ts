@@ -1,6 +1,6 @@
 /** "Dele's pregnant", "Auntie is eighty-two and on chemo", "the baby is seven months old": told of somebody who eats here. */
 import type { Act } from '../intents.js';
-import { asks, has, isWord, onlySupposed, personIn, saysWord, spotsOf, type Sentence } from './sentence.js';
+import { asks, has, isWord, moodOf, personIn, saysWord, spotsOf, type Sentence } from './sentence.js';
 import { matchesIn } from './spots.js';
 
 /** From this age guidance counts people as at higher risk: `shared/tables/at-risk.csv`, "65 or older". */
@@ -26,7 +26,7 @@ export const risksIn = (sentence: Sentence): readonly string[] => {
 };
 
 export const riskAct = (sentence: Sentence, base: Act | null): Act | null => {
-  if (asks(sentence) || onlySupposed(sentence) || base?.intent === 'leave-note') return null;
+  if (asks(sentence) || moodOf(sentence) !== 'told' || base?.intent === 'leave-note') return null;
   const risks = risksIn(sentence);
   const baby = risks.length === 1 && risks[0] === 'infant';
   // "The baby's milk is in the door" tells nothing of the baby's age.

@@ -31,6 +31,9 @@ export type FoodState =
   'raw' | 'cooked' | 'opened' | 'sealed' | 'thawed' | 'live' | 'frozen' | 'homemade' | 'mixed';
 export type KeptAt = 'fridge' | 'freezer' | 'pantry' | 'counter';
 
+/** It tells of what is so, or supposes it, or has it from somebody else. */
+export type Mood = 'told' | 'supposed' | 'reported';
+
 export interface Reading {
   readonly value: number;
   readonly scale: 'fahrenheit' | 'celsius' | null;
@@ -70,6 +73,5 @@ export interface GuidanceFacts {
   readonly risks: readonly string[];
   /** Of somebody's milk or formula, which has rules of its own. */
   readonly infant: boolean;
-  /** It tells of what is so, rather than supposing it. */
-  readonly told: boolean;
+  readonly mood: Mood;
 }

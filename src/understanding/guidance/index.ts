@@ -11,7 +11,7 @@ import type { Understander } from '../understand.js';
 import { lexiconFor, normalise } from '../words/index.js';
 import { allergenActs, allergensAnswered, bothNuts } from './allergens.js';
 import { riskAct } from './at-risk.js';
-import { asks, has, onlySupposed, sentenceOf, spotsOf, type Sentence } from './sentence.js';
+import { asks, has, isWhatIf, moodOf, sentenceOf, spotsOf, type Sentence } from './sentence.js';
 import { guidanceAct, saysMore } from './question.js';
 import { spotsIn } from './spots.js';
 import { hazardAct, urgentAct } from './urgent.js';
@@ -53,11 +53,13 @@ const deniedOut = (sentence: Sentence): boolean =>
 
 /** Acts that note something of food standing out; a sentence that only supposes it notes nothing. */
 const supposing = (act: Act, sentence: Sentence): Act =>
-  act.intent === 'left-out' &&
-  act.slots.asked === undefined &&
-  (onlySupposed(sentence) || deniedOut(sentence))
-    ? { ...act, slots: { ...act.slots, negated: true } }
-    : act;
+  act.intent !== 'left-out' || act.slots.asked !== undefined
+    ? act
+    : moodOf(sentence) === 'reported'
+      ? { ...act, slots: { ...act.slots, asked: 'reported' } }
+      : moodOf(sentence) === 'supposed' || deniedOut(sentence)
+        ? { ...act, slots: { ...act.slots, negated: true } }
+        : act;
 
 const readAs = (acts: readonly Act[], said: Hypothesis, tokens: readonly string[]): Understanding => ({
   readings: [
@@ -112,6 +114,8 @@ const takesOver = (
   const [act, ...more] =
     base.verdict === 'act' || base.verdict === 'confirm' ? (base.readings[0]?.acts ?? []) : [];
   const food = slots.item !== undefined;
+  // "If I leave the cod out what happens": nothing is put on a list or away by it, whatever else hears so.
+  if (food && facts.asked === 'out' && facts.mood === 'supposed' && isWhatIf(sentence)) return true;
   const follows = base.question?.acts[0]?.slots.edit !== undefined;
   if ((food || follows) && ofTheRecord(base, saysMore(facts))) return false;
   if (food && ofOneDay(base) && !saysMore(facts)) return false;
@@ -145,7 +149,7 @@ const takesOver = (
   const changing = /^(freeze|thaw|finish|put-away|take|move|open)$/.test(act.intent);
   if (changing && more.length === 0 && !asks(sentence) && !has(sentence, 'ask')) return false;
   if (act.intent === 'left-out')
-    return facts.infant || (act.slots.asked === undefined && facts.air !== null) || !facts.told;
+    return facts.infant || (act.slots.asked === undefined && facts.air !== null) || facts.mood === 'supposed';
   if (act.intent === 'thaw-plan')
     return facts.asked === 'refreeze' || (facts.asked === 'thaw' && facts.pounds !== null);
   if (act.intent === 'reheat') return facts.infant || facts.asked === 'probe' || facts.asked === 'refreeze';

@@ -3,7 +3,7 @@ import { asAmount, asDate, asNumber, asRaw } from '../meaning-parts.js';
 import { emptyMention, type Act, type Mention, type SaidDate } from '../intents.js';
 import { risksIn } from './at-risk.js';
 import type { Asked, FoodState, GuidanceFacts, KeptAt, Reading } from './facts.js';
-import { asks, foodsIn, has, isWord, mentionOf, onlySupposed, spotsOf, type Sentence } from './sentence.js';
+import { asks, foodsIn, has, isWord, mentionOf, moodOf, spotsOf, type Sentence } from './sentence.js';
 import { matchesIn, type Match } from './spots.js';
 
 const values = <T extends string>(sentence: Sentence, kind: string): readonly T[] => [
@@ -195,6 +195,7 @@ const askedIn = (
       said.has('still') ||
       facts.seconds !== null ||
       facts.since !== null ||
+      facts.mood === 'supposed' ||
       asks(sentence))
   )
     return 'out';
@@ -223,13 +224,13 @@ export const guidanceAct = (sentence: Sentence): Act | null => {
   )
     return null;
   const [infant] = spotsOf(sentence, 'infant');
-  const foods = foodsIn(sentence, infant ? [infant] : []);
+  const spans = spansIn(sentence);
+  const foods = foodsIn(sentence, infant ? [infant] : []).map((one) => withoutAge(sentence, one, spans));
   const food: Mention | null = infant
     ? { ...emptyMention, words: tokens.slice(infant.from, infant.to).join(' ') }
     : foods[0]
       ? withQualities(sentence, mentionOf(foods[0]), foods[0])
       : null;
-  const spans = spansIn(sentence);
   const heldFor = spans.find(
     ({ from }) =>
       /^(rested|rest|held|hold|stood|standing|resting)$/.test(tokens[from - 1] ?? '') ||
@@ -278,12 +279,23 @@ export const guidanceAct = (sentence: Sentence): Act | null => {
     method: values<string>(sentence, 'method')[0] ?? null,
     risks: infant ? risksIn(sentence).filter((risk) => risk !== 'infant') : risksIn(sentence),
     infant: infant !== undefined,
-    told: !onlySupposed(sentence),
+    mood: moodOf(sentence),
   };
   const asked = askedIn(sentence, facts, food);
   if (!asked) return null;
   const of: GuidanceFacts = { ...facts, asked };
   return { intent: 'guidance', slots: { ...(food ? { item: food } : {}), guidance: of } };
+};
+
+/** "Two day old lasagna": how old it is, and no name of it. */
+const withoutAge = <T extends Match>(sentence: Sentence, food: T, spans: readonly Match[]): T => {
+  const { value } = food;
+  const aged =
+    isWord(sentence, 'ofage', sentence.tokens[food.from]) && spans.some(({ to }) => to === food.from);
+  if (!aged || value === null || typeof value !== 'object' || Array.isArray(value)) return food;
+  const { words } = value as { readonly words?: unknown };
+  if (typeof words !== 'string') return food;
+  return { ...food, from: food.from + 1, value: { ...value, words: words.replace(/^\S+\s+/, '') } };
 };
 
 /** "Raw ground turkey", "pollo crudo": qualities that the name leaves out decide its row. */

@@ -2,6 +2,7 @@
 import type { DynamicRules } from '../../grammar/api.js';
 import { asNamed, namedMention } from '../meaning-parts.js';
 import { itMention, type Mention } from '../intents.js';
+import type { Mood } from './facts.js';
 import { guidanceWords } from './lexicon.js';
 import { apart, matchesIn, spotsIn, type Match, type Spot } from './spots.js';
 
@@ -14,9 +15,25 @@ export interface Sentence {
 
 export const sentenceOf = (said: readonly string[], rules: DynamicRules, language: string): Sentence => {
   const tokens = apart(said);
-  const spots = spotsIn(tokens, language);
-  return { tokens, rules, spots: spots.filter((spot) => !isAuxiliary(tokens, spot)), language };
+  const spots = spotsIn(tokens, language).filter((spot) => !isAuxiliary(tokens, spot));
+  const sentence: Sentence = { tokens, rules, spots, language };
+  return { ...sentence, spots: [...spots, ...partedOut(sentence)] };
 };
+
+/** "Leave the stew out", the food between the two: it stands out as surely as "left out" says it. */
+const partedOut = (sentence: Sentence): readonly Spot[] => {
+  const { tokens } = sentence;
+  const leaves = tokens.flatMap((word, at) => (isWord(sentence, 'leaves', word) ? [at] : []));
+  if (leaves.length === 0 || !saysWord(sentence, 'outside')) return [];
+  return foodsIn(sentence).flatMap(({ from, to }) => {
+    const left = leaves.some((at) => at < from && from - at <= wordsBefore);
+    // "Leave the cod out of the stew" leaves it out of a dish.
+    const out = isWord(sentence, 'outside', tokens[to]) && !isWord(sentence, 'weary', tokens[to + 1]);
+    return left && out ? [{ kind: 'at', value: 'counter', from: to, to: to + 1 }] : [];
+  });
+};
+/** "The", "some of the", "that old": at most so many words stand between the verb and the food. */
+const wordsBefore = 4;
 
 /** Whether a word is of a class of small words; past either end of the sentence there is none. */
 export const isWord = ({ language }: Sentence, kind: string, word: string | undefined): boolean =>
@@ -56,10 +73,24 @@ export const asks = (sentence: Sentence): boolean =>
       from === 0 || sentence.tokens.slice(0, from).every((word) => isWord(sentence, 'opening', word)),
   );
 
-/** Nothing that happened is told by it: a what-if, a wish, a denial, or what somebody else says. */
-export const onlySupposed = (sentence: Sentence): boolean =>
-  ['whatif', 'wished', 'reported'].some((kind) => spotsOf(sentence, kind).some(({ from }) => from <= 2)) ||
-  spotsOf(sentence, 'denied').some(({ from }) => from <= 2);
+/** What somebody else says happened, wherever that is said; what a label or a thermometer says is read. */
+const isReported = (sentence: Sentence): boolean =>
+  spotsOf(sentence, 'reported').some(
+    ({ from, to }) =>
+      to - from > 1 || (from > 0 && !isWord(sentence, 'instrument', sentence.tokens[from - 1])),
+  );
+
+/** "What if I", "is it all right if I": it supposes a deed, rather than wishing or forbidding it. */
+export const isWhatIf = (sentence: Sentence): boolean =>
+  has(sentence, 'outcome') || spotsOf(sentence, 'whatif').some(({ from }) => from <= 2 || asks(sentence));
+
+const supposes = (sentence: Sentence): boolean =>
+  isWhatIf(sentence) ||
+  ['wished', 'denied'].some((kind) => spotsOf(sentence, kind).some(({ from }) => from <= 2));
+
+/** Whether a sentence tells what happened: not where it is a what-if, a wish, a denial or somebody else's word. */
+export const moodOf = (sentence: Sentence): Mood =>
+  supposes(sentence) ? 'supposed' : isReported(sentence) ? 'reported' : 'told';
 
 /** Names of foods, the household's and everybody's, that lie in none of these spans. */
 export const foodsIn = (
