@@ -241,6 +241,14 @@ const ageWord = (words: string | null): 'old' | 'new' | null =>
         ? 'new'
         : null;
 
+/** "The older one", of those told apart; "old lasagna" is none of them where none is a lasagna. */
+const offeredSo = (turn: Turn, words: string): Item[] => {
+  const kind = words.replace(ageWords, '').trim();
+  return live(turn, turn.memory.offered).filter(({ name }) => kind === '' || likeness(name, kind) > 0);
+};
+const ageWords =
+  /\b(the|that|this|my|our|old|older|oldest|first made|new|newer|newest|fresh|fresher|freshest|latest|ones?)\b/g;
+
 /**
  * Everything the mention fits. Words narrow by touch, maker, diet and place; a pointer is
  * followed; an ordinal counts in what was last told apart.
@@ -285,7 +293,7 @@ export const findItems = (turn: Turn, mention: Mention | undefined): Found => {
   if (mention.words) {
     const age = ageWord(mention.words);
     if (age) {
-      const sorted = oldestFirst(live(turn, turn.memory.offered));
+      const sorted = oldestFirst(offeredSo(turn, mention.words));
       const end = age === 'old' ? sorted[0] : sorted.at(-1);
       if (end) return { items: [end], unknown: null, near: false, missing: false };
     }
