@@ -374,6 +374,7 @@ guidance-thaw-fridge = In the fridge, { $low }{ $high ->
 guidance-thaw-water = In cold water, about { $time }, changed every thirty minutes, and cooked at once.
 guidance-thaw-weight = That is for one pound.
 guidance-boil = If you doubt how it was canned, throw it out. Guidance says boil it { $time } before tasting, and a minute more for each thousand feet up.
+guidance-mix-formula = Go by the formula's label or a nurse: I have no figure for mixing it. Do not boil it once mixed.
 guidance-warm-infant = Stand the bottle in warm water, and do not boil it.
 guidance-feed-over = No: guidance says throw out what is left { $limit } after the feed began.
 guidance-feed-within = Up to { $limit } after the feed began, guidance says; then throw it out.

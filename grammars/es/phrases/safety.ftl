@@ -305,6 +305,7 @@ guidance-thaw-fridge = En el refrigerador, { $low }{ $high ->
 guidance-thaw-water = En agua fría, { $time }, cambiando el agua cada media hora.
 guidance-thaw-weight = Eso es por cada libra.
 guidance-boil = Si dudas de cómo se hizo la conserva, tírala. La guía dice hervirla { $time } antes de probarla, y un minuto más por cada mil pies de altura.
+guidance-mix-formula = Guíate por la etiqueta de la fórmula o por una enfermera: no tengo cifra para mezclarla. Una vez mezclada, no la hiervas.
 guidance-warm-infant = Pon el biberón en agua tibia, y no lo hiervas.
 guidance-feed-over = No: la guía dice tirar lo que queda { $limit } después de empezar.
 guidance-feed-within = Hasta { $limit } desde que empezó, según la guía; luego hay que tirarlo.

@@ -2,6 +2,7 @@
  * One spoken question of guidance, with every fact told with it: which room of the published tables it is
  * for, what they say, and the caution that must be heard with it. What no fact took is asked or said.
  */
+import { storageOf } from '../../kitchen/index.js';
 import type { Where } from '../../safety/api.js';
 import {
   anyoneAtRisk,
@@ -273,33 +274,50 @@ const power = (asked: Asked): Reply => {
   const hours = facts.seconds === null ? null : facts.seconds / 3600;
   const from = hours === null ? turn.state.outage?.since : fromNow(turn.clock, -facts.seconds!);
   if (!from) return { parts: [say('guidance-power-since', { name: food })] };
-  const where =
-    facts.where === 'freezer' || facts.states.includes('frozen') || facts.icy !== null ? 'freezer' : 'fridge';
   const reads = facts.probe ?? facts.air;
-  const found = powerCutFor(
-    { name: food, where },
-    {
-      since: from,
-      backAt: turn.clock.now,
-      doors: facts.doors ?? turn.state.outage?.doors ?? null,
-      fullness: facts.fullness ?? turn.state.outage?.fullness ?? null,
-      iceCrystals: facts.icy,
-      ...(reads ? { [`${where}Reads`]: inScale(turn, reads) } : {}),
-    },
-    turn.clock,
-  );
+  const findingIn = (where: Cold) => ({
+    where,
+    ...powerCutFor(
+      { name: food, where },
+      {
+        since: from,
+        backAt: turn.clock.now,
+        doors: facts.doors ?? turn.state.outage?.doors ?? null,
+        fullness: facts.fullness ?? turn.state.outage?.fullness ?? null,
+        iceCrystals: facts.icy,
+        ...(reads ? { [`${where}Reads`]: inScale(turn, reads) } : {}),
+      },
+      turn.clock,
+    ),
+  });
+  const where = coldWhere(asked);
+  const found = where === null ? [findingIn('fridge'), findingIn('freezer')] : [findingIn(where)];
+  const alike = new Set(found.map(({ verdict, reason }) => `${verdict} ${reason}`)).size === 1;
   return {
-    parts: [
-      say('power-one', {
-        name: food,
+    parts: found.slice(0, alike ? 1 : 2).map(({ where: at, verdict, reason }) => {
+      const places = say('stored-at', { where: at });
+      return say('power-one', {
+        name: alike ? food : say('food-stored-at', { food, places }),
         many: 'no',
-        verdict: found.verdict,
-        reason: say(`power-${found.reason}`),
-      }),
-    ],
-    sources: sourcesOf([found]),
+        verdict,
+        reason: say(`power-${reason}`),
+      });
+    }),
+    sources: sourcesOf(found),
     names: [food],
   };
+};
+
+type Cold = 'fridge' | 'freezer';
+
+/** Where it stood: as said, else as it is on record. Null: nobody said, and each has its answer. */
+const coldWhere = ({ facts, turn, slots }: Asked): Cold | null => {
+  if (facts.where === 'freezer' || facts.states.includes('frozen') || facts.icy !== null) return 'freezer';
+  if (facts.where === 'fridge') return 'fridge';
+  const { items, near } = findItems(turn, slots.item);
+  const kinds = new Set(near ? [] : items.map(({ placeId }) => storageOf(turn.kitchen, placeId)));
+  const [only] = kinds;
+  return kinds.size === 1 && (only === 'fridge' || only === 'freezer') ? only : null;
 };
 
 const thaw = ({ facts, food, turn }: Asked): Reply => {
@@ -403,9 +421,9 @@ export const guidance: Handler = (act, turn) => {
     case 'power':
       return power(asked);
     case 'reheat':
-      return facts.infant
-        ? { parts: [say('guidance-warm-infant'), say('caution-infant-no-microwave')], names: [food] }
-        : reheat({ intent: 'reheat', slots }, turn);
+      return facts.infant ? warmInfant(food) : reheat({ intent: 'reheat', slots }, turn);
+    case 'mix':
+      return mixing(asked);
     case 'thaw':
       return thaw(asked);
     case 'keep':
@@ -435,6 +453,23 @@ const keepsAct = ({ slots, facts, food }: Asked) => ({
   },
 });
 
+const isHumanMilk = (food: string): boolean => /milk/.test(food) && !/formula/.test(food);
+
+/** Nobody here looked up how formula is mixed: its label has that. What is known is what not to do with it. */
+const mixing = ({ food }: Asked): Reply =>
+  isHumanMilk(food)
+    ? warmInfant(food)
+    : {
+        parts: [say('guidance-mix-formula')],
+        details: [say('caution-infant-no-microwave')],
+        names: [food],
+      };
+
+const warmInfant = (food: string): Reply => ({
+  parts: [say('guidance-warm-infant'), say('caution-infant-no-microwave')],
+  names: [food],
+});
+
 /** A bottle that was begun: an hour, whatever else is so. */
 const feeding = ({ facts, turn, food }: Asked): Reply | null => {
   if (
@@ -443,7 +478,7 @@ const feeding = ({ facts, turn, food }: Asked): Reply | null => {
     !/\b(start|started|began|begun|drinking|drank|finish|feed|feeding)\b/.test(turn.heard ?? '')
   )
     return null;
-  const limit = feedLimit(/milk/.test(food) && !/formula/.test(food) ? 'human' : 'formula');
+  const limit = feedLimit(isHumanMilk(food) ? 'human' : 'formula');
   if (limit === null) return null;
   const over = facts.seconds > limit.minutes * 60;
   return {

@@ -25,6 +25,8 @@ export type Asked =
   | 'reheat'
   /** Minutes to boil home-canned food of doubtful making. */
   | 'boil'
+  /** How a baby's milk is made up, and how hot it or its water is to be. */
+  | 'mix'
   | 'feeding';
 
 export type FoodState =

@@ -40,6 +40,7 @@ const telling = new Set([
   'wished',
   'ask',
   'probe',
+  'infant',
 ]);
 
 /** How sure the ear is of what it heard: it acts. */
@@ -153,7 +154,7 @@ const takesOver = (
   if (act.intent === 'thaw-plan')
     return facts.asked === 'refreeze' || (facts.asked === 'thaw' && facts.pounds !== null);
   if (act.intent === 'reheat') return facts.infant || facts.asked === 'probe' || facts.asked === 'refreeze';
-  if (act.intent === 'cook-temperature') return facts.asked === 'probe';
+  if (act.intent === 'cook-temperature') return facts.infant || facts.asked === 'probe';
   return (
     saysMore(facts) ||
     (act.intent !== 'keeps' && act.intent !== 'item-date' && asks(sentence) && food && changing)
@@ -175,6 +176,10 @@ const besideTold = (
   if (verdict !== 'act' || !held) return allergens;
   return [...acts, ...allergens.filter(({ intent }) => intent === 'add-person')];
 };
+
+/** "The cod was thawed on the counter, can I freeze it again": told, and asked of what was thawed. */
+const freezesAgain = ({ slots }: Act, asked: Act | null): boolean =>
+  slots.asked === 'freeze' && asked?.slots.guidance?.asked === 'refreeze';
 
 /** An understander that listens for guidance first. */
 export const withGuidance = (inner: Understander, locale: string): Understander => {
@@ -214,7 +219,9 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     // "I am pregnant, can I eat the brie": answered, and what was told of her is kept as well.
     if (risk) return readAs(asked?.slots.item ? [asked, risk] : [risk], said, tokens);
     if (asked && takesOver(asked, base, sentence, context.expecting)) return readAs([asked], said, tokens);
-    const put = acts.map((act) => supposing(bothNuts(act, sentence), sentence));
+    const put = acts.map((act) =>
+      freezesAgain(act, asked) ? asked! : supposing(bothNuts(act, sentence), sentence),
+    );
     const [first, ...rest] = base.readings;
     return !first || sameActs(acts, put) ? base : { ...base, readings: [{ ...first, acts: put }, ...rest] };
   };

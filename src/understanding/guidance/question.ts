@@ -133,12 +133,17 @@ const datesIn = (
 };
 
 const placeIn = (sentence: Sentence): KeptAt | null => {
-  const said = values<KeptAt>(sentence, 'at');
-  // What is out is out, wherever it came from: "out of the fridge".
-  if (said.includes('counter')) return 'counter';
-  const [first] = spotsOf(sentence, 'at').filter(
-    ({ value, from }) => value !== 'freezer' || sentence.tokens[from] !== 'frozen',
+  // "The power was out", "the freezer was full" put no food anywhere.
+  const ofPower = [
+    ...spotsOf(sentence, 'ask').filter(({ value }) => value === 'power'),
+    ...spotsOf(sentence, 'full'),
+  ];
+  const said = spotsOf(sentence, 'at').filter(
+    ({ from, to }) => !ofPower.some((power) => from < power.to && power.from < to),
   );
+  // What is out is out, wherever it came from: "out of the fridge".
+  if (said.some(({ value }) => value === 'counter')) return 'counter';
+  const [first] = said.filter(({ value, from }) => value !== 'freezer' || sentence.tokens[from] !== 'frozen');
   return (first?.value as KeptAt | undefined) ?? null;
 };
 
@@ -182,13 +187,17 @@ const askedIn = (
   const said = new Set(values<Asked>(sentence, 'ask'));
   const cold = spotsOf(sentence, 'at').filter(({ value }) => value === 'fridge' || value === 'freezer');
   const reads = facts.probe !== null;
+  // No figure for cooking, reheating or canning is one for a baby's bottle.
+  const heats = said.has('cook') || said.has('boil') || (reads && !said.has('power'));
+  if (facts.infant && !said.has('keep') && (said.has('mix') || heats)) return 'mix';
   if (reads && cold.length > 0 && foodsIn(sentence).length === 0 && !said.has('power'))
     return cold.some(({ value }) => value === 'freezer') ? 'freezer-reads' : 'fridge-reads';
   if (said.has('power') && (food !== null || facts.infant)) return 'power';
   if (said.has('cook') && !(reads && !asks(sentence))) return 'cook';
   if (reads && (food !== null || has(sentence, 'done'))) return 'probe';
   if (said.has('boil')) return 'boil';
-  if (said.has('refreeze') && (asks(sentence) || said.has('still'))) return 'refreeze';
+  // "Thawed breast milk, can I refreeze it": the question need not come first.
+  if (said.has('refreeze') && (has(sentence, 'asks') || said.has('still'))) return 'refreeze';
   if (
     facts.where === 'counter' &&
     (said.has('keep') ||
