@@ -60,6 +60,7 @@ count-not-among = No { $name } is recorded in the { $place }.
 count-unsure = { CAP($count) } not sure.
 count-not-looked = { CAP($count) } not looked at.
 count-more-than = I have only { $count } on record. Put the others away as new afterwards. How many of mine are there?
+count-how-many = Say how much of { THE($name) } is left, in all.
 count-noted = { CAP($there) } there, { $gone } gone.
 count-elsewhere = Now { $at }.
 count-passed-over = Passed over.

@@ -251,12 +251,44 @@ const found = (act: Act, turn: Turn, session: Count, group: Group): Reply | null
   const { amount, left, share, item } = act.slots;
   const number = act.slots.number ?? (act.intent === 'choose' ? item?.ordinal : null) ?? undefined;
   if (named(act)) return null;
-  if (amount) return counted(turn, session, group, amount.value, amount.unit);
-  if (left && 'value' in left) return counted(turn, session, group, left.value, left.unit);
   const part = left ?? share;
-  if (part && 'fraction' in part) return partLeft(turn, session, group, part);
-  return number === undefined ? null : counted(turn, session, group, number, 'piece');
+  const said =
+    amount ??
+    (left && 'value' in left ? left : number === undefined ? null : { value: number, unit: 'piece' });
+  const { asked } = act.slots;
+  const compared = asked === 'fewer' || asked === 'more' ? asked : null;
+  if (said) {
+    const value = compared ? comparedWith(group, said, compared) : said.value;
+    return value === null ? howMany(group) : counted(turn, session, group, value, said.unit);
+  }
+  if (!part || !('fraction' in part)) return null;
+  // "Less half" is half either way; "less a quarter" may be three.
+  return compared && part.fraction !== 0.5 ? howMany(group) : partLeft(turn, session, group, part);
 };
+
+/**
+ * "It's less three": three are left, or three are gone. Which, the record tells where only one of them is
+ * possible; null where both are or none is.
+ */
+const comparedWith = (
+  { items, first }: Group,
+  { value, unit }: { readonly value: number; readonly unit: string },
+  than: 'fewer' | 'more',
+): number | null => {
+  const several = items.length > 1;
+  const before = several ? items.length : first.amount?.value;
+  if (before === undefined || (unit !== 'piece' && (several || unit !== first.amount?.unit))) return null;
+  const [one, ...others] = new Set(
+    than === 'fewer'
+      ? [value, before - value].filter((left) => left > 0 && left < before)
+      : [value, before + value].filter((here) => here > before),
+  );
+  return one === undefined || others.length > 0 ? null : one;
+};
+
+const howMany = ({ first }: Group): Reply => ({
+  parts: [say('count-how-many', { name: first.name })],
+});
 
 /** Told of what is asked about, whatever it was read as: an answer, or a correction of what is on record. */
 const answers: ReadonlySet<Act['intent']> = new Set<Act['intent']>([
@@ -296,7 +328,8 @@ export const countAnswer = (act: Act, turn: Turn, session: Count): Reply | null 
   if (there) return there;
   // What is no answer puts the question again: nothing said before is put right by it.
   if (act.intent === 'correct') return checkedOther(turn, session, take, act) ?? { parts: [] };
-  if (asked === 'changed') return note(turn, session, all('changed'), [], [say('noted-changed')]);
+  if (asked === 'changed' || asked === 'fewer' || asked === 'more')
+    return note(turn, session, all('changed'), [], [say('noted-changed')]);
   if (asked === 'gone' || saysGone(act)) return note(turn, session, all('gone'), [], [say('noted-gone')]);
   if (answers.has(act.intent)) {
     if (/\b(change|changed|different|moved)\b/.test(act.slots.words ?? turn.heard ?? ''))
