@@ -147,7 +147,7 @@ export interface Item {
   readonly maker: string | null;
   /** Whose it is, when it is not everyone's. */
   readonly ownerId: Id | null;
-  /** "low fat", "vegan", "low salt". */
+  /** "vegan", "hot". */
   readonly diets: readonly string[];
   /** Allergens it is said to contain. What is not listed is unknown, never absent. */
   readonly contains: readonly string[];

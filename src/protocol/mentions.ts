@@ -35,7 +35,7 @@ export interface Mention {
   readonly ordinal: number | null;
   /** "amara's", "by Dele": as said, possessive removed. */
   readonly maker: string | null;
-  /** "low fat", "vegan". */
+  /** "vegan", "hot". */
   readonly diet: string | null;
   /** "on the door": narrows which one. */
   readonly at: PlaceMention | null;

@@ -4,6 +4,7 @@ import Fastify, { LogController, type FastifyBaseLogger, type FastifyInstance } 
 import { validatorCompiler } from 'fastify-type-provider-zod';
 import type { Logger } from 'pino';
 import type { Context } from './context.js';
+import { charts } from './charts.js';
 import { conversation } from './conversation/conversation.js';
 import { heard } from './conversation/heard.js';
 import { devices } from './devices/devices.js';
@@ -24,7 +25,6 @@ import { limits } from './limits.js';
 import { metrics } from './metrics.js';
 import { openapi, openapiRoutes } from './openapi.js';
 import { csrfGuard, registerPages, sessions } from './pages.js';
-import { plots } from './plots.js';
 import { sounds } from './sounds.js';
 import { turns } from './turns.js';
 
@@ -97,7 +97,7 @@ export const createApp = async (context: Context, logger: Logger): Promise<Fasti
     setUp,
     household,
     labels,
-    plots,
+    charts,
     sounds,
   ]) {
     await app.register(feature, context);

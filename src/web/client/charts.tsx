@@ -2,14 +2,14 @@
 import { render } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { Item, Me } from '../../../shared/client/http.js';
-import type { plotView } from '../../../shared/wire/plots.js';
+import type { chartView } from '../../../shared/wire/charts.js';
 import type { z } from 'zod';
 import { Gate } from './gate.js';
 import { Menu } from './menu.js';
 import { plainly, service } from './service.js';
 import { daysBetween } from './words.js';
 
-type Chart = z.infer<typeof plotView>;
+type Chart = z.infer<typeof chartView>;
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
@@ -123,7 +123,7 @@ const Charts = ({ me }: { me: Me }) => {
   const [error, setError] = useState('');
   useEffect(() => {
     Promise.all([
-      service.call<Chart[]>('GET', '/v1/plots'),
+      service.call<Chart[]>('GET', '/v1/charts'),
       service.call<Item[]>('GET', '/v1/kitchen/items?gone=true'),
     ]).then(
       ([all, every]) => {

@@ -180,7 +180,7 @@ export const EditItem = ({
         </select>
       </div>
       {field('maker', 'Made by')}
-      {field('diets', 'Diet marks', 'Separate with commas: low fat, vegan.')}
+      {field('diets', 'Diet marks', 'Separate with commas: hot, vegan.')}
       {field(
         'contains',
         'Contains (allergens)',

@@ -1,7 +1,7 @@
-/** `GET /v1/plots`: ages, the use-by calendar, and what became of things. */
+/** `GET /v1/charts`: ages, the use-by calendar, and what became of things. */
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import { plotView } from '../../shared/wire/plots.js';
+import { chartView } from '../../shared/wire/charts.js';
 import { problem } from '../../shared/wire/problem.js';
 import { livingItems } from '../kitchen/index.js';
 import { agesPlot, calendarPlot, useAndWastePlot, type Plot } from '../plots/index.js';
@@ -10,15 +10,15 @@ import { today } from '../terms/dates.js';
 import type { Context } from './context.js';
 import { deviceOf } from './identify.js';
 
-export const plots: FastifyPluginAsyncZod<Context> = async (app, { households }) => {
+export const charts: FastifyPluginAsyncZod<Context> = async (app, { households }) => {
   app.get(
-    '/v1/plots',
+    '/v1/charts',
     {
       config: { needs: 'speak' },
       schema: {
         tags: ['kitchen'],
         summary: 'Counts worth a look, each with a sentence that says the same',
-        response: { 200: z.array(plotView), '4xx': problem },
+        response: { 200: z.array(chartView), '4xx': problem },
       },
     },
     async (request) => {
