@@ -112,12 +112,20 @@ const fillers: Readonly<Record<string, Filler>> = {
 
 const bareIntents: ReadonlySet<Intent> = new Set<Intent>(['answer', 'choose', 'correct', 'follow-up']);
 
+/** "Five knots mean for guests", when it was asked what four mean: told anew, and no answer to that. */
+const saysOtherwise = ({ slot, act: { slots: waiting } }: Frame, { slots }: Act): boolean =>
+  (['dots', 'words'] as const).some(
+    (key) =>
+      key !== slot && waiting[key] !== undefined && slots[key] !== undefined && waiting[key] !== slots[key],
+  );
+
 /** Acts that say, in a whole sentence, what was just asked for: "put it on the door". */
 const sameMatter = (frame: Frame, act: Act): boolean => {
   const named = act.slots.item && act.slots.item.candidates.length > 0 && !act.slots.item.pointer;
   // "Can they thaw on the counter" is another question than when to begin.
   const other = act.slots.asked !== undefined && act.slots.asked !== frame.act.slots.asked;
-  if (act.intent === frame.act.intent) return !other && (!named || frame.slot === 'item');
+  if (act.intent === frame.act.intent)
+    return !other && !saysOtherwise(frame, act) && (!named || frame.slot === 'item');
   return frame.slot === 'place' && (act.intent === 'move' || act.intent === 'put-away') && !named;
 };
 

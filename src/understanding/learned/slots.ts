@@ -305,6 +305,23 @@ const wordsAfter = ({ tokens }: Found, cues: readonly string[], from = 0): strin
   return rest.length === 0 ? null : rest.join(' ');
 };
 
+/** Numbers said, in order. */
+const countsIn = (found: Found): readonly number[] => {
+  const counts: number[] = [];
+  for (let at = 0; at < found.tokens.length;) {
+    const match = matchAt(found, 'builtin:grammar/number', at);
+    if (typeof match?.value === 'number') counts.push(match.value);
+    at += match?.length ?? 1;
+  }
+  return counts;
+};
+
+const countedKinds = ['dot', 'knot', 'ridge', 'notch'] as const;
+const countedIn = ({ tokens }: Found) =>
+  countedKinds.find((kind) =>
+    tokens.some((token) => token === kind || token === `${kind}s` || token === `${kind}es`),
+  );
+
 const putWords = (found: Found, intent: Intent, slots: Draft): void => {
   const people = ofKind(found, 'person');
   const said =
@@ -315,7 +332,8 @@ const putWords = (found: Found, intent: Intent, slots: Draft): void => {
         ? (wordsAfter(found, ['to', 'about', 'forget', 'that', 'whether']) ?? found.tokens.join(' '))
         : intent === 'rename-place' && ofKind(found, 'place')[0]
           ? wordsAfter(found, ['as', 'be', 'called', 'to', 'it', 'say'], ofKind(found, 'place')[0]!.from + 1)
-          : intent === 'define-dots'
+          : // Several counts in one breath have a meaning each: which words are whose is asked.
+            intent === 'define-dots' && countsIn(found).length < 2
             ? wordsAfter(found, ['mean', 'means', 'be', 'for', 'is', 'are'])
             : null;
   if (said) slots.words = said.replace(/^(that|to|the|be|is|know|not just) /, '');
@@ -388,9 +406,12 @@ export const slotsFor = (intent: Intent, found: Found): Slots => {
   const [number] = ofKind(found, 'number');
   if (number && typeof number.value === 'number') {
     if (intent === 'skip-to') slots.ordinal = number.value;
-    if (intent === 'define-dots') slots.dots = number.value;
     if (intent === 'split') slots.number = number.value;
   }
+  const [count] = intent === 'define-dots' ? countsIn(found) : [];
+  if (count !== undefined) slots.dots = count;
+  const counted = intent === 'define-dots' ? countedIn(found) : undefined;
+  if (counted) slots.counted = counted;
   putDays(found, intent, slots);
   putWords(found, intent, slots);
   return slots;
