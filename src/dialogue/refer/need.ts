@@ -3,7 +3,7 @@ import { itMention } from '../../understanding/intents.js';
 import type { Item, Place } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Mention, PlaceMention } from '../../understanding/intents.js';
-import { type Reply, type Turn, list, say } from '../handler.js';
+import { type Reply, type Turn, about, list, say } from '../handler.js';
 import type { Ask, Choice } from '../state.js';
 import { findItems, noSuch } from './items.js';
 import { itJustGone, noneLeft } from './none-left.js';
@@ -126,7 +126,13 @@ const nearMiss = (turn: Turn, slot: string, items: readonly Item[]): Reply => {
     ? say('near-one', { choice: labels, name: items[0]!.name })
     : say('near-several', { choices: labels });
   const ask: Ask = { slot, question, expecting: one ? 'yes-no' : 'choice', choices };
-  return { parts: [], ask: one ? { ...ask, guess: choices[0]!.ids } : ask };
+  if (!one) return { parts: [], ask };
+  // "Yes, chuck it": what was guessed is what "it" means now, and not what was spoken of before.
+  return {
+    parts: [],
+    ask: { ...ask, guess: choices[0]!.ids },
+    memory: about(turn, items),
+  };
 };
 
 export const needItem = (turn: Turn, mention: Mention | undefined, need: NeedItem): Needed<Item> => {
