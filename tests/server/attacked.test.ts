@@ -14,23 +14,26 @@ describe('one label that is too small', () => {
     ['pdf', [30, 30]],
     ['pdf', [30, 100]],
     ['pdf', [35, 20]],
-  ])('%s of %j millimetres is refused in words to any device, and the service goes on', async (kind, size) => {
-    const [item] = service.kitchen.items.keys();
-    const before = process.memoryUsage().rss;
-    const refused = await service.app.inject({
-      method: 'POST',
-      url: '/v1/labels',
-      headers: bearer(service.tokens.speak),
-      payload: { kind, size, items: [item] },
-    });
-    expect(refused.statusCode).toBeGreaterThanOrEqual(400);
-    expect(refused.statusCode).toBeLessThan(500);
-    expect(refused.body).toMatch(/too small/);
-    // It took two and a half thousand million.
-    expect(process.memoryUsage().rss - before).toBeLessThan(300e6);
-    const turn = await say(service, 'where is the milk');
-    expect(turn.speech.text).toContain('milk');
-  });
+  ])(
+    '%s of %j millimetres is refused in words to any device, and the service goes on',
+    async (kind, size) => {
+      const [item] = service.kitchen.items.keys();
+      const before = process.memoryUsage().rss;
+      const refused = await service.app.inject({
+        method: 'POST',
+        url: '/v1/labels',
+        headers: bearer(service.tokens.speak),
+        payload: { kind, size, items: [item] },
+      });
+      expect(refused.statusCode).toBeGreaterThanOrEqual(400);
+      expect(refused.statusCode).toBeLessThan(500);
+      expect(refused.body).toMatch(/too small/);
+      // It took two and a half thousand million.
+      expect(process.memoryUsage().rss - before).toBeLessThan(300e6);
+      const turn = await say(service, 'where is the milk');
+      expect(turn.speech.text).toContain('milk');
+    },
+  );
 });
 
 describe('a meal or a part of the day in a sentence', () => {

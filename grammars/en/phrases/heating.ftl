@@ -136,8 +136,12 @@ left-out-supposed = { $span ->
     [none] That
    *[other] { CAP($span) }
   } would be { $over ->
-    [yes] too long: throw it out then
-   *[no] within guidance
+    [yes] too long for { $name }: throw it out then
+   *[no] within guidance for { $name }
+  }.
+left-out-allows = Guidance allows { $limit }{ $hot ->
+    [none] {""}
+   *[other] ; { $hot } above ninety degrees Fahrenheit
   }.
 offer-note-out = Shall I note the { $name } as standing out since then?
 confirm-out = Note the { $name } as standing out? Yes or no.

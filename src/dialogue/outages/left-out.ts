@@ -162,10 +162,11 @@ export const supposedOut = (turn: Turn, { food, item, since, long, hot = false }
     ...limit,
     parts: [
       say('left-out-supposed', {
+        name: food,
         over: verdict === 'throw-out' ? 'yes' : 'no',
         ...(since === null ? {} : { span }),
       }),
-      ...limit.parts,
+      say('left-out-allows', limit.parts[0]?.args ?? {}),
     ],
   };
 };
