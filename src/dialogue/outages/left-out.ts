@@ -62,8 +62,8 @@ export const leftOut: Handler = (act, turn) => {
       ...(item ? { memory: about(turn, [item]) } : {}),
     };
   const air = slots.degrees?.scale ? { degrees: slots.degrees.value, scale: slots.degrees.scale } : null;
-  // A what-if, a wish, a denial is answered, and nothing is noted by it; what somebody else says is noted only when she says so.
-  const told = slots.negated !== true && slots.asked !== 'reported';
+  // What somebody else says is answered, and noted only when she says so.
+  const told = slots.asked !== 'reported';
   // "It is roasting in here": no figure, and the shorter time holds all the same.
   const hot = slots.setting === 'hot' || (air !== null && isHot(air));
   const before = item ? exposureOf({ ...item, outSince: null }, turn.clock.now) : null;
