@@ -17,6 +17,7 @@ import type {
   CookState,
   Reason,
   RowUsed,
+  Span,
   Verdict,
   Where,
 } from './api.js';
@@ -749,9 +750,21 @@ const cautionsOf = (
 const tinInFridge = (subject: Subject, kind: FoodKind): boolean =>
   subject.where === 'fridge' && kind.room === 'tin' && kind.us === null && /high|medium/.test(kind.hazard);
 
+/** What decides, and what another table says of the same food, where it says otherwise. */
+interface Figures {
+  readonly chosen: Chosen | null;
+  readonly other: { readonly span: Span; readonly table: 'chart' | 'data' } | null;
+}
+
+const sameSpan = (one: Span, other: Span): boolean =>
+  one.unit === other.unit
+    ? one.low === other.low && one.high === other.high
+    : spanDays(one) === spanDays(other);
+
 /**
- * Where no current chart has a figure of its own, the USDA's storage data is asked by the food's name; of it
- * and an older chart or a leaflet, the shorter time holds.
+ * The USDA's storage data beside the chart, asked by the food's name: where the chart has no figure of its own,
+ * it decides; where both have one, the shorter time holds, and what the other says is told. A freezer's times
+ * are of taste only: there the chart's stands, unless the chart's row is a guess or a general one.
  */
 const withData = (
   subject: Subject,
@@ -759,25 +772,29 @@ const withData = (
   chart: Chosen | null,
   opened: boolean,
   clock: ClockState,
+  guessed: boolean,
   tables: SafetyTables,
-): Chosen | null => {
-  if (subject.homeMade || subject.state === 'cooked') return chart;
+): Figures => {
+  const alone: Figures = { chosen: chart, other: null };
+  if (subject.homeMade || subject.state === 'cooked') return alone;
   // Of whole fruit and the like its times are of taste: told when asked, and nothing is thrown out by them.
-  if (kind.hazard === 'none' && !subject.ageless) return chart;
-  const cell: Cell = clock.phase === 'frozen' ? 'freezer' : opened ? 'fridge_opened' : 'fridge';
-  const figure = cell === 'freezer' ? (chart?.row.freezer ?? null) : (chart?.row.fridge ?? null);
-  const row = storageDataFor(subject.name, cell, tables, figure !== null);
-  if (row === null) return chart;
-  const own = asChartRow(row, cell);
-  const ours = cell === 'freezer' ? own.freezer : own.fridge;
-  // That a chart says not to freeze it is a figure too; and a freezer's times are of taste only.
-  if (cell === 'freezer' && chart !== null && (figure !== null || chart.row.freezer_note !== null))
-    return chart;
-  const better =
-    figure === null ||
-    chart!.general ||
-    (chart!.row.standing !== 'current' && ours !== null && spanDays(ours) < spanDays(figure));
-  return better ? { row: own, fromOpening: cell === 'fridge_opened', general: false } : chart;
+  if (kind.hazard === 'none' && !subject.ageless) return alone;
+  const frozen = clock.phase === 'frozen';
+  const cell: Cell = frozen ? 'freezer' : opened ? 'fridge_opened' : 'fridge';
+  const figure = (frozen ? chart?.row.freezer : chart?.row.fridge) ?? null;
+  const row = storageDataFor(subject.name, cell, tables, figure !== null && !chart!.general);
+  const own = row === null ? null : asChartRow(row, cell);
+  const ours = (frozen ? own?.freezer : own?.fridge) ?? null;
+  if (own === null || ours === null) return alone;
+  const data: Chosen = { row: own, fromOpening: cell === 'fridge_opened', general: false };
+  // That a chart says not to freeze it is a figure too.
+  if (frozen && figure === null && chart !== null && chart.row.freezer_note !== null) return alone;
+  if (figure === null || chart === null || chart.general) return { chosen: data, other: null };
+  if (sameSpan(ours, figure)) return alone;
+  const better = frozen ? guessed : spanDays(ours) < spanDays(figure);
+  return better
+    ? { chosen: data, other: { span: figure, table: 'chart' } }
+    : { chosen: chart, other: { span: ours, table: 'data' } };
 };
 
 /** What one region's guidance says. */
@@ -793,7 +810,11 @@ export const judge = (subject: Subject, region: Region, today: Today, tables: Sa
   const clock = clockOf(dates, whereFor(subject, kind), subject);
   const opened = subject.opened || clock.openedOn !== null || tinInFridge(subject, kind);
   const chart = chooseRow(kind, region, { opened, homeMade: subject.homeMade }, tables);
-  const chosen = region === 'us' ? withData(subject, kind, chart, opened, clock, tables) : chart;
+  const guessed = match.sure !== 'exact' || match.notes.includes('several-fit');
+  const { chosen, other } =
+    region === 'us'
+      ? withData(subject, kind, chart, opened, clock, guessed, tables)
+      : { chosen: chart, other: null };
   const work = new Working();
   work.used = daysUsed(clock, today.number);
 
@@ -820,6 +841,7 @@ export const judge = (subject: Subject, region: Region, today: Today, tables: Sa
   judgeBestBefore(subject, kind, region, today, work, tables);
   judgeExposure(subject, kind, region, work, tables);
 
+  if (other !== null) work.reasons.push(reason('other-table', { ...other.span, table: other.table }));
   if (part !== null)
     work.reasons.push(
       reason(

@@ -18,9 +18,31 @@ export interface ClaimAnswer {
   readonly source: Citation;
 }
 
-/** Claims a region's law knows, by id. */
+/** Claims of a region's law that have a figure. */
 export const claimsOf = (region: Region, tables = safetyTables()): readonly ClaimRow[] =>
-  [...tables.claims.values()].filter((row) => row.region === region);
+  [...tables.claims.values()].filter(
+    (row) => row.region === region && (row.at_most !== null || row.below !== null),
+  );
+
+/** A claim as a region's law has it: at most so much, or below it; neither for "unsalted". Null when it has none. */
+export const claimNamed = (
+  name: string,
+  region: Region,
+  tables = safetyTables(),
+): {
+  readonly claim: string;
+  readonly nutrient: string;
+  readonly atMost: number | null;
+  readonly below: number | null;
+  readonly unit: string;
+  readonly per: string;
+  readonly source: Citation;
+} | null => {
+  const row = tables.claims.get(`${region}-${name}`);
+  if (row === undefined) return null;
+  const { claim, nutrient, at_most: atMost, below, unit, per } = row;
+  return { claim, nutrient, atMost, below, unit, per, source: cite(tables, row) };
+};
 
 /**
  * Whether an amount meets a claim. A meal's claim is reckoned per hundred grams: give the meal's `grams`.
@@ -31,7 +53,7 @@ export const checkClaim = (
   tables = safetyTables(),
 ): ClaimAnswer | null => {
   const row = tables.claims.get(question.claim);
-  if (row === undefined) return null;
+  if (row === undefined || (row.at_most === null && row.below === null)) return null;
   const amount =
     question.grams === null || question.grams === undefined
       ? question.amount

@@ -56,6 +56,7 @@ export const REASON_CODES = [
   'guide-only',
   'memory-only',
   'stricter-region',
+  'other-table',
   'shorter-of-two', // charts disagree; the shorter is given
   'earliest-part', // made from something older: the oldest date counts
   'home-canned',

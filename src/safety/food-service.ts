@@ -44,6 +44,17 @@ const coolingRule = (id: string, tables: SafetyTables) => {
   return rule;
 };
 
+/** The stages of cooling cooked food, each with the time allowed from the start, in order. */
+export const coolingStages = (
+  tables = safetyTables(),
+): {
+  readonly stages: readonly { readonly toF: number; readonly minutes: number }[];
+  readonly source: Citation;
+} => {
+  const rule = coolingRule('cool-cooked', tables);
+  return { stages: rule.stages, source: cite(tables, rule) };
+};
+
 /**
  * Whether cooked food cooled in time: 135 to 70 °F within two hours and to 41 °F within six in all.
  * Food made from room-warm parts, without the middle reading: 41 °F within four hours.

@@ -22,12 +22,19 @@ export {
 } from './allergens.js';
 export { allergenWord, dietIn, dietMarks } from './diets.js';
 export { wattsByBoiling } from './boil-test.js';
-export { checkClaim, claimsOf } from './claims.js';
+export { checkClaim, claimNamed, claimsOf } from './claims.js';
 export { advance, clockOf, eventsOf } from './clock.js';
-export { checkCooling, checkHotHoldReheat, dateMark, feedLimit, formulaUntil } from './food-service.js';
+export {
+  checkCooling,
+  checkHotHoldReheat,
+  coolingStages,
+  dateMark,
+  feedLimit,
+  formulaUntil,
+} from './food-service.js';
 export { mayFreeze } from './freeze.js';
 export { homeCannedBoil } from './home-canned.js';
-export { dailyValue, eggCarton, frontOfPack } from './labels.js';
+export { dailyValue, eggCarton, frontOfPack, labelDate } from './labels.js';
 export { fullYear, isGtin, checkDigit, readGs1Date, readGs1Dates } from './gs1.js';
 export { guidanceFor } from './guidance.js';
 export { exposureOf, worstPowerCut } from './exposure.js';
@@ -35,7 +42,7 @@ export { hazardNamed } from './cautions.js';
 export { regionFacts } from './regions/index.js';
 export { anyoneAtRisk, assess, assessIn, isHomeMade, whereKept } from './items.js';
 export { isHot, leftOut } from './left-out.js';
-export { keptSealed, keptWithoutCold, kindOf, matchFood } from './match.js';
+export { keptSealed, keptWithoutCold, kindOf, matchFood, otherFood } from './match.js';
 export { printedTime, scalePortions, scaleTime } from './microwave.js';
 export { powerCut, powerCutFor } from './power-cut.js';
 export { reheatPlan } from './reheat.js';

@@ -1,4 +1,5 @@
 /** What figures on a package mean: an egg carton's pack day, traffic-light levels, percent of daily value. */
+import type { Region } from '../kitchen/model.js';
 import { plusDays } from '../terms/dates.js';
 import type { PlainDate } from '../terms/dates.js';
 import type { Citation } from './api.js';
@@ -60,4 +61,18 @@ export const dailyValue = (percent: number, tables = safetyTables()): LevelAnswe
   const rule = tables.labelRules.percentDailyValue;
   const level = percent <= rule.lowAtMost ? 'low' : percent >= rule.highAtLeast ? 'high' : 'medium';
   return { level, source: cite(tables, rule) };
+};
+
+const dateRows = { useBy: 'use-by', bestBefore: 'best-before', sellBy: 'sell-by' } as const;
+
+/** What a kind of date on a label means in a region: of safety, or of quality only. */
+export const labelDate = (
+  kind: 'useBy' | 'bestBefore' | 'sellBy',
+  region: Region,
+  tables = safetyTables(),
+): { readonly safety: boolean; readonly meaning: string | null; readonly source: Citation | null } => {
+  const row = tables.packageDates.find(({ id }) => id === `${region}-${dateRows[kind]}`);
+  return row === undefined
+    ? { safety: false, meaning: null, source: null }
+    : { safety: row.meaning.startsWith('safety'), meaning: row.meaning, source: cite(tables, row) };
 };

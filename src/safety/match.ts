@@ -198,10 +198,13 @@ const treated = (kind: string, words: ReadonlySet<string>): string => {
       return 'tin';
   }
   if (kind === 'packaged-greens' && words.has('salad') && some(words, SALAD_MEATS)) return 'mixed-salad';
+  if (kind === 'ham-slices' && (words.has('raw') || words.has('uncooked'))) return 'ham-fresh';
+  if (words.has('creamy') && kind === 'vinegar-dressing') return 'creamy-dressing';
   if (words.has('dried') && /fruit/.test(kind)) return 'dried-fruit';
   if (words.has('frozen') && kind === 'whole-fruit') return 'frozen-fruit';
   if (words.has('frozen') && kind === 'whole-vegetables') return 'frozen-vegetables';
-  if (cut && kind === 'whole-fruit') return words.has('melon') ? 'cut-melon' : 'cut-fruit';
+  if (cut && kind === 'whole-fruit')
+    return [...words].some((word) => /melon$|^cantaloupe$|^honeydew$/.test(word)) ? 'cut-melon' : 'cut-fruit';
   if (cut && kind === 'whole-vegetables') return 'cut-vegetables';
   if ((words.has('grated') || words.has('shredded')) && kind === 'hard-cheese') return 'grated-cheese';
   if ((words.has('low') || words.has('reduced')) && words.has('fat') && /^(hard|soft)-cheese$/.test(kind))
@@ -368,4 +371,15 @@ export const reviewedFood = (name: string, tables = safetyTables()): FoodRow | n
   const index = indexOf(tables);
   const reading = index.readings.get(name) ?? remember(index.readings, name, read(name, index));
   return reading.found?.row ?? null;
+};
+
+/**
+ * True where both names are known, and are of different kinds of food: "boiled eggs" and "eggs", "deli turkey"
+ * and "whole turkey". A name that only says less ("chicken" of "roast chicken") is no other food.
+ */
+export const otherFood = (said: string, recorded: string, tables = safetyTables()): boolean => {
+  const [one, other] = [said, recorded].map((name) => matchFood(name, {}, tables)) as [FoodMatch, FoodMatch];
+  if (one.sure === 'unknown' || other.sure === 'unknown' || one.family === other.family) return false;
+  const words = new Set(foodWords(recorded));
+  return !foodWords(said).every((word) => words.has(word) || FILLERS.has(word));
 };

@@ -45,7 +45,7 @@ const daysOf = (span: NonNullable<StorageDataRow[Cell]>): number => span.high * 
 
 /**
  * The row for a food named so, for one cell: every word of the row's food is said, and every word said is of
- * the row. Of several that fit alike, the shortest time. `wholly`: its type was said too, or it has none.
+ * the row. Of several that fit alike, the shortest time. `wholly`: all of its type was said too.
  */
 export const storageDataFor = (
   name: string,
@@ -63,9 +63,11 @@ export const storageDataFor = (
       if (span === null || !food.every((one) => all.has(one))) continue;
       if ([...type].some((one) => ONLY_WHERE_SAID.has(one) && !all.has(one))) continue;
       const beside = said.filter((one) => !food.includes(one));
+      if (!beside.every((one) => type.has(one))) continue;
       if (
-        !beside.every((one) => type.has(one)) ||
-        (beside.length === 0 && type.size > 0 && (wholly || food.length < 2))
+        wholly
+          ? [...type].some((one) => !all.has(one))
+          : beside.length === 0 && type.size > 0 && food.length < 2
       )
         continue;
       const matched = food.length + beside.length - (beside.length === 0 && type.size > 0 ? 0.5 : 0);

@@ -140,6 +140,10 @@ safety-older-guidance = that figure is from an older chart.
 safety-guide-only = that figure is from a leaflet, not a government chart.
 safety-memory-only = that figure is from memory and was not looked up.
 safety-stricter-region = that is the stricter of United States and United Kingdom guidance.
+safety-other-table = { $table ->
+    [chart] The cold food chart
+   *[data] The storage data
+  } says { $span }.
 safety-shorter-of-two = charts differ, and this is the shorter time.
 safety-earliest-part = its oldest part counts.
 safety-home-canned = it is home canned: if you are not sure how it was done, throw it out.
@@ -355,6 +359,31 @@ match-riskiest-part = the part that spoils soonest decides.
 guidance-elsewhere = I cannot say: how cold the { $place } is I do not know. When in doubt, throw it out.
 guidance-if-fridge = In the fridge it would be { $span }.
 guidance-sell-by = A sell-by date is for the shop.
+guidance-claim = { CAP($claim) } means { $strict ->
+    [yes] below
+   *[no] at most
+  } { $limit } { $unit ->
+    [mg] milligrams
+    [g] grams
+   *[ppm] parts per million
+  } of { $nutrient } in { $per ->
+    [serving] a usual serving
+    [food] the food
+    [grams] a hundred grams
+   *[other] a hundred grams or milliliters
+  }.
+guidance-claim-gluten-free = That is not the same as free from wheat: read its Contains line.
+guidance-claim-unsalted = Unsalted means that no salt was added. It does not mean sodium free: the food has its own.
+guidance-claim-unknown = I have no rule for that claim. Go by the figures on the label.
+guidance-label-useBy-safety = Use by is a safety date: do not eat, cook or freeze it after. Looks and smell do not tell.
+guidance-label-useBy-quality = Use by is the last day of best quality; for infant formula it is a safety date. I count it as the last day.
+guidance-label-bestBefore-quality = Best before is about quality and taste. It is no safety date.
+guidance-label-sellBy-quality = Sell by is for the shop. It is no safety date.
+guidance-cook-now = Thawed so, the { $name } { IS($name) } to be cooked at once, not kept.
+guidance-unheard = I did not get “{ $words }”, so I give no verdict.
+guidance-cool = The trade cools cooked food { $stages } in all.
+guidance-cool-stage = to { $to } within { $time }
+guidance-cool-late = That is too slow: throw it out.
 guidance-refreeze-yes = Yes, guidance says { $name } thawed in the fridge may be frozen again.
 guidance-refreeze-cook-first = Cook the { $name } first: only then may it be frozen again.
 guidance-refreeze-no = No, do not freeze the { $name } again.

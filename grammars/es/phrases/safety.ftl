@@ -120,6 +120,10 @@ safety-older-guidance = esa cifra es de una tabla más antigua.
 safety-guide-only = esa cifra es de un folleto, no de una tabla oficial.
 safety-memory-only = esa cifra es de memoria y no se consultó.
 safety-stricter-region = es la más estricta entre las guías de Estados Unidos y del Reino Unido.
+safety-other-table = { $table ->
+    [chart] La tabla de alimentos fríos dice
+   *[data] Los datos de conservación dicen
+  } { $span }.
 safety-shorter-of-two = las tablas difieren, y este es el plazo más corto.
 safety-earliest-part = cuenta la parte más vieja.
 safety-home-canned = es conserva casera: si no sabes bien cómo se hizo, tírala.

@@ -14,6 +14,8 @@ interface Told {
   readonly sources: readonly Say[];
   /** What the figures of the coldest room it is eaten from rest on: its cautions are told with any place. */
   readonly found: Assessment;
+  /** An age was told, and in some place something else than throwing it out comes of it. */
+  readonly leave: boolean;
 }
 
 const hoursPerDay = 24;
@@ -63,6 +65,7 @@ const spans = (question: Placeless, found: readonly Assessment[]): Told | null =
     details: notesOf(dated, (code) => code !== 'keeps'),
     sources: sourcesOf([...dated.flatMap(({ reasons }) => reasons), ...atRoom.reasons]),
     found: first,
+    leave: false,
   };
 };
 
@@ -91,9 +94,10 @@ const verdicts = (question: Placeless, found: readonly Assessment[], hours: numb
   const groups = [...new Set(all.map(keyOf))].map((key) => all.filter((one) => keyOf(one) === key));
   const details = notesOf(found, () => true);
   const sources = sourcesOf([...found.flatMap(({ reasons }) => reasons), ...(atRoom?.reasons ?? [])]);
+  const leave = all.some(({ verdict }) => verdict !== 'throw-out');
   // Alike wherever it is: the place goes unsaid.
   if (groups.length === 1)
-    return { parts: [verdictWords(found[0]!, question.food)], details, sources, found: found[0]! };
+    return { parts: [verdictWords(found[0]!, question.food)], details, sources, found: found[0]!, leave };
   const entries = groups.map((group, at) => {
     const [{ verdict, last }] = group as [(typeof all)[number]];
     const places = list(
@@ -108,7 +112,7 @@ const verdicts = (question: Placeless, found: readonly Assessment[], hours: numb
       }),
     });
   });
-  return { parts: entries, details, sources, found: found[0]! };
+  return { parts: entries, details, sources, found: found[0]!, leave };
 };
 
 /** Every place's answer: how long it keeps there, or, where an age was told, what comes of it there. */

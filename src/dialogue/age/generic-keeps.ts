@@ -5,7 +5,7 @@ import { anyoneAtRisk, guidanceFor } from '../../safety/index.js';
 import type { Say } from '../../speech/answer.js';
 import { daysBetween, today } from '../../terms/dates.js';
 import type { Slots } from '../../understanding/intents.js';
-import { reasonsOf, spanWords, verdictWords } from '../describe/guidance.js';
+import { mustSay, otherTable, reasonsOf, spanWords, verdictWords } from '../describe/guidance.js';
 import { type Reply, type Turn, say } from '../handler.js';
 import { findPlace } from '../refer/places.js';
 import { type Placeless, inEachPlace } from './each-place.js';
@@ -69,15 +69,19 @@ export const genericKeeps = (turn: Turn, slots: Slots): Reply | null => {
   const asked = question(turn, slots, food);
   const where = whereSaid(turn, slots);
   if (where === null) {
-    const { parts, details, sources } = inEachPlace(asked);
-    return { parts, details, sources, names: [food] };
+    const { parts, details, sources, found } = inEachPlace(asked);
+    return { parts: [...mustSay(found), ...parts], details, sources, names: [food] };
   }
   const found = guidanceFor({ ...asked, where });
   const { first, rest, sources } = reasonsOf(found);
   const span = limitWords(found, food, where);
   const lead = span ?? verdictWords(found, food);
   return {
-    parts: [lead, ...(span ? assumedRaw(found) : first.slice(0, 1))],
+    parts: [
+      ...mustSay(found),
+      lead,
+      ...(span ? [...assumedRaw(found), ...otherTable(found)] : first.slice(0, 1)),
+    ],
     details: [
       ...(span
         ? found.reasons

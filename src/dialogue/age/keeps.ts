@@ -1,16 +1,16 @@
 /** How long things keep: what is here, and such food in general. */
 import { mayBeFrozen } from './may-freeze.js';
-import { storageOf } from '../../kitchen/index.js';
 import type { Item } from '../../kitchen/model.js';
-import type { Assessment, Where } from '../../safety/api.js';
+import type { Assessment } from '../../safety/api.js';
 import { assessIn } from '../../safety/items.js';
 import type { Say } from '../../speech/answer.js';
 import type { SaidDate, Slots } from '../../understanding/intents.js';
-import { reasonsOf, verdictWords } from '../describe/guidance.js';
+import { distinct, mustSay, reasonsOf, verdictWords } from '../describe/guidance.js';
 import { type Group, toldGroups } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
 import { askedItems } from '../find/find.js';
+import { ofThatFood, whereOfItem } from '../refer/hers.js';
 import { noneLeft } from '../refer/none-left.js';
 import { type Handler, type Reply, type Turn, about, day, say } from '../handler.js';
 import { limitOf } from '../outages/left-out.js';
@@ -39,12 +39,13 @@ const asksHowLong = (turn: Turn): boolean =>
 export const keeps: Handler = (act, turn) => {
   const { slots } = act;
   if (slots.asked === 'freeze') return mayBeFrozen(turn, slots);
-  const { items, unknown } = askedItems(act, turn);
+  const { items: found, unknown } = askedItems(act, turn);
+  const items = ofThatFood(found, slots.item?.words);
   const when = slots.when ?? Object.values(slots.dates ?? {})[0];
   const dated = when && when !== 'unknown' ? sameDay(items, when) : [];
   const where = whereSaid(turn, slots);
   const here = (dated.length > 0 ? dated : items).filter(
-    (item) => where === null || dated.length > 0 || whereOf(turn, item) === where,
+    (item) => where === null || dated.length > 0 || whereOfItem(turn, item) === where,
   );
   const ofOutage = afterPower(turn, items, slots);
   if (ofOutage) return ofOutage;
@@ -55,13 +56,20 @@ export const keeps: Handler = (act, turn) => {
   if (howLong && where === 'counter' && food) return limitOf(turn, food, here[0] ?? null);
   if (here.length > 0 && !(general && (slots.duration !== undefined || howLong)))
     return ownVerdicts(turn, here);
-  if (general && here.length > 0)
-    return { ...general, parts: [...general.parts, ...yours(turn, here)], memory: about(turn, here) };
+  if (general && here.length > 0) {
+    const own = yours(turn, here);
+    // Three places and their times are as much as is listened to; what is here follows when asked to go on.
+    const told =
+      where === null
+        ? { details: [...own, ...(general.details ?? [])] }
+        : { parts: [...general.parts, ...own] };
+    return { ...general, ...told, memory: about(turn, here) };
+  }
   if (general) return { ...general, memory: items.length > 0 ? about(turn, items) : {} };
   if (unknown) return noneLeft(turn, unknown);
   if (items.length > 0) return ownVerdicts(turn, items);
-  const found = needItem(turn, slots.item ?? it(turn), { question: say('ask-keeps') });
-  return 'reply' in found ? found.reply : ownVerdicts(turn, [found.got]);
+  const needed = needItem(turn, slots.item ?? it(turn), { question: say('ask-keeps') });
+  return 'reply' in needed ? needed.reply : ownVerdicts(turn, [needed.got]);
 };
 
 /** Talk of a power cut makes "is the milk all right" a question about that. What is past anyway is told so. */
@@ -81,13 +89,8 @@ const afterPower = (turn: Turn, items: readonly Item[], slots: Slots): Reply | n
   };
 };
 
-const whereOf = (turn: Turn, item: Item): Where | null => {
-  const kind = storageOf(turn.kitchen, item.placeId);
-  return kind === 'cupboard' ? 'pantry' : kind;
-};
-
 /** What of it is here, after what guidance says in general. */
-const yours = (turn: Turn, items: readonly Item[]): Say[] => {
+export const yours = (turn: Turn, items: readonly Item[]): Say[] => {
   const groups = byAge(oldestFirst(items)).slice(0, 2);
   const [first, ...rest] = groups.map((group) =>
     verdictEntry(turn, group, assessIn(turn.kitchen, group.first, turn.clock), groups),
@@ -115,7 +118,7 @@ export const ownVerdicts = (turn: Turn, items: readonly Item[]): Reply => {
     const found = assessIn(turn.kitchen, item, turn.clock);
     const { first, rest, sources } = reasonsOf(found);
     return {
-      parts: [verdictWords(found, item.name), ...first],
+      parts: [...mustSay(found), verdictWords(found, item.name), ...first],
       details: rest,
       sources,
       memory,
@@ -129,9 +132,10 @@ export const ownVerdicts = (turn: Turn, items: readonly Item[]): Reply => {
     .sort((a, b) => Number(b.found.verdict === 'throw-out') - Number(a.found.verdict === 'throw-out'));
   const entries = assessed.map(({ group, found }) => verdictEntry(turn, group, found, groups));
   const { first, more, left } = inGroups(entries);
+  const must = distinct(assessed.flatMap(({ found }) => mustSay(found))).slice(0, 2);
   const sources = assessed.flatMap(({ found }) => reasonsOf(found).sources);
   return {
-    parts: [...first.map((entry) => say('list-entry', { entry })), ...andMore(left)],
+    parts: [...must, ...first.map((entry) => say('list-entry', { entry })), ...andMore(left)],
     more,
     memory,
     names,

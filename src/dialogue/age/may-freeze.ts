@@ -6,7 +6,8 @@ import type { Say } from '../../speech/answer.js';
 import type { Slots } from '../../understanding/intents.js';
 import { reasonsOf, reasonWords, sourcesOf, spanWords, verdictWords } from '../describe/guidance.js';
 import { type Reply, type Turn, about, say } from '../handler.js';
-import { findItems } from '../refer/items.js';
+import type { PlainDate } from '../../terms/dates.js';
+import { hersOf } from '../refer/hers.js';
 import { needItem } from '../refer/need.js';
 
 const inFreezer = (turn: Turn, food: string): { told: Say[]; sources: readonly Say[] } => {
@@ -51,13 +52,13 @@ const ofOwn = (turn: Turn, item: Item): Reply => {
   };
 };
 
-export const mayBeFrozen = (turn: Turn, slots: Slots): Reply => {
+/** @param useBy Told with the question: it is of that food, whatever is on record. */
+export const mayBeFrozen = (turn: Turn, slots: Slots, useBy: PlainDate | null = null): Reply => {
   const { item } = slots;
-  const here = findItems(turn, item);
   const food = item?.words ?? slots.words;
-  if (here.items.length === 0 && food) {
+  if (food && (useBy !== null || hersOf(turn, item).length === 0)) {
     const { region } = turn.kitchen.household;
-    const may = mayFreeze({ food, region, useBy: null, clock: turn.clock });
+    const may = mayFreeze({ food, region, useBy, clock: turn.clock });
     if (may.may !== 'yes')
       return {
         parts: against(may, food),

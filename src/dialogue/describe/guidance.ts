@@ -44,7 +44,7 @@ export const sourceWords = (source: Citation | null): Say[] => {
   return basis === 'common-practice' ? [say('source-practice')] : [cited];
 };
 
-const distinct = (of: readonly Say[]): Say[] => [
+export const distinct = (of: readonly Say[]): Say[] => [
   ...new Map(of.map((one) => [JSON.stringify(one), one])).values(),
 ];
 
@@ -70,3 +70,17 @@ export const reasonsOf = (found: Assessment): { first: Say[]; rest: Say[]; sourc
     sources: sourcesOf([...row, ...found.reasons]),
   };
 };
+
+/** Cautions that belong into the answer: people at risk, a baby's food, what poisons without a sign. */
+const first = /^(at-risk|infant|botulism|do-not-taste)/;
+
+/** What stands before a verdict at every length; at most two. `toldOf`: the question is about somebody at risk. */
+export const mustSay = (found: Pick<Assessment, 'cautions'>, toldOf = false): Say[] =>
+  found.cautions
+    .filter(({ code }) => first.test(code) || (toldOf && code === 'ask-clinician'))
+    .slice(0, 2)
+    .map(cautionWords);
+
+/** What the chart says, where the figure gone by is another table's; where it is the chart's own, "why" tells the other. */
+export const otherTable = ({ reasons }: Pick<Assessment, 'reasons'>): Say[] =>
+  reasons.filter(({ code, args }) => code === 'other-table' && args['table'] === 'chart').map(reasonWords);

@@ -3,11 +3,13 @@
  * for, what they say, and the caution that must be heard with it. What no fact took is asked or said.
  */
 import { storageOf } from '../../kitchen/index.js';
-import type { Where } from '../../safety/api.js';
+import type { Item } from '../../kitchen/model.js';
+import type { Assessment, Where } from '../../safety/api.js';
 import {
   anyoneAtRisk,
   checkProbe,
   cookTemperature as cookGuidance,
+  coolingStages,
   feedLimit,
   fridgeThawHours,
   guidanceFor,
@@ -16,19 +18,30 @@ import {
   leftOut as leftOutGuidance,
   mayRefreeze,
   powerCutFor,
+  reheatPlan,
   thermometerReading,
   waterThawHours,
 } from '../../safety/index.js';
 import type { Say } from '../../speech/answer.js';
 import { daysBetween, today } from '../../terms/dates.js';
 import type { GuidanceFacts, Reading } from '../../understanding/guidance/facts.js';
-import { emptyMention, type Slots } from '../../understanding/intents.js';
+import type { Slots } from '../../understanding/intents.js';
 import { inEachPlace } from '../age/each-place.js';
-import { keeps, ownVerdicts } from '../age/keeps.js';
+import { ownVerdicts, yours } from '../age/keeps.js';
 import { mayBeFrozen } from '../age/may-freeze.js';
-import { reasonWords, reasonsOf, sourcesOf, spanWords, verdictWords } from '../describe/guidance.js';
+import {
+  mustSay,
+  otherTable,
+  reasonWords,
+  reasonsOf,
+  sourcesOf,
+  spanWords,
+  verdictWords,
+} from '../describe/guidance.js';
 import { type Handler, type Reply, type Turn, clockTime, say, seconds } from '../handler.js';
+import { claim, label } from './labels.js';
 import { leftOut, supposedOut } from '../outages/left-out.js';
+import { hersOf, whereOfItem } from '../refer/hers.js';
 import { findItems } from '../refer/items.js';
 import { cookTemperature } from '../reheat/cook.js';
 import { reheat } from '../reheat/reheat.js';
@@ -44,6 +57,9 @@ interface Asked {
 const day = 86_400;
 /** Seconds; our own figure for "overnight", well beyond what guidance allows at room temperature. */
 const longTime = 8 * 3600;
+
+/** Seconds; beyond what any shut freezer holds. */
+const longOutage = 3 * day;
 
 /** A reading without a scale is in the household's own. */
 const inScale = ({ kitchen: { household } }: Turn, reading: Reading) => ({
@@ -83,8 +99,12 @@ const stateOf = ({ facts: { states } }: Asked) =>
       ? ('cooked' as const)
       : null;
 
+/** What of it is here, where it was asked about; told after what guidance says of such food. */
+const ownHere = ({ turn, slots }: Asked, where: Where): readonly Item[] =>
+  hersOf(turn, slots.item).filter((item) => whereOfItem(turn, item) === where);
+
 const keeping = (asked: Asked): Reply => {
-  const { facts, food, turn } = asked;
+  const { facts, food, slots, turn } = asked;
   const where = whereOf(asked);
   const { region } = turn.kitchen.household;
   const question = {
@@ -100,15 +120,38 @@ const keeping = (asked: Asked): Reply => {
     clock: turn.clock,
   };
   const sellBy = facts.dates.sellBy ? [say('guidance-sell-by')] : [];
+  const told = facts.risks.length > 0;
+  // Thawed in water or a microwave it has been warm in places: it is cooked, and not kept.
+  const cookNow = (found: Assessment): Reply | null =>
+    (facts.thawedIn === 'microwave' || facts.thawedIn === 'cold-water') && found.verdict !== 'throw-out'
+      ? {
+          parts: [...mustSay(found, told), say('guidance-cook-now', { name: food })],
+          sources: sourcesOf([mayRefreeze({ food, thawedIn: facts.thawedIn, region })]),
+          names: [food],
+        }
+      : null;
   if (where === null && !facts.elsewhere) {
-    const { parts, details, sources, found } = inEachPlace(question);
-    return { parts: [...mustSay(found, facts), ...parts, ...sellBy], details, sources, names: [food] };
+    const all = inEachPlace(question);
+    // A figure nobody could place: how long it keeps is told, and no leave is given.
+    const unheard = facts.left && all.leave ? [say('guidance-unheard', { words: facts.left })] : [];
+    const { parts, details, sources, found } =
+      unheard.length > 0 ? inEachPlace({ ...question, days: null, hours: null, dates: {} }) : all;
+    return (
+      cookNow(found) ?? {
+        parts: [...mustSay(found, told), ...unheard, ...parts, ...sellBy],
+        details: [...(facts.asked === 'keep' ? yours(turn, hersOf(turn, slots.item)) : []), ...details],
+        sources,
+        names: [food],
+      }
+    );
   }
   // How cold an unknown place is nobody knows: told with it is what the fridge would give.
   const at = where ?? 'fridge';
   const found = guidanceFor({ ...question, where: at });
+  const now = cookNow(found);
+  if (now) return now;
   const { first, rest, sources } = reasonsOf(found);
-  const must = mustSay(found, facts);
+  const must = mustSay(found, told);
   const limit = found.row?.limit;
   const keeps = found.reasons.some(({ code }) => code === 'keeps') && limit;
   // How cold that place is nobody here knows: the figure is the fridge's, and no leave to eat it.
@@ -119,6 +162,16 @@ const keeping = (asked: Asked): Reply => {
         say('guidance-elsewhere', { place: facts.elsewhere }),
         ...(limit ? [say('guidance-if-fridge', { span: spanWords(limit) })] : []),
       ],
+      details: rest,
+      sources,
+      names: [food],
+    };
+  const unheard =
+    facts.left && found.verdict !== 'throw-out' ? [say('guidance-unheard', { words: facts.left })] : [];
+  // A figure nobody could place: how long it keeps is told, and no leave is given.
+  if (unheard.length > 0 && !keeps)
+    return {
+      parts: [...must, ...unheard, ...(limit ? [say('guidance-if-fridge', { span: spanWords(limit) })] : [])],
       details: rest,
       sources,
       names: [food],
@@ -134,6 +187,8 @@ const keeping = (asked: Asked): Reply => {
           span: spanWords(limit),
         }),
         ...(found.match.notes.includes('raw-assumed') ? [say('taken-as-raw')] : []),
+        ...otherTable(found),
+        ...(facts.asked === 'keep' ? yours(turn, ownHere(asked, at)) : []),
       ]
     : [...must, verdictWords(found, food), ...first];
   return {
@@ -143,17 +198,6 @@ const keeping = (asked: Asked): Reply => {
     names: [food],
   };
 };
-
-/** What stands before a verdict at every length: people at risk, a baby's food, what poisons without a sign. */
-const mustSay = (found: ReturnType<typeof guidanceFor>, facts: GuidanceFacts): Say[] =>
-  found.cautions
-    .filter(
-      ({ code }) =>
-        (facts.risks.length > 0 && /^(at-risk|ask-clinician)/.test(code)) ||
-        /^(infant|botulism|do-not-taste)/.test(code),
-    )
-    .map(({ code }) => say(`caution-${code}`))
-    .slice(0, 2);
 
 const since = ({ facts, turn }: Asked): string | null => {
   if (facts.seconds !== null) return fromNow(turn.clock, -facts.seconds);
@@ -239,7 +283,7 @@ const probe = ({ facts, food, turn }: Asked): Reply => {
     food,
     region,
     state: facts.states.includes('raw') ? 'raw' : null,
-    reheating: facts.method !== null || /reheat|leftover|warm/.test(turn.heard ?? ''),
+    reheating: facts.reheating,
   });
   const answer = checkProbe(wanted, {
     reads: inScale(turn, facts.probe!),
@@ -272,20 +316,24 @@ const reading = (which: 'fridge' | 'freezer', { facts, turn }: Omit<Asked, 'food
 const power = (asked: Asked): Reply => {
   const { facts, food, turn } = asked;
   const hours = facts.seconds === null ? null : facts.seconds / 3600;
-  const from = hours === null ? turn.state.outage?.since : fromNow(turn.clock, -facts.seconds!);
+  // What ice or its want tells does not hang on how long the power was out.
+  const known = facts.icy === null ? undefined : fromNow(turn.clock, -longOutage);
+  const from = hours === null ? (turn.state.outage?.since ?? known) : fromNow(turn.clock, -facts.seconds!);
   if (!from) return { parts: [say('guidance-power-since', { name: food })] };
   const reads = facts.probe ?? facts.air;
+  const warm = facts.above && hours !== null ? { hoursAbove40: hours } : {};
   const findingIn = (where: Cold) => ({
     where,
     ...powerCutFor(
       { name: food, where },
       {
+        ...warm,
         since: from,
         backAt: turn.clock.now,
         doors: facts.doors ?? turn.state.outage?.doors ?? null,
         fullness: facts.fullness ?? turn.state.outage?.fullness ?? null,
         iceCrystals: facts.icy,
-        ...(reads ? { [`${where}Reads`]: inScale(turn, reads) } : {}),
+        ...(reads && !facts.above ? { [`${where}Reads`]: inScale(turn, reads) } : {}),
       },
       turn.clock,
     ),
@@ -320,6 +368,26 @@ const coldWhere = ({ facts, turn, slots }: Asked): Cold | null => {
   return kinds.size === 1 && (only === 'fridge' || only === 'freezer') ? only : null;
 };
 
+/** How fast cooked food must get cold; and whether it did, where the whole time was told. */
+const cooling = ({ facts }: Pick<Asked, 'facts'>): Reply => {
+  const { stages, source } = coolingStages();
+  const whole = stages.at(-1)?.minutes ?? 0;
+  const told = stages.map(({ minutes, toF }) =>
+    say('guidance-cool-stage', {
+      time: seconds(minutes * 60),
+      to: { kind: 'temperature', degrees: toF, scale: 'fahrenheit' },
+    }),
+  );
+  const slow = facts.seconds !== null && facts.seconds > whole * 60;
+  return {
+    parts: [
+      ...(slow ? [say('guidance-cool-late')] : []),
+      say('guidance-cool', { stages: { kind: 'list', of: told, or: false } }),
+    ],
+    sources: sourcesOf([{ source }]),
+  };
+};
+
 const thaw = ({ facts, food, turn }: Asked): Reply => {
   const pounds = facts.pounds ?? 1;
   const turkey = /turkey/.test(food);
@@ -352,8 +420,8 @@ const ownOr = (turn: Turn, slots: Slots, facts: GuidanceFacts): Reply | null => 
     !facts.infant &&
     facts.states.every((state) => state === 'cooked' || state === 'opened');
   if (!plain) return null;
-  const { items, near } = findItems(turn, slots.item);
-  if (items.length === 0 || near) return null;
+  const items = hersOf(turn, slots.item);
+  if (items.length === 0) return null;
   const told = ownVerdicts(turn, items);
   const risks =
     facts.risks.length > 0
@@ -395,11 +463,18 @@ export const guidance: Handler = (act, turn) => {
       sources: sourcesOf([{ source }]),
     };
   }
+  if (facts.asked === 'cool') return cooling({ facts });
+  if (facts.asked === 'claim' && facts.claim) return claim(turn, facts.claim);
+  if (facts.asked === 'label' && facts.label) return label(turn, facts.label);
   const own = ownOr(turn, slots, facts);
   if (own) return own;
   const known =
     turn.memory.items.length === 1 ? turn.kitchen.items.get(turn.memory.items[0]!)?.name : undefined;
   const food = slots.item?.words ?? (slots.item?.pointer || !slots.item ? known : undefined) ?? slots.words;
+  if (!food && facts.method === 'slow-cooker') {
+    const never = neverAgain({ turn, slots, facts, food: 'leftovers' });
+    if (never) return never;
+  }
   if (!food) return { parts: [], ask: { slot: 'item', question: say('ask-keeps'), expecting: 'item' } };
   const asked: Asked = { turn, slots, facts, food };
   switch (facts.asked) {
@@ -410,7 +485,7 @@ export const guidance: Handler = (act, turn) => {
     case 'refreeze':
       return refreeze(asked);
     case 'freeze':
-      return mayBeFrozen(turn, slots);
+      return mayBeFrozen(turn, slots, facts.dates.useBy?.day ?? null);
     case 'cook':
       return cookTemperature(
         { intent: 'cook-temperature', slots: { item: { ...slots.item!, words: food } } },
@@ -421,37 +496,33 @@ export const guidance: Handler = (act, turn) => {
     case 'power':
       return power(asked);
     case 'reheat':
-      return facts.infant ? warmInfant(food) : reheat({ intent: 'reheat', slots }, turn);
+      return facts.infant
+        ? warmInfant(food)
+        : (neverAgain(asked) ?? reheat({ intent: 'reheat', slots }, turn));
     case 'mix':
       return mixing(asked);
     case 'thaw':
       return thaw(asked);
-    case 'keep':
-      return onlyWhere(facts) ? keeps(keepsAct(asked), turn) : keeping(asked);
-    case 'still':
-    case 'feeding':
+    default:
       return feeding(asked) ?? keeping(asked);
   }
 };
 
-/** Nothing was told but where: what is here of it is told as well. */
-const onlyWhere = (facts: GuidanceFacts): boolean =>
-  facts.where !== null &&
-  facts.seconds === null &&
-  facts.when === null &&
-  Object.keys(facts.dates).length === 0 &&
-  facts.risks.length === 0 &&
-  !facts.infant &&
-  facts.thawedIn === null &&
-  facts.states.every((state) => state === 'cooked' || state === 'raw' || state === 'frozen');
-
-const keepsAct = ({ slots, facts, food }: Asked) => ({
-  intent: 'keeps' as const,
-  slots: {
-    item: { ...(slots.item ?? emptyMention), words: food },
-    ...(facts.where ? { from_state: facts.where === 'counter' ? ('room' as const) : facts.where } : {}),
-  },
-});
+/** Refused of any such food, whichever of them is meant: a second time, or in a slow cooker. */
+const neverAgain = ({ facts, food, turn }: Asked): Reply | null => {
+  if (facts.reheated === 0 && facts.method !== 'slow-cooker') return null;
+  const plan = reheatPlan({
+    food,
+    method: facts.method === 'slow-cooker' ? 'slow cooker' : 'hob',
+    from: 'fridge',
+    region: turn.kitchen.household.region,
+    watts: null,
+    timesReheated: facts.reheated,
+  });
+  return plan.kind === 'refused' && (facts.reheated > 0 || plan.refusal === 'slow-cooker')
+    ? { parts: [say(`refusal-${plan.refusal}`)], sources: sourcesOf([plan, ...plan.reasons]), names: [food] }
+    : null;
+};
 
 const isHumanMilk = (food: string): boolean => /milk/.test(food) && !/formula/.test(food);
 
@@ -471,13 +542,8 @@ const warmInfant = (food: string): Reply => ({
 });
 
 /** A bottle that was begun: an hour, whatever else is so. */
-const feeding = ({ facts, turn, food }: Asked): Reply | null => {
-  if (
-    !facts.infant ||
-    facts.seconds === null ||
-    !/\b(start|started|began|begun|drinking|drank|finish|feed|feeding)\b/.test(turn.heard ?? '')
-  )
-    return null;
+const feeding = ({ facts, food }: Asked): Reply | null => {
+  if (!facts.infant || facts.seconds === null || !facts.feeding) return null;
   const limit = feedLimit(isHumanMilk(food) ? 'human' : 'formula');
   if (limit === null) return null;
   const over = facts.seconds > limit.minutes * 60;

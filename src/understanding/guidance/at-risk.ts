@@ -18,11 +18,25 @@ const agesIn = (sentence: Sentence): readonly number[] => {
   });
 };
 
+/** "The baby is seven months", "she is three weeks": an age told in months or weeks is below a year, or near it. */
+const isInfant = (sentence: Sentence): boolean =>
+  matchesIn(sentence.tokens, sentence.rules, 'builtin:grammar/number').some(
+    ({ from, to, value }) =>
+      isWord(sentence, 'agedsmall', sentence.tokens[from - 1]) &&
+      spotsOf(sentence, 'infantage').some((one) => one.from === to) &&
+      spotsOf(sentence, 'relation').some((one) => one.to <= from) &&
+      typeof value === 'number' &&
+      value <= monthsOfInfancy,
+  );
+/** Honey and the like are for no child under twelve months: `shared/tables/at-risk.csv`. */
+const monthsOfInfancy = 12;
+
 /** What makes them so, as heard. */
 export const risksIn = (sentence: Sentence): readonly string[] => {
   const said = spotsOf(sentence, 'risk').map(({ value }) => value);
   const old = agesIn(sentence).some((age) => age >= oldFrom && age <= oldest) ? ['older'] : [];
-  return [...new Set([...said, ...old])];
+  const young = isInfant(sentence) ? ['infant'] : [];
+  return [...new Set([...said, ...old, ...young])];
 };
 
 export const riskAct = (sentence: Sentence, base: Act | null): Act | null => {
@@ -30,9 +44,9 @@ export const riskAct = (sentence: Sentence, base: Act | null): Act | null => {
   const risks = risksIn(sentence);
   const baby = risks.length === 1 && risks[0] === 'infant';
   // "The baby's milk is in the door" tells nothing of the baby's age.
-  const age = spotsOf(sentence, 'risk').some(
-    ({ from, to }) => to - from > 1 || sentence.tokens[from] === 'newborn',
-  );
+  const age =
+    isInfant(sentence) ||
+    spotsOf(sentence, 'risk').some(({ from, to }) => to - from > 1 || sentence.tokens[from] === 'newborn');
   if (risks.length === 0 || (baby && !age)) return null;
   if (!saysWord(sentence, 'being')) return null;
   const person = personIn(sentence);

@@ -27,6 +27,11 @@ export type Asked =
   | 'boil'
   /** How a baby's milk is made up, and how hot it or its water is to be. */
   | 'mix'
+  /** How fast cooked food must get cold. */
+  | 'cool'
+  /** What a claim on a label comes to, or what a kind of date on it means. */
+  | 'claim'
+  | 'label'
   | 'feeding';
 
 export type FoodState =
@@ -35,6 +40,8 @@ export type KeptAt = 'fridge' | 'freezer' | 'pantry' | 'counter';
 
 /** It tells of what is so, or supposes it, or has it from somebody else. */
 export type Mood = 'told' | 'supposed' | 'reported';
+
+export type LabelKind = 'useBy' | 'bestBefore' | 'sellBy';
 
 export interface Reading {
   readonly value: number;
@@ -71,6 +78,17 @@ export interface GuidanceFacts {
   readonly doors: 'shut' | 'open' | null;
   readonly fullness: 'full' | 'half' | null;
   readonly boiling: boolean;
+  /** It is being heated again. */
+  readonly reheating: boolean;
+  /** A bottle was begun, or is to be finished. */
+  readonly feeding: boolean;
+  /** Figures that no fact took, as said; null when every one has its place. */
+  readonly left: string | null;
+  /** The reading is a time spent above it: "above forty degrees for three hours". */
+  readonly above: boolean;
+  /** A claim of a label, as `claims.csv` names it without its region. */
+  readonly claim: string | null;
+  readonly label: LabelKind | null;
   readonly method: string | null;
   readonly risks: readonly string[];
   /** Of somebody's milk or formula, which has rules of its own. */

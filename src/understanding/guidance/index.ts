@@ -11,7 +11,18 @@ import type { Understander } from '../understand.js';
 import { lexiconFor, normalise } from '../words/index.js';
 import { allergenActs, allergensAnswered, bothNuts } from './allergens.js';
 import { riskAct } from './at-risk.js';
-import { asks, has, isWhatIf, moodOf, sentenceOf, spotsOf, type Sentence } from './sentence.js';
+import {
+  asks,
+  asksAnywhere,
+  foodsIn,
+  has,
+  isWhatIf,
+  moodOf,
+  sentenceOf,
+  spotsOf,
+  type Sentence,
+} from './sentence.js';
+import type { Asked } from './facts.js';
 import { guidanceAct, saysMore } from './question.js';
 import { spotsIn } from './spots.js';
 import { hazardAct, urgentAct } from './urgent.js';
@@ -40,7 +51,11 @@ const telling = new Set([
   'wished',
   'ask',
   'probe',
+  'aging',
   'infant',
+  'span',
+  'claim',
+  'label',
 ]);
 
 /** How sure the ear is of what it heard: it acts. */
@@ -100,6 +115,10 @@ const ofOneDay = ({ question }: Understanding): boolean =>
   question.hers &&
   question.left.length === 0 &&
   (question.acts[0]?.slots.query?.by ?? null) !== null;
+/** Asked in no other way: no other reading has a place for it. */
+const onlyHere: ReadonlySet<Asked> = new Set(['cool', 'boil']);
+/** What a word on a label means; what a marker means is heard elsewhere. */
+const ofLabels: ReadonlySet<Asked> = new Set(['claim', 'label']);
 
 /** The ear's question stands where facts were told that the reading so far has no place for. */
 const takesOver = (
@@ -110,16 +129,31 @@ const takesOver = (
 ): boolean => {
   const facts = slots.guidance!;
   // While a power cut is talked of, how the fridge stands is about that.
+  if (
+    onlyHere.has(facts.asked) ||
+    (facts.asked === 'probe' && facts.probe !== null && slots.item !== undefined)
+  )
+    return true;
   const talkOfPower = expecting === 'outage' || expecting === 'outage-state' || expecting === 'step';
   if (talkOfPower && slots.item === undefined) return false;
   const [act, ...more] =
     base.verdict === 'act' || base.verdict === 'confirm' ? (base.readings[0]?.acts ?? []) : [];
+  if (ofLabels.has(facts.asked)) return !act || ofGuidance.has(act.intent);
   const food = slots.item !== undefined;
   // "If I leave the cod out what happens": nothing is put on a list or away by it, whatever else hears so.
   if (food && facts.asked === 'out' && facts.mood === 'supposed' && isWhatIf(sentence)) return true;
   const follows = base.question?.acts[0]?.slots.edit !== undefined;
-  if ((food || follows) && ofTheRecord(base, saysMore(facts))) return false;
+  // "If I freeze milk, how long does it keep" asks of no day on record.
+  const sofar = facts.asked !== 'keep' || has(sentence, 'sofar');
+  if ((food || follows) && sofar && ofTheRecord(base, saysMore(facts)) && !has(sentence, 'whatif'))
+    return false;
   if (food && ofOneDay(base) && !saysMore(facts)) return false;
+  // What is told with a question is told for the question; and how old it is and where, with words left over
+  // by whoever would note it down, asks too.
+  const told = [...(act ? [act] : []), ...more].some(({ intent }) =>
+    /^(tell|put-away|thaw|reheated|finish|freeze|take|move|open|amend)$/.test(intent),
+  );
+  if (food && told && saysMore(facts) && (asksFor(sentence) || base.verdict !== 'act')) return true;
   const unheard = !act || more.some(({ intent }) => !ofGuidance.has(intent));
   if (facts.asked === 'fridge-reads' || facts.asked === 'freezer-reads')
     return !talkOfPower && (!act || (act.intent !== 'power-cut' && act.intent !== 'power-back'));
@@ -129,13 +163,22 @@ const takesOver = (
   if (!food && unheard) return facts.asked === 'boil' || (saysMore(facts) && sentence.tokens.length > 3);
   // "Can I use margarine instead of butter": a food nobody here has, and no fact of it, is cookery.
   if (!act)
-    return food && ((slots.item?.candidates.length ?? 0) > 0 || saysMore(facts) || facts.asked !== 'still');
+    return (
+      food &&
+      ((slots.item?.candidates.length ?? 0) > 0 ||
+        saysMore(facts) ||
+        facts.asked !== 'still' ||
+        foodsIn(sentence).length === 1)
+    );
   // "What about the fridge", "what about the raw chicken": the same question again, of something else.
   if (/^(follow-up|choose|answer|correct)$/.test(act.intent) && sentence.tokens.length <= 7) return false;
   // "What's on the counter" asks for no figure.
   if (!food && !/^(keeps|left-out|cook-temperature|reheat|answer|choose|follow-up)$/.test(act.intent))
     return false;
-  if (act.slots.asked === 'freeze' && facts.asked === 'freeze' && !facts.infant) return false;
+  // "Is the pâté all right" agrees to nothing.
+  if (/^(yes|no|thanks)$/.test(act.intent)) return food && asks(sentence);
+  if (facts.asked === 'freeze' && food)
+    return act.slots.asked !== 'freeze' || act.slots.item?.words !== slots.item?.words || facts.infant;
   // The same, heard as well by the grammar.
   const same =
     act.intent === 'keeps' &&
@@ -149,17 +192,36 @@ const takesOver = (
   // Told, and asked for no verdict: what changes the record is the record's.
   const changing = /^(freeze|thaw|finish|put-away|take|move|open)$/.test(act.intent);
   if (changing && more.length === 0 && !asks(sentence) && !has(sentence, 'ask')) return false;
+  if (act.intent === 'left-out' && !food && !facts.infant) return false;
+  if (act.intent === 'left-out' && act.slots.duration !== (facts.seconds ?? undefined)) return true;
+  if (act.intent === 'left-out' && act.slots.duration === undefined && facts.overnight) return true;
   if (act.intent === 'left-out')
     return facts.infant || (act.slots.asked === undefined && facts.air !== null) || facts.mood === 'supposed';
   if (act.intent === 'thaw-plan')
-    return facts.asked === 'refreeze' || (facts.asked === 'thaw' && facts.pounds !== null);
-  if (act.intent === 'reheat') return facts.infant || facts.asked === 'probe' || facts.asked === 'refreeze';
-  if (act.intent === 'cook-temperature') return facts.infant || facts.asked === 'probe';
+    return (
+      facts.asked === 'refreeze' ||
+      (facts.asked === 'thaw' && facts.pounds !== null && act.slots.when === undefined)
+    );
+  if (act.intent === 'reheat')
+    return (
+      facts.infant ||
+      facts.asked === 'probe' ||
+      facts.asked === 'refreeze' ||
+      (food && facts.reheated > 0) ||
+      facts.method === 'slow-cooker'
+    );
+  if (act.intent === 'cook-temperature')
+    return facts.infant || facts.asked === 'probe' || facts.asked === 'out';
   return (
     saysMore(facts) ||
     (act.intent !== 'keeps' && act.intent !== 'item-date' && asks(sentence) && food && changing)
   );
 };
+
+/** It asks, by how it begins, by a question later in it, or by words that only a question holds. */
+const asksFor = (sentence: Sentence): boolean =>
+  asksAnywhere(sentence) ||
+  spotsOf(sentence, 'ask').some(({ value }) => value === 'still' || value === 'keep' || value === 'refreeze');
 
 const sameActs = (one: readonly Act[], other: readonly Act[]): boolean =>
   one.length === other.length && one.every((act, at) => act === other[at]);
@@ -193,17 +255,18 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     const { tokens } = normalise(said.text, context.locale);
     if (
       !spotsIn(tokens, language).some(({ kind, value }) => telling.has(kind) || value === 'counter') &&
-      !/['’]s\b/.test(said.text)
+      !/['’]s\b/.test(said.text) &&
+      base.verdict === 'act'
     )
       return base;
     const clock: Clock = { now: context.now, timeZone: context.timeZone };
-    const sentence = sentenceOf(tokens, rulesFor(names, context.locale, clock), language);
+    const sentence = sentenceOf(tokens, rulesFor(names, context.locale, clock), language, clock);
     const urgent = urgentAct(sentence);
     if (urgent) return readAs([urgent], said, tokens);
     const acts = base.readings[0]?.acts ?? [];
     // An answer that says who eats here holds what they must not, person by person.
     if (acts[0]?.slots.eaters) return base;
-    const hazard = hazardAct(sentence, acts[0] ?? null);
+    const hazard = hazardAct(sentence, base.verdict === 'act' ? (acts[0] ?? null) : null);
     if (hazard) return readAs([hazard], said, tokens);
     const answered = context.expecting === 'allergen' ? allergensAnswered(sentence) : null;
     if (answered) return readAs([answered], said, tokens);

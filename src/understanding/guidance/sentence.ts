@@ -1,5 +1,6 @@
 /** One sentence as the guidance ear reads it: its words, and what stands where. */
 import type { DynamicRules } from '../../grammar/api.js';
+import type { Clock } from '../../terms/dates.js';
 import { asNamed, namedMention } from '../meaning-parts.js';
 import { itMention, type Mention } from '../intents.js';
 import type { Mood } from './facts.js';
@@ -11,12 +12,18 @@ export interface Sentence {
   readonly rules: DynamicRules;
   readonly spots: readonly Spot[];
   readonly language: string;
+  readonly clock: Clock;
 }
 
-export const sentenceOf = (said: readonly string[], rules: DynamicRules, language: string): Sentence => {
+export const sentenceOf = (
+  said: readonly string[],
+  rules: DynamicRules,
+  language: string,
+  clock: Clock,
+): Sentence => {
   const tokens = apart(said);
   const spots = spotsIn(tokens, language).filter((spot) => !isAuxiliary(tokens, spot));
-  const sentence: Sentence = { tokens, rules, spots, language };
+  const sentence: Sentence = { tokens, rules, language, clock, spots };
   return { ...sentence, spots: [...spots, ...partedOut(sentence)] };
 };
 
@@ -72,6 +79,8 @@ export const asks = (sentence: Sentence): boolean =>
     ({ from }) =>
       from === 0 || sentence.tokens.slice(0, from).every((word) => isWord(sentence, 'opening', word)),
   );
+/** It asks somewhere: "I thawed it in water, can I freeze it again". */
+export const asksAnywhere = (sentence: Sentence): boolean => asks(sentence) || has(sentence, 'inverted');
 
 /** What somebody else says happened, wherever that is said; what a label or a thermometer says is read. */
 const isReported = (sentence: Sentence): boolean =>

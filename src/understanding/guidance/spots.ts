@@ -16,7 +16,10 @@ export const apart = (tokens: readonly string[]): readonly string[] =>
     return name ? [name, 'is'] : [token];
   });
 
-/** Every phrase of every class, wherever it stands; of one class, the longest at a place. */
+/**
+ * Every phrase of every class, wherever it stands; of one class, none within a longer one ("not opened" is no
+ * "opened"), and none within a quality of the food: "shelf stable" is no shelf.
+ */
 export const spotsIn = (tokens: readonly string[], language: string): readonly Spot[] => {
   const lexicon = guidanceLexicon(language);
   const spots: Spot[] = [];
@@ -28,7 +31,16 @@ export const spotsIn = (tokens: readonly string[], language: string): readonly S
       spots.push({ kind, value, from, to: from + words.length });
     }
   });
-  return spots;
+  return spots.filter(
+    (one) =>
+      !spots.some(
+        ({ kind, from, to }) =>
+          (kind === one.kind || kind === 'quality') &&
+          from <= one.from &&
+          to >= one.to &&
+          to - from > one.to - one.from,
+      ),
+  );
 };
 
 export interface Match {

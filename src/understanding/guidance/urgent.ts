@@ -1,6 +1,17 @@
 /** Somebody is in trouble, or asks what only a clinician may answer: heard in any wording. */
 import type { Act } from '../intents.js';
-import { asks, foodsIn, has, isWord, mentionOf, near, saysWord, spotsOf, type Sentence } from './sentence.js';
+import {
+  asks,
+  asksAnywhere,
+  foodsIn,
+  has,
+  isWord,
+  mentionOf,
+  near,
+  saysWord,
+  spotsOf,
+  type Sentence,
+} from './sentence.js';
 
 /** "Will it make me sick": a question about food, and nobody is ill. */
 const stillToCome = (sentence: Sentence, from: number): boolean =>
@@ -37,7 +48,7 @@ export const urgentAct = (sentence: Sentence): Act | null => {
 
 /** A container that may poison, food gone mouldy, a taste to find out: what is done about it has no date in it. */
 export const hazardAct = (sentence: Sentence, base: Act | null): Act | null => {
-  if (has(sentence, 'discards') && !asks(sentence)) return null;
+  if (has(sentence, 'discards') && !asksAnywhere(sentence)) return null;
   const found = foodsIn(sentence, spotsOf(sentence, 'vessel'));
   const act = (asked: string): Act => ({
     intent: 'danger',
@@ -52,7 +63,8 @@ export const hazardAct = (sentence: Sentence, base: Act | null): Act | null => {
   if (!ofFood) return null;
   if (has(sentence, 'mould')) return act('mould');
   if (has(sentence, 'taste') && asks(sentence)) return act('taste');
-  if (has(sentence, 'sniff')) return act('sniff');
+  // With its age, guidance tells more than that no nose does.
+  if (has(sentence, 'sniff') && !has(sentence, 'span')) return act('sniff');
   if (has(sentence, 'smell')) return act('smell');
   return null;
 };

@@ -63,8 +63,10 @@ const figuresIn = (text: string): Figure[] => {
     if (!first) continue;
     let end = first.end;
     let high = first.value;
-    if (words[end] === 'to' || words[end] === 'or') {
-      const second = parseSpokenNumber(words, end + 1);
+    // "Three to four days", "four days to five days".
+    const between = unitOf(words, end) ? end + 1 : end;
+    if (words[between] === 'to' || words[between] === 'or') {
+      const second = parseSpokenNumber(words, between + 1);
       if (second) {
         high = second.value;
         end = second.end;
@@ -101,7 +103,7 @@ const SAID: readonly (readonly [Said, RegExp])[] = [
   ],
   [
     'rather-not',
-    /\b(rather not|not to freeze|does not freeze well|do not freeze|no, do not|not recommended|never (re)?freeze|do not (reheat|microwave|warm)|not (be )?reheated|not for freezing|best not frozen)\b/u,
+    /\b(rather not|^no[:,]|guidance says never|not to freeze|does not freeze well|do not freeze|no, do not|not recommended|never (re)?freeze|too slowly for reheating|do not (reheat|microwave|warm)|not (be )?reheated|not for freezing|best not frozen)\b/u,
   ],
   ['quality', /\b(past (its|their|the) best|best (quality|for taste)|taste and texture|for quality)\b/u],
   [

@@ -112,7 +112,7 @@ const worked: readonly Omit<Question, 'table'>[] = [
       'how long are hard boiled eggs good for',
       'hard cooked eggs I made yesterday, when do they have to be eaten by',
     ],
-    want: said('go'),
+    want: { figure: span(1, 1, 'weeks'), said: ['go', 'last-day'] },
   },
   {
     id: '10',
@@ -397,7 +397,7 @@ const worked: readonly Omit<Question, 'table'>[] = [
       'milk in the fridge, power out for eight hours, is it okay',
       'power went off nine hours ago, what about the milk',
     ],
-    want: said('stop'),
+    want: said('stop', 'unknown'),
   },
   {
     id: '33 cheddar',
@@ -432,7 +432,7 @@ const worked: readonly Omit<Question, 'table'>[] = [
       'pizza thawed all the way in the power cut, can I refreeze it',
       'power was out fifty hours and the frozen pizza is soft and warm',
     ],
-    want: said('stop'),
+    want: said('stop', 'unknown'),
   },
   {
     id: '38',
@@ -557,7 +557,7 @@ const worked: readonly Omit<Question, 'table'>[] = [
       'cheesecake was in the fridge during a ten hour outage, can we eat it',
       'creamy salad dressing after a ten hour power cut, throw it out',
     ],
-    want: said('stop'),
+    want: said('stop', 'unknown'),
   },
   {
     id: '62 keep',

@@ -1,0 +1,52 @@
+/** What a claim on a label comes to, and what the kinds of date on it mean: three different things. */
+import { claimNamed, labelDate } from '../../safety/index.js';
+import type { Say } from '../../speech/answer.js';
+import type { GuidanceFacts } from '../../understanding/guidance/facts.js';
+import { sourcesOf } from '../describe/guidance.js';
+import { type Reply, type Turn, say } from '../handler.js';
+
+/** What must be heard with a claim, lest it be taken for more than it says. */
+const notes: ReadonlySet<string> = new Set(['gluten-free', 'unsalted']);
+
+/** What a claim is reckoned on, as the phrases name it. */
+const perWhat = (per: string): string =>
+  per.startsWith('reference amount')
+    ? 'serving'
+    : per === 'food'
+      ? 'food'
+      : per === '100 g'
+        ? 'grams'
+        : 'hundred';
+
+/** "Does low sodium mean under a hundred and forty milligrams?" */
+export const claim = (turn: Turn, claimed: string): Reply => {
+  const found = claimNamed(claimed, turn.kitchen.household.region);
+  if (!found) return { parts: [say('guidance-claim-unknown')] };
+  const limit = found.atMost ?? found.below;
+  const parts: Say[] = [
+    ...(limit === null
+      ? []
+      : [
+          say('guidance-claim', {
+            claim: found.claim,
+            limit,
+            strict: found.below === null ? 'no' : 'yes',
+            unit: found.unit,
+            nutrient: found.nutrient,
+            per: perWhat(found.per),
+          }),
+        ]),
+    ...(notes.has(claimed) ? [say(`guidance-claim-${claimed}`)] : []),
+  ];
+  return { parts, sources: sourcesOf([found]) };
+};
+
+/** "What does sell by mean?" */
+export const label = (turn: Turn, kind: NonNullable<GuidanceFacts['label']>): Reply => {
+  const { region } = turn.kitchen.household;
+  const found = labelDate(kind, region);
+  return {
+    parts: [say(`guidance-label-${kind}-${found.safety ? 'safety' : 'quality'}`)],
+    sources: sourcesOf([found]),
+  };
+};

@@ -1,0 +1,90 @@
+/** The food a question is about: what is known as one, with the words around it that nothing else took. */
+import { emptyMention, type Mention } from '../intents.js';
+import { entriesOf } from '../word-lists.js';
+import { foodsIn, isWord, mentionOf, spotsOf, type Sentence } from './sentence.js';
+
+interface Span {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Classes whose words say when, where and what is asked, and belong to no name. */
+const TAKING =
+  `ask at thawedin icy doors full times boiling method label probe air hot inverted whatif risk relation
+ morethan done homecanned sniff discards`.split(/\s+/);
+
+/** States that a name is made of: "raw chicken", "cooked ham", "live crab". "Opened" and "thawed" are told of it. */
+export const OF_NAMES: ReadonlySet<string> = new Set(['raw', 'cooked', 'homemade', 'live']);
+
+const fillers = new Map<string, ReadonlySet<string>>();
+const fillersOf = (language: string): ReadonlySet<string> => {
+  const known = fillers.get(language);
+  if (known) return known;
+  const made = new Set(entriesOf(language, 'guidance-filler'));
+  fillers.set(language, made);
+  return made;
+};
+
+/** Longest name, in words. */
+const longest = 6;
+
+/** Which words are taken by something other than a name. */
+const takenIn = (sentence: Sentence, spans: readonly Span[]): readonly boolean[] => {
+  const { tokens, language } = sentence;
+  const filler = fillersOf(language);
+  // "In the cold" is a place, "cold" of "cold cuts" none: what a quality took is of the name.
+  const qualities = spotsOf(sentence, 'quality');
+  const told = spotsOf(sentence, 'state').filter(({ value }) => !OF_NAMES.has(value));
+  const taken = [...spans, ...told, ...TAKING.flatMap((kind) => spotsOf(sentence, kind))].filter(
+    (one) => !qualities.some(({ from, to }) => from <= one.from && one.to <= to),
+  );
+  return tokens.map(
+    (token, at) =>
+      !qualities.some(({ from, to }) => from <= at && at < to) &&
+      (filler.has(token) || taken.some(({ from, to }) => from <= at && at < to)),
+  );
+};
+
+/** "Cooked", "raw" say how a food is, and are no food alone. */
+const isState = (sentence: Sentence, at: number): boolean =>
+  spotsOf(sentence, 'state').some(({ from, to }) => from <= at && at < to);
+
+/** "Garlic in oil", "cake with cream": one food, where what follows is of no other use. */
+const joins = (sentence: Sentence, at: number): boolean => isWord(sentence, 'joins', sentence.tokens[at]);
+
+/** @param spans Days, times, amounts and the like found in the sentence. */
+export const foodOf = (
+  sentence: Sentence,
+  spans: readonly Span[],
+): { readonly mention: Mention; readonly from: number; readonly to: number } | null => {
+  const { tokens } = sentence;
+  const taken = takenIn(sentence, spans);
+  const free = (at: number): boolean => at >= 0 && at < tokens.length && taken[at] === false;
+  const asked = [...spotsOf(sentence, 'ask'), ...spotsOf(sentence, 'risk'), ...spans];
+  const known = foodsIn(sentence, asked).find(
+    ({ from, to }) => to - from > 1 || free(from) || !taken.slice(from, to).every(Boolean),
+  );
+  let [from, to] = known ? [known.from, known.to] : [-1, -1];
+  if (!known) {
+    // What no list of foods knows: the first words that nothing took, where a place to keep it was said.
+    const placed =
+      spotsOf(sentence, 'at').some(({ value }) => value !== 'counter') ||
+      spotsOf(sentence, 'ask').some(({ value }) => value === 'freeze');
+    if (!placed) return null;
+    from = tokens.findIndex((_, at) => free(at) && !isState(sentence, at));
+    if (from < 0) return null;
+    to = from + 1;
+  }
+  while (to - from < longest && free(from - 1)) from -= 1;
+  for (;;) {
+    if (to - from < longest && free(to) && !isState(sentence, to)) to += 1;
+    else if (to - from < longest - 1 && joins(sentence, to) && free(to + 1) && !isState(sentence, to + 1))
+      to += 2;
+    else break;
+  }
+  if (!known) return { mention: { ...emptyMention, words: tokens.slice(from, to).join(' ') }, from, to };
+  // The name itself as its rule heard it: "muscles" may be mussels.
+  const mention = mentionOf(known);
+  const around = [...tokens.slice(from, known.from), mention.words, ...tokens.slice(known.to, to)];
+  return { mention: { ...mention, words: around.join(' ') }, from, to };
+};
