@@ -28,6 +28,7 @@ import { dayNumber, plainDate, spanEnds, useSoonFrom } from './days.js';
 import type { Exposure } from './exposure.js';
 import { leftOutLimit } from './left-out-limit.js';
 import { kindOf, matchFood } from './match.js';
+import { eggsByDate, regionFacts } from './regions/index.js';
 import { anchorOf, chooseRow, rowUsed } from './storage.js';
 import type { Chosen } from './storage.js';
 import { asChartRow, spanDays, storageDataFor, type Cell } from './storage-data.js';
@@ -221,7 +222,7 @@ const judgeRoom = (
 ): void => {
   if (keepsAtRoom(kind, subject)) {
     work.verdict = 'no-figure';
-    if (region === 'us' && judgePantry(subject, clock, today, work, tables)) return;
+    if (regionFacts(region).storageData && judgePantry(subject, clock, today, work, tables)) return;
     // Soup or milk in the pantry is a tin or carton, or it is spoiled. A record was put there by its cook;
     // a mere question leaves it open.
     const mustBeSealed =
@@ -297,7 +298,7 @@ const judgeFrozen = (
 ): void => {
   const row = chosen?.row ?? null;
   work.row = row === null ? null : rowUsed(row, 'quality', region, tables);
-  if (region === 'uk' && frozenAfterUseBy(subject)) {
+  if (regionFacts(region).useByIsSafety && frozenAfterUseBy(subject)) {
     work.verdict = 'throw-out';
     work.reasons.push(
       reason(
@@ -330,7 +331,7 @@ const judgeFrozen = (
           )
         : reason('frozen-keeps'),
     );
-    if (!forbidden) work.reasons.push(reason(region === 'uk' ? 'no-uk-figure' : 'label-decides'));
+    if (!forbidden) work.reasons.push(reason(regionFacts(region).noFigure));
     return;
   }
   const since = clock.frozenOn ?? clock.startedOn;
@@ -385,7 +386,8 @@ const thawedLimits = (
       },
     ];
   };
-  if (region === 'uk') return after('uk-thawed');
+  const { thawedRow } = regionFacts(region);
+  if (thawedRow !== null) return after(thawedRow);
   const limits: Limit[] = [];
   const anchor = chosen === null ? null : anchorOf(chosen, clock);
   const from = countsFrom(clock, anchor);
@@ -435,7 +437,7 @@ const judgeCold = (
   if (chosen !== null) work.row = rowUsed(chosen.row, 'keeping', region, tables);
 
   if (clock.phase === 'thawed') {
-    if (region === 'uk' && frozenAfterUseBy(subject)) {
+    if (regionFacts(region).useByIsSafety && frozenAfterUseBy(subject)) {
       work.verdict = 'throw-out';
       work.reasons.push(
         reason(
@@ -484,7 +486,7 @@ const judgeCold = (
       reason: reason(code, { day: onDay(high) }, meaning === undefined ? null : cite(tables, meaning)),
     });
   }
-  if (kind.uk === 'uk-eggs' && region === 'uk' && dates.bestBefore !== undefined) {
+  if (eggsByDate(kind, region) && dates.bestBefore !== undefined) {
     judgeUkEggs(dates.bestBefore, today, work, tables);
     return;
   }
@@ -533,7 +535,12 @@ const judgeCold = (
     );
     if (soonest.reason !== null) work.reasons.push(soonest.reason);
   }
-  if (region === 'us' && dates.useBy !== undefined && !frozenInTime && !kind.id.startsWith('formula')) {
+  if (
+    !regionFacts(region).useByIsSafety &&
+    dates.useBy !== undefined &&
+    !frozenInTime &&
+    !kind.id.startsWith('formula')
+  ) {
     const meaning = tables.packageDates.find((row) => row.id === 'us-use-by');
     work.reasons.push(
       reason(
@@ -551,7 +558,7 @@ const judgeHours = (subject: Subject, work: Working): void => {
   const row = work.row;
   const limit = row?.limit ?? null;
   if (subject.hours === null || row === null || limit === null) return;
-  const days = limit.unit === 'days' && row.region === 'uk' ? limit.high * 24 : null;
+  const days = limit.unit === 'days' && regionFacts(row.region).daysToTheHour ? limit.high * 24 : null;
   const hours = limit.unit === 'hours' ? limit.high : days;
   if (hours === null) return;
   if (subject.hours > hours) {
@@ -609,7 +616,8 @@ const judgeWithoutLimit = (
     if (kind.id === 'home-canned') {
       work.verdict = 'unknown';
       work.reasons.push(reason('home-canned'));
-    } else if (region === 'uk') work.reasons.push(reason('no-uk-figure', {}, work.row?.source ?? null));
+    } else if (regionFacts(region).noFigure !== 'label-decides')
+      work.reasons.push(reason(regionFacts(region).noFigure, {}, work.row?.source ?? null));
     else if (/^(whole-|mushrooms)/.test(kind.id)) work.reasons.push(reason('produce-no-figure'));
     else if (kind.id.startsWith('formula'))
       work.reasons.push(reason('infant-food', {}, work.row?.source ?? null));
@@ -661,7 +669,7 @@ const judgeBestBefore = (
   tables: SafetyTables,
 ): void => {
   const { bestBefore } = subject.dates;
-  if (bestBefore === undefined || (kind.uk === 'uk-eggs' && region === 'uk')) return;
+  if (bestBefore === undefined || eggsByDate(kind, region)) return;
   const best = dayNumber(bestBefore);
   work.quality ??= { from: best, to: best };
   if (today.number <= best) {
@@ -709,7 +717,7 @@ const cautionsOf = (
   const { always, atRisk } = kindCautions(kind, tables);
   const bad = verdict === 'throw-out' || verdict === 'unknown';
   const botulism = bad && (kind.hazard_row === 'garlic-oil' || kind.hazard_row === 'home-canned');
-  const rice = region === 'uk' && /rice/.test(kind.id);
+  const rice = regionFacts(region).riceByItself && /rice/.test(kind.id);
   const noChances = subject.atRisk && verdict === 'last-day' && kind.hazard === 'high';
   // A bulging tin is a tin's trouble: not said of a pot of home-made soup.
   const here =
@@ -811,10 +819,9 @@ export const judge = (subject: Subject, region: Region, today: Today, tables: Sa
   const opened = subject.opened || clock.openedOn !== null || tinInFridge(subject, kind);
   const chart = chooseRow(kind, region, { opened, homeMade: subject.homeMade }, tables);
   const guessed = match.sure !== 'exact' || match.notes.includes('several-fit');
-  const { chosen, other } =
-    region === 'us'
-      ? withData(subject, kind, chart, opened, clock, guessed, tables)
-      : { chosen: chart, other: null };
+  const { chosen, other } = regionFacts(region).storageData
+    ? withData(subject, kind, chart, opened, clock, guessed, tables)
+    : { chosen: chart, other: null };
   const work = new Working();
   work.used = daysUsed(clock, today.number);
 
@@ -824,7 +831,7 @@ export const judge = (subject: Subject, region: Region, today: Today, tables: Sa
     work.verdict = 'unknown';
     work.used = null;
     work.reasons.push(reason('future-date', { day: { kind: 'date', day: future } }));
-  } else if (clock.phase === 'room' && !(region === 'uk' && kind.uk === 'uk-eggs'))
+  } else if (clock.phase === 'room' && !eggsByDate(kind, region))
     judgeRoom(subject, kind, clock, region, today, work, tables);
   else if (clock.phase === 'frozen') judgeFrozen(subject, chosen, clock, region, today, work, tables);
   else
@@ -856,7 +863,12 @@ export const judge = (subject: Subject, region: Region, today: Today, tables: Sa
     if (work.verdict === 'throw-out') work.reasons.push(general);
     else work.reasons.unshift(general);
   }
-  if (clock.phase === 'thawed' && clock.frozenOn !== null && clock.thawedOn !== null && region === 'us') {
+  if (
+    clock.phase === 'thawed' &&
+    clock.frozenOn !== null &&
+    clock.thawedOn !== null &&
+    regionFacts(region).clockStopped
+  ) {
     work.reasons.push(
       reason(
         'clock-stopped',
@@ -870,7 +882,7 @@ export const judge = (subject: Subject, region: Region, today: Today, tables: Sa
   if (subject.timesReheated > 0) {
     work.reasons.push(reason('reheated-times', { times: subject.timesReheated }));
   }
-  if (region === 'uk' && subject.timesReheated > 0)
+  if (regionFacts(region).reheatOnce && subject.timesReheated > 0)
     work.reasons.push(reason('reheat-once', {}, cite(tables, tables.timeRules.ukReheatOnce)));
   if (clock.thawedOn !== null && clock.frozenOn !== null && clock.frozenOn > clock.thawedOn)
     work.reasons.push(reason('refrozen'));

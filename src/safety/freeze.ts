@@ -3,6 +3,7 @@ import type { Region } from '../kitchen/model.js';
 import { today } from '../terms/dates.js';
 import type { Clock, PlainDate } from '../terms/dates.js';
 import type { Reason } from './api.js';
+import { regionFacts } from './regions/index.js';
 import { chooseRow } from './storage.js';
 import { kindOf, matchFood } from './match.js';
 import { cite, safetyTables } from './tables.js';
@@ -38,7 +39,7 @@ export const mayFreeze = (
   const kind = kindOf(match, tables);
   const row = chooseRow(kind, 'us', { opened: true, homeMade: question.homeMade === true }, tables)?.row;
   if (
-    question.region !== 'uk' &&
+    (question.region === null || regionFacts(question.region).chartOnFreezing) &&
     row !== null &&
     row !== undefined &&
     row.freezer === null &&

@@ -4,6 +4,7 @@ import type { Region } from '../kitchen/model.js';
 import type { Citation } from './api.js';
 import { cite } from './tables.js';
 import type { SafetyTables } from './tables.js';
+import { eggsByDate, regionFacts } from './regions/index.js';
 
 /**
  * The limit in minutes; null for food that needs no cold.
@@ -16,17 +17,16 @@ export const leftOutLimit = (
   tables: SafetyTables,
 ): { readonly minutes: number; readonly source: Citation } | null => {
   // Eggs are sold and kept uncooled in the UK; their best-before counts.
-  if (kind.room === 'stable' || (region === 'uk' && kind.uk === 'uk-eggs')) return null;
+  if (kind.room === 'stable' || eggsByDate(kind, region)) return null;
+  const rows = regionFacts(region).leftOutRows;
   const id =
-    kind.id === 'human-milk' && region === 'us'
-      ? 'us-human-milk-room'
-      : region === 'uk'
-        ? /rice/.test(kind.id)
-          ? 'uk-rice-one-hour'
-          : 'uk-two-hours'
+    rows.humanMilk !== null && kind.id === 'human-milk'
+      ? rows.humanMilk
+      : rows.rice !== null && /rice/.test(kind.id)
+        ? rows.rice
         : hot
-          ? 'us-one-hour-hot'
-          : 'us-two-hours';
+          ? rows.hot
+          : rows.usual;
   const rule = tables.timeRules.leftOut.find((row) => row.id === id);
   return rule === undefined ? null : { minutes: rule.minutes, source: cite(tables, rule) };
 };

@@ -5,6 +5,7 @@ import type { Clock, Instant, PlainDate } from '../terms/dates.js';
 import type { ThawOption, ThawPlan, ThawReminder } from './api.js';
 import type { ThawAdviceCode } from './codes.js';
 import { matchFood } from './match.js';
+import { regionFacts } from './regions/index.js';
 import { cite, safetyTables } from './tables.js';
 import type { SafetyTables } from './tables.js';
 
@@ -152,7 +153,9 @@ export const thawPlan = (question: ThawQuestion, tables = safetyTables()): ThawP
   const big = (question.pounds ?? 0) > 4;
   const options = [
     fridgeOption(question, turkey, tables),
-    ...(question.region === 'uk' ? [] : [waterOption(question, turkey, tables)]),
+    ...(question.region !== null && !regionFacts(question.region).waterThaw
+      ? []
+      : [waterOption(question, turkey, tables)]),
     // A microwave takes small pieces; whole birds and joints do not fit its advice.
     ...(big || turkey ? [] : [microwaveOption(question, tables)]),
   ];

@@ -18,6 +18,7 @@ import {
   leftOut as leftOutGuidance,
   mayRefreeze,
   powerCutFor,
+  regionFacts,
   reheatPlan,
   thermometerReading,
   waterThawHours,
@@ -398,11 +399,11 @@ const thaw = ({ facts, food, turn }: Asked): Reply => {
     ...(fridge.low === fridge.high ? {} : { high: seconds(fridge.high * 3600) }),
   });
   const inWater = say('guidance-thaw-water', { time: seconds(Math.round(water.high * 3600)) });
-  const uk = turn.kitchen.household.region !== 'us';
+  const inWaterToo = regionFacts(turn.kitchen.household.region).waterThaw;
   const ways =
-    facts.thawedIn === 'cold-water' && !uk
+    facts.thawedIn === 'cold-water' && inWaterToo
       ? [inWater]
-      : facts.where === 'fridge' || uk
+      : facts.where === 'fridge' || !inWaterToo
         ? [inFridge]
         : [inFridge, inWater];
   return { parts: [...ways, ...(facts.pounds === null ? [say('guidance-thaw-weight')] : [])], names: [food] };

@@ -1,14 +1,14 @@
-/** What differs from one region to another and is no figure of a table. */
+/** The regions whose guidance is held: one file each. */
+import type { FoodKind } from '../../../shared/tables/schema.js';
 import type { Region } from '../../kitchen/model.js';
+import type { RegionFacts } from './facts.js';
+import { unitedKingdom } from './uk.js';
+import { unitedStates } from './us.js';
 
-export interface RegionFacts {
-  /** The number that brings an ambulance, digit by digit as it is dialled. Common knowledge, from memory. */
-  readonly emergencyNumber: string;
-}
-
-const regions: Readonly<Record<Region, RegionFacts>> = {
-  us: { emergencyNumber: 'nine-one-one' },
-  uk: { emergencyNumber: 'nine-nine-nine' },
-};
+const regions: Readonly<Record<Region, RegionFacts>> = { us: unitedStates, uk: unitedKingdom };
 
 export const regionFacts = (region: Region): RegionFacts => regions[region];
+
+/** Eggs that go by their best-before and need no cold, in this region. */
+export const eggsByDate = (kind: FoodKind, region: Region): boolean =>
+  regionFacts(region).eggsByBestBefore && kind.uk === 'uk-eggs';
