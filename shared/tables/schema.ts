@@ -87,6 +87,8 @@ export const foodKind = z.object({
   room: z.enum(['perishable', 'stable', 'tin', 'unknown']),
   at_risk: cell,
   hazard_row: cell,
+  /** The row it rests on; which foods are of one kind is common practice where no row says so. */
+  ...cited,
 });
 
 export const foodRow = z
@@ -99,6 +101,8 @@ export const foodRow = z
     usual: z.enum(['bought', 'cooked', 'either']),
     /** Allergens such food usually holds. A caution only. */
     contains: list,
+    /** Where a published row names it; that it is of its kind is common practice where none does. */
+    ...cited,
   })
   .refine((row) => row.bought !== null || row.cooked !== null, 'needs a kind, bought or cooked');
 
@@ -211,6 +215,9 @@ export const atRiskRow = z.object({
 });
 
 export const hazardRow = z.object({ id, caution: text, what: text, advice: text, ...cited });
+
+/** Food gone mouldy that may be cut: by kind of food. What is in no row is thrown out. */
+export const mouldRow = z.object({ id, kinds: list, cut_inches: z.coerce.number(), ...cited, note: cell });
 
 export const packageDateRow = z.object({ id, region, kind: text, meaning: text, ...cited, note: cell });
 

@@ -3,6 +3,7 @@ import type { FoodKind } from '../../shared/tables/schema.js';
 import type { Caution } from './api.js';
 import { CAUTION_CODES } from './codes.js';
 import type { CautionCode } from './codes.js';
+import { matchFood } from './match.js';
 import { cite, safetyTables } from './tables.js';
 import type { SafetyTables } from './tables.js';
 
@@ -29,6 +30,18 @@ export interface KindCautions {
 export const hazardNamed = (id: string, tables = safetyTables()): { readonly source: Caution['source'] } => {
   const row = tables.hazards.get(id);
   return { source: row === undefined ? null : cite(tables, row) };
+};
+
+/** How far around mould such food may be cut, in inches; null: it is thrown out. */
+export const mouldCut = (
+  food: string,
+  tables = safetyTables(),
+): { readonly inches: number; readonly source: Caution['source'] } | null => {
+  const match = matchFood(food, {}, tables);
+  const row = [...tables.mould.values()].find(({ kinds }) => kinds.includes(match.family));
+  return row === undefined || match.sure === 'unknown'
+    ? null
+    : { inches: row.cut_inches, source: cite(tables, row) };
 };
 
 const known = new WeakMap<FoodKind, KindCautions>();

@@ -38,7 +38,7 @@ export { dailyValue, eggCarton, frontOfPack, labelDate } from './labels.js';
 export { fullYear, isGtin, checkDigit, readGs1Date, readGs1Dates } from './gs1.js';
 export { guidanceFor } from './guidance.js';
 export { exposureOf, worstPowerCut } from './exposure.js';
-export { hazardNamed } from './cautions.js';
+export { hazardNamed, mouldCut } from './cautions.js';
 export { regionFacts } from './regions/index.js';
 export { anyoneAtRisk, assess, assessIn, isHomeMade, whereKept } from './items.js';
 export { isHot, leftOut } from './left-out.js';

@@ -74,6 +74,7 @@ const load = () => {
     claims: byId('claims.csv', csv('claims.csv', schema.claimRow)),
     frontOfPack: csv('front-of-pack-uk.csv', schema.frontOfPackRow),
     atRisk: byId('at-risk.csv', csv('at-risk.csv', schema.atRiskRow)),
+    mould: byId('mould.csv', csv('mould.csv', schema.mouldRow)),
     hazards: byId('hazards.csv', csv('hazards.csv', schema.hazardRow)),
     packageDates: csv('package-dates.csv', schema.packageDateRow),
     timeRules: json('time-rules.json', schema.timeRules),

@@ -345,6 +345,10 @@ danger-nameless = Do not taste it: throw it out. What is in it and how it was do
 danger-dented = If the dent is deep or on a seam, do not taste it: throw it out. When in doubt, throw it out.
 danger-mould = Do not taste it or smell at it: throw it out. When in doubt, throw it out.
     .short = Do not taste it: throw it out.
+danger-mould-cut = A whole block of hard cheese may be cut, { $inches ->
+    [one] an inch
+   *[other] { $inches } inches
+  } or more around and below the mould, the knife kept out of it. Sliced, grated or soft: throw it out. In doubt, throw it out.
 danger-smell = Do not taste it: throw it out. Looks and smell do not tell what makes people ill, and a bad smell is a reason to throw it out.
     .short = Do not taste it: throw it out.
 danger-sniff = Looks and smell do not tell: food that makes people ill can look and smell as ever. Go by how long and how cold it was kept; when in doubt, throw it out.

@@ -1,6 +1,6 @@
 /** A bulging tin, mould, a taste to find out: what guidance says of it whatever the date is, first words first. */
 import { emptyMention } from '../../understanding/intents.js';
-import { hazardNamed } from '../../safety/index.js';
+import { anyoneAtRisk, hazardNamed, mouldCut } from '../../safety/index.js';
 import { sourcesOf } from '../describe/guidance.js';
 import { type Handler, about, list, say } from '../handler.js';
 import { findItems } from '../refer/items.js';
@@ -17,6 +17,16 @@ export const danger: Handler = ({ slots }, turn) => {
     };
   const { items } = slots.item ? findItems(turn, slots.item) : { items: [] };
   const item = items.length === 1 ? items[0]! : null;
+  // Only where the food itself was named: "it" may be anything.
+  const food = slots.item?.words ?? item?.name;
+  const cut = asked === 'mould' && food && !anyoneAtRisk(turn.kitchen.people) ? mouldCut(food) : null;
+  if (cut)
+    return {
+      parts: [say('danger-mould-cut', { inches: cut.inches, name: food! })],
+      details: [say('caution-look-and-smell')],
+      sources: sourcesOf([cut]),
+      ...(item ? { memory: about(turn, [item]) } : {}),
+    };
   const hazard = hazardNamed('damaged-can');
   return {
     parts: [say(`danger-${asked}`)],
