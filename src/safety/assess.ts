@@ -790,7 +790,9 @@ const withData = (
   const frozen = clock.phase === 'frozen';
   const cell: Cell = frozen ? 'freezer' : opened ? 'fridge_opened' : 'fridge';
   const figure = (frozen ? chart?.row.freezer : chart?.row.fridge) ?? null;
-  const row = storageDataFor(subject.name, cell, tables, figure !== null && !chart!.general);
+  // Against a current chart's own row, only a row of the data that was named wholly.
+  const held = figure !== null && !chart!.general && chart!.row.standing === 'current' && !guessed;
+  const row = storageDataFor(subject.name, cell, tables, held);
   const own = row === null ? null : asChartRow(row, cell);
   const ours = (frozen ? own?.freezer : own?.fridge) ?? null;
   if (own === null || ours === null) return alone;
