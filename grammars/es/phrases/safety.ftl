@@ -280,6 +280,10 @@ danger-container = No lo pruebes: tíralo, cerrado como está. Un envase hinchad
 danger-nameless = No lo pruebes: tíralo. Nadie puede decir qué hay dentro ni cómo se hizo.
 danger-dented = Si la abolladura es honda o está en una costura, no lo pruebes: tíralo. En la duda, tíralo.
 danger-mould = No lo pruebes ni lo huelas: tíralo. En la duda, tíralo.
+danger-mould-cut = Un pedazo entero de queso duro se puede cortar { $inches ->
+    [one] una pulgada
+   *[other] { $inches } pulgadas
+  } o más alrededor y debajo del moho, sin tocarlo con el cuchillo. En rebanadas, rallado o blando: tíralo. Ante la duda, tíralo.
 danger-smell = No lo pruebes: tíralo. Ni el aspecto ni el olor dicen qué enferma, y un mal olor es razón para tirarlo.
 danger-sniff = Ni el aspecto ni el olor lo dicen. Cuenta cuánto tiempo y con cuánto frío se guardó; en la duda, tíralo.
 danger-taste = No lo pruebes para saberlo. Cuenta cuánto tiempo y con cuánto frío se guardó; en la duda, tíralo.
@@ -290,6 +294,8 @@ confirm-said-free = ¿Lo dice la etiqueta, o quien lo hizo: que { OURS($name) } 
 # Una pregunta de guía, con lo que se contó.
 guidance-elsewhere = No puedo decirlo: no sé qué tan frío es ese lugar, { $place }. Ante la duda, tíralo.
 guidance-if-fridge = En el refrigerador sería { $span }.
+guidance-cook-now = Lo que se descongeló así se cocina enseguida y no se guarda.
+guidance-unheard = No entendí «{ $words }», así que no digo si se puede.
 guidance-sell-by = La fecha de venta es para la tienda.
 guidance-refreeze-yes = Sí: según la guía, lo que se descongeló en el refrigerador se puede volver a congelar.
 guidance-refreeze-cook-first = Primero cocínalo: solo así se puede volver a congelar.

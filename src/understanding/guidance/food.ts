@@ -49,6 +49,10 @@ const takenIn = (sentence: Sentence, spans: readonly Span[]): readonly boolean[]
 const isState = (sentence: Sentence, at: number): boolean =>
   spotsOf(sentence, 'state').some(({ from, to }) => from <= at && at < to);
 
+/** "Pollo crudo": where a language says so after the name, it is part of it. */
+const qualifies = (sentence: Sentence, at: number): boolean =>
+  !isState(sentence, at) || isWord(sentence, 'qualityafter', sentence.tokens[at]);
+
 /** "Garlic in oil", "cake with cream": one food, where what follows is of no other use. */
 const joins = (sentence: Sentence, at: number): boolean => isWord(sentence, 'joins', sentence.tokens[at]);
 
@@ -77,7 +81,7 @@ export const foodOf = (
   }
   while (to - from < longest && free(from - 1)) from -= 1;
   for (;;) {
-    if (to - from < longest && free(to) && !isState(sentence, to)) to += 1;
+    if (to - from < longest && free(to) && qualifies(sentence, to)) to += 1;
     else if (to - from < longest - 1 && joins(sentence, to) && free(to + 1) && !isState(sentence, to + 1))
       to += 2;
     else break;
