@@ -1,40 +1,52 @@
 /** "Dele's pregnant", "Auntie is eighty-two and on chemo", "the baby is seven months old": told of somebody who eats here. */
 import type { Act } from '../intents.js';
 import { asks, has, isWord, moodOf, personIn, saysWord, spotsOf, type Sentence } from './sentence.js';
-import { matchesIn } from './spots.js';
+import { matchesIn, type Match } from './spots.js';
 
 /** From this age guidance counts people as at higher risk: `shared/tables/at-risk.csv`, "65 or older". */
 const oldFrom = 65;
 const oldest = 120;
 
 /** "Eighty-two", "is eighty-two years old": years of age, where nothing else is counted. */
-const agesIn = (sentence: Sentence): readonly number[] => {
+const yearsIn = (sentence: Sentence): readonly Match[] => {
   const { tokens, rules } = sentence;
-  return matchesIn(tokens, rules, 'builtin:grammar/number').flatMap(({ from, to, value }) => {
-    const before = tokens[from - 1] ?? '';
+  return matchesIn(tokens, rules, 'builtin:grammar/number').filter(({ from, to, value }) => {
     const after = tokens[to];
     const counted = after !== undefined && !isWord(sentence, 'years', after);
-    return isWord(sentence, 'aged', before) && !counted && typeof value === 'number' ? [value] : [];
+    return isWord(sentence, 'aged', tokens[from - 1]) && !counted && typeof value === 'number';
   });
 };
 
-/** "The baby is seven months", "she is three weeks": an age told in months or weeks is below a year, or near it. */
-const isInfant = (sentence: Sentence): boolean =>
-  matchesIn(sentence.tokens, sentence.rules, 'builtin:grammar/number').some(
-    ({ from, to, value }) =>
-      isWord(sentence, 'agedsmall', sentence.tokens[from - 1]) &&
-      spotsOf(sentence, 'infantage').some((one) => one.from === to) &&
-      spotsOf(sentence, 'relation').some((one) => one.to <= from) &&
-      typeof value === 'number' &&
-      value <= monthsOfInfancy,
-  );
 /** Honey and the like are for no child under twelve months: `shared/tables/at-risk.csv`. */
 const monthsOfInfancy = 12;
+
+/** "The baby is seven months", "she is three weeks": an age told in months or weeks is below a year, or near it. */
+const infantAges = (sentence: Sentence): readonly Match[] =>
+  matchesIn(sentence.tokens, sentence.rules, 'builtin:grammar/number').flatMap((number) => {
+    const { from, to, value } = number;
+    const unit = spotsOf(sentence, 'infantage').find((one) => one.from === to);
+    const ofOne =
+      isWord(sentence, 'agedsmall', sentence.tokens[from - 1]) &&
+      spotsOf(sentence, 'relation').some((one) => one.to <= from);
+    return unit && ofOne && typeof value === 'number' && value <= monthsOfInfancy
+      ? [{ ...number, to: unit.to }]
+      : [];
+  });
+const isInfant = (sentence: Sentence): boolean => infantAges(sentence).length > 0;
+
+const isOld = ({ value }: Match): boolean =>
+  typeof value === 'number' && value >= oldFrom && value <= oldest;
+
+/** Where somebody's age is told that puts them at risk: it is no age of food. */
+export const agesOfPeople = (sentence: Sentence): readonly Match[] => [
+  ...yearsIn(sentence).filter(isOld),
+  ...infantAges(sentence),
+];
 
 /** What makes them so, as heard. */
 export const risksIn = (sentence: Sentence): readonly string[] => {
   const said = spotsOf(sentence, 'risk').map(({ value }) => value);
-  const old = agesIn(sentence).some((age) => age >= oldFrom && age <= oldest) ? ['older'] : [];
+  const old = yearsIn(sentence).some(isOld) ? ['older'] : [];
   const young = isInfant(sentence) ? ['infant'] : [];
   return [...new Set([...said, ...old, ...young])];
 };

@@ -3,7 +3,7 @@ import { plusDays, today } from '../../terms/dates.js';
 import { asAmount, asDate, asNumber, asRaw } from '../meaning-parts.js';
 import { emptyMention, type Act, type Mention, type SaidDate } from '../intents.js';
 import { foodOf, OF_NAMES } from './food.js';
-import { risksIn } from './at-risk.js';
+import { agesOfPeople, risksIn } from './at-risk.js';
 import type { Asked, FoodState, GuidanceFacts, KeptAt, LabelKind, Reading } from './facts.js';
 import {
   asks,
@@ -335,8 +335,10 @@ export const guidanceAct = (sentence: Sentence): Act | null => {
     ({ from }) => isWord(sentence, 'held', tokens[from - 1]) || isWord(sentence, 'held', tokens[from - 2]),
   );
   const { dates, when, taken } = datesIn(sentence);
+  const people = agesOfPeople(sentence);
   const age = spans.filter(
-    (one) => one !== heldFor && !taken.some(({ from, to }) => one.from < to && from < one.to),
+    (one) =>
+      one !== heldFor && ![...taken, ...people].some(({ from, to }) => one.from < to && from < one.to),
   );
   const { air, probe } = temperaturesIn(sentence);
   const said = [...spans, ...taken, ...figuresIn(sentence)];
@@ -388,7 +390,7 @@ export const guidanceAct = (sentence: Sentence): Act | null => {
     boiling: has(sentence, 'boiling') || asking.includes('boil'),
     reheating: asking.includes('reheat') || has(sentence, 'method') || has(sentence, 'reheating'),
     feeding: has(sentence, 'feed'),
-    left: leftIn(sentence, [...spans, ...taken], named),
+    left: leftIn(sentence, [...spans, ...taken, ...people], named),
     above: aboveIn(sentence),
     claim: values<string>(sentence, 'claim')[0] ?? null,
     label: values<LabelKind>(sentence, 'label')[0] ?? null,
