@@ -119,6 +119,7 @@ const ofOneDay = ({ question }: Understanding): boolean =>
 const onlyHere: ReadonlySet<Asked> = new Set(['cool', 'boil']);
 /** What a word on a label means; what a marker means is heard elsewhere. */
 const ofLabels: ReadonlySet<Asked> = new Set(['claim', 'label']);
+const ofMarkers: ReadonlySet<string> = new Set(['markers', 'define-dots', 'assign', 'tell']);
 
 /** The ear's question stands where facts were told that the reading so far has no place for. */
 const takesOver = (
@@ -138,7 +139,7 @@ const takesOver = (
   if (talkOfPower && slots.item === undefined) return false;
   const [act, ...more] =
     base.verdict === 'act' || base.verdict === 'confirm' ? (base.readings[0]?.acts ?? []) : [];
-  if (ofLabels.has(facts.asked)) return !act || ofGuidance.has(act.intent);
+  if (ofLabels.has(facts.asked)) return !act || !ofMarkers.has(act.intent);
   const food = slots.item !== undefined;
   // "If I leave the cod out what happens": nothing is put on a list or away by it, whatever else hears so.
   if (food && facts.asked === 'out' && facts.mood === 'supposed' && isWhatIf(sentence)) return true;
@@ -153,7 +154,8 @@ const takesOver = (
   const told = [...(act ? [act] : []), ...more].some(({ intent }) =>
     /^(tell|put-away|thaw|reheated|finish|freeze|take|move|open|amend)$/.test(intent),
   );
-  if (food && told && saysMore(facts) && (asksFor(sentence) || base.verdict !== 'act')) return true;
+  const unsure = base.verdict !== 'act';
+  if (food && saysMore(facts) && (asksFor(sentence) ? told || unsure : told && unsure)) return true;
   const unheard = !act || more.some(({ intent }) => !ofGuidance.has(intent));
   if (facts.asked === 'fridge-reads' || facts.asked === 'freezer-reads')
     return !talkOfPower && (!act || (act.intent !== 'power-cut' && act.intent !== 'power-back'));
