@@ -410,4 +410,9 @@ guidance-boil = If you doubt how it was canned, throw it out. Guidance says boil
 guidance-mix-formula = Go by the formula's label or a nurse: I have no figure for mixing it. Do not boil it once mixed.
 guidance-warm-infant = Stand the bottle in warm water, and do not boil it.
 guidance-feed-over = No: guidance says throw out what is left { $limit } after the feed began.
+guidance-bottle-over = No, throw it out. Guidance gives a bottle of formula two hours from when it was made up, and one from when the feed began.
+guidance-bottle-until = Until { $by }{ $begun ->
+    [yes] , guidance says
+   *[no] , guidance says, or an hour after the feed began where that is sooner
+  }; then throw it out.
 guidance-feed-within = Up to { $limit } after the feed began, guidance says; then throw it out.

@@ -318,4 +318,9 @@ guidance-boil = Si dudas de cómo se hizo la conserva, tírala. La guía dice he
 guidance-mix-formula = Guíate por la etiqueta de la fórmula o por una enfermera: no tengo cifra para mezclarla. Una vez mezclada, no la hiervas.
 guidance-warm-infant = Pon el biberón en agua tibia, y no lo hiervas.
 guidance-feed-over = No: la guía dice tirar lo que queda { $limit } después de empezar.
+guidance-bottle-over = No: tíralo. La guía da a un biberón de fórmula dos horas desde que se prepara y una desde que empieza la toma.
+guidance-bottle-until = Hasta { $by }{ $begun ->
+    [yes] , según la guía
+   *[no] , según la guía, o una hora desde que empezó la toma si es antes
+  }; luego hay que tirarlo.
 guidance-feed-within = Hasta { $limit } desde que empezó, según la guía; luego hay que tirarlo.

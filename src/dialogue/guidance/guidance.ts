@@ -11,6 +11,7 @@ import {
   cookTemperature as cookGuidance,
   coolingStages,
   feedLimit,
+  formulaUntil,
   fridgeThawHours,
   guidanceFor,
   homeCannedBoil,
@@ -542,10 +543,13 @@ const warmInfant = (food: string): Reply => ({
   names: [food],
 });
 
-/** A bottle that was begun: an hour, whatever else is so. */
-const feeding = ({ facts, food }: Asked): Reply | null => {
-  if (!facts.infant || facts.seconds === null || !facts.feeding) return null;
-  const limit = feedLimit(isHumanMilk(food) ? 'human' : 'formula');
+/** A bottle that was begun, or made up at a time that was told: no longer than that, whatever else is so. */
+const feeding = ({ facts, food, turn }: Asked): Reply | null => {
+  if (!facts.infant) return null;
+  const milk = isHumanMilk(food) ? 'human' : 'formula';
+  if (milk === 'formula' && (facts.since !== null || facts.feedSince !== null)) return bottle(facts, turn);
+  if (facts.seconds === null || !facts.feeding) return null;
+  const limit = feedLimit(milk);
   if (limit === null) return null;
   const over = facts.seconds > limit.minutes * 60;
   return {
@@ -553,6 +557,24 @@ const feeding = ({ facts, food }: Asked): Reply | null => {
       say(over ? 'guidance-feed-over' : 'guidance-feed-within', { limit: seconds(limit.minutes * 60) }),
     ],
     sources: sourcesOf([limit]),
+  };
+};
+
+/** Made up and begun by the clock; kept cold and not begun, its days in the fridge count instead. */
+const bottle = ({ since: made, feedSince, where, feeding: begun }: GuidanceFacts, turn: Turn): Reply | null => {
+  if (where !== null && where !== 'counter' && !begun) return null;
+  const at = (time: string): string => lastOf(bothHalves(time, turn.heard), turn.clock);
+  const feedBegan = feedSince === null ? null : at(feedSince);
+  const madeAt = made === null ? feedBegan : at(made);
+  if (madeAt === null) return null;
+  const { until, source } = formulaUntil({ made: madeAt, feedBegan });
+  return {
+    parts: [
+      until <= turn.clock.now
+        ? say('guidance-bottle-over')
+        : say('guidance-bottle-until', { by: clockTime(until), begun: feedBegan === null ? 'no' : 'yes' }),
+    ],
+    sources: sourcesOf([{ source }]),
   };
 };
 

@@ -59,6 +59,8 @@ export interface GuidanceFacts {
   /** "Overnight", "all day": longer than any limit at room temperature, and no hour. */
   readonly overnight: boolean;
   readonly since: string | null;
+  /** Time of day at which a baby began a bottle. */
+  readonly feedSince: string | null;
   readonly dates: Readonly<
     Partial<
       Record<'made' | 'bought' | 'opened' | 'frozen' | 'thawed' | 'useBy' | 'bestBefore' | 'sellBy', DaySaid>

@@ -304,6 +304,8 @@ const askedIn = (
   if (said.has('thaw') && asks(sentence)) return 'thaw';
   if (said.has('keep') && !(facts.seconds !== null && said.has('still'))) return 'keep';
   if (said.has('still')) return 'still';
+  // "I made the bottle at ten, can the baby finish it".
+  if (facts.infant && askedFor && (facts.feeding || facts.since !== null)) return 'still';
   // "Raw chicken, three days in the fridge": how old it is and where asks for one thing only.
   const printed = facts.label !== null && (askedFor || has(sentence, 'pastof'));
   const aged = facts.seconds !== null || facts.when !== null || printed;
@@ -321,6 +323,34 @@ const thawedHow = (sentence: Sentence, where: KeptAt | null): GuidanceFacts['tha
   const thawed = spotsOf(sentence, 'state').some(({ value }) => value === 'thawed');
   return thawed && where === 'fridge' ? 'fridge' : null;
 };
+
+/** "Made at ten and she started it at twenty past eleven": since when it is so, and since when it is drunk from. */
+const clockTimesIn = (sentence: Sentence): Pick<GuidanceFacts, 'since' | 'feedSince'> => {
+  const { tokens, rules } = sentence;
+  // "At ten" is a time where it is no ten of anything; "at ten, can she" counts no cans.
+  const counted = ['amount', 'temperature', 'duration'].flatMap((rule) =>
+    matchesIn(tokens, rules, `builtin:grammar/${rule}`, 0.5).filter(
+      ({ to }) => !isWord(sentence, 'aux', tokens[to - 1]),
+    ),
+  );
+  const said = matchesIn(tokens, rules, 'builtin:grammar/time?lean=past').flatMap(
+    ({ from, to, value, weight }) =>
+      [from - 1, from].some((at) => isWord(sentence, 'fromtime', tokens[at])) &&
+      typeof value === 'string' &&
+      (weight >= 0.5 || !counted.some((one) => one.from < to && from < one.to))
+        ? [{ from, value }]
+        : [],
+  );
+  const ofFeed = said.find(({ from }) =>
+    spotsOf(sentence, 'feed').some(({ to }) => to <= from && from - to <= wordsBetween),
+  );
+  return {
+    since: said.find((one) => one !== ofFeed)?.value ?? null,
+    feedSince: ofFeed?.value ?? null,
+  };
+};
+/** "Started it at": so many words at most between a deed and its time. */
+const wordsBetween = 3;
 
 /** Everything told, before what is asked of it is settled. */
 export const guidanceAct = (sentence: Sentence): Act | null => {
@@ -342,9 +372,7 @@ export const guidanceAct = (sentence: Sentence): Act | null => {
   );
   const { air, probe } = temperaturesIn(sentence);
   const said = [...spans, ...taken, ...figuresIn(sentence)];
-  const [clockTime] = matchesIn(tokens, rules, 'builtin:grammar/time?lean=past', 0.5).filter(({ from }) =>
-    isWord(sentence, 'fromtime', tokens[from - 1]),
-  );
+  const { since, feedSince } = clockTimesIn(sentence);
   const times = values<string>(sentence, 'times');
   const [icy] = values<string>(sentence, 'icy');
   const asking = values<string>(sentence, 'ask');
@@ -361,7 +389,8 @@ export const guidanceAct = (sentence: Sentence): Act | null => {
     elsewhere: where === null ? elsewhereIn(sentence, said) : null,
     seconds: age.length > 0 ? age.reduce((sum, one) => sum + secondsOf(sentence, one), 0) : null,
     overnight: has(sentence, 'overnight'),
-    since: typeof clockTime?.value === 'string' ? clockTime.value : null,
+    since,
+    feedSince,
     dates,
     when,
     air,

@@ -79,8 +79,15 @@ export const asks = (sentence: Sentence): boolean =>
     ({ from }) =>
       from === 0 || sentence.tokens.slice(0, from).every((word) => isWord(sentence, 'opening', word)),
   );
+/** "Can the baby finish it": a word that asks, and whom it asks about. */
+const asksOfSomebody = (sentence: Sentence): boolean =>
+  spotsOf(sentence, 'aux').some(({ to }) => {
+    const at = isWord(sentence, 'whose', sentence.tokens[to]) ? to + 1 : to;
+    return [...spotsOf(sentence, 'relation'), ...spotsOf(sentence, 'pronoun')].some(({ from }) => from === at);
+  });
 /** It asks somewhere: "I thawed it in water, can I freeze it again". */
-export const asksAnywhere = (sentence: Sentence): boolean => asks(sentence) || has(sentence, 'inverted');
+export const asksAnywhere = (sentence: Sentence): boolean =>
+  asks(sentence) || has(sentence, 'inverted') || asksOfSomebody(sentence);
 
 /** What somebody else says happened, wherever that is said; what a label or a thermometer says is read. */
 const isReported = (sentence: Sentence): boolean =>
