@@ -45,6 +45,8 @@ export interface Subject {
   readonly homeMade: boolean;
   /** It was opened, dated or not. */
   readonly opened: boolean;
+  /** It was thawed, dated or not. */
+  readonly thawed: boolean;
   readonly outSince: Instant | null;
   /** How long it stood out of the cold in all; null when it never did, as far as is known. */
   readonly exposure: Exposure | null;
@@ -405,6 +407,15 @@ const thawedLimits = (
         { days: days(thawed - from) },
         cite(tables, tables.timeRules.fridgeAfterFreezing),
       ),
+    });
+  }
+  if (chosen?.row.counts_from === 'thawed' && chosen.row.fridge !== null) {
+    const { row } = chosen;
+    const { low, high, unit } = row.fridge!;
+    limits.push({
+      ...spanEnds(thawed, row.fridge!),
+      chosen,
+      reason: reason('after-thaw', { low, high, unit, thawed: onDay(thawed) }, cite(tables, row)),
     });
   }
   if (kind.after_thaw !== null && kind.after_thaw !== 'eggs-frozen-in-shell')
@@ -788,7 +799,8 @@ const withData = (
   // Of whole fruit and the like its times are of taste: told when asked, and nothing is thrown out by them.
   if (kind.hazard === 'none' && !subject.ageless) return alone;
   const frozen = clock.phase === 'frozen';
-  const cell: Cell = frozen ? 'freezer' : opened ? 'fridge_opened' : 'fridge';
+  const thawed = subject.thawed && storageDataFor(subject.name, 'fridge_thawed', tables) !== null;
+  const cell: Cell = frozen ? 'freezer' : thawed ? 'fridge_thawed' : opened ? 'fridge_opened' : 'fridge';
   const figure = (frozen ? chart?.row.freezer : chart?.row.fridge) ?? null;
   // Against a current chart's own row, only a row of the data that was named wholly.
   const held = figure !== null && !chart!.general && chart!.row.standing === 'current' && !guessed;

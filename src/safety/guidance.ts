@@ -46,6 +46,7 @@ export const guidanceFor = (question: GuidanceQuestion, tables = safetyTables())
       state: question.state ?? null,
       homeMade,
       opened: question.opened === true || dates.opened !== undefined,
+      thawed: question.thawed === true || dates.thawed !== undefined,
       outSince: null,
       exposure: null,
       power: null,

@@ -84,6 +84,7 @@ const subjectOf = (item: Item, where: Where | null, clock: Clock, atRisk: boolea
     state: null,
     homeMade: isHomeMade(item),
     opened: dates.opened !== undefined,
+    thawed: dates.thawed !== undefined,
     outSince: item.outSince,
     exposure: item.outSince === null && !item.history?.length ? null : exposureOf(item, clock.now),
     power: worstOf(item),

@@ -19,6 +19,15 @@ const wordsOf = (name: string): readonly string[] =>
 /** Made at home, where a shop's is sold under the same name: only where that was said. */
 const ONLY_WHERE_SAID = new Set(foodWords('squeezed homemade'));
 
+/** "Chicken nuggets, patties" are two foods of one kind: chicken nuggets and chicken patties. */
+const namesOf = (food: string): readonly string[] => {
+  const [one = food, other, ...more] = food.split(', ');
+  const words = one.split(' ');
+  return other === undefined || more.length > 0 || words.length < 2 || other.includes(' ')
+    ? [food]
+    : [food, one, [...words.slice(0, -1), other].join(' ')];
+};
+
 interface Indexed {
   readonly row: StorageDataRow;
   readonly food: readonly string[];
@@ -31,10 +40,12 @@ const indexOf = (tables: SafetyTables): ReadonlyMap<string, readonly Indexed[]> 
   if (known) return known;
   const index = new Map<string, Indexed[]>();
   for (const row of tables.storageData.values()) {
-    const food = wordsOf(row.food);
-    const [first] = food;
-    if (!first) continue;
-    index.set(first, [...(index.get(first) ?? []), { row, food, type: new Set(wordsOf(row.type)) }]);
+    for (const name of namesOf(row.food)) {
+      const food = wordsOf(name);
+      const [first] = food;
+      if (!first) continue;
+      index.set(first, [...(index.get(first) ?? []), { row, food, type: new Set(wordsOf(row.type)) }]);
+    }
   }
   indexes.set(tables, index);
   return index;

@@ -354,7 +354,7 @@ const wordsBetween = 3;
 
 /** Everything told, before what is asked of it is settled. */
 export const guidanceAct = (sentence: Sentence): Act | null => {
-  const { tokens, rules } = sentence;
+  const { tokens } = sentence;
   const heard = ['ask', 'probe', 'infant', 'risk', 'span', 'claim', 'label', 'done'].some((kind) =>
     has(sentence, kind),
   );
