@@ -5,17 +5,7 @@ import { emptyMention, type Act, type Mention, type SaidDate } from '../intents.
 import { foodOf, OF_NAMES } from './food.js';
 import { agesOfPeople, risksIn } from './at-risk.js';
 import type { Asked, FoodState, GuidanceFacts, KeptAt, LabelKind, Reading } from './facts.js';
-import {
-  asks,
-  asksAnywhere,
-  foodsIn,
-  has,
-  isWord,
-  mentionOf,
-  moodOf,
-  spotsOf,
-  type Sentence,
-} from './sentence.js';
+import { asks, asksAnywhere, foodsIn, has, isWord, moodOf, spotsOf, type Sentence } from './sentence.js';
 import { matchesIn, type Match } from './spots.js';
 
 const values = <T extends string>(sentence: Sentence, kind: string): readonly T[] => [
@@ -367,8 +357,7 @@ export const guidanceAct = (sentence: Sentence): Act | null => {
   const { dates, when, taken } = datesIn(sentence);
   const people = agesOfPeople(sentence);
   const age = spans.filter(
-    (one) =>
-      one !== heldFor && ![...taken, ...people].some(({ from, to }) => one.from < to && from < one.to),
+    (one) => one !== heldFor && ![...taken, ...people].some(({ from, to }) => one.from < to && from < one.to),
   );
   const { air, probe } = temperaturesIn(sentence);
   const said = [...spans, ...taken, ...figuresIn(sentence)];
@@ -432,29 +421,6 @@ export const guidanceAct = (sentence: Sentence): Act | null => {
   if (!asked) return null;
   const of: GuidanceFacts = { ...facts, asked };
   return { intent: 'guidance', slots: { ...(food ? { item: food } : {}), guidance: of } };
-};
-
-/** "Two day old lasagna": how old it is, and no name of it. */
-const withoutAge = <T extends Match>(sentence: Sentence, food: T, spans: readonly Match[]): T => {
-  const { value } = food;
-  const aged =
-    isWord(sentence, 'ofage', sentence.tokens[food.from]) && spans.some(({ to }) => to === food.from);
-  if (!aged || value === null || typeof value !== 'object' || Array.isArray(value)) return food;
-  const { words } = value as { readonly words?: unknown };
-  if (typeof words !== 'string') return food;
-  return { ...food, from: food.from + 1, value: { ...value, words: words.replace(/^\S+\s+/, '') } };
-};
-
-/** "Raw ground turkey", "pollo crudo": qualities that the name leaves out decide its row. */
-const withQualities = (sentence: Sentence, mention: Mention, { from, to }: Match): Mention => {
-  const { tokens } = sentence;
-  let first = from;
-  while (isWord(sentence, 'quality', tokens[first - 1])) first -= 1;
-  let end = to;
-  while (isWord(sentence, 'qualityafter', tokens[end])) end += 1;
-  if ((first === from && end === to) || mention.words === null) return mention;
-  const words = [tokens.slice(first, from), mention.words, tokens.slice(to, end)].flat().join(' ');
-  return { ...mention, words };
 };
 
 /** Amounts, temperatures and times of day: figures that are no name. */
