@@ -143,6 +143,10 @@ const takesOver = (
   const food = slots.item !== undefined;
   // "If I leave the cod out what happens": nothing is put on a list or away by it, whatever else hears so.
   if (food && facts.asked === 'out' && facts.mood === 'supposed' && isWhatIf(sentence)) return true;
+  // What the record's questions cannot hold: how it was thawed, how long out, how hot.
+  const beyond =
+    facts.thawedIn !== null || facts.seconds !== null || facts.air !== null || facts.probe !== null;
+  if (food && act?.intent === 'ask' && beyond && asksAnywhere(sentence)) return true;
   const follows = base.question?.acts[0]?.slots.edit !== undefined;
   // "If I freeze milk, how long does it keep" asks of no day on record.
   const sofar = facts.asked !== 'keep' || has(sentence, 'sofar');

@@ -255,7 +255,7 @@ const askedIn = (
   const reads = facts.probe !== null;
   // No figure for cooking, reheating or canning is one for a baby's bottle.
   const heats = said.has('cook') || said.has('boil') || (reads && !said.has('power'));
-  if (facts.infant && !said.has('keep') && (said.has('mix') || heats)) return 'mix';
+  if (facts.infant && !said.has('keep') && (has(sentence, 'ofmilk') || heats)) return 'mix';
   const askedFor = asksAnywhere(sentence);
   if (facts.claim !== null && has(sentence, 'means') && !said.has('keep')) return 'claim';
   if (food === null && facts.label !== null && (has(sentence, 'means') || asks(sentence))) return 'label';

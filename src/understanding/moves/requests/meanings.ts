@@ -67,7 +67,15 @@ export const meaningsFrame: Frame = (request) => {
       used: wordsIn([...asks, ...means, ...dots.bits, ...reminds]),
     };
   }
-  const last = means.at(-1);
+  // Several told together, or one told without its count, are parted by the dialogue, each asked about.
+  const last = means[0];
+  if (
+    last &&
+    bits.some(
+      (bit) => bit.from >= last.to && (is(bit, 'dots') || bit.kind === 'marker' || bit.kind === 'number'),
+    )
+  )
+    return null;
   if (!last || asks.length > 0 || dots.count === null || dots.bits[0]!.from > last.from) return null;
   let to = tokens.length;
   while (to > last.to && trailing.has(tokens[to - 1]!)) to -= 1;

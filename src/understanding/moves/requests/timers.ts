@@ -180,7 +180,8 @@ const headOf = ({ bits, expecting, clocks }: Request): readonly Bit[] | null => 
   const bare = bits.every(
     (bit) => bit.kind === 'span' || bit.kind === 'thing' || figureOf(bit) !== null || is(bit, 'fill', 'set'),
   );
-  const of = ofKind(bits, 'thing').length > 0 && bits[0]?.kind !== 'thing';
+  const opens = bits[0]?.kind === 'span' || figureOf(bits[0]) !== null || is(bits[0], 'set');
+  const of = ofKind(bits, 'thing').length > 0 && opens;
   return bare && of && (expecting === 'anything' || expecting === 'length') ? [] : null;
 };
 
