@@ -3,7 +3,7 @@ import type { Intent } from '../../src/understanding/index.js';
 
 /** Labels of the CLINC150 data that are ours, and the intents that answer them sensibly. */
 export const clincLabels: Readonly<Record<string, readonly Intent[]>> = {
-  food_last: ['keeps', 'item-date', 'how-old', 'use-first', 'left-out'],
+  food_last: ['keeps', 'guidance', 'item-date', 'how-old', 'use-first', 'left-out'],
   shopping_list: ['buy-read'],
   shopping_list_update: ['buy-add', 'buy-remove', 'buy-read', 'buy-clear'],
   repeat: ['repeat', 'what-heard'],
