@@ -5,6 +5,8 @@
  */
 import { type Clock } from '../../terms/dates.js';
 import { rulesFor } from '../grammar-files.js';
+import { sentenceCost } from '../likelihood.js';
+import { movesLexicon } from '../moves/lexicon.js';
 import type { Act, HearingContext, Hypothesis, Understanding } from '../intents.js';
 import type { HouseholdNames } from '../names/api.js';
 import type { Understander } from '../understand.js';
@@ -18,6 +20,7 @@ import {
   has,
   isWhatIf,
   moodOf,
+  pointerIn,
   sentenceOf,
   spotsOf,
   type Sentence,
@@ -121,6 +124,26 @@ const onlyHere: ReadonlySet<Asked> = new Set(['cool', 'boil']);
 const ofLabels: ReadonlySet<Asked> = new Set(['claim', 'label']);
 const ofMarkers: ReadonlySet<string> = new Set(['markers', 'define-dots', 'assign', 'tell']);
 
+/** "It", "these": what was just spoken of, where no food is named. */
+const aboutSomething = (sentence: Sentence): boolean =>
+  pointerIn(sentence) !== null || has(sentence, 'infant');
+
+/** Where nobody else made sense of it: words of other trades, or a name made of everyday words, with no fact that food has. */
+const ofOtherThings = ({ item, guidance }: Act['slots'], sentence: Sentence): boolean => {
+  const facts = guidance!;
+  const ofFood =
+    facts.seconds !== null ||
+    facts.risks.length > 0 ||
+    facts.infant ||
+    facts.probe !== null ||
+    facts.states.length > 0 ||
+    Object.keys(facts.dates).length > 0 ||
+    (facts.where !== null && facts.where !== 'counter');
+  const ordinary = movesLexicon(sentence.language)?.isOrdinary;
+  const everyday = ordinary && item?.words?.split(' ').some((word) => ordinary(word));
+  return !ofFood && (sentenceCost(sentence.tokens, sentence.language) < 0 || everyday === true);
+};
+
 /** The ear's question stands where facts were told that the reading so far has no place for. */
 const takesOver = (
   { slots }: Act,
@@ -139,6 +162,7 @@ const takesOver = (
   if (talkOfPower && slots.item === undefined) return false;
   const [act, ...more] =
     base.verdict === 'act' || base.verdict === 'confirm' ? (base.readings[0]?.acts ?? []) : [];
+  if (!act && ofOtherThings(slots, sentence)) return false;
   if (ofLabels.has(facts.asked)) return !act || !ofMarkers.has(act.intent);
   const food = slots.item !== undefined;
   // "If I leave the cod out what happens": nothing is put on a list or away by it, whatever else hears so.
@@ -160,13 +184,17 @@ const takesOver = (
   );
   const unsure = base.verdict !== 'act';
   if (food && saysMore(facts) && (asksFor(sentence) ? told || unsure : told && unsure)) return true;
+  // How it was thawed and how often heated no question about the record has a place for.
+  if (food && act?.intent === 'ask' && asksFor(sentence) && (facts.thawedIn !== null || facts.reheated > 0))
+    return true;
   const unheard = !act || more.some(({ intent }) => !ofGuidance.has(intent));
   if (facts.asked === 'fridge-reads' || facts.asked === 'freezer-reads')
     return !talkOfPower && (!act || (act.intent !== 'power-cut' && act.intent !== 'power-back'));
   if (act && !ofGuidance.has(act.intent) && act.intent !== 'power-cut' && act.intent !== 'power-back')
     return false;
   if (facts.asked === 'power') return food;
-  if (!food && unheard) return facts.asked === 'boil' || (saysMore(facts) && sentence.tokens.length > 3);
+  if (!food && unheard)
+    return facts.asked === 'boil' || (saysMore(facts) && aboutSomething(sentence) && sentence.tokens.length > 3);
   // "Can I use margarine instead of butter": a food nobody here has, and no fact of it, is cookery.
   if (!act)
     return (
