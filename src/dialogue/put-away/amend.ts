@@ -14,6 +14,7 @@ import type { Change, Item, Preparation } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Act, Mention, Slots } from '../../understanding/intents.js';
 import { groupAmount } from '../describe/item.js';
+import { pastByIt } from '../describe/past.js';
 import { refusal } from '../describe/refusals.js';
 import { watchers } from '../describe/watchers.js';
 import { type Handler, type Reply, type Turn, about, day, list, say } from '../handler.js';
@@ -239,6 +240,7 @@ export const amend: Handler = (act, turn) => {
       group
         ? say('amended-all', { name, amount: group, facts: list(said) })
         : say('amended', { name, facts: list(said) }),
+      ...(facts.dates ? pastByIt(turn, changes) : []),
       ...watchers(turn, item, facts.contains?.add ?? []),
     ],
     changes,

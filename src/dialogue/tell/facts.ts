@@ -3,6 +3,7 @@ import { type Facts, amend, isRefused, personNamed } from '../../kitchen/index.j
 import type { Id, Item } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Statement } from '../../understanding/intents.js';
+import { pastByIt } from '../describe/past.js';
 import { refusal } from '../describe/refusals.js';
 import { watchers } from '../describe/watchers.js';
 import { type Reply, type Turn, about, list, say, speakerPerson } from '../handler.js';
@@ -119,6 +120,7 @@ export const keepFacts = (
       {
         parts: [
           ...(said.length > 0 ? [say('amended', { name: item.name, facts: list(said) })] : []),
+          ...(facts.dates ? pastByIt(turn, [result]) : []),
           ...watchers(turn, item, statement.contains ?? []),
         ],
         changes: [result],
