@@ -278,7 +278,9 @@ const confirmed = (work: Work, said: Act): Work => {
   const act = heldInstead(work, said);
   const answered = topFrame(work) && !isChanging(act.intent) ? answerFrame(work, act) : null;
   if (answered) return answered;
-  if (!isChanging(act.intent) || ofUndoInstead(work, act) !== act) return perform(work, act);
+  // What is taken back can be had again: of what was done in this talk it is done, and not asked.
+  const back = (act.intent === 'undo' || act.intent === 'redo') && work.state.done !== null;
+  if (!isChanging(act.intent) || back || ofUndoInstead(work, act) !== act) return perform(work, act);
   const felt = feltAmongTold(work, act);
   if (felt) return felt;
   // The set-up asked for it, and reads back what it makes of it.

@@ -3,6 +3,7 @@ export type { Conversation, Decide, Effect, Heard, Outcome, Speaker, Surrounding
 export { afterTelling, interruption } from './news/interrupting.js';
 export { stepsAtHand } from './talk/ask-step.js';
 export { picksUp } from './talk/resume.js';
+export { justDone } from './turn/just-done.js';
 export { decide } from './decide.js';
 export { lessonKitchenNow } from './lessons/now.js';
 export { startConversation } from './state.js';

@@ -13,6 +13,7 @@ import {
   lessonKitchenNow,
   picksUp,
   startConversation,
+  justDone,
   stepsAtHand,
 } from '../dialogue/index.js';
 import type { Conversation, Speaker, Surroundings } from '../dialogue/api.js';
@@ -229,6 +230,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
         expecting: earlier.expecting,
         steps: stepsHeardOf(earlier, tongue, surroundings),
         clocks: clocksAtHand(surroundings),
+        last: justDone(earlier, surroundings.kitchen),
       }),
     });
     const first = heardIn(own);

@@ -490,6 +490,19 @@ export interface HearingContext {
   readonly steps?: StepsAtHand | null;
   /** Timers and reminders that are running: what they are called is a name. */
   readonly clocks?: readonly ClockAtHand[];
+  /** What was done in the turn before: it may be put right, taken back or added to. */
+  readonly last?: LastDone | null;
+}
+
+/** The change made last, by what the next sentence may say of it. */
+export interface LastDone {
+  readonly intent: Intent;
+  /** How it went, of what is gone. */
+  readonly how: Slots['how'] | null;
+  /** What it was done to, by name. */
+  readonly names: readonly string[];
+  /** What the place it ended up in is called by its kind: "shelf", so that "the bottom one" is one. */
+  readonly part: string | null;
 }
 
 /** A timer that runs or a reminder that is to come. */

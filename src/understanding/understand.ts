@@ -292,6 +292,7 @@ export const createUnderstander = (
           meanings[0]?.best,
           reader,
           context.clocks ?? [],
+          context.last ?? null,
           told?.verdict === 'act',
         );
     // While steps are followed, a clock or a setting is asked for by its own words; all else is of the steps.

@@ -416,6 +416,19 @@ const opens =
     return offers;
   };
 
+/** Names nobody knows, and dishes named by two foods, at one position; none for a language without a lexicon of moves. */
+export const openNamesAt = (
+  tokens: readonly string[],
+  from: number,
+  rules: DynamicRules,
+  language: string,
+): readonly Offer[] => {
+  const lexicon = movesLexicon(language);
+  return lexicon
+    ? [opens(lexicon), dishes(lexicon), bareUnits(lexicon)].flatMap((find) => find(tokens, from, rules))
+    : [];
+};
+
 const finders = new Map<string, readonly Finder[]>();
 const findersFor = (language: string): readonly Finder[] | null => {
   const lexicon = movesLexicon(language);

@@ -10,13 +10,16 @@ import {
   type ClockAtHand,
   type Intent,
   type Interpretation,
+  type LastDone,
   type PlaceMention,
   type Understanding,
 } from '../intents.js';
 import type { Reader } from '../readings.js';
 import { oneInside } from './statements/places.js';
-import { bitsOf, is, type Bit, type Frame, type Made } from './requests/bits.js';
-import { requestWords } from './requests/lexicon.js';
+import { bitsAfter, bitsOf, is, type Bit, type Frame, type Made } from './requests/bits.js';
+import { requestWords, type RequestWords } from './requests/lexicon.js';
+import { withoutClitics } from './clitics.js';
+import { movesLexicon } from './lexicon.js';
 import { answersFrame } from './requests/answers.js';
 import { correctionsFrame } from './requests/corrections.js';
 import {
@@ -32,7 +35,7 @@ import { meaningsFrame } from './requests/meanings.js';
 import { remindersFrame } from './requests/reminders.js';
 import { settingFrames } from './requests/settings.js';
 import { timersFrame } from './requests/timers.js';
-import { undoingFrame } from './requests/undoing.js';
+import { takingBackFrame, undoingFrame } from './requests/undoing.js';
 
 /** The first that makes something of it has it: what is told apart by one word comes first. */
 const frames: readonly Frame[] = [
@@ -51,6 +54,8 @@ const frames: readonly Frame[] = [
 ];
 /** These are of the talk before: where what was told says it all, they say nothing. */
 const ofTheTalk: readonly Frame[] = [correctionsFrame, answersFrame];
+/** And these of what was just done: they read the pieces such talk is made of. */
+const ofWhatWasDone: readonly Frame[] = [takingBackFrame];
 
 /** A rule's reading this likely (natural logarithm) stands, unless it does less. */
 const sureRule = -1;
@@ -98,12 +103,21 @@ const weightOf = (acts: readonly Act[]): number =>
     acts.length,
   );
 
+const nothingLeft = { words: 0, weighty: false };
+
+const afterBits = (guess: Guess, { rules, language }: Reader, words: RequestWords, last: LastDone) => {
+  const lexicon = movesLexicon(language);
+  const tokens = lexicon ? withoutClitics(guess.said, guess.pauses, rules, lexicon).tokens : guess.said;
+  return bitsAfter(tokens, rules, words, language, last);
+};
+
 export const requestReading = (
   guess: Guess | undefined,
   parsed: Interpretation | undefined,
   score: number | undefined,
   reader: Reader,
   clocks: readonly ClockAtHand[],
+  last: LastDone | null,
   told: boolean,
 ): { readonly reading: Interpretation; readonly verdict: Understanding['verdict'] } | null => {
   const words = requestWords(reader.language);
@@ -117,10 +131,14 @@ export const requestReading = (
     parsed !== undefined &&
     parsed.confidence >= fairRule &&
     parsed.acts.every(({ intent }) => ofTheTalkBefore.has(intent));
-  for (const frame of told || ofRules ? frames : [...frames, ...ofTheTalk]) {
-    const made = frame({ bits, tokens, clocks, expecting: reader.expecting, says, oneInside: within });
+  const after = last ? afterBits(guess, reader, words, last) : [];
+  const { expecting } = reader;
+  const request = { bits, after, last, tokens, clocks, expecting, says, oneInside: within };
+  for (const frame of [...ofWhatWasDone, ...frames, ...(told || ofRules ? [] : ofTheTalk)]) {
+    const made = frame(request);
     if (!made || made.acts.length === 0) continue;
-    const left = leftOf(bits, made);
+    const ofDone = ofWhatWasDone.includes(frame);
+    const left = ofDone && made.reason ? nothingLeft : leftOf(ofDone ? after : bits, made);
     if (left.words > Math.max(1, Math.min(mostLeft, made.used.size))) continue;
     const sure = parsed && score !== undefined && score >= sureRule;
     const less = weightOf(made.acts) - (sure ? weightOf(parsed.acts) : 0);

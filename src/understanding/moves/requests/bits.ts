@@ -1,8 +1,9 @@
 /** The pieces of a request, and what a frame takes of them. */
 import type { DynamicRules } from '../../../grammar/api.js';
-import type { Act, ClockAtHand, Expectation, PlaceMention } from '../../intents.js';
+import type { Act, ClockAtHand, Expectation, LastDone, PlaceMention } from '../../intents.js';
 import type { Chunk, ChunkOf, Span } from '../api.js';
-import { cheapestCover, constituentsAt, type Offer } from '../chunks.js';
+import { cheapestCover, constituentsAt, openNamesAt, placeLike, type Offer } from '../chunks.js';
+import { movesLexicon } from '../lexicon.js';
 import type { RequestWords } from './lexicon.js';
 
 /** A constituent, or the name of a timer or a reminder that is running. */
@@ -14,6 +15,9 @@ export interface Request {
   readonly tokens: readonly string[];
   readonly clocks: readonly ClockAtHand[];
   readonly expecting: Expectation;
+  /** What the turn before changed, and what was said now as pieces that such talk is made of. */
+  readonly last: LastDone | null;
+  readonly after: readonly Bit[];
   /** Whether a word stands in that list. */
   readonly says: (word: string, list: string) => boolean;
   /** One place inside the other, whichever way round they were said; null where that names none. */
@@ -24,10 +28,12 @@ export interface Request {
 export interface Made {
   readonly acts: readonly Act[];
   readonly used: ReadonlySet<number>;
+  /** The words left over are why: "nobody has eaten them yet". */
+  readonly reason?: boolean;
 }
 export type Frame = (request: Request) => Made | null;
 
-const costs = { word: 0.12, clock: 0.15, unknown: 1.4 } as const;
+const costs = { word: 0.12, clock: 0.15, position: 0.1, unknown: 1.4 } as const;
 
 /** Words of a label that name it: "shepherd's pie" is called the pie. */
 const labelWords = (label: string): readonly string[] =>
@@ -67,6 +73,67 @@ export const bitsOf = (
     ...said(words, tokens, from),
     ...clocksAt(tokens, from, clocks),
     ...constituentsAt(tokens, from, rules),
+  ]).pieces;
+
+/** "The bottom one", "not the middle": a part of the kind that was just spoken of. */
+const partsAt = (
+  tokens: readonly string[],
+  from: number,
+  rules: DynamicRules,
+  words: RequestWords,
+  { part }: LastDone,
+): readonly Offer<Bit>[] =>
+  part === null
+    ? []
+    : words.allAt(tokens, from).flatMap(({ length, value }) => {
+        if (!value.has('position')) return [];
+        const place = placeLike([...tokens.slice(from, from + length), part], rules);
+        const fit = place?.candidates[0]?.fit ?? 0;
+        if (!place || fit < partFits) return [];
+        const to = from + length;
+        const one = words.allAt(tokens, to).find((next) => next.value.has('one'));
+        const chunk = { kind: 'place' as const, from, place, fit };
+        return [
+          { chunk: { ...chunk, to }, cost: costs.position },
+          ...(one ? [{ chunk: { ...chunk, to: to + one.length }, cost: costs.position }] : []),
+        ];
+      });
+const partFits = 0.8;
+
+/** What the words do in a request and in what is told, at one position. */
+const doing = (
+  words: RequestWords,
+  language: string,
+  tokens: readonly string[],
+  from: number,
+): readonly Offer<Bit>[] => {
+  const classes = new Map<number, Set<string>>();
+  for (const phrases of [words, movesLexicon(language)?.phrases])
+    for (const { length, value } of phrases?.allAt(tokens, from) ?? [])
+      classes.set(length, new Set([...(classes.get(length) ?? []), ...value]));
+  return [...classes].map(([length, all]) => ({
+    chunk: { kind: 'word' as const, from, to: from + length, classes: all },
+    cost: costs.word,
+  }));
+};
+
+/**
+ * The pieces of what is said right after something was done: names nobody knows among them, parts called by
+ * where they are alone, and the words of deeds.
+ */
+export const bitsAfter = (
+  tokens: readonly string[],
+  rules: DynamicRules,
+  words: RequestWords,
+  language: string,
+  last: LastDone,
+): readonly Bit[] =>
+  cheapestCover<Bit>(tokens.length, (from) => [
+    { chunk: { kind: 'unknown', from, to: from + 1, word: tokens[from]! }, cost: costs.unknown },
+    ...doing(words, language, tokens, from),
+    ...partsAt(tokens, from, rules, words, last),
+    ...constituentsAt(tokens, from, rules),
+    ...openNamesAt(tokens, from, rules, language),
   ]).pieces;
 
 export const is = (bit: Bit | undefined, ...classes: readonly string[]): boolean =>

@@ -1,5 +1,7 @@
 /** Taking back, one deed or several, and taking back the taking back. */
-import { classed, figureOf, some, wordsIn, type Frame } from './bits.js';
+import type { Intent, LastDone } from '../../intents.js';
+import { classed, figureOf, is, ofKind, some, wordsIn, type Bit, type Frame } from './bits.js';
+import { asks, isAnyPart, isNamed, values } from './last.js';
 
 export const undoingFrame: Frame = ({ bits }) => {
   if (some(bits, 'wh', 'if', 'timer', 'remind')) return null;
@@ -13,5 +15,59 @@ export const undoingFrame: Frame = ({ bits }) => {
   return {
     acts: [{ intent: 'undo', slots: { number: number ?? 2 } }],
     used: wordsIn([...back, ...both, ...figures, ...classed(bits, 'not')]),
+  };
+};
+
+/** What was done is denied by the words of these deeds. */
+const wordsOf: Readonly<Partial<Record<Intent, readonly string[]>>> = {
+  take: ['deed:took', 'deed:finished', 'state:finished'],
+  finish: ['deed:finished', 'deed:threw', 'deed:gave', 'deed:took', 'state:finished', 'state:threw'],
+  move: ['deed:moved', 'deed:stored'],
+  'put-away': ['deed:stored', 'deed:bought', 'deed:made'],
+  open: ['deed:opened', 'state:opened'],
+  freeze: ['deed:froze', 'state:froze'],
+  thaw: ['deed:thawing', 'state:thawing'],
+  reheated: ['deed:reheated'],
+  'buy-add': ['deed:listed', 'state:listed'],
+  'buy-remove': ['deed:unlisted'],
+};
+
+/** Its reverse, said of nothing by name: "put them back", "take em off again". */
+const reverses: Readonly<Partial<Record<Intent, readonly string[]>>> = {
+  take: ['undo-put-back', 'deed:put-back'],
+  finish: ['undo-put-back', 'deed:put-back', 'still-some'],
+  move: ['undo-put-back', 'deed:put-back', 'never-left'],
+  open: ['still-shut'],
+  'buy-add': ['undo-off', 'deed:unlisted'],
+  'buy-remove': ['undo-on', 'deed:listed'],
+};
+
+/** "I never touched them", "nobody has eaten any yet": the deed itself, denied. */
+const denies = (bits: readonly Bit[], { intent }: LastDone): readonly Bit[] => {
+  const at = bits.findIndex((bit) => is(bit, 'not', 'undone'));
+  const deeds = wordsOf[intent] ?? [];
+  // "Nobody but me eats it" denies nothing: only who did it and whether stand between.
+  const deed =
+    at < 0 ? undefined : bits.slice(at + 1).find((bit) => !is(bit, 'fill', 'has', 'is', 'i', 'they'));
+  return is(deed, ...deeds, 'did') ? [bits[at]!, deed!] : [];
+};
+
+/** In any wording, right after something was done: why may follow, and another value may not. */
+export const takingBackFrame: Frame = ({ after: bits, last }) => {
+  if (!last || asks(bits) || some(bits, 'if', 'timer', 'remind')) return null;
+  const plain = classed(bits, 'undo');
+  const others = values(bits).filter((bit) => !isNamed(bit, last) && !isAnyPart(bit));
+  const reversed = classed(bits, ...(reverses[last.intent] ?? []));
+  const alone = [...classed(bits, 'undo-alone'), ...reversed];
+  const heads = [...plain, ...(others.length > 0 ? [] : [...alone, ...denies(bits, last)])];
+  const [first] = heads;
+  if (!first) return null;
+  // "Put them back on the top shelf", "the milk, and undo that": of more than was done.
+  if (others.some((bit) => bit.from < first.from || bit.kind === 'place' || bit.kind === 'marker'))
+    return null;
+  return {
+    acts: [{ intent: 'undo', slots: {} }],
+    used: wordsIn([...heads, ...ofKind(bits, 'pointer')]),
+    reason: true,
   };
 };

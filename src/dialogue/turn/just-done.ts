@@ -1,0 +1,38 @@
+/** What the turn before changed, for whoever hears the next: it may be put right, taken back or added to. */
+import type { Change, Kitchen } from '../../kitchen/model.js';
+import type { LastDone } from '../../understanding/intents.js';
+import type { Conversation } from '../api.js';
+import { stateOf } from '../state.js';
+
+const namesIn = (changes: readonly Change[]): readonly string[] => [
+  ...new Set(
+    changes.flatMap(({ ops }) =>
+      ops.flatMap((op) => {
+        if (op.kind === 'item' || op.kind === 'purchase') return (op.after ?? op.before)?.name ?? [];
+        return op.kind === 'reminder' ? ((op.after ?? op.before)?.label ?? []) : [];
+      }),
+    ),
+  ),
+];
+
+/** The last word of a place's name says what kind of part it is: "middle shelf". */
+const partOf = (kitchen: Kitchen, changes: readonly Change[]): string | null => {
+  const put = changes
+    .flatMap(({ ops }) => ops.flatMap((op) => (op.kind === 'item' && op.after ? [op.after.placeId] : [])))
+    .at(-1);
+  const place = put ? kitchen.places.get(put) : undefined;
+  return place?.parentId ? (place.name.split(' ').at(-1) ?? null) : null;
+};
+
+/** Null where the turn before changed nothing. */
+export const justDone = (conversation: Conversation, kitchen: Kitchen): LastDone | null => {
+  const { done, turns } = stateOf(conversation);
+  if (!done || done.turn !== turns - 1) return null;
+  const { intent, slots } = done.act;
+  return {
+    intent,
+    how: slots.how ?? null,
+    names: namesIn(done.changes),
+    part: partOf(kitchen, done.changes),
+  };
+};

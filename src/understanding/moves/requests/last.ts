@@ -1,0 +1,42 @@
+/** How what is said now stands to what was done in the turn before. */
+import type { LastDone } from '../../intents.js';
+import { is, type Bit } from './bits.js';
+
+const wordsOf = (name: string): readonly string[] =>
+  name
+    .toLowerCase()
+    .split(/[^\p{L}\p{N}']+/u)
+    .filter((word) => word !== '')
+    .map((word) => word.replace(/(?<=..)(e?s)$/u, ''));
+
+/** It was done to that: by its whole name, or by part of it. */
+export const isNamed = (bit: Bit, { names }: LastDone): boolean => {
+  const said = bit.kind === 'thing' && bit.mention.words ? wordsOf(bit.mention.words) : [];
+  return said.length > 0 && names.some((name) => said.every((word) => wordsOf(name).includes(word)));
+};
+
+/** By its whole name. */
+export const isJust = (bit: Bit, { names }: LastDone): boolean => {
+  const said = bit.kind === 'thing' && bit.mention.words ? wordsOf(bit.mention.words).join(' ') : '';
+  return names.some((name) => wordsOf(name).join(' ') === said);
+};
+
+const valued: ReadonlySet<Bit['kind']> = new Set<Bit['kind']>([
+  ...(['place', 'amount', 'number', 'share', 'day', 'time', 'span', 'marker', 'person'] as const),
+]);
+
+/** What might be put in the place of something: a name that anybody knows, a place, a figure, a day. */
+export const values = (bits: readonly Bit[]): readonly Bit[] =>
+  bits.filter((bit) => valued.has(bit.kind) || (bit.kind === 'thing' && bit.source !== 'open'));
+
+/** "Its shelf", "in the jar": any of its kind, so no other place. */
+export const isAnyPart = (bit: Bit): boolean =>
+  bit.kind === 'place' && bit.place.candidates.length > 1 && !(bit.place.words ?? '').includes(' ');
+
+/** Put as a question: its word stands before anything else that says something. */
+export const asks = (bits: readonly Bit[]): boolean =>
+  is(
+    bits.find((bit) => !is(bit, 'opener', 'repair', 'fill', 'aside', 'and', 'wrong')),
+    'wh',
+    'aux',
+  );
