@@ -20,6 +20,7 @@ import { bitsAfter, bitsOf, is, type Bit, type Frame, type Made } from './reques
 import { requestWords, type RequestWords } from './requests/lexicon.js';
 import { withoutClitics } from './clitics.js';
 import { movesLexicon } from './lexicon.js';
+import { additionsFrame, wantedFrame } from './requests/additions.js';
 import { answersFrame } from './requests/answers.js';
 import { correctionsFrame } from './requests/corrections.js';
 import {
@@ -55,7 +56,7 @@ const frames: readonly Frame[] = [
 /** These are of the talk before: where what was told says it all, they say nothing. */
 const ofTheTalk: readonly Frame[] = [correctionsFrame, answersFrame];
 /** And these of what was just done: they read the pieces such talk is made of. */
-const ofWhatWasDone: readonly Frame[] = [takingBackFrame];
+const ofWhatWasDone: readonly Frame[] = [takingBackFrame, wantedFrame, additionsFrame];
 
 /** A rule's reading this likely (natural logarithm) stands, unless it does less. */
 const sureRule = -1;

@@ -25,9 +25,14 @@ const valued: ReadonlySet<Bit['kind']> = new Set<Bit['kind']>([
   ...(['place', 'amount', 'number', 'share', 'day', 'time', 'span', 'marker', 'person'] as const),
 ]);
 
+/** Surely a thing: a name that anybody knows, or one of hers that it fits well. */
+export const isKnown = (bit: Bit): boolean =>
+  bit.kind === 'thing' && bit.source !== 'open' && (bit.source !== 'hers' || bit.fit >= fitsWell);
+const fitsWell = 0.9;
+
 /** What might be put in the place of something: a name that anybody knows, a place, a figure, a day. */
 export const values = (bits: readonly Bit[]): readonly Bit[] =>
-  bits.filter((bit) => valued.has(bit.kind) || (bit.kind === 'thing' && bit.source !== 'open'));
+  bits.filter((bit) => valued.has(bit.kind) || isKnown(bit));
 
 /** "Its shelf", "in the jar": any of its kind, so no other place. */
 export const isAnyPart = (bit: Bit): boolean =>
