@@ -79,7 +79,7 @@ export const correctedSlots = (
   if (name && was.item) {
     return { slots: { ...was, item: { ...was.item, words: name, candidates: [] } }, redo: ['item'] };
   }
-  const { item, number, not: _not, asked: _asked, person, ...others } = said;
+  const { item, number, not, asked: _asked, person, ...others } = said;
   // "Make it twelve", of a timer for ten minutes.
   const units = number ?? (said.amount?.unit === 'piece' ? said.amount.value : undefined);
   if (was.duration !== undefined && units !== undefined && said.duration === undefined && !was.amount)
@@ -91,11 +91,17 @@ export const correctedSlots = (
   if (was.when !== undefined && was.duration === undefined && units !== undefined && units < 24 && !was.item)
     return { slots: { ...was, time: `${String(units).padStart(2, '0')}:00` }, redo: ['time'] };
   // "Just the one", of tubs taken: one tub.
-  const one = number !== undefined && was.amount ? { amount: { ...was.amount, value: number } } : null;
+  const figure = number ?? (said.amount?.unit === 'piece' ? said.amount.value : undefined);
+  const one = figure !== undefined && was.amount ? { amount: { ...was.amount, value: figure } } : null;
   const rest: Slots = one ? { ...others, ...one } : number === undefined ? others : { ...others, number };
   if (rest.place && was.shares) {
     const shares = sharesCorrected(kitchen, was.shares, rest.place);
     if (shares) return { slots: { ...was, shares }, redo: ['shares'] };
+  }
+  // "It was the right bin", of what was frozen in the left one.
+  if (rest.place && !was.place && was.item?.at && !item) {
+    const { place, ...others } = rest;
+    return { slots: { ...was, ...others, item: { ...was.item, at: place } }, redo: ['item'] };
   }
   // "No, the twenty-first", of a use-by: that date, and no other.
   const [dated, ...otherDates] = Object.keys(was.dates ?? {});
@@ -108,8 +114,20 @@ export const correctedSlots = (
     const candidates = [{ id: other, fit: 1 }];
     return { slots: { ...slots, item: { ...was.item, pointer: null, candidates } }, redo: ['item'] };
   }
-  if (item) return { slots: { ...slots, item: { ...was.item, ...item } }, redo: ['item'] };
+  if (item)
+    return {
+      slots: { ...slots, item: { ...was.item, ...renamed(was.item, item, not) } },
+      redo: ['item', ...(Object.keys({ ...rest, ...who }) as (keyof Slots)[])],
+    };
   return { slots, redo: Object.keys({ ...rest, ...who }) as (keyof Slots)[] };
+};
+
+/** "Peach, not apricot", of the apricot jam: the jam's kind is another, and it is jam. */
+const renamed = (was: Mention | undefined, item: Mention, not: Mention | undefined): Mention => {
+  const [name, wrong, right] = [was?.words ?? '', not?.words ?? '', item.words ?? ''];
+  if (!wrong || !right || name === wrong || right.split(' ').length > 1) return item;
+  const words = ` ${name} `.replace(` ${wrong} `, ` ${right} `).trim();
+  return words === name ? item : { ...item, words, candidates: [] };
 };
 
 /** What was just recorded, be it one thing or several. */
@@ -248,6 +266,9 @@ export const correctLast = (work: Work, act: Act, said: readonly Say[] = [say('p
       intent: 'move',
       slots: { item: lastAdded(work.state.memory.lastAdded), place: act.slots.place },
     });
+  // "It was shallots", and none are on record: what was done to the onions was not.
+  if (!newFirst && !reply.ask && act.slots.item && createdIds(done.changes).length === 0)
+    return saying(runAct(work, { intent: 'undo', slots: {} }), ...reply.parts);
   if (!newFirst) return absorb(work, redoneAct, settled, reply);
   const again = joinChanges(back, newFirst, ...newRest);
   const ops = again.ops.filter((op: Op) => JSON.stringify(op.before) !== JSON.stringify(op.after));

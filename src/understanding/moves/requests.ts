@@ -8,6 +8,7 @@ import {
   CHANGING_INTENTS,
   type Act,
   type ClockAtHand,
+  type Expectation,
   type Intent,
   type Interpretation,
   type LastDone,
@@ -33,6 +34,7 @@ import {
 } from './requests/kitchen.js';
 import { listFrame } from './requests/list.js';
 import { meaningsFrame } from './requests/meanings.js';
+import { puttingRightFrame } from './requests/putting-right.js';
 import { remindersFrame } from './requests/reminders.js';
 import { settingFrames } from './requests/settings.js';
 import { timersFrame } from './requests/timers.js';
@@ -56,7 +58,7 @@ const frames: readonly Frame[] = [
 /** These are of the talk before: where what was told says it all, they say nothing. */
 const ofTheTalk: readonly Frame[] = [correctionsFrame, answersFrame];
 /** And these of what was just done: they read the pieces such talk is made of. */
-const ofWhatWasDone: readonly Frame[] = [takingBackFrame, wantedFrame, additionsFrame];
+const ofWhatWasDone: readonly Frame[] = [takingBackFrame, wantedFrame, puttingRightFrame, additionsFrame];
 
 /** A rule's reading this likely (natural logarithm) stands, unless it does less. */
 const sureRule = -1;
@@ -104,6 +106,23 @@ const weightOf = (acts: readonly Act[]): number =>
     acts.length,
   );
 
+const setting: ReadonlySet<Intent> = new Set<Intent>([
+  ...(['set-timer', 'change-timer', 'set-reminder', 'change-reminder'] as const),
+]);
+/** What comes after the last word taken, where it is no figure, no denial and no condition. */
+const withWhy = (bits: readonly Bit[], made: Made): Made => {
+  const why = bits.filter(({ from }) => from > Math.max(...made.used));
+  return why.some(weighs) ? made : { ...made, used: new Set([...made.used, ...why.map(({ from }) => from)]) };
+};
+
+const ofFewWords: ReadonlySet<Intent> = new Set<Intent>([
+  ...(['choose', 'answer', 'follow-up', 'longer', 'shorter', 'cancel', 'no'] as const),
+]);
+/** No question waits for more than a yes. */
+const isFree: ReadonlySet<Expectation> = new Set<Expectation>([
+  ...(['anything', 'detail', 'day-or-hour', 'length', 'outage', 'yes-no'] as const),
+]);
+
 const nothingLeft = { words: 0, weighty: false };
 
 const afterBits = (guess: Guess, { rules, language }: Reader, words: RequestWords, last: LastDone) => {
@@ -135,17 +154,31 @@ export const requestReading = (
   const after = last ? afterBits(guess, reader, words, last) : [];
   const { expecting } = reader;
   const request = { bits, after, last, tokens, clocks, expecting, says, oneInside: within };
-  for (const frame of [...ofWhatWasDone, ...frames, ...(told || ofRules ? [] : ofTheTalk)]) {
+    console.log(
+      after
+        .map(
+          (b) =>
+            `${b.kind}${b.kind === 'word' ? JSON.stringify([...b.classes]) : JSON.stringify(b).slice(0, 120)}`,
+        )
+        .join('\n'),
+    );
+  const free = isFree.has(expecting);
+  for (const frame of [...(free ? ofWhatWasDone : []), ...frames, ...(told || ofRules ? [] : ofTheTalk)]) {
     const made = frame(request);
     if (!made || made.acts.length === 0) continue;
     const ofDone = ofWhatWasDone.includes(frame);
-    const left = ofDone && made.reason ? nothingLeft : leftOf(ofDone ? after : bits, made);
+    // "Half past seven rather, I've only just sat down", of what was set just now: why.
+    const why = last && setting.has(last.intent) && made.acts.every(({ intent }) => setting.has(intent));
+    const left =
+      ofDone && made.reason ? nothingLeft : leftOf(ofDone ? after : bits, why ? withWhy(bits, made) : made);
     if (left.words > Math.max(1, Math.min(mostLeft, made.used.size))) continue;
     const sure = parsed && score !== undefined && score >= sureRule;
     const less = weightOf(made.acts) - (sure ? weightOf(parsed.acts) : 0);
     // What is running by that name is likelier meant than a food of it.
     const running = bits.some((bit) => bit.kind === 'clock' && made.used.has(bit.from));
-    if (sure && (same(parsed.acts, made.acts) || running ? less < 0 : less <= 0)) return null;
+    // A few words may be an answer, or the same again; with a word that puts right they are that.
+    const fewer = ofDone && parsed?.acts.every(({ intent }) => ofFewWords.has(intent));
+    if (sure && !fewer && (same(parsed.acts, made.acts) || running ? less < 0 : less <= 0)) return null;
     const changes = made.acts.some(({ intent }) => changing.has(intent));
     const clear = !changes || !(left.weighty || left.words > 2);
     return {

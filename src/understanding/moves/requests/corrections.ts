@@ -8,7 +8,7 @@ import { classed, figureOf, is, ofKind, some, wordsIn, type Bit, type Frame, typ
 const kinds = ['thing', 'place', 'person', 'marker', 'amount', 'day', 'time', 'span'] as const;
 type Kind = (typeof kinds)[number];
 
-interface Said {
+export interface Said {
   readonly kind: Kind;
   readonly bit: Bit;
   readonly denied: boolean;
@@ -18,7 +18,7 @@ const kindOf = (bit: Bit): Kind | null =>
   bit.kind === 'number' ? 'amount' : (kinds.find((kind) => kind === bit.kind) ?? null);
 
 /** Every constituent, and whether it was denied: "not the pantry" is, and the fridge after it is not. */
-const saidIn = ({ bits }: Request): readonly Said[] => {
+export const saidIn = ({ bits }: Request): readonly Said[] => {
   let denying: Bit | null = null;
   return bits.flatMap((bit, at): Said[] => {
     if (is(bit, 'denied')) denying = bit;
@@ -36,7 +36,7 @@ const saidIn = ({ bits }: Request): readonly Said[] => {
 const dayOf = (bit: Bit, ahead: boolean): SaidDate | undefined =>
   bit.kind === 'day' ? (ahead ? bit.future : bit.past) : undefined;
 
-const slotsOf = ({ kind, bit }: Said, { expecting }: Request): Slots => {
+export const slotsOf = ({ kind, bit }: Said, { expecting }: Request): Slots => {
   const figure = figureOf(bit);
   if (bit.kind === 'thing') return { item: bit.mention };
   if (bit.kind === 'place') return { place: bit.place };

@@ -15,6 +15,10 @@ export const isNamed = (bit: Bit, { names }: LastDone): boolean => {
   return said.length > 0 && names.some((name) => said.every((word) => wordsOf(name).includes(word)));
 };
 
+/** One of these words is one of its name. */
+export const hasWord = (said: string, { names }: LastDone): boolean =>
+  wordsOf(said).some((word) => names.some((name) => wordsOf(name).includes(word)));
+
 /** By its whole name. */
 export const isJust = (bit: Bit, { names }: LastDone): boolean => {
   const said = bit.kind === 'thing' && bit.mention.words ? wordsOf(bit.mention.words).join(' ') : '';
@@ -38,10 +42,10 @@ export const values = (bits: readonly Bit[]): readonly Bit[] =>
 export const isAnyPart = (bit: Bit): boolean =>
   bit.kind === 'place' && bit.place.candidates.length > 1 && !(bit.place.words ?? '').includes(' ');
 
-/** Put as a question: its word stands before anything else that says something. */
+/** Put as a question; "Junie who made it" is none. */
 export const asks = (bits: readonly Bit[]): boolean =>
-  is(
-    bits.find((bit) => !is(bit, 'opener', 'repair', 'fill', 'aside', 'and', 'wrong')),
-    'wh',
-    'aux',
-  );
+  bits.some((bit, at) => {
+    if (!is(bit, 'wh', 'aux') || is(bit, 'a')) return false;
+    const before = bits[at - 1]?.kind;
+    return before !== 'person' && before !== 'thing';
+  });

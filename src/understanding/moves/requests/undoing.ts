@@ -19,7 +19,7 @@ export const undoingFrame: Frame = ({ bits }) => {
 };
 
 /** What was done is denied by the words of these deeds. */
-const wordsOf: Readonly<Partial<Record<Intent, readonly string[]>>> = {
+export const wordsOfDeed: Readonly<Partial<Record<Intent, readonly string[]>>> = {
   take: ['deed:took', 'deed:finished', 'state:finished'],
   finish: ['deed:finished', 'deed:threw', 'deed:gave', 'deed:took', 'state:finished', 'state:threw'],
   move: ['deed:moved', 'deed:stored'],
@@ -45,7 +45,7 @@ const reverses: Readonly<Partial<Record<Intent, readonly string[]>>> = {
 /** "I never touched them", "nobody has eaten any yet": the deed itself, denied. */
 const denies = (bits: readonly Bit[], { intent }: LastDone): readonly Bit[] => {
   const at = bits.findIndex((bit) => is(bit, 'not', 'undone'));
-  const deeds = wordsOf[intent] ?? [];
+  const deeds = wordsOfDeed[intent] ?? [];
   // "Nobody but me eats it" denies nothing: only who did it and whether stand between.
   const deed =
     at < 0 ? undefined : bits.slice(at + 1).find((bit) => !is(bit, 'fill', 'has', 'is', 'i', 'they'));
