@@ -32,8 +32,9 @@ import { askTold } from './tell/ask.js';
 import { sureFrame } from './turn/ask-sure.js';
 import { bestReading, closeReadings, harmless, onlyOneMeaning, steering, tellsLength } from './turn/doubt.js';
 import { askInstead } from './turn/asked-instead.js';
+import { answeringTold } from './turn/answer-told.js';
 import { brokenOff } from './turn/broken-off.js';
-import { correctLast } from './turn/correct.js';
+import { correctLast, otherOfName } from './turn/correct.js';
 import { awaitsDetail, detailOf, setJustNow } from './turn/detail.js';
 import { followUp } from './turn/follow-up.js';
 import { howLongOf } from './turn/how-long.js';
@@ -130,7 +131,7 @@ const perform = (at: Work, said: Act): Work => {
   const work = aside ? withState(at, { frames: at.state.frames.slice(0, -1) }) : at;
   const ofOutage = outageTalk(work, act);
   if (ofOutage) return ofOutage;
-  const answered = answerFrame(work, act);
+  const answered = answerFrame(work, answeringTold(topFrame(work), act));
   if (answered) return answered;
   const reply = sessionAnswer(act, turnOf(work));
   if (reply) return absorb(dropOffers(work), act, unsettled, reply);
@@ -140,6 +141,7 @@ const perform = (at: Work, said: Act): Work => {
   if (act.intent === 'answer' || act.intent === 'choose')
     return (
       detailOf(settled, act) ??
+      otherOfName(settled, act) ??
       chooseAmongTold(settled, act) ??
       sameOfAnother(settled, act) ??
       runAct(settled, act)
@@ -276,7 +278,8 @@ const isTalk = (intent: Intent): boolean =>
 /** Heard, but not surely: what changes nothing is answered, what changes something is asked first. */
 const confirmed = (work: Work, said: Act): Work => {
   const act = heldInstead(work, said);
-  const answered = topFrame(work) && !isChanging(act.intent) ? answerFrame(work, act) : null;
+  const answer = answeringTold(topFrame(work), act);
+  const answered = topFrame(work) && !isChanging(answer.intent) ? answerFrame(work, answer) : null;
   if (answered) return answered;
   // What is taken back can be had again: of what was done in this talk it is done, and not asked.
   const back = (act.intent === 'undo' || act.intent === 'redo') && work.state.done !== null;

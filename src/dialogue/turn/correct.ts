@@ -7,6 +7,7 @@ import {
   foodKey,
   invertChange,
   joinChanges,
+  placeUnder,
 } from '../../kitchen/index.js';
 import type { Change, Id, Kitchen, Op } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
@@ -74,8 +75,8 @@ export const correctedSlots = (
   other: Id | undefined,
 ): { slots: Slots; redo: (keyof Slots)[] } => {
   // Spelling one word of it settles that word: the rest is as said.
-  const whole = said.item?.words ?? said.words ?? null;
-  const name = said.spelled && whole?.includes(said.spelled) ? whole : (said.spelled ?? null);
+  const called = said.item?.words ?? said.words ?? null;
+  const name = said.spelled && called?.includes(said.spelled) ? called : (said.spelled ?? null);
   if (name && was.item) {
     return { slots: { ...was, item: { ...was.item, words: name, candidates: [] } }, redo: ['item'] };
   }
@@ -92,7 +93,8 @@ export const correctedSlots = (
     return { slots: { ...was, time: `${String(units).padStart(2, '0')}:00` }, redo: ['time'] };
   // "Just the one", of tubs taken: one tub.
   const figure = number ?? (said.amount?.unit === 'piece' ? said.amount.value : undefined);
-  const one = figure !== undefined && was.amount ? { amount: { ...was.amount, value: figure } } : null;
+  const whole = figure !== undefined && Number.isInteger(figure);
+  const one = whole && was.amount ? { amount: { ...was.amount, value: figure } } : null;
   const rest: Slots = one ? { ...others, ...one } : number === undefined ? others : { ...others, number };
   if (rest.place && was.shares) {
     const shares = sharesCorrected(kitchen, was.shares, rest.place);
@@ -161,6 +163,20 @@ const otherItem = (work: Work, act: Act, changes: readonly Change[]): Work | nul
   return runAct(work, { intent: 'move', slots: act.slots }, settled);
 };
 
+/** "The pantry one", of a top shelf that might have been hers: the one that was meant by the same words. */
+const narrowed = ({ kitchen }: Work, { slots }: Act, was: PlaceMention | undefined): Act | null => {
+  const [whole] = slots.place?.candidates ?? [];
+  const meant = (was?.candidates ?? []).find(
+    ({ id }) => whole && id !== whole.id && placeUnder(kitchen, id, whole.id),
+  );
+  return whole && meant && slots.place
+    ? {
+        intent: 'correct',
+        slots: { ...slots, place: { ...slots.place, words: was!.words, candidates: [meant] } },
+      }
+    : null;
+};
+
 /** "The fridge, same shelf though": the part of the new place that is called as the part before was. */
 const samePart = (kitchen: Kitchen, act: Act, changes: readonly Change[]): Act => {
   const { place, asked } = act.slots;
@@ -202,6 +218,24 @@ const amongTold = (work: Work, act: Act): Work | null => {
     : null;
 };
 
+/** "Sam's one", right after another of that name was used up: that was meant, and not the first. */
+export const otherOfName = (work: Work, { slots: { item } }: Act): Work | null => {
+  const { done, turns } = work.state;
+  const was = done?.act.slots.item;
+  if (!item || item.words !== null || item.pointer || !was?.words || done?.turn !== turns - 1) return null;
+  if (createdIds(done.changes).length > 0) return null;
+  const { touch, maker, diet, at } = item;
+  const meant = findItems(turnOf(work), { ...was, candidates: was.candidates, touch, maker, diet, at }).items;
+  const changed = new Set(done.changes.flatMap(({ ops }) => ops.map(({ id }) => id)));
+  const [one, ...more] = meant.filter(({ id }) => !changed.has(id));
+  return one && more.length === 0
+    ? correctLast(work, {
+        intent: 'correct',
+        slots: { item: { ...was, candidates: [{ id: one.id, fit: 1 }] } },
+      })
+    : null;
+};
+
 /** "Where is the milk?" "No, I meant the oat milk": what was asked, or tried in vain, is asked again put right. */
 const correctAsked = (work: Work, act: Act): Work | null => {
   const asked = work.state.told?.act;
@@ -238,7 +272,7 @@ export const correctLast = (work: Work, act: Act, said: readonly Say[] = [say('p
   const { slots, redo } = correctedSlots(
     work.kitchen,
     asRecorded(pinned(done.act.slots, done.changes), done.changes),
-    samePart(work.kitchen, act, done.changes).slots,
+    (narrowed(work, act, done.act.slots.place) ?? samePart(work.kitchen, act, done.changes)).slots,
     other,
   );
   if (redo.length === 0) return null;

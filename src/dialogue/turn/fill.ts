@@ -143,7 +143,9 @@ export const filled = (frame: Frame, act: Act, heard: string | null): Act | null
 };
 
 /** Details given along with an answer: "the second shelf, left side, made yesterday". */
-const extras = ({ dates, amount, maker, marker }: Slots): Slots => ({
+const extras = ({ dates, amount, maker, marker, container, allergens }: Slots): Slots => ({
+  ...(container ? { container } : {}),
+  ...(allergens ? { allergens } : {}),
   ...(dates ? { dates } : {}),
   ...(amount ? { amount } : {}),
   ...(maker ? { maker } : {}),

@@ -143,7 +143,10 @@ const applied = (work: Work, changes: readonly Change[]): Work => {
   if (practice) {
     const at = work.around.clock.now;
     const more = changes.map((change) => ({ id: work.around.newId(), at, change }));
-    return { ...withState(work, { practice: { ...practice, changes: [...practice.changes, ...more] } }), kitchen };
+    return {
+      ...withState(work, { practice: { ...practice, changes: [...practice.changes, ...more] } }),
+      kitchen,
+    };
   }
   return { ...work, kitchen, changes: [...work.changes, ...changes] };
 };

@@ -109,14 +109,23 @@ const cleft = (bits: readonly Bit[]): readonly Bit[] =>
     (bit, at) => is(bit, 'meant') && bits[at + 1]?.kind === 'person' && is(bits[at + 2], 'wh', 'that'),
   );
 
+/** "The pantry one", with nothing else: of the places it might have meant, that. */
+const whichOne = (bits: readonly Bit[]): readonly Bit[] =>
+  bits.filter((bit, at) => is(bit, 'one') && bits[at - 1]?.kind === 'place');
+
 /** Timers and reminders are put right by the frames that set them, but for a bare figure. */
 const ofClocks: ReadonlySet<Intent> = new Set<Intent>([
   ...(['set-timer', 'change-timer', 'set-reminder', 'change-reminder'] as const),
 ]);
 
+const past: ReadonlySet<Intent> = new Set<Intent>(['open', 'freeze', 'thaw', 'take', 'finish', 'move']);
+
 const instead = (request: Request, kept: readonly Said[], denied: readonly Said[]): Slots => {
   const said = kept.reduce<Slots>((all, one) => ({ ...all, ...slotsOf(one, request) }), {});
   // "That jam's peach" is nobody's.
+  const { amount, ...others } = said;
+  // "Only a quarter" is part of it, and no quarter of a tub.
+  if (amount?.unit === 'piece' && amount.value < 1) return { ...others, share: { fraction: amount.value } };
   const owned = request.last && said.item?.maker && hasWord(said.item.maker, request.last);
   const slots = owned && said.item ? { ...said, item: { ...said.item, maker: null } } : said;
   const not = denied.find(({ kind }) => kind === 'thing')?.bit;
@@ -126,7 +135,11 @@ const instead = (request: Request, kept: readonly Said[], denied: readonly Said[
 export const puttingRightFrame: Frame = (whole) => {
   const { after: bits, last } = whole;
   if (!last || asks(bits) || tellsMore(bits)) return null;
-  const marked = [...classed(bits, 'repair', 'wrong', 'denied', 'put-right', 'apology'), ...cleft(bits)];
+  const marked = [
+    ...classed(bits, 'repair', 'wrong', 'denied', 'put-right', 'apology'),
+    ...cleft(bits),
+    ...whichOne(bits),
+  ];
   if (marked.length === 0) return null;
   const request = { ...whole, bits };
   const told = saidIn(request);
@@ -148,6 +161,8 @@ export const puttingRightFrame: Frame = (whole) => {
     !(last.intent === 'set-timer' && kept.length === 1 && figureOf(kept[0]!.bit) !== null)
   )
     return null;
+  // A bare day leans as the date that was told: the rules know.
+  if (kept.every(({ kind }) => kind === 'day') && !past.has(last.intent)) return null;
   const swaps = denied.some((one) => kept.some(({ kind }) => kind === one.kind));
   if (otherDeed(bits, last.intent, swaps || kinds.has('person'))) return null;
   // "Those peppers": nothing but what it was done to was named, and nothing of it said.

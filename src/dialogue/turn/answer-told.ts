@@ -1,0 +1,52 @@
+/** "Oh, it's in the fridge, in a glass tub", to where it goes: what was told of nothing by name is the answer, with its facts. */
+import { type Act, type Slots, type Statement, emptyMention } from '../../understanding/intents.js';
+import type { Frame } from '../state.js';
+
+const pointed = ({ thing }: Statement): boolean =>
+  thing === null || (thing.words === null && (thing.pointer === 'it' || thing.pointer === 'that'));
+
+/** All that was said of it, as parts of the deed that waits. */
+const partsOf = (statements: readonly Statement[]): Slots =>
+  statements.reduce<Slots>(
+    (all, { amount, place, from, dates, when, maker, marker, container, contains }) => ({
+      ...all,
+      ...(amount ? { amount } : {}),
+      ...((place ?? from) ? { place: place ?? from! } : {}),
+      ...(dates ? { dates } : {}),
+      ...(when ? { when } : {}),
+      ...(maker ? { maker } : {}),
+      ...(marker ? { marker } : {}),
+      ...(container ? { container } : {}),
+      ...(contains ? { allergens: contains } : {}),
+    }),
+    {},
+  );
+
+/** Told while a question waits, and of nothing by name, it answers; anything else is as it was. */
+export const answeringTold = (frame: Frame | undefined, act: Act): Act => {
+  const { statements = [] } = act.slots;
+  const waits = frame?.kind === 'slot' && (frame.slot === 'place' || frame.slot === 'item');
+  const plain = statements.every((one) => pointed(one) && !lost.has(one.deed));
+  if (act.intent !== 'tell' || !waits || statements.length === 0 || !plain) return act;
+  const parts = partsOf(statements);
+  if (frame.slot === 'place') return parts.place ? { intent: 'answer', slots: parts } : act;
+  const [from] = statements.flatMap((one) => one.from ?? one.place ?? []);
+  if (!frame.choices || !(from ?? parts.maker ?? parts.marker)) return act;
+  return {
+    intent: 'choose',
+    slots: {
+      item: {
+        ...emptyMention,
+        at: from ?? null,
+        maker: parts.maker ?? null,
+        touch: parts.marker?.touch ?? parts.container ?? null,
+      },
+    },
+  };
+};
+const lost: ReadonlySet<Statement['deed']> = new Set<Statement['deed']>([
+  'finished',
+  'threw',
+  'gave',
+  'took',
+]);
