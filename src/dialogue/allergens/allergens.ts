@@ -3,7 +3,9 @@ import { itemsAt, livingItems, placeUnder } from '../../kitchen/index.js';
 import type { Item, Person } from '../../kitchen/model.js';
 import { allergenIn, dietIn } from '../../safety/index.js';
 import type { AllergenAnswer } from '../../safety/api.js';
+import { assessIn } from '../../safety/items.js';
 import type { Say } from '../../speech/answer.js';
+import { reasonsOf, verdictWords } from '../describe/guidance.js';
 import { type Group, groupName, grouped, toldGroups } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
@@ -285,9 +287,13 @@ export const canEat: Handler = (act, turn) => {
       .sort((a, b) => severity.indexOf(a.verdict) - severity.indexOf(b.verdict));
     const worst = found[0]!;
     const kinds = [...new Map(found.map((one) => [one.item.name, one])).values()];
+    // "Can Theo still eat the ham": what is past guidance is nobody's, whatever is in it.
+    const age = assessIn(turn.kitchen, worst.item, turn.clock);
+    const past = age.verdict === 'throw-out' && worst.verdict !== 'no' && asked.length === 1;
     const others = kinds.filter(({ item: { name } }) => name !== worst.item.name);
     return {
       parts: [
+        ...(past ? [verdictWords(age, worst.item.name)] : []),
         say('can-eat-one', {
           person: person.name,
           name: worst.item.name,
@@ -298,9 +304,10 @@ export const canEat: Handler = (act, turn) => {
           const names = others.filter((one) => one.verdict === verdict).map(({ item: { name } }) => name);
           return names.length > 0 ? [say('can-eat-others', { verdict, names: list(names) })] : [];
         }),
-        ...(others.length === 0 ? against : []),
+        ...(others.length === 0 && !past ? against : []),
       ],
       details: [
+        ...(past ? [...reasonsOf(age).first, ...against] : []),
         ...(worst.verdict === 'no'
           ? [
               say('because-contains', {

@@ -213,7 +213,10 @@ const filterOf = <B extends Filter['by']>(query: Query, by: B): Extract<Filter, 
 export const ofAllergens = (turn: Turn, query: Query, pool: readonly Item[]): Reply | null => {
   const holds = filterOf(query, 'contains') ?? filterOf(query, 'free');
   const suits = filterOf(query, 'suits');
-  const plain = query.ask.every((ask) => ask === 'what' || ask === 'which' || ask === 'good');
+  const keeps = suits !== undefined && query.by === null;
+  const plain = query.ask.every(
+    (ask) => ask === 'what' || ask === 'which' || ask === 'good' || (ask === 'keeps' && keeps),
+  );
   if (!plain || pool.length === 0) return null;
   const one = new Set(pool.map(({ name }) => name)).size === 1;
   const named = filterOf(query, 'named') ?? filterOf(query, 'each');
@@ -241,6 +244,9 @@ export const ofAllergens = (turn: Turn, query: Query, pool: readonly Item[]): Re
   }
   const slots: Slots = { person: { words: person.name, candidates: [{ id: person.id, fit: 1 }] } };
   if (person.allergens.length === 0 && (person.diets ?? []).length === 0 && named) return null;
+  // "Would it harm Theo": a yes or no of what is in it.
+  if (named && !suits.is && person.allergens.length > 0)
+    return each(pool, (some) => of(contains, turn, some, { allergens: person.allergens }));
   if (named) return each(pool, (some) => of(canEat, turn, some, slots));
   if (!suits.is && person.allergens.length > 0)
     return within(contains, turn, pool, { allergens: person.allergens });

@@ -88,9 +88,12 @@ const among = (turn: Turn, asked: Asked, { query, point }: Edit): Resolved | nul
 export const inPlaceAsked = (turn: Turn, query: Query): Query => {
   const { asked, turns } = turn.state;
   const last = asked?.query.where.find(({ by }) => by === 'place');
-  if (!asked || !last || turns - asked.turn > turnsTold) return query;
   const same = (filter: Filter): boolean =>
     filter.by === 'place' && filter.places.every(({ pointer }) => pointer === 'same');
+  // "Is there a carton in here", with no place spoken of: in this kitchen.
+  if (!last && turn.memory.placeId === null && query.where.length > 1)
+    return { ...query, where: query.where.filter((filter) => !same(filter)) };
+  if (!asked || !last || turns - asked.turn > turnsTold) return query;
   return { ...query, where: query.where.map((filter) => (same(filter) ? last : filter)) };
 };
 

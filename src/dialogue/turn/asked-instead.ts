@@ -52,7 +52,7 @@ const isSure = (best: Interpretation | undefined): boolean =>
 
 /** Answers that there is no such thing, or which it is: worth another look. */
 const empty: ReadonlySet<string> = new Set([
-  ...['nothing-like-that', 'no-such-item', 'nobody-did', 'nothing-done', 'not-there'],
+  ...['nothing-like-that', 'no-such-item', 'nobody-did', 'nothing-done', 'not-there', 'no-such-timer'],
 ]);
 const saysNothing = ({ parts, ask }: Reply): boolean =>
   ask !== undefined ? ask.slot === 'item' : parts.length > 0 && empty.has(parts[0]!.phrase);
@@ -62,7 +62,11 @@ const fewLeft = 2;
 
 /** Where nothing else makes sense of it: about something of this kitchen, or of what was told. */
 const isOurs = ({ hers, ownSubject, left, acts }: AskProposal): boolean =>
-  hers || (acts[0]!.slots.edit !== undefined && left.length <= 1) || (!ownSubject && left.length === 0);
+  hers ||
+  // Who may have what is never passed over for a word or two.
+  (ownSubject && (acts[0]!.slots.query?.where.some(({ by }) => by === 'suits') ?? false)) ||
+  (acts[0]!.slots.edit !== undefined && left.length <= 1) ||
+  (!ownSubject && left.length === 0);
 
 /** What would change something is asked about as it was heard. */
 const changing: ReadonlySet<Intent> = new Set(CHANGING_INTENTS);
@@ -107,9 +111,15 @@ const ofNoFood: ReadonlySet<Intent> = new Set<Intent>([
   ...(['goodbye', 'greeting', 'thanks', 'yes', 'no', 'help', 'summary', 'timers', 'reminders'] as const),
   ...(['household', 'people', 'buy-read'] as const),
 ]);
-/** Read as told or ordered, or as talk, what was put as a question. */
-const isNone = (act: Act, { acts }: AskProposal): boolean =>
-  changing.has(act.intent) || (ofNoFood.has(act.intent) && (acts[0]!.slots.query?.ask.length ?? 0) > 0);
+/** Read as told or ordered, as talk, or as something that leaves out what was named: what was put as a question. */
+const isNone = (act: Act, { acts }: AskProposal): boolean => {
+  const { query } = acts[0]!.slots;
+  const asks = (query?.ask.length ?? 0) > 0;
+  const names = query?.where.some(({ by }) => by === 'named') ?? false;
+  const { item, items, statements, words } = act.slots;
+  const drops = names && (item ?? items ?? statements ?? words) === undefined && !ofFood.has(act.intent);
+  return changing.has(act.intent) || (asks && (drops || ofNoFood.has(act.intent)));
+};
 
 /** What it is about was made out, and not what is asked of it: that, as the reading of the whole has it. */
 const completed = (act: Act, best: Interpretation | undefined): Act => {
@@ -123,12 +133,26 @@ const completed = (act: Act, best: Interpretation | undefined): Act => {
     : act;
 };
 
+/** A request known by a word or two, where the whole is a question of where something is, or of no such clock. */
+const besideFrame = (work: Work, question: AskProposal, best: Interpretation): boolean => {
+  const [act, ...more] = best.acts;
+  const query = question.acts[0]!.slots.query;
+  // "Which dots mean very soft", known by its dots alone: what they are to mean says more.
+  if (act && more.length === 0 && !query) return question.outright && ofMatter(question, best, false);
+  if (!act || !query || more.length > 0 || !question.outright) return false;
+  if (!question.hers && !question.ownSubject) return false;
+  const ofPlace = query.ask.length > 0 || query.where.some(({ by }) => by === 'place');
+  if (changing.has(act.intent) || act.intent === 'left-out')
+    return query.ask.every((ask) => ask === 'where') && ofPlace;
+  return question.left.length === 0 && query.ask.length > 0 && saysNothing(tryAct(work, act));
+};
+
 const wanted = (
   work: Work,
   { question, verdict }: Understanding,
   best: Interpretation | undefined,
 ): boolean => {
-  if (best?.framed) return false;
+  if (best?.framed && !(question && besideFrame(work, question, best))) return false;
   if (!question || question.left.length > Math.max(fewLeft, question.used.size / 2)) return false;
   const frame = topFrame(work);
   const waiting = frame !== undefined && frame.kind !== 'offer';
@@ -148,6 +172,7 @@ const wanted = (
   if (lost) return isOurs(question);
   const [act, ...more] = best.acts;
   if (act?.intent === 'ask') return true;
+  if (act && more.length > 0 && question.left.length === 0 && byDiet(question)) return true;
   if (!act || more.length > 0 || asksOthers(act)) return false;
   const edit = question.acts[0]!.slots.edit;
   const told = turns - (work.state.asked?.turn ?? -9) === 1 && work.state.done?.turn !== turns - 1;
@@ -187,6 +212,10 @@ const narrowsSuits = ({ acts }: AskProposal): boolean => {
   const asksWho = acts[0]!.slots.query?.ask.includes('people') ?? false;
   return !asksWho && where.length > 1 && where.some(({ by }) => by === 'suits' || by === 'free');
 };
+
+/** "Got a vegan coming, what is there for her": how somebody eats is told of no food. */
+const byDiet = ({ acts }: AskProposal): boolean =>
+  acts[0]!.slots.query?.where.some(({ by }) => by === 'diet') ?? false;
 
 /** "What in the fridge has milk in it", read as asked of everything: a place that was said is left out. */
 const dropsPlace = ({ acts }: AskProposal, { intent, slots }: Act): boolean => {

@@ -392,6 +392,9 @@ const opens =
     for (let to = from; to < tokens.length && to - from < longestOpen; to += 1) {
       const word = tokens[to]!;
       if (lexicon.phrases.longestAt(tokens, to)?.length === 1 || /^\d/.test(word)) break;
+      // "What is in the fridge" begins no name.
+      if (lexicon.phrases.allAt(tokens, to).some(({ length, value }) => length === 1 && value.has('wh')))
+        break;
       if (rules.get('builtin:grammar/number')?.matchesAt(tokens, to).length) break;
       if (rules.get('kitchen:food')?.matchesAt(tokens, to).length) foods += 1;
       const length = to + 1 - from;

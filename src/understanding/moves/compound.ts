@@ -68,7 +68,8 @@ const told = (tokens: readonly string[], reader: Reader, lexicon: MovesLexicon):
   if (!proposal || proposal.left.length > 0 || proposal.score < sureTold) return null;
   const names = proposal.acts
     .flatMap(({ slots }) => slots.statements ?? [])
-    .some(({ thing, deed }) => thing !== null && deed !== 'fact');
+    // "Between the two milks, which …" names them, and tells nothing of them.
+    .some(({ thing, deed, place }) => thing !== null && deed !== 'fact' && (deed !== 'stored' || place));
   return names ? { does: 'tells', acts: proposal.acts, score: proposal.score } : null;
 };
 

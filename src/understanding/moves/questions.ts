@@ -3,7 +3,7 @@
  * date, state …), what is asked of them, and whether they are things told before.
  */
 import type { DynamicRules } from '../../grammar/api.js';
-import type { Edit, Filter, Point, Query } from '../../protocol/query.js';
+import type { Attribute, Edit, Filter, Point, Query } from '../../protocol/query.js';
 import type { PlainDate } from '../../terms/dates.js';
 import { emptyMention, type Act, type Mention } from '../intents.js';
 import type { AskProposal } from '../intents.js';
@@ -19,6 +19,16 @@ const wordForWord = 0.95;
 
 /** So many pieces at most are left of a question that only asks when. */
 const shortest = 5;
+
+/** What may be asked of a food while it is asked who may have it. */
+const ofFood: ReadonlySet<Attribute> = new Set<Attribute>(['good', 'keeps', 'what', 'which', 'contents']);
+
+/** The verb that the question opens with. */
+const verbOf = (pieces: readonly Piece[], name: string): boolean =>
+  is(
+    pieces.find((piece) => is(piece, 'aux')),
+    name,
+  );
 
 /** What a word nobody used takes from a question (natural logarithm). */
 const leftCost = -0.6;
@@ -59,7 +69,8 @@ const pointIn = (pieces: readonly Piece[]): { point: Point | null; used: readonl
       !pieces.slice(index + 1, index + 3).some((next) => next.kind === 'thing' || next.kind === 'felt'),
   );
   if (it) return { point: 'it', used: [it] };
-  const which = pieces.find((piece) => is(piece, 'which-one'));
+  // "Which of our dishes": of all there are.
+  const which = pieces.find((piece, index) => is(piece, 'which-one') && !is(pieces[index + 1], 'me'));
   return which ? { point: 'told', used: [] } : { point: null, used: [] };
 };
 
@@ -143,12 +154,17 @@ export const questionIn = (
   const holding = contained(pieces, tokens, (from) => wordings.allergens.longestAt(tokens, from), follows);
   takeAll(holding.used);
   const left1 = pieces.filter((piece) => !taken.has(piece));
-  const { asks: found, by } = attributesIn(left1, wordings, asking);
+  const attributes = attributesIn(left1, wordings, asking);
+  const { by } = attributes;
+  // "May Sam finish the pudding": not whether he did.
+  const would = verbOf(pieces, 'may') && !pieces.some((piece) => is(piece, 'past-aux'));
+  const found = attributes.asks.filter((ask) => !(ask === 'who-used' && would));
   const people = ofPeople(
     pieces,
     tokens,
     new Set([...taken, ...(found.includes('maker') || found.includes('who-used') ? by : [])]),
     follows,
+    asking !== 'not' && found.every((ask) => ofFood.has(ask)),
   );
   takeAll(by);
   takeAll(people.used);
@@ -168,6 +184,10 @@ export const questionIn = (
         ? [{ by: 'named', mention: first }]
         : [];
   let asks = found;
+  const suiting = [...facts.filters, ...people.filters].some(({ by }) => by === 'suits' || by === 'diet');
+  const wide = pieces.some((piece) => is(piece, 'what', 'which', 'which-one'));
+  // "Which of them could a vegan eat": which they are.
+  if (suiting && wide && !first && asks.join() === 'good') asks = ['what'];
   let where: readonly Filter[] = [
     ...topic,
     ...meaning.filters,
@@ -221,7 +241,9 @@ export const questionIn = (
     fragment: fragmentary,
   });
   const used = positions(pieces.filter(({ kind }) => kind !== 'unknown'));
-  const only = pieces.some((piece) => is(piece, 'only'));
+  // "Is there a carton that is just Sam's" narrows nothing that was told.
+  const opening = pieces.find((piece) => is(piece, 'any', 'only'));
+  const only = pieces.some((piece) => is(piece, 'only')) && !is(opening, 'any');
   const fragment = asking === 'not' || again || (only && !ownSubject);
   // With nothing it is about, it is about what was just told: "how many is that in all", "when is it up".
   const bare = where.length === 0 && order === null;
@@ -230,7 +252,9 @@ export const questionIn = (
   if (bare && meant === null && !asks.includes('use-first')) return null;
   // "When", alone: of what was just told. With words of its own it is about something else.
   if (asks.join() === 'since' && (left.length > 0 || pieces.length > shortest)) return null;
-  const edits = fragment || (meant !== null && !ownSubject);
+  // "What on the bottom shelf has milk in it, let me not give it to Sam": of a place, and nothing told before.
+  const placedWhole = asks.includes('what') && where.length > 1 && where.some(({ by }) => by === 'place');
+  const edits = fragment || (meant !== null && !ownSubject && !(placedWhole && meant === 'it'));
   // Told, not asked: only what could follow a question, and nothing that states a fact.
   const bits = only || again || order !== null || holding.filters.length > 0 || people.filters.length > 0;
   const points = point === 'other' || point === 'rest' || typeof point === 'object';

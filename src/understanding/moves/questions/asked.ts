@@ -47,19 +47,52 @@ const leadsIn = (piece: Piece): boolean =>
   (piece.kind === 'words' &&
     [...piece.classes].every((name) => name === 'filler' || name === 'small' || name === 'those'));
 
+/** "Vegan", "vegetarians": how somebody eats. */
+const isDiet = (piece: Piece): boolean =>
+  piece.kind === 'words' && [...piece.classes].some((name) => name.startsWith('diet:'));
+
+/** What is good, or will be, is spoken of. */
+const judges = (pieces: readonly Piece[]): boolean =>
+  pieces.some((piece) => is(piece, 'good', 'last', 'not-last', 'up', 'expired'));
+
 /** "Would the ham …", "has it …", "have we …": a verb, and at once whoever it is said of. */
 const verbFirst = (pieces: readonly Piece[], at: number): boolean => {
   if (!is(pieces[at], 'aux')) return false;
+  // "Could you put the milk away" bids; "would you trust the milk" asks.
+  if (is(pieces[at], 'may') && is(pieces[at + 1], 'you') && !judges(pieces)) return false;
   const next = pieces.slice(at + 1).find((piece) => !(is(piece, 'small') && !is(piece, 'subject', 'it')));
   return (
     next !== undefined &&
-    (next.kind === 'thing' || next.kind === 'person' || is(next, 'it', 'those', 'subject', 'other'))
+    (next.kind === 'thing' ||
+      next.kind === 'person' ||
+      is(next, 'it', 'those', 'subject', 'other') ||
+      // "Would a vegan eat it".
+      isDiet(next))
   );
 };
 
-/** "The salmon, it can wait until Sunday": what will be of something is what nobody can tell. */
-const reckons = (pieces: readonly Piece[]): boolean =>
-  pieces.some((piece, at) => is(piece, 'last') && is(pieces[at - 1], 'aux'));
+/** "The salmon, it can wait until Sunday", "reckon the ham is fit to eat": what nobody can tell. */
+const reckons = (pieces: readonly Piece[]): boolean => {
+  const first = pieces.find((piece) => !leadsIn(piece));
+  return (
+    pieces.some((piece, at) => is(piece, 'last') && is(pieces[at - 1], 'aux')) ||
+    (is(first, 'reckon') && judges(pieces))
+  );
+};
+
+/** "Tell me the butter is not on the counter", "check if the ham is fit": whether it is. */
+const bidsTell = (pieces: readonly Piece[]): boolean => {
+  const from = pieces.findIndex((piece) => !leadsIn(piece) || is(piece, 'tell-whether'));
+  return is(pieces[from], 'tell-whether') && pieces.slice(from + 1).some(({ kind }) => kind === 'thing');
+};
+
+/** "On which shelf does it stand", after whatever: a head, and at once a verb before who it is said of. */
+const asksWithin = (pieces: readonly Piece[]): boolean =>
+  pieces.some(
+    (piece, at) =>
+      is(piece, 'where', 'side', 'when', 'how-long', 'how-many', 'how-old', 'whose') &&
+      verbFirst(pieces, at + 1),
+  );
 
 /** Put so that it can be nothing but a question, whatever else the words could tell. */
 export const isOutright = (pieces: readonly Piece[]): boolean => {
@@ -72,7 +105,8 @@ export const isOutright = (pieces: readonly Piece[]): boolean => {
   const next = pieces.slice(from + 1).find((piece) => !is(piece, 'small') || is(piece, 'subject'));
   const within = next?.kind === 'thing' || next?.kind === 'person' || is(next, 'subject');
   const heads = is(first, ...outrightHeads) && !(leads && within);
-  return heads || verbFirst(pieces, from) || reckons(pieces) || is(pieces.at(-1), ...outrightHeads);
+  const asksLater = asksWithin(pieces) || bidsTell(pieces) || reckons(pieces);
+  return heads || verbFirst(pieces, from) || asksLater || is(pieces.at(-1), ...outrightHeads);
 };
 
 /** Heads that begin a question in the midst of talk. */
@@ -92,7 +126,8 @@ export type Asking = 'open' | 'whether' | 'not';
 export const askingIn = (pieces: readonly Piece[]): Asking => {
   if (pieces.some((piece) => is(piece, ...heads))) return 'open';
   if (isOutright(pieces)) return 'whether';
-  const tag = pieces.slice(-2).some((piece) => is(piece, 'tag'));
+  const tag =
+    pieces.slice(-2).some((piece) => is(piece, 'tag')) || (pieces.length > 3 && is(pieces.at(-1), 'yes'));
   if (tag || pieces.some((_piece, at) => inverted(pieces, at))) return 'whether';
   return 'not';
 };

@@ -108,6 +108,28 @@ export const ofMeaning = (pieces: readonly Piece[], tokens: readonly string[]): 
   return narrowed([{ by: 'means', words: tokens.join(' ') }], ...mark, ...said, ...meaning);
 };
 
+/**
+ * "Would the pie be grand for Sam", "is it okay if Theo takes a few", "does the feta suit Sam": a food and somebody
+ * else, and no word of who made, owns or used it. Whoever must not have it is never told that it keeps.
+ */
+const wouldHave = (pieces: readonly Piece[], at: number, eating: boolean): boolean => {
+  const lead = pieces[at - 1];
+  const before = pieces.slice(0, at);
+  const led = before.find((one) => one.kind !== 'words' || !is(one, 'filler'));
+  if (is(led, 'where', 'when', 'how-many', 'how-old', 'who', 'whose', 'used')) return false;
+  // "Will the milk do, Sam": only addressed.
+  const after = pieces[at + 1];
+  const last = after === undefined || (pieces.length - at <= 2 && is(after, 'filler'));
+  const closes = is(lead, 'it', 'last', 'good', 'filler') && !is(lead, 'can', 'cannot', 'suit');
+  if (last && (lead?.kind === 'thing' || lead?.kind === 'day' || closes)) return false;
+  const may = before.some((one) => is(one, 'may', 'can', 'good', 'cannot', 'suit'));
+  const did = before.some((one) => is(one, 'past-aux'));
+  const suits = near(pieces, pieces[at]!, 4).some((one) => is(one, 'suit', 'cannot'));
+  // "Junie fancies the almond butter, is she grand to": asked of whoever was named.
+  const then = pieces.some((one, then) => then > at && is(one, 'same') && is(pieces[then - 1], 'aux'));
+  return suits || then || (may && !did) || (eating && !did);
+};
+
 /** Who made it, whose it is, who may eat it. Somebody only addressed has no part. */
 export const ofPeople = (
   pieces: readonly Piece[],
@@ -115,16 +137,20 @@ export const ofPeople = (
   taken: ReadonlySet<Piece>,
   /** Said after another question: a name alone is somebody it is asked of. */
   follows: boolean,
+  /** Asked of food as such: nothing of its place, its dates, who used it. */
+  plain: boolean,
 ): Narrowed => {
   const free = pieces.filter((piece) => !taken.has(piece));
   const things = pieces.filter((piece) => piece.kind === 'thing' && piece.fit > 0).length;
   const named = things > 0;
-  const people = free.flatMap((piece): { piece: Piece; who: Who }[] => {
-    if (piece.kind === 'person') return [{ piece, who: personSaid(piece) }];
-    if (is(piece, 'me')) return [{ piece, who: { who: 'me' } }];
-    if (is(piece, 'same')) return [{ piece, who: { who: 'same' } }];
-    return [];
-  });
+  // Whoever is named comes before who asks: "can I give Junie the butter".
+  const people = [
+    ...free.flatMap((piece) => (piece.kind === 'person' ? [{ piece, who: personSaid(piece) }] : [])),
+    ...free.flatMap((piece): { piece: Piece; who: Who }[] => {
+      if (is(piece, 'me')) return [{ piece, who: { who: 'me' } }];
+      return is(piece, 'same') ? [{ piece, who: { who: 'same' } }] : [];
+    }),
+  ];
   const filters: Filter[] = [];
   const used: Piece[] = [];
   const made = free.filter((piece) => is(piece, 'made'));
@@ -136,19 +162,40 @@ export const ofPeople = (
     const self = who.who !== 'named';
     const word = tokens[piece.from]!;
     const next = pieces[pieces.indexOf(piece) + 1];
-    const owns = possessive.test(tokens[piece.to - 1]!) && (next?.kind === 'thing' || next?.kind === 'felt');
+    // "A carton that is just Sam's", "Sam's milk".
+    const owned =
+      next?.kind === 'thing' || next?.kind === 'felt' || (next === undefined && pieces.length > 2);
+    const owns = possessive.test(tokens[piece.to - 1]!) && owned;
+    const may = of(can, piece, 4);
+    const eating = of(eats, piece, 5);
+    const other = who.who === 'named' || ['him', 'her', 'them'].includes(word);
+    const at = pieces.indexOf(piece);
+    // "What could I cook for Sam", "what is safe to feed Theo": cooked for, and not by.
+    const fed = is(pieces[at - 1], 'for') || eating !== undefined;
+    const cooks = fed && pieces.slice(0, at).some((one) => is(one, 'may', 'can', 'good'));
+    if (other && plain && !owns && (named ? wouldHave(pieces, at, eating !== undefined) : cooks)) {
+      // "Is there anything in it that would bother Sam": a no must never answer that.
+      const isNot = pieces.some((one) => is(one, 'cannot'));
+      filters.push({ by: 'suits', who, is: !isNot });
+      // "Grand for Sam", "sit well with Sam": in whatever words it is good for somebody.
+      const led = pieces[at - 1];
+      const how = is(led, 'for', 'have') ? pieces.slice(Math.max(0, at - 3), at) : [];
+      const words = how.filter(({ kind }) => kind === 'unknown');
+      const cooked = cooks ? of(made, piece, 3) : undefined;
+      used.push(piece, ...words, ...[may, eating, cooked].flatMap((one) => (one ? [one] : [])));
+      continue;
+    }
+    // "Can I stick it in my lunch box": whoever asks would eat it.
     const deed = of(made, piece, 3);
     if (deed && !owns && word !== 'we' && word !== 'my') {
       filters.push({ by: 'maker', who });
       used.push(piece, deed);
       continue;
     }
-    const may = of(can, piece, 4);
-    const eating = of(eats, piece, 5);
-    // "Can I stick it in my lunch box": whoever asks would eat it.
     const asked = named && (!self || (word === 'i' && is(may, 'can')));
+    const whose = ['my', 'our', 'ours', 'mine'].includes(word);
     const suited = may !== undefined && (eating !== undefined || asked || is(may, 'cannot'));
-    if (suited && may && !owns && !(self && word === 'my')) {
+    if (suited && may && !owns && !(self && whose)) {
       const isNot = is(may, 'cannot');
       filters.push({ by: 'suits', who, is: !isNot });
       used.push(piece, may, ...(eating ? [eating] : []));
@@ -173,6 +220,12 @@ export const ofPeople = (
     filters.filter(({ by }) => !seen.has(by) && seen.add(by)),
     ...used,
   );
+};
+
+const dietClass = 'diet:';
+const dietOf = (piece: Piece): string | null => {
+  const named = piece.kind === 'words' && [...piece.classes].find((name) => name.startsWith(dietClass));
+  return named ? named.slice(dietClass.length) : null;
 };
 
 const samePlace: PlaceMention = { words: null, candidates: [], pointer: 'same', spot: null };
@@ -205,7 +258,7 @@ export const dayMeant = (pieces: readonly Piece[], today: PlainDate): PlainDate 
   return day ?? null;
 };
 
-/** State, dates, keeping, amount, caution, marker, place and feel. */
+/** State, dates, keeping, diet, amount, caution, marker, place and feel. */
 export const ofThings = (
   pieces: readonly Piece[],
   tokens: readonly string[],
@@ -267,6 +320,8 @@ export const ofThings = (
       ...pieces.filter(({ kind }) => kind === 'day' || kind === 'span'),
     );
   }
+  const fits = free.find((piece) => dietOf(piece) !== null);
+  if (fits) take({ by: 'diet', diet: dietOf(fits)! }, fits);
   const low = words('low');
   if (low) take({ by: 'low' }, low);
   const hot = words('hot');

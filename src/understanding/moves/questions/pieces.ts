@@ -172,6 +172,27 @@ export const piecesOf = (
   wordings: Wordings,
 ): readonly Piece[] => {
   const all = [wordsAt(wordings), ...finders];
+  // "Vegan lassi", of which there is none here: a diet, and what else was said.
+  const dieted = ({ kind, from, to, ...piece }: Piece): boolean =>
+    kind === 'thing' &&
+    'fit' in piece &&
+    piece.fit === 0 &&
+    to - from > 1 &&
+    wordings.phrases
+      .allAt(tokens, from)
+      .some(({ value }) => [...value].some((name) => name.startsWith('diet:')));
+  // "Has the meatloaf egg in it": one of hers, and what is asked of it.
+  const holding = ({ kind, from, to, ...piece }: Piece): boolean =>
+    kind === 'thing' &&
+    'fit' in piece &&
+    piece.fit === 0 &&
+    to - from > 1 &&
+    wordings.allergens.longestAt(tokens, to - 1) !== null &&
+    wordings.phrases.longestAt(tokens, to)?.value.has('in-it') === true &&
+    (rules.get('kitchen:item')?.matchesAt(tokens, from) ?? []).some(
+      ({ length, value }) =>
+        length === to - from - 1 && (namedMention(value).candidates[0]?.fit ?? 0) >= 0.95,
+    );
   const best: { cost: number; last: Piece | null }[] = [{ cost: 0, last: null }];
   for (let to = 1; to <= tokens.length; to += 1) best.push({ cost: Infinity, last: null });
   for (let from = 0; from < tokens.length; from += 1) {
@@ -181,7 +202,9 @@ export const piecesOf = (
       if (here + cost < there.cost - 1e-9) best[piece.to] = { cost: here + cost, last: piece };
     };
     take({ kind: 'unknown', from, to: from + 1 }, costs.unknown);
-    for (const find of all) for (const [piece, cost] of find(tokens, from, rules)) take(piece, cost);
+    for (const find of all)
+      for (const [piece, cost] of find(tokens, from, rules))
+        if (!dieted(piece) && !holding(piece)) take(piece, cost);
   }
   const pieces: Piece[] = [];
   for (let at = tokens.length; at > 0; at = best[at]!.last!.from) pieces.unshift(best[at]!.last!);

@@ -27,6 +27,8 @@ export const contractions: Pass = (words, lexicon, note) => {
       to = `${text.replace(/'?s$/, '')} has`;
     else if (hit) [to, length] = [hit.value, hit.length];
     else if (text === 'its' && afterIts.has(following)) to = 'it is';
+    // "The goat cheese'll hold".
+    else if (text.length > 4 && text.endsWith("'ll")) to = `${text.slice(0, -3)} will`;
     else if (text.length > 2 && text.endsWith("'s") && afterNoun.has(following))
       to = `${text.slice(0, -2)} is`;
     if (to === null) out.push(words[at]!);
