@@ -301,11 +301,12 @@ export const answer = (turn: Turn, query: Query, ask: Attribute, items: readonly
       return whoUsed(turn, query, items);
     case 'used-up':
       return usedUp(turn, items);
-    case 'people':
-      return whoAllergic(
-        act('who-allergic', { allergens: filterOf(query, 'contains')?.allergens ?? [] }),
-        turn,
-      );
+    case 'people': {
+      // "Who may not eat from these": by what is in them.
+      const holds = items.length <= toldSingly ? [...new Set(items.flatMap((item) => item.contains))] : [];
+      const allergens = filterOf(query, 'contains')?.allergens ?? holds;
+      return whoAllergic(act('who-allergic', { allergens }), turn);
+    }
     case 'use-first':
       return within(useFirst, turn, items);
     default:

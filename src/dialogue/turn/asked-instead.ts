@@ -79,9 +79,15 @@ const others: ReadonlySet<string> = new Set([
   ...['freeze', 'thaw', 'dots', 'suggest', 'alike', 'cares', 'cares of those'],
 ]);
 
+/** "Of those jars, which has no marker". */
+const narrowsTold = ({ slots: { edit } }: Act): boolean =>
+  edit?.point === 'told' && edit.query.where.length > 0;
+
 /** Put as nothing but a question, of something that is here, with no word left over. */
 const isWhole = ({ outright, hers, ownSubject, left, acts }: AskProposal): boolean =>
-  outright && left.length === 0 && (hers || (ownSubject && (acts[0]!.slots.query?.ask.length ?? 0) > 0));
+  outright &&
+  left.length === 0 &&
+  (narrowsTold(acts[0]!) || hers || (ownSubject && (acts[0]!.slots.query?.ask.length ?? 0) > 0));
 
 /** What is asked of the household stands beside any reading in doubt, and beside one that says less of the same. */
 const ofMatter = ({ acts, left }: AskProposal, best: Interpretation | undefined, lost: boolean): boolean => {
@@ -101,7 +107,9 @@ const followsUp = ({ acts, fragment }: AskProposal, { intent }: Act, { state }: 
   const { point, query } = edit;
   const picks = point === 'other' || point === 'rest' || (typeof point === 'object' && point !== null);
   if (query.ask.includes('sum')) return intent === 'how-many' || intent === 'tell';
-  if (intent === 'tell') return picks || !fragment;
+  if (intent === 'tell') return picks || edit.only || !fragment;
+  // "Who may not eat from these": of what was just told.
+  if (intent === 'who-allergic') return query.ask.includes('people') && point !== null;
   if (intent === 'no' || intent === 'yes' || intent === 'continue') return picks;
   return intent === 'guidance' && picks && query.ask.length > 0;
 };
@@ -147,6 +155,15 @@ const besideFrame = (work: Work, question: AskProposal, best: Interpretation): b
   return question.left.length === 0 && query.ask.length > 0 && saysNothing(tryAct(work, act));
 };
 
+/** "Jar in my hand, cloth patch on the lid, one dot": something felt, and nothing else said of it. */
+const isHeld = ({ acts, left }: AskProposal): boolean => {
+  const where = acts[0]!.slots.query?.where ?? [];
+  return left.length <= 1 && where.length > 0 && where.every(({ by }) => by === 'felt');
+};
+/** Told of nothing that was named. */
+const namesNothing = ({ slots, intent }: Act): boolean =>
+  intent === 'tell' && (slots.statements ?? []).every(({ thing }) => (thing?.words ?? null) === null);
+
 const wanted = (
   work: Work,
   { question, verdict }: Understanding,
@@ -165,8 +182,9 @@ const wanted = (
   const lost = verdict === 'out-of-scope' || verdict === 'ask-again' || best === undefined;
   const { ownSubject, fragment } = question;
   // "Is there anything in there I can't have", while it is asked which part to read.
-  const narrows = (question.acts[0]!.slots.query?.where.length ?? 0) > 1 && question.left.length === 0;
-  if (busy) return lost && (ownSubject || narrows) && !fragment;
+  const narrowsAsked = (question.acts[0]!.slots.query?.where.length ?? 0) > 1 && question.left.length === 0;
+  if (busy) return lost && (ownSubject || narrowsAsked) && !fragment;
+  if (isHeld(question) && best?.acts.every(namesNothing)) return true;
   if (isWhole(question) && !isSure(best) && best?.acts.every((act) => isNone(act, question))) return true;
   if (question.acts[0]!.intent !== 'ask') return ofMatter(question, best, lost);
   if (lost) return isOurs(question);
@@ -179,9 +197,9 @@ const wanted = (
   const cued = best.evidence === undefined && (act.intent === 'no' || act.intent === 'yes');
   if (edit && told && (ofTheTalk.has(act.intent) || cued)) return true;
   if (edit && told && question.left.length === 0 && followsUp(question, act, work)) return true;
-  const narrowsTold = edit !== undefined && (edit.query.where.length > 0 || edit.query.order !== null);
+  const narrows = edit !== undefined && (edit.query.where.length > 0 || edit.query.order !== null);
   if (
-    narrowsTold &&
+    narrows &&
     (edit.point === 'told' || (edit.point === 'it' && (act.slots.item?.pointer ?? null) === null)) &&
     told &&
     ofEverything.has(act.intent)

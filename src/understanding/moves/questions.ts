@@ -143,7 +143,12 @@ export const questionIn = (
   // Why a thing is so is told by whoever knows what was said of it.
   if (pieces.some((piece) => is(piece, 'why'))) return null;
   const again = pieces.some((piece) => is(piece, 'again'));
-  const asking = askingIn(pieces);
+  // "Minus whatever is in the door" takes from what was told, and asks nothing of its own.
+  const leavesOut = is(
+    pieces.find((piece) => !is(piece, 'filler')),
+    'not',
+  );
+  const asking = leavesOut && !pieces.some((piece) => is(piece, 'past-aux')) ? 'not' : askingIn(pieces);
   const follows = asking === 'not' || again;
   const taken = new Set<Piece>();
   const takeAll = (of: Iterable<Piece>): void => {
@@ -243,7 +248,7 @@ export const questionIn = (
   const used = positions(pieces.filter(({ kind }) => kind !== 'unknown'));
   // "Is there a carton that is just Sam's" narrows nothing that was told.
   const opening = pieces.find((piece) => is(piece, 'any', 'only'));
-  const only = pieces.some((piece) => is(piece, 'only')) && !is(opening, 'any');
+  const only = (leavesOut || pieces.some((piece) => is(piece, 'only'))) && !is(opening, 'any');
   const fragment = asking === 'not' || again || (only && !ownSubject);
   // With nothing it is about, it is about what was just told: "how many is that in all", "when is it up".
   const bare = where.length === 0 && order === null;
@@ -261,7 +266,15 @@ export const questionIn = (
   const placed =
     facts.filters.length > 0 &&
     facts.filters.every(({ by }) => by === 'place' || by === 'state' || by === 'not');
-  const hand = pieces.some((piece) => is(piece, 'in-hand')) && facts.filters.some(({ by }) => by === 'felt');
+  // "Bag with a safety pin, what is that": in the hand, and nothing told before.
+  const described = facts.filters.some(
+    (filter) =>
+      filter.by === 'felt' &&
+      (filter.touch.fastening ?? filter.touch.shape ?? filter.touch.dots) !== undefined,
+  );
+  const thisOne = described && point === 'it' && asks.every((ask) => ask === 'what' || ask === 'which');
+  const held = thisOne || pieces.some((piece) => is(piece, 'in-hand'));
+  const hand = held && facts.filters.some(({ by }) => by === 'felt');
   if (asking === 'not' && !hand) {
     const states = pieces.some((piece) => is(piece, 'subject'));
     if (states || left.length > 0 || asks.length > 0 || until !== null) return null;
@@ -269,7 +282,10 @@ export const questionIn = (
     if (facts.filters.some(({ by }) => by === 'felt' || by === 'date') && !only && !again) return null;
   }
   if (hand && !ownSubject)
-    return proposal({ query: { ...query, ask: ['what'], where: facts.filters } }, false);
+    return proposal(
+      { query: { ...query, ask: ['what'], where: facts.filters.filter(({ by }) => by === 'felt') } },
+      false,
+    );
   // "The same for them beans": the beans, and nothing that was told.
   const ofItself = ownSubject && (meant === 'it' || (again && meant === 'told'));
   const edit: Edit = { query, point: ofItself ? null : meant, only, again };

@@ -94,7 +94,12 @@ export const ofMeaning = (pieces: readonly Piece[], tokens: readonly string[]): 
     (piece, at) => is(piece, 'dots', 'marked-so') || (is(piece, 'marked') && says(pieces[at + 1])),
   );
   const whole = pieces.some((piece) => piece.kind === 'thing' && piece.fit > wholeName);
-  const counted = pieces.some((piece) => piece.kind === 'felt' && piece.touch.dots !== undefined);
+  const counted = pieces.some(
+    (piece) =>
+      piece.kind === 'felt' &&
+      (piece.touch.dots !== undefined ||
+        (piece.touch.fastening !== undefined && !pieces.some((one) => is(one, 'marked-so')))),
+  );
   if (mark.length === 0 || whole || counted) return nothing;
   const said = pieces.filter(
     ({ kind }) =>
@@ -258,6 +263,24 @@ export const dayMeant = (pieces: readonly Piece[], today: PlainDate): PlainDate 
   return day ?? null;
 };
 
+interface Counted {
+  readonly touch: Partial<PieceOf<'felt'>['touch']>;
+  readonly of: readonly Piece[];
+}
+
+/** "Two ribbed bands", "and there is one dot": figures that the feel was parted from. */
+const countedIn = (pieces: readonly Piece[], tokens: readonly string[]): readonly Counted[] =>
+  pieces.flatMap((piece, at): Counted[] => {
+    const led = pieces[at - 1];
+    const value =
+      led?.kind === 'number' ? led.value : is(led, 'one') && tokens[led.from] === 'one' ? 1 : null;
+    if (value === null || !led) return [];
+    if (is(piece, 'dots')) return [{ touch: { dots: value }, of: [led, piece] }];
+    const bound = piece.kind === 'felt' && piece.touch.fastening !== undefined;
+    if (!bound || piece.touch.container !== undefined || value < 2) return [];
+    return [{ touch: { fastenings: value }, of: [led] }];
+  });
+
 /** State, dates, keeping, diet, amount, caution, marker, place and feel. */
 export const ofThings = (
   pieces: readonly Piece[],
@@ -275,7 +298,7 @@ export const ofThings = (
   };
   const words = (name: string): Piece | undefined => free.find((piece) => is(piece, name));
   const denied = (piece: Piece): Piece | undefined =>
-    before(pieces, piece, 3).find((one) => is(one, 'not', 'without'));
+    before(pieces, piece, 4).find((one) => is(one, 'not', 'without'));
   const day = free.find((piece): piece is PieceOf<'day'> => piece.kind === 'day');
   for (const [name, of] of Object.entries(dateWords)) {
     const piece = words(name);
@@ -344,8 +367,14 @@ export const ofThings = (
     if (side && tokens[piece.to] !== 'of') take({ by: 'spot', spot: side.slice(spotClass.length) }, piece);
   }
   const felt = free.filter((piece): piece is PieceOf<'felt'> => piece.kind === 'felt');
+  const counted = countedIn(pieces, tokens);
   if (felt.length > 0) {
-    const touch = Object.assign({}, ...felt.map((piece) => piece.touch)) as PieceOf<'felt'>['touch'];
+    const touch = Object.assign(
+      {},
+      ...felt.map((piece) => piece.touch),
+      ...counted.map(({ touch: more }) => more),
+    ) as PieceOf<'felt'>['touch'];
+    used.push(...counted.flatMap(({ of }) => of));
     take({ by: 'felt', touch, candidates: felt.length === 1 ? felt[0]!.candidates : [] }, ...felt);
   }
   return narrowed(filters, ...used);
