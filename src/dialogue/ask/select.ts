@@ -63,6 +63,11 @@ const narrow = (turn: Turn, filter: Filter, query: Query, items: readonly Item[]
       return felt.length === 0 && counts ? items : felt;
     }
     default: {
+      // "Minus the ham": all but what goes by that name.
+      if (filter.by === 'not' && filter.filter.by === 'named') {
+        const out = byName(turn, filter.filter.mention, query, items);
+        return items.filter((item) => !out.includes(item));
+      }
       const test = testOf(turn, filter);
       return test ? items.filter(test) : items;
     }

@@ -196,6 +196,9 @@ const wanted = (
   const told = turns - (work.state.asked?.turn ?? -9) === 1 && work.state.done?.turn !== turns - 1;
   const cued = best.evidence === undefined && (act.intent === 'no' || act.intent === 'yes');
   if (edit && told && (ofTheTalk.has(act.intent) || cued)) return true;
+  // "Keep to what is in the freezers": part of what was told, and no new question.
+  const keeps = edit?.only === true && !ownSubject && question.left.length === 0;
+  if (keeps && told && ofEverything.has(act.intent)) return true;
   if (edit && told && question.left.length === 0 && followsUp(question, act, work)) return true;
   const narrows = edit !== undefined && (edit.query.where.length > 0 || edit.query.order !== null);
   if (

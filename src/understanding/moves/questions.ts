@@ -148,6 +148,8 @@ export const questionIn = (
     pieces.find((piece) => !is(piece, 'filler')),
     'not',
   );
+  // "Not the milk" puts right; "minus the milk" takes it from what was told.
+  const minus = pieces.some((piece) => is(piece, 'minus'));
   const asking = leavesOut && !pieces.some((piece) => is(piece, 'past-aux')) ? 'not' : askingIn(pieces);
   const follows = asking === 'not' || again;
   const taken = new Set<Piece>();
@@ -158,12 +160,17 @@ export const questionIn = (
   takeAll(meaning.used);
   const holding = contained(pieces, tokens, (from) => wordings.allergens.longestAt(tokens, from), follows);
   takeAll(holding.used);
-  const left1 = pieces.filter((piece) => !taken.has(piece));
-  const attributes = attributesIn(left1, wordings, asking);
+  // "And there is one dot, what is it": how many there are is told, not asked.
+  const isTold = (piece: Piece, at: number): boolean =>
+    is(piece, 'dots') && (pieces[at - 1]?.kind === 'number' || is(pieces[at - 1], 'one'));
+  const free = pieces.filter((piece, at) => !taken.has(piece) && !isTold(piece, at));
+  const attributes = attributesIn(free, wordings, asking);
   const { by } = attributes;
   // "May Sam finish the pudding": not whether he did.
   const would = verbOf(pieces, 'may') && !pieces.some((piece) => is(piece, 'past-aux'));
-  const found = attributes.asks.filter((ask) => !(ask === 'who-used' && would));
+  const found = attributes.asks.filter(
+    (ask) => !(ask === 'who-used' && would) && !(asking === 'not' && leavesOut && ask === 'what'),
+  );
   const people = ofPeople(
     pieces,
     tokens,
@@ -183,11 +190,13 @@ export const questionIn = (
   takeAll(pointed);
   const [first, ...more] = things.mentions;
   const topic: Filter[] =
-    first && more.length > 0
-      ? [{ by: 'each', mentions: things.mentions }]
-      : first
-        ? [{ by: 'named', mention: first }]
-        : [];
+    leavesOut && minus
+      ? things.mentions.map((mention) => ({ by: 'not', filter: { by: 'named', mention } }))
+      : first && more.length > 0
+        ? [{ by: 'each', mentions: things.mentions }]
+        : first
+          ? [{ by: 'named', mention: first }]
+          : [];
   let asks = found;
   const suiting = [...facts.filters, ...people.filters].some(({ by }) => by === 'suits' || by === 'diet');
   const wide = pieces.some((piece) => is(piece, 'what', 'which', 'which-one'));
@@ -219,7 +228,7 @@ export const questionIn = (
     where = where.filter(({ by }) => by !== 'felt');
   }
   const query: Query = { where, ask: asks, whether: asking === 'whether', order, by: until };
-  const ownSubject = topic.length > 0;
+  const ownSubject = topic.length > 0 && topic[0]!.by !== 'not';
   const hers = pieces.some(
     (piece) =>
       (piece.kind === 'thing' && piece.fit >= surelyHers.thing) ||
@@ -248,7 +257,8 @@ export const questionIn = (
   const used = positions(pieces.filter(({ kind }) => kind !== 'unknown'));
   // "Is there a carton that is just Sam's" narrows nothing that was told.
   const opening = pieces.find((piece) => is(piece, 'any', 'only'));
-  const only = (leavesOut || pieces.some((piece) => is(piece, 'only'))) && !is(opening, 'any');
+  const only =
+    ((leavesOut && !ownSubject) || pieces.some((piece) => is(piece, 'only'))) && !is(opening, 'any');
   const fragment = asking === 'not' || again || (only && !ownSubject);
   // With nothing it is about, it is about what was just told: "how many is that in all", "when is it up".
   const bare = where.length === 0 && order === null;

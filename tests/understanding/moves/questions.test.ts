@@ -51,6 +51,18 @@ describe('questions', () => {
     expect(whole('who made the lentil stew on sunday')?.ask).toEqual(['maker']);
   });
 
+  test('a figure parted from what it counts is of the feel', () => {
+    const [held] = whole('i feel two ribbed bands, what have i in the hand')?.where ?? [];
+    expect(held).toMatchObject({ by: 'felt', touch: { fastening: 'band', fastenings: 2 } });
+    const [dotted] = whole('big jar, wooden disc, and there is one dot, what is that')?.where ?? [];
+    expect(dotted).toMatchObject({ by: 'felt', touch: { fastening: 'disc', dots: 1 } });
+  });
+
+  test('what is left out of what was told is no name to look for', () => {
+    expect(facts(edit('minus the lentil stew')?.query)).toEqual(['not']);
+    expect(facts(edit('not the lentil stew')?.query)).toEqual(['named']);
+  });
+
   test.each([
     ['at what hour do you go quiet', { intent: 'household', slots: { setting: 'quiet' } }],
     ['what oclock do i get the round up', { intent: 'household', slots: { setting: 'summary' } }],

@@ -90,7 +90,7 @@ const bidsTell = (pieces: readonly Piece[]): boolean => {
 const asksWithin = (pieces: readonly Piece[]): boolean =>
   pieces.some(
     (piece, at) =>
-      is(piece, 'where', 'side', 'when', 'how-long', 'how-many', 'how-old', 'whose') &&
+      is(piece, 'where', 'side', 'when', 'how-long', 'how-many', 'how-old', 'whose', 'how') &&
       verbFirst(pieces, at + 1),
   );
 

@@ -364,7 +364,11 @@ export const ofThings = (
   for (const piece of free) {
     const side = piece.kind === 'words' && [...piece.classes].find((name) => name.startsWith(spotClass));
     // "In the middle of the lid" is no part of a shelf.
-    if (side && tokens[piece.to] !== 'of') take({ by: 'spot', spot: side.slice(spotClass.length) }, piece);
+    if (!side || tokens[piece.to] === 'of') continue;
+    const filter: Filter = { by: 'spot', spot: side.slice(spotClass.length) };
+    const not = denied(piece);
+    if (not) take({ by: 'not', filter }, piece, not);
+    else take(filter, piece);
   }
   const felt = free.filter((piece): piece is PieceOf<'felt'> => piece.kind === 'felt');
   const counted = countedIn(pieces, tokens);

@@ -56,8 +56,12 @@ export const matterIn = (
     // A meaning may hold a word of some name: "no added sugar".
     // "The milk is on the list" tells; only the summary may be ordered.
     if (!asked && intent !== 'summary' && intent !== 'why') continue;
-    const least = intent === 'markers' ? wholeName : 0;
-    if (ofThing !== (thing?.fit ?? 0) > least || without.some((name) => words.some((one) => is(one, name))))
+    // What is to be bought need not be here.
+    const least = intent === 'markers' ? wholeName : intent === 'buy-read' ? -1 : 0;
+    if (
+      ofThing !== (thing !== undefined && thing.fit > least) ||
+      without.some((name) => words.some((one) => is(one, name)))
+    )
       continue;
     const used: Words[] = [];
     for (const name of of) {
