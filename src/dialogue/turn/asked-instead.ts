@@ -141,7 +141,7 @@ const completed = (act: Act, best: Interpretation | undefined): Act => {
     : act;
 };
 
-/** A request known by a word or two, where the whole is a question of where something is, or of no such clock. */
+/** A request known by a word or two, where the whole asks more of the same, or there is no such clock. */
 const besideFrame = (work: Work, question: AskProposal, best: Interpretation): boolean => {
   const [act, ...more] = best.acts;
   const query = question.acts[0]!.slots.query;
@@ -149,9 +149,8 @@ const besideFrame = (work: Work, question: AskProposal, best: Interpretation): b
   if (act && more.length === 0 && !query) return question.outright && ofMatter(question, best, false);
   if (!act || !query || more.length > 0 || !question.outright) return false;
   if (!question.hers && !question.ownSubject) return false;
-  const ofPlace = query.ask.length > 0 || query.where.some(({ by }) => by === 'place');
-  if (changing.has(act.intent) || act.intent === 'left-out')
-    return query.ask.every((ask) => ask === 'where') && ofPlace;
+  // "I left the ham out, where does it go": that it was out is never dropped.
+  if (changing.has(act.intent) || act.intent === 'left-out') return false;
   return question.left.length === 0 && query.ask.length > 0 && saysNothing(tryAct(work, act));
 };
 

@@ -197,7 +197,9 @@ export const ofPeople = (
       used.push(piece, deed);
       continue;
     }
-    const asked = named && (!self || (word === 'i' && is(may, 'can')));
+    // "Could I get away with using it", "how can I find it": of the food, whoever asks.
+    const ofFood = pieces.some((one) => is(one, 'good', 'how'));
+    const asked = named && (!self || (word === 'i' && is(may, 'can') && !ofFood));
     const whose = ['my', 'our', 'ours', 'mine'].includes(word);
     const suited = may !== undefined && (eating !== undefined || asked || is(may, 'cannot'));
     if (suited && may && !owns && !(self && whose)) {
