@@ -41,6 +41,7 @@ import { howLongOf } from './turn/how-long.js';
 import { goesOnWithList, listAgain, ofListInstead } from './turn/list-again.js';
 import { partedByCommas } from './turn/commas.js';
 import { ofUndoInstead } from './turn/undo-instead.js';
+import { settleFirst } from './turn/settle.js';
 import { runnerUpOf } from './turn/runner-up.js';
 import {
   answerFrame,
@@ -429,6 +430,10 @@ const heardWork = (work: Work, heard: Heard): Work => {
   const wanted = understanding.readings.some(day) ? day : wantedNow(work);
   const best = steered ?? bestReading(understanding, wanted);
   const acts = (best?.acts ?? []).map((act) => partedByCommas(act, best?.heard ?? ''));
+  const settled = settleFirst(work, understanding, best, (at, rest) =>
+    heardWork(at, { ...heard, understanding: rest }),
+  );
+  if (settled) return settled;
   const asked = askInstead(work, understanding, best);
   if (asked) return asked;
   switch (understanding.verdict) {

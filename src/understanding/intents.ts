@@ -438,6 +438,18 @@ export interface Understanding {
   readonly question?: AskProposal;
   /** With `ask-again`: what was made out, in the order it was said. */
   readonly caught?: readonly Caught[];
+  /** A yes or no to the open question with something after it: see moves/settling.ts. */
+  readonly settles?: {
+    readonly intent: 'yes' | 'no';
+    /** A pause or a joining word stood between. */
+    readonly parted: boolean;
+    /** What was said after it, heard by itself. */
+    readonly rest: Understanding;
+    /** Its words. */
+    readonly said: string;
+    /** Where it says nothing but parts of what was asked about. */
+    readonly narrows?: { readonly not: boolean; readonly things: readonly Mention[]; readonly slots: Slots };
+  };
 }
 
 /** One guess of a recogniser. */

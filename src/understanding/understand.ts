@@ -20,6 +20,7 @@ import type {
 import { compoundActs } from './moves/compound.js';
 import { firstDayReading } from './moves/first-day.js';
 import { requestReading } from './moves/requests.js';
+import { narrowingIn, settledBy } from './moves/settling.js';
 import { isTold, toldReading } from './moves/search.js';
 import { stepsReading } from './moves/steps.js';
 import type { HouseholdNames } from './names/api.js';
@@ -242,19 +243,22 @@ export const createUnderstander = (
 ): Understander => {
   const { language } = lexiconFor(locale);
   const grammar = grammarFor(language);
-  const byReadings = (
-    given: readonly Guess[],
-    names: HouseholdNames,
-    context: HearingContext,
-  ): Understanding => {
+  const readerFor = (names: HouseholdNames, context: HearingContext): Reader => {
     const clock: Clock = { now: context.now, timeZone: context.timeZone };
-    const reader: Reader = {
+    return {
       grammar,
       rules: rulesFor(names, context.locale, clock),
       today: today(clock),
       language,
       expecting: context.expecting,
     };
+  };
+  const byReadings = (
+    given: readonly Guess[],
+    names: HouseholdNames,
+    context: HearingContext,
+  ): Understanding => {
+    const reader = readerFor(names, context);
     const { guesses, meanings, read } = meaningsOf(given, reader);
     const all = meanings.reduce((sum, { mass }) => sum + mass, 0);
     const readings = meanings.map((meaning): Interpretation => {
@@ -339,19 +343,28 @@ export const createUnderstander = (
       ...(best?.disputed ? { disputed: true } : {}),
     };
   };
+  const byQuestionsToo = (
+    given: readonly Guess[],
+    names: HouseholdNames,
+    context: HearingContext,
+  ): Understanding => {
+    const understood = byReadings(given, names, context);
+    const { rules, today: day } = readerFor(names, context);
+    const question = questionIn(given[0]!.tokens, rules, day, language);
+    return question ? withQuestion(understood, question, given[0]!, language) : understood;
+  };
   return {
     understand(hypotheses, names, context) {
       const given = guessesFrom(hypotheses, context.locale);
       if (given.length === 0) return nothing;
-      const understood = byReadings(given, names, context);
-      const clock: Clock = { now: context.now, timeZone: context.timeZone };
-      const question = questionIn(
-        given[0]!.tokens,
-        rulesFor(names, context.locale, clock),
-        today(clock),
-        language,
-      );
-      return question ? withQuestion(understood, question, given[0]!, language) : understood;
+      const whole = byQuestionsToo(given, names, context);
+      const settled = settledBy(given[0], context.expecting, language);
+      if (!settled) return whole;
+      const { rest, intent, parted } = settled;
+      const after = byQuestionsToo([rest], names, { ...context, expecting: 'anything' });
+      const narrows = narrowingIn(rest, readerFor(names, context), context.clocks ?? []);
+      const settles = { intent, parted, rest: after, said: rest.heard, ...(narrows ? { narrows } : {}) };
+      return { ...whole, settles };
     },
     begins(words, names, context) {
       const { tokens } = normalise(words, context.locale);

@@ -46,6 +46,7 @@ missed = { $times ->
     [2] I heard “{ $heard }” and could make nothing of it. Try other words.
    *[3] Still not. Try one thing at a time: where is the stew, or what is old. Or say help.
   }
+rest-not-heard = I did not get “{ $said }”.
 missed-with-question = { $times ->
     [1] Sorry, I did not get that.
    *[other] Not that either.

@@ -1,0 +1,171 @@
+/**
+ * A yes or a no with something after it: "yes that's right, and the dozen eggs are next to it". The yes or no
+ * settles the open question; the rest is a move of its own, heard by itself.
+ */
+import { existsSync, readFileSync } from 'node:fs';
+import { z } from 'zod';
+import { projectFile } from '../../project-files.js';
+import type { Guess } from '../guesses.js';
+import type { ClockAtHand, Expectation, Mention, Slots } from '../intents.js';
+import type { Reader } from '../readings.js';
+import { phraseSet } from '../words/phrases.js';
+import { bitsOf, is, ofKind } from './requests/bits.js';
+import { requestWords } from './requests/lexicon.js';
+
+const file = z.object({
+  yes: z.array(z.string()),
+  no: z.array(z.string()),
+  more: z.array(z.string()),
+  before: z.array(z.string()),
+  small: z.array(z.string()),
+  leaving: z.array(z.string()),
+});
+type Phrases = ReturnType<typeof phraseSet>;
+type Lexicon = Readonly<Record<'yes' | 'no' | 'more' | 'before' | 'small' | 'leaving', Phrases>>;
+
+const known = new Map<string, Lexicon | null>();
+
+/** Null for a language that has no `settling.json` yet. Throws `ZodError` for a file of another form. */
+const settlingWords = (language: string): Lexicon | null => {
+  const before = known.get(language);
+  if (before !== undefined) return before;
+  const path = projectFile('grammars', language, 'settling.json');
+  const given = existsSync(path) ? file.parse(JSON.parse(readFileSync(path, 'utf8'))) : null;
+  const words = given && {
+    yes: phraseSet(given.yes),
+    no: phraseSet(given.no),
+    more: phraseSet(given.more),
+    before: phraseSet(given.before),
+    small: phraseSet(given.small),
+    leaving: phraseSet(given.leaving),
+  };
+  known.set(language, words);
+  return words;
+};
+
+/** Questions that yes or no settles, whatever else may. A place or a thing that was guessed is one, too. */
+const settledByYes: ReadonlySet<Expectation> = new Set<Expectation>([
+  ...(['yes-no', 'outage-state', 'allergen', 'place', 'item', 'choice', 'date', 'marker'] as const),
+]);
+
+export interface Settled {
+  readonly intent: 'yes' | 'no';
+  /** A pause or a word that joins stood after it: surely two moves. */
+  readonly parted: boolean;
+  readonly rest: Guess;
+}
+
+/** Nothing but parts of what was asked about: "only the meatballs", "not the butter", "in the door", "for the pasta". */
+export interface Narrowing {
+  /** Those named are not meant. */
+  readonly not: boolean;
+  readonly things: readonly Mention[];
+  readonly slots: Slots;
+}
+
+const parts: ReadonlySet<string> = new Set([
+  ...['thing', 'place', 'amount', 'share', 'day', 'time', 'span', 'person', 'marker', 'clock'],
+]);
+const between = ['fill', 'aside', 'not', 'keep', 'except', 'to', 'means', 'meant', 'all', 'opener', 'just'];
+
+/** What is named, and what else is told of it; null where it says anything more than that. */
+export const narrowingIn = (
+  { tokens }: Guess,
+  { rules, language }: Reader,
+  clocks: readonly ClockAtHand[],
+): Narrowing | null => {
+  const words = requestWords(language);
+  const settling = settlingWords(language);
+  if (!words || !settling) return null;
+  const bits = bitsOf(tokens, rules, words, clocks);
+  const small = (from: number, to: number): boolean =>
+    tokens.slice(from, to).every((_, at) => lengthAt(settling.small, tokens, from + at) > 0);
+  if (!bits.every((bit) => parts.has(bit.kind) || is(bit, ...between) || small(bit.from, bit.to)))
+    return null;
+  const only = <K extends 'place' | 'amount' | 'share' | 'day' | 'time' | 'span' | 'person'>(kind: K) => {
+    const all = ofKind(bits, kind);
+    return all.length === 1 ? all[0] : undefined;
+  };
+  const things = ofKind(bits, 'thing').map(({ mention }) => mention);
+  const [place, amount, day, time, span] = [
+    only('place'),
+    only('amount'),
+    only('day'),
+    only('time'),
+    only('span'),
+  ];
+  if (things.length + [place, amount, day, time, span].filter((one) => one !== undefined).length === 0)
+    return null;
+  return {
+    not: tokens.some((_, at) => lengthAt(settling.leaving, tokens, at) > 0),
+    things,
+    slots: {
+      ...(place ? { place: place.place } : {}),
+      ...(amount ? { amount: amount.amount } : {}),
+      ...(day ? { when: day.past } : {}),
+      ...(time ? { time: time.time } : {}),
+      ...(span ? { duration: span.seconds } : {}),
+    },
+  };
+};
+
+const lengthAt = (phrases: Phrases, tokens: readonly string[], at: number): number =>
+  phrases.longestAt(tokens, at)?.length ?? 0;
+
+/** Past the words of a list, from there on. */
+const past = (phrases: Phrases, tokens: readonly string[], from: number): number => {
+  let at = from;
+  for (let length = lengthAt(phrases, tokens, at); length > 0; length = lengthAt(phrases, tokens, at))
+    at += length;
+  return at;
+};
+
+const joints: ReadonlySet<string> = new Set(['and', 'but', 'so', 'y', 'pero']);
+
+/** Where the yes or no ends, and which it was; null where what is said begins with neither. */
+const opening = (
+  tokens: readonly string[],
+  pauses: ReadonlySet<number>,
+  words: Lexicon,
+): { intent: 'yes' | 'no'; to: number; parted: boolean } | null => {
+  const from = past(words.before, tokens, 0);
+  // "Right" may stand before or be all there is of it: both are tried.
+  for (const start of new Set([from, 0])) {
+    const no = lengthAt(words.no, tokens, start);
+    const yes = lengthAt(words.yes, tokens, start);
+    if (Math.max(no, yes) === 0) continue;
+    const intent = no > yes ? 'no' : 'yes';
+    let to = start + Math.max(no, yes);
+    // What only says it again goes with it, where it ends at a pause or a joint, or with all that was said.
+    for (let at = to, length = 0; (length = lengthAt(words.more, tokens, at)) > 0;) {
+      at += length;
+      if (at >= tokens.length || pauses.has(at) || joints.has(tokens[at]!)) to = at;
+    }
+    return { intent, to, parted: pauses.has(to) || joints.has(tokens[to] ?? '') };
+  }
+  return null;
+};
+
+const cutFrom = (guess: Guess, to: number): Guess => {
+  const same = guess.said.slice(0, to).every((word, at) => guess.tokens[at] === word);
+  const said = guess.said.slice(to);
+  const tokens = same ? guess.tokens.slice(to) : said;
+  const pauses = new Set([...guess.pauses].flatMap((at) => (at > to ? [at - to] : [])));
+  return { ...guess, heard: tokens.join(' '), tokens, said, pauses, aside: [] };
+};
+
+/** What settles the open question, and what else was said; null where that is all, or nothing does. */
+export const settledBy = (
+  guess: Guess | undefined,
+  expecting: Expectation,
+  language: string,
+): Settled | null => {
+  const words = settledByYes.has(expecting) ? settlingWords(language) : null;
+  const found = guess && words ? opening(guess.said, guess.pauses, words) : null;
+  if (!guess || !words || !found) return null;
+  // "And" leads to the next move, "but" belongs to it.
+  const joined = joints.has(guess.said[found.to] ?? '') ? 1 : 0;
+  const to = found.to + joined;
+  if (to >= guess.said.length) return null;
+  return { intent: found.intent, parted: found.parted, rest: cutFrom(guess, to) };
+};
