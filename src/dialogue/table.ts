@@ -44,6 +44,7 @@ import { buyAdd, buyClear, buyGot, buyRemove } from './shopping/shopping.js';
 import { summary } from './summary/told.js';
 import { askStep } from './talk/ask-step.js';
 import * as talk from './talk/controls.js';
+import { sessionAnswer } from './sessions/session.js';
 import { goOn, unasked } from './talk/go-on.js';
 import { back, done, next, skipTo, startOver, stepsLeft } from './talk/steps.js';
 import {
@@ -180,5 +181,6 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   choose: unasked,
   'follow-up': tellAbout,
   correct: unasked,
-  answer: unasked,
+  // What a check asked of something comes back as what was found of it.
+  answer: (act, turn) => (act.slots.findings && sessionAnswer(act, turn)) ?? unasked(act, turn),
 };

@@ -8,6 +8,7 @@
  */
 import {
   afterTelling,
+  checkAtHand,
   decide,
   interruption,
   lessonKitchenNow,
@@ -231,6 +232,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
         steps: stepsHeardOf(earlier, tongue, surroundings),
         clocks: clocksAtHand(surroundings),
         last: justDone(earlier, surroundings.kitchen),
+        checking: checkAtHand(earlier),
       }),
     });
     const first = heardIn(own);

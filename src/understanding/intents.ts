@@ -264,6 +264,18 @@ export interface Statement {
   readonly corrects: boolean;
 }
 
+/** What was found of one thing, or of the one asked about, while a place is checked. */
+export interface Finding {
+  /** Null: what was asked about. */
+  readonly thing: Mention | null;
+  /** Gone: used up. Missing: not found, and nobody said why. Null where only a figure or a place was told. */
+  readonly seen: 'there' | 'gone' | 'missing' | 'unsure' | null;
+  /** How much of it there is. */
+  readonly amount?: Amount;
+  /** Where it is instead. */
+  readonly place?: PlaceMention;
+}
+
 /** The parts of what was said. Which can be set depends on the intent. */
 export interface Slots {
   readonly item?: Mention;
@@ -357,6 +369,8 @@ export interface Slots {
   readonly reason?: 'stopword' | 'smell' | 'mould' | null;
   /** What was told, in the order it was said. */
   readonly statements?: readonly Statement[];
+  /** What was found while a place is checked, in the order it was said. */
+  readonly findings?: readonly Finding[];
   /** Words that say something and that no part of the meaning took. */
   readonly unused?: readonly string[];
   /** With `ask`: a whole question … */
@@ -500,6 +514,8 @@ export interface HearingContext {
   readonly expecting: Expectation;
   /** Steps being followed, when talk of them may be meant. */
   readonly steps?: StepsAtHand | null;
+  /** A place is being checked against the record: what is said of things may be about that. */
+  readonly checking?: boolean;
   /** Timers and reminders that are running: what they are called is a name. */
   readonly clocks?: readonly ClockAtHand[];
   /** What was done in the turn before: it may be put right, taken back or added to. */

@@ -17,6 +17,7 @@ import type {
   Interpretation,
   Understanding,
 } from './intents.js';
+import { checkReading } from './moves/check.js';
 import { compoundActs } from './moves/compound.js';
 import { firstDayReading } from './moves/first-day.js';
 import { requestReading } from './moves/requests.js';
@@ -277,6 +278,8 @@ export const createUnderstander = (
     });
     const firstDay = firstDayReading(guesses, readings[0], reader);
     if (firstDay) return { readings: [firstDay, ...readings], margin: 1, verdict: 'act' };
+    const check = context.checking ? checkReading(guesses[0], readings[0], reader) : null;
+    if (check) return { readings: [check, ...readings], margin: 1, verdict: 'act' };
     const found = without.includes('told')
       ? null
       : toldReading(guesses, readings[0], meanings[0]?.best, reader);

@@ -56,7 +56,7 @@ count-revised = { $seen ->
     [gone] { CAP($name) }, gone.
    *[there] { CAP($name) }, there.
   }
-count-not-among = No { $name } is recorded in the { $place }.
+count-not-among = No { $name } on record in the { $place }.
 count-unsure = { CAP($count) } not sure.
 count-not-looked = { CAP($count) } not looked at.
 count-more-than = I have only { $count } on record. Put the others away as new afterwards. How many of mine are there?
@@ -64,6 +64,24 @@ count-how-many = Say how much of { THE($name) } is left, in all.
 count-noted = { CAP($there) } there, { $gone } gone.
 count-elsewhere = Now { $at }.
 count-passed-over = Passed over.
+count-told = { $seen ->
+    [there] { CAP($items) }: there.
+    [gone] { CAP($items) }: used up.
+   *[unsure] { CAP($items) }: not sure, left on record.
+  }
+count-missing = { CAP($items) }, not found. { $count ->
+    [one] Is it used up?
+   *[other] Are they used up?
+  } Yes or no.
+count-moved = { CAP($name) }, now { $at }.
+count-noted-of = { CAP($name) }: { $there } there, { $gone } gone.
+count-only-so-many = { CAP($name) }: I have only { $count } on record. Put the others away as new afterwards.
+count-recorded-at = { CAP($name) } is on record { $at }.
+count-move-here = Is the { $name } in the { $place } now? Yes or no.
+count-to-go = Still to check, { $count }{ $left ->
+    [0] :
+   *[other] , among them
+  } { $items }.
 noted-gone = Gone.
 noted-changed = Changed. Tell me how afterwards.
 

@@ -21,7 +21,7 @@ import type { Session } from '../state.js';
 
 export type Count = Extract<Session, { kind: 'count' }>;
 
-const unseenAt = (turn: Turn, take: StockTake): readonly Group[] =>
+export const unseenAt = (turn: Turn, take: StockTake): readonly Group[] =>
   grouped(itemsAt(turn.kitchen, take.placeId).filter(({ id }) => !Object.hasOwn(take.seen, id)));
 
 /** The lot asked about now: the one gone to, else the next that nothing was said of. */

@@ -18,7 +18,7 @@ import {
 import type { Change, Item, StockTake } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Share } from '../../terms/amount.js';
-import type { Act, PlaceMention } from '../../understanding/intents.js';
+import type { Act, Finding, PlaceMention } from '../../understanding/intents.js';
 import { type Group, groupName, grouped } from '../describe/item.js';
 import { placeAt, placeNoun } from '../describe/place.js';
 import { refusal } from '../describe/refusals.js';
@@ -26,6 +26,7 @@ import { itemFeel } from '../describe/touch.js';
 import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
 import { findItems } from '../refer/items.js';
 import { needPlace } from '../refer/need.js';
+import { askMissing, foundBy, toGo } from './count-findings.js';
 import { type Count, countMove, nextGroup, revised } from './count-moves.js';
 
 const takeOf = (turn: Turn, session: Count): StockTake | undefined =>
@@ -137,6 +138,15 @@ export const endCount = (turn: Turn, session: Count): Reply => {
     ...(tally.toGo > 0 ? [say('count-not-looked', { count: tally.toGo })] : []),
   ];
   return { parts, session: null, count: tally.there, ...(isRefused(result) ? {} : { changes: [result] }) };
+};
+
+/** What was told of things in one breath. */
+const told = (turn: Turn, session: Count, take: StockTake, findings: readonly Finding[]): Reply => {
+  const { found, more, said, missing, offer } = foundBy(turn, session, take, findings);
+  const noted = note(turn, session, found, more, said);
+  // Not found, and nobody said why: it is not used up before she says so.
+  const asked = missing.length > 0 ? askMissing(turn, missing) : offer;
+  return asked && noted.session ? { ...noted, offer: asked } : noted;
 };
 
 /** "Four" of six like tubs: four are there, two are gone. Of one container, it is what is left in it. */
@@ -306,7 +316,9 @@ export const countAnswer = (act: Act, turn: Turn, session: Count): Reply | null 
   const group = nextGroup(turn, take, session.at);
   if (!group) return endCount(turn, session);
   const all = (seen: Seen): (readonly [Item, Seen])[] => group.items.map((item) => [item, seen] as const);
-  const { asked, place } = act.slots;
+  const { asked, place, findings } = act.slots;
+  if (findings) return told(turn, session, take, findings);
+  if (asked === 'to-go') return toGo(turn, take);
   const moved = countMove(act, turn, session, take);
   if (moved) return moved;
   if (act.slots.negated && (asked === 'there' || asked === 'gone')) {

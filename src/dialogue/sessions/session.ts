@@ -1,7 +1,9 @@
 /** Longer pieces of talk: putting away a shop, checking a place, setting up. What they ask, and what answers them. */
 import type { Say } from '../../speech/answer.js';
 import type { Act } from '../../understanding/intents.js';
+import type { Conversation } from '../api.js';
 import type { Reply, Turn } from '../handler.js';
+import { stateOf } from '../state.js';
 import { countAnswer, countPrompt } from './count.js';
 import { setupAnswer, setupPrompt } from './setup.js';
 import { queuePrompt } from './shop-queue.js';
@@ -27,4 +29,10 @@ export const sessionPrompt = (turn: Turn): Say | null => {
   if (session?.kind === 'shop') return queuePrompt(turn, session);
   if (!session || session.paused) return null;
   return session.kind === 'count' ? countPrompt(turn, session) : setupPrompt(session);
+};
+
+/** A place is being checked: what is said of things is likely about that. */
+export const checkAtHand = (conversation: Conversation): boolean => {
+  const { session } = stateOf(conversation);
+  return session?.kind === 'count' && !session.paused;
 };

@@ -11,7 +11,7 @@ import type {
   Statement,
   Understanding,
 } from '../../understanding/intents.js';
-import { ASKING_INTENTS } from '../../understanding/intents.js';
+import { ASKING_INTENTS, DESTRUCTIVE_INTENTS } from '../../understanding/intents.js';
 import { foodKey } from '../../kitchen/index.js';
 import { say } from '../handler.js';
 import { findItems } from '../refer/items.js';
@@ -185,6 +185,14 @@ const letGo = (
 };
 const ofTheQuestion: ReadonlySet<Intent> = new Set<Intent>(['choose', 'answer', 'correct', 'follow-up']);
 
+/** "Yes, we ate it": the deed that was asked about, of what it was asked about. */
+const saysAgain = ({ act: { intent, slots } }: Frame, act: Act): boolean => {
+  const { item } = act.slots;
+  const pointed = !item || (item.words === null && item.candidates.length === 0 && item.pointer !== 'other');
+  const deed = slots.findings ? DESTRUCTIVE_INTENTS.has(act.intent) : act.intent === intent;
+  return deed && pointed && !act.slots.amount && !act.slots.place;
+};
+
 /** The turn, where it begins with a yes or no to the open question and goes on; null where it does not. */
 export const settleFirst = (
   work: Work,
@@ -206,6 +214,9 @@ export const settleFirst = (
   if (answersWhole(work, understanding, best)) return null;
   const unheard = rest.verdict === 'ask-again' || rest.verdict === 'out-of-scope';
   const lost = unheard && !(rest.question && !rest.question.fragment);
+  const [again, ...others] = rest.readings[0]?.acts ?? [];
+  if (again && others.length === 0 && intent === 'yes' && saysAgain(frame, again))
+    return answerFrame(clear, { intent, slots: {} });
   // A yes is not acted on past words that may take it back.
   if ((lost || settles.narrows?.not) && intent === 'yes') return null;
   const settled = answerFrame(clear, { intent, slots: {} });

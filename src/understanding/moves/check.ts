@@ -1,0 +1,219 @@
+/**
+ * Talk while a place is checked against the record: "peanut stew's here, bean chilli yes, no beef stew that I can
+ * find". Each thing has the status that leads to it or follows it; several may share one. Nothing here puts
+ * anything away: what is there, is there.
+ */
+import { existsSync, readFileSync } from 'node:fs';
+import { z } from 'zod';
+import { projectFile } from '../../project-files.js';
+import { answering } from '../expected.js';
+import type { Guess } from '../guesses.js';
+import type { Finding, Interpretation } from '../intents.js';
+import type { Reader } from '../readings.js';
+import { phraseTable, type PhraseTable } from '../words/phrases.js';
+import type { Chunk } from './api.js';
+import { cheapestCover, constituentsAt } from './chunks.js';
+import { withoutClitics } from './clitics.js';
+import { movesLexicon } from './lexicon.js';
+import { figureOf, is } from './requests/bits.js';
+
+const file = z.record(z.string(), z.union([z.string(), z.array(z.string())]));
+type Words = PhraseTable<ReadonlySet<string>>;
+
+const known = new Map<string, Words | null>();
+
+/** Null for a language that has no `check.json` yet. Throws `ZodError` for a file of another form. */
+const checkWords = (language: string): Words | null => {
+  const before = known.get(language);
+  if (before !== undefined) return before;
+  const path = projectFile('grammars', language, 'check.json');
+  const classes = new Map<string, Set<string>>();
+  if (existsSync(path))
+    for (const [name, phrases] of Object.entries(file.parse(JSON.parse(readFileSync(path, 'utf8')))))
+      if (Array.isArray(phrases))
+        for (const phrase of phrases)
+          classes.set(phrase, (classes.get(phrase) ?? new Set<string>()).add(name));
+  const words = classes.size > 0 ? phraseTable<ReadonlySet<string>>(classes) : null;
+  known.set(language, words);
+  return words;
+};
+
+const costs = { word: 0.12, unknown: 1.4, pause: 0.6 } as const;
+
+type Seen = NonNullable<Finding['seen']>;
+const statuses: readonly Seen[] = ['there', 'gone', 'missing', 'unsure'];
+
+/** What is said of a thing or several, as it is put together. */
+interface Draft {
+  things: Extract<Chunk, { kind: 'thing' }>[];
+  seen: Seen | null;
+  /** Led to by "no" or "got the": what follows it joins it, and nothing that follows says otherwise. */
+  led: boolean;
+  amount?: Finding['amount'];
+  place?: Finding['place'];
+}
+
+const open = (): Draft => ({ things: [], seen: null, led: false });
+
+const leastFit = 0.6;
+
+/** Things told of in turn, each with what was said of it. */
+const draftsOf = (bits: readonly Chunk[], pauses: ReadonlySet<number>): readonly Draft[] => {
+  const drafts: Draft[] = [];
+  let now = open();
+  let eaten = false;
+  const close = (): void => {
+    if (now.things.length > 0 || now.seen !== null || now.amount || now.place) drafts.push(now);
+    now = open();
+  };
+  const said = (): boolean => now.seen !== null || now.amount !== undefined || now.place !== undefined;
+  bits.forEach((bit, at) => {
+    const next = bits[at + 1];
+    const leads =
+      next !== undefined && !pauses.has(next.from) && (next.kind === 'thing' || is(next, 'small', 'count'));
+    if (pauses.has(bit.from)) eaten = false;
+    if (bit.kind === 'thing') {
+      // "Only five of the dal": the figure came first.
+      const waits = now.things.length === 0 && now.amount !== undefined;
+      if (said() && !now.led && !waits) close();
+      else if (now.led && now.things.length > 0 && pauses.has(bit.from)) close();
+      now.things.push(bit);
+      return;
+    }
+    const lead = is(bit, 'before-missing') ? 'missing' : is(bit, 'before-there') ? 'there' : null;
+    if (lead && leads && thingFollows(bits, at, pauses)) {
+      close();
+      now.seen = lead;
+      now.led = true;
+      return;
+    }
+    const status = statuses.find((one) => is(bit, one));
+    if (status) {
+      // "Meatballs gone, we had those Tuesday": more of the same.
+      if (now.seen === null) now.seen = status;
+      else if (now.things.length === 0 && !now.led) now.seen = status;
+      return;
+    }
+    if (is(bit, 'eaten')) eaten = true;
+    const figure =
+      bit.kind === 'amount'
+        ? bit.amount
+        : figureOf(bit) === null
+          ? null
+          : { value: figureOf(bit)!, unit: 'piece' as const };
+    if (figure && !eaten) {
+      if (now.things.length === 0 && !now.led && drafts.length > 0 && !thingFollows(bits, at, pauses))
+        drafts.at(-1)!.amount = figure;
+      else now.amount = figure;
+      // "Seven, no, five": the no was of the figure.
+      if (now.seen === 'missing' && !now.led) now.seen = null;
+    }
+    if (figure) eaten = false;
+    if (bit.kind === 'place') now.place = bit.place;
+  });
+  close();
+  return drafts;
+};
+
+/** A thing comes next, before anything that is said of it. */
+const thingFollows = (bits: readonly Chunk[], at: number, pauses: ReadonlySet<number>): boolean => {
+  for (const bit of bits.slice(at + 1)) {
+    if (pauses.has(bit.from)) return false;
+    if (bit.kind === 'thing') return true;
+    if (!is(bit, 'small', 'count') && bit.kind !== 'amount' && bit.kind !== 'number') return false;
+  }
+  return false;
+};
+
+const explains: ReadonlySet<Chunk['kind']> = new Set<Chunk['kind']>([
+  ...([
+    'marker',
+    'container',
+    'person',
+    'day',
+    'time',
+    'span',
+    'pointer',
+    'place',
+    'amount',
+    'number',
+  ] as const),
+]);
+/** Words that nothing explains: so many for each thing are an aside. */
+const strangersFor = (things: number): number => 1 + things;
+
+const findingsOf = ({ things, seen, amount, place }: Draft): readonly Finding[] => {
+  const rest = { seen, ...(amount ? { amount } : {}), ...(place ? { place } : {}) };
+  return things.length === 0
+    ? [{ thing: null, ...rest }]
+    : things.map(({ mention }) => ({ thing: mention, ...rest }));
+};
+
+/** What was found, as told; null where it is no talk of the check, or nothing but a word that the rules know. */
+export const checkReading = (
+  guess: Guess | undefined,
+  parsed: Interpretation | undefined,
+  reader: Reader,
+): Interpretation | null => {
+  const words = checkWords(reader.language);
+  const lexicon = movesLexicon(reader.language);
+  if (!guess || !words || !lexicon) return null;
+  const { tokens, pauses } = withoutClitics(guess.said, guess.pauses, reader.rules, lexicon);
+  const bits = cheapestCover<Chunk>(tokens.length, (from) => {
+    const across = (to: number): number =>
+      [...pauses].some((pause) => pause > from && pause < to) ? costs.pause : 0;
+    return [
+      { chunk: { kind: 'unknown' as const, from, to: from + 1, word: tokens[from]! }, cost: costs.unknown },
+      ...words.allAt(tokens, from).map(({ length, value }) => ({
+        chunk: { kind: 'word' as const, from, to: from + length, classes: value },
+        cost: costs.word + across(from + length),
+      })),
+      ...constituentsAt(tokens, from, reader.rules).map(({ chunk, cost }) => ({
+        chunk,
+        cost: cost + across(chunk.to),
+      })),
+    ];
+  }).pieces;
+  const heard = { heard: guess.heard, normalised: guess.tokens.join(' '), framed: true as const };
+  const toGo = bits.find(
+    (bit) => is(bit, 'to-go') && (bit.from === 0 || pauses.has(bit.from) || bits.length < 4),
+  );
+  const before = toGo ? bits.filter(({ to }) => to <= toGo.from) : bits;
+  const begins = (bit: Chunk): boolean => bit.from === 0 || pauses.has(bit.from);
+  if (
+    before.some(
+      (bit) => begins(bit) && is(bit, 'orders') && !is(bit, ...statuses, 'before-there', 'before-missing'),
+    )
+  )
+    return null;
+  const drafts = draftsOf(before, pauses);
+  const things = drafts.flatMap((draft) => draft.things);
+  const asks = toGo ? [{ intent: 'answer' as const, slots: { asked: 'to-go' } }] : [];
+  const strangers = before.filter(
+    ({ kind }) => kind !== 'thing' && kind !== 'word' && !explains.has(kind),
+  ).length;
+  const findings = drafts.flatMap(findingsOf);
+  // Every thing named needs something said of it, and is surely on record.
+  const whole =
+    things.length > 0 &&
+    drafts.every(({ seen, amount, place }) => seen !== null || amount !== undefined || place !== undefined) &&
+    things.every(({ fit, source }) => fit >= leastFit || source === 'food');
+  // With another question open, what names nothing answers that.
+  const asked = reader.expecting === 'count-answer';
+  const wholes = findings.every(({ amount }) => amount === undefined || Number.isInteger(amount.value));
+  const bare = asked && wholes && things.length === 0 && findings.length > 0 && !ofRules(parsed);
+  const told = (whole || bare) && strangers <= strangersFor(things.length);
+  if (!told && (asks.length === 0 || things.length > 0)) return null;
+  const tells = told ? [{ intent: 'answer' as const, slots: { findings } }] : [];
+  return { ...heard, acts: [...tells, ...asks], confidence: sure };
+};
+const sure = 0.9;
+
+/** Few words that the rules know as an answer are theirs: "still there", "only two", "it's half full". */
+const ofRules = (parsed: Interpretation | undefined): boolean =>
+  parsed !== undefined &&
+  parsed.confidence >= fairRule &&
+  parsed.acts.every(
+    ({ intent }) => answering['count-answer'].has(intent) || intent === 'maybe' || intent === 'cancel',
+  );
+const fairRule = 0.45;
