@@ -310,6 +310,8 @@ export interface Slots {
   readonly when?: SaidDate | 'unknown';
   /** Time of day, household wall time `HH:MM`, where one was said. */
   readonly time?: string;
+  /** And the end of it, where both were said: "from two till half past seven". */
+  readonly until?: string;
   /** Seconds. */
   readonly duration?: number;
   readonly person?: PersonMention;

@@ -22,6 +22,7 @@ import {
 } from '../handler.js';
 import type { Outage } from '../state.js';
 import { currentStep } from '../talk/step-words.js';
+import { bothHalves, lastOf } from '../timers/wall-time.js';
 import { sinceSaid } from './left-out.js';
 import { powerSteps, thrownOut } from './power-steps.js';
 
@@ -135,13 +136,15 @@ const askedOf = (turn: Turn, slots: Slots, report: PowerCutReport): Say[] => {
 
 export const powerCut: Handler = (act, turn) => {
   const { slots } = act;
+  // Told with its end, also in answer to since when, it is over.
+  if (slots.until) return powerBack(act, turn);
   const before = turn.state.outage;
   // One that is over is not the one told of now.
   const known = before && !before.backAt ? before.since : null;
   const since = sinceSaid(turn, slots) ?? (slots.asked === 'now' ? turn.clock.now : known);
   if (!since) return askSince;
   const outage = outageOf(turn, slots, since);
-  const first = turn.picked.doors || slots.doors ? [] : [say('power-first')];
+  const first = turn.picked.doors || slots.doors || slots.fullness ? [] : [say('power-first')];
   const missing = askState(outage, slots.placeKind);
   // The fridge does not wait for how full the freezer is.
   if (missing && before === null && outage.doors !== null)
@@ -185,20 +188,24 @@ const costs = ({ items }: PowerCutReport): ReadonlyMap<string, 'lost' | 'doubtfu
 
 export const powerBack: Handler = (act, turn) => {
   const { slots } = act;
-  const since = sinceSaid(turn, slots) ?? turn.state.outage?.since ?? null;
+  const until = slots.until ? lastOf(bothHalves(slots.until, turn.heard), turn.clock) : null;
+  // It began before it was over: of two hours that may be meant, the last one before that.
+  const ended = until ? { ...turn, clock: { ...turn.clock, now: until } } : turn;
+  const since = sinceSaid(ended, slots) ?? turn.state.outage?.since ?? null;
   if (!since) return askSince;
   const before = outageOf(turn, slots, since);
-  const backAt = before.backAt ?? turn.clock.now;
+  const backAt = until ?? before.backAt ?? turn.clock.now;
   const outage: Outage = { ...before, backAt };
   const missing = askState(outage);
   if (missing) {
     // Past its hours with the doors shut, the fridge is so whatever they were.
     const { fridge } = reportFor(turn, { ...outage, doors: outage.doors ?? 'shut' });
-    const sure = turn.state.outage === null && (fridge.state === 'past' || outage.doors !== null);
+    const sure =
+      turn.state.outage === null && !turn.picked.doors && (fridge.state === 'past' || outage.doors !== null);
     return {
       ...missing,
       parts: sure ? [holding(turn, 'fridge', fridge)] : [],
-      outage: { ...outage, backAt: before.backAt ?? null },
+      outage,
     };
   }
   const report = reportFor(turn, outage);

@@ -71,11 +71,11 @@ const fillers: Readonly<Record<string, Filler>> = {
     return person ? { person } : name ? { person: { words: name, candidates: [] } } : null;
   },
   duration: ({ duration }) => (duration === undefined ? null : { duration }),
-  time: ({ time, duration, when, words }) =>
+  time: ({ time, until, duration, when, words }) =>
     words === 'overnight'
       ? { words }
       : time
-        ? { time, ...(when && when !== 'unknown' ? { when } : {}) }
+        ? { time, ...(until ? { until } : {}), ...(when && when !== 'unknown' ? { when } : {}) }
         : duration !== undefined
           ? { duration }
           : when && when !== 'unknown'

@@ -45,6 +45,24 @@ export const answersFrame: Frame = ({ bits, expecting, oneInside }) => {
     const slots = answerIn(bit, expecting);
     return slots ? [{ slots, bit }] : [];
   });
+  // "Two this morning till half past seven": since when, and until when.
+  const [start, end, ...others] = found;
+  const between = start && end ? bits.slice(bits.indexOf(start.bit) + 1, bits.indexOf(end.bit)) : [];
+  if (
+    expecting === 'time' &&
+    start?.slots.time &&
+    end?.slots.time &&
+    others.length === 0 &&
+    some(between, 'till')
+  )
+    return {
+      acts: [{ intent: 'answer', slots: { time: start.slots.time, until: end.slots.time } }],
+      used: wordsIn([
+        start.bit,
+        end.bit,
+        ...classed(bits, 'till', 'morning', 'night', 'evening', 'afternoon'),
+      ]),
+    };
   const last = found.at(-1);
   const before = found.at(-2);
   const mended = found.length > 1 && some(bits, 'repair');

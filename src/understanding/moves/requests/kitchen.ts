@@ -1,5 +1,5 @@
 /** Requests about the kitchen that a phrase gives away: help with a matter, reaching a thing, thawing it, a power cut. */
-import type { Act, Slots } from '../../intents.js';
+import type { Act, Expectation, Slots } from '../../intents.js';
 import { classed, figureOf, is, ofKind, some, wordsIn, type Bit, type Frame } from './bits.js';
 
 /** What help is wanted with, by the words for it; the first that is named. */
@@ -98,48 +98,89 @@ const leads: ReadonlySet<string> = new Set(['at', 'since', 'from', 'around', 'ab
 const hourAt = (bit: Bit, tokens: readonly string[]): number | null =>
   figureOf(bit) ?? (bit.to - bit.from === 1 && tokens[bit.from] === 'one' ? 1 : null);
 
-/** The power went, or is back: since when, how the doors were and how full the freezer is. */
-export const powerFrame: Frame = ({ bits, tokens }) => {
+/** What is said while a power cut is talked of needs no word for it. */
+const ofOutage: ReadonlySet<Expectation> = new Set<Expectation>(['outage', 'outage-state']);
+
+/** Hours of the day that were told, each with whether it is the end of something: "from two till half past seven". */
+interface Hour {
+  readonly bit: Bit;
+  readonly time: string;
+  readonly end: boolean;
+}
+const hoursIn = (bits: readonly Bit[], tokens: readonly string[]): readonly Hour[] =>
+  bits.flatMap((bit, at): Hour[] => {
+    const before = bits
+      .slice(0, at)
+      .findLast((one) => (is(one, 'till') || !is(one, 'fill')) && !isRough(one, tokens));
+    const end = is(before, 'till', 'power-on');
+    if (bit.kind === 'time') return [{ bit, time: bit.time, end }];
+    // "At one" is an hour, too, though "one" alone is any one thing.
+    const lead = bits.slice(0, at).findLast((one) => !isRough(one, tokens)) ?? bits[at - 1];
+    const led = lead !== undefined && (leads.has(tokens[lead.to - 1]!) || is(lead, 'till'));
+    const value = led ? (hourAt(bit, tokens) ?? 0) : 0;
+    return value >= 1 && value <= 12 && Number.isInteger(value)
+      ? [{ bit, time: `${String(value).padStart(2, '0')}:00`, end: end || is(lead, 'till') }]
+      : [];
+  });
+const isRough = ({ from, to }: Bit, tokens: readonly string[]): boolean =>
+  to - from === 1 && (tokens[from] === 'about' || tokens[from] === 'around');
+
+/** The power went, or is back: since and until when, how the doors were, how full the freezer is, what is lost. */
+export const powerFrame: Frame = ({ bits, tokens, expecting }) => {
   const power = classed(bits, 'power');
-  if (power.length === 0 || some(bits, 'remind', 'timer', 'watts')) return null;
   const off = classed(bits, 'power-off');
   const on = classed(bits, 'power-on');
-  if (off.length + on.length === 0) return null;
-  const clock = ofKind(bits, 'time')[0];
-  // "At one" is an hour, too, though "one" alone is any one thing.
-  const hour = bits.find((bit, at) => {
-    const lead = bits[at - 1];
-    const led = lead !== undefined && leads.has(tokens[lead.to - 1]!);
-    return led && (hourAt(bit, tokens) ?? 0) >= 1 && (hourAt(bit, tokens) ?? 0) <= 12;
-  });
-  const [span] = ofKind(bits, 'span');
-  const value = hour ? hourAt(hour, tokens) : null;
-  const time = clock?.time ?? (value === null ? undefined : `${String(value).padStart(2, '0')}:00`);
+  const lost = classed(bits, 'power-lost');
+  const known = ofOutage.has(expecting) || (expecting === 'step' && on.length > 0 && lost.length > 0);
+  if ((power.length === 0 && !known) || some(bits, 'remind', 'watts')) return null;
   const shut = classed(bits, 'doors-shut');
-  const opened = shut.length > 0 ? [] : classed(bits, 'doors-open');
-  const half = classed(bits, 'freezer-half');
-  const full = half.length > 0 ? [] : classed(bits, 'freezer-full');
+  const opened = classed(bits, 'doors-open');
+  const half = [...classed(bits, 'freezer-half'), ...(known ? classed(bits, 'half-so') : [])];
+  const full = classed(bits, 'freezer-full');
+  if (
+    off.length + on.length + lost.length === 0 &&
+    (!known || shut.length + opened.length + half.length + full.length === 0)
+  )
+    return null;
+  const hours = hoursIn(bits, tokens);
+  // The clock on the cooker may be told of, a timer not.
+  if (some(bits, 'timer') && (off.length === 0 || hours.length === 0)) return null;
+  const start = hours.find(({ end }) => !end);
+  const until = hours.length > 1 ? hours.find(({ end }) => end) : undefined;
+  const first = start ?? hours[0];
+  const [span] = ofKind(bits, 'span');
+  const shares = half.length + full.length > 0 ? [] : known ? ofKind(bits, 'share') : [];
+  const [share] = shares;
   const slots: Slots = {
-    ...(time ? { time } : span ? { duration: span.seconds } : {}),
-    ...(shut.length > 0 ? { doors: 'shut' } : opened.length > 0 ? { doors: 'open' } : {}),
-    ...(half.length > 0 ? { fullness: 'half' } : full.length > 0 ? { fullness: 'full' } : {}),
+    ...(first ? { time: first.time } : span ? { duration: span.seconds } : {}),
+    ...(until ? { until: until.time } : {}),
+    // One door opened counts for all: in doubt the hours are not the shut ones.
+    ...(opened.length > 0 ? { doors: 'open' } : shut.length > 0 ? { doors: 'shut' } : {}),
+    // Of two freezers that are not alike, the one that warms first.
+    ...(half.length > 0 || share ? { fullness: 'half' } : full.length > 0 ? { fullness: 'full' } : {}),
+    ...(lost.length > 0 ? { asked: 'lost' } : {}),
   };
-  if (Object.keys(slots).length === 0) return null;
-  return {
-    acts: [{ intent: on.length > 0 ? 'power-back' : 'power-cut', slots }],
-    used: wordsIn([
-      ...power,
-      ...off,
-      ...on,
-      ...shut,
-      ...opened,
-      ...half,
-      ...full,
-      ...ofKind(bits, 'place'),
-      ...(clock ? [clock] : hour ? [hour] : []),
-      ...(span ? [span] : []),
-    ]),
-  };
+  const back = on.length > 0 || until !== undefined;
+  if (Object.keys(slots).length === 0 && !(known && back)) return null;
+  const told = power.length > 0 || back;
+  const used = wordsIn([
+    ...power,
+    ...off,
+    ...on,
+    ...lost,
+    ...shut,
+    ...opened,
+    ...half,
+    ...full,
+    ...shares,
+    ...classed(bits, 'till', 'wh', 'morning', 'night', 'afternoon', 'evening', 'all-night'),
+    ...ofKind(bits, 'place'),
+    ...hours.map(({ bit }) => bit),
+    ...(span ? [span] : []),
+    ...ofKind(bits, 'day'),
+  ]);
+  const intent = back || (lost.length > 0 && power.length > 0) ? 'power-back' : told ? 'power-cut' : 'answer';
+  return { acts: [{ intent, slots }], used };
 };
 
 /** "I left the salmon on the side about two hours"; "if I leave the cod out, what happens". */
