@@ -154,14 +154,6 @@ export const requestReading = (
   const after = last ? afterBits(guess, reader, words, last) : [];
   const { expecting } = reader;
   const request = { bits, after, last, tokens, clocks, expecting, says, oneInside: within };
-  console.log(
-    after
-      .map(
-        (b) =>
-          `${b.kind}${b.kind === 'word' ? JSON.stringify([...b.classes]) : JSON.stringify(b).slice(0, 120)}`,
-      )
-      .join('\n'),
-  );
   const free = isFree.has(expecting);
   for (const frame of [...(free ? ofWhatWasDone : []), ...frames, ...(told || ofRules ? [] : ofTheTalk)]) {
     const made = frame(request);

@@ -7,7 +7,7 @@ const wordsOf = (name: string): readonly string[] =>
     .toLowerCase()
     .split(/[^\p{L}\p{N}']+/u)
     .filter((word) => word !== '')
-    .map((word) => word.replace(/(?<=..)(e?s)$/u, ''));
+    .map((word) => word.replace(/'s?$/u, '').replace(/(?<=..)e?s$/u, ''));
 
 /** It was done to that: by its whole name, or by part of it. */
 export const isNamed = (bit: Bit, { names }: LastDone): boolean => {
