@@ -561,7 +561,10 @@ const feeding = ({ facts, food, turn }: Asked): Reply | null => {
 };
 
 /** Made up and begun by the clock; kept cold and not begun, its days in the fridge count instead. */
-const bottle = ({ since: made, feedSince, where, feeding: begun }: GuidanceFacts, turn: Turn): Reply | null => {
+const bottle = (
+  { since: made, feedSince, where, feeding: begun }: GuidanceFacts,
+  turn: Turn,
+): Reply | null => {
   if (where !== null && where !== 'counter' && !begun) return null;
   const at = (time: string): string => lastOf(bothHalves(time, turn.heard), turn.clock);
   const feedBegan = feedSince === null ? null : at(feedSince);

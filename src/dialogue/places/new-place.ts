@@ -72,7 +72,11 @@ const unfold = (turn: Turn, { path = [], candidates }: PlaceMention): Unfolded |
   if (parentId === null && !outermost.whole) return null;
   let fresh = known ? path.slice(1) : path;
   // Made a moment ago, with another food of the same breath.
-  for (let there = calledThere(turn, parentId, fresh[0]); there; there = calledThere(turn, parentId, fresh[0])) {
+  for (
+    let there = calledThere(turn, parentId, fresh[0]);
+    there;
+    there = calledThere(turn, parentId, fresh[0])
+  ) {
     parentId = there;
     fresh = fresh.slice(1);
   }

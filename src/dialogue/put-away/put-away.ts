@@ -59,10 +59,7 @@ export const putAway: Handler = (act, turn) => {
   const usual = usualPlace(turn, name, slots);
   // A wrong guess is read back and easily put right: "in the freezer".
   const settled: Turn =
-    usual &&
-    !slots.place?.candidates.length &&
-    !slots.place?.words &&
-    !besideOf(turn, slots.place ?? {})
+    usual && !slots.place?.candidates.length && !slots.place?.words && !besideOf(turn, slots.place ?? {})
       ? { ...turn, picked: { place: [usual], ...turn.picked } }
       : turn;
   const need = needPlace(settled, slots.place ?? slots.item?.at ?? undefined, {

@@ -200,7 +200,8 @@ const narrow = (turn: Turn, mention: Mention, items: readonly Item[]): { items: 
   }
   // "Shepherd's pie" is a name, and no shepherd's.
   const { maker } = mention;
-  if (maker) keep((item) => makerFits(item, maker) || foodWords(item.name).includes(foodWords(maker)[0] ?? ''));
+  if (maker)
+    keep((item) => makerFits(item, maker) || foodWords(item.name).includes(foodWords(maker)[0] ?? ''));
   if (mention.diet) {
     // What is marked vegan is vegetarian, too.
     const fits = dietMarks(mention.diet.toLowerCase());

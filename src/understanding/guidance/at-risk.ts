@@ -34,8 +34,7 @@ const infantAges = (sentence: Sentence): readonly Match[] =>
   });
 const isInfant = (sentence: Sentence): boolean => infantAges(sentence).length > 0;
 
-const isOld = ({ value }: Match): boolean =>
-  typeof value === 'number' && value >= oldFrom && value <= oldest;
+const isOld = ({ value }: Match): boolean => typeof value === 'number' && value >= oldFrom && value <= oldest;
 
 /** Where somebody's age is told that puts them at risk: it is no age of food. */
 export const agesOfPeople = (sentence: Sentence): readonly Match[] => [

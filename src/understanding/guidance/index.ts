@@ -194,7 +194,9 @@ const takesOver = (
     return false;
   if (facts.asked === 'power') return food;
   if (!food && unheard)
-    return facts.asked === 'boil' || (saysMore(facts) && aboutSomething(sentence) && sentence.tokens.length > 3);
+    return (
+      facts.asked === 'boil' || (saysMore(facts) && aboutSomething(sentence) && sentence.tokens.length > 3)
+    );
   // "Can I use margarine instead of butter": a food nobody here has, and no fact of it, is cookery.
   if (!act)
     return (

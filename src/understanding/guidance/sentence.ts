@@ -83,7 +83,9 @@ export const asks = (sentence: Sentence): boolean =>
 const asksOfSomebody = (sentence: Sentence): boolean =>
   spotsOf(sentence, 'aux').some(({ to }) => {
     const at = isWord(sentence, 'whose', sentence.tokens[to]) ? to + 1 : to;
-    return [...spotsOf(sentence, 'relation'), ...spotsOf(sentence, 'pronoun')].some(({ from }) => from === at);
+    return [...spotsOf(sentence, 'relation'), ...spotsOf(sentence, 'pronoun')].some(
+      ({ from }) => from === at,
+    );
   });
 /** It asks somewhere: "I thawed it in water, can I freeze it again". */
 export const asksAnywhere = (sentence: Sentence): boolean =>
