@@ -282,7 +282,13 @@ export const createUnderstander = (
     if (check) return { readings: [check, ...readings], margin: 1, verdict: 'act' };
     const found = without.includes('told')
       ? null
-      : toldReading(guesses, readings[0], meanings[0]?.best, reader);
+      : toldReading(
+          guesses,
+          readings[0],
+          meanings[0]?.best,
+          reader,
+          context.expecting !== 'anything' || Boolean(context.last),
+        );
     const told = found?.partial ? null : found;
     const half = found?.partial ? found : null;
     // While steps are followed, only what was surely done to something else is no talk of them.

@@ -90,10 +90,13 @@ export const cheapestCover = <T extends Span>(
 };
 
 const byRule =
-  (uri: string, make: (value: SemanticValue, from: number, to: number) => Offer | null): Finder =>
+  (
+    uri: string,
+    make: (value: SemanticValue, from: number, to: number, tokens: readonly string[]) => Offer | null,
+  ): Finder =>
   (tokens, from, rules) =>
     (rules.get(uri)?.matchesAt(tokens, from) ?? []).flatMap(({ length, value }) => {
-      const offer = make(value, from, from + length);
+      const offer = make(value, from, from + length, tokens);
       return offer ? [offer] : [];
     });
 
@@ -221,14 +224,22 @@ const bareUnits =
   };
 const longestUnit = 3;
 
-const simple: readonly Finder[] = [
-  byRule('kitchen:place', (value, from, to) => {
+/** A place; "account" and "order", that sound a little like one, are none. */
+const placesOf = (lexicon: MovesLexicon | null): Finder =>
+  byRule('kitchen:place', (value, from, to, tokens) => {
     const place = asPlace({ named: value });
     const fit = place.candidates[0]?.fit ?? 0;
+    const everyday = tokens
+      .slice(from, to)
+      .every((word) => lexicon?.isOrdinary(word) || lexicon?.phrases.longestAt([word], 0) !== null);
+    if (lexicon && everyday && fit < clearPlace && !place.path) return null;
     // One not told of yet is as plain as one nearly named, when its parts are said.
     const cost = placeCost(place.path ? Math.max(fit, describedFit) : fit);
     return { chunk: { kind: 'place', from, to, place, fit }, cost };
-  }),
+  });
+const clearPlace = 0.75;
+
+const simple: readonly Finder[] = [
   (tokens, from, rules) =>
     (rules.get('builtin:grammar/amount')?.matchesAt(tokens, from) ?? []).map(({ length, value }) => {
       const touch = containerWithin(tokens, from, from + length, rules);
@@ -311,7 +322,8 @@ export const constituentsAt = (
   tokens: readonly string[],
   from: number,
   rules: DynamicRules,
-): readonly Offer[] => [hers(null), ...things, ...simple, days].flatMap((find) => find(tokens, from, rules));
+): readonly Offer[] =>
+  [hers(null), ...things, placesOf(null), ...simple, days].flatMap((find) => find(tokens, from, rules));
 
 const words =
   (lexicon: MovesLexicon): Finder =>
@@ -444,6 +456,7 @@ const findersFor = (language: string): readonly Finder[] | null => {
         words(lexicon),
         hers(lexicon),
         ...things,
+        placesOf(lexicon),
         ...simple,
         days,
         bareUnits(lexicon),

@@ -36,6 +36,8 @@ export interface Draft {
   /** Its name is a guess: no food that anybody knows. */
   open: boolean;
   corrects: boolean;
+  /** Only said to be needed: of a thing nobody knows that says nothing. */
+  needed: boolean;
 }
 
 export const newDraft = (thing: Mention | null, part: Partial<Draft> = {}): Draft => ({
@@ -54,6 +56,7 @@ export const newDraft = (thing: Mention | null, part: Partial<Draft> = {}): Draf
   fine: false,
   open: false,
   corrects: false,
+  needed: false,
   ...part,
   thing,
 });

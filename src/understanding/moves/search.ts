@@ -151,12 +151,12 @@ const lost = (proposal: Proposal | null): string =>
     .map(({ deed, thing }) => `${deed} ${thing?.candidates[0]?.id ?? thing?.words ?? thing?.pointer ?? ''}`)
     .join();
 
-const proposalOf = (guess: Guess, reader: Reader): Proposal | null => {
+const proposalOf = (guess: Guess, reader: Reader, goesOn: boolean): Proposal | null => {
   const lexicon = movesLexicon(reader.language);
   if (!lexicon) return null;
   const { tokens, pauses } = withoutClitics(guess.said, guess.pauses, reader.rules, lexicon);
   const found = chunksOf(tokens, reader.rules, reader.language, pauses);
-  return found && statementsProposal(found.chunks, found.cost, tokens, pauses, reader.rules, lexicon);
+  return found && statementsProposal(found.chunks, found.cost, tokens, pauses, reader.rules, lexicon, goesOn);
 };
 
 /** Guesses heard besides the first before something is lost. */
@@ -167,6 +167,8 @@ export const toldReading = (
   parsed: Interpretation | undefined,
   score: number | undefined,
   reader: Reader,
+  /** Something was done or asked just before. */
+  goesOn: boolean,
 ): {
   readonly reading: Interpretation;
   readonly verdict: Understanding['verdict'];
@@ -176,7 +178,7 @@ export const toldReading = (
 } | null => {
   const [guess, ...others] = guesses;
   if (!guess || waitsForWords.has(reader.expecting)) return null;
-  const proposal = proposalOf(guess, reader);
+  const proposal = proposalOf(guess, reader, goesOn);
   if (!proposal) return null;
   const partial =
     proposal.score < leastScore ||
@@ -233,7 +235,7 @@ export const toldReading = (
           (thing.candidates[0]?.fit ?? 0) < surelyNamed &&
           deed !== 'unlisted',
       ) ||
-      others.slice(0, heardBeside).some((other) => lost(proposalOf(other, reader)) !== loses));
+      others.slice(0, heardBeside).some((other) => lost(proposalOf(other, reader, goesOn)) !== loses));
   // That something is not in it is kept only after a plain yes.
   const frees = statements.some(({ freeFrom }) => freeFrom !== undefined);
   const clear = proposal.left.length === 0 && !doubtful && !frees;

@@ -16,7 +16,7 @@ import {
 } from './telling.js';
 
 /** "Four tubs, on the list": of all that was named so far and not done anything else with. */
-const listing = (t: Telling, told: Deed, goesOn: boolean): void => {
+const listing = (t: Telling, told: Deed, goesOn: boolean, needs: boolean): void => {
   const things = t.drafts.filter(
     ({ deed }) =>
       deed === null ||
@@ -28,6 +28,7 @@ const listing = (t: Telling, told: Deed, goesOn: boolean): void => {
   );
   for (const draft of things) draft.deed = told;
   t.deed = told;
+  t.needs = needs;
   t.inRun = things.length > 0 && !goesOn ? t.inRun : false;
 };
 
@@ -79,7 +80,7 @@ export const takeDeed = (t: Telling, chunk: Word, at: number): number | null => 
   )
     return at;
   if (told === 'listed' || told === 'unlisted') {
-    listing(t, told, next?.kind === 'thing');
+    listing(t, told, next?.kind === 'thing', is(chunk, 'needs'));
     return at;
   }
   if (told === 'made' && t.subject !== null && t.subject !== 'me') {

@@ -22,12 +22,16 @@ export const statementsProposal = (
   pauses: ReadonlySet<number>,
   rules: DynamicRules,
   lexicon: MovesLexicon,
+  /** Something was done or asked just before. */
+  goesOn = true,
 ): Proposal | null => {
   const made = assemble({ chunks, tokens, pauses, rules, lexicon });
   if (!made) return null;
   const told = made.drafts.filter((draft) => !draft.fine || draft.deed !== null);
   const statements = told.filter((draft) => saysSomething(draft) && !guessedName(draft)).map(statementOf);
   if (statements.length === 0) return null;
+  // Of nothing that was named or pointed at: not of this kitchen, unless it goes on with what was said before.
+  if (!goesOn && statements.every(({ thing }) => thing === null)) return null;
   // A bare name with nothing said of it is no part of what is told, nor is a word that only might be a name.
   const bare = told.filter((draft) => !saysSomething(draft) || guessedName(draft));
   const reasons = statements.every(
@@ -53,10 +57,11 @@ export const statementsProposal = (
 };
 
 /** Nobody's word for a food, with nothing that foods are told with: an amount, a place, that it was made or bought. */
-const guessedName = ({ thing, open, amount, place, parts, deed, definite }: Draft): boolean => {
+const guessedName = ({ thing, open, amount, place, parts, deed, definite, needed }: Draft): boolean => {
   if (thing === null || thing.words === null) return false;
   const placed = place !== undefined || parts.length > 0;
   if (open && deed === null && amount === undefined && !definite) return true;
+  if (open && needed) return true;
   if (open) return !placed && deed !== 'made' && deed !== 'bought' && deed !== 'listed';
   return !placed && amount === undefined && deed === 'stored';
 };

@@ -62,6 +62,8 @@ export interface Telling {
   repaired: boolean;
   /** A marker in the hand, before what it goes on is named: "tied the ribbon round the juice". */
   held: Mention | null;
+  /** "I need …": to be bought, if it is something that is bought. */
+  needs: boolean;
   /** Why it was done is being said. */
   reason: boolean;
   /** Who did it. */
@@ -99,6 +101,7 @@ export const newTelling = (
   corrects: false,
   repaired: false,
   held: null,
+  needs: false,
   reason: false,
   subject: null,
   lastKind: null,
@@ -186,6 +189,7 @@ export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Dr
   });
   const kind = deed ? dateOfDeed[deed] : undefined;
   if (kind && t.early) draft.dates[kind] = t.early;
+  if (t.needs && deed === 'listed') draft.needed = true;
   t.amount = t.share = t.container = t.owner = undefined;
   t.definite = t.fresh = t.single = false;
   if (t.held) {

@@ -48,6 +48,8 @@ const asks = (here: Here): boolean => {
   const { t, chunk, at } = here;
   // "Any fish in the freezer" is no fish put there.
   if (is(chunk, 'any')) return first(here);
+  // "Is raw carrot healthy", "do ducks eat meat": a verb before everything asks.
+  if (at === 0 && is(chunk, 'opens-question') && !is(chunk, 'each')) return true;
   if (is(chunk, 'may')) return nextOf(here)?.kind === 'person' || nextOf(here)?.kind === 'pointer';
   if (is(chunk, 'command')) return first(here) && !deedIn(chunk) && !is(chunk, 'repair', 'fill');
   const before = t.chunks[at - 1];
