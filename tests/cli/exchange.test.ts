@@ -65,7 +65,7 @@ describe('files in and out by the command line', () => {
     const path = file('new.csv', 'name,place\nquince paste,fridge > door\nrye bread,attic > box\n');
     const before = await names();
     expect(await run('import', path, '--data', data)).toBe(
-      'row 3, place: there is no place "attic"\nerror: Nothing was imported.',
+      'row 3, place: there is no place "attic". Write a place that is there, or say --make-places.\nerror: Nothing was imported.',
     );
     expect(await run('import', path, '--dry-run', '--make-places', '--data', data)).toBe(
       'Would import 2 items, 2 new places (attic, attic > box).\n',

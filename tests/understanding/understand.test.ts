@@ -42,10 +42,11 @@ describe('one request', () => {
     const { slots } = actOf(
       'put eight tubs of bean chilli, two on the top shelf and six in the chest freezer',
     );
-    expect(slots.amount).toEqual({ value: 8, unit: 'tub' });
-    expect(slots.shares?.map(({ amount, place }) => [amount.value, amount.unit, place.words])).toEqual([
-      [2, 'tub', 'top shelf'],
-      [6, 'tub', 'chest freezer'],
+    const [batch] = slots.statements ?? [];
+    expect(batch?.amount).toEqual({ value: 8, unit: 'tub' });
+    expect(batch?.parts?.map(({ amount, place }) => [amount?.value, place.words])).toEqual([
+      [2, 'top shelf'],
+      [6, 'chest freezer'],
     ]);
   });
 
@@ -116,9 +117,10 @@ describe('guesses of a recogniser', () => {
     expect(itemNames(reading.acts[0]!.slots.item!.candidates[0]!.id)).toBe('tomato salsa');
   });
 
-  it('puts a misheard word back, and asks before it changes anything', () => {
+  it('makes sense of a misheard first word', () => {
     const understanding = hear('but fifteen meatballs in the third basket');
-    expect(best(understanding).acts[0]?.intent).toBe('put-away');
+    const [told] = best(understanding).acts[0]?.slots.statements ?? [];
+    expect(told).toMatchObject({ deed: 'stored', thing: { words: 'meatballs' }, amount: { value: 15 } });
     const finish = hear('throughout the spinach');
     expect(best(finish).acts[0]).toMatchObject({ intent: 'finish' });
   });
@@ -175,10 +177,10 @@ describe('harm', () => {
   it('works for a kitchen that holds nothing yet', () => {
     const empty = createHouseholdNames('en-US');
     const understanding = understander.understand([{ text: 'i bought milk and eggs' }], empty, hearing());
-    expect(understanding.readings[0]?.acts[0]).toMatchObject({ intent: 'put-away' });
-    expect(understanding.readings[0]?.acts[0]?.slots.items?.map(({ words }) => words)).toEqual([
-      'milk',
-      'eggs',
+    const statements = understanding.readings[0]?.acts[0]?.slots.statements;
+    expect(statements?.map(({ deed, thing }) => [deed, thing?.words])).toEqual([
+      ['bought', 'milk'],
+      ['bought', 'eggs'],
     ]);
   });
 });

@@ -166,7 +166,9 @@ const takesOver = (
   if (ofLabels.has(facts.asked)) return !act || !ofMarkers.has(act.intent);
   const food = slots.item !== undefined;
   // "If I leave the cod out what happens": nothing is put on a list or away by it, whatever else hears so.
-  if (food && facts.asked === 'out' && facts.mood === 'supposed' && isWhatIf(sentence)) return true;
+  const ofThawing = act?.intent === 'thaw-plan';
+  if (food && facts.asked === 'out' && facts.mood === 'supposed' && isWhatIf(sentence) && !ofThawing)
+    return true;
   // What the record's questions cannot hold: how it was thawed, how long out, how hot.
   const beyond =
     facts.thawedIn !== null || facts.seconds !== null || facts.air !== null || facts.probe !== null;

@@ -143,7 +143,7 @@ describe('matters of the kitchen', () => {
     ['the hummus is in there somewhere do I have to dig for it', 'how-to-reach', {}],
     ['do I have to defrost the turkey first', 'thaw-plan', { asked: 'needed' }],
     ['if I take the turkey out on friday when will it be thawed', 'thaw-plan', { asked: 'ready' }],
-    ['if I leave the hummus out what happens', 'left-out', { asked: 'limit' }],
+    ['if I leave the hummus out what happens', 'guidance', { guidance: { asked: 'out', mood: 'supposed' } }],
     ['I left the hummus on the counter two hours and it is sweltering', 'left-out', { setting: 'hot' }],
     [
       'the mains has been down since two and nobody has opened it',
