@@ -84,7 +84,9 @@ const ofPerson = (sentence: Sentence, spots: readonly Spot[]): Act | null => {
   const person = personIn(sentence);
   if (!person) return { intent: 'danger', slots: { asked: 'allergy', allergens } };
   const { words, candidates } = person;
-  const unsure = spots.some(({ value }) => value === 'nuts') ? { asked: 'which-nuts' } : {};
+  // "Nuts, tree nuts or peanuts" says which.
+  const said = spots.some(({ value }) => value === 'tree nuts' || value === 'peanuts');
+  const unsure = !said && spots.some(({ value }) => value === 'nuts') ? { asked: 'which-nuts' } : {};
   return { intent: 'add-person', slots: { person: { words, candidates }, allergens, ...unsure } };
 };
 
@@ -147,6 +149,7 @@ const peopleAsked = new Set(['who-allergic', 'can-eat', 'people', 'leave-note'])
 /** The same with "nuts" as both kinds of nut, wherever an allergen was heard. */
 export const bothNuts = (act: Act, sentence: Sentence): Act =>
   spotsOf(sentence, 'allergen').some(({ value }) => value === 'nuts') &&
+  !spotsOf(sentence, 'allergen').some(({ value }) => value === 'peanuts') &&
   act.slots.allergens?.length === 1 &&
   act.slots.allergens[0] === 'tree nuts'
     ? {

@@ -201,7 +201,12 @@ export const checkReading = (
   // With another question open, what names nothing answers that.
   const asked = reader.expecting === 'count-answer';
   const wholes = findings.every(({ amount }) => amount === undefined || Number.isInteger(amount.value));
-  const bare = asked && wholes && things.length === 0 && findings.length > 0 && !ofRules(parsed);
+  // "It's in the upright" is of what was asked about; a place and nothing else names a place to go through.
+  const points = tokens.some((_, at) =>
+    [...(lexicon.phrases.longestAt(tokens, at)?.value ?? [])].some((name) => name.startsWith('pointer:')),
+  );
+  const placed = findings.every(({ place, seen }) => place === undefined || seen !== null || points);
+  const bare = asked && wholes && placed && things.length === 0 && findings.length > 0 && !ofRules(parsed);
   const told = (whole || bare) && strangers <= strangersFor(things.length);
   if (!told && (asks.length === 0 || things.length > 0)) return null;
   const tells = told ? [{ intent: 'answer' as const, slots: { findings } }] : [];
