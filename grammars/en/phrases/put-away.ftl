@@ -96,7 +96,7 @@ read-back-not-diet = no longer marked { $diet }
 
 nothing-told = I heard nothing to put on record.
 one-then-other = { $first } { $next }
-sure-told = { $told } { $unused ->
+sure-told = To note: { $told } { $unused ->
     [none] Right? Yes or no.
    *[other] I did not get “{ $unused }”. Is the rest right? Yes or no.
 }
