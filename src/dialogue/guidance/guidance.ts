@@ -320,7 +320,8 @@ const power = (asked: Asked): Reply => {
   const hours = facts.seconds === null ? null : facts.seconds / 3600;
   // What ice or its want tells does not hang on how long the power was out.
   const known = facts.icy === null ? undefined : fromNow(turn.clock, -longOutage);
-  const from = hours === null ? (turn.state.outage?.since ?? known) : fromNow(turn.clock, -facts.seconds!);
+  // "Since four" counts as well as "for two hours".
+  const from = since(asked) ?? turn.state.outage?.since ?? known;
   if (!from) return { parts: [say('guidance-power-since', { name: food })] };
   const reads = facts.probe ?? facts.air;
   const warm = facts.above && hours !== null ? { hoursAbove40: hours } : {};
