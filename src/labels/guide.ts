@@ -2,10 +2,9 @@
  * One page for family and visitors, in large print, out of the household's own markers, meanings and places:
  * what must not be eaten by whom, how things are told apart, what to say, and how to keep it up.
  */
-import PDFDocument from 'pdfkit';
 import { countedHere, itemWithMarker, livingItems, placesIn } from '../kitchen/index.js';
 import type { Kitchen, Place } from '../kitchen/model.js';
-import { fontFile } from './fonts.js';
+import { type Doc, newDocument } from './document.js';
 import { touchInPrint } from './label.js';
 
 export interface GuideSection {
@@ -96,8 +95,6 @@ const titleSize = 26;
 const headingSize = 20;
 const gap = 6;
 
-type Doc = InstanceType<typeof PDFDocument>;
-
 /** How tall a text is, each measured once. */
 const measuring = (doc: Doc, width: number): ((text: string, font: string, size: number) => number) => {
   const known = new Map<string, number>();
@@ -153,24 +150,7 @@ export interface GuidePage {
 
 /** One page of A4 in large print; a second only where what somebody must not eat would else be left off. */
 export const guidePage = async (whole: Guide): Promise<GuidePage> => {
-  const doc = new PDFDocument({
-    size: [...page],
-    margin,
-    font: fontFile('DejaVuSans'),
-    lang: 'en',
-    tagged: true,
-    pdfVersion: '1.7',
-    displayTitle: true,
-    info: { Title: whole.title, CreationDate: new Date(0), ModDate: new Date(0) },
-  });
-  doc.registerFont('regular', fontFile('DejaVuSans'));
-  doc.registerFont('bold', fontFile('DejaVuSans-Bold'));
-  const chunks: Buffer[] = [];
-  const finished = new Promise<Buffer>((resolve, reject) => {
-    doc.on('data', (chunk: Buffer) => chunks.push(chunk));
-    doc.on('end', () => resolve(Buffer.concat(chunks)));
-    doc.on('error', reject);
-  });
+  const { doc, finished } = newDocument({ title: whole.title, size: [...page], margin });
   const width = page[0] - 2 * margin;
   let guide = whole;
   const of = measuring(doc, width);

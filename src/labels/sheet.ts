@@ -2,13 +2,12 @@
  * A sheet of labels as PDF: real text at 18 points or more, Braille as drawn dots,
  * and a square code whose corners a finger can find once they are raised.
  */
-import PDFDocument from 'pdfkit';
 import QRCode from 'qrcode';
 import { readFileSync } from 'node:fs';
 import { z } from 'zod';
 import { projectFile } from '../project-files.js';
 import { BrailleUnavailable, dotsOf, toBraille, type BrailleGrade } from './braille.js';
-import { fontFile } from './fonts.js';
+import { type Doc, newDocument } from './document.js';
 import { wrapCells } from './brf.js';
 import type { Label } from './label.js';
 import type { Stock } from './stocks.js';
@@ -40,7 +39,6 @@ export interface Sheet {
   readonly notes: readonly string[];
 }
 
-type Doc = InstanceType<typeof PDFDocument>;
 interface Box {
   readonly x: number;
   readonly y: number;
@@ -249,25 +247,11 @@ export const labelSheet = async (labels: readonly Label[], options: SheetOptions
       notes.push('Braille is missing: the liblouis program lou_translate is not installed here.');
     }
 
-  const doc = new PDFDocument({
+  const { doc, finished } = newDocument({
+    title: 'Kitchen labels',
     size: [stock.page[0] * point, stock.page[1] * point],
     margin: 0,
-    // Else it begins with a font of its own, which a bundle does not hold.
-    font: fontFile('DejaVuSans'),
     autoFirstPage: false,
-    lang: 'en',
-    tagged: true,
-    pdfVersion: '1.7',
-    displayTitle: true,
-    info: { Title: 'Kitchen labels', CreationDate: new Date(0), ModDate: new Date(0) },
-  });
-  doc.registerFont('regular', fontFile('DejaVuSans'));
-  doc.registerFont('bold', fontFile('DejaVuSans-Bold'));
-  const chunks: Buffer[] = [];
-  const finished = new Promise<Buffer>((resolve, reject) => {
-    doc.on('data', (chunk: Buffer) => chunks.push(chunk));
-    doc.on('end', () => resolve(Buffer.concat(chunks)));
-    doc.on('error', reject);
   });
 
   const perPage = stock.columns * stock.rows;
