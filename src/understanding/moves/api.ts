@@ -36,8 +36,6 @@ export type Chunk = Span &
     | { readonly kind: 'person'; readonly words: string; readonly candidates: readonly Candidate[] }
     | { readonly kind: 'marker'; readonly mention: Mention }
     | { readonly kind: 'container'; readonly touch: Touch }
-    | { readonly kind: 'allergens'; readonly allergens: readonly string[] }
-    | { readonly kind: 'diet'; readonly diet: string }
     | { readonly kind: 'ordinal'; readonly ordinal: number }
     /** A word or phrase of the lexicon of moves (`grammars/<language>/moves.json`): "deed:stored", "and", "repair", … */
     | { readonly kind: 'word'; readonly classes: ReadonlySet<string> }

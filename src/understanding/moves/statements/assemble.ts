@@ -163,9 +163,9 @@ const stylesFor = (chunks: readonly Chunk[]): readonly Style[] => {
   );
 };
 
-/** What a word left over costs a reading against another. */
-const leftover = 1.5;
-export const costOf = ({ cost, left }: Telling): number => cost + leftover * left.length;
+/** What a word that nothing took costs, natural logarithm. */
+export const leftover = 1.5;
+const costOf = ({ cost, left }: Telling): number => cost + leftover * left.length;
 
 export const assemble = (given: Given): Telling | null =>
   stylesFor(given.chunks).reduce<Telling | null>((best, style) => {

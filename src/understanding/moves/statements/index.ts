@@ -7,13 +7,10 @@ import type { Deed, Proposal } from '../../intents.js';
 import type { Chunk } from '../api.js';
 import { type Draft, saysSomething, statementOf } from '../draft.js';
 import type { MovesLexicon } from '../lexicon.js';
-import { assemble } from './assemble.js';
+import { assemble, leftover } from './assemble.js';
 
 const isGone: ReadonlySet<Deed> = new Set<Deed>(['threw', 'finished', 'took']);
 const sure = 0.78;
-
-/** Costs of a word that nothing took, natural logarithm. */
-const leftCost = 1.5;
 
 export const statementsProposal = (
   chunks: readonly Chunk[],
@@ -51,7 +48,7 @@ export const statementsProposal = (
     mood: 'told',
     used: made.used,
     left,
-    score: -cost / 2 - made.cost / 2 - leftCost * left.length,
+    score: -cost / 2 - made.cost / 2 - leftover * left.length,
     by: 'statements',
   };
 };
