@@ -1,55 +1,12 @@
 /** "Mark the spinach as used up?" — "yes, chuck it": the deed said back is done to what was asked about, and to nothing else. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { decide, startConversation } from '../../src/dialogue/index.js';
-import type { Conversation, Outcome } from '../../src/dialogue/index.js';
-import { applyChange, demoKitchen, livingItems } from '../../src/kitchen/index.js';
-import type { Item, Kitchen } from '../../src/kitchen/model.js';
-import {
-  type Act,
-  type Slots,
-  type Understanding,
-  emptyMention,
-  itMention,
-} from '../../src/understanding/intents.js';
+import { demoKitchen, livingItems } from '../../src/kitchen/index.js';
+import { type Act, type Slots, itMention } from '../../src/understanding/intents.js';
+import { clock, itemsIn, named, talkOn } from './decided.js';
 
-const clock = { now: '2026-05-14T23:00:00.000Z', timeZone: 'America/Chicago' };
 const demo = demoKitchen(clock);
-
-const heard = (verdict: Understanding['verdict'], act: Act): Understanding => ({
-  readings: [
-    { acts: [act], confidence: verdict === 'act' ? 0.97 : 0.5, heard: 'said so', normalised: 'said so' },
-  ],
-  margin: 1,
-  verdict,
-});
-const named = ({ id, name }: Item) => ({ ...emptyMention, words: name, candidates: [{ id, fit: 1 }] });
-
-const talk = () => {
-  let kitchen: Kitchen = demo;
-  let conversation: Conversation = startConversation();
-  let ids = 0;
-  const say = (verdict: Understanding['verdict'], act: Act): Outcome => {
-    const outcome = decide(
-      conversation,
-      { understanding: heard(verdict, act), touched: null, cutAt: null },
-      {
-        kitchen,
-        journal: [],
-        clock,
-        speaker: { personId: 'person.marta', deviceId: 'd' },
-        newId: () => `new-${(ids += 1)}`,
-      },
-    );
-    kitchen = outcome.changes.reduce(applyChange, kitchen);
-    conversation = outcome.conversation;
-    return outcome;
-  };
-  return { say };
-};
-
-const changedItems = ({ changes }: Outcome): string[] =>
-  changes.flatMap(({ ops }) => ops.flatMap((op) => (op.kind === 'item' ? [op.id] : [])));
+const talk = () => talkOn(demo);
 
 const deeds: readonly { readonly intent: Act['intent']; readonly asked: Slots; readonly back: Slots }[] = [
   { intent: 'finish', asked: { how: 'used' }, back: { how: 'thrown out' } },
@@ -83,7 +40,7 @@ describe('the deed of a yes-or-no question, said back', () => {
         fc.pre(question.conversation.expecting === 'yes-no' && question.changes.length === 0);
         asked += 1;
         const item = { ...itMention, pointer };
-        const done = changedItems(say('act', { intent: deed.intent, slots: { ...deed.back, item } }));
+        const done = itemsIn(say('act', { intent: deed.intent, slots: { ...deed.back, item } }));
         expect(done).toContain(subject.id);
         expect(done.filter((id) => demo.items.get(id)?.name === other.name)).toEqual([]);
       }),
@@ -98,7 +55,7 @@ describe('the deed of a yes-or-no question, said back', () => {
     );
     const { say } = talk();
     say('confirm', { intent: 'finish', slots: { how: 'used', item: named(subject!) } });
-    const done = changedItems(say('act', { intent: 'finish', slots: { how: 'used', item: named(other!) } }));
+    const done = itemsIn(say('act', { intent: 'finish', slots: { how: 'used', item: named(other!) } }));
     expect(done).not.toContain(subject!.id);
   });
 
@@ -107,7 +64,7 @@ describe('the deed of a yes-or-no question, said back', () => {
     const { say } = talk();
     say('confirm', { intent: 'finish', slots: { how: 'used', item: named(subject) } });
     const other = { ...itMention, pointer: 'other' as const };
-    const done = changedItems(say('act', { intent: 'finish', slots: { how: 'used', item: other } }));
+    const done = itemsIn(say('act', { intent: 'finish', slots: { how: 'used', item: other } }));
     expect(done).not.toContain(subject.id);
   });
 });

@@ -5,21 +5,19 @@
  */
 import { readFileSync, readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { decide, startConversation } from '../../src/dialogue/index.js';
 import type { Outcome } from '../../src/dialogue/index.js';
-import { applyChange, demoKitchen, livingItems } from '../../src/kitchen/index.js';
+import { demoKitchen, livingItems } from '../../src/kitchen/index.js';
 import type { Item, Kitchen } from '../../src/kitchen/model.js';
 import {
   type Act,
   CHANGING_INTENTS,
   type PlaceMention,
   type Slots,
-  type Understanding,
   emptyMention,
   itMention,
 } from '../../src/understanding/intents.js';
+import { clock, itemsIn, named, talkOn } from './decided.js';
 
-const clock = { now: '2026-05-14T23:00:00.000Z', timeZone: 'America/Chicago' };
 /** The demo kitchen, with a rack that holds nothing yet. */
 const demo: Kitchen = (() => {
   const kitchen = demoKitchen(clock);
@@ -29,15 +27,6 @@ const demo: Kitchen = (() => {
 })();
 type Changing = (typeof CHANGING_INTENTS)[number];
 
-const heard = (verdict: Understanding['verdict'], act: Act): Understanding => ({
-  readings: [
-    { acts: [act], confidence: verdict === 'act' ? 0.97 : 0.5, heard: 'said so', normalised: 'said so' },
-  ],
-  margin: 1,
-  verdict,
-});
-
-const named = ({ id, name }: Item) => ({ ...emptyMention, words: name, candidates: [{ id, fit: 1 }] });
 const words = (said: string) => ({ ...emptyMention, words: said });
 const place = (id: string, fit = 1): PlaceMention => {
   const { name } = demo.places.get(id)!;
@@ -50,30 +39,7 @@ const markerWith = (used: boolean) => {
   return { ...emptyMention, words: 'marker', candidates: [{ id, fit: 1 }] };
 };
 
-/** One talk on the demo kitchen. Every talk names its records alike, so that two can be compared. */
-const talk = () => {
-  let kitchen: Kitchen = demo;
-  let conversation = startConversation();
-  let ids = 0;
-  const say = (verdict: Understanding['verdict'], act: Act): Outcome => {
-    const outcome = decide(
-      conversation,
-      { understanding: heard(verdict, act), touched: null, cutAt: null },
-      {
-        kitchen,
-        journal: [],
-        clock,
-        speaker: { personId: 'person.marta', deviceId: 'd', owner: true },
-        devices: [],
-        newId: () => `new-${(ids += 1)}`,
-      },
-    );
-    kitchen = outcome.changes.reduce(applyChange, kitchen);
-    conversation = outcome.conversation;
-    return outcome;
-  };
-  return { say };
-};
+const talk = () => talkOn(demo);
 
 /** What is asked: of a thing, its slots beside the thing; of nothing named, all slots. */
 type Case =
@@ -135,8 +101,6 @@ const cases: Readonly<Record<Changing, readonly Case[]>> = {
 };
 
 const other = itemCalled('salmon');
-const itemsIn = ({ changes }: Outcome): string[] =>
-  changes.flatMap(({ ops }) => ops.flatMap((op) => (op.kind === 'item' ? [op.id] : [])));
 const comesTo = ({ changes, effects }: Outcome): unknown => ({
   ops: changes.map(({ verb, ops }) => ({ verb, ops })),
   effects,
