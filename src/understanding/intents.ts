@@ -211,6 +211,8 @@ export type Deed =
   | 'put-back'
   | 'listed'
   | 'unlisted'
+  /** It stays as it is: nothing is to be done to it. */
+  | 'kept'
   /** Nothing was done: something is so. */
   | 'fact';
 

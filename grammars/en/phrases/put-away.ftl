@@ -62,6 +62,7 @@ date-kind = { $what ->
   }
 amended = { CAP($name) }: { $facts }.
 amended-all = All { OF($amount, $name) }: { $facts }.
+stays = { $name }: left as it is.
 known-already = I have that already: { $name }, { $facts }.
 confirm-amend = Note for the { $name }: { $facts }? Yes or no.
 confirm-free = { CAP(THE($name)) } { IS($name) } recorded as containing { $allergens }. Are you sure { IT($name) } { DOES($name) } not? Yes or no.

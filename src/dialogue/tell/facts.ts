@@ -3,7 +3,7 @@ import { type Facts, amend, isRefused, personNamed } from '../../kitchen/index.j
 import type { Id, Item } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Statement } from '../../understanding/intents.js';
-import { pastByIt } from '../describe/past.js';
+import { pastByIt, pastNow } from '../describe/past.js';
 import { refusal } from '../describe/refusals.js';
 import { watchers } from '../describe/watchers.js';
 import { type Reply, type Turn, about, list, say, speakerPerson } from '../handler.js';
@@ -97,6 +97,13 @@ export const keepFacts = (
   statement: Statement,
   withAmount = false,
 ): Reply => {
+  // "I'm keeping the sour cream": nothing is noted, and what guidance says of it is said all the same.
+  if (statement.deed === 'kept')
+    return {
+      parts: [...items.map(({ name }) => say('stays', { name })), ...pastNow(turn, items)],
+      memory: about(turn, items),
+      names: items.map(({ name }) => name),
+    };
   const replies = items.flatMap((item): Reply[] => {
     const { facts, said } = factsOf(turn, item, statement, withAmount);
     if (Object.keys(facts).length === 0) return [];

@@ -377,6 +377,11 @@ export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
     case 'reheated':
     case 'put-back':
       return [{ do: 'act', act: { intent: deed, slots: { item, ...(place ? { place } : {}) } } }];
+    case 'kept':
+      // Of several of one name all stay.
+      return items.length > 0
+        ? [{ do: 'facts', items, statement, amount: false }]
+        : [{ do: 'act', act: { intent: 'find', slots: { item: mentionOf(statement) } } }];
     case 'moved':
       return items.length > 0 ? moves(turn, items, statement) : comesIn(turn, statement);
     default:

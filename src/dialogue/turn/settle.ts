@@ -190,7 +190,8 @@ const saysAgain = ({ act: { intent, slots } }: Frame, act: Act): boolean => {
   const { item } = act.slots;
   const pointed = !item || (item.words === null && item.candidates.length === 0 && item.pointer !== 'other');
   const deed = slots.findings ? DESTRUCTIVE_INTENTS.has(act.intent) : act.intent === intent;
-  return deed && pointed && !act.slots.amount && !act.slots.place;
+  // What is told has facts of its own.
+  return deed && pointed && !act.slots.amount && !act.slots.place && !act.slots.statements;
 };
 
 /** The turn, where it begins with a yes or no to the open question and goes on; null where it does not. */

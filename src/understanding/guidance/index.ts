@@ -281,6 +281,22 @@ const besideTold = (
 const freezesAgain = ({ slots }: Act, asked: Act | null): boolean =>
   slots.asked === 'freeze' && asked?.slots.guidance?.asked === 'refreeze';
 
+/**
+ * "Yes, that's it, oh and how long does the bacon keep": the yes settles what was asked, and only what comes
+ * after it is a question of guidance. What could hurt somebody is heard in the whole of it all the same.
+ */
+const settledFirst = (
+  heard: Understanding,
+  { settles, ...base }: Understanding,
+  listen: (rest: Understanding, said: string) => Understanding,
+): Understanding => {
+  if (!settles) return heard;
+  const asksGuidance = heard.readings[0]?.acts[0]?.slots.guidance !== undefined;
+  if (heard.settles === undefined && !(asksGuidance && settles.parted)) return heard;
+  const rest = listen(settles.rest, settles.said);
+  return { ...(asksGuidance ? base : heard), settles: { ...settles, rest } };
+};
+
 /** An understander that listens for guidance first. */
 export const withGuidance = (inner: Understander, locale: string): Understander => {
   const { language } = lexiconFor(locale);
@@ -332,7 +348,9 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
       const base = inner.understand(hypotheses, names, context);
       const [said] = hypotheses;
       if (!said || context.expecting === 'spelling' || context.expecting === 'code') return base;
-      return read(base, said, names, context);
+      return settledFirst(read(base, said, names, context), base, (rest, text) =>
+        read(rest, { text, confidence: said.confidence }, names, { ...context, expecting: 'anything' }),
+      );
     },
   };
 };

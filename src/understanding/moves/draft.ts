@@ -33,6 +33,8 @@ export interface Draft {
   left?: Amount | Share;
   /** "The milk is fine": said to be as it was. */
   fine: boolean;
+  /** Said to stay: nothing was done to it. */
+  kept: boolean;
   /** Its name is a guess: no food that anybody knows. */
   open: boolean;
   corrects: boolean;
@@ -54,6 +56,7 @@ export const newDraft = (thing: Mention | null, part: Partial<Draft> = {}): Draf
   cautions: [],
   notes: [],
   fine: false,
+  kept: false,
   open: false,
   corrects: false,
   needed: false,

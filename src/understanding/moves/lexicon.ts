@@ -22,6 +22,7 @@ const moves = z.object({
   clitics: z.record(z.string(), z.string()).default({}),
   endings: z.record(z.string(), z.string()).default({}),
   endearments: z.array(z.string()).default([]),
+  weighs: z.array(z.string()).default([]),
 });
 
 export interface MovesLexicon {
@@ -39,6 +40,8 @@ export interface MovesLexicon {
   isEndearment(words: string): boolean;
   /** Everyday words that name nothing to eat: `words/ordinary.txt`. */
   isOrdinary(word: string): boolean;
+  /** A word that may take back, doubt, plan or warn: never passed over as small talk. */
+  weighs(word: string): boolean;
   /** "added salt" after "no" is the diet "salt free". */
   dietWithout(words: string): string | undefined;
   /** Endings that are a word of their own, with that word: "'s" is "is". */
@@ -88,6 +91,7 @@ export const movesLexicon = (language: string): MovesLexicon | null => {
       const diets = inverted(given.dietsOf);
       const dishes = new Set(given.dishes);
       const cookware = new Set([...given.dishes, ...given.cookware]);
+      const weighing = new Set(given.weighs);
       const ordinary = new Set(entriesOf(language, 'ordinary'));
       lexicon = {
         phrases: phrasesOf(given, entriesOf(language, 'adverbs')),
@@ -97,6 +101,7 @@ export const movesLexicon = (language: string): MovesLexicon | null => {
         isCooked: (word) => cookware.has(word),
         isEndearment: (words) => given.endearments.includes(words),
         isOrdinary: (word) => ordinary.has(word),
+        weighs: (word) => weighing.has(word),
         dietWithout: (words) => diets.get(words),
         clitics: Object.entries(given.clitics),
         endings: Object.entries(given.endings),

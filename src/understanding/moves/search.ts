@@ -195,9 +195,13 @@ export const toldReading = (
         thing !== null && isNamed(thing) && !again && !losing.has(deed) && deed !== 'took',
     ) &&
     (!parsed || parsed.confidence < surelyRead || countsMore(statements, parsed.acts));
+  // A rule that is not sure of it, and has no place for most of what was told, does not stand before it.
+  const holdsMore =
+    plain && !rule && parsed !== undefined && weightTold(statements) > weightRead(parsed.acts) + 1;
   if (
     parsed &&
     (rule || parsed.confidence >= likelyRule) &&
+    !holdsMore &&
     !parsed.acts.every(({ intent }) => told.has(intent)) &&
     !(plain && parsed.acts.some(({ intent }) => told.has(intent)) && statements.some(namesDeed))
   )

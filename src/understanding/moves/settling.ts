@@ -19,9 +19,10 @@ const file = z.object({
   before: z.array(z.string()),
   small: z.array(z.string()),
   leaving: z.array(z.string()),
+  opens: z.array(z.string()),
 });
 type Phrases = ReturnType<typeof phraseSet>;
-type Lexicon = Readonly<Record<'yes' | 'no' | 'more' | 'before' | 'small' | 'leaving', Phrases>>;
+type Lexicon = Readonly<Record<'yes' | 'no' | 'more' | 'before' | 'small' | 'leaving' | 'opens', Phrases>>;
 
 const known = new Map<string, Lexicon | null>();
 
@@ -38,6 +39,7 @@ const settlingWords = (language: string): Lexicon | null => {
     before: phraseSet(given.before),
     small: phraseSet(given.small),
     leaving: phraseSet(given.leaving),
+    opens: phraseSet(given.opens),
   };
   known.set(language, words);
   return words;
@@ -141,7 +143,10 @@ const opening = (
       at += length;
       if (at >= tokens.length || pauses.has(at) || joints.has(tokens[at]!)) to = at;
     }
-    return { intent, to, parted: pauses.has(to) || joints.has(tokens[to] ?? '') };
+    // "Oh", "right", "um" after it open what is said next.
+    const next = past(words.opens, tokens, to);
+    const parted = pauses.has(to) || next > to || joints.has(tokens[to] ?? '');
+    return { intent, to: next, parted };
   }
   return null;
 };

@@ -94,6 +94,32 @@ const newWholeAt = (
   return { from, end, structure: { kind: kind.value, position: null }, candidates: [], weight: 0.9 };
 };
 
+/** "The upright", "the chest": a freezer that is here, by what tells it from the others. */
+const shortWholeAt = (
+  tokens: readonly string[],
+  from: number,
+  tree: PlaceTree,
+  lexicon: Lexicon,
+): Simple | null => {
+  const { kinds, wholes, qualifiers } = tables(lexicon);
+  const qualifier = qualifiers.longestAt(tokens, from);
+  const end = from + (qualifier?.length ?? 0);
+  if (!qualifier || kinds.longestAt(tokens, end)) return null;
+  const said = `${tokens.slice(from, end).join(' ')} `;
+  const candidates = [...wholes].flatMap((kind) =>
+    tree
+      .at(kind, null, most)
+      .flatMap((id) =>
+        tree.get(id)!.name.toLowerCase().startsWith(said) ? [{ id, fit: shortFit, kind }] : [],
+      ),
+  );
+  const [first] = candidates;
+  if (!first) return null;
+  const structure = { kind: first.kind, position: null };
+  return { from, end, structure, candidates: candidates.map(({ id, fit }) => ({ id, fit })), weight: 0.8 };
+};
+const shortFit = 0.85;
+
 const structuresAt = (
   tokens: readonly string[],
   from: number,
@@ -105,7 +131,9 @@ const structuresAt = (
   const kindAt = said?.end ?? from;
   const kind = kinds.longestAt(tokens, kindAt);
   const fresh = newWholeAt(tokens, from, tree, lexicon);
-  if (!kind) return fresh ? [fresh] : [];
+  const short = shortWholeAt(tokens, from, tree, lexicon);
+  const wholes = [...(fresh ? [fresh] : []), ...(short ? [short] : [])];
+  if (!kind) return wholes;
   const simple = (position: Position | null, end: number): Simple => ({
     from,
     end,
@@ -116,7 +144,7 @@ const structuresAt = (
     weight: 1,
   });
   const end = kindAt + kind.length;
-  const found = [simple(said?.position ?? null, end), ...(fresh ? [fresh] : [])];
+  const found = [simple(said?.position ?? null, end), ...wholes];
   // "shelf two"
   const number = said ? null : cardinalAt(tokens, end, lexicon);
   if (number && Number.isInteger(number.value) && number.value > 0) {

@@ -91,6 +91,12 @@ const goesSomewhere = ({ deed, thing }: Draft): boolean =>
  */
 const settle = (draft: Draft): void => {
   const { deed, or, thing, definite, fresh } = draft;
+  if (draft.kept && (deed === null || deed === 'stored')) {
+    // "Leaving one": what is left, where it was said what went.
+    if (!placed(draft)) draft.deed = 'kept';
+    else draft.definite = true;
+    return;
+  }
   if (deed === 'threw' && or === 'stored' && placed(draft)) draft.deed = 'stored';
   const gives = deed === 'given-in' && or === 'gave' && draft.maker === undefined;
   if (gives && (thing?.candidates[0]?.fit ?? 0) >= surelyHers && !fresh) draft.deed = 'gave';

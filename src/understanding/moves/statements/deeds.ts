@@ -98,6 +98,8 @@ export const takeDeed = (t: Telling, chunk: Word, at: number): number | null => 
     return nextAt;
   }
   const aboutGroup = t.drafts.length > 0 && !namesNext(t, nextAt);
+  if (aboutGroup) fronted(t, at);
+  if (is(chunk, 'keeps')) keeps(t, aboutGroup);
   if (aboutGroup && next?.kind !== 'pointer') {
     // "The pesto I opened", "goulash, made Monday": of what was just named.
     for (const draft of t.group) applyDeed(t, draft, told);
@@ -119,6 +121,21 @@ export const takeDeed = (t: Telling, chunk: Word, at: number): number | null => 
     return nextAt;
   }
   return at;
+};
+
+/** "I threw the ham and the rice, the sour cream I keep": what stands right before its own verb is of that alone. */
+const fronted = (t: Telling, at: number): void => {
+  const draft = t.drafts.at(-1)!;
+  const named = is(t.chunks[at - 1], 'i') && t.chunks[at - 2]?.kind === 'thing' && t.group.length > 1;
+  if (!named || draft.deed === null || weak.has(draft.deed)) return;
+  draft.deed = null;
+  t.group = t.run = [draft];
+};
+
+/** "The sour cream stays", "I'm keeping the cheese": nothing was done to it, unless a place says where it is. */
+const keeps = (t: Telling, aboutGroup: boolean): void => {
+  if (aboutGroup) for (const draft of t.group) draft.kept = true;
+  else t.kept = true;
 };
 
 const applyState = (t: Telling, state: string, over: boolean): void => {
@@ -168,8 +185,10 @@ export const takeIs = (t: Telling, chunk: Word, at: number): number | null => {
   }
   const pointedAt = chunks[at - 1]?.kind === 'pointer';
   const what = told?.kind === 'thing' ? (told.mention.words ?? '') : null;
-  // "It's milk and eggs": what is in it.
-  if (what !== null && t.group.length > 0 && pointedAt && t.lexicon.allergenOf(what)) t.role = 'contents';
+  // "It's milk and eggs": what is in it; "it's only the eggs that go there" names another.
+  const another = chunks.slice(at + 1, nextAt).some((one) => is(one, 'definite'));
+  if (what !== null && !another && t.group.length > 0 && pointedAt && t.lexicon.allergenOf(what))
+    t.role = 'contents';
   else if (is(chunk, 'each') && t.run.length > 1) t.group = t.run;
   else if (what === null || !pointedAt) t.inRun = false;
   return at;

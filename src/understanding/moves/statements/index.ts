@@ -7,6 +7,7 @@ import type { Deed, Proposal } from '../../intents.js';
 import type { Chunk } from '../api.js';
 import { type Draft, saysSomething, statementOf } from '../draft.js';
 import type { MovesLexicon } from '../lexicon.js';
+import { wordsAside } from './asides.js';
 import { assemble, leftover } from './assemble.js';
 
 const isGone: ReadonlySet<Deed> = new Set<Deed>(['threw', 'finished', 'took']);
@@ -34,9 +35,10 @@ export const statementsProposal = (
   const reasons = statements.every(
     ({ deed, thing }) => isGone.has(deed) && (thing?.candidates[0]?.fit ?? 0) > sure,
   );
+  const aside = wordsAside({ chunks, tokens, pauses, rules, lexicon });
   const left = [...made.left, ...bare.flatMap((draft) => wordsOf(draft, tokens))].filter(
     // Why it was thrown out says nothing of what.
-    (at) => !(reasons && lexicon.isOrdinary(tokens[at]!)),
+    (at) => !aside.has(at) && !(reasons && lexicon.isOrdinary(tokens[at]!)),
   );
   return {
     acts: [

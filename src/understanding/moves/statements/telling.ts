@@ -62,6 +62,8 @@ export interface Telling {
   repaired: boolean;
   /** A marker in the hand, before what it goes on is named: "tied the ribbon round the juice". */
   held: Mention | null;
+  /** "I'm keeping …": what is named next stays as it is. */
+  kept: boolean;
   /** "I need …": to be bought, if it is something that is bought. */
   needs: boolean;
   /** Why it was done is being said. */
@@ -101,6 +103,7 @@ export const newTelling = (
   corrects: false,
   repaired: false,
   held: null,
+  kept: false,
   needs: false,
   reason: false,
   subject: null,
@@ -190,6 +193,7 @@ export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Dr
   const kind = deed ? dateOfDeed[deed] : undefined;
   if (kind && t.early) draft.dates[kind] = t.early;
   if (t.needs && deed === 'listed') draft.needed = true;
+  if (t.kept && deed === 'stored') draft.kept = true;
   t.amount = t.share = t.container = t.owner = undefined;
   t.definite = t.fresh = t.single = false;
   if (t.held) {

@@ -260,6 +260,15 @@ const join = (t: Telling, draft: Draft, at: number): void => {
   t.inRun = true;
 };
 
+/** "They", after a dozen eggs: those; else what was named one after the other. */
+const severalOf = ({ run, group, drafts }: Telling, which: 'them' | 'both' | 'all'): readonly Draft[] => {
+  if (run.length > 1) return run;
+  if (group.length > 1) return group;
+  const last = drafts.at(-1);
+  const counted = last?.amount !== undefined && last.amount.value > 1;
+  return counted && which !== 'both' ? [last] : drafts.slice(-2);
+};
+
 /** False: it points at nothing here. */
 export const takePointer = (t: Telling, chunk: ChunkOf<'pointer'>): boolean => {
   const which = chunk.mention.pointer;
@@ -278,8 +287,7 @@ export const takePointer = (t: Telling, chunk: ChunkOf<'pointer'>): boolean => {
   } else if (t.drafts.length === 0) {
     const draft = begin(t, chunk.mention, { definite: true });
     t.group = t.run = [draft];
-  } else if (which === 'them' || which === 'both' || which === 'all')
-    t.group = t.run.length > 1 ? t.run : t.group.length > 1 ? t.group : t.drafts.slice(-2);
+  } else if (which === 'them' || which === 'both' || which === 'all') t.group = [...severalOf(t, which)];
   else if (lastOf(t).deed !== 'fact' || t.group.length === 0) t.group = [t.drafts.at(-1)!];
   // "I made it this morning": the deed is a fact of what was named.
   const { deed } = t;

@@ -117,6 +117,14 @@ const besideWhat = (here: Here): PlaceMention | null => {
 /** "On the shelf where also the pickles stand". */
 const isThere = ({ t, chunk, at }: Here): boolean => is(chunk, 'there') && t.chunks[at - 1]?.kind === 'place';
 
+/** "Pint", "tub": what an amount is counted in, and nothing to eat. */
+const isUnit = ({ tokens, rules, lexicon }: Telling, { from, to }: Chunk): boolean =>
+  to - from === 1 &&
+  lexicon.one !== null &&
+  (rules.get('builtin:grammar/amount')?.matchesAt([lexicon.one, tokens[from]!], 0) ?? []).some(
+    ({ length }) => length === 2,
+  );
+
 const skip: Rule['take'] = ({ t, chunk, at }) => {
   use(t, chunk);
   return at;
@@ -127,6 +135,8 @@ const rules: readonly Rule[] = [
   { when: ({ chunk }) => is(chunk, 'if', 'wished', 'reported') && !is(chunk, 'so'), take: () => null },
   { when: asks, take: () => null },
   { when: ({ chunk }) => is(chunk, 'no-have'), take: skip },
+  // "Fine. The milk …": how the last matter stands.
+  { when: (here) => is(here.chunk, 'state:fine') && first(here), take: skip },
   {
     when: ({ chunk }) => is(chunk, 'because'),
     take: ({ t, chunk, at }) => {
@@ -142,6 +152,8 @@ const rules: readonly Rule[] = [
       use(t, chunk);
       const next = t.chunks[at + 1];
       if (next && is(next, 'last-time', 'fill')) use(t, next);
+      // "On the bottom shelf with the other ones": where that is was said.
+      if (t.group.length > 0 && t.group.every(({ place }) => place !== undefined)) return at;
       setPlace(t, { words: null, candidates: [], pointer: 'same', spot: null }, false, at);
       t.inRun = false;
       return at;
@@ -532,7 +544,20 @@ const rules: readonly Rule[] = [
       use(t, chunk);
       t.whole = t.drafts.length > 0;
       if (!t.whole) t.definite = true;
-      return at;
+      // "The other pint": of what it is a pint of.
+      const next = t.chunks[at + 1];
+      if (!t.whole || !next || !isUnit(t, next)) return at;
+      use(t, next);
+      return at + 1;
+    },
+  },
+  // "One for tonight", "two in the fridge for this week": when it will be eaten is no date of it.
+  {
+    when: (here) => is(here.chunk, 'for') && nextOf(here)?.kind === 'day' && here.t.dateKind === null,
+    take: ({ t, chunk, nextAt }) => {
+      use(t, chunk);
+      use(t, t.chunks[nextAt]!);
+      return nextAt;
     },
   },
   {
