@@ -264,7 +264,8 @@ export const answer = (turn: Turn, query: Query, ask: Attribute, items: readonly
   switch (ask) {
     case 'where':
     case 'spot':
-      return of(find, turn, items);
+      // Where it is, asked or told, is no yes unless that was the question.
+      return of(find, query.whether ? turn : { ...turn, heard: null }, items);
     case 'sum':
       return sum(turn, items);
     case 'since':

@@ -227,7 +227,10 @@ export const questionIn = (
     asks = ['feel'];
     where = where.filter(({ by }) => by !== 'felt');
   }
-  const query: Query = { where, ask: asks, whether: asking === 'whether', order, by: until };
+  // "Did you take the ham off": where it is now answers that, and no yes or no to it does.
+  const whether =
+    asking === 'whether' && !(asks.includes('where') && [...by].some((piece) => is(piece, 'take-off')));
+  const query: Query = { where, ask: asks, whether, order, by: until };
   const ownSubject = topic.length > 0 && topic[0]!.by !== 'not';
   const hers = pieces.some(
     (piece) =>

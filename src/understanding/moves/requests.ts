@@ -153,8 +153,11 @@ export const requestReading = (
     parsed.acts.every(({ intent }) => ofTheTalkBefore.has(intent));
   const after = last ? afterBits(guess, reader, words, last) : [];
   const { expecting } = reader;
-  const request = { bits, after, last, tokens, clocks, expecting, says, oneInside: within };
-  const free = isFree.has(expecting);
+  const { pauses } = guess;
+  const request = { bits, after, last, tokens, pauses, clocks, expecting, says, oneInside: within };
+  // "Is the bacon down or not" asks, and puts nothing right.
+  const opens = after.find((bit) => !is(bit, 'fill', 'aside', 'opener', 'and', 'repair'));
+  const free = isFree.has(expecting) && !is(opens, 'aux', 'opens-question');
   for (const frame of [...(free ? ofWhatWasDone : []), ...frames, ...(told || ofRules ? [] : ofTheTalk)]) {
     const made = frame(request);
     if (!made || made.acts.length === 0) continue;

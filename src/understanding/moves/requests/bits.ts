@@ -13,6 +13,8 @@ export type BitOf<K extends Bit['kind']> = Extract<Bit, { readonly kind: K }>;
 export interface Request {
   readonly bits: readonly Bit[];
   readonly tokens: readonly string[];
+  /** Before which tokens a pause stood. */
+  readonly pauses: ReadonlySet<number>;
   readonly clocks: readonly ClockAtHand[];
   readonly expecting: Expectation;
   /** What the turn before changed, and what was said now as pieces that such talk is made of. */

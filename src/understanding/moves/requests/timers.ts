@@ -97,7 +97,11 @@ const timersOf = (request: Request): { acts: readonly Act[]; used: readonly Bit[
     return { acts: meant.map(({ slots }) => ({ intent: 'cancel-timer', slots })), used };
   }
   if (lengths.length === 0) {
-    if (wh.length === 0) return null;
+    // "And the rice timer?": its name and no more.
+    const bare = bits.every(
+      (bit) => is(bit, 'timer', 'fill', 'opener') || names.some((name) => name.bit === bit),
+    );
+    if (wh.length === 0 && !(bare && names.length > 0)) return null;
     const [name] = names;
     const asked = [...wh, ...classed(bits, 'ticking'), ...names.slice(0, 1).map(({ bit }) => bit)];
     return { acts: [{ intent: 'timers', slots: name?.slots ?? {} }], used: asked };
@@ -121,7 +125,7 @@ const timersOf = (request: Request): { acts: readonly Act[]; used: readonly Bit[
     used: [
       ...lengths.flatMap((length) => length.bits),
       ...called.map(({ bit }) => bit),
-      ...classed(bits, 'set', 'time-it', 'repair'),
+      ...classed(bits, 'set', 'time-it', 'repair', ...(lengths.length > 1 ? ['one-more', 'meant'] : [])),
       // "Two timers, one for five minutes and one for ten".
       ...bits.filter((bit, at) => figureOf(bit) === lengths.length && is(bits[at + 1], 'timer')),
     ],

@@ -3,15 +3,20 @@ import type { Intent, LastDone } from '../../intents.js';
 import { classed, figureOf, is, ofKind, some, wordsIn, type Bit, type Frame } from './bits.js';
 import { asks, isAnyPart, isNamed, values } from './last.js';
 
-export const undoingFrame: Frame = ({ bits }) => {
+export const undoingFrame: Frame = ({ bits, tokens, pauses }) => {
   if (some(bits, 'wh', 'if', 'timer', 'remind')) return null;
-  const again = classed(bits, 'redo');
+  // "Undo that. Undo the last thing": said twice, and no taking back of the taking back.
+  const apart = ({ from, to }: Bit): boolean => [...pauses].some((at) => from < at && at < to);
+  const again = classed(bits, 'redo').filter((bit) => !apart(bit));
+  if (again.length === 0 && classed(bits, 'redo').length > 0)
+    return { acts: [{ intent: 'undo', slots: {} }], used: wordsIn(classed(bits, 'redo', 'take-back')) };
   if (again.length > 0) return { acts: [{ intent: 'redo', slots: {} }], used: wordsIn(again) };
   const back = classed(bits, 'take-back');
   const figures = bits.filter((bit) => figureOf(bit) !== null);
   const both = classed(bits, 'both');
   const number = both.length > 0 ? 2 : figureOf(figures[0]);
-  if (back.length === 0 || (number === null && back.length < 2)) return null;
+  const joined = back.length > 1 && tokens.slice(back[0]!.to, back.at(-1)!.from).includes('and');
+  if (back.length === 0 || (number === null && !joined)) return null;
   return {
     acts: [{ intent: 'undo', slots: { number: number ?? 2 } }],
     used: wordsIn([...back, ...both, ...figures, ...classed(bits, 'not')]),

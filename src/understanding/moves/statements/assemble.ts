@@ -91,6 +91,8 @@ const goesSomewhere = ({ deed, thing }: Draft): boolean =>
  */
 const settle = (draft: Draft): void => {
   const { deed, or, thing, definite, fresh } = draft;
+  const hersAlready = (thing?.candidates[0]?.fit ?? 0) >= surelyHers;
+  if (draft.fine && deed === null && hersAlready && !placed(draft)) draft.deed = 'kept';
   if (draft.kept && (deed === null || deed === 'stored')) {
     // "Leaving one": what is left, where it was said what went.
     if (!placed(draft)) draft.deed = 'kept';

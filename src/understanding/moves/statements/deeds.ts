@@ -126,7 +126,8 @@ export const takeDeed = (t: Telling, chunk: Word, at: number): number | null => 
 /** "I threw the ham and the rice, the sour cream I keep": what stands right before its own verb is of that alone. */
 const fronted = (t: Telling, at: number): void => {
   const draft = t.drafts.at(-1)!;
-  const named = is(t.chunks[at - 1], 'i') && t.chunks[at - 2]?.kind === 'thing' && t.group.length > 1;
+  const before = t.chunks[at - 2];
+  const named = is(t.chunks[at - 1], 'i') && before?.kind === 'thing' && before.mention === draft.thing;
   if (!named || draft.deed === null || weak.has(draft.deed)) return;
   draft.deed = null;
   t.group = t.run = [draft];

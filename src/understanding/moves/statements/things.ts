@@ -150,8 +150,12 @@ const isFor = (t: Telling, at: number): boolean => {
   const before = t.chunks[purposeAt(t, at)];
   const { deed } = t.drafts.at(-1) ?? { deed: null };
   const dish = t.chunks[at];
-  const into = is(before, 'direction') && !is(before, 'from') && dish !== undefined && isDish(t, dish);
-  return t.drafts.length > 0 && (into || (is(before, 'for', 'direction', 'prep') && usedUp.has(deed)));
+  // "Threw the ham out, the cream I keep": the verb's own word, and no purpose.
+  const own = is(before, 'from') || paused(t, t.chunks[purposeAt(t, at) + 1]);
+  const into = is(before, 'direction') && !own && dish !== undefined && isDish(t, dish);
+  return (
+    t.drafts.length > 0 && (into || (is(before, 'for', 'direction', 'prep') && !own && usedUp.has(deed)))
+  );
 };
 /** "Six pierogi into the pot": taken to be cooked. False: it is no purpose. */
 export const takenFor = (t: Telling, at: number): boolean => {
