@@ -422,16 +422,17 @@ const bringsBack = (work: Work, acts: readonly Act[]): boolean =>
   acts.every(({ intent }) => intent === 'put-back' || intent === 'undo') &&
   itJustGone(turnOf(work), acts[0]?.slots.item) !== null;
 
-const heardWork = (work: Work, heard: Heard): Work => {
+const heardWork = (at: Work, heard: Heard): Work => {
   const { understanding } = heard;
+  const work = understanding.leaves ? withState(at, { frames: [] }) : at;
   const { procedure } = work.state;
   const steered = procedure && !procedure.paused ? steering(understanding) : undefined;
   const day = anotherDay(work);
   const wanted = understanding.readings.some(day) ? day : wantedNow(work);
   const best = steered ?? bestReading(understanding, wanted);
   const acts = (best?.acts ?? []).map((act) => partedByCommas(act, best?.heard ?? ''));
-  const settled = settleFirst(work, understanding, best, (at, rest) =>
-    heardWork(at, { ...heard, understanding: rest }),
+  const settled = settleFirst(work, understanding, best, (next, rest) =>
+    heardWork(next, { ...heard, understanding: rest }),
   );
   if (settled) return settled;
   const asked = askInstead(work, understanding, best);

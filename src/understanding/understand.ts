@@ -24,6 +24,7 @@ import { requestReading } from './moves/requests.js';
 import { narrowingIn, settledBy } from './moves/settling.js';
 import { isTold, toldReading } from './moves/search.js';
 import { stepsReading } from './moves/steps.js';
+import { turnedAway } from './moves/turning-away.js';
 import type { HouseholdNames } from './names/api.js';
 import type { AskProposal } from './intents.js';
 import { questionIn } from './moves/questions.js';
@@ -237,6 +238,27 @@ const bothIn = (
 };
 const sureOfBoth = 0.85;
 
+/** A rule's reading of every word, this likely, is of the whole. */
+const isSureOfWhole = ({ readings: [best], verdict }: Understanding): boolean =>
+  verdict === 'act' && best?.evidence !== undefined && best.evidence.score >= sure;
+
+/** A request, a statement or a question of its own. */
+const standsAlone = ({ verdict, readings: [best], question }: Understanding): boolean =>
+  (question !== undefined && question.left.length === 0 && (question.ownSubject || question.outright)) ||
+  ((verdict === 'act' || verdict === 'confirm') &&
+    best !== undefined &&
+    best.acts.every(({ intent }) => !bareIntents.has(intent) && !ofTalk.has(intent)));
+const ofTalk: ReadonlySet<Intent> = new Set<Intent>([
+  'correct',
+  'yes',
+  'no',
+  'cancel',
+  'stop',
+  'wait',
+  'maybe',
+]);
+const goOn: Act = { intent: 'continue', slots: {} };
+
 /** `without`: leaves out the last resorts, to see what each is worth. */
 export const createUnderstander = (
   locale: string,
@@ -362,13 +384,33 @@ export const createUnderstander = (
     const question = questionIn(given[0]!.tokens, rules, day, language);
     return question ? withQuestion(understood, question, given[0]!, language) : understood;
   };
+  /** What was said after "never mind that" or "hold on", where that makes sense by itself and the whole less so. */
+  const turnedFrom = (
+    whole: Understanding,
+    guess: Guess | undefined,
+    names: HouseholdNames,
+    context: HearingContext,
+  ): Understanding => {
+    const { steps, checking, expecting, ...free } = context;
+    const busy = Boolean(steps) || Boolean(checking) || expecting !== 'anything';
+    const away = turnedAway(guess, readerFor(names, context).rules, language, busy);
+    if (!away || isSureOfWhole(whole)) return whole;
+    const after: HearingContext = away.leaves
+      ? { ...free, expecting: 'anything' }
+      : { ...context, expecting: 'anything' };
+    const rest = byQuestionsToo([away.rest], names, after);
+    if (!standsAlone(rest)) return whole;
+    const [best, ...others] = rest.readings;
+    const goesOn = away.goesOn && best ? [{ ...best, acts: [...best.acts, goOn] }, ...others] : rest.readings;
+    return { ...rest, readings: goesOn, ...(away.leaves ? { leaves: true } : {}) };
+  };
   return {
     understand(hypotheses, names, context) {
       const given = guessesFrom(hypotheses, context.locale);
       if (given.length === 0) return nothing;
       const whole = byQuestionsToo(given, names, context);
       const settled = settledBy(given[0], context.expecting, language);
-      if (!settled) return whole;
+      if (!settled) return turnedFrom(whole, given[0], names, context);
       const { rest, intent, parted } = settled;
       const after = byQuestionsToo([rest], names, { ...context, expecting: 'anything' });
       const narrows = narrowingIn(rest, readerFor(names, context), context.clocks ?? []);

@@ -322,6 +322,31 @@ const onceOpened = ({ dates, when: _when, ...rest }: Statement): Statement => {
   return { ...rest, ...(Object.keys(others).length > 0 ? { dates: others } : {}) };
 };
 
+/** "One can of the chickpeas, into the small bowl, in the fridge": of several, so many go there, open. */
+const opensSome = (turn: Turn, items: readonly Item[], statement: Statement): readonly Step[] | null => {
+  const { amount, place, container } = statement;
+  const [item] = items;
+  const some = amount && place && item && holds(items, amount) && amount.value < item.amount!.value;
+  if (!some || isThere(turn, items, statement)) return null;
+  const opened = statement.dates?.opened ?? statement.when ?? { day: todayOf(turn) };
+  const fact: Statement = {
+    deed: 'fact',
+    thing: null,
+    definite: true,
+    fresh: false,
+    corrects: false,
+    dates: { opened },
+    ...(container ? { container } : {}),
+  };
+  return [
+    {
+      do: 'act',
+      act: { intent: 'move', slots: { item: itemOf(items, mentionOf(statement)), amount, place } },
+    },
+    { do: 'facts', items: [], statement: fact, amount: false },
+  ];
+};
+
 /** The day it was opened is the deed's; what else was told of it is kept besides. */
 const opens = (turn: Turn, items: readonly Item[], statement: Statement): readonly Step[] => {
   const opened = statement.dates?.opened ?? statement.when;
@@ -377,6 +402,11 @@ export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
     case 'reheated':
     case 'put-back':
       return [{ do: 'act', act: { intent: deed, slots: { item, ...(place ? { place } : {}) } } }];
+    case 'opened': {
+      const part = opensSome(turn, items, statement);
+      if (part) return part;
+      break;
+    }
     case 'kept':
       // Of several of one name all stay.
       return items.length > 0

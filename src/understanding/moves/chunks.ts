@@ -47,7 +47,7 @@ const costs = {
   ordinaryHead: 1.2,
   containerHead: 0.8,
   unknown: 1.4,
-  twoFoods: 0.3,
+  twoFoods: 0.4,
 } as const;
 
 /** The longest open name, in words. */
@@ -102,16 +102,17 @@ const byRule =
 
 /** "Smoked salmon milk": a food of hers after another food is likelier the next of a list than part of its name. */
 const twoFoods = (tokens: readonly string[], from: number, length: number, rules: DynamicRules): boolean => {
+  const foodsAt = (at: number, of: number): boolean =>
+    (rules.get('kitchen:food')?.matchesAt(tokens, at) ?? []).some((match) => match.length === of);
   for (let cut = 1; cut < length; cut += 1) {
     const hers = rules
       .get('kitchen:item')
       ?.matchesAt(tokens, from + cut)
       .some((match) => match.length === length - cut && fitOf(match.value) >= 0.99);
-    const food = rules
-      .get('kitchen:food')
-      ?.matchesAt(tokens, from)
-      .some((match) => match.length === cut);
+    const food = foodsAt(from, cut);
     if (hers && food && cut > 1) return true;
+    // "Oranges grapefruit": of several oranges no other food is made.
+    if (food && /[^s]s$/.test(tokens[from + cut - 1]!) && foodsAt(from + cut, length - cut)) return true;
   }
   return false;
 };

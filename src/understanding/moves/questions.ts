@@ -66,7 +66,9 @@ const pointIn = (pieces: readonly Piece[]): { point: Point | null; used: readonl
     (piece, index) =>
       is(piece, 'it') &&
       !isRelative(pieces, index) &&
-      !pieces.slice(index + 1, index + 3).some((next) => next.kind === 'thing' || next.kind === 'felt'),
+      // "Does this have milk in it": before its verb it is no word before a name.
+      (is(pieces[index + 1], 'have') ||
+        !pieces.slice(index + 1, index + 3).some((next) => next.kind === 'thing' || next.kind === 'felt')),
   );
   if (it) return { point: 'it', used: [it] };
   // "Which of our dishes": of all there are.

@@ -20,27 +20,26 @@ const file = z.object({
   small: z.array(z.string()),
   leaving: z.array(z.string()),
   opens: z.array(z.string()),
+  away: z.array(z.string()),
+  matter: z.array(z.string()),
+  hold: z.array(z.string()),
+  noted: z.array(z.string()),
+  on: z.array(z.string()),
 });
 type Phrases = ReturnType<typeof phraseSet>;
-type Lexicon = Readonly<Record<'yes' | 'no' | 'more' | 'before' | 'small' | 'leaving' | 'opens', Phrases>>;
+type Lexicon = Readonly<Record<keyof z.infer<typeof file>, Phrases>>;
 
 const known = new Map<string, Lexicon | null>();
 
 /** Null for a language that has no `settling.json` yet. Throws `ZodError` for a file of another form. */
-const settlingWords = (language: string): Lexicon | null => {
+export const settlingWords = (language: string): Lexicon | null => {
   const before = known.get(language);
   if (before !== undefined) return before;
   const path = projectFile('grammars', language, 'settling.json');
   const given = existsSync(path) ? file.parse(JSON.parse(readFileSync(path, 'utf8'))) : null;
-  const words = given && {
-    yes: phraseSet(given.yes),
-    no: phraseSet(given.no),
-    more: phraseSet(given.more),
-    before: phraseSet(given.before),
-    small: phraseSet(given.small),
-    leaving: phraseSet(given.leaving),
-    opens: phraseSet(given.opens),
-  };
+  const words =
+    given &&
+    (Object.fromEntries(Object.entries(given).map(([name, list]) => [name, phraseSet(list)])) as Lexicon);
   known.set(language, words);
   return words;
 };
@@ -151,7 +150,7 @@ const opening = (
   return null;
 };
 
-const cutFrom = (guess: Guess, to: number): Guess => {
+export const cutFrom = (guess: Guess, to: number): Guess => {
   const same = guess.said.slice(0, to).every((word, at) => guess.tokens[at] === word);
   const said = guess.said.slice(to);
   const tokens = same ? guess.tokens.slice(to) : said;

@@ -2,7 +2,18 @@
 import type { Amount } from '../../../terms/amount.js';
 import type { Chunk, ChunkOf } from '../api.js';
 import { keepKind, partAt, placeFrom } from './places.js';
-import { type Telling, applyDeed, is, lastOf, leave, nextMeaning, odd, use } from './telling.js';
+import {
+  type Telling,
+  applyDeed,
+  is,
+  lastOf,
+  leave,
+  nextMeaning,
+  odd,
+  sameThing,
+  use,
+  weak,
+} from './telling.js';
 
 /** Mends the last amount; the unit stays where none is said. */
 const mend = (t: Telling, said: Amount, names: boolean): void => {
@@ -33,7 +44,10 @@ export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'numbe
   while (is(chunks[next], 'of', 'a', 'fill')) next += 1;
   const names = chunks[next]?.kind === 'thing';
   if (t.repaired) {
-    mend(t, said, names);
+    const named = chunks[next];
+    // "A waffle, two, no, three waffles": still those.
+    const again = named?.kind === 'thing' && sameThing(named.mention, t.drafts.at(-1)?.thing ?? null);
+    mend(t, said, names && !again);
     return at;
   }
   if (isPronoun(t, chunk, at, said.value)) {
@@ -44,6 +58,12 @@ export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'numbe
   const gloss = is(chunks[at - 1], 'so') || (is(chunks[at - 1], 'fill') && is(chunks[at - 2], 'so'));
   if (gloss && t.drafts.length > 0 && (lastOf(t).share || lastOf(t).amount)) return at;
   if (there !== null && !names) return partOf(t, at, there, said, fraction);
+  // "And ten where they were": the others, after some went elsewhere.
+  const stayed = chunks[next];
+  if (stayed && is(stayed, 'same-place') && t.drafts.length > 0 && lastOf(t).place) {
+    use(t, stayed);
+    return next;
+  }
   const ofBefore = t.style.amountsAfter && t.inRun && !is(chunks[at + 1], 'of');
   // "Four of them", "a big tub of it": of what was named.
   const ofIt = is(chunks[at + 1], 'of') && chunks[at + 2]?.kind === 'pointer' && t.drafts.length > 0;
@@ -62,12 +82,21 @@ export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'numbe
     t.amount = said;
     return at;
   }
-  if (t.drafts.length > 0) setAmount(t, said, chunk);
-  else {
+  if (t.drafts.length > 0) {
+    setAmount(t, said, chunk);
+    doneToIt(t);
+  } else {
     t.amount = said;
     if (!chunks.some((one) => one.kind === 'thing')) lastOf(t).amount = said;
   }
   return at;
+};
+
+/** "The salami, I ate half", "waffles, I had three": the deed is of what was named before. */
+const doneToIt = (t: Telling): void => {
+  if (t.deed === null || weak.has(t.deed)) return;
+  for (const draft of t.group.length > 0 ? t.group : [lastOf(t)]) applyDeed(t, draft, t.deed);
+  t.deed = null;
 };
 
 /** Of what was named last. */
@@ -102,7 +131,9 @@ export const takeShare = (t: Telling, chunk: ChunkOf<'share'>, at: number): numb
     t.inRun = false;
     return to;
   }
-  if (t.drafts.length > 0 && t.chunks[nextMeaning(t, at)]?.kind !== 'thing') lastOf(t).share = chunk.share;
-  else t.share = chunk.share;
+  if (t.drafts.length > 0 && t.chunks[nextMeaning(t, at)]?.kind !== 'thing') {
+    lastOf(t).share = chunk.share;
+    doneToIt(t);
+  } else t.share = chunk.share;
   return at;
 };

@@ -1,6 +1,6 @@
 /** Places: of what was named, of what follows, of a part; one inside the other; the top one, after a shelf. */
 import type { DynamicRules } from '../../../grammar/api.js';
-import type { PlaceMention } from '../../intents.js';
+import type { Deed, PlaceMention } from '../../intents.js';
 import type { ChunkOf } from '../api.js';
 import { placeLike } from '../chunks.js';
 import { type Telling, type Word, implied, is, leave, nextMeaning, odd, use } from './telling.js';
@@ -42,6 +42,16 @@ const namesNoMore = ({ chunks }: Telling, at: number): boolean => {
   return true;
 };
 
+/** Deeds that carry something from one place to another. */
+const goes: ReadonlySet<Deed | null> = new Set<Deed | null>([
+  'moved',
+  'bought',
+  'took',
+  'stored',
+  'froze',
+  'thawing',
+]);
+
 export const setPlace = (t: Telling, said: PlaceMention, moved: boolean, at: number): void => {
   if (t.drafts.length === 0 || (t.style.placesFirst && !t.whole && !namesNoMore(t, at))) {
     t.place = said;
@@ -58,6 +68,13 @@ export const setPlace = (t: Telling, said: PlaceMention, moved: boolean, at: num
       draft.parts.push({ amount: null, share: 'rest', place: said });
     else {
       const inner = within(t, said, draft.place);
+      // "Three of those in the left bin I brought to the small freezer": from there to here.
+      if (draft.place && !inner && !t.repaired && draft.definite && goes.has(draft.deed)) {
+        draft.from = draft.place;
+        draft.place = said;
+        if (draft.deed !== 'froze' && draft.deed !== 'thawing') draft.deed = 'moved';
+        continue;
+      }
       if (draft.place && !inner && !t.repaired && draft.deed !== 'moved') t.cost += odd.twice;
       draft.place = inner ?? said;
     }
@@ -111,12 +128,14 @@ export const takePlace = (t: Telling, at: number, moved: boolean, from: boolean)
 export const partAt = (t: Telling, at: number): number | null => {
   const { chunks } = t;
   let next = nextMeaning(t, at);
-  while (is(chunks[next], 'of', 'is', 'deed:stored') || chunks[next]?.kind === 'pointer') {
+  let direction = false;
+  while (is(chunks[next], 'of', 'is', 'deed:stored', 'i') || chunks[next]?.kind === 'pointer') {
     // "One kilo, all in the pantry": where all of them are.
     if (is(chunks[next], 'each') && t.run.length > 1) return null;
+    // "Four I left on the middle shelf".
+    if (is(chunks[next], 'i')) direction = true;
     next = nextMeaning(t, next);
   }
-  let direction = false;
   while (is(chunks[next], 'prep', 'direction', 'in-it', 'deed:stored')) {
     direction = true;
     next = nextMeaning(t, next);

@@ -231,7 +231,8 @@ export const nextMeaning = ({ chunks }: Telling, at: number): number => {
 export const paused = ({ pauses }: Telling, chunk: Chunk | undefined): boolean =>
   chunk !== undefined && pauses.has(chunk.from);
 
-export const headOf = (words: string): string => (words.split(' ').at(-1) ?? '').replace(/e?s$/, '');
+export const headOf = (words: string): string =>
+  (words.split(' ').at(-1) ?? '').replace(/s$/, '').replace(/e$/, '');
 
 /** A name said shorter, or again: "the salmon", of the smoked salmon of this sentence. */
 export const sameThing = (said: Mention, before: Mention | null): boolean => {

@@ -146,6 +146,17 @@ const rules: readonly Rule[] = [
       return at;
     },
   },
+  // "So Junie can have some": why.
+  {
+    when: (here) =>
+      is(here.chunk, 'so') && nextOf(here)?.kind === 'person' && is(here.t.chunks[here.nextAt + 1], 'may'),
+    take: ({ t, chunk, nextAt }) => {
+      for (const part of [chunk, t.chunks[nextAt]!, t.chunks[nextAt + 1]!]) use(t, part);
+      t.reason = true;
+      t.inRun = false;
+      return nextAt + 1;
+    },
+  },
   {
     when: ({ chunk }) => is(chunk, 'same-place'),
     take: ({ t, chunk, at }) => {
@@ -407,7 +418,9 @@ const rules: readonly Rule[] = [
     take: (here) => {
       const { t, chunk, at } = here;
       use(t, chunk);
-      if (nextOf(here)?.kind === 'thing' || is(nextOf(here), 'no')) t.role = 'contents';
+      // "I'm going to have a waffle" says of nothing what is in it.
+      const of = t.drafts.length > 0 || t.subject !== 'me';
+      if (of && (nextOf(here)?.kind === 'thing' || is(nextOf(here), 'no'))) t.role = 'contents';
       return at;
     },
   },

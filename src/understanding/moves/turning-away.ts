@@ -1,0 +1,80 @@
+/**
+ * "Never mind the couscous, have we got potatoes", "hold on, Junie's finished the applesauce, put that down":
+ * what was going on is left or held, and something else is said. That is heard by itself; what only says that
+ * it is to be noted, or that the talk is to go on after it, is no part of it.
+ */
+import type { DynamicRules } from '../../grammar/api.js';
+import type { Guess } from '../guesses.js';
+import { movesLexicon } from './lexicon.js';
+import { cutFrom, settlingWords } from './settling.js';
+
+export interface Away {
+  /** What was going on is left for good, rather than held for a moment. */
+  readonly leaves: boolean;
+  /** "Then carry on". */
+  readonly goesOn: boolean;
+  readonly rest: Guess;
+}
+
+const named = ['kitchen:item', 'kitchen:food', 'kitchen:goods', 'kitchen:place'] as const;
+
+/** Past a name and the articles before it; `from` where none stands there. */
+const pastName = (tokens: readonly string[], from: number, rules: DynamicRules, language: string): number => {
+  const lexicon = movesLexicon(language);
+  const isArticle = (at: number): boolean =>
+    lexicon?.phrases.longestAt(tokens.slice(at, at + 1), 0)?.value.has('a') === true;
+  let at = from;
+  while (isArticle(at)) at += 1;
+  const longest = Math.max(
+    0,
+    ...named.flatMap(
+      (uri) =>
+        rules
+          .get(uri)
+          ?.matchesAt(tokens, at)
+          .map(({ length }) => length) ?? [],
+    ),
+  );
+  return longest > 0 ? at + longest : from;
+};
+
+/** The tail cut off, with its pauses. */
+const cutTo = (guess: Guess, to: number): Guess => {
+  const said = guess.said.slice(0, to);
+  const tokens = said.every((word, at) => guess.tokens[at] === word) ? guess.tokens.slice(0, to) : said;
+  const pauses = new Set([...guess.pauses].filter((at) => at < to));
+  return { ...guess, heard: tokens.join(' '), tokens, said, pauses };
+};
+
+/** Null where nothing is left, held or added to. `busy`: something is going on that could be held. */
+export const turnedAway = (
+  guess: Guess | undefined,
+  rules: DynamicRules,
+  language: string,
+  busy: boolean,
+): Away | null => {
+  const words = settlingWords(language);
+  if (!guess || !words) return null;
+  const { said } = guess;
+  let at = 0;
+  for (let length = 0; (length = words.before.longestAt(said, at)?.length ?? 0) > 0;) at += length;
+  const leaving = words.away.longestAt(said, at)?.length ?? 0;
+  const holding = leaving === 0 && busy ? (words.hold.longestAt(said, at)?.length ?? 0) : 0;
+  let from = leaving + holding > 0 ? at + leaving + holding : 0;
+  if (leaving > 0) {
+    from = pastName(said, from, rules, language);
+    from += words.matter.longestAt(said, from)?.length ?? 0;
+  }
+  for (let length = 0; from > 0 && (length = words.opens.longestAt(said, from)?.length ?? 0) > 0;)
+    from += length;
+  const tailAt = (list: 'noted' | 'on'): number => {
+    for (let start = from + 2; start < said.length; start += 1)
+      if (words[list].longestAt(said, start)?.length === said.length - start) return start;
+    return said.length;
+  };
+  const on = busy ? tailAt('on') : said.length;
+  const noted = tailAt('noted');
+  const to = Math.min(on, noted);
+  if ((from === 0 && to === said.length) || to - from < 2) return null;
+  return { leaves: leaving > 0, goesOn: on < said.length, rest: cutFrom(cutTo(guess, to), from) };
+};
