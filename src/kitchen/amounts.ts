@@ -59,6 +59,8 @@ const ALIKE: ReadonlyMap<string, string> = new Map(
 const MEASURED: ReadonlySet<string> = new Set(
   [MASS, VOLUME.us, VOLUME.uk].flatMap((table) => [...table.keys()]).concat('dozen'),
 );
+/** Whether a unit is a weight or a volume, rather than a container or a count. */
+export const isMeasured = (unit: string): boolean => MEASURED.has(unit);
 
 const factor = (unit: string, region: Region): { readonly kind: string; readonly of: number } => {
   const mass = MASS.get(unit);

@@ -27,6 +27,7 @@ shop-left = Not put away: { $items }.
 
 ask-count-where = Which place shall we check?
 count-place-empty = Nothing is recorded in the { $place }, so there is nothing to check.
+count-instead = Check the { $place } instead?
 count-start = The { $place }: { $count ->
     [one] one thing
    *[other] { $count } things

@@ -1,5 +1,5 @@
 /** What was told of several things while a place is checked, as notes of the check and changes of the record. */
-import { applyChange, isRefused, move, placeUnder, setLeft } from '../../kitchen/index.js';
+import { applyChange, isMeasured, isRefused, move, placeUnder, setLeft } from '../../kitchen/index.js';
 import type { Change, Item, StockTake } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Amount } from '../../terms/amount.js';
@@ -46,7 +46,13 @@ const count = (turn: Turn, at: Building, { items, first }: Group, { value, unit 
       at.said.push(say('count-noted-of', { name, there, gone: items.length - there }));
     return;
   }
-  const left = { value, unit: unit === 'piece' ? (first.amount?.unit ?? unit) : unit };
+  const own = first.amount?.unit ?? unit;
+  // "One whole turkey" of twelve pounds: it is there.
+  if (unit === 'piece' && isMeasured(own)) {
+    at.found.push([first, 'there']);
+    return;
+  }
+  const left = { value, unit: unit === 'piece' ? own : unit };
   const change = setLeft({ ...turn, kitchen: at.kitchen }, first.id, left);
   if (isRefused(change)) {
     at.found.push([first, 'there']);

@@ -207,6 +207,22 @@ const elsewhere = (turn: Turn, session: Count, { items }: Group, place: PlaceMen
   );
 };
 
+/**
+ * "No, not the fridge, the chest freezer": a whole cupboard, named by itself, is what she would rather go
+ * through; whether it is, or the thing stands there now, is asked where she did not put it right.
+ */
+const otherWhole = (turn: Turn, take: StockTake, act: Act, { candidates }: PlaceMention): Reply | null => {
+  const to = turn.kitchen.places.get(candidates[0]?.id ?? '');
+  if (!to || to.parentId !== null || placeUnder(turn.kitchen, take.placeId, to.id)) return null;
+  const place = { words: to.name, candidates: [{ id: to.id, fit: 1 }], pointer: null, spot: null };
+  const start: Act = { intent: 'start-count', slots: { place } };
+  if (act.intent === 'correct') return { parts: [], next: start };
+  return {
+    parts: [],
+    offer: { question: say('count-instead', { place: placeNoun(turn.kitchen, to.id) }), act: start },
+  };
+};
+
 /** "It's half full." */
 const partLeft = (turn: Turn, session: Count, { first }: Group, share: Share): Reply => {
   const left = setLeft(turn, first.id, share);
@@ -334,6 +350,8 @@ export const countAnswer = (act: Act, turn: Turn, session: Count): Reply | null 
     return { parts: [say('count-paused')], session: { ...session, paused: true }, quiet: true };
   const amounts = answers.has(act.intent) ? found(act, turn, session, group) : null;
   if (amounts) return amounts;
+  const instead = place && !named(act) && answers.has(act.intent) ? otherWhole(turn, take, act, place) : null;
+  if (instead) return instead;
   const pointed =
     act.intent === 'answer' || act.intent === 'correct' || (act.intent === 'move' && !named(act));
   const there = pointed && place && !named(act) ? elsewhere(turn, session, group, place) : null;

@@ -51,6 +51,10 @@ interface Draft {
   led: boolean;
   amount?: Finding['amount'];
   place?: Finding['place'];
+  /** A word nobody knows stood after its things. */
+  astray?: boolean;
+  /** And then a place: what was said was of something else. */
+  elsewhere?: boolean;
 }
 
 const open = (): Draft => ({ things: [], seen: null, led: false });
@@ -70,7 +74,9 @@ const draftsOf = (bits: readonly Chunk[], pauses: ReadonlySet<number>): readonly
   bits.forEach((bit, at) => {
     const next = bits[at + 1];
     const leads =
-      next !== undefined && !pauses.has(next.from) && (next.kind === 'thing' || is(next, 'small', 'count'));
+      next !== undefined &&
+      !pauses.has(next.from) &&
+      (next.kind === 'thing' || next.kind === 'amount' || is(next, 'small', 'count'));
     if (pauses.has(bit.from)) eaten = false;
     if (bit.kind === 'thing') {
       // "Only five of the dal": the figure came first.
@@ -91,7 +97,12 @@ const draftsOf = (bits: readonly Chunk[], pauses: ReadonlySet<number>): readonly
     if (status) {
       // "Meatballs gone, we had those Tuesday": more of the same.
       if (now.seen === null) now.seen = status;
-      else if (now.things.length === 0 && !now.led) now.seen = status;
+      // "There's a tub of egusi I think somebody had, that's gone": what was said last of it.
+      else if (now.led && now.seen === 'there' && now.things.length === 1 && status === 'gone') {
+        now.seen = status;
+        now.led = false;
+        delete now.amount;
+      } else if (now.things.length === 0 && !now.led) now.seen = status;
       return;
     }
     if (is(bit, 'eaten')) eaten = true;
@@ -102,6 +113,8 @@ const draftsOf = (bits: readonly Chunk[], pauses: ReadonlySet<number>): readonly
           ? null
           : { value: figureOf(bit)!, unit: 'piece' as const };
     if (figure && !eaten) {
+      // "Carrots yes, two zucchini": of the next, where this one has its own.
+      if ((now.seen !== null || now.amount) && !now.led && thingFollows(bits, at, pauses)) close();
       if (now.things.length === 0 && !now.led && drafts.length > 0 && !thingFollows(bits, at, pauses))
         drafts.at(-1)!.amount = figure;
       else now.amount = figure;
@@ -109,7 +122,12 @@ const draftsOf = (bits: readonly Chunk[], pauses: ReadonlySet<number>): readonly
       if (now.seen === 'missing' && !now.led) now.seen = null;
     }
     if (figure) eaten = false;
-    if (bit.kind === 'place') now.place = bit.place;
+    if (bit.kind === 'unknown' && now.things.length > 0) now.astray = true;
+    if (bit.kind === 'place') {
+      // "The mustard's there, but I wanted the chest freezer": no place of the mustard.
+      if (now.astray) now.elsewhere = true;
+      else now.place = bit.place;
+    }
   });
   close();
   return drafts;
@@ -196,16 +214,19 @@ export const checkReading = (
   // Every thing named needs something said of it, and is surely on record.
   const whole =
     things.length > 0 &&
+    !drafts.some(({ elsewhere }) => elsewhere) &&
     drafts.every(({ seen, amount, place }) => seen !== null || amount !== undefined || place !== undefined) &&
     things.every(({ fit, source }) => fit >= leastFit || source === 'food');
   // With another question open, what names nothing answers that.
   const asked = reader.expecting === 'count-answer';
   const wholes = findings.every(({ amount }) => amount === undefined || Number.isInteger(amount.value));
   // "It's in the upright" is of what was asked about; a place and nothing else names a place to go through.
-  const points = tokens.some((_, at) =>
-    [...(lexicon.phrases.longestAt(tokens, at)?.value ?? [])].some((name) => name.startsWith('pointer:')),
-  );
-  const placed = findings.every(({ place, seen }) => place === undefined || seen !== null || points);
+  const classesAt = (at: number): readonly string[] => [
+    ...(lexicon.phrases.longestAt(tokens, at)?.value ?? []),
+  ];
+  const points = tokens.some((_, at) => classesAt(at).some((name) => name.startsWith('pointer:')));
+  const within = before.every(({ kind, from }) => kind !== 'place' || classesAt(from - 1).includes('prep'));
+  const placed = findings.every(({ place }) => place === undefined || points || within);
   const bare = asked && wholes && placed && things.length === 0 && findings.length > 0 && !ofRules(parsed);
   const told = (whole || bare) && strangers <= strangersFor(things.length);
   if (!told && (asks.length === 0 || things.length > 0)) return null;
@@ -222,3 +243,13 @@ const ofRules = (parsed: Interpretation | undefined): boolean =>
     ({ intent }) => answering['count-answer'].has(intent) || intent === 'maybe' || intent === 'cancel',
   );
 const fairRule = 0.45;
+export const zzBits = (guess: any, reader: any): string => {
+  const words = checkWords(reader.language)!;
+  const lexicon = movesLexicon(reader.language)!;
+  const { tokens } = withoutClitics(guess.said, guess.pauses, reader.rules, lexicon);
+  return cheapestCover<Chunk>(tokens.length, (from) => [
+      { chunk: { kind: 'unknown' as const, from, to: from + 1, word: tokens[from]! }, cost: costs.unknown },
+      ...words.allAt(tokens, from).map(({ length, value }) => ({ chunk: { kind: 'word' as const, from, to: from + length, classes: value }, cost: costs.word })),
+      ...constituentsAt(tokens, from, reader.rules),
+    ]).pieces.map((c: any) => `[${tokens.slice(c.from, c.to).join(' ')}]${c.kind}${c.classes ? ':' + [...c.classes] : ''}`).join(' ');
+};
