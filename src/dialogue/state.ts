@@ -118,6 +118,12 @@ export interface Procedure {
   readonly paused: boolean;
   /** The step it stands at was not read yet: a timer runs for the one before. */
   readonly unread?: boolean;
+  /** What its heating is set to, as recorded, and how many seconds all of it takes. */
+  readonly setting?: {
+    readonly heat: { readonly degrees: number; readonly scale: 'fahrenheit' | 'celsius' } | null;
+    readonly watts: number | null;
+    readonly seconds: number | null;
+  };
   /** Who says so. */
   readonly source?: readonly Say[];
   /** Who began it; null on a device that is nobody's own. */

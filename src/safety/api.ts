@@ -250,6 +250,12 @@ export type ReheatPlan =
         readonly boil: boolean;
         readonly holdSeconds: number | null;
       };
+      /** What the heating is set to, as recorded, and how long all of it takes; null where nobody said. */
+      readonly setting: {
+        readonly heat: Temperature | null;
+        readonly watts: number | null;
+        readonly seconds: number | null;
+      };
       readonly reasons: readonly Reason[];
     }
   | {

@@ -276,6 +276,11 @@ export const reheatPlan = (question: ReheatQuestion, tables = safetyTables()): R
     ],
     steps,
     target: { temperature: wanted.temperature, boil: boil || wanted.boil, holdSeconds: wanted.holdSeconds },
+    setting: {
+      heat: told?.heat ?? null,
+      watts: question.method === 'microwave' ? question.watts : null,
+      seconds,
+    },
     reasons: [...reasons, ...unsure],
   };
 };
@@ -288,6 +293,8 @@ const OPENS =
 const STEAMS = /\b(boil|simmer|steam)/i;
 const OVEN = /\b(oven|tray|griddle)\b/i;
 const OIL = /\boil\b/i;
+const SETS_HEAT = /\b(degrees?|gas mark|preheat|heat the oven|\d{3})\b/i;
+const RESTS = /\b(stand|rest|cool|wait|soak|sit|thaw|defrost)/i;
 const TELLS_A_TIME = /\b(second|minute|hour|min|sec)s?\b/i;
 
 /** The caution that belongs before this act; `hot`: something was heated before it. */
@@ -318,7 +325,10 @@ const ownSteps = (
   tables: SafetyTables,
 ): Step[] => {
   // Words that tell the time themselves are not followed by the same heating once more.
-  const tellsTime = own.some((words) => HEATS.test(words) && TELLS_A_TIME.test(words));
+  // "Put it on the rack for fifty minutes" heats; standing and cooling do not.
+  const tellsTime = own.some(
+    (words) => TELLS_A_TIME.test(words) && (HEATS.test(words) || !RESTS.test(words)),
+  );
   const timed =
     seconds === null || tellsTime
       ? []
@@ -340,5 +350,9 @@ const ownSteps = (
       : told?.standMinutes === null || told?.standMinutes === undefined
         ? []
         : [step('stand', { seconds: told.standMinutes * 60 })];
-  return [...ownWords(own), ...timed, ...standing];
+  // The oven's setting comes before all, unless her own words say it.
+  const setting =
+    question.method === 'oven' && !own.some((words) => SETS_HEAT.test(words)) ? preheat(told) : [];
+  const heated = timed.length > 0 && told?.heat ? [] : setting;
+  return [...heated, ...ownWords(own), ...timed, ...standing];
 };

@@ -186,6 +186,9 @@ steps-not-yet = Not yet: { $left ->
    *[other] { $left } more steps.
   }
 not-yet = Not yet.
+steps-heat = Set to { $heat }.
+steps-watts = At { $watts } watts.
+steps-whole-time = { $time } in all.
 steps-no-heat = No step says how hot.
 steps-no-sign = The step does not say how to tell.
 steps-no-amount = The steps do not say how much.

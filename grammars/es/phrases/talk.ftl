@@ -121,6 +121,9 @@ steps-not-yet = Todavía no: { $left ->
    *[other] faltan { $left } pasos.
   }
 not-yet = Todavía no.
+steps-heat = A { $heat }.
+steps-watts = A { $watts } vatios.
+steps-whole-time = { $time } en total.
 steps-no-heat = Ningún paso dice a qué temperatura.
 steps-no-sign = El paso no dice cómo se nota.
 steps-no-amount = Los pasos no dicen cuánto.

@@ -210,6 +210,7 @@ export const reheat: Handler = (act, turn) => {
       steps,
       at: 0,
       paused: false,
+      setting: plan.setting,
       source: sourcesOf([...plan.reasons, ...plan.steps]),
     },
     first,

@@ -44,6 +44,21 @@ const finished = (act: Act, turn: Turn, procedure: Procedure): Reply => {
 const wasAsked = ({ state: { told, turns } }: Turn): boolean =>
   told?.turn !== turns - 1 || told.act?.intent === 'ask-step';
 
+/** What the oven or the microwave is set to, where that is on record; when the thermometer is read, what it should say. */
+const howHot = ({ setting, steps, at }: Procedure, { number }: Act['slots']): Reply | null => {
+  const probing = number !== undefined && number - 1 === at && at >= steps.length - probed;
+  if (!setting || probing) return null;
+  if (setting.heat) return kept(say('steps-heat', { heat: { kind: 'temperature', ...setting.heat } }));
+  return setting.watts ? kept(say('steps-watts', { watts: setting.watts })) : null;
+};
+/** The last steps but one are of the thermometer. */
+const probed = 2;
+
+const inAll = ({ setting }: Procedure): Reply =>
+  setting?.seconds
+    ? kept(say('steps-whole-time', { time: { kind: 'duration', seconds: setting.seconds } }))
+    : kept(say('steps-untimed'));
+
 export const askStep: Handler = (act, turn) => {
   const { procedure } = turn.state;
   if (!procedure) return { parts: [say('no-steps')], keepTold: true };
@@ -51,8 +66,10 @@ export const askStep: Handler = (act, turn) => {
   switch (slots.asked) {
     case 'how-long':
       return quoted(procedure, slots, 'steps-untimed');
+    case 'in-all':
+      return inAll(procedure);
     case 'how-hot':
-      return quoted(procedure, slots, 'steps-no-heat');
+      return howHot(procedure, slots) ?? quoted(procedure, slots, 'steps-no-heat');
     case 'sign':
       return quoted(procedure, slots, 'steps-no-sign');
     case 'how-much':

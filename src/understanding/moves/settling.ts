@@ -23,7 +23,7 @@ const file = z.object({
   away: z.array(z.string()),
   matter: z.array(z.string()),
   hold: z.array(z.string()),
-  noted: z.array(z.string()),
+  tails: z.array(z.string()),
   on: z.array(z.string()),
 });
 type Phrases = ReturnType<typeof phraseSet>;

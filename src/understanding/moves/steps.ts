@@ -251,6 +251,8 @@ const actOf = (
       return reported ? next : asking('meanwhile', null, false);
     case 'timer':
       return { intent: 'done', slots: {} };
+    case 'in-all':
+      return asking('in-all', null, false);
     case 'how-long':
       return quoted('how-long', quoteTime(steps, words));
     case 'sign':

@@ -67,14 +67,14 @@ export const turnedAway = (
   }
   for (let length = 0; from > 0 && (length = words.opens.longestAt(said, from)?.length ?? 0) > 0;)
     from += length;
-  const tailAt = (list: 'noted' | 'on'): number => {
+  const tailAt = (list: 'tails' | 'on'): number => {
     for (let start = from + 2; start < said.length; start += 1)
       if (words[list].longestAt(said, start)?.length === said.length - start) return start;
     return said.length;
   };
   const on = busy ? tailAt('on') : said.length;
-  const noted = tailAt('noted');
-  const to = Math.min(on, noted);
+  const tails = tailAt('tails');
+  const to = Math.min(on, tails);
   if ((from === 0 && to === said.length) || to - from < 2) return null;
   return { leaves: leaving > 0, goesOn: on < said.length, rest: cutFrom(cutTo(guess, to), from) };
 };
