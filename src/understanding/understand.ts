@@ -399,7 +399,8 @@ export const createUnderstander = (
       ? { ...free, expecting: 'anything' }
       : { ...context, expecting: 'anything' };
     const rest = byQuestionsToo([away.rest], names, after);
-    if (!standsAlone(rest)) return whole;
+    const tells = rest.readings[0]?.acts.every(({ intent }) => intent === 'tell') === true;
+    if (!standsAlone(rest) || (away.tells && !tells)) return whole;
     const [best, ...others] = rest.readings;
     const goesOn = away.goesOn && best ? [{ ...best, acts: [...best.acts, goOn] }, ...others] : rest.readings;
     return { ...rest, readings: goesOn, ...(away.leaves ? { leaves: true } : {}) };

@@ -38,7 +38,13 @@ export const allergensAnswered = (sentence: Sentence): Act | null => {
 
 /** Allergens named as such, and not as part of a food's longer name. */
 const allergenSpots = (sentence: Sentence): readonly Spot[] => {
-  const foods = foodsIn(sentence);
+  const all = spotsOf(sentence, 'allergen');
+  // "All nuts, peanuts included": two allergens, one after the other, name no other food.
+  const listed = ({ from, to }: { from: number; to: number }): boolean =>
+    sentence.tokens
+      .slice(from, to)
+      .every((_, at) => all.some((one) => one.from <= from + at && from + at < one.to));
+  const foods = foodsIn(sentence).filter((food) => !listed(food));
   return spotsOf(sentence, 'allergen').filter(
     (spot) =>
       !foods.some(
@@ -68,8 +74,10 @@ const carrier = (sentence: Sentence, spots: readonly Spot[]): Mention | null => 
 
 const doubting = (sentence: Sentence): boolean => {
   const { tokens } = sentence;
+  // "Right, it's got nuts in it" opens; "it's got nuts in it, right" doubts.
   return spotsOf(sentence, 'doubted').some(
-    ({ from, to }) => from === 0 || (to === tokens.length && from > 0),
+    ({ from, to }) =>
+      (from === 0 && !isWord(sentence, 'opensonly', tokens[0])) || (to === tokens.length && from > 0),
   );
 };
 
@@ -167,8 +175,10 @@ export const allergenActs = (sentence: Sentence, base: readonly Act[]): readonly
   const spots = allergenSpots(sentence);
   const [act] = base;
   const heard = act?.slots.allergens ?? [];
-  if (act && peopleAsked.has(act.intent)) return null;
   const person = ofPerson(sentence, spots);
+  // "Tom, he's allergic to milk" is told, whatever else it sounds like: a question of people names nobody's allergy.
+  const told = person?.intent === 'add-person' && act?.intent === 'who-allergic' && !has(sentence, 'which');
+  if (act && peopleAsked.has(act.intent) && !told) return null;
   if (person) {
     const same =
       act?.intent === 'add-person' && heard.length >= named(spots).length && !/ /.test(act.slots.words ?? '');

@@ -3,6 +3,7 @@ import type { DynamicRules } from '../../grammar/api.js';
 import type { Clock } from '../../terms/dates.js';
 import { asNamed, namedMention } from '../meaning-parts.js';
 import { itMention, type Mention } from '../intents.js';
+import { movesLexicon } from '../moves/lexicon.js';
 import type { Mood } from './facts.js';
 import { guidanceWords } from './lexicon.js';
 import { apart, matchesIn, spotsIn, type Match, type Spot } from './spots.js';
@@ -175,7 +176,13 @@ export const personIn = (sentence: Sentence): PersonSaid | null => {
   // "Write down that Ruth is allergic": the word the allergy is told of.
   for (const { from } of [...spotsOf(sentence, 'allergy'), ...spotsOf(sentence, 'cannot')]) {
     let at = from - 1;
-    while (isWord(sentence, 'between', tokens[at])) at -= 1;
+    let pronoun = false;
+    while (isWord(sentence, 'between', tokens[at])) {
+      pronoun ||= isWord(sentence, 'shehe', tokens[at]);
+      at -= 1;
+    }
+    // "I've got Joan here, she can't have nuts": whom she is was said before, and no word in between is her name.
+    if (pronoun) while (at >= 0 && !mayName(sentence, at)) at -= 1;
     const word = tokens[at];
     if (word && !nameless(word) && !opens(word) && !lexical(sentence, at) && !isFood(sentence, at))
       return { words: word, candidates: [], to: at + 1 };
@@ -188,6 +195,8 @@ export const personIn = (sentence: Sentence): PersonSaid | null => {
     follows &&
     nameless(follows) &&
     !nameless(head) &&
+    // "Lights have gone off" begins with nobody's name.
+    (mayName(sentence, first) || tellsNext(sentence, first)) &&
     !isFood(sentence, first) &&
     !lexical(sentence, first)
   )
@@ -197,6 +206,27 @@ export const personIn = (sentence: Sentence): PersonSaid | null => {
     ? { words: 'me', candidates: [], to: 0 }
     : null;
 };
+
+/** A word that nothing else is known of: a name it may be. */
+const mayName = (sentence: Sentence, at: number): boolean => {
+  const { tokens, language, rules } = sentence;
+  const word = tokens[at] ?? '';
+  const lexicon = movesLexicon(language);
+  const known =
+    isWord(sentence, 'noname', word) ||
+    isWord(sentence, 'opening', word) ||
+    lexicon?.isOrdinary(word) === true ||
+    lexicon?.isOrdinary(word.replace(/s$/, '')) === true ||
+    (lexicon !== null && lexicon.phrases.longestAt([word], 0) !== null);
+  const day = rules.get('builtin:grammar/date?lean=future')?.matchesAt(tokens, at).length ?? 0;
+  return word.length > 1 && !known && day === 0 && !lexical(sentence, at) && !isFood(sentence, at);
+};
+
+/** "Rose is allergic", "May can't have nuts": what must not be had is told of the word right before it. */
+const tellsNext = (sentence: Sentence, at: number): boolean =>
+  [...spotsOf(sentence, 'allergy'), ...spotsOf(sentence, 'cannot')].some(
+    ({ from }) => from > at && from - at <= 3,
+  );
 
 const isFood = (sentence: Sentence, at: number): boolean =>
   foodsIn(sentence).some(({ from, to }) => from <= at && at < to);

@@ -24,6 +24,7 @@ const file = z.object({
   matter: z.array(z.string()),
   hold: z.array(z.string()),
   tails: z.array(z.string()),
+  tells: z.array(z.string()),
   on: z.array(z.string()),
 });
 type Phrases = ReturnType<typeof phraseSet>;

@@ -11,6 +11,8 @@ import { cutFrom, settlingWords } from './settling.js';
 export interface Away {
   /** What was going on is left for good, rather than held for a moment. */
   readonly leaves: boolean;
+  /** "I'm telling you, not asking": what follows is told, and nothing else. */
+  readonly tells: boolean;
   /** "Then carry on". */
   readonly goesOn: boolean;
   readonly rest: Guess;
@@ -60,7 +62,8 @@ export const turnedAway = (
   for (let length = 0; (length = words.before.longestAt(said, at)?.length ?? 0) > 0;) at += length;
   const leaving = words.away.longestAt(said, at)?.length ?? 0;
   const holding = leaving === 0 && busy ? (words.hold.longestAt(said, at)?.length ?? 0) : 0;
-  let from = leaving + holding > 0 ? at + leaving + holding : 0;
+  const telling = leaving + holding === 0 ? (words.tells.longestAt(said, at)?.length ?? 0) : 0;
+  let from = leaving + holding + telling > 0 ? at + leaving + holding + telling : 0;
   if (leaving > 0) {
     from = pastName(said, from, rules, language);
     from += words.matter.longestAt(said, from)?.length ?? 0;
@@ -76,5 +79,10 @@ export const turnedAway = (
   const tails = tailAt('tails');
   const to = Math.min(on, tails);
   if ((from === 0 && to === said.length) || to - from < 2) return null;
-  return { leaves: leaving > 0, goesOn: on < said.length, rest: cutFrom(cutTo(guess, to), from) };
+  return {
+    leaves: leaving > 0,
+    tells: telling > 0,
+    goesOn: on < said.length,
+    rest: cutFrom(cutTo(guess, to), from),
+  };
 };

@@ -181,6 +181,15 @@ export const cookedIn = (t: Telling, at: number): boolean => {
 };
 const isDish = ({ tokens, lexicon }: Telling, { to }: Chunk): boolean => lexicon.isCooked(tokens[to - 1]!);
 
+/** "Bottom shelf, about four portions, and there's celery in it": all of it of what was spoken of before. */
+const saidBefore = (t: Telling): void => {
+  if (t.drafts.length > 0 || (!t.place && !t.amount)) return;
+  const draft = lastOf(t);
+  if (t.place) draft.place = t.place;
+  if (t.amount) draft.amount = t.amount;
+  t.place = t.amount = undefined;
+};
+
 export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): number | null => {
   const { chunks } = t;
   const words = chunk.mention.words ?? '';
@@ -203,6 +212,7 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
   }
   if (t.role === 'contents' || (inIt && t.drafts.length > 0) || (inIt && t.deed === 'stored')) {
     if (t.deed === 'stored') t.deed = null;
+    saidBefore(t);
     addContents(t, words);
     use(t, chunk);
     if (inIt) use(t, next!);

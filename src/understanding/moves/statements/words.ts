@@ -146,6 +146,21 @@ const rules: readonly Rule[] = [
       return at;
     },
   },
+  // "It's got barley in it, so gluten": in it, too.
+  {
+    when: (here) => {
+      const next = nextOf(here);
+      const draft = here.t.drafts.at(-1);
+      const words = next?.kind === 'thing' ? (next.mention.words ?? '') : '';
+      const holds = draft !== undefined && draft.contains.length + draft.ingredients.length > 0;
+      return is(here.chunk, 'so') && holds && here.t.lexicon.allergenOf(words) !== undefined;
+    },
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      t.role = 'contents';
+      return at;
+    },
+  },
   // "So Junie can have some": why.
   {
     when: (here) =>
