@@ -62,6 +62,7 @@ date-kind = { $what ->
   }
 amended = { CAP($name) }: { $facts }.
 amended-all = All { OF($amount, $name) }: { $facts }.
+told-nothing-new = I heard nothing new to note in that. Say it another way.
 stays = { $name }: left as it is.
 known-already = I have that already: { $name }, { $facts }.
 confirm-amend = Note for the { $name }: { $facts }? Yes or no.

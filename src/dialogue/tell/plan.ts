@@ -2,7 +2,14 @@
  * What a statement comes to, given what is on record: putting away something new, or a move, an opening, a
  * fact of something that is here. The acts are those every other way of saying it ends in.
  */
-import { foodKey, livingItems, placeUnder, purchaseOf } from '../../kitchen/index.js';
+import {
+  foodKey,
+  isMeasured,
+  livingItems,
+  personNamed,
+  placeUnder,
+  purchaseOf,
+} from '../../kitchen/index.js';
 import type { Item } from '../../kitchen/model.js';
 import type { Amount } from '../../terms/amount.js';
 import type { Act, Mention, Slots, Statement } from '../../understanding/intents.js';
@@ -133,6 +140,35 @@ const sharesOf = (statement: Statement): Slots['shares'] => {
   });
 };
 
+/**
+ * "Four are in the top basket of the upright, four in the chest, left basket": of the lots that were just put
+ * away, where each is, more exactly than before. Null where the parts are none of these lots.
+ */
+const eachWhere = (turn: Turn, items: readonly Item[], { parts = [] }: Statement): readonly Step[] | null => {
+  const lots = new Map<string, Item[]>();
+  for (const item of items) lots.set(item.placeId ?? '', [...(lots.get(item.placeId ?? '') ?? []), item]);
+  const moves = parts.map(({ amount, place }): Step[] | null => {
+    const to = findPlace(turn, place, 'place', null);
+    if (to.found !== 'one') return null;
+    const { id } = to.place;
+    const lot = [...lots].find(([at, [first, ...others]]) => {
+      const count = others.length > 0 ? others.length + 1 : first?.amount?.value;
+      const near = placeUnder(turn.kitchen, id, at) || placeUnder(turn.kitchen, at, id);
+      return near && (amount === null || count === undefined || amount.value === count);
+    });
+    if (!lot) return null;
+    const [at, some] = lot;
+    lots.delete(at);
+    const item = itemOf(some, { ...emptyMention, words: some[0]!.name });
+    return at === id ? [] : [{ do: 'act', act: { intent: 'move', slots: { item, place } } }];
+  });
+  return moves.every((steps) => steps !== null) ? moves.flat() : null;
+};
+
+/** What the last putting away brought in. */
+const justNow = ({ kitchen, memory }: Turn): readonly Item[] =>
+  memory.lastAdded.flatMap((id) => kitchen.items.get(id) ?? []).filter(({ gone }) => gone === null);
+
 /** What was made or bought and nobody said when: today, which is said back. */
 const datesOf = (turn: Turn, { deed, dates, when }: Statement): Slots['dates'] => {
   const kind = deed === 'made' ? 'made' : deed === 'bought' ? 'bought' : deed === 'opened' ? 'opened' : null;
@@ -141,10 +177,39 @@ const datesOf = (turn: Turn, { deed, dates, when }: Statement): Slots['dates'] =
   return dates;
 };
 
+/** "Four more tubs of it": what was just put away or spoken of. */
+const moreOf = (turn: Turn, statement: Statement): Item | null => {
+  const [item] = recordsOf(turn, { ...statement, thing: itMention });
+  return item ?? null;
+};
+
+/** Of the same dish: what is on record of it holds of this as well, unless it was told otherwise. */
+const likeIt = (
+  { kitchen }: Turn,
+  statement: Statement,
+  { name, amount, dates, maker, contains }: Item,
+): Statement => {
+  const { made = null } = dates;
+  return {
+    ...statement,
+    thing: { ...emptyMention, words: name, pointer: 'another' },
+    definite: false,
+    // "Two of the same", of tubs: tubs.
+    ...(statement.amount?.unit === 'piece' && amount && !isMeasured(amount.unit)
+      ? { amount: { ...statement.amount, unit: amount.unit } }
+      : {}),
+    ...(made && !statement.dates?.made ? { dates: { ...statement.dates, made: { day: made } } } : {}),
+    ...(maker && !statement.maker ? { maker: personNamed(kitchen, maker)?.name ?? maker } : {}),
+    ...(contains.length > 0 ? { contains: [...new Set([...contains, ...(statement.contains ?? [])])] } : {}),
+  };
+};
+
 /** A food that comes in: everything told of it in one act; what no act holds is kept right after. */
 const comesIn = (turn: Turn, statement: Statement): readonly Step[] => {
   const { amount, place, marker, container, contains, freeFrom, diets = [], ingredients, fresh } = statement;
   const { cautions, notes } = statement;
+  const model = fresh && !statement.thing?.words ? moreOf(turn, statement) : null;
+  if (model) return comesIn(turn, likeIt(turn, statement, model));
   const maker = makerOf(turn, statement);
   const owner = ownerOf(turn, statement);
   const shares = sharesOf(statement);
@@ -382,7 +447,8 @@ export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
       return usesUp(turn, statement);
     case 'froze':
     case 'thawing': {
-      if (items.length === 0 && thing?.words) return comesIn(turn, statement);
+      if (thing?.words && (items.length === 0 || (statement.parts && !definite)))
+        return comesIn(turn, statement);
       const intent = deed === 'froze' ? ('freeze' as const) : ('thaw' as const);
       const kind = deed === 'froze' ? ('frozen' as const) : ('thawed' as const);
       const day = statement.dates?.[kind] ?? statement.when;
@@ -419,6 +485,9 @@ export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
   if (statement.moved && items.length > 0 && !amount && !statement.fresh && deed === 'stored')
     return moves(turn, items, statement);
   if (!isHere(turn, items, statement)) return comesIn(turn, statement);
+  const lots = thing === null || thing.words === null ? [...new Set([...items, ...justNow(turn)])] : items;
+  const apart = statement.parts ? eachWhere(turn, lots, statement) : null;
+  if (apart) return apart;
   // Of several of one name, which one the marker goes on is asked.
   if (statement.marker && deed === 'fact' && !place && !factsSaid(statement))
     return [{ do: 'act', act: { intent: 'mark', slots: { item, marker: statement.marker } } }];

@@ -320,7 +320,16 @@ export const runAct = (work: Work, act: Act, settled: Settled = unsettled): Work
       ...work,
       act,
     });
-    return inOneGo(told, work.changes.length);
+    // Nothing came of it: that is no "all right".
+    const idle =
+      told.parts.length === work.parts.length &&
+      told.changes.length === work.changes.length &&
+      changesSoFar(told) === changesSoFar(work) &&
+      told.state.frames.length === work.state.frames.length &&
+      told.lookUp === null;
+    return idle
+      ? saying(told, { kind: 'say', phrase: 'told-nothing-new' })
+      : inOneGo(told, work.changes.length);
   }
   return absorb({ ...work, act }, act, settled, handlers[act.intent](act, turnOf(work, settled)));
 };

@@ -249,12 +249,10 @@ export const zzBits = (guess: any, reader: any): string => {
   const { tokens } = withoutClitics(guess.said, guess.pauses, reader.rules, lexicon);
   return cheapestCover<Chunk>(tokens.length, (from) => [
     { chunk: { kind: 'unknown' as const, from, to: from + 1, word: tokens[from]! }, cost: costs.unknown },
-    ...words
-      .allAt(tokens, from)
-      .map(({ length, value }) => ({
-        chunk: { kind: 'word' as const, from, to: from + length, classes: value },
-        cost: costs.word,
-      })),
+    ...words.allAt(tokens, from).map(({ length, value }) => ({
+      chunk: { kind: 'word' as const, from, to: from + length, classes: value },
+      cost: costs.word,
+    })),
     ...constituentsAt(tokens, from, reader.rules),
   ])
     .pieces.map(

@@ -83,9 +83,11 @@ export const saysSomething = (draft: Draft): boolean =>
   );
 
 /** What was told without a verb: where something is, or that something is so. */
-const deedOf = ({ deed, place, parts, thing, amount, left }: Draft): Deed => {
+const deedOf = ({ deed, place, parts, thing, amount, left, fresh }: Draft): Deed => {
   if (deed) return deed;
   if (left) return 'fact';
+  // "And another two of the same, on the second shelf".
+  if (fresh && amount !== undefined && place !== undefined) return 'stored';
   return thing?.words && (place !== undefined || parts.length > 0 || amount !== undefined)
     ? 'stored'
     : 'fact';

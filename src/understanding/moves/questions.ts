@@ -211,6 +211,12 @@ export const questionIn = (
     ...people.filters,
     ...holding.filters,
   ];
+  // "How many tubs is that": what they are counted in.
+  const counting = asks.some((ask) => ask === 'how-many' || ask === 'sum') && point !== null;
+  if (counting)
+    where = where.filter(
+      (filter) => filter.by !== 'felt' || Object.keys(filter.touch).join() !== 'container',
+    );
   const reckoned = asks.every((ask) => ask === 'keeps' || ask === 'good' || ask === 'until');
   const dated = facts.filters.some(({ by }) => by === 'date' || by === 'keeping');
   // "That has been in there for a week": so long ago, and no day to come.

@@ -39,6 +39,13 @@ export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'numbe
   const { chunks } = t;
   use(t, chunk);
   const said: Amount = chunk.kind === 'amount' ? chunk.amount : { value: chunk.value, unit: 'piece' };
+  // "Four more tubs": none of those that are here.
+  if (
+    t.tokens
+      .slice(chunk.from, chunk.to)
+      .some((word) => t.lexicon.phrases.longestAt([word], 0)?.value.has('more'))
+  )
+    t.fresh = true;
   const fraction = t.whole && said.value < 1 ? said.value : null;
   let next = at + 1;
   while (is(chunks[next], 'of', 'a', 'fill')) next += 1;
@@ -95,7 +102,10 @@ export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'numbe
 /** "The salami, I ate half", "waffles, I had three": the deed is of what was named before. */
 const doneToIt = (t: Telling): void => {
   if (t.deed === null || weak.has(t.deed)) return;
-  for (const draft of t.group.length > 0 ? t.group : [lastOf(t)]) applyDeed(t, draft, t.deed);
+  const group = t.group.length > 0 ? t.group : [lastOf(t)];
+  // "I made a pot of stew, ten tubs": it was said of that already.
+  if (group.every(({ deed }) => deed === t.deed)) return;
+  for (const draft of group) applyDeed(t, draft, t.deed);
   t.deed = null;
 };
 

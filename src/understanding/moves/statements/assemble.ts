@@ -117,6 +117,15 @@ const settle = (draft: Draft): void => {
 };
 const surelyHers = 0.78;
 
+/** "And the last two in the fridge door": of what was just put somewhere else, so many more. */
+const goesOnWithMore = ({ chunks }: Telling, { thing, amount, place, deed }: Draft): boolean =>
+  (thing === null || thing.words === null) &&
+  amount !== undefined &&
+  place !== undefined &&
+  (deed === null || deed === 'stored') &&
+  chunks.some((chunk) => is(chunk, 'and', 'whole', 'more')) &&
+  is(chunks[0], 'and', 'whole', 'more', 'a', 'fill');
+
 /** "Two pizzas in the drawer and the garlic bread too": there as well. */
 const inherit = (t: Telling, stored: readonly Draft[]): void => {
   stored.forEach((draft, at) => {
@@ -146,6 +155,8 @@ const inStyle = (given: Given, style: Style): Telling | null => {
   }
   if (t.drafts.length === 0) return null;
   t.drafts.forEach(settle);
+  const [only, ...others] = t.drafts;
+  if (only && others.length === 0 && goesOnWithMore(t, only)) only.fresh = true;
   // "One tin is over now, I made the salad": what it went into is nothing put away.
   const into = t.drafts.filter((draft) => isServed(t, draft));
   if (into.length < t.drafts.length && t.drafts.some(({ deed }) => isGone.has(deed)))

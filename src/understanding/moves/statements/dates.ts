@@ -5,6 +5,9 @@ import { type DateKind, type Telling, dateOfDeed, implied, lastOf, printed, use 
 export const takeDay = (t: Telling, chunk: ChunkOf<'day'>): void => {
   use(t, chunk);
   t.inRun = false;
+  // "Two in the fridge for this week": when it will be eaten.
+  const meant = t.lexicon.phrases.longestAt([t.tokens[chunk.from]!], 0)?.value.has('for') === true;
+  if (meant && t.dateKind === null) return;
   const kind = t.dateKind;
   t.dateKind = null;
   const said = (of: DateKind) => (printed.has(of) ? chunk.future : chunk.past);

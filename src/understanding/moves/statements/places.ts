@@ -136,9 +136,15 @@ export const partAt = (t: Telling, at: number): number | null => {
     if (is(chunks[next], 'i')) direction = true;
     next = nextMeaning(t, next);
   }
-  while (is(chunks[next], 'prep', 'direction', 'in-it', 'deed:stored')) {
-    direction = true;
-    next = nextMeaning(t, next);
+  for (;;) {
+    const after = nextMeaning(t, next);
+    if (is(chunks[next], 'prep', 'direction', 'in-it', 'deed:stored')) {
+      direction = true;
+      // "On the tray on the third shelf": the tray stands there.
+      next = chunks[after]?.kind === 'container' ? nextMeaning(t, after) : after;
+      // "One for tonight in the fridge": when it will be eaten is between.
+    } else if (is(chunks[next], 'for') && chunks[after]?.kind === 'day') next = nextMeaning(t, after);
+    else break;
   }
   return direction && chunks[next]?.kind === 'place' ? next : null;
 };
