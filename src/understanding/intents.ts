@@ -456,6 +456,8 @@ export interface Understanding {
   readonly question?: AskProposal;
   /** With `ask-again`: what was made out, in the order it was said. */
   readonly caught?: readonly Caught[];
+  /** What was heard without what says nothing around it, where that made an answer of it. */
+  readonly said?: string;
   /** What was going on was left for this: no question of before waits any longer. See moves/turning-away.ts. */
   readonly leaves?: boolean;
   /** A yes or no to the open question with something after it: see moves/settling.ts. */

@@ -24,7 +24,7 @@ import { requestReading } from './moves/requests.js';
 import { narrowingIn, settledBy } from './moves/settling.js';
 import { isTold, toldReading } from './moves/search.js';
 import { stepsReading } from './moves/steps.js';
-import { turnedAway } from './moves/turning-away.js';
+import { answerAlone, turnedAway } from './moves/turning-away.js';
 import type { HouseholdNames } from './names/api.js';
 import type { AskProposal } from './intents.js';
 import { questionIn } from './moves/questions.js';
@@ -405,13 +405,27 @@ export const createUnderstander = (
     const goesOn = away.goesOn && best ? [{ ...best, acts: [...best.acts, goOn] }, ...others] : rest.readings;
     return { ...rest, readings: goesOn, ...(away.leaves ? { leaves: true } : {}) };
   };
+  /** An answer that was not understood with its "I reckon", without it. */
+  const plainly = (
+    whole: Understanding,
+    guess: Guess | undefined,
+    names: HouseholdNames,
+    context: HearingContext,
+  ): Understanding => {
+    const lost = whole.verdict === 'ask-again' || whole.verdict === 'out-of-scope';
+    const alone = lost && context.expecting !== 'anything' ? answerAlone(guess, language) : null;
+    return alone ? { ...byQuestionsToo([alone], names, context), said: alone.heard } : whole;
+  };
   return {
     understand(hypotheses, names, context) {
       const given = guessesFrom(hypotheses, context.locale);
       if (given.length === 0) return nothing;
       const whole = byQuestionsToo(given, names, context);
       const settled = settledBy(given[0], context.expecting, language);
-      if (!settled) return turnedFrom(whole, given[0], names, context);
+      if (!settled) {
+        const turned = turnedFrom(whole, given[0], names, context);
+        return turned === whole ? plainly(whole, given[0], names, context) : turned;
+      }
       const { rest, intent, parted } = settled;
       const after = byQuestionsToo([rest], names, { ...context, expecting: 'anything' });
       const narrows = narrowingIn(rest, readerFor(names, context), context.clocks ?? []);

@@ -82,7 +82,7 @@ export const startWork = (conversation: Conversation, heard: Heard, around: Surr
     keepTold: false,
     aside: false,
     asking: false,
-    heard: heard.understanding.readings[0]?.heard ?? heard.words ?? null,
+    heard: heard.understanding.said ?? heard.understanding.readings[0]?.heard ?? heard.words ?? null,
     act: null,
     rest: null,
     cut: null,

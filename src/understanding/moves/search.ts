@@ -209,8 +209,12 @@ export const toldReading = (
   if (parsed && parsed.confidence >= fairRule && (proposal.left.length > 0 || corrects(statements, parsed)))
     return null;
   // A few words answer what was asked; a deed of something named is about that.
+  const answersPlace =
+    reader.expecting === 'place' &&
+    statements.every(({ thing, place }) => !thing?.words && place !== undefined);
   if (
     !isFree.has(reader.expecting) &&
+    !answersPlace &&
     weightTold(statements) < moreThanAnAnswer &&
     !statements.some(namesDeed)
   )

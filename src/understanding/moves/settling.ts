@@ -25,6 +25,7 @@ const file = z.object({
   hold: z.array(z.string()),
   tails: z.array(z.string()),
   tells: z.array(z.string()),
+  hedges: z.array(z.string()),
   on: z.array(z.string()),
 });
 type Phrases = ReturnType<typeof phraseSet>;

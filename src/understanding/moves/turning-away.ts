@@ -86,3 +86,20 @@ export const turnedAway = (
     rest: cutFrom(cutTo(guess, to), from),
   };
 };
+
+/** "Oh um, the left one, I reckon": the answer by itself; null where nothing stands around it. */
+export const answerAlone = (guess: Guess | undefined, language: string): Guess | null => {
+  const words = settlingWords(language);
+  if (!guess || !words) return null;
+  const { said } = guess;
+  let from = 0;
+  for (let length = 0; (length = words.before.longestAt(said, from)?.length ?? 0) > 0;) from += length;
+  const endsAt = (end: number): number => {
+    for (let at = from + 1; at < end; at += 1)
+      if (words.hedges.longestAt(said, at)?.length === end - at) return endsAt(at);
+    return end;
+  };
+  const to = endsAt(said.length);
+  if (from === 0 && to === said.length) return null;
+  return to > from ? cutFrom(cutTo(guess, to), from) : null;
+};

@@ -119,6 +119,8 @@ const shortWholeAt = (
   return { from, end, structure, candidates: candidates.map(({ id, fit }) => ({ id, fit })), weight: 0.8 };
 };
 const shortFit = 0.85;
+/** So much better a name fits that it is meant. */
+const clearly = 0.05;
 
 const structuresAt = (
   tokens: readonly string[],
@@ -249,7 +251,10 @@ export const placesAt = (
     const better =
       there !== undefined &&
       candidates.length > 0 &&
-      (there.match.candidates.length === 0 || (there.match.spot !== null && spot === null));
+      (there.match.candidates.length === 0 ||
+        (there.match.spot !== null && spot === null) ||
+        // "Upright freezer" is its own name sooner than a part of the upright.
+        (spot === there.match.spot && candidates[0]!.fit > there.match.candidates[0]!.fit + clearly));
     if (!there || better) {
       readings.set(end, {
         match,

@@ -154,6 +154,11 @@ const inStyle = (given: Given, style: Style): Telling | null => {
     at = to;
   }
   if (t.drafts.length === 0) return null;
+  // "The upright, middle basket, only one of the packs": a place said first, of what nobody named.
+  const bare = t.place
+    ? t.drafts.find(({ thing, place, parts }) => !thing && !place && parts.length === 0)
+    : undefined;
+  if (bare && t.place) bare.place = t.place;
   t.drafts.forEach(settle);
   const [only, ...others] = t.drafts;
   if (only && others.length === 0 && goesOnWithMore(t, only)) only.fresh = true;
