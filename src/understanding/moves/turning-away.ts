@@ -60,14 +60,14 @@ export const turnedAway = (
   const { said } = guess;
   let at = 0;
   for (let length = 0; (length = words.before.longestAt(said, at)?.length ?? 0) > 0;) at += length;
-  const leaving = words.away.longestAt(said, at)?.length ?? 0;
+  const named = words.awayFrom.longestAt(said, at)?.length ?? 0;
+  const past = named > 0 ? pastName(said, at + named, rules, language) : 0;
+  const leaving =
+    past > at + named && past < said.length ? past - at : (words.away.longestAt(said, at)?.length ?? 0);
   const holding = leaving === 0 && busy ? (words.hold.longestAt(said, at)?.length ?? 0) : 0;
   const telling = leaving + holding === 0 ? (words.tells.longestAt(said, at)?.length ?? 0) : 0;
   let from = leaving + holding + telling > 0 ? at + leaving + holding + telling : 0;
-  if (leaving > 0) {
-    from = pastName(said, from, rules, language);
-    from += words.matter.longestAt(said, from)?.length ?? 0;
-  }
+  if (leaving > 0) from += words.matter.longestAt(said, from)?.length ?? 0;
   for (let length = 0; from > 0 && (length = words.opens.longestAt(said, from)?.length ?? 0) > 0;)
     from += length;
   const tailAt = (list: 'tails' | 'on'): number => {

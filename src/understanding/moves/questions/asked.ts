@@ -65,7 +65,7 @@ const verbFirst = (pieces: readonly Piece[], at: number): boolean => {
     next !== undefined &&
     (next.kind === 'thing' ||
       next.kind === 'person' ||
-      is(next, 'it', 'those', 'subject', 'other') ||
+      is(next, 'it', 'those', 'subject', 'other', 'note-verb', 'take-off') ||
       // "Would a vegan eat it".
       isDiet(next))
   );

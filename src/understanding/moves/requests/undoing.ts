@@ -15,7 +15,9 @@ export const undoingFrame: Frame = ({ bits, tokens, pauses }) => {
   const figures = bits.filter((bit) => figureOf(bit) !== null);
   const both = classed(bits, 'both');
   const number = both.length > 0 ? 2 : figureOf(figures[0]);
-  const joined = back.length > 1 && tokens.slice(back[0]!.to, back.at(-1)!.from).includes('and');
+  // "Undo that, undo the last thing" says it twice; "I did none of that, take them back" and two joined do not.
+  const [one, next] = back;
+  const joined = one !== undefined && next !== undefined && tokens[one.from] !== tokens[next.from];
   if (back.length === 0 || (number === null && !joined)) return null;
   return {
     acts: [{ intent: 'undo', slots: { number: number ?? 2 } }],
