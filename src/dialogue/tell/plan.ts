@@ -22,7 +22,8 @@ import { makerOf, ownerOf } from './facts.js';
 
 /** One thing to be done about it. */
 export type Step =
-  | { readonly do: 'act'; readonly act: Act }
+  /** `items`: just these are meant, whatever else is called so. */
+  | { readonly do: 'act'; readonly act: Act; readonly items?: readonly Item[] }
   /** Facts to be kept of these records; of what was just put away where there are none yet. */
   | {
       readonly do: 'facts';
@@ -160,7 +161,7 @@ const eachWhere = (turn: Turn, items: readonly Item[], { parts = [] }: Statement
     const [at, some] = lot;
     lots.delete(at);
     const item = itemOf(some, { ...emptyMention, words: some[0]!.name });
-    return at === id ? [] : [{ do: 'act', act: { intent: 'move', slots: { item, place } } }];
+    return at === id ? [] : [{ do: 'act', act: { intent: 'move', slots: { item, place } }, items: some }];
   });
   return moves.every((steps) => steps !== null) ? moves.flat() : null;
 };

@@ -51,6 +51,17 @@ const said = ({ acts }: Interpretation): number => weight(acts.map(({ slots }) =
 
 const intentsOf = ({ acts }: Interpretation): string => acts.map(({ intent }) => intent).join(' ');
 
+/** "Chicken and barley stew" is one dish of hers: no reading that makes two of it says more. */
+const cutsName = ({ acts: [whole] }: Interpretation, { acts: [other] }: Interpretation): boolean => {
+  const { item } = whole?.slots ?? {};
+  const surely = (item?.candidates[0]?.fit ?? 0) >= wordForWord;
+  const parts = other?.slots.items ?? [];
+  return (
+    surely && parts.length > 1 && parts.every(({ words }) => words !== null && item!.words!.includes(words))
+  );
+};
+const wordForWord = 0.99;
+
 /** Nearer than this, two readings are as good as each other. */
 const tie = 0.12;
 
@@ -68,7 +79,7 @@ export const bestReading = (
   const meant = near.find(fits) ?? best;
   return near
     .filter((reading) => intentsOf(reading) === intentsOf(meant) && (fits(reading) || !fits(meant)))
-    .reduce((a, b) => (said(b) > said(a) ? b : a), meant);
+    .reduce((a, b) => (said(b) > said(a) && !cutsName(a, b) ? b : a), meant);
 };
 
 const steers: ReadonlySet<Intent> = new Set<Intent>([

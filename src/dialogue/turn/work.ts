@@ -291,7 +291,8 @@ const justAdded = (work: Work): readonly Item[] =>
 /** One statement, as the steps it comes to on what is on record by then. */
 const carryOut = (work: Work, statements: readonly Statement[], sure: boolean): Work =>
   stepsForAll(turnOf(work), statements).reduce((at, step) => {
-    if (step.do === 'act') return runAct(at, step.act, { picked: {}, sure });
+    const only = step.do === 'act' && step.items ? { item: step.items.map(({ id }) => id) } : null;
+    if (step.do === 'act') return runAct(at, step.act, { picked: only ?? {}, sure });
     const items = step.items.length > 0 ? step.items : justAdded(at);
     const now = items.flatMap(({ id }) => at.kitchen.items.get(id) ?? []);
     const act: Act = { intent: 'tell', slots: { statements: [step.statement] } };

@@ -114,6 +114,17 @@ const rolesIn = ({ item: _item, items: _items, asked: _asked, ...roles }: Slots)
 
 /** "Split pea soup four portions" taken for a name: words of hers in what no record and no food fits. */
 const longName = 3;
+/** "Four tubs of chicken and barley stew": one dish, that a list makes two foods of. */
+const cutsDish = (statements: readonly Statement[], acts: readonly Act[]): boolean => {
+  const named = acts.flatMap(({ slots: { item, items } }) => items ?? (item ? [item] : []));
+  return (
+    named.length > 1 &&
+    statements.some(({ thing }) =>
+      named.every(({ words }) => words !== null && thing?.words?.includes(words) === true),
+    )
+  );
+};
+
 /** "The salad" taken for the salad drawer. */
 const wellPlaced = 0.7;
 const swallows = ({ slots: { item, items, place } }: Act): boolean =>
@@ -229,7 +240,8 @@ export const toldReading = (
     likely &&
     !(likely.acts.length > 1 && whole && statements.length > 1) &&
     weightTold(statements) - (plain ? 0 : 1) < weightRead(likely.acts) &&
-    !likely.acts.some(swallows)
+    !likely.acts.some(swallows) &&
+    !cutsDish(statements, likely.acts)
   )
     return null;
   const loses = lost(proposal);
