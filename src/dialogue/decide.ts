@@ -28,7 +28,7 @@ import { setupAfterChange, setupExpects } from './sessions/setup.js';
 import { type Frame, type State, type Told, setupKey, stateOf } from './state.js';
 import { summaryLines } from './summary/lines.js';
 import { recallSummary } from './summary/told.js';
-import { askTold } from './tell/ask.js';
+import { askTold, withoutOlder } from './tell/ask.js';
 import { sureFrame } from './turn/ask-sure.js';
 import { bestReading, closeReadings, harmless, onlyOneMeaning, steering, tellsLength } from './turn/doubt.js';
 import { askInstead } from './turn/asked-instead.js';
@@ -136,7 +136,9 @@ const perform = (at: Work, said: Act): Work => {
   if (answered) return answered;
   const reply = sessionAnswer(act, turnOf(work));
   if (reply) return absorb(dropOffers(work), act, unsettled, reply);
-  const settled = isTalk(act.intent) ? work : dropOffers(work);
+  const open = isTalk(act.intent) ? work : dropOffers(work);
+  const settled =
+    act.intent === 'tell' ? withState(open, { frames: withoutOlder(open.state.frames, act) }) : open;
   const felt = feltAmongTold(settled, act);
   if (felt) return felt;
   if (act.intent === 'answer' || act.intent === 'choose')

@@ -1,4 +1,5 @@
 /** What was told with words that nobody understood: said back before it is done. */
+import { foodKey } from '../../kitchen/index.js';
 import type { Say } from '../../speech/answer.js';
 import type { Act } from '../../understanding/intents.js';
 import { say } from '../handler.js';
@@ -8,6 +9,23 @@ import { type Work, changesSoFar, pushFrame, runAct } from '../turn/work.js';
 /** One sentence after the other, as one value of a phrase. */
 const inTurn = ([first, ...rest]: readonly [Say, ...Say[]]): Say =>
   rest.length === 0 ? first : say('one-then-other', { first, next: inTurn(rest as [Say, ...Say[]]) });
+
+/** Both tell of the same thing: the later of them is what she means. */
+const sharesThing = (one: Act, other: Act): boolean => {
+  const named = ({ slots: { statements = [] } }: Act): readonly string[] =>
+    statements.flatMap(({ thing }) => [
+      ...(thing?.words ? [foodKey(thing.words)] : []),
+      ...(thing?.candidates.slice(0, 1).map(({ id }) => id) ?? []),
+    ]);
+  const said = new Set(named(one));
+  return named(other).some((name) => said.has(name));
+};
+
+/** What was told before of the same things, and waits for a yes, is told anew: it waits no longer. */
+export const withoutOlder = (frames: readonly Frame[], act: Act): readonly Frame[] =>
+  frames.filter(
+    (frame) => !(frame.kind === 'sure' && frame.act.intent === 'tell' && sharesThing(frame.act, act)),
+  );
 
 /**
  * What would be noted, and the words that were not understood, for a yes or no: nothing is done before. What
@@ -29,5 +47,6 @@ export const askTold = (work: Work, act: Act): Work => {
     picked: {},
     asked: 1,
   };
-  return pushFrame({ ...work, state: { ...work.state, memory: done.state.memory } }, frame);
+  const frames = withoutOlder(work.state.frames, act);
+  return pushFrame({ ...work, state: { ...work.state, frames, memory: done.state.memory } }, frame);
 };

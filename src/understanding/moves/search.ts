@@ -117,12 +117,16 @@ const longName = 3;
 /** "Four tubs of chicken and barley stew": one dish, that a list makes two foods of. */
 const cutsDish = (statements: readonly Statement[], acts: readonly Act[]): boolean => {
   const named = acts.flatMap(({ slots: { item, items } }) => items ?? (item ? [item] : []));
-  return (
-    named.length > 1 &&
-    statements.some(({ thing }) =>
-      named.every(({ words }) => words !== null && thing?.words?.includes(words) === true),
-    )
-  );
+  const [first, last, ...more] = named.map(({ words }) => words);
+  if (!first || !last || more.length > 0 || first === last) return false;
+  return statements.some(({ thing }) => {
+    const dish = thing?.words ?? '';
+    return (
+      dish.startsWith(`${first} `) &&
+      dish.endsWith(` ${last}`) &&
+      dish.length > first.length + last.length + 1
+    );
+  });
 };
 
 /** "The salad" taken for the salad drawer. */

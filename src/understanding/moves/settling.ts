@@ -22,6 +22,7 @@ const file = z.object({
   opens: z.array(z.string()),
   away: z.array(z.string()),
   awayFrom: z.array(z.string()),
+  awayAlone: z.array(z.string()),
   matter: z.array(z.string()),
   hold: z.array(z.string()),
   tails: z.array(z.string()),

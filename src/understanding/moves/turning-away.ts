@@ -62,8 +62,14 @@ export const turnedAway = (
   for (let length = 0; (length = words.before.longestAt(said, at)?.length ?? 0) > 0;) at += length;
   const named = words.awayFrom.longestAt(said, at)?.length ?? 0;
   const past = named > 0 ? pastName(said, at + named, rules, language) : 0;
+  // "Cancel. Four tubs of stew": only with a pause after it is it more than the verb of what follows.
+  const alone = words.awayAlone.longestAt(said, at)?.length ?? 0;
   const leaving =
-    past > at + named && past < said.length ? past - at : (words.away.longestAt(said, at)?.length ?? 0);
+    alone > 0 && guess.pauses.has(at + alone)
+      ? alone
+      : past > at + named && past < said.length
+        ? past - at
+        : (words.away.longestAt(said, at)?.length ?? 0);
   const holding = leaving === 0 && busy ? (words.hold.longestAt(said, at)?.length ?? 0) : 0;
   const telling = leaving + holding === 0 ? (words.tells.longestAt(said, at)?.length ?? 0) : 0;
   let from = leaving + holding + telling > 0 ? at + leaving + holding + telling : 0;

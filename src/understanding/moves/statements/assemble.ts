@@ -16,6 +16,14 @@ import { takeWord } from './words.js';
 
 type Given = Pick<Telling, 'chunks' | 'tokens' | 'pauses' | 'rules' | 'lexicon'>;
 
+/** "Gave the neighbour lady a jar", "because nobody was full": to whom and why are nothing of hers. */
+const other = (t: Telling, chunk: Chunk, at: number): number => {
+  if ((t.reason || (givesOut(t) && t.amount === undefined) || servedOn(t, at)) && isSaid(t, chunk))
+    use(t, chunk);
+  else leave(t, chunk);
+  return at;
+};
+
 /** Takes one constituent, and says which was the last one taken; null where nothing is told. */
 const take = (t: Telling, chunk: Chunk, at: number): number | null => {
   switch (chunk.kind) {
@@ -53,14 +61,16 @@ const take = (t: Telling, chunk: Chunk, at: number): number | null => {
       else t.container = chunk.touch;
       return at;
     }
+    case 'span':
+      // "It's only a couple of days over": why, and nothing that is finished.
+      if (!is(t.chunks[at + 1], 'past-by')) return other(t, chunk, at);
+      use(t, chunk);
+      use(t, t.chunks[at + 1]!);
+      return at + 1;
     case 'word':
       return takeWord(t, chunk, at);
     default:
-      // "Gave the neighbour lady a jar", "because nobody was full": to whom and why are nothing of hers.
-      if ((t.reason || (givesOut(t) && t.amount === undefined) || servedOn(t, at)) && isSaid(t, chunk))
-        use(t, chunk);
-      else leave(t, chunk);
-      return at;
+      return other(t, chunk, at);
   }
 };
 

@@ -259,6 +259,9 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
     return at;
   }
   if (t.amount && paused(t, chunk)) t.cost += odd.overPause;
+  // "I binned both. The sour cream's still fine": what has a verb of its own is not done to.
+  if (t.deed !== null && !weak.has(t.deed) && t.drafts.length > 0 && is(next, 'is') && t.definite)
+    t.deed = t.or = null;
   join(t, begin(t, chunk.mention, { open: chunk.source === 'open' }), at);
   return at;
 };
