@@ -233,7 +233,7 @@ const chooseAmongTold = (work: Work, act: Act): Work | null => {
   return runAct(work, again, { picked: { item: chosenIds }, sure: false });
 };
 
-/** "Not the cajun, the other one", of two that were told. */
+/** "Not the sorghum, the other one", of two that were told. */
 const otherThan = (work: Work, { slots: { not, item } }: Act): Work | null => {
   const { offered, items } = work.state.memory;
   const told = offered.length > 1 ? offered : items;

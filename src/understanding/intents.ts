@@ -281,7 +281,7 @@ export interface Finding {
 /** The parts of what was said. Which can be set depends on the intent. */
 export interface Slots {
   readonly item?: Mention;
-  /** What was not meant: "not the cajun, the other one". */
+  /** What was not meant: "not the sorghum, the other one". */
   readonly not?: Mention;
   /** More than one thing in one sentence: "the rice and the black beans". */
   readonly items?: readonly Mention[];

@@ -151,10 +151,10 @@ describe('a turn', () => {
 
   test('takes back what it did, exactly', () => {
     const { say, kitchen } = talk();
-    say(meaning('act', act('finish', { item: item('cajun mayonnaise', 'item.cajun') })));
+    say(meaning('act', act('finish', { item: item('sorghum malt drink', 'item.sorghum') })));
     say(meaning('act', act('no')));
     const undone = say(meaning('act', act('undo')));
-    expect(undone.text).toContain('cajun mayonnaise is back');
+    expect(undone.text).toContain('sorghum malt drink is back');
     expect(new Map(kitchen().items)).toEqual(demo.items);
     expect(kitchen().markers).toEqual(demo.markers);
   });

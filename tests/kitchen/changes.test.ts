@@ -313,7 +313,7 @@ describe('markers', () => {
     const c = cook();
     c.do((d) =>
       putAway(d, {
-        name: 'mayonnaise',
+        name: 'ginger stock',
         markerId: c.marker('wooden'),
         diets: ['eat soon'],
         freeFrom: ['eggs'],
@@ -322,22 +322,22 @@ describe('markers', () => {
       }),
     );
     c.do((d) => putAway(d, { name: 'aioli' }));
-    const mayonnaise = c.item('mayonnaise').id;
+    const stock = c.item('ginger stock').id;
     const aioli = c.item('aioli').id;
     expect(mark(c.doing, aioli, c.marker('wooden'))).toMatchObject({
       refused: 'marker-in-use',
-      ids: [mayonnaise],
+      ids: [stock],
     });
-    c.do((d) => mark(d, mayonnaise, c.marker('glass')));
+    c.do((d) => mark(d, stock, c.marker('glass')));
     expect(spareMarkers(c.kitchen).map(({ touch }) => touch.texture)).toEqual(['wooden']);
-    c.do((d) => finish(d, mayonnaise));
+    c.do((d) => finish(d, stock));
     expect(itemWithMarker(c.kitchen, c.marker('glass'))).toBeNull();
-    expect(c.kitchen.markers.get(c.marker('glass'))?.lastItemId).toBe(mayonnaise);
-    c.do((d) => buyAdd(d, { name: 'mayonnaise', replaces: mayonnaise }));
-    c.do((d) => bringBack(d, mayonnaise, { dates: { bought: '2026-05-14' } }));
-    const again = c.item('mayonnaise');
-    expect(again.id).not.toBe(mayonnaise);
-    // Both markers last stood on the old mayonnaise; either would do, and it is one of them.
+    expect(c.kitchen.markers.get(c.marker('glass'))?.lastItemId).toBe(stock);
+    c.do((d) => buyAdd(d, { name: 'ginger stock', replaces: stock }));
+    c.do((d) => bringBack(d, stock, { dates: { bought: '2026-05-14' } }));
+    const again = c.item('ginger stock');
+    expect(again.id).not.toBe(stock);
+    // Both markers last stood on the old stock; either would do, and it is one of them.
     expect(again.markerId).not.toBeNull();
     expect(again).toMatchObject({ diets: ['eat soon'], freeFrom: [], dates: { bought: '2026-05-14' } });
     expect(c.kitchen.purchases.size).toBe(0);
@@ -354,10 +354,13 @@ describe('markers', () => {
   it('give the meaning of their knots to what they stand on', () => {
     const c = cook();
     c.do((d) => defineDots(d, 1, 'eat soon'));
-    c.do((d) => putAway(d, { name: 'mayonnaise', markerId: c.marker('wooden') }));
-    expect(marksOf(c.kitchen, c.item('mayonnaise'))).toMatchObject({ diets: ['eat soon'], dots: 'eat soon' });
+    c.do((d) => putAway(d, { name: 'ginger stock', markerId: c.marker('wooden') }));
+    expect(marksOf(c.kitchen, c.item('ginger stock'))).toMatchObject({
+      diets: ['eat soon'],
+      dots: 'eat soon',
+    });
     c.do((d) => defineDots(d, 1, 'contains peanuts'));
-    expect(marksOf(c.kitchen, c.item('mayonnaise'))).toMatchObject({ diets: [], contains: ['peanuts'] });
+    expect(marksOf(c.kitchen, c.item('ginger stock'))).toMatchObject({ diets: [], contains: ['peanuts'] });
   });
 
   it('and containers are found by feel, near misses only when nothing fits', () => {
@@ -371,28 +374,28 @@ describe('markers', () => {
     );
     c.do((d) =>
       putAway(d, {
-        name: 'mayonnaise',
+        name: 'ginger stock',
         touch: { size: 'small', container: 'jar' },
         markerId: c.marker('wooden'),
       }),
     );
     const names = (felt: object) => findByTouch(c.kitchen, felt).map(({ of, differs }) => [of.name, differs]);
-    expect(names({ container: 'jar' }).map(([name]) => name)).toEqual(['sauerkraut', 'mayonnaise']);
+    expect(names({ container: 'jar' }).map(([name]) => name)).toEqual(['sauerkraut', 'ginger stock']);
     expect(names({ texture: 'glass', fastening: 'bead' })).toEqual([['sauerkraut', []]]);
-    expect(names({ texture: 'wooden', dots: 1 })).toEqual([['mayonnaise', []]]);
+    expect(names({ texture: 'wooden', dots: 1 })).toEqual([['ginger stock', []]]);
     c.do((d) => putAway(d, { name: 'pickle', touch: { container: 'jar' } }));
-    // The pickle might be small too, but the mayonnaise is known to be.
-    expect(names({ size: 'small', container: 'jar' })).toEqual([['mayonnaise', []]]);
+    // The pickle might be small too, but the stock is known to be.
+    expect(names({ size: 'small', container: 'jar' })).toEqual([['ginger stock', []]]);
     expect(names({ size: 'tiny', container: 'jar' })).toEqual([['pickle', []]]);
     c.do((d) => finish(d, c.item('pickle').id));
     expect(names({ dots: 0 })).toEqual([['sauerkraut', []]]);
     expect(names({ texture: 'glass', dots: 2 })).toEqual([['sauerkraut', ['dots']]]);
     expect(names({ fastening: 'bead', fastenings: 2, texture: 'wooden' })).toEqual([
-      ['mayonnaise', ['fastenings']],
+      ['ginger stock', ['fastenings']],
     ]);
     expect(names({ size: 'small', container: 'jar', texture: 'glass' })).toEqual([
       ['sauerkraut', ['size']],
-      ['mayonnaise', ['texture']],
+      ['ginger stock', ['texture']],
     ]);
   });
 

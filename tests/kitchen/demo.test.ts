@@ -57,7 +57,7 @@ describe('the demo kitchen', () => {
     const batch = named('bean chilli').filter(({ batchId }) => batchId !== null);
     expect(batch.map(({ amount }) => amount?.value)).toEqual(expect.arrayContaining([2, 6]));
     expect(spareMarkers(kitchen).length).toBeGreaterThan(3);
-    expect(marksOf(kitchen, named('cajun mayonnaise')[0]!).diets).toContain('for Auntie');
+    expect(marksOf(kitchen, named('sorghum malt drink')[0]!).diets).toContain('for Auntie');
     expect(marksOf(kitchen, named('basil pesto')[0]!).contains).toContain('tree nuts');
   });
 

@@ -262,7 +262,9 @@ export const storeContract = (
 
     it('journals every change with its inverse, and replays to the same kitchen', async () => {
       await commit((d) => addMarker(d, { touch: { shape: 'round' } }));
-      await commit((d) => putAway(d, { name: 'cajun', markerId: [...d.kitchen.markers.keys()][0] ?? null }));
+      await commit((d) =>
+        putAway(d, { name: 'sorghum', markerId: [...d.kitchen.markers.keys()][0] ?? null }),
+      );
       await commit((d) => finish(d, [...d.kitchen.items.keys()][0] ?? ''));
       const [newest] = await store.journalLatest(id, 1);
       await commit((d) => undo(d, newest!));
@@ -323,7 +325,7 @@ export const storeContract = (
       await commit((d) => addMarker(d, { touch: { shape: 'round' } }));
       await commit((d) => addMarker(d, { touch: { texture: 'rough' } }));
       const [round, rough] = [...(await load()).markers.keys()] as [string, string];
-      await commit((d) => putAway(d, { name: 'cajun', markerId: round }));
+      await commit((d) => putAway(d, { name: 'sorghum', markerId: round }));
       await commit((d) => putAway(d, { name: 'aioli', markerId: rough }));
       const kitchen = await load();
       const [one, two] = [...kitchen.items.values()].sort((a, b) => (a.name < b.name ? 1 : -1));
@@ -403,7 +405,9 @@ export const storeContract = (
 
     it('gives all of a household as one document, and takes it back elsewhere', async () => {
       await commit((d) => addMarker(d, { touch: { shape: 'round' } }));
-      await commit((d) => putAway(d, { name: 'cajun', markerId: [...d.kitchen.markers.keys()][0] ?? null }));
+      await commit((d) =>
+        putAway(d, { name: 'sorghum', markerId: [...d.kitchen.markers.keys()][0] ?? null }),
+      );
       await store.addDevice(deviceOf(id, 'd1'));
       const before = { kitchen: await load(), journal: await store.journalAfter(id, 0) };
       const document = JSON.parse(JSON.stringify(await store.archiveHousehold(id)));

@@ -186,7 +186,7 @@ const ofTheDish = (facts: Facts): boolean =>
   (facts.contains ?? facts.freeFrom ?? facts.diets ?? facts.maker ?? facts.dates ?? facts.cautions) !==
     undefined;
 
-/** "The big jar with the wooden bead is cajun": the bead is the marker of the cajun. */
+/** "The big jar with the wooden bead is sorghum": the bead is the marker of the sorghum. */
 const wearsMarker = ({ slots }: Act, turn: Turn): Reply | null => {
   const { marker, words, item } = slots;
   if (!marker || !words || item) return null;

@@ -7,7 +7,7 @@ import type { Turn } from '../handler.js';
 export const boughtAgain = ({ item, dates }: Slots): boolean =>
   item?.pointer === 'another' || dates?.bought !== undefined;
 
-/** "I bought more cajun": what carries over from the last one that is gone. */
+/** "I bought more sorghum": what carries over from the last one that is gone. */
 export const earlierOf = (turn: Turn, name: string, slots: Slots): Item | null => {
   if (!boughtAgain(slots) && livingItems(turn.kitchen).some((item) => foodKey(item.name) === foodKey(name)))
     return null;

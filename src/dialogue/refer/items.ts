@@ -36,7 +36,7 @@ export const headOf = (name: string): string => foodWords(name).findLast((word) 
 const sameHead = (said: string, name: string): boolean =>
   foodWords(said).length <= foodWords(name).length || headOf(said) === headOf(name);
 
-/** "Cajun" for the cajun mayonnaise, when nothing better was matched. */
+/** "Sorghum" for the sorghum malt drink, when nothing better was matched. */
 const byLikeness = (turn: Turn, { words }: Mention): Item[] => {
   const like = words ? likeNames(turn.kitchen, words).filter(({ item }) => sameHead(words, item.name)) : [];
   const top = like[0]?.fit ?? 0;

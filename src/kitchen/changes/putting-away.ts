@@ -173,7 +173,7 @@ export const carriedOver = (kitchen: Kitchen, gone: Item): Draft => {
 };
 
 /**
- * "I bought more cajun": a new item with what carries over from the gone one; `said` wins over it.
+ * "I bought more sorghum": a new item with what carries over from the gone one; `said` wins over it.
  * Refused: unknown-item, still-here, and what `putAway` refuses.
  */
 export const bringBack = (doing: Doing, goneItemId: Id, said: Partial<Draft> = {}): Result => {
