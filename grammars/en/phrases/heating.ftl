@@ -123,7 +123,7 @@ left-out-refrigerate-now = Put the { $name } { $cold ->
    *[fridge] in the fridge
   } now{ $by ->
     [none] {""}
-   *[other] , by { $by } at the latest
+   *[other] , by { $by }
   }.
 left-out-throw-out = Throw the { $name } out.
 left-out-unknown = I cannot say, since nobody knows how long { THE($name) } { WAS($name) } out. When in doubt, throw it out.

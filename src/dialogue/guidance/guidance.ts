@@ -593,6 +593,7 @@ const outAct = ({ slots, facts, turn }: Asked) => ({
     ...(facts.since ? { time: facts.since } : {}),
     ...(facts.overnight && facts.seconds === null ? { words: 'overnight' } : {}),
     ...(facts.mood === 'reported' ? { asked: 'reported' } : {}),
+    ...(facts.hot ? { setting: 'hot' } : {}),
     ...(facts.air ? { degrees: { value: facts.air.value, scale: inScale(turn, facts.air).scale } } : {}),
   },
 });

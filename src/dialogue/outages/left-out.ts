@@ -3,6 +3,7 @@ import { emptyMention } from '../../understanding/intents.js';
 import type { Item } from '../../kitchen/model.js';
 import { storageOf, takeOut, isRefused } from '../../kitchen/index.js';
 import { leftOut as leftOutGuidance } from '../../safety/left-out.js';
+import type { Reason } from '../../safety/api.js';
 import type { Say } from '../../speech/answer.js';
 import { type Instant, today } from '../../terms/dates.js';
 import type { Act, Slots } from '../../understanding/intents.js';
@@ -33,13 +34,17 @@ export const leftOut: Handler = (act, turn) => {
   const food = item?.name ?? slots.item?.words ?? named;
   if (!food) return { parts: [], ask: { slot: 'item', question: say('ask-left-out'), expecting: 'item' } };
   // Supposed, wished or denied: no hour is asked for and none noted; the limit is what helps.
-  if (slots.asked === 'limit') return limitOf(turn, food, item);
+  const air = slots.degrees?.scale ? { degrees: slots.degrees.value, scale: slots.degrees.scale } : null;
+  // "It is roasting in here": no figure, and the shorter time holds all the same.
+  const hot = slots.setting === 'hot' || (air !== null && isHot(air));
+  if (slots.asked === 'limit') return limitOf(turn, food, item, hot);
   if (slots.negated)
     return supposedOut(turn, {
       food,
       item,
       since: sinceSaid(turn, slots),
       long: slots.words === 'overnight',
+      hot,
     });
   const said = sinceSaid(turn, slots) ?? item?.outSince ?? null;
   // "Since breakfast": the hour is our own guess, on the early side, and is neither told nor recorded.
@@ -61,11 +66,8 @@ export const leftOut: Handler = (act, turn) => {
       },
       ...(item ? { memory: about(turn, [item]) } : {}),
     };
-  const air = slots.degrees?.scale ? { degrees: slots.degrees.value, scale: slots.degrees.scale } : null;
   // What somebody else says is answered, and noted only when she says so.
   const told = slots.asked !== 'reported';
-  // "It is roasting in here": no figure, and the shorter time holds all the same.
-  const hot = slots.setting === 'hot' || (air !== null && isHot(air));
   const before = item ? exposureOf({ ...item, outSince: null }, turn.clock.now) : null;
   const answer = leftOutGuidance({
     food,
@@ -132,6 +134,8 @@ export const limitOf = (turn: Turn, food: string, item: Item | null, inHeat = fa
       verdict === 'no-figure'
         ? say('left-out-no-figure', { name: food })
         : say('left-out-limit', { name: food, limit, ...warm }),
+      // Nobody told the degrees: why it is the shorter time is said.
+      ...heatOf(reasons),
     ],
     details: reasons.slice(1).map(reasonWords),
     sources: sourcesOf([...reasons, ...hot.reasons]),
@@ -139,6 +143,9 @@ export const limitOf = (turn: Turn, food: string, item: Item | null, inHeat = fa
     ...(item ? { memory: about(turn, [item]) } : {}),
   };
 };
+
+const heatOf = (reasons: readonly Reason[]): readonly Say[] =>
+  reasons.filter(({ code }) => code === 'left-out-hot').map(reasonWords);
 
 interface Supposed {
   readonly food: string;
@@ -166,7 +173,9 @@ export const supposedOut = (turn: Turn, { food, item, since, long, hot = false }
         over: verdict === 'throw-out' ? 'yes' : 'no',
         ...(since === null ? {} : { span }),
       }),
-      say('left-out-allows', limit.parts[0]?.args ?? {}),
+      ...(limit.parts.length > 1
+        ? limit.parts.slice(1)
+        : [say('left-out-allows', limit.parts[0]?.args ?? {})]),
     ],
   };
 };

@@ -59,6 +59,7 @@ const telling = new Set([
   'span',
   'claim',
   'label',
+  'hot',
 ]);
 
 /** How sure the ear is of what it heard: it acts. */
@@ -79,6 +80,12 @@ const supposing = (act: Act, sentence: Sentence): Act =>
       : moodOf(sentence) === 'supposed' || deniedOut(sentence)
         ? { ...act, slots: { ...act.slots, negated: true } }
         : act;
+
+/** Where it stood was hot, by nobody's thermometer: told of whatever stood there, and asked of it as well. */
+const inTheHeat = (act: Act, sentence: Sentence): Act =>
+  act.intent === 'left-out' && act.slots.setting === undefined && has(sentence, 'hot')
+    ? { ...act, slots: { ...act.slots, setting: 'hot' } }
+    : act;
 
 const readAs = (acts: readonly Act[], said: Hypothesis, tokens: readonly string[]): Understanding => ({
   readings: [
@@ -337,7 +344,7 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     if (risk) return readAs(asked?.slots.item ? [asked, risk] : [risk], said, tokens);
     if (asked && takesOver(asked, base, sentence, context.expecting)) return readAs([asked], said, tokens);
     const put = acts.map((act) =>
-      freezesAgain(act, asked) ? asked! : supposing(bothNuts(act, sentence), sentence),
+      freezesAgain(act, asked) ? asked! : inTheHeat(supposing(bothNuts(act, sentence), sentence), sentence),
     );
     const [first, ...rest] = base.readings;
     return !first || sameActs(acts, put) ? base : { ...base, readings: [{ ...first, acts: put }, ...rest] };

@@ -50,3 +50,9 @@ export const guidanceWords = (language: string, kind: string): ReadonlySet<strin
   sets.set(key, words);
   return words;
 };
+
+/** Every phrase of one class, as it is written. */
+export const guidancePhrases = (language: string, kind: string): readonly string[] =>
+  [...guidanceLexicon(language).values()].flatMap((entries) =>
+    entries.flatMap((entry) => (entry.kind === kind ? [entry.words.join(' ')] : [])),
+  );

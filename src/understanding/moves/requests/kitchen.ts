@@ -206,14 +206,12 @@ export const leftOutFrame: Frame = ({ bits }) => {
           ? { time: time.time }
           : null;
   if (!since || some(bits, 'not')) return null;
-  // No figure, but hot: the shorter time is kept, for in doubt it is thrown out.
-  const hot = classed(bits, 'hot-room');
-  const heat: Slots = hot.length > 0 ? { setting: 'hot' } : {};
   return {
-    acts: [{ intent: 'left-out', slots: { ...one.slots, ...since, ...heat } }],
+    acts: [{ intent: 'left-out', slots: { ...one.slots, ...since } }],
     used: wordsIn([
       ...used,
-      ...hot,
+      // How hot it is where it stood the guidance ear hears, whoever reads the rest.
+      ...classed(bits, 'hot'),
       ...(span ? [span] : []),
       ...(time ? [time] : []),
       ...ofKind(bits, 'thing'),
