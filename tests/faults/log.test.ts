@@ -2,22 +2,13 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync, mkdtempSync, openSync, rmSync } from 'node:fs';
-import { createServer, type AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { expect, it } from 'vitest';
 import { createLogLines } from '../../src/cli/serve/log-lines.js';
 import { projectFile } from '../../src/project-files.js';
-
-const freePort = async (): Promise<number> => {
-  const probe = createServer().listen(0, '127.0.0.1');
-  await once(probe, 'listening');
-  const { port } = probe.address() as AddressInfo;
-  probe.close();
-  await once(probe, 'close');
-  return port;
-};
+import { freePort } from '../support/free-port.js';
 
 // Writing to this device fails as a full disk does.
 const FULL = '/dev/full';

@@ -1,23 +1,13 @@
 /** MQTT 5 against a real broker (mosquitto) on loopback. */
 import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { createServer, type AddressInfo } from 'node:net';
-import { once } from 'node:events';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { connectAsync, type IPublishPacket, type MqttClient } from 'mqtt';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { createMqtt, topicOf, type Carrier, type Delivery } from '../../src/schedule/index.js';
-
-const freePort = async (): Promise<number> => {
-  const server = createServer().listen(0, '127.0.0.1');
-  await once(server, 'listening');
-  const { port } = server.address() as AddressInfo;
-  server.close();
-  await once(server, 'close');
-  return port;
-};
+import { freePort } from '../support/free-port.js';
 
 let folder: string;
 let broker: ChildProcess;

@@ -4,14 +4,13 @@
  * hops between servers. `KILL_SECONDS=120` for the long run.
  */
 import { spawn, type ChildProcess } from 'node:child_process';
-import { once } from 'node:events';
-import { createServer, type AddressInfo } from 'node:net';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { projectFile } from '../../src/project-files.js';
 import { openPostgresStore } from '../../src/store/postgres.js';
 import type { Store } from '../../src/store/index.js';
 import type { TurnReply } from '../../shared/wire/turn.js';
 import { startPostgres, type TestPostgres } from '../store/postgres-server.js';
+import { freePort } from '../support/free-port.js';
 import { bearer, kitchenOf, letIn, THURSDAY } from '../support/service.js';
 
 const SECONDS = Number(process.env['KILL_SECONDS'] ?? 10);
@@ -22,15 +21,6 @@ let postgres: TestPostgres;
 let store: Store;
 let token: string;
 const running: { port: number; process: ChildProcess }[] = [];
-
-const freePort = async (): Promise<number> => {
-  const probe = createServer().listen(0, '127.0.0.1');
-  await once(probe, 'listening');
-  const { port } = probe.address() as AddressInfo;
-  probe.close();
-  await once(probe, 'close');
-  return port;
-};
 
 const start = (port: number): ChildProcess =>
   spawn(process.execPath, [projectFile('.run.mjs'), 'serve'], {

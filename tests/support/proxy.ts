@@ -8,12 +8,21 @@ export interface Proxy {
   breakAll(): void;
   /** From now on connections there are carry nothing more; new ones work. */
   silence(): void;
+  /** From now on nothing passes, over connections there are and over new ones: the machine behind is frozen. */
+  freeze(): void;
   close(): Promise<void>;
 }
 
 export const startProxy = async (host: string, port: number): Promise<Proxy> => {
+  const held = new Set<Socket>();
   const pairs = new Set<readonly [Socket, Socket]>();
+  let frozen = false;
   const server = createServer((client) => {
+    if (frozen) {
+      client.on('error', () => undefined).pause();
+      held.add(client);
+      return;
+    }
     const upstream = connect(port, host);
     const pair = [client, upstream] as const;
     pairs.add(pair);
@@ -27,19 +36,24 @@ export const startProxy = async (host: string, port: number): Promise<Proxy> => 
     }
   }).listen(0, '127.0.0.1');
   await once(server, 'listening');
+  const silence = (): void => {
+    for (const [client, upstream] of pairs) {
+      client.removeAllListeners('data').pause();
+      upstream.removeAllListeners('data').pause();
+    }
+  };
   return {
     port: (server.address() as AddressInfo).port,
     breakAll: () => {
       for (const [client] of pairs) client.destroy();
     },
-    silence: () => {
-      for (const [client, upstream] of pairs) {
-        client.removeAllListeners('data').pause();
-        upstream.removeAllListeners('data').pause();
-      }
+    silence,
+    freeze: () => {
+      frozen = true;
+      silence();
     },
     close: async () => {
-      for (const [client] of pairs) client.destroy();
+      for (const client of [...held, ...[...pairs].map(([one]) => one)]) client.destroy();
       server.close();
       await once(server, 'close');
     },
