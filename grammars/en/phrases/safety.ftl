@@ -349,9 +349,9 @@ danger-mould-cut = A whole block of hard cheese may be cut, { $inches ->
     [one] an inch
    *[other] { $inches } inches
   } or more around and below the mould, the knife kept out of it. Sliced, grated or soft: throw it out. In doubt, throw it out.
-danger-smell = Do not taste it: throw it out. Looks and smell do not tell what makes people ill, and a bad smell is a reason to throw it out.
+danger-smell = Do not taste it: throw it out. A bad smell is reason enough; a good one would prove nothing.
     .short = Do not taste it: throw it out.
-danger-sniff = Looks and smell do not tell: food that makes people ill can look and smell as ever. Go by how long and how cold it was kept; when in doubt, throw it out.
+danger-sniff = Looks and smell do not tell what makes people ill. Go by how long and how cold it was kept; when in doubt, throw it out.
     .short = Looks and smell do not tell. When in doubt, throw it out.
 danger-taste = Do not taste it to find out. Go by how long and how cold it was kept; when in doubt, throw it out.
     .short = Do not taste it to find out.
@@ -392,7 +392,7 @@ guidance-refreeze-yes = Yes, guidance says { $name } thawed in the fridge may be
 guidance-refreeze-cook-first = Cook the { $name } first: only then may it be frozen again.
 guidance-refreeze-no = No, do not freeze the { $name } again.
 guidance-refreeze-unknown = How was the { $name } thawed: in the fridge, in cold water, in the microwave, or left out? In doubt, do not freeze it again.
-guidance-probe-yes = Yes, that is hot enough by guidance.
+guidance-probe-yes = Yes.
     .short = Hot enough.
 guidance-probe-no = Not yet.
 guidance-fridge-warm = Too warm for a fridge: guidance says { $wanted } or colder.
