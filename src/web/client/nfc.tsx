@@ -19,7 +19,7 @@ export const Nfc = ({ name, address }: { name: string; address: string }) => {
   const { said, run } = useDoing();
   return (
     <section aria-labelledby="nfc">
-      <h2 id="nfc">An NFC chip for {name}</h2>
+      <h2 id="nfc">A chip for {name}, for a phone to touch</h2>
       <p>Touching the chip with a phone opens the board with this in hand.</p>
       {Maker === undefined ? (
         <details>
