@@ -89,6 +89,7 @@ export {
 } from './changes/moving.js';
 export { amend, type Facts } from './changes/describing.js';
 export { merge, split } from './changes/dividing.js';
+export { anotherLike, copyItem, refill } from './changes/copying.js';
 export { addMarker, defineDots, mark, markerNote, unmark, type MarkerFacts } from './changes/marking.js';
 export {
   addPlaceName,

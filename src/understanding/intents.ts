@@ -281,6 +281,8 @@ export interface Finding {
 /** The parts of what was said. Which can be set depends on the intent. */
 export interface Slots {
   readonly item?: Mention;
+  /** Put away as it was before: another batch, more containers of one batch, or its own container filled anew. */
+  readonly again?: 'new' | 'copy' | 'refill';
   /** What was not meant: "not the sorghum, the other one". */
   readonly not?: Mention;
   /** More than one thing in one sentence: "the rice and the black beans". */

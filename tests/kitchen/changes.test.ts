@@ -7,6 +7,10 @@ import {
   renamePlace,
   totalOf,
   amend,
+  anotherLike,
+  copyItem,
+  livingItems,
+  refill,
   applyChange,
   bringBack,
   buildPlaces,
@@ -407,6 +411,64 @@ describe('markers', () => {
     expect(lookAlikes(c.kitchen, c.item('sauerkraut')).map(({ name }) => name)).toEqual(['pickle']);
     c.do((d) => mark(d, c.item('pickle').id, c.marker('glass')));
     expect(lookAlikes(c.kitchen, c.item('sauerkraut'))).toEqual([]);
+  });
+});
+
+describe('the same again', () => {
+  const pot = {
+    name: 'groundnut soup',
+    dates: { made: '2026-05-10', frozen: '2026-05-10' },
+    contains: ['peanuts'],
+    freeFrom: ['milk'],
+    cautions: ['very hot'],
+    notes: ['shake it'],
+    maker: 'Amara',
+    amount: { value: 1, unit: 'tub' },
+  } as const;
+
+  it('in more containers is one batch with all its facts, and nobody else’s', () => {
+    const c = cook();
+    c.do((d) => putAway(d, { ...pot, placeId: c.place('first shelf') }));
+    const first = c.item('groundnut soup').id;
+    const shares = [{ amount: pot.amount }, { amount: pot.amount }];
+    const before = c.kitchen;
+    const undo = c.do((d) => copyItem(d, first, { shares }));
+    const all = livingItems(c.kitchen).filter(({ name }) => name === pot.name);
+    expect(all).toHaveLength(3);
+    expect(new Set(all.map(({ batchId }) => batchId)).size).toBe(1);
+    expect(all[0]!.batchId).not.toBeNull();
+    for (const one of all) {
+      const { amount: _, ...facts } = pot;
+      expect(one).toMatchObject(facts);
+    }
+    expect(undo.ops.length).toBe(3);
+    expect(before.items.get(first)?.batchId).toBeNull();
+  });
+
+  it('made anew has its own dates, and promises nothing of what it is free from', () => {
+    const c = cook();
+    c.do((d) => putAway(d, { ...pot, placeId: c.place('first shelf') }));
+    c.do((d) => anotherLike(d, c.item('groundnut soup').id, { dates: { made: '2026-05-14' } }));
+    const made = livingItems(c.kitchen).find(({ dates }) => dates.made === '2026-05-14');
+    expect(made).toMatchObject({
+      contains: ['peanuts'],
+      freeFrom: [],
+      cautions: ['very hot'],
+      batchId: null,
+    });
+    expect(made!.dates).toEqual({ made: '2026-05-14' });
+  });
+
+  it('in its own container: the old is used up, its marker and place are kept', () => {
+    const c = cook();
+    c.do((d) => putAway(d, { ...pot, placeId: c.place('first shelf'), markerId: c.marker('wooden') }));
+    const old = c.item('groundnut soup').id;
+    c.do((d) => refill(d, old, { dates: { made: '2026-05-14' } }));
+    expect(c.kitchen.items.get(old)?.gone).toMatchObject({ how: 'used' });
+    expect(itemWithMarker(c.kitchen, c.marker('wooden'))).toMatchObject({
+      placeId: c.place('first shelf'),
+      dates: { made: '2026-05-14' },
+    });
   });
 });
 

@@ -30,8 +30,16 @@ read-back-date = { $what ->
   }
 with-marker = the { $marker } on it
 share-at = { $amount } { $at }
-kept-from-before = I kept the { $what } from before. The date is new, so tell me when you know it.
-    .short = Details kept. Tell me the date.
+kept-from-before = I kept the { $what } from before.{ $date ->
+    [none] {""}
+   *[new] {" "}The date is new, so tell me when you know it.
+  }
+    .short = Details kept.{ $date ->
+    [none] {""}
+   *[new] {" "}Tell me the date.
+  }
+ask-again-what = The same again of what?
+offer-older-date = Was some of the old { $name } still in it? Then its older date holds.
 kept-reheating = reheating
 kept-diets = diet marks
 kept-allergens = allergens

@@ -16,6 +16,7 @@ import { offerOf } from '../places/new-place.js';
 import { needMarker } from '../refer/markers.js';
 import { needPlace } from '../refer/need.js';
 import { besideOf } from '../refer/places.js';
+import { sameAgain } from './again.js';
 import { amend } from './amend.js';
 import { touchedMarker, withFeel } from './feel.js';
 import { alreadyHere, earlierOf, justAdded } from './known.js';
@@ -27,6 +28,7 @@ import { countsContainers, oneEach, sharesOf } from './shares.js';
 import { usualPlace } from './usual-place.js';
 
 export const putAway: Handler = (act, turn) => {
+  if (act.slots.again) return sameAgain(putAway, act, turn);
   const slots = withFeel(act.slots);
   const many = slots.items;
   if (many && many.length > 1) return putAwayMany(putAway, act.slots, turn, many);

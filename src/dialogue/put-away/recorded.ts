@@ -132,5 +132,11 @@ const carriedWords = (turn: Turn, earlier: Item, item: Item): Say[] => {
     ...(item.diets.length > 0 && earlier.diets.length > 0 ? [say('kept-diets')] : []),
     ...(item.contains.length > 0 && earlier.contains.length > 0 ? [say('kept-allergens')] : []),
   ];
-  return kept.length > 0 ? [say('kept-from-before', { what: list(kept) })] : [];
+  // What is printed on it is new with it, unless it was told.
+  const printed = [item, earlier].map(({ dates }) => dates.useBy ?? dates.bestBefore);
+  const dateNeeded =
+    Object.keys(item.dates).length === 0 || (printed[0] === undefined && printed[1] !== undefined);
+  return kept.length > 0
+    ? [say('kept-from-before', { what: list(kept), ...(dateNeeded ? { date: 'new' } : {}) })]
+    : [];
 };

@@ -18,9 +18,10 @@ import {
 import type { Reader } from '../readings.js';
 import { oneInside } from './statements/places.js';
 import { bitsAfter, bitsOf, is, type Bit, type Frame, type Made } from './requests/bits.js';
-import { requestWords, type RequestWords } from './requests/lexicon.js';
+import { isBeside, requestWords, type RequestWords } from './requests/lexicon.js';
 import { withoutClitics } from './clitics.js';
 import { movesLexicon } from './lexicon.js';
+import { againFrame } from './requests/again.js';
 import { additionsFrame, wantedFrame } from './requests/additions.js';
 import { answersFrame } from './requests/answers.js';
 import { correctionsFrame } from './requests/corrections.js';
@@ -48,6 +49,7 @@ const frames: readonly Frame[] = [
   mustThawFrame,
   thawedByFrame,
   reachFrame,
+  againFrame,
   listFrame,
   undoingFrame,
   meaningsFrame,
@@ -154,7 +156,8 @@ export const requestReading = (
   const after = last ? afterBits(guess, reader, words, last) : [];
   const { expecting } = reader;
   const { pauses } = guess;
-  const request = { bits, after, last, tokens, pauses, clocks, expecting, says, oneInside: within };
+  const beside = (word: string, list: string): boolean => isBeside(reader.language, list, word);
+  const request = { bits, after, last, tokens, pauses, clocks, expecting, says, beside, oneInside: within };
   // "Is the bacon down or not" asks, and puts nothing right.
   const opens = after.find((bit) => !is(bit, 'fill', 'aside', 'opener', 'and', 'repair'));
   const free = isFree.has(expecting) && !is(opens, 'aux', 'opens-question');

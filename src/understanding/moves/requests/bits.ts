@@ -22,6 +22,8 @@ export interface Request {
   readonly after: readonly Bit[];
   /** Whether a word stands in that list. */
   readonly says: (word: string, list: string) => boolean;
+  /** Whether it is a small word of that list, which is no constituent (`beside` in requests.json). */
+  readonly beside: (word: string, list: string) => boolean;
   /** One place inside the other, whichever way round they were said; null where that names none. */
   readonly oneInside: (a: string, b: string) => PlaceMention | null;
 }
