@@ -50,6 +50,25 @@ dots-mean = { CAP($raised) } { $dots ->
     [one] means
    *[other] mean
   } { $meaning }.
+meanings-checked = { $doubts ->
+    [0] { $count ->
+        [0] Nothing here has a mark with a meaning.
+        [one] One thing is marked, and nothing on record speaks against it.
+       *[other] { CAP($count) } things are marked, and nothing on record speaks against them.
+      }
+    [one] One doubt: { $which }.
+   *[other] { CAP($doubts) } doubts: { $which }.
+  }
+meaning-must-not = { THE($name) } { IS($name) } for { $person }, and said to contain { $allergens }, which { $person } must not have
+meaning-contains = { THE($name) } { IS($name) } marked { $meaning }, and { $how ->
+    [usually] such food usually holds
+   *[contains] { IS($name) } said to contain
+  } { $allergens }
+meaning-animal = { THE($name) } { IS($name) } marked { $meaning }, and by the name it is meat or fish
+meaning-free = the marker on { THE($name) } says { $allergens }, and { THE($name) } { IS($name) } recorded free from it
+meaning-owner = { THE($name) } { IS($name) } marked { $meaning }, and recorded as belonging to { $owner }
+meaning-unmarked = { THE($name) } { IS($name) } recorded as { $caution }, without { $raised }
+meaning-unsaid = Nothing else on record says { $meaning } of { $names }.
 dots-meant = Until now: { $old }.
 dots-on = { $count ->
     [one] One food has them.

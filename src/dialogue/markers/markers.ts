@@ -19,6 +19,7 @@ import {
 import type { Marker } from '../../kitchen/model.js';
 import type { Touch } from '../../terms/touch.js';
 import { difference } from './difference.js';
+import { checkMeanings } from './checked.js';
 import { alikeMarkers, careOfAll, suggestMarker } from './choose.js';
 import type { Say } from '../../speech/answer.js';
 import { andMore, inGroups } from '../describe/lists.js';
@@ -212,6 +213,7 @@ export const markers: Handler = (act, turn) => {
   const { asked, dots, counted, marker, words } = act.slots;
   if (asked === 'suggest') return suggestMarker(act, turn);
   if (asked === 'alike') return alikeMarkers(act, turn);
+  if (asked === 'checked') return checkMeanings(turn, dots ?? countMeaning(turn, words ?? ''));
   if (asked === 'cares' || asked === 'cares of those') return careOfAll(act, turn);
   const meant = asked === 'count' ? countMeaning(turn, words ?? '') : null;
   if (asked === 'count' && meant === null) return { parts: [say('nothing-like-that')], count: 0 };

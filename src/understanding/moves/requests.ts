@@ -34,7 +34,7 @@ import {
   thawedByFrame,
 } from './requests/kitchen.js';
 import { listFrame } from './requests/list.js';
-import { meaningsFrame } from './requests/meanings.js';
+import { marksCheckedFrame, meaningsFrame } from './requests/meanings.js';
 import { puttingRightFrame } from './requests/putting-right.js';
 import { remindersFrame } from './requests/reminders.js';
 import { settingFrames } from './requests/settings.js';
@@ -52,6 +52,7 @@ const frames: readonly Frame[] = [
   againFrame,
   listFrame,
   undoingFrame,
+  marksCheckedFrame,
   meaningsFrame,
   remindersFrame,
   timersFrame,

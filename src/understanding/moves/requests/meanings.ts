@@ -42,6 +42,29 @@ const trailing = new Set([
   'mate',
 ]);
 
+/** "Do the knots match what's on the shelf", "are the things marked hot really hot": what is felt against the record. */
+export const marksCheckedFrame: Frame = (request) => {
+  const { bits, tokens, beside } = request;
+  const held = classed(bits, 'held-against');
+  const dots = dotsIn(request);
+  const marked = classed(bits, 'marked-so');
+  if (held.length === 0 || (!dots && marked.length === 0)) return null;
+  // With no knots named, it has to be asked: "I really could not say" is about nothing.
+  if (!dots && !beside(tokens[0] ?? '', 'asks-first') && held[0]!.from > 0) return null;
+  if (ofKind(bits, 'thing').some(({ fit, source }) => fit >= surelyNamed || source === 'food')) return null;
+  const count = dots?.count ?? null;
+  return {
+    acts: [
+      {
+        intent: 'markers',
+        slots: { asked: 'checked', ...(count === null ? { words: tokens.join(' ') } : { dots: count }) },
+      },
+    ],
+    used: new Set(tokens.keys()),
+  };
+};
+const surelyNamed = 0.8;
+
 export const meaningsFrame: Frame = (request) => {
   const { bits, tokens } = request;
   const dots = dotsIn(request);
