@@ -127,6 +127,25 @@ export const cookingRow = z.object({
   note: cell,
 });
 
+/** How long it is over the heat, by its size; what ends it is the temperature inside. */
+export const roastingRow = z.object({
+  id,
+  food: text.min(1),
+  type: text,
+  method: z.enum(['oven', 'grill', 'braise', 'simmer', 'skillet', 'slow-cooker']),
+  /** The size the time is for; null: any. */
+  size_low: numberCell,
+  size_high: numberCell,
+  size_unit: orNull(z.enum(['pounds', 'ounces', 'inches'])),
+  oven_low_f: numberCell,
+  oven_high_f: numberCell,
+  minutes_low: z.coerce.number().positive(),
+  minutes_high: z.coerce.number().positive(),
+  per_pound: yes,
+  ...cited,
+  note: cell,
+});
+
 export const timeTemperatureRow = z.object({
   celsius: z.coerce.number(),
   seconds: z.coerce.number(),
@@ -349,6 +368,7 @@ export const microwave = z.object({
 
 export type StorageRow = z.infer<typeof storageRow>;
 export type StorageDataRow = z.infer<typeof storageDataRow>;
+export type RoastingRow = z.infer<typeof roastingRow>;
 export type FoodKind = z.infer<typeof foodKind>;
 export type ForeignNameRow = z.infer<typeof foreignNameRow>;
 export type FoodRow = z.infer<typeof foodRow>;

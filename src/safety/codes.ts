@@ -104,6 +104,9 @@ export const CAUTION_CODES = [
   'at-risk-pate',
   'at-risk-raw-milk',
   'at-risk-honey',
+  'at-risk-raw-eggs', // cooked until firm
+  'at-risk-raw-seafood', // cooked through
+  'raw-dough', // nobody tastes it
   'at-risk-general',
   'ask-clinician',
   'infant-no-microwave',

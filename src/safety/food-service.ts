@@ -128,3 +128,32 @@ export const formulaUntil = (
   if (bottle.feedBegan !== null) ends.push(Date.parse(bottle.feedBegan) + feeding.minutes * 60_000);
   return { until: new Date(Math.min(...ends)).toISOString(), source: cite(tables, made) };
 };
+
+/** A thermometer in food that cools, in degrees Fahrenheit, and when. */
+export interface CoolingReading {
+  readonly fahrenheit: number;
+  readonly at: Instant;
+}
+
+/**
+ * What readings on the way down prove of cooked food: a stage was missed, or all were kept so far. Counted from the
+ * first reading; where that was below the heat the rule begins at, the time began before it, and only a miss is sure.
+ */
+export const cooledSoFar = (
+  readings: readonly CoolingReading[],
+  tables = safetyTables(),
+): 'too-slow' | 'in-time' | 'unknown' => {
+  const { stages } = coolingRule('cool-cooked', tables);
+  const [first, ...later] = readings;
+  if (!first || later.length === 0) return 'unknown';
+  const missed = later.some(({ fahrenheit, at }) =>
+    stages.some(({ toF, minutes }) => {
+      const passed = minutesBetween(first.at, at);
+      // At the very minute it must be there: "within two hours" is met at two.
+      return fahrenheit > toF && passed >= minutes;
+    }),
+  );
+  if (missed) return 'too-slow';
+  const from = stages[0]?.fromF ?? null;
+  return from !== null && first.fahrenheit >= from ? 'in-time' : 'unknown';
+};

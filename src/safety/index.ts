@@ -26,6 +26,7 @@ export { checkClaim, claimNamed, claimsOf } from './claims.js';
 export { advance, clockOf, eventsOf } from './clock.js';
 export {
   checkCooling,
+  cooledSoFar,
   checkHotHoldReheat,
   coolingStages,
   dateMark,
@@ -50,4 +51,5 @@ export { safetyTables, TableError } from './tables.js';
 export { checkProbe, cookTemperature, fridgeReading, inScale, thermometerReading } from './temperature.js';
 export { fridgeThawHours, mayRefreeze, thawPlan, wallTime, waterThawHours } from './thaw.js';
 export { goTogether } from './together.js';
+export { roastingTime } from './roasting.js';
 export { rankUseFirst, withoutDate } from './use-first.js';

@@ -197,6 +197,9 @@ const treated = (kind: string, words: ReadonlySet<string>): string => {
     if (/^(soup-stew|stew|stock|gravy|cooked-sauce|jarred-sauce|custard|pasta-dish|milk)$/.test(kind))
       return 'tin';
   }
+  // Garlic, herbs or vegetables under oil, at home: the one food of that name a row is published for is the strictest.
+  if (words.has('in') && words.has('oil') && /^(whole|cut|cooked)-vegetables$/.test(kind))
+    return 'garlic-oil-home';
   if (kind === 'packaged-greens' && words.has('salad') && some(words, SALAD_MEATS)) return 'mixed-salad';
   if (kind === 'ham-slices' && (words.has('raw') || words.has('uncooked'))) return 'ham-fresh';
   if (words.has('creamy') && kind === 'vinegar-dressing') return 'creamy-dressing';

@@ -65,6 +65,7 @@ const load = () => {
     foods: csv('foods.csv', schema.foodRow),
     spanishNames: csv('food-names-es.csv', schema.foreignNameRow),
     cooking: byId('cooking-temperatures.csv', csv('cooking-temperatures.csv', schema.cookingRow)),
+    roasting: byId('roasting.csv', csv('roasting.csv', schema.roastingRow)),
     ukTimeTemperature: csv('uk-time-temperature.csv', schema.timeTemperatureRow),
     holding: byId('holding-temperatures.csv', csv('holding-temperatures.csv', schema.holdingRow)),
     powerFridge: byId('power-cut-fridge.csv', csv('power-cut-fridge.csv', schema.powerFridgeRow)),

@@ -89,6 +89,13 @@ stored-at = { $where ->
     [counter] left out
    *[fridge] in the fridge
   }
+# Where it was all the time since, for a verdict on its age.
+kept-at = { $where ->
+    [freezer] frozen all along
+    [pantry] in the cupboard
+    [counter] left out
+   *[fridge] in the fridge
+  }
 taken-as-raw = That is for raw.
     .short = Raw.
 yours = Of yours, { $items }.

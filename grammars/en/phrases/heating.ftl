@@ -154,6 +154,11 @@ ask-full-again = Is it quite full? Say no if it is about half full.
 power-more = More?
 power-title = the power cut
 power-first = Keep the doors shut.
+# Said before it is known how the doors were.
+power-if-shut = Keep the doors shut: so the fridge stays cold until about { $until }{ $date ->
+    [none] {""}
+   *[other] {" "}{ ON($date) }
+  }.
 # Both hold: said in one breath.
 power-both-hold = The fridge stays cold until about { $fridge }, the freezer until about { $freezer }{ $date ->
     [none] {""}

@@ -182,13 +182,16 @@ caution-botulism-foil-potato = A baked potato left in foil can poison without an
 caution-damaged-can = throw out a can that is swollen, leaking or deeply dented.
 caution-at-risk-deli = for someone at risk, heat cold cuts until steaming hot.
 caution-at-risk-soft-cheese = someone at risk should not eat soft cheese made from raw milk.
-caution-at-risk-queso-fresco = someone at risk should not eat fresh soft cheese unless heated.
+caution-at-risk-queso-fresco = someone at risk should not eat fresh soft cheese, pasteurized or not.
 caution-at-risk-deli-salad = someone at risk should not eat deli salads made in a shop.
 caution-at-risk-sprouts = someone at risk should not eat raw sprouts.
 caution-at-risk-fermented-sausage = for someone at risk, heat fermented sausage until steaming hot.
 caution-at-risk-smoked-fish = someone at risk should eat smoked fish only cooked.
 caution-at-risk-pate = someone at risk should not eat chilled pâté.
 caution-at-risk-raw-milk = someone at risk should not drink raw milk.
+caution-at-risk-raw-eggs = for someone at risk, cook eggs until white and yolk are firm.
+caution-at-risk-raw-seafood = someone at risk should not eat fish or shellfish raw.
+caution-raw-dough = nobody should taste raw dough or batter: bake it first.
 caution-at-risk-honey = no honey for a baby under one year.
 caution-at-risk-general = somebody who eats here is at higher risk, so take no chances.
 caution-ask-clinician = ask her clinician.
@@ -388,6 +391,27 @@ guidance-unheard = I did not get “{ $words }”, so I give no verdict.
 guidance-cool = The trade cools cooked food { $stages } in all.
 guidance-cool-stage = to { $to } within { $time }
 guidance-cool-late = That is too slow: throw it out.
+guidance-cool-so-far = In time so far.
+guidance-roast = { $method ->
+    [oven] In the oven
+    [grill] Grilled
+    [braise] Braised
+    [simmer] Simmered, covered with water
+    [slow-cooker] In the slow cooker
+   *[skillet] In the pan
+  }{ $oven ->
+    [none] {""}
+   *[other] {" "}at { $oven }
+  }, { $time }{ $per ->
+    [pound] {" "}a pound
+   *[all] {""}
+  }.
+guidance-roast-span = { $high ->
+    [none] about { $low }
+   *[other] { $low } to { $high }
+  }
+guidance-roast-weights = That is published for { $from } to { $to } pounds.
+guidance-roast-done = It is done at { $temperature } inside, by the thermometer.
 guidance-refreeze-yes = Yes, guidance says { $name } thawed in the fridge may be frozen again.
 guidance-refreeze-cook-first = Cook the { $name } first: only then may it be frozen again.
 guidance-refreeze-no = No, do not freeze the { $name } again.

@@ -88,6 +88,12 @@ stored-at = { $where ->
     [counter] fuera del frío
    *[fridge] en el refrigerador
   }
+kept-at = { $where ->
+    [freezer] congelado todo ese tiempo
+    [pantry] en la despensa
+    [counter] fuera del frío
+   *[fridge] en el refrigerador
+  }
 taken-as-raw = Eso es para el alimento crudo.
     .short = Crudo.
 yours = De lo tuyo, { $items }.

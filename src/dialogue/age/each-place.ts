@@ -36,8 +36,13 @@ const out = (question: Placeless, hours: number | null) =>
     state: question.state ?? null,
   });
 
+const aged = ({ days, hours, dates }: Placeless): boolean =>
+  (days ?? hours ?? null) !== null || Object.keys(dates ?? {}).length > 0;
+
 /** "One to two days in the fridge, nine months frozen, two hours out." */
 const spans = (question: Placeless, found: readonly Assessment[]): Told | null => {
+  // Where something is known of its age, that has a verdict, and how long such food keeps is none.
+  if (found.some(({ verdict }) => verdict !== 'how-long' && aged(question))) return null;
   const dated = found.filter(
     ({ row, reasons }) => row?.limit && reasons.some(({ code }) => code === 'keeps'),
   );
@@ -101,7 +106,8 @@ const verdicts = (question: Placeless, found: readonly Assessment[], hours: numb
   const entries = groups.map((group, at) => {
     const [{ verdict, last }] = group as [(typeof all)[number]];
     const places = list(
-      group.map(({ where }) => say('stored-at', { where })),
+      // Frozen since a day nobody told, it may have been in the fridge before: only all along is that so.
+      group.map(({ where }) => say('kept-at', { where })),
       true,
     );
     return say('list-entry', {
@@ -117,7 +123,9 @@ const verdicts = (question: Placeless, found: readonly Assessment[], hours: numb
 
 /** Every place's answer: how long it keeps there, or, where an age was told, what comes of it there. */
 export const inEachPlace = (question: Placeless): Told => {
-  const found = placesFor(question).map((where) => guidanceFor({ ...question, where }));
+  const all = placesFor(question).map((where) => guidanceFor({ ...question, where }));
+  const judged = all.filter(({ verdict }) => verdict !== 'how-long');
+  const found = aged(question) && judged.length > 0 ? judged : all;
   const hours =
     question.hours ??
     (question.days === null || question.days === undefined ? null : question.days * hoursPerDay);

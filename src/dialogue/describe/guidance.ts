@@ -72,7 +72,7 @@ export const reasonsOf = (found: Assessment): { first: Say[]; rest: Say[]; sourc
 };
 
 /** Cautions that belong into the answer: people at risk, a baby's food, what poisons without a sign. */
-const first = /^(at-risk|infant|botulism|do-not-taste)/;
+const first = /^(at-risk|infant|botulism|do-not-taste|raw-dough)/;
 
 /** What stands before a verdict at every length; at most two. `toldOf`: the question is about somebody at risk. */
 export const mustSay = (found: Pick<Assessment, 'cautions'>, toldOf = false): Say[] =>

@@ -7,9 +7,6 @@ import type { Item } from '../../kitchen/model.js';
 import type { Assessment, Where } from '../../safety/api.js';
 import {
   anyoneAtRisk,
-  checkProbe,
-  cookTemperature as cookGuidance,
-  coolingStages,
   feedLimit,
   formulaUntil,
   fridgeThawHours,
@@ -21,12 +18,11 @@ import {
   powerCutFor,
   regionFacts,
   reheatPlan,
-  thermometerReading,
   waterThawHours,
 } from '../../safety/index.js';
 import type { Say } from '../../speech/answer.js';
-import { daysBetween, today } from '../../terms/dates.js';
-import type { GuidanceFacts, Reading } from '../../understanding/guidance/facts.js';
+import { daysBetween, today, type Instant } from '../../terms/dates.js';
+import type { GuidanceFacts } from '../../understanding/guidance/facts.js';
 import type { Slots } from '../../understanding/intents.js';
 import { inEachPlace } from '../age/each-place.js';
 import { ownVerdicts, yours } from '../age/keeps.js';
@@ -42,19 +38,14 @@ import {
 } from '../describe/guidance.js';
 import { type Handler, type Reply, type Turn, clockTime, say, seconds } from '../handler.js';
 import { claim, label } from './labels.js';
+import { inScale, type Asked } from './asked.js';
+import { cooling, probe, reading, roasting } from './heat.js';
 import { leftOut, supposedOut } from '../outages/left-out.js';
 import { hersOf, whereOfItem } from '../refer/hers.js';
 import { findItems } from '../refer/items.js';
 import { cookTemperature } from '../reheat/cook.js';
 import { reheat } from '../reheat/reheat.js';
-import { fromNow, lastOf, bothHalves } from '../timers/wall-time.js';
-
-interface Asked {
-  readonly turn: Turn;
-  readonly slots: Slots;
-  readonly facts: GuidanceFacts;
-  readonly food: string;
-}
+import { fromNow, lastOf, nextOf, bothHalves } from '../timers/wall-time.js';
 
 const day = 86_400;
 /** Seconds; our own figure for "overnight", well beyond what guidance allows at room temperature. */
@@ -62,12 +53,6 @@ const longTime = 8 * 3600;
 
 /** Seconds; beyond what any shut freezer holds. */
 const longOutage = 3 * day;
-
-/** A reading without a scale is in the household's own. */
-const inScale = ({ kitchen: { household } }: Turn, reading: Reading) => ({
-  degrees: reading.value,
-  scale: reading.scale ?? (household.measures === 'us' ? ('fahrenheit' as const) : ('celsius' as const)),
-});
 
 /** Hours below two days, days from there: a limit in hours is not met by a count of days. */
 const ageOf = ({ facts, turn }: Asked): { readonly hours?: number; readonly days?: number } => {
@@ -139,7 +124,8 @@ const keeping = (asked: Asked): Reply => {
     const { parts, details, sources, found } =
       unheard.length > 0 ? inEachPlace({ ...question, days: null, hours: null, dates: {} }) : all;
     return (
-      cookNow(found) ?? {
+      cookNow(found) ??
+      forThem(asked, found) ?? {
         parts: [...mustSay(found, told), ...unheard, ...parts, ...sellBy],
         details: [...(facts.asked === 'keep' ? yours(turn, hersOf(turn, slots.item)) : []), ...details],
         sources,
@@ -201,23 +187,64 @@ const keeping = (asked: Asked): Reply => {
   };
 };
 
+/** Whom it is for was told, its age was not: what such food is to them is the answer, and its days are beside it. */
+const forThem = ({ facts, food }: Asked, found: Assessment): Reply | null =>
+  facts.risks.length > 0 &&
+  facts.asked === 'still' &&
+  found.verdict === 'how-long' &&
+  isForNobodyAtRisk(found)
+    ? {
+        parts: mustSay(found, true),
+        details: reasonsOf(found).first,
+        sources: sourcesOf(found.cautions),
+        names: [food],
+      }
+    : null;
+const isForNobodyAtRisk = ({ cautions }: Assessment): boolean =>
+  cautions.some(({ code }) => code.startsWith('at-risk'));
+
 const since = ({ facts, turn }: Asked): string | null => {
   if (facts.seconds !== null) return fromNow(turn.clock, -facts.seconds);
   if (facts.overnight) return fromNow(turn.clock, -longTime);
   return facts.since ? lastOf(bothHalves(facts.since, turn.heard), turn.clock) : null;
 };
 
+/** When it was in the cold again, where that was told; else it is out still. */
+const untilWhen = ({ facts, turn }: Asked, from: Instant | null): Instant => {
+  const { now } = turn.clock;
+  if (!facts.until || from === null) return now;
+  const ended = lastOf(bothHalves(facts.until, turn.heard), turn.clock);
+  return ended > from ? ended : now;
+};
+
+/** "Till midnight", of what is only supposed: from now, or from the hour that was said, to then. */
+const supposedSpan = ({ facts, turn }: Asked): number | null => {
+  const { until, since: start, seconds: told } = facts;
+  if (!until || told !== null) return told;
+  const from = start ? nextOf(bothHalves(start, turn.heard), turn.clock) : turn.clock.now;
+  const to = nextOf(bothHalves(until, turn.heard), { ...turn.clock, now: from });
+  return Math.round((Date.parse(to) - Date.parse(from)) / 1000);
+};
+
 const out = (asked: Asked): Reply => {
-  const { facts, food, turn } = asked;
-  const { region } = turn.kitchen.household;
-  const from = since(asked);
+  const { facts, food } = asked;
+  const { region } = asked.turn.kitchen.household;
+  // By when it must be cold again, of a time to come: the limit is what helps.
+  const from = facts.asked === 'out' && facts.where === 'fridge' ? null : since(asked);
+  const turn = { ...asked.turn, clock: { ...asked.turn.clock, now: untilWhen(asked, from) } };
   const air = facts.air ? inScale(turn, facts.air) : null;
   const hot = facts.hot || (air !== null && isHot(air));
+  const span = supposedSpan(asked);
   if (facts.mood === 'supposed')
-    return supposedOut(turn, {
+    return supposedOut(asked.turn, {
       food,
       item: null,
-      since: facts.overnight && facts.seconds === null ? null : from,
+      since:
+        span !== null
+          ? fromNow(asked.turn.clock, -span)
+          : facts.overnight && facts.seconds === null
+            ? null
+            : from,
       long: facts.overnight,
       hot,
     });
@@ -279,42 +306,6 @@ const refreeze = ({ facts, food, turn }: Asked): Reply => {
   };
 };
 
-const probe = ({ facts, food, turn }: Asked): Reply => {
-  const { region } = turn.kitchen.household;
-  const wanted = cookGuidance({
-    food,
-    region,
-    state: facts.states.includes('raw') ? 'raw' : null,
-    reheating: facts.reheating,
-  });
-  const answer = checkProbe(wanted, {
-    reads: inScale(turn, facts.probe!),
-    seconds: facts.held,
-    boiling: facts.boiling,
-  });
-  return {
-    parts: [
-      say(answer.reached ? 'guidance-probe-yes' : 'guidance-probe-no'),
-      ...answer.reasons.slice(0, 1).map(reasonWords),
-    ],
-    sources: sourcesOf(answer.reasons),
-    names: [food],
-  };
-};
-
-const reading = (which: 'fridge' | 'freezer', { facts, turn }: Omit<Asked, 'food'>): Reply => {
-  const found = thermometerReading(which, inScale(turn, facts.probe!), turn.kitchen.household.region);
-  const { wanted } = found.args;
-  return {
-    parts: [
-      say(`guidance-${which}-${found.code === 'fridge-too-warm' ? 'warm' : 'cold'}`, {
-        ...(wanted && typeof wanted === 'object' ? { wanted } : {}),
-      }),
-    ],
-    sources: sourcesOf([found]),
-  };
-};
-
 const power = (asked: Asked): Reply => {
   const { facts, food, turn } = asked;
   const hours = facts.seconds === null ? null : facts.seconds / 3600;
@@ -369,26 +360,6 @@ const coldWhere = ({ facts, turn, slots }: Asked): Cold | null => {
   const kinds = new Set(near ? [] : items.map(({ placeId }) => storageOf(turn.kitchen, placeId)));
   const [only] = kinds;
   return kinds.size === 1 && (only === 'fridge' || only === 'freezer') ? only : null;
-};
-
-/** How fast cooked food must get cold; and whether it did, where the whole time was told. */
-const cooling = ({ facts }: Pick<Asked, 'facts'>): Reply => {
-  const { stages, source } = coolingStages();
-  const whole = stages.at(-1)?.minutes ?? 0;
-  const told = stages.map(({ minutes, toF }) =>
-    say('guidance-cool-stage', {
-      time: seconds(minutes * 60),
-      to: { kind: 'temperature', degrees: toF, scale: 'fahrenheit' },
-    }),
-  );
-  const slow = facts.seconds !== null && facts.seconds > whole * 60;
-  return {
-    parts: [
-      ...(slow ? [say('guidance-cool-late')] : []),
-      say('guidance-cool', { stages: { kind: 'list', of: told, or: false } }),
-    ],
-    sources: sourcesOf([{ source }]),
-  };
 };
 
 const thaw = ({ facts, food, turn }: Asked): Reply => {
@@ -466,7 +437,7 @@ export const guidance: Handler = (act, turn) => {
       sources: sourcesOf([{ source }]),
     };
   }
-  if (facts.asked === 'cool') return cooling({ facts });
+  if (facts.asked === 'cool') return cooling({ facts, turn });
   if (facts.asked === 'claim' && facts.claim) return claim(turn, facts.claim);
   if (facts.asked === 'label' && facts.label) return label(turn, facts.label);
   const own = ownOr(turn, slots, facts);
@@ -496,6 +467,8 @@ export const guidance: Handler = (act, turn) => {
       );
     case 'probe':
       return facts.probe ? probe(asked) : keeping(asked);
+    case 'roast':
+      return roasting(asked);
     case 'power':
       return power(asked);
     case 'reheat':

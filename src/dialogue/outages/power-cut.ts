@@ -134,6 +134,14 @@ const askedOf = (turn: Turn, slots: Slots, report: PowerCutReport): Say[] => {
   return holdings(turn, report);
 };
 
+/** The best that may be hoped of the fridge: with its doors shut. */
+const ifShut = (turn: Turn, outage: Outage): Say[] => {
+  const { fridge } = reportFor(turn, { ...outage, doors: 'shut' });
+  if (fridge.state === 'past') return [holding(turn, 'fridge', fridge)];
+  if (fridge.until === null) return [say('power-first')];
+  return [say('power-if-shut', { until: clockTime(fridge.until), ...laterDay(turn, fridge.until) })];
+};
+
 export const powerCut: Handler = (act, turn) => {
   const { slots } = act;
   // Told with its end, also in answer to since when, it is over.
@@ -146,6 +154,9 @@ export const powerCut: Handler = (act, turn) => {
   const outage = outageOf(turn, slots, since);
   const first = turn.picked.doors || slots.doors || slots.fullness ? [] : [say('power-first')];
   const missing = askState(outage, slots.placeKind);
+  // Until what hour the fridge holds with its doors shut is told before they are asked about; past that, they do not matter.
+  if (missing && outage.doors === null && slots.asked !== 'now')
+    return { ...missing, parts: slots.placeKind === 'freezer' ? first : ifShut(turn, outage), outage };
   // The fridge does not wait for how full the freezer is.
   if (missing && before === null && outage.doors !== null)
     return { ...missing, parts: [...first, holding(turn, 'fridge', reportFor(turn, outage).fridge)], outage };

@@ -19,6 +19,8 @@ export type Asked =
   | 'cook'
   /** A thermometer in the food was read: is that enough? */
   | 'probe'
+  /** How long over the heat, by its weight. */
+  | 'roast'
   | 'fridge-reads'
   | 'freezer-reads'
   | 'power'
@@ -34,6 +36,9 @@ export type Asked =
   | 'label'
   | 'feeding';
 
+/** What is heard as asked: some of it is a way of asking one of those. */
+export type Heard = Asked | 'chill';
+
 export type FoodState =
   'raw' | 'cooked' | 'opened' | 'sealed' | 'thawed' | 'live' | 'frozen' | 'homemade' | 'mixed';
 export type KeptAt = 'fridge' | 'freezer' | 'pantry' | 'counter';
@@ -48,6 +53,14 @@ export interface Reading {
   readonly scale: 'fahrenheit' | 'celsius' | null;
 }
 
+/** A reading and the time of day it was taken; null: now. */
+export interface TimedReading extends Reading {
+  readonly time: string | null;
+}
+
+/** How it is cooked, where that was said. */
+export type CookedOver = 'oven' | 'grill' | 'braise' | 'simmer' | 'skillet';
+
 export interface GuidanceFacts {
   readonly asked: Asked;
   readonly states: readonly FoodState[];
@@ -59,6 +72,8 @@ export interface GuidanceFacts {
   /** "Overnight", "all day": longer than any limit at room temperature, and no hour. */
   readonly overnight: boolean;
   readonly since: string | null;
+  /** Time of day at which it ended, or is to: "till midnight", "found at noon". */
+  readonly until: string | null;
   /** Time of day at which a baby began a bottle. */
   readonly feedSince: string | null;
   readonly dates: Readonly<
@@ -71,6 +86,8 @@ export interface GuidanceFacts {
   /** "A scorching day": hot, by nobody's thermometer. */
   readonly hot: boolean;
   readonly probe: Reading | null;
+  /** Readings of food that cools, in order; empty unless one fell. */
+  readonly readings: readonly TimedReading[];
   /** Seconds it rested or was held. */
   readonly held: number | null;
   readonly icy: boolean | null;
@@ -92,6 +109,7 @@ export interface GuidanceFacts {
   readonly claim: string | null;
   readonly label: LabelKind | null;
   readonly method: string | null;
+  readonly over: CookedOver | null;
   readonly risks: readonly string[];
   /** Of somebody's milk or formula, which has rules of its own. */
   readonly infant: boolean;

@@ -11,7 +11,7 @@ interface Span {
 /** Classes whose words say when, where and what is asked, and belong to no name. */
 const TAKING =
   `ask at thawedin icy doors full times boiling method label probe air hot inverted whatif risk relation
- morethan done homecanned sniff discards`.split(/\s+/);
+ morethan done homecanned sniff discards cookverb cooktime reads howlong`.split(/\s+/);
 
 /** States that a name is made of: "raw chicken", "cooked ham", "live crab". "Opened" and "thawed" are told of it. */
 export const OF_NAMES: ReadonlySet<string> = new Set(['raw', 'cooked', 'homemade', 'live']);

@@ -25,7 +25,7 @@ import {
   spotsOf,
   type Sentence,
 } from './sentence.js';
-import type { Asked } from './facts.js';
+import type { Asked, GuidanceFacts } from './facts.js';
 import { guidanceAct, saysMore } from './question.js';
 import { spotsIn } from './spots.js';
 import { hazardAct, urgentAct } from './urgent.js';
@@ -54,6 +54,13 @@ const telling = new Set([
   'wished',
   'ask',
   'probe',
+  'reads',
+  'cookverb',
+  'inverted',
+  'did',
+  'done',
+  'smells',
+  'cooktime',
   'aging',
   'infant',
   'span',
@@ -126,7 +133,7 @@ const ofOneDay = ({ question }: Understanding): boolean =>
   question.left.length === 0 &&
   (question.acts[0]?.slots.query?.by ?? null) !== null;
 /** Asked in no other way: no other reading has a place for it. */
-const onlyHere: ReadonlySet<Asked> = new Set(['cool', 'boil']);
+const onlyHere: ReadonlySet<Asked> = new Set(['cool', 'boil', 'roast']);
 /** What a word on a label means; what a marker means is heard elsewhere. */
 const ofLabels: ReadonlySet<Asked> = new Set(['claim', 'label']);
 const ofMarkers: ReadonlySet<string> = new Set(['markers', 'define-dots', 'assign', 'tell']);
@@ -151,6 +158,13 @@ const ofOtherThings = ({ item, guidance }: Act['slots'], sentence: Sentence): bo
   return !ofFood && (sentenceCost(sentence.tokens, sentence.language) < 0 || everyday === true);
 };
 
+/** How long it was out was told, and that reading has not got it. */
+const unheld = (facts: GuidanceFacts, { duration, time, words }: Act['slots']): boolean =>
+  duration !== (facts.seconds ?? undefined) ||
+  (duration === undefined && facts.overnight && words !== 'overnight') ||
+  (duration === undefined && time === undefined && facts.since !== null) ||
+  facts.until !== null;
+
 /** The ear's question stands where facts were told that the reading so far has no place for. */
 const takesOver = (
   { slots }: Act,
@@ -166,9 +180,10 @@ const takesOver = (
   )
     return true;
   const talkOfPower = expecting === 'outage' || expecting === 'outage-state' || expecting === 'step';
-  if (talkOfPower && slots.item === undefined) return false;
   const [act, ...more] =
     base.verdict === 'act' || base.verdict === 'confirm' ? (base.readings[0]?.acts ?? []) : [];
+  if (talkOfPower && (slots.item === undefined || (act?.intent === 'answer' && !asksFor(sentence))))
+    return false;
   if (!act && ofOtherThings(slots, sentence)) return false;
   if (ofLabels.has(facts.asked)) return !act || !ofMarkers.has(act.intent);
   const food = slots.item !== undefined;
@@ -192,16 +207,22 @@ const takesOver = (
     /^(tell|put-away|thaw|reheated|finish|freeze|take|move|open|amend)$/.test(intent),
   );
   const unsure = base.verdict !== 'act';
-  if (food && saysMore(facts) && (asksFor(sentence) ? told || unsure : told && unsure)) return true;
+  // A question is a better reading than a telling that nobody is sure of.
+  if (food && facts.asked === 'still' && asksFor(sentence) && told && unsure) return true;
+  // A day alone ("a bag of spinach, use by Saturday") is what is told of any food that is put away.
+  const aged =
+    facts.seconds !== null || facts.when !== null || facts.since !== null || facts.overnight || facts.infant;
+  if (food && saysMore(facts) && (asksFor(sentence) ? told || unsure : told && unsure && aged)) return true;
   // How it was thawed and how often heated no question about the record has a place for.
   if (food && act?.intent === 'ask' && asksFor(sentence) && (facts.thawedIn !== null || facts.reheated > 0))
     return true;
   const unheard = !act || more.some(({ intent }) => !ofGuidance.has(intent));
   if (facts.asked === 'fridge-reads' || facts.asked === 'freezer-reads')
     return !talkOfPower && (!act || (act.intent !== 'power-cut' && act.intent !== 'power-back'));
-  if (act && !ofGuidance.has(act.intent) && act.intent !== 'power-cut' && act.intent !== 'power-back')
-    return false;
   if (facts.asked === 'power') return food;
+  // What is told of a power cut is about that, unless food is asked of with it.
+  if (act?.intent === 'power-cut' || act?.intent === 'power-back') return false;
+  if (act && !ofGuidance.has(act.intent)) return false;
   if (!food && unheard)
     return (
       facts.asked === 'boil' || (saysMore(facts) && aboutSomething(sentence) && sentence.tokens.length > 3)
@@ -234,17 +255,25 @@ const takesOver = (
     facts.where !== 'counter' &&
     Object.keys(facts.dates).length === 0;
   if (same) return false;
-  // Told, and asked for no verdict: what changes the record is the record's.
+  // Told, and asked for no verdict: what changes the record is the record's, where it has such a thing.
   const changing = /^(freeze|thaw|finish|put-away|take|move|open)$/.test(act.intent);
+  const onRecord = (slots.item?.candidates.length ?? 0) > 0;
+  if (/^(thaw|open|take)$/.test(act.intent) && food && !onRecord && saysMore(facts)) return true;
+  // Of food nobody here has, the record can say nothing.
+  if (act.intent === 'keeps' && food && !onRecord) return true;
   if (changing && more.length === 0 && !asks(sentence) && !has(sentence, 'ask')) return false;
   if (act.intent === 'left-out' && !food && !facts.infant) return false;
-  if (act.intent === 'left-out' && act.slots.duration !== (facts.seconds ?? undefined)) return true;
-  if (act.intent === 'left-out' && act.slots.duration === undefined && facts.overnight) return true;
   if (act.intent === 'left-out')
-    return facts.infant || (act.slots.asked === undefined && facts.air !== null) || facts.mood === 'supposed';
+    return (
+      unheld(facts, act.slots) ||
+      facts.infant ||
+      (act.slots.asked === undefined && facts.air !== null) ||
+      facts.mood === 'supposed'
+    );
   if (act.intent === 'thaw-plan')
     return (
       facts.asked === 'refreeze' ||
+      (facts.asked === 'still' && facts.thawedIn !== null) ||
       (facts.asked === 'thaw' && facts.pounds !== null && act.slots.when === undefined)
     );
   if (act.intent === 'reheat')

@@ -9,6 +9,13 @@ interface Entry {
 }
 type Lexicon = ReadonlyMap<string, readonly Entry[]>;
 
+/** "Dele's pregnant": whose or is, both stand apart from the name here, in what is said and in the list alike. */
+export const apart = (tokens: readonly string[]): readonly string[] =>
+  tokens.flatMap((token) => {
+    const [, name] = /^(.+)['’]s$/.exec(token) ?? [];
+    return name ? [name, 'is'] : [token];
+  });
+
 const made = new Map<string, Lexicon>();
 
 /**
@@ -24,7 +31,7 @@ export const guidanceLexicon = (language: string): Lexicon => {
     if (colon < 0) throw new Error(`grammars/${language}/words/guidance.txt: no colon in "${line}"`);
     const [kind = '', ...value] = line.slice(0, colon).trim().split(' ');
     for (const phrase of line.slice(colon + 1).split(',')) {
-      const words = phrase.trim().toLowerCase().split(/\s+/);
+      const words = apart(phrase.trim().toLowerCase().split(/\s+/));
       const [first] = words;
       if (!first) continue;
       lexicon.set(first, [...(lexicon.get(first) ?? []), { kind, value: value.join(' '), words }]);

@@ -1,11 +1,31 @@
 /** A question of guidance in any wording: what is asked, of which food, and all that was told with it. */
-import { plusDays, today } from '../../terms/dates.js';
+import { plusDays, plusMonths, today } from '../../terms/dates.js';
 import { asAmount, asDate, asNumber, asRaw } from '../meaning-parts.js';
 import { emptyMention, type Act, type Mention, type SaidDate } from '../intents.js';
 import { foodOf, OF_NAMES } from './food.js';
 import { agesOfPeople, risksIn } from './at-risk.js';
-import type { Asked, FoodState, GuidanceFacts, KeptAt, LabelKind, Reading } from './facts.js';
-import { asks, asksAnywhere, foodsIn, has, isWord, moodOf, spotsOf, type Sentence } from './sentence.js';
+import type {
+  Asked,
+  CookedOver,
+  FoodState,
+  GuidanceFacts,
+  Heard,
+  KeptAt,
+  LabelKind,
+  Reading,
+  TimedReading,
+} from './facts.js';
+import {
+  asks,
+  asksAnywhere,
+  foodsIn,
+  has,
+  isWord,
+  moodOf,
+  saysWord,
+  spotsOf,
+  type Sentence,
+} from './sentence.js';
 import { matchesIn, type Match } from './spots.js';
 
 const values = <T extends string>(sentence: Sentence, kind: string): readonly T[] => [
@@ -21,8 +41,11 @@ const gramsOf: Readonly<Record<string, number>> = {
 };
 const gramsInPound = 453.592;
 
-const poundsIn = ({ tokens, rules }: Sentence): number | null => {
-  for (const { value } of matchesIn(tokens, rules, 'builtin:grammar/amount')) {
+const poundsIn = (sentence: Sentence): number | null => {
+  const { tokens, rules } = sentence;
+  for (const { from, to, value } of matchesIn(tokens, rules, 'builtin:grammar/amount')) {
+    // "Minutes a pound" weighs nothing.
+    if (spotsOf(sentence, 'ask').some((asked) => asked.from < to && from < asked.to)) continue;
     const amount = asAmount(value);
     const grams = gramsOf[amount.unit];
     if (grams) return (amount.value * grams) / gramsInPound;
@@ -34,34 +57,53 @@ const poundsIn = ({ tokens, rules }: Sentence): number | null => {
 const spansIn = ({ tokens, rules }: Sentence): readonly Match[] =>
   matchesIn(tokens, rules, 'builtin:grammar/duration');
 
-/** "It reads one sixty-three": a temperature without its scale or its degrees. */
+/** A number and where it stands; "one sixty-three" is said for a hundred and sixty-three. */
+const figures = ({ tokens, rules }: Sentence): readonly { value: number; from: number; to: number }[] => {
+  const all = matchesIn(tokens, rules, 'builtin:grammar/number').flatMap(({ from, to, value }) =>
+    typeof value === 'number' ? [{ from, to, value }] : [],
+  );
+  return all.map((one, at) => {
+    const next = all[at + 1];
+    return one.value < 3 && next?.from === one.to && next.value >= 10 && next.value < 100
+      ? { from: one.from, to: next.to, value: one.value * 100 + next.value }
+      : one;
+  });
+};
+
+/** Degrees below and above which nobody's food is read hot, an appliance cold: other numbers are counts. */
+const foodBetween = [90, 215] as const;
+const applianceBetween = [-30, 80] as const;
+
+/** Fridge or freezer by itself, no food in it. */
+const applianceIn = (sentence: Sentence): boolean =>
+  spotsOf(sentence, 'at').some(({ value }) => value === 'fridge' || value === 'freezer') &&
+  foodsIn(sentence).length === 0;
+
+/**
+ * "It reads one sixty-three", "the salmon's one forty-seven in the thick part", "is thirty-eight right for a
+ * fridge": a temperature without its scale or its degrees. It is one by the word before it, by the word after
+ * it, or by what it is said of.
+ */
 const bareReading = (sentence: Sentence): Reading | null => {
-  const { tokens, rules } = sentence;
-  const [probe] = spotsOf(sentence, 'probe').filter(({ from, to }) =>
-    /^(reads|read|reading|registers|shows|showed|says|hit|hits|reached|reaches|to|at)$/.test(
-      tokens[to - 1] ?? tokens[from] ?? '',
-    ),
-  );
-  if (!probe) return null;
-  const numbers = matchesIn(tokens, rules, 'builtin:grammar/number').filter(
-    ({ from }) => from >= probe.to && from <= probe.to + 1,
-  );
-  const [first] = numbers;
-  if (!first || typeof first.value !== 'number') return null;
-  // "One sixty-three" is said for a hundred and sixty-three.
-  const [, second] = matchesIn(tokens, rules, 'builtin:grammar/number').filter(
-    ({ from }) => from >= first.from,
-  );
-  const joined =
-    first.value < 3 &&
-    second &&
-    typeof second.value === 'number' &&
-    second.from === first.to &&
-    second.value >= 10 &&
-    second.value < 100
-      ? first.value * 100 + second.value
-      : first.value;
-  return joined >= 20 ? { value: joined, scale: null } : null;
+  const { tokens } = sentence;
+  const appliance = applianceIn(sentence);
+  const [low, high] = appliance ? applianceBetween : foodBetween;
+  const foods = foodsIn(sentence);
+  const ends = (at: number): boolean =>
+    tokens[at] === undefined || isWord(sentence, 'afterfigure', tokens[at]);
+  const reads = (at: number): boolean =>
+    spotsOf(sentence, 'reads').some(({ to }) => at === to || at === to + 1);
+  const found = figures(sentence).find(({ value, from, to }) => {
+    if (reads(from)) return value >= (appliance ? low : 20);
+    if (!ends(to) || value < low || value > high) return false;
+    const linked = isWord(sentence, 'link', tokens[from - 1]);
+    const of = appliance || foods.some((food) => food.to === from - 1 || food.to === from - 2);
+    const enough =
+      asks(sentence) &&
+      spotsOf(sentence, 'done').some((spot) => spot.from === to && (foods.length > 0 || appliance));
+    return enough || (linked && of);
+  });
+  return found ? { value: found.value, scale: null } : null;
 };
 
 /** Colder or hotter than this nobody's kitchen is: no reading of the air. */
@@ -123,6 +165,41 @@ const temperaturesIn = (sentence: Sentence): Temperatures => {
   return { air, probe: air ? null : bareReading(sentence) };
 };
 
+const scaleOf = (scale: unknown): Reading['scale'] =>
+  scale === 'fahrenheit' || scale === 'celsius' ? scale : null;
+
+/**
+ * "It was one-forty at four and it's eighty now": readings in the order they were taken, each with its hour;
+ * null is now, or not told. Of one reading nothing can be said of how fast it fell.
+ */
+const readingsIn = (sentence: Sentence): readonly TimedReading[] => {
+  const { tokens, rules } = sentence;
+  const explicit = matchesIn(tokens, rules, 'builtin:grammar/temperature').map(({ from, to, value }) => {
+    const { value: degrees, scale } = asRaw(value, 'temperature');
+    return {
+      from,
+      to,
+      value: asNumber(degrees, 'degrees'),
+      scale: scaleOf(scale),
+    };
+  });
+  const linked = figures(sentence).flatMap((one) =>
+    isWord(sentence, 'link', tokens[one.from - 1]) &&
+    one.value >= 35 &&
+    one.value <= foodBetween[1] &&
+    isWord(sentence, 'afterfigure', tokens[one.to] ?? 'now') &&
+    !explicit.some(({ from, to }) => from < one.to && one.from < to)
+      ? [{ ...one, scale: null }]
+      : [],
+  );
+  const times = timesIn(sentence);
+  const found = [...explicit, ...linked].sort((a, b) => a.from - b.from);
+  return found.map(({ value, scale, to }, at) => {
+    const next = found[at + 1]?.from ?? tokens.length;
+    return { value, scale, time: times.find(({ from }) => from >= to && from < next)?.value ?? null };
+  });
+};
+
 const kinds = ['made', 'bought', 'opened', 'frozen', 'thawed'] as const;
 type Dates = { -readonly [K in keyof GuidanceFacts['dates']]: GuidanceFacts['dates'][K] };
 
@@ -147,6 +224,22 @@ const isPast = (sentence: Sentence, { from, to }: Match): boolean => {
     isWord(sentence, 'agoold', sentence.tokens[to - 1]) ||
     isWord(sentence, 'agoold', sentence.tokens[to])
   );
+};
+
+/** "For three months": days of the calendar, not of seconds. */
+const monthsIn = (
+  sentence: Sentence,
+  taken: readonly Match[],
+): { readonly day: string; readonly of: Match } | null => {
+  for (const number of matchesIn(sentence.tokens, sentence.rules, 'builtin:grammar/number')) {
+    const { to, value } = number;
+    const unit = spotsOf(sentence, 'spanmonths').find(({ from }) => from === to);
+    if (!unit || typeof value !== 'number' || taken.some((one) => one.from < unit.to && number.from < one.to))
+      continue;
+    const months = value * Number(unit.value);
+    return { day: plusMonths(today(sentence.clock), -months), of: { ...number, to: unit.to } };
+  }
+  return null;
 };
 
 /** Each date with what was done that day: the nearest deed before it, else the nearest after. */
@@ -191,6 +284,11 @@ const datesIn = (
     // "From Sunday", "since the first", "six days ago": how old it is. Any other day is one it may be asked for.
     else if (isPast(sentence, read)) when ??= said;
   }
+  const months = when === null && agesOfPeople(sentence).length === 0 ? monthsIn(sentence, taken) : null;
+  if (months) {
+    when = { day: months.day };
+    taken.push(months.of);
+  }
   return { dates, when, taken };
 };
 
@@ -231,6 +329,8 @@ const elsewhereIn = (sentence: Sentence, spans: readonly Match[]): string | null
 export const saysMore = (facts: GuidanceFacts): boolean =>
   facts.seconds !== null ||
   facts.when !== null ||
+  facts.since !== null ||
+  facts.until !== null ||
   facts.overnight ||
   facts.where !== null ||
   facts.states.length > 0 ||
@@ -250,7 +350,7 @@ const askedIn = (
   facts: Omit<GuidanceFacts, 'asked'>,
   food: Mention | null,
 ): Asked | null => {
-  const said = new Set(values<Asked>(sentence, 'ask'));
+  const said = new Set(values<Heard>(sentence, 'ask'));
   const cold = spotsOf(sentence, 'at').filter(({ value }) => value === 'fridge' || value === 'freezer');
   const reads = facts.probe !== null;
   // No figure for cooking, reheating or canning is one for a baby's bottle.
@@ -262,14 +362,20 @@ const askedIn = (
   if (reads && cold.length > 0 && foodsIn(sentence).length === 0 && !said.has('power'))
     return cold.some(({ value }) => value === 'freezer') ? 'freezer-reads' : 'fridge-reads';
   if (said.has('power') && (food !== null || facts.infant)) return 'power';
-  if (said.has('cool')) return 'cool';
+  if (said.has('cool') || facts.readings.length > 1) return 'cool';
+  if (cooksFor(sentence)) return 'roast';
   if (said.has('cook') && !(reads && !asks(sentence))) return 'cook';
   if (reads && (food !== null || has(sentence, 'done'))) return 'probe';
   if (said.has('boil')) return 'boil';
   if (has(sentence, 'homecanned') && askedFor && (facts.boiling || said.has('still'))) return 'boil';
   // "Thawed breast milk, can I refreeze it": the question need not come first.
-  if (said.has('refreeze') && (asksAnywhere(sentence) || has(sentence, 'asks') || said.has('still')))
+  const thawed = facts.thawedIn !== null || facts.states.includes('thawed');
+  if (
+    said.has('refreeze') &&
+    (thawed || asksAnywhere(sentence) || has(sentence, 'asks') || said.has('still'))
+  )
     return 'refreeze';
+  if (food !== null && said.has('chill') && askedFor) return 'out';
   if (
     facts.where === 'counter' &&
     (said.has('keep') ||
@@ -278,10 +384,14 @@ const askedIn = (
       facts.since !== null ||
       facts.overnight ||
       facts.mood === 'supposed' ||
-      asksAnywhere(sentence))
+      asks(sentence) ||
+      has(sentence, 'inverted'))
   )
     return 'out';
-  if (said.has('thaw') && (said.has('keep') || facts.pounds !== null)) return 'thaw';
+  // "Three pounds of chicken in cold water, how long": in water nothing is kept.
+  const inWater =
+    facts.thawedIn === 'cold-water' && !facts.states.includes('thawed') && facts.pounds !== null;
+  if ((said.has('thaw') || inWater) && (said.has('keep') || facts.pounds !== null)) return 'thaw';
   if (
     said.has('freeze') &&
     asksAnywhere(sentence) &&
@@ -290,7 +400,13 @@ const askedIn = (
   )
     return facts.states.includes('thawed') ? 'refreeze' : 'freeze';
   if (said.has('reheat') && asksAnywhere(sentence)) return 'reheat';
-  if (facts.infant && facts.method !== null && asks(sentence)) return 'reheat';
+  // A baby's milk and the microwave in one sentence, asked or told: the caution is what matters.
+  if (
+    facts.infant &&
+    facts.method !== null &&
+    (asks(sentence) || said.has('reheat') || facts.method === 'microwave')
+  )
+    return 'reheat';
   if (said.has('thaw') && asks(sentence)) return 'thaw';
   if (said.has('keep') && !(facts.seconds !== null && said.has('still'))) return 'keep';
   if (said.has('still')) return 'still';
@@ -298,12 +414,36 @@ const askedIn = (
   if (facts.infant && askedFor && (facts.feeding || facts.since !== null)) return 'still';
   // "Raw chicken, three days in the fridge": how old it is and where asks for one thing only.
   const printed = facts.label !== null && (askedFor || has(sentence, 'pastof'));
-  const aged = facts.seconds !== null || facts.when !== null || printed;
+  const dated = Object.keys(facts.dates).length > 0 || facts.thawedIn !== null;
+  const aged = facts.seconds !== null || facts.when !== null || printed || dated;
   if (food !== null && aged) return 'still';
   // "Can my seven month old have honey", "is the pâté all right".
-  if (food !== null && askedFor && (facts.risks.length > 0 || (asks(sentence) && has(sentence, 'done'))))
-    return 'still';
+  if (food !== null && askedFor && (facts.risks.length > 0 || has(sentence, 'done'))) return 'still';
+  // "Can the kids have some of the cookie dough".
+  if (food !== null && askedFor && saysWord(sentence, 'eating') && has(sentence, 'relation')) return 'still';
+  // "Mum is eighty-four and wants a soft-boiled egg": whom it is for is told, and what of such food is not for her.
+  if (food !== null && facts.risks.length > 0 && saysWord(sentence, 'eating')) return 'still';
   return null;
+};
+
+/** "How long should I cook a fourteen-pound turkey", "how many minutes a pound": how long over the heat. */
+const cooksFor = (sentence: Sentence): boolean => {
+  if (spotsOf(sentence, 'ask').some(({ value }) => value === 'roast')) return true;
+  if (!spotsOf(sentence, 'ask').some(({ value }) => value === 'keep') && !has(sentence, 'howlong'))
+    return false;
+  return (
+    has(sentence, 'cooktime') ||
+    spotsOf(sentence, 'cookverb').some(({ from }) => isWord(sentence, 'doer', sentence.tokens[from - 1]))
+  );
+};
+
+/** Two readings or more of which one fell: it cools. */
+const cooled = (readings: readonly TimedReading[]): readonly TimedReading[] => {
+  const [first] = readings;
+  const last = readings.at(-1);
+  return first && last && last.value < first.value && readings.some(({ time }) => time !== null)
+    ? readings
+    : [];
 };
 
 /** How it was thawed; "I defrosted a roast in the fridge" says it by the place. */
@@ -314,8 +454,24 @@ const thawedHow = (sentence: Sentence, where: KeptAt | null): GuidanceFacts['tha
   return thawed && where === 'fridge' ? 'fridge' : null;
 };
 
-/** "Made at ten and she started it at twenty past eleven": since when it is so, and since when it is drunk from. */
-const clockTimesIn = (sentence: Sentence): Pick<GuidanceFacts, 'since' | 'feedSince'> => {
+/** "Since about two": rough words stand between, and the hour is the hour. */
+const leadOf = (sentence: Sentence, from: number): number => {
+  let at = from - 1;
+  while (isWord(sentence, 'hedge', sentence.tokens[at])) at -= 1;
+  return at;
+};
+
+/** A bare "one" to "twelve" after "at", "since": an hour of the clock where nothing is counted by it. */
+const hoursOfDay = 12;
+
+interface ClockTime {
+  readonly from: number;
+  readonly value: string;
+  /** "Till midnight", "found at noon": the end of something. */
+  readonly ends: boolean;
+}
+
+const timesIn = (sentence: Sentence): readonly ClockTime[] => {
   const { tokens, rules } = sentence;
   // "At ten" is a time where it is no ten of anything; "at ten, can she" counts no cans.
   const counted = ['amount', 'temperature', 'duration'].flatMap((rule) =>
@@ -323,32 +479,60 @@ const clockTimesIn = (sentence: Sentence): Pick<GuidanceFacts, 'since' | 'feedSi
       ({ to }) => !isWord(sentence, 'aux', tokens[to - 1]),
     ),
   );
+  const free = ({ from, to }: { from: number; to: number }): boolean =>
+    !counted.some((one) => one.from < to && from < one.to);
+  const led = (from: number): boolean =>
+    isWord(sentence, 'fromtime', tokens[leadOf(sentence, from)]) ||
+    isWord(sentence, 'totime', tokens[leadOf(sentence, from)]);
+  const read = (from: number): boolean => spotsOf(sentence, 'reads').some(({ to }) => to === from);
   const said = matchesIn(tokens, rules, 'builtin:grammar/time?lean=past').flatMap(
     ({ from, to, value, weight }) =>
-      [from - 1, from].some((at) => isWord(sentence, 'fromtime', tokens[at])) &&
+      (led(from) || isWord(sentence, 'fromtime', tokens[from])) &&
       typeof value === 'string' &&
-      (weight >= 0.5 || !counted.some((one) => one.from < to && from < one.to))
-        ? [{ from, value }]
+      !read(from) &&
+      (weight >= 0.5 || free({ from, to }))
+        ? [{ from, to, value }]
         : [],
   );
+  const bare = figures(sentence).flatMap(({ from, to, value }) => {
+    const hour = value >= 1 && value <= hoursOfDay && Number.isInteger(value) && led(from) && !read(from);
+    const alone = hour && free({ from, to }) && !said.some((one) => one.from < to && from < one.to);
+    return alone ? [{ from, to, value: `${String(value).padStart(2, '0')}:00` }] : [];
+  });
+  return [...said, ...bare]
+    .sort((a, b) => a.from - b.from)
+    .map(({ from, value }) => ({
+      from,
+      value,
+      ends:
+        isWord(sentence, 'totime', tokens[leadOf(sentence, from)]) ||
+        spotsOf(sentence, 'ended').some(({ to }) => to <= from && from - to <= wordsBetween),
+    }));
+};
+
+/** "Made at ten and she started it at twenty past eleven": since when it is so, until when, and since when it is drunk from. */
+const clockTimesIn = (sentence: Sentence): Pick<GuidanceFacts, 'since' | 'until' | 'feedSince'> => {
+  const said = timesIn(sentence);
   const ofFeed = said.find(({ from }) =>
     spotsOf(sentence, 'feed').some(({ to }) => to <= from && from - to <= wordsBetween),
   );
+  const others = said.filter((one) => one !== ofFeed);
+  const since = others.find(({ ends }) => !ends);
   return {
-    since: said.find((one) => one !== ofFeed)?.value ?? null,
+    since: since?.value ?? null,
+    until: others.find(({ ends }) => ends)?.value ?? null,
     feedSince: ofFeed?.value ?? null,
   };
 };
 /** "Started it at": so many words at most between a deed and its time. */
 const wordsBetween = 3;
 
+/** "Baby is bottle", as it was taken apart, is the baby's. */
+const together = (words: readonly string[]): string => words.join(' ').replace(/ is (?=\w)/u, "'s ");
+
 /** Everything told, before what is asked of it is settled. */
 export const guidanceAct = (sentence: Sentence): Act | null => {
   const { tokens } = sentence;
-  const heard = ['ask', 'probe', 'infant', 'risk', 'span', 'claim', 'label', 'done'].some((kind) =>
-    has(sentence, kind),
-  );
-  if (!heard && !spotsOf(sentence, 'at').some(({ value }) => value === 'counter')) return null;
   const [infant] = spotsOf(sentence, 'infant');
   const spans = spansIn(sentence);
   const heldFor = spans.find(
@@ -361,7 +545,7 @@ export const guidanceAct = (sentence: Sentence): Act | null => {
   );
   const { air, probe } = temperaturesIn(sentence);
   const said = [...spans, ...taken, ...figuresIn(sentence)];
-  const { since, feedSince } = clockTimesIn(sentence);
+  const { since, until, feedSince } = clockTimesIn(sentence);
   const times = values<string>(sentence, 'times');
   const [icy] = values<string>(sentence, 'icy');
   const asking = values<string>(sentence, 'ask');
@@ -370,7 +554,7 @@ export const guidanceAct = (sentence: Sentence): Act | null => {
     placeIn(sentence) ?? (asking.includes('freeze') && asking.includes('keep') ? 'freezer' : null);
   const named = infant ? null : foodOf(sentence, said);
   const food: Mention | null = infant
-    ? { ...emptyMention, words: tokens.slice(infant.from, infant.to).join(' ') }
+    ? { ...emptyMention, words: together(tokens.slice(infant.from, infant.to)) }
     : withStates(sentence, named);
   const facts: Omit<GuidanceFacts, 'asked'> = {
     states: statesIn(sentence, named),
@@ -379,12 +563,14 @@ export const guidanceAct = (sentence: Sentence): Act | null => {
     seconds: age.length > 0 ? age.reduce((sum, one) => sum + secondsOf(sentence, one), 0) : null,
     overnight: has(sentence, 'overnight'),
     since,
+    until,
     feedSince,
     dates,
     when,
     air,
     hot: has(sentence, 'hot'),
     probe,
+    readings: cooled(readingsIn(sentence)),
     held: heldFor
       ? asNumber(heldFor.value, 'held')
       : probe !== null && age[0]
@@ -413,6 +599,7 @@ export const guidanceAct = (sentence: Sentence): Act | null => {
     claim: values<string>(sentence, 'claim')[0] ?? null,
     label: values<LabelKind>(sentence, 'label')[0] ?? null,
     method: values<string>(sentence, 'method')[0] ?? null,
+    over: values<CookedOver | 'any'>(sentence, 'cookverb').find((one) => one !== 'any') ?? null,
     risks: infant ? risksIn(sentence).filter((risk) => risk !== 'infant') : risksIn(sentence),
     infant: infant !== undefined,
     mood: moodOf(sentence),

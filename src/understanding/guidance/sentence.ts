@@ -5,8 +5,8 @@ import { asNamed, namedMention } from '../meaning-parts.js';
 import { itMention, type Mention } from '../intents.js';
 import { movesLexicon } from '../moves/lexicon.js';
 import type { Mood } from './facts.js';
-import { guidanceWords } from './lexicon.js';
-import { apart, matchesIn, spotsIn, type Match, type Spot } from './spots.js';
+import { apart, guidanceWords } from './lexicon.js';
+import { matchesIn, spotsIn, type Match, type Spot } from './spots.js';
 
 export interface Sentence {
   readonly tokens: readonly string[];
@@ -23,7 +23,9 @@ export const sentenceOf = (
   clock: Clock,
 ): Sentence => {
   const tokens = apart(said);
-  const spots = spotsIn(tokens, language).filter((spot) => !isAuxiliary(tokens, spot));
+  const spots = spotsIn(tokens, language).filter(
+    (spot) => !isAuxiliary(tokens, spot) && !isJoint(tokens, spot, language),
+  );
   const sentence: Sentence = { tokens, rules, language, clock, spots };
   return { ...sentence, spots: [...spots, ...partedOut(sentence)] };
 };
@@ -31,7 +33,11 @@ export const sentenceOf = (
 /** "Leave the stew out", the food between the two: it stands out as surely as "left out" says it. */
 const partedOut = (sentence: Sentence): readonly Spot[] => {
   const { tokens } = sentence;
-  const leaves = tokens.flatMap((word, at) => (isWord(sentence, 'leaves', word) ? [at] : []));
+  // What was taken out may thaw or be cooked; where it is asked whether it is still good, it stood out.
+  const judged = spotsOf(sentence, 'ask').some(({ value }) => value === 'still');
+  const leaves = tokens.flatMap((word, at) =>
+    isWord(sentence, 'leaves', word) || (judged && isWord(sentence, 'takes', word)) ? [at] : [],
+  );
   if (leaves.length === 0 || !saysWord(sentence, 'outside')) return [];
   return foodsIn(sentence).flatMap(({ from, to }) => {
     const left = leaves.some((at) => at < from && from - at <= wordsBefore);
@@ -58,6 +64,10 @@ const isAuxiliary = (tokens: readonly string[], { kind, from }: Spot): boolean =
     tokens[from - 1] ?? '',
   );
 
+/** "A roast", "roast chicken": the verb only where somebody does it, "how long do I roast". */
+const isJoint = (tokens: readonly string[], { kind, from }: Spot, language: string): boolean =>
+  kind === 'cookverb' && !guidanceWords(language, 'doer').has(tokens[from - 1] ?? '');
+
 export const spotsOf = ({ spots }: Sentence, kind: string): readonly Spot[] =>
   spots.filter((one) => one.kind === kind);
 export const has = (sentence: Sentence, kind: string): boolean =>
@@ -80,14 +90,21 @@ export const asks = (sentence: Sentence): boolean =>
     ({ from }) =>
       from === 0 || sentence.tokens.slice(0, from).every((word) => isWord(sentence, 'opening', word)),
   );
-/** "Can the baby finish it": a word that asks, and whom it asks about. */
-const asksOfSomebody = (sentence: Sentence): boolean =>
-  spotsOf(sentence, 'aux').some(({ to }) => {
-    const at = isWord(sentence, 'whose', sentence.tokens[to]) ? to + 1 : to;
-    return [...spotsOf(sentence, 'relation'), ...spotsOf(sentence, 'pronoun')].some(
-      ({ from }) => from === at,
-    );
+/**
+ * "Can the baby finish it", "is the smoked salmon fine": a verb before what it is said of, where no subject stands
+ * before the verb.
+ */
+const asksOfSomebody = (sentence: Sentence): boolean => {
+  const { tokens } = sentence;
+  return spotsOf(sentence, 'aux').some(({ from: verb, to }) => {
+    if (isWord(sentence, 'subject', tokens[verb - 1])) return false;
+    const at = isWord(sentence, 'whose', tokens[to]) ? to + 1 : to;
+    const somebody = [...spotsOf(sentence, 'relation'), ...spotsOf(sentence, 'pronoun')];
+    // Food comes with its article, or it is what somebody has: "there is chicken".
+    const foods = at > to ? foodsIn(sentence) : [];
+    return [...somebody, ...foods].some(({ from }) => from === at);
   });
+};
 /** It asks somewhere: "I thawed it in water, can I freeze it again". */
 export const asksAnywhere = (sentence: Sentence): boolean =>
   asks(sentence) || has(sentence, 'inverted') || asksOfSomebody(sentence);
@@ -117,7 +134,7 @@ export const foodsIn = (
   except: readonly { from: number; to: number }[] = [],
 ): readonly (Match & { readonly hers: boolean })[] => {
   const { tokens, rules } = sentence;
-  const nameless = spotsOf(sentence, 'nofood');
+  const nameless = [...spotsOf(sentence, 'nofood'), ...spotsOf(sentence, 'cookverb')];
   const hers = matchesIn(tokens, rules, 'kitchen:item', 0.5);
   const all = matchesIn(tokens, rules, 'kitchen:food');
   const found = [

@@ -9,13 +9,6 @@ export interface Spot {
   readonly to: number;
 }
 
-/** "Dele's pregnant": whose or is, both stand apart from the name here. */
-export const apart = (tokens: readonly string[]): readonly string[] =>
-  tokens.flatMap((token) => {
-    const [, name] = /^(.+)['’]s$/.exec(token) ?? [];
-    return name ? [name, 'is'] : [token];
-  });
-
 /**
  * Every phrase of every class, wherever it stands; of one class, none within a longer one ("not opened" is no
  * "opened"), and none within a quality of the food: "shelf stable" is no shelf.

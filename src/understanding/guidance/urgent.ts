@@ -65,6 +65,7 @@ export const hazardAct = (sentence: Sentence, base: Act | null): Act | null => {
   if (has(sentence, 'taste') && asks(sentence)) return act('taste');
   // With its age, guidance tells more than that no nose does.
   if (has(sentence, 'sniff') && !has(sentence, 'span')) return act('sniff');
-  if (has(sentence, 'smell')) return act('smell');
+  // "Smells a little off": the nose and what it finds, a few words apart.
+  if (has(sentence, 'smell') || near(sentence, 'smells', 'offness', 4)) return act('smell');
   return null;
 };

@@ -54,7 +54,7 @@ export const createAsker = async (): Promise<Asker> => {
   };
 
   return {
-    async ask({ before = [], region = 'us', at = USUAL_TIME }, words) {
+    async ask({ before = [], region = 'us', at = USUAL_TIME, locale }, words) {
       const [day = '', time = ''] = at.split('T');
       now = wallTime(day, time, household.timeZone);
       const householdId = await householdAt(region, at);
@@ -67,6 +67,7 @@ export const createAsker = async (): Promise<Asker> => {
           id: `turn-${(count += 1)}`,
           conversation,
           hypotheses: [{ text: said }],
+          ...(locale === undefined ? {} : { locale }),
         });
         changed ||= reply.changes.length > 0;
         const { verdict, intents, confidence, slots } = reply.understood;

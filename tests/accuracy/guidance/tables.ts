@@ -14,6 +14,8 @@ export interface Question {
   /** "2026-11-24T18:00", the household's time. */
   readonly at?: string;
   readonly region?: 'us' | 'uk';
+  /** The language it is asked in, where that is not the household's. */
+  readonly locale?: string;
   /** Said before it, in the same conversation. */
   readonly before?: readonly string[];
 }

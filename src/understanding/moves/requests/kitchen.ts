@@ -96,7 +96,11 @@ export const thawedByFrame: Frame = ({ bits }) => {
 
 const leads: ReadonlySet<string> = new Set(['at', 'since', 'from', 'around', 'about']);
 const hourAt = (bit: Bit, tokens: readonly string[]): number | null =>
-  figureOf(bit) ?? (bit.to - bit.from === 1 && tokens[bit.from] === 'one' ? 1 : null);
+  // A rough figure is an hour as well as a sure one.
+  (bit.kind === 'amount' && bit.amount.unit === 'piece' ? bit.amount.value : figureOf(bit)) ??
+  (bit.to - bit.from === 1 && tokens[bit.from] === 'one' ? 1 : null);
+
+type Says = Parameters<Frame>[0]['says'];
 
 /** What is said while a power cut is talked of needs no word for it. */
 const ofOutage: ReadonlySet<Expectation> = new Set<Expectation>(['outage', 'outage-state']);
@@ -107,26 +111,46 @@ interface Hour {
   readonly time: string;
   readonly end: boolean;
 }
-const hoursIn = (bits: readonly Bit[], tokens: readonly string[]): readonly Hour[] =>
+/** "At four this afternoon": the half of the day told after the hour is the hour's. */
+const inHalf = (time: string, after: readonly string[], says: Says): string => {
+  const hour = Number(time.slice(0, 2));
+  const told = (list: string): boolean => after.some((word) => says(word, list));
+  const later = told('afternoon') || told('evening') || (hour >= nightFrom && told('night'));
+  return later && hour >= 1 && hour < 12 ? `${hour + 12}${time.slice(2)}` : time;
+};
+/** "At two at night" is no afternoon. */
+const nightFrom = 6;
+
+const hoursIn = (bits: readonly Bit[], tokens: readonly string[], says: Says): readonly Hour[] =>
   bits.flatMap((bit, at): Hour[] => {
     const before = bits
       .slice(0, at)
       .findLast((one) => (is(one, 'till') || !is(one, 'fill')) && !isRough(one, tokens));
     const end = is(before, 'till', 'power-on');
-    if (bit.kind === 'time') return [{ bit, time: bit.time, end }];
+    if (bit.kind === 'time')
+      return [{ bit, time: inHalf(bit.time, tokens.slice(bit.to, bit.to + 3), says), end }];
     // "At one" is an hour, too, though "one" alone is any one thing.
     const lead = bits.slice(0, at).findLast((one) => !isRough(one, tokens)) ?? bits[at - 1];
-    const led = lead !== undefined && (leads.has(tokens[lead.to - 1]!) || is(lead, 'till'));
+    // "Around four" is an hour by its rough word alone.
+    const rough =
+      (at > 0 && isRough(bits[at - 1]!, tokens)) || (bit.kind === 'amount' && bit.amount.rough === true);
+    const led = lead !== undefined && (rough || leads.has(tokens[lead.to - 1]!) || is(lead, 'till'));
     const value = led ? (hourAt(bit, tokens) ?? 0) : 0;
     return value >= 1 && value <= 12 && Number.isInteger(value)
-      ? [{ bit, time: `${String(value).padStart(2, '0')}:00`, end: end || is(lead, 'till') }]
+      ? [
+          {
+            bit,
+            time: inHalf(`${String(value).padStart(2, '0')}:00`, tokens.slice(bit.to, bit.to + 3), says),
+            end: end || is(lead, 'till'),
+          },
+        ]
       : [];
   });
 const isRough = ({ from, to }: Bit, tokens: readonly string[]): boolean =>
   to - from === 1 && (tokens[from] === 'about' || tokens[from] === 'around');
 
 /** The power went, or is back: since and until when, how the doors were, how full the freezer is, what is lost. */
-export const powerFrame: Frame = ({ bits, tokens, expecting }) => {
+export const powerFrame: Frame = ({ bits, tokens, expecting, says }) => {
   const power = classed(bits, 'power');
   const off = classed(bits, 'power-off');
   const on = classed(bits, 'power-on');
@@ -142,7 +166,7 @@ export const powerFrame: Frame = ({ bits, tokens, expecting }) => {
     (!known || shut.length + opened.length + half.length + full.length === 0)
   )
     return null;
-  const hours = hoursIn(bits, tokens);
+  const hours = hoursIn(bits, tokens, says);
   // The clock on the cooker may be told of, a timer not.
   if (some(bits, 'timer') && (off.length === 0 || hours.length === 0)) return null;
   const start = hours.find(({ end }) => !end);

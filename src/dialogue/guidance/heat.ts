@@ -1,0 +1,121 @@
+/** A thermometer in food, fridge or freezer; how long over the heat, and how fast cold after it. */
+import {
+  checkProbe,
+  cookTemperature as cookGuidance,
+  cooledSoFar,
+  coolingStages,
+  inScale as inOtherScale,
+  roastingTime,
+  thermometerReading,
+} from '../../safety/index.js';
+import type { Instant } from '../../terms/dates.js';
+import { reasonWords, sourcesOf, spanWords } from '../describe/guidance.js';
+import { type Reply, type Turn, say, seconds } from '../handler.js';
+import { cookTemperature } from '../reheat/cook.js';
+import { bothHalves, lastOf } from '../timers/wall-time.js';
+import { inScale, type Asked } from './asked.js';
+
+export const probe = ({ facts, food, turn }: Asked): Reply => {
+  const { region } = turn.kitchen.household;
+  const wanted = cookGuidance({
+    food,
+    region,
+    state: facts.states.includes('raw') ? 'raw' : null,
+    reheating: facts.reheating,
+  });
+  const answer = checkProbe(wanted, {
+    reads: inScale(turn, facts.probe!),
+    seconds: facts.held,
+    boiling: facts.boiling,
+  });
+  return {
+    parts: [
+      say(answer.reached ? 'guidance-probe-yes' : 'guidance-probe-no'),
+      // That it is hot enough is the answer and its reason.
+      ...(answer.reached ? [] : answer.reasons.slice(0, 1)).map(reasonWords),
+    ],
+    sources: sourcesOf(answer.reasons),
+    names: [food],
+  };
+};
+
+export const reading = (which: 'fridge' | 'freezer', { facts, turn }: Omit<Asked, 'food'>): Reply => {
+  const found = thermometerReading(which, inScale(turn, facts.probe!), turn.kitchen.household.region);
+  const { wanted } = found.args;
+  return {
+    parts: [
+      say(`guidance-${which}-${found.code === 'fridge-too-warm' ? 'warm' : 'cold'}`, {
+        ...(wanted && typeof wanted === 'object' ? { wanted } : {}),
+      }),
+    ],
+    sources: sourcesOf([found]),
+  };
+};
+
+/** A time to begin looking at, and the temperature that ends it; where no table has the time, the temperature. */
+export const roasting = (asked: Asked): Reply => {
+  const { facts, food, turn, slots } = asked;
+  const { region } = turn.kitchen.household;
+  const time = roastingTime({ food, method: facts.over, pounds: facts.pounds, region });
+  if (!time)
+    return cookTemperature(
+      { intent: 'cook-temperature', slots: { item: { ...slots.item!, words: food } } },
+      turn,
+    );
+  const { ovenF, minutes, whole, forPounds, beyond, method } = time;
+  const done = cookGuidance({ food, region, state: 'raw' });
+  // Under two hours both ends are of one unit, and it is said once.
+  const short = minutes.high < 120;
+  const span = short
+    ? spanWords({ ...minutes, unit: 'minutes' })
+    : say('guidance-roast-span', {
+        low: seconds(Math.round(minutes.low) * 60),
+        ...(minutes.low === minutes.high ? {} : { high: seconds(Math.round(minutes.high) * 60) }),
+      });
+  return {
+    parts: [
+      say('guidance-roast', {
+        method,
+        ...(ovenF ? { oven: { kind: 'temperature', degrees: ovenF.low, scale: 'fahrenheit' } } : {}),
+        time: span,
+        per: whole ? 'all' : 'pound',
+      }),
+      // What it is published for is told where the weight told lies beyond it.
+      ...(beyond && forPounds
+        ? [say('guidance-roast-weights', { from: forPounds.low, to: forPounds.high })]
+        : []),
+      say('guidance-roast-done', { temperature: { kind: 'temperature', ...done.temperature } }),
+    ],
+    sources: sourcesOf([time, done]),
+    names: [food],
+  };
+};
+
+const at = (turn: Turn, time: string | null): Instant =>
+  time === null ? turn.clock.now : lastOf(bothHalves(time, turn.heard), turn.clock);
+
+/** How fast cooked food must get cold; and whether it did, where readings or the whole time were told. */
+export const cooling = ({ facts, turn }: Pick<Asked, 'facts' | 'turn'>): Reply => {
+  const { stages, source } = coolingStages();
+  const whole = stages.at(-1)?.minutes ?? 0;
+  const told = stages.map(({ minutes, toF }) =>
+    say('guidance-cool-stage', {
+      time: seconds(minutes * 60),
+      to: { kind: 'temperature', degrees: toF, scale: 'fahrenheit' },
+    }),
+  );
+  const came = cooledSoFar(
+    facts.readings.map((one) => ({
+      fahrenheit: inOtherScale(inScale(turn, one), 'fahrenheit'),
+      at: at(turn, one.time),
+    })),
+  );
+  const slow = came === 'too-slow' || (facts.seconds !== null && facts.seconds > whole * 60);
+  return {
+    parts: [
+      ...(slow ? [say('guidance-cool-late')] : came === 'in-time' ? [say('guidance-cool-so-far')] : []),
+      say('guidance-cool', { stages: { kind: 'list', of: told, or: false } }),
+    ],
+    sources: sourcesOf([{ source }]),
+  };
+};
