@@ -15,6 +15,7 @@ import { livingItems, marksOf } from '../kitchen/index.js';
 import type { Id } from '../kitchen/model.js';
 import { placeNoun } from './describe/place.js';
 import { about, say, tell } from './handler.js';
+import { pastByTelling } from './guidance/past-by-telling.js';
 import { findItems } from './refer/items.js';
 import { choose, chooseByWords } from './refer/choose.js';
 import { withLesson } from './lessons/after-turn.js';
@@ -590,8 +591,21 @@ const setupStamped = ({ state, before, around }: Work): Partial<State> => {
   return session === null && was?.kind === 'setup' ? { over: { key: setupKey, at: now } } : {};
 };
 
+/** What was noted this turn and makes food past guidance is said so. */
+const judged = (work: Work): Work => {
+  const past = pastByTelling(work.act?.intent, work.kitchen, work.changes, work.around.clock);
+  return past.parts.length === 0
+    ? work
+    : {
+        ...work,
+        parts: [...work.parts, ...past.parts],
+        details: [...past.details, ...work.details],
+        sources: [...past.sources, ...work.sources],
+      };
+};
+
 const finish = (work: Work, framesBefore: readonly Frame[]): Outcome => {
-  const { work: closed, question } = closing(onwards(work), framesBefore);
+  const { work: closed, question } = closing(judged(onwards(work)), framesBefore);
   const answer = answerOf(closed, question);
   const silent = answer.parts.length === 0 && !question && !closed.quiet;
   const spoken = silent ? { ...answer, parts: tell('nothing-to-say').parts } : answer;

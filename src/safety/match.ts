@@ -223,7 +223,10 @@ const treated = (kind: string, words: ReadonlySet<string>): string => {
     !/breast|thigh|leg|wing/.test([...words].join(' '))
   )
     return 'raw-poultry-whole';
+  // Sliced at the counter it was open before it was sold; so may be what is only called sliced.
+  const sealed = words.has('unopened') || words.has('sealed') || words.has('package');
   if (words.has('deli') && /^(cooked-|ham-slices|luncheon|raw-poultry)/.test(kind)) return 'deli-sliced';
+  if (kind === 'luncheon-meat' && some(words, CUT_WORDS) && !sealed) return 'deli-sliced';
   return kind;
 };
 
@@ -361,6 +364,12 @@ export const namedParts = (name: string, tables = safetyTables()): readonly Food
 export const keptWithoutCold = (name: string, tables = safetyTables()): boolean => {
   const match = matchFood(name, { where: 'pantry' }, tables);
   return match.sure !== 'unknown' && kindOf(match, tables).room === 'stable';
+};
+
+/** Raw as it is sold, and as risky: meat, poultry, fish of which nothing in the name says that it was cooked. */
+export const isSoldRaw = (name: string, tables = safetyTables()): boolean => {
+  const kind = kindOf(matchFood(name, { bought: true }, tables), tables);
+  return kind.state === 'raw' && kind.hazard === 'high' && kind.id.startsWith('raw-');
 };
 
 /** What a tin or carton holds keeps out of the cold while it is sealed. */

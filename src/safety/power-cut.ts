@@ -11,6 +11,7 @@ import type {
   PowerVerdict,
   Step,
   Where,
+  Citation,
 } from './api.js';
 import type { PowerReasonCode, StepCode } from './codes.js';
 import { isHomeMade, whereKept } from './items.js';
@@ -276,4 +277,17 @@ export const powerCutFor = (
   ).items;
   if (found === undefined) throw new Error('the power-cut report lost its only food');
   return found;
+};
+
+/** Hours a fridge holds shut, and a freezer full and half full. */
+export const holdingHours = (
+  tables = safetyTables(),
+): { readonly fridge: number; readonly full: number; readonly half: number; readonly source: Citation } => {
+  const { fridgeShutHours, freezerFullHours, freezerHalfHours } = tables.powerRules;
+  return {
+    fridge: fridgeShutHours.hours,
+    full: freezerFullHours.hours,
+    half: freezerHalfHours.hours,
+    source: cite(tables, fridgeShutHours),
+  };
 };

@@ -412,6 +412,9 @@ guidance-roast-span = { $high ->
   }
 guidance-roast-weights = That is published for { $from } to { $to } pounds.
 guidance-roast-done = It is done at { $temperature } inside, by the thermometer.
+guidance-power-hours = With the doors shut, a fridge holds { $fridge }, a full freezer { $full }, a half full one { $half }.
+guidance-power-until = With its door shut, the fridge stays cold until about { $until }.
+guidance-power-past = The fridge was past its hours at { $until }: throw out what spoils.
 guidance-refreeze-yes = Yes, guidance says { $name } thawed in the fridge may be frozen again.
 guidance-refreeze-cook-first = Cook the { $name } first: only then may it be frozen again.
 guidance-refreeze-no = No, do not freeze the { $name } again.

@@ -327,3 +327,39 @@ guidance-bottle-until = Hasta { $by }{ $begun ->
    *[no] , según la guía, o una hora desde que empezó la toma si es antes
   }; luego hay que tirarlo.
 guidance-feed-within = Hasta { $limit } desde que empezó, según la guía; luego hay que tirarlo.
+guidance-power-hours = Con las puertas cerradas, el refrigerador aguanta { $fridge }; el congelador lleno, { $full }, y a medias, { $half }.
+guidance-power-until = Con la puerta cerrada, el refrigerador aguanta hasta { $until }, más o menos.
+guidance-power-past = El refrigerador ya pasó su plazo a { $until }: tira lo perecedero.
+guidance-cool = En la cocina profesional la comida cocida se enfría { $stages } en total.
+guidance-cool-stage = a { $to } en { $time }
+guidance-cool-late = Eso es demasiado lento: tíralo.
+guidance-cool-so-far = A tiempo hasta ahora.
+guidance-roast = { $method ->
+    [oven] En el horno
+    [grill] A la parrilla
+    [braise] Guisado
+    [simmer] Cubierto de agua, a fuego lento
+    [slow-cooker] En la olla lenta
+   *[skillet] En el sartén
+  }{ $oven ->
+    [none] {""}
+   *[other] {" "}a { $oven }
+  }, { $time }{ $per ->
+    [pound] {" "}por libra
+   *[all] {""}
+  }.
+guidance-roast-span = { $high ->
+    [none] unas { $low }
+   *[other] { $low } a { $high }
+  }
+guidance-roast-weights = Eso se publicó para { $from } a { $to } libras.
+guidance-roast-done = Está listo a { $temperature } por dentro, según el termómetro.
+cook-to = { $temperature } por dentro{ $rest ->
+    [none] {""}
+   *[other] , luego { $rest } de reposo
+  }{ $hold ->
+    [none] {""}
+   *[other] , durante { $hold }
+  }, para { $food }.
+cook-boil = Las sopas y salsas, hasta que hiervan bien.
+thaw-counter-no = No: la guía dice que nunca sobre la mesa ni en agua caliente.

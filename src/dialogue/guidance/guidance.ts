@@ -11,6 +11,7 @@ import {
   formulaUntil,
   fridgeThawHours,
   guidanceFor,
+  holdingHours,
   homeCannedBoil,
   isHot,
   leftOut as leftOutGuidance,
@@ -90,13 +91,12 @@ const stateOf = ({ facts: { states } }: Asked) =>
 const ownHere = ({ turn, slots }: Asked, where: Where): readonly Item[] =>
   hersOf(turn, slots.item).filter((item) => whereOfItem(turn, item) === where);
 
-const keeping = (asked: Asked): Reply => {
-  const { facts, food, slots, turn } = asked;
-  const where = whereOf(asked);
-  const { region } = turn.kitchen.household;
-  const question = {
+/** What was told of it, as guidance is asked. */
+const questionOf = (asked: Asked) => {
+  const { facts, food, turn } = asked;
+  return {
     food,
-    region,
+    region: turn.kitchen.household.region,
     state: stateOf(asked),
     opened: facts.states.includes('opened') || facts.dates.opened !== undefined,
     thawed: facts.states.includes('thawed') || facts.thawedIn !== null,
@@ -106,6 +106,37 @@ const keeping = (asked: Asked): Reply => {
     atRisk: facts.risks.length > 0 || anyoneAtRisk(turn.kitchen.people),
     clock: turn.clock,
   };
+};
+
+/**
+ * What is past guidance already is not frozen, thawed or heated, whatever may be done with such food: by how long
+ * it was out, or by its days in the cold. Null: nothing told proves it past.
+ */
+const pastAlready = (asked: Asked): Reply | null => {
+  const { facts, food } = asked;
+  if (facts.mood === 'supposed' || facts.infant) return null;
+  const stoodOut =
+    facts.where === 'counter' && (facts.seconds !== null || facts.overnight || facts.since !== null);
+  if (stoodOut) return out(asked);
+  const aged = facts.seconds !== null || facts.when !== null || Object.keys(facts.dates).length > 0;
+  const where = whereOf(asked);
+  if (!aged || where === 'freezer' || where === 'pantry' || facts.thawedIn === 'left-out') return null;
+  const found = guidanceFor({ ...questionOf(asked), where: 'fridge' });
+  if (found.verdict !== 'throw-out') return null;
+  const { first, rest, sources } = reasonsOf(found);
+  return {
+    parts: [...mustSay(found), verdictWords(found, food), ...first],
+    details: rest,
+    sources,
+    names: [food],
+  };
+};
+
+const keeping = (asked: Asked): Reply => {
+  const { facts, food, slots, turn } = asked;
+  const where = whereOf(asked);
+  const { region } = turn.kitchen.household;
+  const question = questionOf(asked);
   const sellBy = facts.dates.sellBy ? [say('guidance-sell-by')] : [];
   const told = facts.risks.length > 0;
   // Thawed in water or a microwave it has been warm in places: it is cooked, and not kept.
@@ -203,7 +234,7 @@ const forThem = ({ facts, food }: Asked, found: Assessment): Reply | null =>
 const isForNobodyAtRisk = ({ cautions }: Assessment): boolean =>
   cautions.some(({ code }) => code.startsWith('at-risk'));
 
-const since = ({ facts, turn }: Asked): string | null => {
+const since = ({ facts, turn }: Omit<Asked, 'food'>): string | null => {
   if (facts.seconds !== null) return fromNow(turn.clock, -facts.seconds);
   if (facts.overnight) return fromNow(turn.clock, -longTime);
   return facts.since ? lastOf(bothHalves(facts.since, turn.heard), turn.clock) : null;
@@ -363,6 +394,7 @@ const coldWhere = ({ facts, turn, slots }: Asked): Cold | null => {
 };
 
 const thaw = ({ facts, food, turn }: Asked): Reply => {
+  if (facts.where === 'counter') return { parts: [say('thaw-counter-no')], names: [food] };
   const pounds = facts.pounds ?? 1;
   const turkey = /turkey/.test(food);
   const fridge = fridgeThawHours(pounds);
@@ -424,6 +456,28 @@ const riskWords = (turn: Turn, names: readonly string[]): Say[] =>
     ),
   ].map((code) => say(`caution-${code}`));
 
+/** Of no food: how long fridge and freezer hold, and until when the fridge, where it was told since when. */
+const holding = (asked: Omit<Asked, 'food'>): Reply => {
+  const { turn } = asked;
+  const { fridge, full, half, source } = holdingHours();
+  const hours = (count: number) => seconds(count * 3600);
+  const all = say('guidance-power-hours', { fridge: hours(fridge), full: hours(full), half: hours(half) });
+  const from = since(asked);
+  if (from === null) return { parts: [all], sources: sourcesOf([{ source }]) };
+  const until = new Date(Date.parse(from) + fridge * 3600_000).toISOString();
+  const past = until <= turn.clock.now;
+  return {
+    parts: [
+      // Open doors warm it sooner: past its hours it is so either way, before them only with the doors shut.
+      past
+        ? say('guidance-power-past', { until: clockTime(until) })
+        : say('guidance-power-until', { until: clockTime(until) }),
+    ],
+    details: [all],
+    sources: sourcesOf([{ source }]),
+  };
+};
+
 export const guidance: Handler = (act, turn) => {
   const { slots } = act;
   const facts = slots.guidance;
@@ -440,6 +494,7 @@ export const guidance: Handler = (act, turn) => {
   if (facts.asked === 'cool') return cooling({ facts, turn });
   if (facts.asked === 'claim' && facts.claim) return claim(turn, facts.claim);
   if (facts.asked === 'label' && facts.label) return label(turn, facts.label);
+  if (facts.asked === 'power' && !slots.item && !facts.infant) return holding({ turn, slots, facts });
   const own = ownOr(turn, slots, facts);
   if (own) return own;
   const known =
@@ -457,9 +512,9 @@ export const guidance: Handler = (act, turn) => {
         ? leftOut(outAct(asked), turn)
         : out(asked);
     case 'refreeze':
-      return refreeze(asked);
+      return pastAlready(asked) ?? refreeze(asked);
     case 'freeze':
-      return mayBeFrozen(turn, slots, facts.dates.useBy?.day ?? null);
+      return pastAlready(asked) ?? mayBeFrozen(turn, slots, facts.dates.useBy?.day ?? null);
     case 'cook':
       return cookTemperature(
         { intent: 'cook-temperature', slots: { item: { ...slots.item!, words: food } } },
@@ -474,7 +529,7 @@ export const guidance: Handler = (act, turn) => {
     case 'reheat':
       return facts.infant
         ? warmInfant(food)
-        : (neverAgain(asked) ?? reheat({ intent: 'reheat', slots }, turn));
+        : (pastAlready(asked) ?? neverAgain(asked) ?? reheat({ intent: 'reheat', slots }, turn));
     case 'mix':
       return mixing(asked);
     case 'thaw':

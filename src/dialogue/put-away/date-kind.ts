@@ -10,7 +10,7 @@ const kinds: readonly (readonly [RegExp, DateKind])[] = [
   [/\b(use by|used by|sell by|expir|goes off)/i, 'useBy'],
   [/\bbest\b/i, 'bestBefore'],
   [/\b(bought|got it|purchased)\b/i, 'bought'],
-  [/\b(made|cooked|baked)\b/i, 'made'],
+  [/\b(made|cooked|baked|roasted|grilled|fried|boiled)\b/i, 'made'],
   [/\b(opened)\b/i, 'opened'],
   [/\b(froze|frozen)\b/i, 'frozen'],
 ];

@@ -6,10 +6,24 @@ import type { Turn } from '../handler.js';
 import { surelyThem } from '../people/people.js';
 import { makerName } from './maker-name.js';
 import { preparationOf } from './preparation.js';
-import { saidDates } from './said-dates.js';
+import { isSoldRaw } from '../../safety/index.js';
+import { dateKindIn } from './date-kind.js';
+import { saidDates, type Dates } from './said-dates.js';
+
+/**
+ * "I put the ground beef in the fridge on Sunday": raw as it is sold, and nobody said it was cooked. The day is when
+ * it came, for made that day it would be given the longer time of what was cooked.
+ */
+const asBought = (turn: Turn, { item, maker, dates: told }: Slots, dates: Dates): Dates => {
+  const { made, ...others } = dates;
+  const cooked = maker !== undefined || dateKindIn(turn.heard ?? '') === 'made';
+  return made && told?.made && !cooked && !dates.bought && isSoldRaw(item?.words ?? '')
+    ? { ...others, bought: made }
+    : dates;
+};
 
 export const saidDraft = (turn: Turn, slots: Slots): Omit<Draft, 'name'> => {
-  const dates = saidDates(slots.dates);
+  const dates = asBought(turn, slots, saidDates(slots.dates));
   const maker = slots.maker ?? slots.item?.maker;
   const preparation: Preparation | null = slots.preparation ? preparationOf(slots.preparation) : null;
   // Whose it is, only where the name was heard.

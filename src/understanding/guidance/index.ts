@@ -27,47 +27,7 @@ import {
 } from './sentence.js';
 import type { Asked, GuidanceFacts } from './facts.js';
 import { guidanceAct, saysMore } from './question.js';
-import { spotsIn } from './spots.js';
 import { hazardAct, urgentAct } from './urgent.js';
-
-/** Classes of which one must be heard before anything is looked up. */
-const telling = new Set([
-  'body',
-  'emergency',
-  'ill',
-  'medicine',
-  'illness',
-  'damage',
-  'dented',
-  'nameless',
-  'mould',
-  'smell',
-  'taste',
-  'sniff',
-  'homecanned',
-  'risk',
-  'allergen',
-  'allergy',
-  'whatif',
-  'denied',
-  'reported',
-  'wished',
-  'ask',
-  'probe',
-  'reads',
-  'cookverb',
-  'inverted',
-  'did',
-  'done',
-  'smells',
-  'cooktime',
-  'aging',
-  'infant',
-  'span',
-  'claim',
-  'label',
-  'hot',
-]);
 
 /** How sure the ear is of what it heard: it acts. */
 const sure = 0.95;
@@ -219,7 +179,8 @@ const takesOver = (
   const unheard = !act || more.some(({ intent }) => !ofGuidance.has(intent));
   if (facts.asked === 'fridge-reads' || facts.asked === 'freezer-reads')
     return !talkOfPower && (!act || (act.intent !== 'power-cut' && act.intent !== 'power-back'));
-  if (facts.asked === 'power') return food;
+  // Of no food only where nobody else made anything of it.
+  if (facts.asked === 'power') return food || (!act && !talkOfPower);
   // What is told of a power cut is about that, unless food is asked of with it.
   if (act?.intent === 'power-cut' || act?.intent === 'power-back') return false;
   if (act && !ofGuidance.has(act.intent)) return false;
@@ -282,6 +243,7 @@ const takesOver = (
       facts.asked === 'probe' ||
       facts.asked === 'refreeze' ||
       (food && facts.reheated > 0) ||
+      (food && !onRecord && saysMore(facts)) ||
       facts.method === 'slow-cooker'
     );
   if (act.intent === 'cook-temperature')
@@ -343,12 +305,6 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     context: HearingContext,
   ): Understanding => {
     const { tokens } = normalise(said.text, context.locale);
-    if (
-      !spotsIn(tokens, language).some(({ kind, value }) => telling.has(kind) || value === 'counter') &&
-      !/['’]s\b/.test(said.text) &&
-      base.verdict === 'act'
-    )
-      return base;
     const clock: Clock = { now: context.now, timeZone: context.timeZone };
     const sentence = sentenceOf(tokens, rulesFor(names, context.locale, clock), language, clock);
     const urgent = urgentAct(sentence);

@@ -361,7 +361,8 @@ const askedIn = (
   if (food === null && facts.label !== null && (has(sentence, 'means') || asks(sentence))) return 'label';
   if (reads && cold.length > 0 && foodsIn(sentence).length === 0 && !said.has('power'))
     return cold.some(({ value }) => value === 'freezer') ? 'freezer-reads' : 'fridge-reads';
-  if (said.has('power') && (food !== null || facts.infant)) return 'power';
+  // With no food it is about fridge and freezer: how long they hold.
+  if (said.has('power')) return 'power';
   if (said.has('cool') || facts.readings.length > 1) return 'cool';
   if (cooksFor(sentence)) return 'roast';
   if (said.has('cook') && !(reads && !asks(sentence))) return 'cook';
@@ -375,6 +376,8 @@ const askedIn = (
     (thawed || asksAnywhere(sentence) || has(sentence, 'asks') || said.has('still'))
   )
     return 'refreeze';
+  if (said.has('thaw') && facts.where === 'counter' && askedFor && !facts.states.includes('thawed'))
+    return 'thaw';
   if (food !== null && said.has('chill') && askedFor) return 'out';
   if (
     facts.where === 'counter' &&
