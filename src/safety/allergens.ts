@@ -7,6 +7,7 @@ import type { AllergenRow } from '../../shared/tables/schema.js';
 import type { Allergen, AllergenAnswer, Caution } from './api.js';
 import { caution } from './cautions.js';
 import { reviewedFood } from './match.js';
+import { regionFacts } from './regions/index.js';
 import { cite, safetyTables } from './tables.js';
 import type { SafetyTables } from './tables.js';
 import { foodWords } from './words.js';
@@ -17,11 +18,7 @@ const show = (row: AllergenRow, region: Region, tables: SafetyTables): Allergen 
   also: row.also,
   regions: row.regions,
   source: cite(tables, {
-    source:
-      (region === 'us' ? row.source_us : row.source_uk) ??
-      row.source_us ??
-      row.source_uk ??
-      'common-practice',
+    source: regionFacts(region).allergenSource(row) ?? row.source_us ?? row.source_uk ?? 'common-practice',
     section: null,
     basis: row.basis,
   }),

@@ -3,7 +3,7 @@ import type { Region } from '../kitchen/model.js';
 import { today } from '../terms/dates.js';
 import type { Clock, PlainDate } from '../terms/dates.js';
 import type { Reason } from './api.js';
-import { regionFacts } from './regions/index.js';
+import { chartOnFreezing, regionFacts } from './regions/index.js';
 import { chooseRow } from './storage.js';
 import { kindOf, matchFood } from './match.js';
 import { cite, safetyTables } from './tables.js';
@@ -37,9 +37,14 @@ export const mayFreeze = (
   }
   const match = matchFood(question.food, { where: 'fridge', homeMade: question.homeMade === true }, tables);
   const kind = kindOf(match, tables);
-  const row = chooseRow(kind, 'us', { opened: true, homeMade: question.homeMade === true }, tables)?.row;
+  const row = chooseRow(
+    kind,
+    chartOnFreezing,
+    { opened: true, homeMade: question.homeMade === true },
+    tables,
+  )?.row;
   if (
-    (question.region === null || regionFacts(question.region).chartOnFreezing) &&
+    regionFacts(question.region).chartOnFreezing &&
     row !== null &&
     row !== undefined &&
     row.freezer === null &&

@@ -2,6 +2,7 @@
 import type { LeftOutAnswer, LeftOutQuestion, Reason, Temperature } from './api.js';
 import { leftOutLimit } from './left-out-limit.js';
 import { kindOf, matchFood } from './match.js';
+import { regionsFor } from './regions/index.js';
 import { safetyTables } from './tables.js';
 import { isAbove } from './temperature.js';
 
@@ -33,7 +34,7 @@ export const leftOut = (question: LeftOutQuestion, tables = safetyTables()): Lef
   const hot =
     question.hot === true ||
     (question.air !== null && question.air !== undefined && isHot(question.air, tables));
-  const limits = (question.region === null ? (['us', 'uk'] as const) : [question.region])
+  const limits = regionsFor(question.region)
     .flatMap((region) => kinds.map((kind) => leftOutLimit(kind, region, hot, tables)))
     .filter((limit) => limit !== null)
     .sort((a, b) => a.minutes - b.minutes);

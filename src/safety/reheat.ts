@@ -8,6 +8,7 @@ import { caution } from './cautions.js';
 import type { CautionCode, ReasonCode, StepCode } from './codes.js';
 import { kindOf, matchFood } from './match.js';
 import { scalePortions, scaleTime } from './microwave.js';
+import { regionFacts } from './regions/index.js';
 import { cite, safetyTables } from './tables.js';
 import type { SafetyTables } from './tables.js';
 import { cookTemperature } from './temperature.js';
@@ -214,14 +215,14 @@ export const reheatPlan = (question: ReheatQuestion, tables = safetyTables()): R
     tables,
   );
   const kind = kindOf(match, tables);
-  const ukRules = question.region !== 'us';
+  const { reheatOnce, riceByItself } = regionFacts(question.region);
   const once = reason('reheat-once', {}, cite(tables, tables.timeRules.ukReheatOnce));
   if (question.assessment?.verdict === 'throw-out')
     return refuse('past-guidance', ...question.assessment.reasons);
   // Neither microwaved nor boiled nor fried: a baby's milk is warmed in warm water, if at all.
   if (INFANT.test(kind.id)) return refuse('no-microwave-for-infants', reason('infant-food'));
-  if (ukRules && kind.id === 'takeaway-rice') return refuse('takeaway-rice', once);
-  if (ukRules && (question.timesReheated ?? 0) >= tables.timeRules.ukReheatOnce.times)
+  if (riceByItself && kind.id === 'takeaway-rice') return refuse('takeaway-rice', once);
+  if (reheatOnce && (question.timesReheated ?? 0) >= tables.timeRules.ukReheatOnce.times)
     return refuse('reheated-already', once);
   if (question.method === 'slow cooker') {
     const source = cite(tables, { source: 'fsis-slow-cooker', section: 'Reheating', basis: 'copy' });
@@ -263,7 +264,7 @@ export const reheatPlan = (question: ReheatQuestion, tables = safetyTables()): R
   const unsure: Reason[] = [];
   if (question.assessment?.verdict === 'unknown') unsure.push(reason('date-unknown'));
   if (question.region === null) unsure.push(reason('stricter-region'));
-  if (ukRules) unsure.push(once);
+  if (reheatOnce) unsure.push(once);
   return {
     kind: 'plan',
     method: question.method,

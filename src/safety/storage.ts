@@ -2,6 +2,7 @@
 import type { FoodKind, StorageRow } from '../../shared/tables/schema.js';
 import type { Region } from '../kitchen/model.js';
 import type { ClockState, RowUsed, Span } from './api.js';
+import { regionFacts } from './regions/index.js';
 import { cite } from './tables.js';
 import type { SafetyTables } from './tables.js';
 
@@ -27,24 +28,15 @@ export const chooseRow = (
   tables: SafetyTables,
 ): Chosen | null => {
   const general = kind.id === 'general';
-  if (region === 'uk') {
-    const own = stored(tables, 'uk', kind.uk);
-    const asBought = own === null || own.fridge === null;
-    if (asBought && how.homeMade && spoils(kind)) {
-      const leftovers = stored(tables, 'uk', 'uk-leftovers');
-      if (leftovers !== null) return { row: leftovers, fromOpening: false, general: true };
-    }
-    return own === null ? null : { row: own, fromOpening: false, general };
-  }
-  const openedRow = how.opened ? stored(tables, 'us', kind.us_opened) : null;
+  const rows = regionFacts(region).storageRows;
+  const openedRow = how.opened ? stored(tables, region, rows.opened(kind)) : null;
   if (openedRow !== null) return { row: openedRow, fromOpening: true, general };
-  const own = stored(tables, 'us', kind.us);
-  if (own !== null) return { row: own, fromOpening: own.counts_from === 'opened', general };
-  if (how.homeMade && spoils(kind)) {
-    const leftovers = stored(tables, 'us', 'leftovers-general');
-    if (leftovers !== null) return { row: leftovers, fromOpening: false, general: true };
-  }
-  return null;
+  const own = stored(tables, region, rows.own(kind));
+  const givesWay = own === null || (rows.undatedGivesWay && own.fridge === null);
+  const leftovers = stored(tables, region, rows.leftovers);
+  if (givesWay && how.homeMade && spoils(kind) && leftovers !== null)
+    return { row: leftovers, fromOpening: false, general: true };
+  return own === null ? null : { row: own, fromOpening: own.counts_from === 'opened', general };
 };
 
 /** The day a row's days count from. */

@@ -3,6 +3,7 @@ import type { Region } from '../kitchen/model.js';
 import type { CookState, CookTemperature, Reason, Temperature } from './api.js';
 import type { ReasonCode } from './codes.js';
 import { kindOf, matchFood, namedParts } from './match.js';
+import { regionFacts } from './regions/index.js';
 import { cite, safetyTables } from './tables.js';
 import type { SafetyTables } from './tables.js';
 
@@ -68,10 +69,11 @@ export const cookTemperature = (question: CookQuestion, tables = safetyTables())
       : named;
   const kind = kindOf(match, tables);
   const cooked = kind.state === 'cooked' || question.reheating === true;
-  const hotter = question.region === 'uk' ? null : hottestPart(question.food, kind.cook, tables);
+  const { cookRow } = regionFacts(question.region);
+  const hotter = cookRow !== null ? null : hottestPart(question.food, kind.cook, tables);
   const id =
-    question.region === 'uk'
-      ? 'uk-core'
+    cookRow !== null
+      ? cookRow
       : hotter !== null
         ? hotter
         : cooked && !/^us-(egg|poultry)/.test(kind.cook ?? '')
@@ -88,7 +90,7 @@ export const cookTemperature = (question: CookQuestion, tables = safetyTables())
     match,
     row: { id: found.id, food: found.food },
     temperature:
-      found.region === 'us'
+      regionFacts(found.region).scale === 'fahrenheit'
         ? { degrees: found.fahrenheit, scale: 'fahrenheit' }
         : { degrees: found.celsius, scale: 'celsius' },
     restSeconds: found.rest_minutes === null ? null : found.rest_minutes * 60,
@@ -188,10 +190,11 @@ export const thermometerReading = (
   region: Region | null,
   tables = safetyTables(),
 ): Reason => {
-  const rule = tables.holding.get(`${region === 'uk' ? 'uk' : 'us'}-${which}`);
+  const { thermometerRows, scale } = regionFacts(region);
+  const rule = tables.holding.get(thermometerRows[which]);
   if (rule === undefined) throw new Error(`holding-temperatures.csv lacks the ${which} rows`);
   const limit =
-    region === 'uk'
+    scale === 'celsius'
       ? { degrees: rule.high_c ?? 0, scale: 'celsius' as const }
       : { degrees: rule.high_f ?? 0, scale: 'fahrenheit' as const };
   const warm = inScale(reads, limit.scale) > limit.degrees + 1e-6;

@@ -89,11 +89,7 @@ const weightOf = (question: ThawQuestion, turkey: boolean, tables: SafetyTables)
 
 const fridgeOption = (question: ThawQuestion, turkey: boolean, tables: SafetyTables): ThawOption => {
   const time = timed(question, fridgeThawHours(weightOf(question, turkey, tables), tables));
-  const advice: ThawAdviceCode[] = [
-    'low-shelf-on-tray',
-    question.region === 'us' ? 'keeps-days-after' : 'use-within-day',
-  ];
-  if (question.region === 'us') advice.push('refreeze-raw-ok');
+  const advice: ThawAdviceCode[] = ['low-shelf-on-tray', ...regionFacts(question.region).fridgeThawAdvice];
   if (question.pounds === null) advice.unshift('weight-unknown');
   return {
     method: 'fridge',
@@ -153,9 +149,7 @@ export const thawPlan = (question: ThawQuestion, tables = safetyTables()): ThawP
   const big = (question.pounds ?? 0) > 4;
   const options = [
     fridgeOption(question, turkey, tables),
-    ...(question.region !== null && !regionFacts(question.region).waterThaw
-      ? []
-      : [waterOption(question, turkey, tables)]),
+    ...(regionFacts(question.region).waterThaw ? [waterOption(question, turkey, tables)] : []),
     // A microwave takes small pieces; whole birds and joints do not fit its advice.
     ...(big || turkey ? [] : [microwaveOption(question, tables)]),
   ];
@@ -189,15 +183,7 @@ export const mayRefreeze = (
     ? 'us-human-milk'
     : question.thawedIn === 'left-out'
       ? 'us-left-out'
-      : question.region !== 'us'
-        ? 'uk-defrosted'
-        : question.thawedIn === 'fridge'
-          ? 'us-fridge-thawed'
-          : question.thawedIn === 'cold-water'
-            ? 'us-water-thawed'
-            : question.thawedIn === 'microwave'
-              ? 'us-microwave-thawed'
-              : null;
+      : regionFacts(question.region).refreezeRows[question.thawedIn ?? 'unknown'];
   const rule = tables.timeRules.refreezing.find((row) => row.id === id);
   return rule === undefined
     ? { may: 'unknown', source: null }

@@ -1,3 +1,7 @@
+import type { AllergenRow, FoodKind } from '../../../shared/tables/schema.js';
+import type { Temperature } from '../api.js';
+import type { ThawAdviceCode } from '../codes.js';
+
 /** What differs from one region to another and is no figure of a table. */
 export interface RegionFacts {
   /** The number that brings an ambulance, digit by digit as it is dialled. Common knowledge, from memory. */
@@ -31,4 +35,22 @@ export interface RegionFacts {
   readonly waterThaw: boolean;
   /** What a chart says of freezing badly is a reason against it. */
   readonly chartOnFreezing: boolean;
+  /** What is said of food that thaws in the fridge. */
+  readonly fridgeThawAdvice: readonly ThawAdviceCode[];
+  /** Rows of `time-rules.json` for freezing again, by how it thawed; null: nothing is said of it so. */
+  readonly refreezeRows: Readonly<Record<'fridge' | 'cold-water' | 'microwave' | 'unknown', string | null>>;
+  /** One row of `cooking-temperatures.csv` for every food; null: each by its kind. */
+  readonly cookRow: string | null;
+  readonly scale: Temperature['scale'];
+  /** Rows of `holding-temperatures.csv`. */
+  readonly thermometerRows: Readonly<Record<'fridge' | 'freezer', string>>;
+  /** Rows of the region's storage table for a kind of food. */
+  readonly storageRows: {
+    readonly own: (kind: FoodKind) => string | null;
+    readonly opened: (kind: FoodKind) => string | null;
+    /** What is home-made and has no row of its own, or none with a time in the fridge where that gives way. */
+    readonly leftovers: string;
+    readonly undatedGivesWay: boolean;
+  };
+  readonly allergenSource: (row: AllergenRow) => string | null;
 }

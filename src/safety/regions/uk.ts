@@ -15,4 +15,21 @@ export const unitedKingdom: RegionFacts = {
   leftOutRows: { usual: 'uk-two-hours', hot: 'uk-two-hours', rice: 'uk-rice-one-hour', humanMilk: null },
   waterThaw: false,
   chartOnFreezing: false,
+  fridgeThawAdvice: ['use-within-day'],
+  refreezeRows: {
+    fridge: 'uk-defrosted',
+    'cold-water': 'uk-defrosted',
+    microwave: 'uk-defrosted',
+    unknown: 'uk-defrosted',
+  },
+  cookRow: 'uk-core',
+  scale: 'celsius',
+  thermometerRows: { fridge: 'uk-fridge', freezer: 'uk-freezer' },
+  storageRows: {
+    own: (kind) => kind.uk,
+    opened: () => null,
+    leftovers: 'uk-leftovers',
+    undatedGivesWay: true,
+  },
+  allergenSource: (row) => row.source_uk,
 };
