@@ -2,7 +2,7 @@
 import type { Item } from '../kitchen/model.js';
 import { today } from '../terms/dates.js';
 import type { Assessment, GuidanceQuestion } from './api.js';
-import { judgeFor } from './assess.js';
+import { judgeFor } from './gate/index.js';
 import { dayNumber, plainDate } from './days.js';
 import { todayOf } from './items.js';
 import { matchFood } from './match.js';
