@@ -251,6 +251,8 @@ export interface Outage {
   readonly fridgeReads?: Temperature | null;
   readonly doors: 'shut' | 'open' | null;
   readonly fullness: 'full' | 'half' | null;
+  /** The appliances that lost it, where some were named; null: all of them. */
+  readonly placeIds?: readonly Id[] | null;
 }
 
 export interface State {

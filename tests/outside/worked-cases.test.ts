@@ -1,6 +1,6 @@
 /**
  * Seventy worked cases. The figures are published; the source stands with each case. The counting
- * conventions (day nought, single limits, strict "above") are ours and stand in `src/safety/assess.ts`.
+ * conventions (day nought, single limits, strict "above") are ours and stand in `src/safety/gate`.
  */
 import { describe, expect, it } from 'vitest';
 import {

@@ -411,7 +411,7 @@ guidance-roast-span = { $high ->
    *[other] { $low } to { $high }
   }
 guidance-roast-weights = That is published for { $from } to { $to } pounds.
-guidance-roast-done = It is done at { $temperature } inside, by the thermometer.
+guidance-roast-done = Done at { $temperature } inside.
 guidance-power-hours = With the doors shut, a fridge holds { $fridge }, a full freezer { $full }, a half full one { $half }.
 guidance-power-until = With its door shut, the fridge stays cold until about { $until }.
 guidance-power-past = The fridge was past its hours at { $until }: throw out what spoils.

@@ -353,7 +353,7 @@ guidance-roast-span = { $high ->
    *[other] { $low } a { $high }
   }
 guidance-roast-weights = Eso se publicó para { $from } a { $to } libras.
-guidance-roast-done = Está listo a { $temperature } por dentro, según el termómetro.
+guidance-roast-done = Listo a { $temperature } por dentro.
 cook-to = { $temperature } por dentro{ $rest ->
     [none] {""}
    *[other] , luego { $rest } de reposo

@@ -220,10 +220,9 @@ const keeping = (asked: Asked): Reply => {
 
 /** Whom it is for was told, its age was not: what such food is to them is the answer, and its days are beside it. */
 const forThem = ({ facts, food }: Asked, found: Assessment): Reply | null =>
-  facts.risks.length > 0 &&
   facts.asked === 'still' &&
-  found.verdict === 'how-long' &&
-  isForNobodyAtRisk(found)
+  (found.verdict === 'how-long' || found.verdict === 'no-figure') &&
+  isNotFor(facts, found)
     ? {
         parts: mustSay(found, true),
         details: reasonsOf(found).first,
@@ -231,8 +230,8 @@ const forThem = ({ facts, food }: Asked, found: Assessment): Reply | null =>
         names: [food],
       }
     : null;
-const isForNobodyAtRisk = ({ cautions }: Assessment): boolean =>
-  cautions.some(({ code }) => code.startsWith('at-risk'));
+const isNotFor = ({ risks }: Asked['facts'], { cautions }: Assessment): boolean =>
+  cautions.some(({ code }) => code === 'raw-dough' || (risks.length > 0 && code.startsWith('at-risk')));
 
 const since = ({ facts, turn }: Omit<Asked, 'food'>): string | null => {
   if (facts.seconds !== null) return fromNow(turn.clock, -facts.seconds);
@@ -436,7 +435,10 @@ const ownOr = (turn: Turn, slots: Slots, facts: GuidanceFacts): Reply | null => 
           items.map(({ name }) => name),
         )
       : [];
-  return { ...told, parts: [...risks, ...told.parts] };
+  // Whom it is for was told, and it is not for them: its days are beside the point.
+  return risks.length > 0
+    ? { ...told, parts: [...risks, say('caution-ask-clinician')], details: [...told.parts] }
+    : told;
 };
 
 const riskWords = (turn: Turn, names: readonly string[]): Say[] =>

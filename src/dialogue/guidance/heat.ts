@@ -80,12 +80,11 @@ export const roasting = (asked: Asked): Reply => {
         time: span,
         per: whole ? 'all' : 'pound',
       }),
-      // What it is published for is told where the weight told lies beyond it.
-      ...(beyond && forPounds
-        ? [say('guidance-roast-weights', { from: forPounds.low, to: forPounds.high })]
-        : []),
       say('guidance-roast-done', { temperature: { kind: 'temperature', ...done.temperature } }),
     ],
+    // What it is published for, where the weight told lies beyond it: by the pound it is told all the same.
+    details:
+      beyond && forPounds ? [say('guidance-roast-weights', { from: forPounds.low, to: forPounds.high })] : [],
     sources: sourcesOf([time, done]),
     names: [food],
   };
@@ -111,11 +110,11 @@ export const cooling = ({ facts, turn }: Pick<Asked, 'facts' | 'turn'>): Reply =
     })),
   );
   const slow = came === 'too-slow' || (facts.seconds !== null && facts.seconds > whole * 60);
+  const all = say('guidance-cool', { stages: { kind: 'list', of: told, or: false } });
+  const judged = slow ? say('guidance-cool-late') : came === 'in-time' ? say('guidance-cool-so-far') : null;
   return {
-    parts: [
-      ...(slow ? [say('guidance-cool-late')] : came === 'in-time' ? [say('guidance-cool-so-far')] : []),
-      say('guidance-cool', { stages: { kind: 'list', of: told, or: false } }),
-    ],
+    parts: [judged ?? all],
+    details: judged ? [all] : [],
     sources: sourcesOf([{ source }]),
   };
 };

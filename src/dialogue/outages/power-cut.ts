@@ -1,10 +1,10 @@
 /** A power cut: what to do while it lasts, and what became of the food when it is back. */
-import { isPlural, isRefused, storageOf, wentThroughPowerCut } from '../../kitchen/index.js';
-import type { Item } from '../../kitchen/model.js';
+import { isPlural, isRefused, placeUnder, storageOf, wentThroughPowerCut } from '../../kitchen/index.js';
+import type { Id, Item } from '../../kitchen/model.js';
 import { powerCut as powerCutReport } from '../../safety/index.js';
 import type { PowerCutReport } from '../../safety/api.js';
 import type { Say, Value } from '../../speech/answer.js';
-import { dayOf } from '../../terms/dates.js';
+import { dayOf, type Instant } from '../../terms/dates.js';
 import type { Slots } from '../../understanding/intents.js';
 import { sourcesOf } from '../describe/guidance.js';
 import { guidedStep } from '../describe/steps.js';
@@ -33,6 +33,29 @@ const readingOf = (turn: Turn, { degrees }: Slots): Outage['fridgeReads'] => {
   return { degrees: degrees.value, scale: degrees.scale ?? own };
 };
 
+/** So much like the name of a place that it may be that one: in doubt the food of each that fits is judged. */
+const maybeThat = 0.75;
+
+/** "The garage freezer tripped": every fridge and freezer it may be; null where none was named. */
+const appliancesIn = (turn: Turn, { place }: Slots): readonly Id[] | null => {
+  const ids = (place?.candidates ?? [])
+    .filter(({ fit }) => fit >= maybeThat)
+    .map(({ id }) => id)
+    .filter((id) => coldKind(turn, id) !== null);
+  return ids.length > 0 ? ids : null;
+};
+const coldKind = ({ kitchen }: Turn, placeId: Id): 'fridge' | 'freezer' | null => {
+  const kind = storageOf(kitchen, placeId);
+  return kind === 'fridge' || kind === 'freezer' ? kind : null;
+};
+
+/** The one kind of appliance that is out; null: both, or nobody said which. */
+const onlyKind = (turn: Turn, { placeIds }: Outage): 'fridge' | 'freezer' | null => {
+  const kinds = new Set((placeIds ?? []).map((id) => coldKind(turn, id)));
+  const [only] = kinds;
+  return kinds.size === 1 ? (only ?? null) : null;
+};
+
 /** How things stood, by what was said now, settled by questions, or told before. */
 const outageOf = (turn: Turn, slots: Slots, since: string): Outage => {
   const before = turn.state.outage?.since === since ? turn.state.outage : null;
@@ -43,13 +66,23 @@ const outageOf = (turn: Turn, slots: Slots, since: string): Outage => {
     null) as Outage['fullness'];
   const ofFreezer = slots.placeKind === 'freezer';
   const fridgeReads = (ofFreezer ? null : readingOf(turn, slots)) ?? before?.fridgeReads ?? null;
-  return { since, backAt: before?.backAt ?? null, doors, fullness, fridgeReads };
+  const placeIds = appliancesIn(turn, slots) ?? before?.placeIds ?? null;
+  return { since, backAt: before?.backAt ?? null, doors, fullness, fridgeReads, placeIds };
 };
 
 const reportFor = (turn: Turn, outage: Outage): PowerCutReport => {
-  const { fridgeReads, backAt = null, ...rest } = outage;
+  const { fridgeReads, backAt = null, placeIds = null, ...rest } = outage;
+  const { kitchen } = turn;
+  const items =
+    placeIds === null
+      ? kitchen.items
+      : new Map(
+          [...kitchen.items].filter(([, { placeId }]) =>
+            placeIds.some((id) => placeUnder(kitchen, placeId, id)),
+          ),
+        );
   return powerCutReport(
-    turn.kitchen,
+    { places: kitchen.places, items },
     { ...rest, backAt, ...(fridgeReads ? { fridgeReads } : {}) },
     turn.clock,
   );
@@ -128,11 +161,18 @@ const holdings = (turn: Turn, { fridge, freezer }: PowerCutReport): Say[] => {
 };
 
 /** "Is the freezer all right", "what do I need to do". */
-const askedOf = (turn: Turn, slots: Slots, report: PowerCutReport): Say[] => {
-  if (slots.placeKind === 'fridge' || slots.placeKind === 'freezer')
-    return [holding(turn, slots.placeKind, report[slots.placeKind])];
-  return holdings(turn, report);
+const askedOf = (turn: Turn, slots: Slots, report: PowerCutReport, outage: Outage): Say[] => {
+  const kind = kindAsked(turn, slots, outage);
+  return kind ? [holding(turn, kind, report[kind])] : holdings(turn, report);
 };
+
+/** Fridge or freezer: the one asked about, else the only one that is out. */
+const kindAsked = (
+  turn: Turn,
+  { placeKind }: Slots,
+  outage = turn.state.outage,
+): 'fridge' | 'freezer' | null =>
+  placeKind === 'fridge' || placeKind === 'freezer' ? placeKind : outage ? onlyKind(turn, outage) : null;
 
 /** The best that may be hoped of the fridge: with its doors shut. */
 const ifShut = (turn: Turn, outage: Outage): Say[] => {
@@ -142,6 +182,10 @@ const ifShut = (turn: Turn, outage: Outage): Say[] => {
   return [say('power-if-shut', { until: clockTime(fridge.until), ...laterDay(turn, fridge.until) })];
 };
 
+/** Asked about doors and fullness, the hour stands as it was first understood: "yes" says no morning any more. */
+const sinceTold = ({ picked, state }: Turn): Instant | null =>
+  picked.doors || picked.fullness ? (state.outage?.since ?? null) : null;
+
 export const powerCut: Handler = (act, turn) => {
   const { slots } = act;
   // Told with its end, also in answer to since when, it is over.
@@ -149,23 +193,24 @@ export const powerCut: Handler = (act, turn) => {
   const before = turn.state.outage;
   // One that is over is not the one told of now.
   const known = before && !before.backAt ? before.since : null;
-  const since = sinceSaid(turn, slots) ?? (slots.asked === 'now' ? turn.clock.now : known);
+  const since = sinceTold(turn) ?? sinceSaid(turn, slots) ?? (slots.asked === 'now' ? turn.clock.now : known);
   if (!since) return askSince;
   const outage = outageOf(turn, slots, since);
   const first = turn.picked.doors || slots.doors || slots.fullness ? [] : [say('power-first')];
-  const missing = askState(outage, slots.placeKind);
+  const kind = kindAsked(turn, slots, outage);
+  const missing = askState(outage, kind ?? undefined);
   // Until what hour the fridge holds with its doors shut is told before they are asked about; past that, they do not matter.
   if (missing && outage.doors === null && slots.asked !== 'now')
-    return { ...missing, parts: slots.placeKind === 'freezer' ? first : ifShut(turn, outage), outage };
+    return { ...missing, parts: kind === 'freezer' ? first : ifShut(turn, outage), outage };
   // The fridge does not wait for how full the freezer is.
-  if (missing && before === null && outage.doors !== null)
+  if (missing && before === null && outage.doors !== null && kind !== 'freezer')
     return { ...missing, parts: [...first, holding(turn, 'fridge', reportFor(turn, outage).fridge)], outage };
   if (missing) return { ...missing, parts: first, outage };
   const report = reportFor(turn, outage);
   const steps = report.steps
     .filter(({ code }) => code !== 'keep-doors-shut' && code !== 'note-time')
     .map((step) => guidedStep(step, '', turn.kitchen.household.locale));
-  const told = askedOf(turn, slots, report);
+  const told = askedOf(turn, slots, report, outage);
   const todo =
     slots.asked === 'todo' ? [say('power-first'), ...steps.slice(0, 1).map(({ text }) => text)] : null;
   return {
@@ -202,17 +247,21 @@ export const powerBack: Handler = (act, turn) => {
   const until = slots.until ? lastOf(bothHalves(slots.until, turn.heard), turn.clock) : null;
   // It began before it was over: of two hours that may be meant, the last one before that.
   const ended = until ? { ...turn, clock: { ...turn.clock, now: until } } : turn;
-  const since = sinceSaid(ended, slots) ?? turn.state.outage?.since ?? null;
+  const since = sinceTold(turn) ?? sinceSaid(ended, slots) ?? turn.state.outage?.since ?? null;
   if (!since) return askSince;
   const before = outageOf(turn, slots, since);
   const backAt = until ?? before.backAt ?? turn.clock.now;
   const outage: Outage = { ...before, backAt };
-  const missing = askState(outage);
+  const only = onlyKind(turn, outage);
+  const missing = askState(outage, only ?? undefined);
   if (missing) {
     // Past its hours with the doors shut, the fridge is so whatever they were.
     const { fridge } = reportFor(turn, { ...outage, doors: outage.doors ?? 'shut' });
     const sure =
-      turn.state.outage === null && !turn.picked.doors && (fridge.state === 'past' || outage.doors !== null);
+      only !== 'freezer' &&
+      turn.state.outage === null &&
+      !turn.picked.doors &&
+      (fridge.state === 'past' || outage.doors !== null);
     return {
       ...missing,
       parts: sure ? [holding(turn, 'fridge', fridge)] : [],

@@ -71,8 +71,10 @@ export const foodOf = (
   let [from, to] = known ? [known.from, known.to] : [-1, -1];
   if (!known) {
     // What no list of foods knows: the first words that nothing took, where a place to keep it was said.
+    // Of a power cut, what no list knows is as likely the appliance's name.
+    const ofPower = spotsOf(sentence, 'ask').some(({ value }) => value === 'power');
     const placed =
-      spotsOf(sentence, 'at').some(({ value }) => value !== 'counter') ||
+      (!ofPower && spotsOf(sentence, 'at').some(({ value }) => value !== 'counter')) ||
       spotsOf(sentence, 'ask').some(({ value }) => value === 'freeze');
     if (!placed) return null;
     from = tokens.findIndex((_, at) => free(at) && !isState(sentence, at));

@@ -149,6 +149,11 @@ const hoursIn = (bits: readonly Bit[], tokens: readonly string[], says: Says): r
 const isRough = ({ from, to }: Bit, tokens: readonly string[]): boolean =>
   to - from === 1 && (tokens[from] === 'about' || tokens[from] === 'around');
 
+/** A fridge or freezer named before its power went, with nothing but small words between. */
+const applianceOff = (bits: readonly Bit[], off: readonly Bit[]) =>
+  ofKind(bits, 'place').filter(({ to }) => off.some(({ from }) => from >= to && from - to <= wordsBetween));
+const wordsBetween = 3;
+
 /** The power went, or is back: since and until when, how the doors were, how full the freezer is, what is lost. */
 export const powerFrame: Frame = ({ bits, tokens, expecting, says }) => {
   const power = classed(bits, 'power');
@@ -175,7 +180,10 @@ export const powerFrame: Frame = ({ bits, tokens, expecting, says }) => {
   const [span] = ofKind(bits, 'span');
   const shares = half.length + full.length > 0 ? [] : known ? ofKind(bits, 'share') : [];
   const [share] = shares;
+  // "The garage freezer lost power": only that one, where it is named before what happened to it.
+  const [appliance] = applianceOff(bits, off);
   const slots: Slots = {
+    ...(appliance ? { place: appliance.place } : {}),
     ...(first ? { time: first.time } : span ? { duration: span.seconds } : {}),
     ...(until ? { until: until.time } : {}),
     // One door opened counts for all: in doubt the hours are not the shut ones.
