@@ -55,6 +55,11 @@ export class TurnRefused extends Error {
   }
 }
 
+/** The conversation was closed here before the turn was answered; it may be sent again with the same id. */
+export class ConversationClosed extends Error {
+  override readonly name = 'ConversationClosed';
+}
+
 /** Opens a conversation. */
 export const openConversation = (options: ConversationOptions): OpenConversation => {
   const delays = options.delays ?? [500, 1_000, 2_000, 5_000, 10_000];
@@ -118,7 +123,8 @@ export const openConversation = (options: ConversationOptions): OpenConversation
       clearTimeout(timer);
       socket.close(1000);
       options.onState('closed');
-      for (const { reject } of waiting.values()) reject(new Error('the conversation was closed'));
+      for (const { reject } of waiting.values())
+        reject(new ConversationClosed('the conversation was closed'));
       waiting.clear();
     },
   };

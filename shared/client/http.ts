@@ -63,16 +63,17 @@ export interface Client {
   addPurchase(name: string): Promise<ChangeDone>;
   removePurchase(id: string): Promise<ChangeDone>;
   undo(): Promise<ChangeDone>;
-  /** Any other call, checked by the caller. */
-  call<T>(method: string, path: string, body?: unknown): Promise<T>;
+  /** Any other call, checked by the caller. `key`: an id of its own, so that sent twice it is done once. */
+  call<T>(method: string, path: string, body?: unknown, key?: string): Promise<T>;
 }
 
 /** Makes a client. Every method rejects with ServiceProblem or ServiceUnreachable, never silently. */
 export const createClient = (options: ClientOptions): Client => {
   const send = options.fetch ?? fetch.bind(globalThis);
 
-  const call = async <T>(method: string, path: string, body?: unknown): Promise<T> => {
+  const call = async <T>(method: string, path: string, body?: unknown, key?: string): Promise<T> => {
     const headers: Record<string, string> = {};
+    if (key !== undefined) headers['idempotency-key'] = key;
     if (body !== undefined) headers['content-type'] = 'application/json';
     if (options.token !== undefined) headers['authorization'] = `Bearer ${options.token}`;
     const csrf = options.csrfToken?.() ?? null;

@@ -363,7 +363,7 @@ describe('without a network, or sent away', () => {
     expect(await answersOf(page).first().textContent()).toMatch(/eggs/i);
   });
 
-  it('opens from what it kept, with the time of it, and puts away nothing in silence', async () => {
+  it('opens from what it kept, with the time of it, and says that what is pressed is kept too', async () => {
     await letIn(page, site);
     await page.getByRole('heading', { name: 'Tonight' }).waitFor();
     const active = await page.evaluate(async () => (await navigator.serviceWorker.ready).active?.state);
@@ -377,9 +377,19 @@ describe('without a network, or sent away', () => {
     await page.getByRole('article', { name: 'eggs', exact: true }).first().waitFor();
     await page.getByRole('button', { name: 'eggs', exact: true }).first().click();
     await page.getByRole('button', { name: 'Used up eggs' }).first().click();
-    await page.getByText('There is no connection to the kitchen. Nothing was changed.').first().waitFor();
+    await page
+      .getByText('eggs: used up. Kept here; it is sent when the kitchen is reached.')
+      .first()
+      .waitFor();
+    await page.getByText('Not sent yet: eggs: used up.').first().waitFor();
     expect((await living('eggs')).length).toBeGreaterThan(0);
+    // Taken back before it was sent, it is never sent.
+    await page.getByRole('button', { name: 'Undo', exact: true }).last().click();
+    await page.getByText('Undone.').waitFor();
     await context.setOffline(false);
+    await page.reload();
+    await page.getByRole('heading', { name: 'Tonight' }).waitFor();
+    expect((await living('eggs')).length).toBeGreaterThan(0);
   });
 
   it('forgets what it showed when its device is sent away, and says so', async () => {

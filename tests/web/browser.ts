@@ -32,6 +32,9 @@ export interface Site {
   readonly address: string;
   /** Cuts every connection, as a network that fails does. */
   cut(): void;
+  /** Cuts every connection and takes no new one, until it comes back at the same address. */
+  goAway(): Promise<void>;
+  comeBack(): Promise<void>;
 }
 
 export const openSite = async (): Promise<Site> => {
@@ -41,11 +44,25 @@ export const openSite = async (): Promise<Site> => {
     sockets.add(socket);
     socket.on('close', () => sockets.delete(socket));
   });
+  const address = await service.app.listen({ host: '127.0.0.1', port: 0 });
+  const { server } = service.app;
+  const cut = (): void => {
+    for (const socket of sockets) socket.destroy();
+  };
   return {
     service,
-    address: await service.app.listen({ host: '127.0.0.1', port: 0 }),
-    cut: () => {
-      for (const socket of sockets) socket.destroy();
+    address,
+    cut,
+    goAway: () =>
+      new Promise((resolve) => {
+        server.close(() => resolve());
+        cut();
+      }),
+    comeBack: async () => {
+      if (server.listening) return;
+      await new Promise<void>(
+        (resolve) => void server.listen(Number(new URL(address).port), '127.0.0.1', resolve),
+      );
     },
   };
 };

@@ -3,7 +3,6 @@ import { useRef, useState } from 'preact/hooks';
 import type { Board, NewItem } from '../../../shared/wire/board.js';
 import { PlaceChoice } from './card.js';
 import { OutcomeHere } from './outcome.js';
-import { service } from './service.js';
 import type { BoardState } from './use-board.js';
 import { placeOf } from './words.js';
 
@@ -123,7 +122,7 @@ export const AddForm = ({ board, state }: { board: Board; state: BoardState }) =
     const fine = await state.act({
       where: 'add',
       done: `${food} is on the record: ${where}.`,
-      work: [() => service.call('POST', '/v1/kitchen/items', body)],
+      edits: [{ method: 'POST', path: '/v1/kitchen/items', body }],
     });
     if (!fine) return;
     const placeId = draft.shares[0]?.placeId ?? '';

@@ -1,12 +1,13 @@
 /** The board: the last answer, tonight, and every place; one page to leave open on the fridge door. */
 import { render } from 'preact';
-import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { ConversationState } from '../../../shared/client/conversation.js';
 import type { Me } from '../../../shared/client/http.js';
 import type { BoardItem } from '../../../shared/wire/board.js';
 import { AddForm } from './add-form.js';
 import { EditItem } from './edit-item.js';
 import { Gate } from './gate.js';
+import { KeptHere } from './kept-here.js';
 import { Listening } from './listening.js';
 import { Menu } from './menu.js';
 import { Places } from './places.js';
@@ -16,6 +17,7 @@ import { TalkButton } from './talk-button.js';
 import { Tonight } from './tonight.js';
 import { useBoard } from './use-board.js';
 import { useTalk } from './use-talk.js';
+import { useUnsent, useUnsentList } from './use-unsent.js';
 import { canListen } from './voice/ear.js';
 import { canSpeak } from './voice/mouth.js';
 import { clockTime } from './words.js';
@@ -23,7 +25,7 @@ import { clockTime } from './words.js';
 const states: Record<ConversationState, string> = {
   connecting: 'Connecting to the kitchen.',
   open: '',
-  lost: 'No connection to the kitchen. What is said now is sent when it is back.',
+  lost: 'No connection to the kitchen. What is said or pressed now is kept here, and sent when it is back.',
   closed: 'Not connected.',
 };
 
@@ -56,27 +58,14 @@ const useScreenOn = (wanted: boolean): void => {
 const Correct = ({
   item,
   places,
-  saved,
+  state,
   close,
-}: {
-  item: BoardItem;
-  places: Parameters<typeof EditItem>[0]['places'];
-  saved: Parameters<typeof EditItem>[0]['saved'];
-  close: () => void;
-}) => {
+}: Pick<Parameters<typeof EditItem>[0], 'item' | 'places' | 'state' | 'close'>) => {
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => dialog.current?.showModal(), []);
   return (
     <dialog ref={dialog} aria-labelledby="edit-heading" onClose={close}>
-      <EditItem
-        item={item}
-        places={places}
-        saved={(change, news) => {
-          saved(change, news);
-          dialog.current?.close();
-        }}
-        cancel={() => dialog.current?.close()}
-      />
+      <EditItem item={item} places={places} state={state} close={() => dialog.current?.close()} />
     </dialog>
   );
 };
@@ -85,14 +74,22 @@ const Board = ({ me }: { me: Me }) => {
   const { locale, timeZone } = me.household;
   const [settings, change] = useSettings();
   const [settled, settle] = useState(isSettled);
-  const state = useBoard();
-  const { board, refresh, act } = state;
+  const list = useUnsentList(me.device.id);
+  const dayOf = useMemo(() => {
+    const day = new Intl.DateTimeFormat('en-CA', { timeZone });
+    return (at: string): string => day.format(new Date(at));
+  }, [timeZone]);
+  const state = useBoard(list, dayOf);
+  const { board, refresh } = state;
   const talk = useTalk(
     locale,
     settings,
     change,
     useCallback(() => void refresh(), [refresh]),
+    list,
+    dayOf,
   );
+  const { unsent, again, forget, takeBack } = useUnsent(list, talk, state, dayOf);
   const [typed, setTyped] = useState('');
   const [correcting, correct] = useState<BoardItem | null>(null);
   const { say, send, connection } = talk;
@@ -114,7 +111,7 @@ const Board = ({ me }: { me: Me }) => {
     <>
       <main id="main" class="board">
         <h1 class="hidden">{me.household.name}</h1>
-        <Said talk={talk} lang={locale} />
+        <Said talk={talk} lang={locale} undo={() => takeBack() || say('undo')} />
         <div role="status" class="hidden" id="announcement" lang={locale}>
           {talk.announcement}
         </div>
@@ -127,6 +124,21 @@ const Board = ({ me }: { me: Me }) => {
         <p role="alert" class="notice">
           {talk.notice}
         </p>
+        <KeptHere
+          unsent={unsent}
+          now={new Date().toISOString()}
+          dayOf={dayOf}
+          when={(at) =>
+            new Intl.DateTimeFormat(locale, {
+              weekday: 'long',
+              hour: 'numeric',
+              minute: '2-digit',
+              timeZone,
+            }).format(new Date(at))
+          }
+          again={again}
+          forget={forget}
+        />
         {!settled && canSpeak() && (
           <section aria-labelledby="first-question" class="first">
             <h2 id="first-question">Who should read answers to you?</h2>
@@ -156,9 +168,9 @@ const Board = ({ me }: { me: Me }) => {
           <p>One moment.</p>
         ) : (
           <>
-            <Tonight board={board} state={state} correct={correct} />
+            <Tonight board={board} state={state} correct={correct} unsent={unsent} />
             <AddForm board={board} state={state} />
-            <Places board={board} state={state} correct={correct} />
+            <Places board={board} state={state} correct={correct} unsent={unsent} />
           </>
         )}
         <details>
@@ -170,7 +182,7 @@ const Board = ({ me }: { me: Me }) => {
               {talk.lines.map((line) => (
                 <li key={line.id} class={line.who}>
                   <span class="who" lang="en">
-                    {line.who === 'you' ? 'You: ' : 'Kitchen: '}
+                    {line.who === 'you' ? 'You: ' : line.who === 'kitchen' ? 'Kitchen: ' : 'This page: '}
                   </span>
                   {line.text}
                 </li>
@@ -180,14 +192,7 @@ const Board = ({ me }: { me: Me }) => {
         </details>
         <Listening lang={locale} settings={settings} change={change} say={say} />
         {correcting !== null && board !== null && (
-          <Correct
-            item={correcting}
-            places={board.places}
-            saved={(done, news) =>
-              void act({ where: `place-${correcting.id}`, done: news, work: [() => Promise.resolve(done)] })
-            }
-            close={() => correct(null)}
-          />
+          <Correct item={correcting} places={board.places} state={state} close={() => correct(null)} />
         )}
       </main>
       <section class="ear" aria-label="Say something">

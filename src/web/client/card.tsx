@@ -2,7 +2,8 @@
 import { useState } from 'preact/hooks';
 import type { Board, BoardItem } from '../../../shared/wire/board.js';
 import { OutcomeHere } from './outcome.js';
-import { service } from './service.js';
+import type { Edit, Unsent } from './unsent.js';
+import { wordsOf } from './unsent.js';
 import type { BoardState } from './use-board.js';
 import { ageOf, allergensOf, placeOf, untilOf } from './words.js';
 
@@ -16,13 +17,22 @@ export interface CardPlace {
   readonly picked: ReadonlySet<string> | null;
   readonly pick: (id: string) => void;
   readonly correct: (item: BoardItem) => void;
+  /** What is kept here to be sent later. */
+  readonly unsent: readonly Unsent[];
 }
 
 const path = (id: string, deed: string): string => `/v1/kitchen/items/${encodeURIComponent(id)}/${deed}`;
-export const finishItem = (id: string, how: 'used' | 'thrown out') => () =>
-  service.call<{ version: number; changes: [] }>('POST', path(id, 'finish'), { how });
-export const moveItem = (id: string, placeId: string) => () =>
-  service.call<{ version: number; changes: [] }>('POST', path(id, 'move'), { placeId });
+export const finishItem = (id: string, how: 'used' | 'thrown out'): Edit => ({
+  method: 'POST',
+  path: path(id, 'finish'),
+  body: { how },
+});
+export const moveItem = (id: string, placeId: string): Edit => ({
+  method: 'POST',
+  path: path(id, 'move'),
+  body: { placeId },
+});
+export const buy = (name: string): Edit => ({ method: 'POST', path: '/v1/kitchen/list', body: { name } });
 
 const TakeForm = ({ item, where, state, close }: Doing) => {
   const [count, setCount] = useState('1');
@@ -30,7 +40,7 @@ const TakeForm = ({ item, where, state, close }: Doing) => {
   const counted = unit !== null;
   const take = (body: unknown, done: string): void => {
     void state
-      .act({ where, done, work: [() => service.call('POST', path(item.id, 'take'), body)] })
+      .act({ where, done, about: [item.id], edits: [{ method: 'POST', path: path(item.id, 'take'), body }] })
       .then((fine) => fine && close());
   };
   return (
@@ -107,7 +117,8 @@ const MoveForm = ({ item, where, state, board, close }: Doing & { board: Board }
           .act({
             where,
             done: `${item.name} is now in: ${placeOf(board, placeId)}.`,
-            work: [moveItem(item.id, placeId)],
+            about: [item.id],
+            edits: [moveItem(item.id, placeId)],
           })
           .then((fine) => fine && close());
       }}
@@ -156,8 +167,15 @@ export const Card = ({
   if (isGone) return <OutcomeHere state={state} where={where} takesFocus />;
 
   const finish = (how: 'used' | 'thrown out', done: string): void => {
-    void state.act({ where, done: `${item.name}: ${done}.`, work: [finishItem(item.id, how)], gone: [item] });
+    void state.act({
+      where,
+      done: `${item.name}: ${done}.`,
+      about: [item.id],
+      edits: [finishItem(item.id, how)],
+      gone: [item],
+    });
   };
+  const waiting = place.unsent.filter((one) => one.kind === 'edit' && one.about.includes(item.id));
   const warnings = allergensOf(item);
   const urgent = board.tonight.includes(item.id);
   const facts = [
@@ -203,6 +221,11 @@ export const Card = ({
         </p>
       ))}
       <p>{facts.join(' · ')}</p>
+      {waiting.map((one) => (
+        <p key={one.id} class="waiting">
+          Not sent yet: {wordsOf(one)}
+        </p>
+      ))}
       {item.cautions.length > 0 && <p>{item.cautions.join('. ')}</p>}
       {isOpen && (
         <>
@@ -221,7 +244,7 @@ export const Card = ({
                 void state.act({
                   where,
                   done: `${item.name} is on the list to buy.`,
-                  work: [() => service.addPurchase(item.name)],
+                  edits: [buy(item.name)],
                 });
               })}
             </ul>

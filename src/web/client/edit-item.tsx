@@ -1,9 +1,10 @@
 /** The form that changes one item. Errors stand by their field and are listed first. */
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { ServiceProblem, type ChangeDone, type Place } from '../../../shared/client/http.js';
+import type { Place } from '../../../shared/client/http.js';
 import type { BoardItem } from '../../../shared/wire/board.js';
 import type { ItemChange } from '../../../shared/wire/kitchen.js';
-import { plainly, service } from './service.js';
+import { OutcomeHere } from './outcome.js';
+import type { BoardState } from './use-board.js';
 
 const dateKinds = [
   { kind: 'made', label: 'Made' },
@@ -83,18 +84,17 @@ const changeOf = (item: BoardItem, draft: Draft): ItemChange => {
 export const EditItem = ({
   item,
   places,
-  saved,
-  cancel,
+  state,
+  close,
 }: {
   item: BoardItem;
   places: readonly Place[];
-  /** Called once the change is made. */
-  saved: (change: ChangeDone, news: string) => void;
-  cancel: () => void;
+  state: BoardState;
+  /** Called once the change is made, or left. */
+  close: () => void;
 }) => {
   const [draft, setDraft] = useState(() => draftOf(item));
   const [errors, setErrors] = useState<Errors>({});
-  const [failure, setFailure] = useState('');
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
   const set = (change: Partial<Draft>): void => setDraft((before) => ({ ...before, ...change }));
@@ -134,15 +134,21 @@ export const EditItem = ({
           document.getElementById(first === 'amount' ? 'value' : first)?.focus();
           return;
         }
-        service.changeItem(item.id, changeOf(item, draft)).then(
-          (change) => saved(change, `${draft.name.trim()} is changed.`),
-          (error: unknown) =>
-            setFailure(
-              error instanceof ServiceProblem && error.problem.errors !== undefined
-                ? error.problem.errors.map((each) => `${each.path}: ${each.message}`).join('. ')
-                : plainly(error),
-            ),
-        );
+        void state
+          .act({
+            where: `place-${item.id}`,
+            wrongAt: 'edit',
+            done: `${draft.name.trim()} is changed.`,
+            about: [item.id],
+            edits: [
+              {
+                method: 'PATCH',
+                path: `/v1/kitchen/items/${encodeURIComponent(item.id)}`,
+                body: changeOf(item, draft),
+              },
+            ],
+          })
+          .then((fine) => fine && close());
       }}
     >
       <h2 id="edit-heading" ref={heading} tabIndex={-1}>
@@ -201,11 +207,12 @@ export const EditItem = ({
         ))}
       </fieldset>
       <p role="alert" class="notice">
-        {failure !== '' ? failure : Object.values(errors).filter(Boolean).join(' ')}
+        {Object.values(errors).filter(Boolean).join(' ')}
       </p>
+      <OutcomeHere state={state} where="edit" />
       <div class="row">
         <button type="submit">Save</button>
-        <button type="button" onClick={cancel}>
+        <button type="button" onClick={close}>
           Leave it as it was
         </button>
       </div>

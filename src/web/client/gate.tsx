@@ -9,7 +9,7 @@ import {
 } from '../../../shared/client/http.js';
 import { forget, keepMe, keptMe, onOtherHousehold } from './kept.js';
 import { Menu, type PageId } from './menu.js';
-import { onSentAway, plainly, service, startSession } from './service.js';
+import { askToBeLetIn, goOnFromKept, onSentAway, plainly, service, startSession } from './service.js';
 
 type Where =
   | { readonly at: 'asking' }
@@ -52,6 +52,7 @@ export const Gate = ({ here, children }: { here: PageId; children: (me: Me) => C
       const kept = keptMe();
       // Without a network the page shows what it kept; it was let in when it kept it.
       if (error instanceof ServiceUnreachable && given === undefined && kept !== null) {
+        goOnFromKept();
         go({ at: 'in', me: kept });
         return;
       }
@@ -150,13 +151,9 @@ export const Gate = ({ here, children }: { here: PageId; children: (me: Me) => C
         <form
           onSubmit={(event) => {
             event.preventDefault();
-            void service
-              .call<PairingStarted>('POST', '/v1/pairings', {
-                name: name.trim() === '' ? 'page' : name.trim(),
-              })
-              .then(setPairing, (error: unknown) =>
-                go({ at: 'out', sentAway: false, error: plainly(error) }),
-              );
+            void askToBeLetIn(name.trim() === '' ? 'page' : name.trim()).then(setPairing, (error: unknown) =>
+              go({ at: 'out', sentAway: false, error: plainly(error) }),
+            );
           }}
         >
           <label for="device-name">What to call this device, for example Ruth’s phone</label>

@@ -7,6 +7,7 @@ import { Devices } from './devices.js';
 import { Field, SaidHere, useDoing } from './form.js';
 import { Gate } from './gate.js';
 import { forget } from './kept.js';
+import { unsentOf } from './unsent.js';
 import { Menu } from './menu.js';
 import { People } from './people.js';
 import { plainly, service } from './service.js';
@@ -323,6 +324,8 @@ const History = ({ household }: { household: HouseholdView }) => {
 const Leave = ({ me }: { me: Me }) => {
   const { said, run } = useDoing();
   const own = me.device.scope === 'own';
+  const [sure, setSure] = useState(false);
+  const unsent = unsentOf(me.device.id).all().length;
   const take = (): Promise<boolean> =>
     run(async () => {
       const archive = await service.call<unknown>('GET', '/v1/household/export');
@@ -344,17 +347,22 @@ const Leave = ({ me }: { me: Me }) => {
         )}
         <button
           type="button"
-          onClick={() =>
+          onClick={() => {
+            if (unsent > 0 && !sure) return setSure(true);
             void run(async () => {
               await service.call('DELETE', '/v1/session');
               forget();
               location.assign('/');
-            }, 'Signed out.')
-          }
+            }, 'Signed out.');
+          }}
         >
-          Sign this page out
+          {sure ? 'Sign out and forget what was not sent' : 'Sign this page out'}
         </button>
       </div>
+      <p role="status">
+        {sure &&
+          `${unsent === 1 ? 'One thing is' : `${unsent} things are`} kept on the board of this page and not sent yet. Signing out forgets ${unsent === 1 ? 'it' : 'them'}.`}
+      </p>
       <SaidHere said={said} />
     </section>
   );

@@ -1,6 +1,7 @@
 /** What this browser keeps for when there is no network: the last record, and whose it is. Forgotten on leaving. */
 import type { Me } from '../../../shared/client/http.js';
 import type { Board } from '../../../shared/wire/board.js';
+import { forgetUnsent } from './unsent.js';
 
 const keys = { me: 'tellshelf.me', board: 'tellshelf.board' } as const;
 
@@ -42,10 +43,18 @@ export const keepTalk = (talk: unknown): void => {
   }
 };
 
+const rungKey = 'tellshelf.rung';
+
+/** Timers that rang here without the kitchen and were stopped: they do not ring anew when the page is loaded again. */
+export const keptRung = (): readonly string[] => read<readonly string[]>(rungKey) ?? [];
+export const keepRung = (ids: readonly string[]): void => write(rungKey, ids);
+
 export const forget = (): void => {
   try {
     for (const key of Object.values(keys)) localStorage.removeItem(key);
     sessionStorage.removeItem(talkKey);
+    localStorage.removeItem(rungKey);
+    forgetUnsent();
   } catch {
     // Nothing was kept.
   }

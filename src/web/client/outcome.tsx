@@ -24,7 +24,7 @@ export const OutcomeHere = ({
       {here !== null && (
         <>
           <span class={here.isError ? 'warn' : ''}>{here.text}</span>{' '}
-          {!here.isError && here.versions.length > 0 && (
+          {!here.isError && here.versions.length + here.kept.length > 0 && (
             <button type="button" onClick={() => void state.undo()}>
               Undo
             </button>

@@ -1,10 +1,10 @@
 /** Every place in order with its cards, folded; and finding among all of them. */
 import { useMemo, useState } from 'preact/hooks';
 import type { Board, BoardItem } from '../../../shared/wire/board.js';
-import { Card, finishItem, moveItem, PlaceChoice, type CardPlace } from './card.js';
+import { buy, Card, finishItem, moveItem, PlaceChoice, type CardPlace } from './card.js';
 import { OutcomeHere } from './outcome.js';
 import { fitOf, isAsked, searchable } from './search.js';
-import { service } from './service.js';
+import type { Edit, Unsent } from './unsent.js';
 import type { BoardState } from './use-board.js';
 import { placeOf } from './words.js';
 
@@ -86,13 +86,16 @@ const Several = ({
   const [placeId, setPlace] = useState('');
   const items = board.items.filter(({ id }) => picked.has(id));
   const names = items.map(({ name }) => name).join(', ');
-  const act = (
-    done: string,
-    work: (item: BoardItem) => () => Promise<{ version: number; changes: [] }>,
-  ): void => {
+  const act = (done: string, edit: (item: BoardItem) => Edit): void => {
     if (items.length === 0) return;
     void state
-      .act({ where: 'several', done: `${names}: ${done}.`, work: items.map(work) })
+      .act({
+        where: 'several',
+        done: `${names}: ${done}.`,
+        about: items.map(({ id }) => id),
+        edits: items.map(edit),
+        doneEach: items.map(({ name }) => `${name}: ${done}.`),
+      })
       .then((fine) => fine && clear());
   };
   return (
@@ -110,17 +113,7 @@ const Several = ({
           </button>
         </li>
         <li>
-          <button
-            type="button"
-            onClick={() =>
-              act(
-                'on the list to buy',
-                ({ name }) =>
-                  () =>
-                    service.addPurchase(name) as Promise<never>,
-              )
-            }
-          >
+          <button type="button" onClick={() => act('on the list to buy', ({ name }) => buy(name))}>
             To buy
           </button>
         </li>
@@ -151,10 +144,12 @@ export const Places = ({
   board,
   state,
   correct,
+  unsent,
 }: {
   board: Board;
   state: BoardState;
   correct: (item: BoardItem) => void;
+  unsent: readonly Unsent[];
 }) => {
   const [wanted, want] = useState('');
   const [picked, setPicked] = useState<ReadonlySet<string> | null>(null);
@@ -192,7 +187,7 @@ export const Places = ({
     if (!next.delete(id)) next.add(id);
     setPicked(next);
   };
-  const place = { showPlace: false, open: false, picked, pick, correct };
+  const place = { showPlace: false, open: false, picked, pick, correct, unsent };
   const empty = board.places.filter(({ items }) => items === 0);
   return (
     <section aria-labelledby="places">

@@ -1,6 +1,6 @@
 /** What was last said and answered, large and on screen always, with what can be done about it. */
 import type { TurnReply } from '../../../shared/wire/turn.js';
-import type { Line, Talk } from './use-talk.js';
+import type { Talk } from './use-talk.js';
 
 interface Saying {
   readonly label: string;
@@ -27,13 +27,19 @@ const choicesOf = (reply: TurnReply | null): readonly Saying[] => {
   return kind === 'step' ? steps : kind === 'yes-no' ? yesNo : [];
 };
 
-const lastOf = (lines: readonly Line[], who: Line['who']): Line | undefined =>
-  lines.findLast((line) => line.who === who);
-
-export const Said = ({ talk, lang }: { talk: Talk; lang: string }) => {
+export const Said = ({
+  talk,
+  lang,
+  undo,
+}: {
+  talk: Talk;
+  lang: string;
+  /** Takes back the last thing, wherever it is. */
+  undo: () => void;
+}) => {
   const { voice, lines, reply, partial, say, send } = talk;
-  const asked = partial !== '' ? partial : lastOf(lines, 'you')?.text;
-  const answer = lastOf(lines, 'kitchen');
+  const asked = partial !== '' ? partial : lines.findLast(({ who }) => who === 'you')?.text;
+  const answer = lines.findLast(({ who }) => who !== 'you');
   const choices = choicesOf(reply);
   return (
     <section class="said" aria-labelledby="said" lang={lang}>
@@ -89,7 +95,7 @@ export const Said = ({ talk, lang }: { talk: Talk; lang: string }) => {
           </button>
         </li>
         <li>
-          <button type="button" onClick={() => say('undo')}>
+          <button type="button" onClick={undo}>
             Undo
           </button>
         </li>

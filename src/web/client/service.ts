@@ -1,7 +1,15 @@
 /** This page's calls to its own service: the cookie says who it is, the CSRF token that it meant it. */
-import { createClient, ServiceProblem, ServiceUnreachable } from '../../../shared/client/http.js';
+import {
+  createClient,
+  ServiceProblem,
+  ServiceUnreachable,
+  type Client,
+  type PairingStarted,
+} from '../../../shared/client/http.js';
 
 let csrfToken: string | null = null;
+/** This page was let in: a refusal to know it means that it was sent away. */
+let isIn = false;
 const listeners = new Set<() => void>();
 
 /** Called when the service no longer knows this page: its device was sent away, or its session ended. */
@@ -12,13 +20,13 @@ export const onSentAway = (hear: () => void): (() => void) => {
 
 const bare = createClient({ base: '', csrfToken: () => csrfToken });
 
-/** Every call of a page that was let in; a refusal to know it is told to the gate. */
-export const service = createClient({
+const inside = createClient({
   base: '',
   csrfToken: () => csrfToken,
   fetch: async (input, init) => {
     const response = await fetch(input, init);
-    if (response.status === 401 && csrfToken !== null) {
+    if (response.status === 401 && isIn) {
+      isIn = false;
       csrfToken = null;
       for (const hear of listeners) hear();
     }
@@ -35,7 +43,27 @@ export const startSession = async (token?: string): Promise<void> => {
   );
   // A session that was only now begun is not known to be kept by the browser: a refusal is no sending away.
   csrfToken = token === undefined ? session.csrfToken : null;
+  isIn = token === undefined;
 };
+
+/** The page goes on without a network from what it kept: it was let in when it kept it. */
+export const goOnFromKept = (): void => {
+  isIn = true;
+};
+
+export const askToBeLetIn = (name: string): Promise<PairingStarted> =>
+  bare.call('POST', '/v1/pairings', { name });
+
+/** Every call of a page that was let in; a refusal to know it is told to the gate. */
+export const service: Pick<Client, 'me' | 'places' | 'items' | 'markers' | 'journal' | 'reminders' | 'call'> =
+  {
+    ...inside,
+    call: async (method, path, body, key) => {
+      // Opened without a network, a page has no session's token until the first change goes out.
+      if (method !== 'GET' && csrfToken === null && isIn) await startSession();
+      return inside.call(method, path, body, key);
+    },
+  };
 
 /** What went wrong, in a sentence for the person at the page. */
 export const plainly = (error: unknown): string => {

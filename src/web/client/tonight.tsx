@@ -1,10 +1,10 @@
 /** What somebody should see to today: food, timers, messages, the list to buy. */
 import { useState } from 'preact/hooks';
 import type { Board, BoardItem } from '../../../shared/wire/board.js';
-import { Card } from './card.js';
+import { buy, Card } from './card.js';
 import { OutcomeHere } from './outcome.js';
-import { service } from './service.js';
 import { Timers } from './timers.js';
+import type { Unsent } from './unsent.js';
 import type { BoardState } from './use-board.js';
 
 const SHOWN = 6;
@@ -29,7 +29,9 @@ const Shopping = ({ board, state }: { board: Board; state: BoardState }) => {
                   void state.act({
                     where: 'list',
                     done: `${purchase.name} is off the list.`,
-                    work: [() => service.removePurchase(purchase.id)],
+                    edits: [
+                      { method: 'DELETE', path: `/v1/kitchen/list/${encodeURIComponent(purchase.id)}` },
+                    ],
                   });
                 }}
               >
@@ -54,7 +56,7 @@ const Shopping = ({ board, state }: { board: Board; state: BoardState }) => {
             .act({
               where: 'list',
               done: `${wanted} is on the list.`,
-              work: [() => service.addPurchase(wanted)],
+              edits: [buy(wanted)],
             })
             .then((fine) => fine && setName(''));
         }}
@@ -84,10 +86,12 @@ export const Tonight = ({
   board,
   state,
   correct,
+  unsent,
 }: {
   board: Board;
   state: BoardState;
   correct: (item: BoardItem) => void;
+  unsent: readonly Unsent[];
 }) => {
   const [all, setAll] = useState(false);
   const byId = new Map(board.items.map((item) => [item.id, item]));
@@ -129,6 +133,7 @@ export const Tonight = ({
               picked: null,
               pick: () => nothing,
               correct,
+              unsent,
             }}
           />
         ))}

@@ -2,8 +2,11 @@
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import { ServiceUnreachable, type ChangeDone } from '../../../shared/client/http.js';
 import type { Board, BoardItem } from '../../../shared/wire/board.js';
+import { newId } from './ids.js';
 import { keepBoard, keptBoard } from './kept.js';
+import { isForLater } from './sending.js';
 import { plainly, service } from './service.js';
+import type { Edit, UnsentList } from './unsent.js';
 
 /** What came of a press, shown where it was. */
 export interface Outcome {
@@ -13,14 +16,23 @@ export interface Outcome {
   readonly isError: boolean;
   /** Versions its changes made, for undoing them. */
   readonly versions: readonly number[];
+  /** Changes that are kept here until the kitchen is reached; undone by forgetting them. */
+  readonly kept: readonly string[];
   /** Cards that go with it stay in their places until the next press. */
   readonly gone: readonly BoardItem[];
 }
 
 export interface Acting {
   readonly where: string;
+  /** Where a refusal is shown, when not there too. */
+  readonly wrongAt?: string;
+  /** What was done, in words. */
   readonly done: string;
-  readonly work: readonly (() => Promise<ChangeDone>)[];
+  readonly edits: readonly Edit[];
+  /** What each of several edits did, in words. */
+  readonly doneEach?: readonly string[];
+  /** The foods it is about, by id. */
+  readonly about?: readonly string[];
   readonly gone?: readonly BoardItem[];
 }
 
@@ -29,17 +41,26 @@ export interface BoardState {
   /** The board is the last one kept: there is no network. */
   readonly isOld: boolean;
   readonly outcome: Outcome | null;
-  /** True when all of it was done. */
+  /** True when all of it was done, or is kept here until it can be. */
   readonly act: (acting: Acting) => Promise<boolean>;
   readonly undo: () => Promise<void>;
   readonly refresh: () => Promise<void>;
+  /** Sends one change; the same id twice does it once. */
+  readonly send: (edit: Edit, id: string) => Promise<ChangeDone>;
 }
 
-export const useBoard = (): BoardState => {
+export const useBoard = (unsent: UnsentList, dayOf: (at: string) => string): BoardState => {
   const [board, setBoard] = useState<Board | null>(keptBoard);
   const [isOld, setOld] = useState(true);
   const [outcome, setOutcome] = useState<Outcome | null>(null);
   const asked = useRef(0);
+  /** The version that each change made, by its id. */
+  const made = useRef(new Map<string, number>());
+  const send = useCallback(async ({ method, path, body }: Edit, id: string): Promise<ChangeDone> => {
+    const change = await service.call<ChangeDone>(method, path, body, id);
+    made.current.set(id, change.version);
+    return change;
+  }, []);
 
   const refresh = useCallback(async (): Promise<void> => {
     const mine = ++asked.current;
@@ -62,34 +83,82 @@ export const useBoard = (): BoardState => {
   }, [refresh]);
 
   const act = useCallback(
-    async ({ where, done, work, gone = [] }: Acting): Promise<boolean> => {
+    async ({
+      where,
+      wrongAt = where,
+      done,
+      edits,
+      doneEach,
+      about = [],
+      gone = [],
+    }: Acting): Promise<boolean> => {
       const versions: number[] = [];
+      const kept: string[] = [];
+      const keep = (edit: Edit, id: string, index: number): void => {
+        const at = new Date().toISOString();
+        unsent.add({
+          kind: 'edit',
+          id,
+          at,
+          day: dayOf(at),
+          edit,
+          done: doneEach?.[index] ?? done,
+          about: doneEach === undefined ? about : about.slice(index, index + 1),
+          refused: null,
+          wanted: false,
+        });
+        kept.push(id);
+      };
       try {
-        for (const one of work) versions.push((await one()).version);
-        setOutcome({ where, text: done, isError: false, versions, gone });
+        for (const [index, edit] of edits.entries()) {
+          const key = newId();
+          // What follows something that is kept is kept too: they stay in their order.
+          if (kept.length > 0) {
+            keep(edit, key, index);
+            continue;
+          }
+          try {
+            versions.push((await send(edit, key)).version);
+          } catch (error) {
+            if (!isForLater(error)) throw error;
+            keep(edit, key, index);
+          }
+        }
+        const text = kept.length > 0 ? `${done} Kept here; it is sent when the kitchen is reached.` : done;
+        setOutcome({ where, text, isError: false, versions, kept, gone: kept.length > 0 ? [] : gone });
       } catch (error) {
-        const half = versions.length > 0 ? ` ${versions.length} of ${work.length} were done.` : '';
-        setOutcome({ where, text: `${plainly(error)}${half}`, isError: true, versions, gone: [] });
+        const half = versions.length > 0 ? ` ${versions.length} of ${edits.length} were done.` : '';
+        setOutcome({
+          where: wrongAt,
+          text: `${plainly(error)}${half}`,
+          isError: true,
+          versions,
+          kept,
+          gone: [],
+        });
         return false;
       } finally {
         await refresh();
       }
       return true;
     },
-    [refresh],
+    [dayOf, refresh, send, unsent],
   );
 
   const undo = useCallback(async (): Promise<void> => {
     if (outcome === null) return;
     try {
-      for (const version of [...outcome.versions].reverse())
+      for (const id of outcome.kept) unsent.drop(id);
+      // What was kept may have been sent meanwhile.
+      const sent = outcome.kept.flatMap((id) => made.current.get(id) ?? []);
+      for (const version of [...outcome.versions, ...sent].reverse())
         await service.call('POST', '/v1/kitchen/undo', { version });
-      setOutcome({ ...outcome, text: 'Undone.', isError: false, versions: [], gone: [] });
+      setOutcome({ ...outcome, text: 'Undone.', isError: false, versions: [], kept: [], gone: [] });
     } catch (error) {
-      setOutcome({ ...outcome, text: plainly(error), isError: true, versions: [] });
+      setOutcome({ ...outcome, text: plainly(error), isError: true, versions: [], kept: [] });
     }
     await refresh();
-  }, [outcome, refresh]);
+  }, [outcome, refresh, unsent]);
 
-  return { board, isOld, outcome, act, undo, refresh };
+  return { board, isOld, outcome, act, undo, refresh, send };
 };

@@ -1,6 +1,7 @@
 /** One conversation of this page with its kitchen: the socket, the ear and the mouth, and what was said last. */
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import {
+  ConversationClosed,
   openConversation,
   TurnRefused,
   type ConversationState,
@@ -8,17 +9,20 @@ import {
 } from '../../../shared/client/conversation.js';
 import type { Reminder } from '../../../shared/client/http.js';
 import type { ServerMessage } from '../../../shared/wire/socket.js';
-import type { TurnReply } from '../../../shared/wire/turn.js';
+import type { TurnReply, TurnRequest } from '../../../shared/wire/turn.js';
 import { newId } from './ids.js';
-import { keepTalk, keptTalk } from './kept.js';
+import { keepRung, keepTalk, keptBoard, keptRung, keptTalk } from './kept.js';
+import { isForLater } from './sending.js';
 import { service } from './service.js';
 import type { ChangeSettings, Settings } from './settings.js';
+import type { UnsentList } from './unsent.js';
 import { createDriver, type Driver } from './voice/driver.js';
 import { silence, type Hypothesis, type Notice, type Voice } from './voice/machine.js';
 
 export interface Line {
   readonly id: string;
-  readonly who: 'you' | 'kitchen';
+  /** `page`: what the page says itself, without the kitchen. */
+  readonly who: 'you' | 'kitchen' | 'page';
   readonly text: string;
 }
 
@@ -43,6 +47,15 @@ export interface Talk {
   readonly say: (text: string) => void;
   readonly send: Driver['send'];
   readonly setNotice: (notice: string) => void;
+  /** Sends a turn that was kept; it resolves with the reply, across reconnects. */
+  readonly turn: (request: TurnRequest) => Promise<TurnReply>;
+  /** True while a turn is on its way. */
+  readonly isOnItsWay: (id: string) => boolean;
+  /** Takes up what came of sending what was kept, and says it. */
+  readonly takeUp: (
+    turns: readonly { readonly id: string; readonly words: string; readonly reply: TurnReply }[],
+    sentences: readonly string[],
+  ) => void;
 }
 
 const socketAddress = (): string => {
@@ -59,6 +72,17 @@ const notices: Readonly<Record<Notice, string>> = {
   'voice-failed':
     'The voice of this browser does not work just now. Answers are left to your screen reader, and stand on the page.',
 };
+
+const KEPT =
+  'There is no connection to the kitchen. This is kept here, and sent when the kitchen is reached again.';
+
+/** A ring of this page's own, for when the kitchen cannot be reached; shaped as the service's ids are. */
+const ringOf = (reminderId: string): string => `here.${reminderId}.due`;
+const isOurs = (ringId: string): boolean => ringId.startsWith('here.');
+/** What was due longer ago than this was most likely heard on another device. */
+const RINGS_LATE_MS = 60 * 60_000;
+/** Browsers count waiting in 32 bits of milliseconds. */
+const WAITS_AT_MOST_MS = 24 * 24 * 60 * 60_000;
 
 /** A live region is read when it changes; left full, a reader meets its words a second time on the page. */
 const READ_WITHIN_MS = 10_000;
@@ -83,6 +107,8 @@ export const useTalk = (
   settings: Settings,
   change: ChangeSettings,
   onChanged: (message: Extract<ServerMessage, { type: 'changed' }>) => void,
+  unsent: UnsentList,
+  dayOf: (at: string) => string,
 ): Talk => {
   const [connection, setConnection] = useState<ConversationState>('connecting');
   const [voice, setVoice] = useState<Voice>(() => silence(settings.reader));
@@ -91,19 +117,27 @@ export const useTalk = (
   const [partial, setPartial] = useState('');
   const [notice, setNotice] = useState('');
   const [announcement, setAnnouncement] = useState('');
-  const [timers, setTimers] = useState<readonly Reminder[]>([]);
+  const [timers, setTimers] = useState<readonly Reminder[]>(() => keptBoard()?.reminders ?? []);
 
-  const latest = useRef({ settings, change, onChanged, voice });
-  latest.current = { settings, change, onChanged, voice };
+  const latest = useRef({ settings, change, onChanged, voice, reply });
+  latest.current = { settings, change, onChanged, voice, reply };
+  const onItsWay = useRef(new Set<string>());
+  const isLost = useRef(false);
   const talk = useRef<OpenConversation | null>(null);
   const driver = useRef<Driver | null>(null);
   const touched = useRef<string | null>(touchedThing());
   /** Acknowledged here. One that was lost on the way is sent again when the service tells again. */
-  const heard = useRef(new Set<string>());
+  const heard = useRef(new Set<string>(keptRung()));
 
-  const add = useCallback((who: Line['who'], text: string) => {
-    setLines((before) => [...before.slice(-199), { id: newId(), who, text }]);
+  const add = useCallback((who: Line['who'], text: string, id: string = newId()) => {
+    setLines((before) =>
+      before.some((line) => line.id === id) ? before : [...before.slice(-199), { id, who, text }],
+    );
   }, []);
+  const sayKept = useCallback(() => {
+    add('page', KEPT);
+    driver.current?.send({ on: 'answer', sentences: [KEPT] });
+  }, [add]);
 
   const announce = useCallback((text: string) => {
     setAnnouncement('');
@@ -129,7 +163,8 @@ export const useTalk = (
 
   const ack = useCallback((id: string) => {
     heard.current.add(id);
-    talk.current?.send({ type: 'ack', id });
+    if (isOurs(id)) keepRung([...keptRung(), id].slice(-50));
+    else talk.current?.send({ type: 'ack', id });
   }, []);
 
   const refreshTimers = useCallback(() => {
@@ -145,33 +180,53 @@ export const useTalk = (
 
   const deliver = useCallback(
     async (hypotheses: readonly Hypothesis[], cutAt: string | null): Promise<void> => {
-      add('you', hypotheses[0]?.text ?? '(nothing heard)');
+      const id = newId();
+      add('you', hypotheses[0]?.text ?? '(nothing heard)', id);
       setNotice('');
       const thing = touched.current;
       touched.current = null;
-      try {
-        const got = await talk.current?.turn({
-          id: newId(),
-          conversation: 'page',
-          hypotheses: [...hypotheses],
-          ...(cutAt === null ? {} : { cutAt }),
-          ...(thing === null ? {} : { touched: thing }),
+      const request: TurnRequest = {
+        id,
+        conversation: 'page',
+        hypotheses: [...hypotheses],
+        ...(cutAt === null ? {} : { cutAt }),
+        ...(thing === null ? {} : { touched: thing }),
+      };
+      const at = new Date().toISOString();
+      const asked = latest.current.reply?.expects.kind ?? 'open';
+      // Kept before it goes out: whatever becomes of the page or the network, it is not lost.
+      if (hypotheses.length > 0)
+        unsent.add({
+          kind: 'turn',
+          id,
+          at,
+          day: dayOf(at),
+          request,
+          isAnswer: asked !== 'open',
+          refused: null,
+          wanted: false,
         });
+      if (isLost.current) return sayKept();
+      onItsWay.current.add(id);
+      try {
+        const got = await talk.current?.turn(request);
         if (got === undefined) return;
+        unsent.drop(id);
         setReply(got);
         takePace(got.speech.ssml);
         add('kitchen', got.speech.text);
         driver.current?.send({ on: 'answer', sentences: got.speech.sentences });
       } catch (error) {
-        setNotice(
-          error instanceof TurnRefused
-            ? `The kitchen could not take that. ${error.message}`
-            : 'That was not sent. The connection closed.',
-        );
+        if (!(error instanceof ConversationClosed)) {
+          setNotice(`The kitchen could not take that. ${error instanceof TurnRefused ? error.message : ''}`);
+          if (!isForLater(error)) unsent.drop(id);
+        }
         driver.current?.send({ on: 'no-answer' });
+      } finally {
+        onItsWay.current.delete(id);
       }
     },
-    [add, takePace],
+    [add, dayOf, sayKept, takePace, unsent],
   );
 
   const onMessage = useCallback(
@@ -179,6 +234,12 @@ export const useTalk = (
       if (message.type === 'unasked') {
         const { id, kind, speech } = message;
         if (heard.current.has(id)) return talk.current?.send({ type: 'ack', id });
+        // It rang here before the kitchen was reached again: stopped here, it is heard; else the kitchen rings on.
+        const mine = [...heard.current, ...latest.current.voice.rings.map((ring) => ring.id)].find(
+          (one) => isOurs(one) && id.includes(one.slice('here'.length, -'due'.length)),
+        );
+        if (mine !== undefined && heard.current.has(mine)) return ack(id);
+        if (mine !== undefined) driver.current?.send({ on: 'stopped-elsewhere', id: mine });
         takePace(speech.ssml);
         add('kitchen', speech.text);
         const rings = kind === 'timer' || kind === 'reminder';
@@ -189,7 +250,7 @@ export const useTalk = (
         latest.current.onChanged(message);
       } else if (message.type === 'error') setNotice(message.problem.detail ?? message.problem.title);
     },
-    [add, refreshTimers, takePace],
+    [ack, add, refreshTimers, takePace],
   );
 
   useEffect(() => {
@@ -217,7 +278,14 @@ export const useTalk = (
       connect: () => new WebSocket(socketAddress(), 'tellshelf.v1'),
       onState: (state) => {
         setConnection(state);
-        if (state === 'open') refreshTimers();
+        if (state === 'lost' && !isLost.current) {
+          isLost.current = true;
+          if (onItsWay.current.size > 0) sayKept();
+        }
+        if (state === 'open') {
+          isLost.current = false;
+          refreshTimers();
+        }
         // A page that was sent away loses its socket too: asking tells the gate which of both it is.
         if (state === 'lost') service.me().catch(() => undefined);
       },
@@ -226,12 +294,54 @@ export const useTalk = (
     talk.current = open;
     if (touched.current !== null) driver.current?.send({ on: 'typed', text: "what's this" });
     return () => open.close();
-  }, [onMessage, refreshTimers]);
+  }, [onMessage, refreshTimers, sayKept]);
+
+  // Without the kitchen the page rings by itself for what it knows of.
+  useEffect(() => {
+    if (connection === 'open') return;
+    const waits = timers.flatMap(({ id, kind, label, due }) => {
+      const left = Date.parse(due) - Date.now();
+      const ring = ringOf(id);
+      if (left < -RINGS_LATE_MS || left > WAITS_AT_MOST_MS || heard.current.has(ring)) return [];
+      const what = label ?? (kind === 'timer' ? 'Timer' : 'Reminder');
+      return setTimeout(
+        () => {
+          if (isLost.current)
+            driver.current?.send({ on: 'due', id: ring, sentences: [`${what}: it is time.`] });
+        },
+        Math.max(0, left),
+      );
+    });
+    return () => waits.forEach(clearTimeout);
+  }, [connection, timers]);
 
   useEffect(() => driver.current?.send({ on: 'reader', reader: settings.reader }), [settings.reader]);
 
   const send = useCallback<Driver['send']>((event) => driver.current?.send(event), []);
   const say = useCallback((text: string) => driver.current?.send({ on: 'typed', text }), []);
+  const turn = useCallback(async (request: TurnRequest): Promise<TurnReply> => {
+    if (talk.current === null || isLost.current) throw new ConversationClosed('there is no connection');
+    onItsWay.current.add(request.id);
+    try {
+      return await talk.current.turn(request);
+    } finally {
+      onItsWay.current.delete(request.id);
+    }
+  }, []);
+  const isOnItsWay = useCallback((id: string) => onItsWay.current.has(id), []);
+  const takeUp = useCallback<Talk['takeUp']>(
+    (turns, sentences) => {
+      for (const { id, words, reply: got } of turns) {
+        add('you', words, id);
+        add('kitchen', got.speech.text);
+        takePace(got.speech.ssml);
+        setReply(got);
+      }
+      if (turns.length === 0) add('page', sentences.join(' '));
+      driver.current?.send({ on: 'answer', sentences });
+    },
+    [add, takePace],
+  );
   return {
     connection,
     voice,
@@ -244,5 +354,8 @@ export const useTalk = (
     say,
     send,
     setNotice,
+    turn,
+    isOnItsWay,
+    takeUp,
   };
 };
