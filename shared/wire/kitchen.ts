@@ -85,6 +85,7 @@ export const item = z
     id: z.string(),
     name: z.string(),
     amount: amount.nullable(),
+    howMuch: z.string().nullable().describe('The amount in print: "2 portions".'),
     touch,
     placeId: z.string().nullable(),
     placePath: z.array(z.string()),

@@ -103,7 +103,11 @@ export const errors = fp(async (app) => {
       request.method === 'GET' &&
       request.headers.accept?.includes('text/html') === true &&
       !request.url.startsWith('/v1/');
-    if (wantsPage) return reply.code(404).type('text/html; charset=utf-8').send(lostPage());
+    if (wantsPage)
+      return reply
+        .code(404)
+        .type('text/html; charset=utf-8')
+        .send(lostPage(request.headers['accept-language']));
     return reply
       .code(404)
       .type('application/problem+json')

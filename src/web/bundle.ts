@@ -31,6 +31,7 @@ export const bundlePages = async (): Promise<ReadonlyMap<string, Uint8Array>> =>
     minify: true,
     jsx: 'automatic',
     jsxImportSource: 'preact',
+    loader: { '.ftl': 'text' },
     legalComments: 'none',
   });
   return new Map(built.outputFiles.map((file) => [file.path.split(/[\\/]/).at(-1) ?? '', file.contents]));

@@ -1,5 +1,4 @@
 /** `GET /v1/kitchen/board`: everything the board shows, in one answer, so that it can be kept for when there is no network. */
-import pluralize from 'pluralize';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import type { z } from 'zod';
 import { board, type boardItem } from '../../../shared/wire/board.js';
@@ -18,34 +17,16 @@ import {
 import { touchInPrint } from '../../labels/index.js';
 import { allergenWarnings, rankUseFirst } from '../../safety/index.js';
 import type { RankedItem } from '../../safety/index.js';
-import type { Amount } from '../../terms/amount.js';
 import { today } from '../../terms/dates.js';
 import type { Context } from '../context.js';
 import { deviceOf } from '../identify.js';
-import { viewPlace, viewPurchase } from './views.js';
+import { amountInPrint, viewPlace, viewPurchase } from './views.js';
 
 /** States in which somebody should do something today. */
 const TONIGHT = new Set(['throw-out', 'refrigerate-now', 'last-day', 'cook-thoroughly', 'use-soon']);
 /** The day an age is told from, the latest event that counts first. */
 const SINCE: readonly DateKind[] = ['thawed', 'frozen', 'opened', 'made', 'bought'];
 const KNOWN_AT_MOST = 600;
-
-const fractions: readonly (readonly [number, string])[] = [
-  [0.25, '¼'],
-  [1 / 3, '⅓'],
-  [0.5, '½'],
-  [2 / 3, '⅔'],
-  [0.75, '¾'],
-];
-
-/** "2 portions", "about ½ tub", "24". */
-export const amountInPrint = ({ value, unit, rough }: Amount): string => {
-  const whole = Math.floor(value);
-  const part = fractions.find(([size]) => Math.abs(value - whole - size) < 0.01)?.[1];
-  const figure = part === undefined ? String(Number(value.toFixed(2))) : `${whole === 0 ? '' : whole}${part}`;
-  const counted = unit === 'piece' ? '' : ` ${value > 0 && value <= 1 ? unit : pluralize(unit)}`;
-  return `${rough === true ? 'about ' : ''}${figure}${counted}`;
-};
 
 /** Container and marker as a hand finds them; null when nobody said. */
 const feelsOf = (kitchen: Kitchen, item: Item): string | null => {

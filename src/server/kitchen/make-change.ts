@@ -5,7 +5,7 @@ import type { z } from 'zod';
 import type { changeDone } from '../../../shared/wire/kitchen.js';
 import { wireId } from '../../../shared/wire/turn.js';
 import { isRefused, type Refused, type Result } from '../../kitchen/index.js';
-import type { Surroundings } from '../../turn/index.js';
+import type { Households, Surroundings } from '../../turn/index.js';
 import type { Context } from '../context.js';
 import { asSpeaker } from '../identify.js';
 import { ProblemError, type ProblemCode } from '../problems.js';
@@ -26,9 +26,20 @@ const requestId = (request: FastifyRequest): string => {
 const codeOf = ({ refused }: Refused): ProblemCode =>
   refused.startsWith('unknown-') ? 'not-found' : 'refused';
 
-/** The kitchen's own reason, as words: "already gone (lentil stew)". */
-const inWords = ({ refused, about }: Refused): string =>
-  refused.replaceAll('-', ' ') + (about && about.length > 0 ? ` (${about.join(', ')})` : '');
+/** The kitchen's own reason, as it is said: "The sour cream is off the record already." */
+const inWords = (households: Households, around: Surroundings, { refused, about, have }: Refused): string =>
+  households.say(around, {
+    parts: [
+      {
+        kind: 'say',
+        phrase: `refused-${refused}`,
+        args: {
+          ...(about && about.length > 0 ? { name: { kind: 'list', of: about } } : {}),
+          ...(have ? { have: { kind: 'amount', amount: have } } : {}),
+        },
+      },
+    ],
+  }).text;
 
 export const makeChange = async (
   { households }: Context,
@@ -37,14 +48,19 @@ export const makeChange = async (
 ): Promise<z.infer<typeof changeDone>> => {
   const said = [request.method, request.url, request.body];
   const id = requestId(request);
+  /** The kitchen as it was when the change was worked out last. */
+  let around: Surroundings | null = null;
   const result = await asSpeaker(request, (speaker) =>
-    households.change(speaker, { id, said }, (around) => {
-      const built = build(around);
+    households.change(speaker, { id, said }, (present) => {
+      around = present;
+      const built = build(present);
       return isRefused(built) ? { refused: built } : { changes: [built] };
     }),
   );
   if (result.outcome === 'refused') {
-    throw new ProblemError(codeOf(result.refused), { detail: inWords(result.refused) });
+    throw new ProblemError(codeOf(result.refused), {
+      ...(around === null ? {} : { detail: inWords(households, around, result.refused) }),
+    });
   }
   return { version: result.version, changes: result.changes };
 };

@@ -1,5 +1,6 @@
 /** Kitchen records as pages see them. */
 import { createHash } from 'node:crypto';
+import pluralize from 'pluralize';
 import type { z } from 'zod';
 import type {
   item as itemView,
@@ -20,6 +21,24 @@ import {
   type Place,
   type Purchase,
 } from '../../kitchen/index.js';
+import type { Amount } from '../../terms/amount.js';
+
+const fractions: readonly (readonly [number, string])[] = [
+  [0.25, '¼'],
+  [1 / 3, '⅓'],
+  [0.5, '½'],
+  [2 / 3, '⅔'],
+  [0.75, '¾'],
+];
+
+/** "2 portions", "about ½ tub", "24". */
+export const amountInPrint = ({ value, unit, rough }: Amount): string => {
+  const whole = Math.floor(value);
+  const part = fractions.find(([size]) => Math.abs(value - whole - size) < 0.01)?.[1];
+  const figure = part === undefined ? String(Number(value.toFixed(2))) : `${whole === 0 ? '' : whole}${part}`;
+  const counted = unit === 'piece' ? '' : ` ${value > 0 && value <= 1 ? unit : pluralize(unit)}`;
+  return `${rough === true ? 'about ' : ''}${figure}${counted}`;
+};
 
 export const pathNames = (kitchen: Kitchen, placeId: Id | null): string[] =>
   pathOf(kitchen, placeId).map((place) => place.name);
@@ -28,6 +47,7 @@ export const viewItem = (kitchen: Kitchen, item: Item): z.infer<typeof itemView>
   id: item.id,
   name: item.name,
   amount: item.amount,
+  howMuch: item.amount && amountInPrint(item.amount),
   touch: item.touch,
   placeId: item.placeId,
   placePath: pathNames(kitchen, item.placeId),

@@ -2,17 +2,18 @@
 import { useRef, useState } from 'preact/hooks';
 import type { Board, NewItem } from '../../../shared/wire/board.js';
 import { PlaceChoice } from './card.js';
+import { t, unitOf, unitWord } from './language.js';
 import { OutcomeHere } from './outcome.js';
 import type { BoardState } from './use-board.js';
 import { placeOf } from './words.js';
 
 const lastPlaceKey = 'tellshelf.last-place';
 const dateKinds = [
-  { kind: 'made', label: 'Made today' },
-  { kind: 'bought', label: 'Bought today' },
-  { kind: 'frozen', label: 'Made and frozen today' },
-  { kind: 'other', label: 'Another day' },
-  { kind: 'none', label: 'Not known' },
+  { kind: 'made', label: 'add-made' },
+  { kind: 'bought', label: 'add-bought' },
+  { kind: 'frozen', label: 'add-frozen' },
+  { kind: 'other', label: 'add-other' },
+  { kind: 'none', label: 'add-no-date' },
 ] as const;
 type DateChoice = (typeof dateKinds)[number]['kind'];
 
@@ -44,7 +45,7 @@ const lastPlace = (board: Board): string => {
 
 const emptyDraft = (placeId: string): Draft => ({
   name: '',
-  unit: 'tub',
+  unit: unitWord('tub'),
   shares: [{ count: '1', placeId }],
   date: 'made',
   madeOn: '',
@@ -77,16 +78,17 @@ const wordsOf = (text: string): string[] =>
     .filter((part) => part !== '');
 
 const wrong = (draft: Draft): { readonly field: string; readonly text: string } | null => {
-  if (draft.name.trim() === '')
-    return { field: 'add-name', text: 'Write what it is, for example bean chilli.' };
+  if (draft.name.trim() === '') return { field: 'add-name', text: t('add-no-name') };
   const at = draft.shares.findIndex(({ count }) => count !== '' && !(Number(count) > 0));
-  if (at >= 0) return { field: `add-count-${at}`, text: 'Write how many as a number, for example 2 or 0.5.' };
-  if (draft.date === 'other' && draft.madeOn === '')
-    return { field: 'add-day', text: 'Say which day it was made, or choose “Not known”.' };
+  if (at >= 0) return { field: `add-count-${at}`, text: t('add-no-count') };
+  if (draft.date === 'other' && draft.madeOn === '') return { field: 'add-day', text: t('add-no-day') };
   return null;
 };
 
-const units = ['tub', 'portion', 'jar', 'bag', 'packet', 'bottle', 'tin', 'bowl', 'slice', 'piece', 'loaf'];
+const units = (): readonly string[] =>
+  t('units')
+    .split(',')
+    .map((unit) => unitWord(unit.trim()));
 
 export const AddForm = ({ board, state }: { board: Board; state: BoardState }) => {
   const [draft, setDraft] = useState<Draft>(() => emptyDraft(lastPlace(board)));
@@ -108,7 +110,7 @@ export const AddForm = ({ board, state }: { board: Board; state: BoardState }) =
       name: food,
       shares: draft.shares.map(({ count, placeId }, index) => ({
         count: count === '' ? null : Number(count),
-        unit: draft.unit.trim() === '' ? 'portion' : draft.unit.trim(),
+        unit: draft.unit.trim() === '' ? 'portion' : unitOf(draft.unit),
         placeId: placeId === '' ? null : placeId,
         markerId: index === 0 && draft.markerId !== '' ? draft.markerId : null,
       })),
@@ -117,11 +119,14 @@ export const AddForm = ({ board, state }: { board: Board; state: BoardState }) =
       maker: draft.maker.trim() === '' ? null : draft.maker.trim(),
     };
     const where = draft.shares
-      .map(({ count, placeId }) => `${count === '' ? '' : `${count} in `}${placeOf(board, placeId || null)}`)
+      .map(({ count, placeId }) => {
+        const place = placeOf(board, placeId || null);
+        return count === '' ? place : t('add-count-at', { count, place });
+      })
       .join('; ');
     const fine = await state.act({
       where: 'add',
-      done: `${food} is on the record: ${where}.`,
+      done: t('add-done', { name: food, where }),
       edits: [{ method: 'POST', path: '/v1/kitchen/items', body }],
     });
     if (!fine) return;
@@ -137,7 +142,7 @@ export const AddForm = ({ board, state }: { board: Board; state: BoardState }) =
 
   return (
     <section aria-labelledby="add">
-      <h2 id="add">Put something away</h2>
+      <h2 id="add">{t('add-heading')}</h2>
       <form
         noValidate
         class="add"
@@ -147,7 +152,7 @@ export const AddForm = ({ board, state }: { board: Board; state: BoardState }) =
         }}
       >
         <div class="field">
-          <label for="add-name">What is it</label>
+          <label for="add-name">{t('add-name')}</label>
           <input
             id="add-name"
             ref={name}
@@ -169,7 +174,7 @@ export const AddForm = ({ board, state }: { board: Board; state: BoardState }) =
           <div class="row" key={at}>
             <div class="field">
               <label for={`add-count-${at}`}>
-                How many<span class="hidden">{at === 0 ? '' : ` in place ${at + 1}`}</span>
+                {at === 0 ? t('add-count') : t('add-count-in', { number: at + 1 })}
               </label>
               <input
                 id={`add-count-${at}`}
@@ -183,7 +188,7 @@ export const AddForm = ({ board, state }: { board: Board; state: BoardState }) =
             </div>
             {at === 0 && (
               <div class="field">
-                <label for="add-unit">Of what</label>
+                <label for="add-unit">{t('add-unit')}</label>
                 <input
                   id="add-unit"
                   class="unit"
@@ -193,7 +198,7 @@ export const AddForm = ({ board, state }: { board: Board; state: BoardState }) =
                   onInput={(event) => set({ unit: event.currentTarget.value })}
                 />
                 <datalist id="units">
-                  {units.map((unit) => (
+                  {units().map((unit) => (
                     <option key={unit} value={unit} />
                   ))}
                 </datalist>
@@ -201,14 +206,14 @@ export const AddForm = ({ board, state }: { board: Board; state: BoardState }) =
             )}
             <div class="field grow">
               <label for={`add-place-${at}`}>
-                Where<span class="hidden">{at === 0 ? '' : `, place ${at + 1}`}</span>
+                {at === 0 ? t('add-place') : t('add-place-in', { number: at + 1 })}
               </label>
               <PlaceChoice
                 id={`add-place-${at}`}
                 board={board}
                 value={share.placeId}
                 choose={(placeId) => setShare(at, { placeId })}
-                empty="Not said"
+                empty={t('add-not-said')}
               />
             </div>
           </div>
@@ -218,16 +223,16 @@ export const AddForm = ({ board, state }: { board: Board; state: BoardState }) =
             type="button"
             onClick={() => set({ shares: [...draft.shares, { count: '1', placeId: '' }] })}
           >
-            And in another place
+            {t('add-another')}
           </button>
           {draft.shares.length > 1 && (
             <button type="button" onClick={() => set({ shares: draft.shares.slice(0, -1) })}>
-              One place less
+              {t('add-one-less')}
             </button>
           )}
         </p>
         <div class="field">
-          <label for="add-date">From when</label>
+          <label for="add-date">{t('add-date')}</label>
           <select
             id="add-date"
             value={draft.date}
@@ -235,14 +240,14 @@ export const AddForm = ({ board, state }: { board: Board; state: BoardState }) =
           >
             {dateKinds.map(({ kind, label }) => (
               <option key={kind} value={kind}>
-                {label}
+                {t(label)}
               </option>
             ))}
           </select>
         </div>
         {draft.date === 'other' && (
           <div class="field">
-            <label for="add-day">Made on</label>
+            <label for="add-day">{t('add-day')}</label>
             <input
               id="add-day"
               type="date"
@@ -254,11 +259,11 @@ export const AddForm = ({ board, state }: { board: Board; state: BoardState }) =
           </div>
         )}
         <details>
-          <summary>More: allergens, use by, marker, who made it</summary>
+          <summary>{t('add-more')}</summary>
           <div class="field">
-            <label for="add-contains">Contains (allergens)</label>
+            <label for="add-contains">{t('add-contains')}</label>
             <p class="hint" id="add-contains-hint">
-              Separate with commas. What is not written is not known to be absent.
+              {t('add-contains-hint')}
             </p>
             <input
               id="add-contains"
@@ -269,7 +274,7 @@ export const AddForm = ({ board, state }: { board: Board; state: BoardState }) =
             />
           </div>
           <div class="field">
-            <label for="add-use-by">Use by, on the packet</label>
+            <label for="add-use-by">{t('add-use-by')}</label>
             <input
               id="add-use-by"
               type="date"
@@ -278,13 +283,13 @@ export const AddForm = ({ board, state }: { board: Board; state: BoardState }) =
             />
           </div>
           <div class="field">
-            <label for="add-marker">Marker from the spare box</label>
+            <label for="add-marker">{t('add-marker')}</label>
             <select
               id="add-marker"
               value={draft.markerId}
               onChange={(event) => set({ markerId: event.currentTarget.value })}
             >
-              <option value="">None</option>
+              <option value="">{t('nothing-there')}</option>
               {board.spareMarkers.map((marker) => (
                 <option key={marker.id} value={marker.id}>
                   {marker.feels}
@@ -293,7 +298,7 @@ export const AddForm = ({ board, state }: { board: Board; state: BoardState }) =
             </select>
           </div>
           <div class="field">
-            <label for="add-maker">Made by</label>
+            <label for="add-maker">{t('add-maker')}</label>
             <input
               id="add-maker"
               maxLength={120}
@@ -305,7 +310,7 @@ export const AddForm = ({ board, state }: { board: Board; state: BoardState }) =
         <p id="add-error" role="alert" class="notice">
           {error?.text ?? ''}
         </p>
-        <button type="submit">Put away</button>
+        <button type="submit">{t('add-do')}</button>
         <OutcomeHere state={state} where="add" />
       </form>
     </section>

@@ -8,6 +8,7 @@ import { AddForm } from './add-form.js';
 import { EditItem } from './edit-item.js';
 import { Gate } from './gate.js';
 import { KeptHere } from './kept-here.js';
+import { t } from './language.js';
 import { Listening } from './listening.js';
 import { Menu } from './menu.js';
 import { Places } from './places.js';
@@ -22,12 +23,7 @@ import { canListen } from './voice/ear.js';
 import { canSpeak } from './voice/mouth.js';
 import { clockTime } from './words.js';
 
-const states: Record<ConversationState, string> = {
-  connecting: 'Connecting to the kitchen.',
-  open: '',
-  lost: 'No connection to the kitchen. What is said or pressed now is kept here, and sent when it is back.',
-  closed: 'Not connected.',
-};
+const stateInWords = (state: ConversationState): string => (state === 'open' ? '' : t(`talk-${state}`));
 
 /** Keeps the screen on while steps are read or something is timed, where the browser can. */
 const useScreenOn = (wanted: boolean): void => {
@@ -111,14 +107,19 @@ const Board = ({ me }: { me: Me }) => {
     <>
       <main id="main" class="board">
         <h1 class="hidden">{me.household.name}</h1>
-        <Said talk={talk} lang={locale} undo={() => takeBack() || say('undo')} />
-        <div role="status" class="hidden" id="announcement" lang={locale}>
+        <Said talk={talk} undo={() => takeBack() || say(t('say-undo'))} />
+        <div
+          role="status"
+          class="hidden"
+          id="announcement"
+          lang={talk.lines.findLast(({ who }) => who !== 'you')?.lang}
+        >
           {talk.announcement}
         </div>
         <p role="status" class="state warn">
-          {states[connection]}
+          {stateInWords(connection)}
           {state.isOld && board !== null && connection !== 'open'
-            ? ` This is the record as of ${clockTime(board.at, locale, timeZone)}.`
+            ? ` ${t('talk-record-as-of', { time: clockTime(board.at, locale, timeZone) })}`
             : ''}
         </p>
         <p role="alert" class="notice">
@@ -141,12 +142,12 @@ const Board = ({ me }: { me: Me }) => {
         />
         {!settled && canSpeak() && (
           <section aria-labelledby="first-question" class="first">
-            <h2 id="first-question">Who should read answers to you?</h2>
+            <h2 id="first-question">{t('talk-first-question')}</h2>
             <ul class="choices">
               {(
                 [
-                  ['This page’s own voice', 'page'],
-                  ['My screen reader', 'screen-reader'],
+                  ['talk-own-voice', 'page'],
+                  ['talk-screen-reader', 'screen-reader'],
                 ] as const
               ).map(([label, reader]) => (
                 <li key={reader}>
@@ -157,7 +158,7 @@ const Board = ({ me }: { me: Me }) => {
                       settle(true);
                     }}
                   >
-                    {label}
+                    {t(label)}
                   </button>
                 </li>
               ))}
@@ -165,7 +166,7 @@ const Board = ({ me }: { me: Me }) => {
           </section>
         )}
         {board === null ? (
-          <p>One moment.</p>
+          <p>{t('one-moment')}</p>
         ) : (
           <>
             <Tonight board={board} state={state} correct={correct} unsent={unsent} />
@@ -174,17 +175,14 @@ const Board = ({ me }: { me: Me }) => {
           </>
         )}
         <details>
-          <summary>What was said on this page</summary>
+          <summary>{t('talk-said-here')}</summary>
           {talk.lines.length === 0 ? (
-            <p>Nothing yet.</p>
+            <p>{t('talk-nothing-yet')}</p>
           ) : (
-            <ol class="transcript" lang={locale}>
+            <ol class="transcript">
               {talk.lines.map((line) => (
                 <li key={line.id} class={line.who}>
-                  <span class="who" lang="en">
-                    {line.who === 'you' ? 'You: ' : line.who === 'kitchen' ? 'Kitchen: ' : 'This page: '}
-                  </span>
-                  {line.text}
+                  <span class="who">{t(`talk-${line.who}`)}</span> <span lang={line.lang}>{line.text}</span>
                 </li>
               ))}
             </ol>
@@ -195,15 +193,15 @@ const Board = ({ me }: { me: Me }) => {
           <Correct item={correcting} places={board.places} state={state} close={() => correct(null)} />
         )}
       </main>
-      <section class="ear" aria-label="Say something">
+      <section class="ear" aria-label={t('talk-ear')}>
         {canListen() ? (
           <TalkButton talk={talk} way={settings.press} />
         ) : isRinging ? (
           <button type="button" class="talk" onClick={() => send({ on: 'stop' })}>
-            Stop the ringing
+            {t('talk-stop-ringing')}
           </button>
         ) : (
-          <p class="hint">This browser does not listen: type, or dictate to your keyboard.</p>
+          <p class="hint">{t('talk-cannot-listen')}</p>
         )}
         <form
           class="row"
@@ -215,18 +213,18 @@ const Board = ({ me }: { me: Me }) => {
           }}
         >
           <label for="typed" class="hidden">
-            Or type it
+            {t('talk-type')}
           </label>
           <input
             id="typed"
             name="typed"
             autocomplete="off"
-            placeholder="Or type it"
+            placeholder={t('talk-type')}
             maxLength={2000}
             value={typed}
             onInput={(event) => setTyped(event.currentTarget.value)}
           />
-          <button type="submit">Send</button>
+          <button type="submit">{t('talk-send')}</button>
         </form>
       </section>
     </>

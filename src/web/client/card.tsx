@@ -1,6 +1,7 @@
 /** One food: what is known of it, and what can be done with it in one press. */
 import { useState } from 'preact/hooks';
 import type { Board, BoardItem } from '../../../shared/wire/board.js';
+import { amountWords, langOfRecord, recordWord, t, unitWord } from './language.js';
 import { OutcomeHere } from './outcome.js';
 import type { Edit, Unsent } from './unsent.js';
 import { wordsOf } from './unsent.js';
@@ -48,12 +49,14 @@ const TakeForm = ({ item, where, state, close }: Doing) => {
       class="small-form"
       onSubmit={(event) => {
         event.preventDefault();
-        if (Number(count) > 0) take({ count: Number(count) }, `${count} of ${item.name} taken.`);
+        if (Number(count) > 0) take({ count: Number(count) }, t('card-is-taken', { count, name: item.name }));
       }}
     >
       {counted && (
         <>
-          <label for={`${where}-take`}>How many{unit === 'piece' ? '' : `, in ${unit}s`}</label>
+          <label for={`${where}-take`}>
+            {unit === 'piece' ? t('take-how-many') : t('take-how-many-of', { unit: unitWord(unit) })}
+          </label>
           <div class="row">
             <input
               id={`${where}-take`}
@@ -62,19 +65,22 @@ const TakeForm = ({ item, where, state, close }: Doing) => {
               value={count}
               onInput={(event) => setCount(event.currentTarget.value)}
             />
-            <button type="submit">Take</button>
+            <button type="submit">{t('take')}</button>
           </div>
         </>
       )}
       <ul class="choices">
         <li>
-          <button type="button" onClick={() => take({ fraction: 0.5 }, `Half of ${item.name} taken.`)}>
-            Took half
+          <button
+            type="button"
+            onClick={() => take({ fraction: 0.5 }, t('card-half-taken', { name: item.name }))}
+          >
+            {t('take-half')}
           </button>
         </li>
         <li>
           <button type="button" onClick={close}>
-            Leave it
+            {t('leave-it')}
           </button>
         </li>
       </ul>
@@ -116,25 +122,25 @@ const MoveForm = ({ item, where, state, board, close }: Doing & { board: Board }
         void state
           .act({
             where,
-            done: `${item.name} is now in: ${placeOf(board, placeId)}.`,
+            done: t('card-is-moved', { name: item.name, place: placeOf(board, placeId) }),
             about: [item.id],
             edits: [moveItem(item.id, placeId)],
           })
           .then((fine) => fine && close());
       }}
     >
-      <label for={`${where}-place`}>Where to</label>
+      <label for={`${where}-place`}>{t('where-to')}</label>
       <div class="row">
         <PlaceChoice
           id={`${where}-place`}
           board={board}
           value={placeId}
           choose={setPlace}
-          empty="Choose a place"
+          empty={t('choose-place')}
         />
-        <button type="submit">Move</button>
+        <button type="submit">{t('card-move')}</button>
         <button type="button" onClick={close}>
-          Leave it
+          {t('leave-it')}
         </button>
       </div>
     </form>
@@ -166,10 +172,10 @@ export const Card = ({
   const isGone = state.outcome?.where === where && state.outcome.gone.some(({ id }) => id === item.id);
   if (isGone) return <OutcomeHere state={state} where={where} takesFocus />;
 
-  const finish = (how: 'used' | 'thrown out', done: string): void => {
+  const finish = (how: 'used' | 'thrown out'): void => {
     void state.act({
       where,
-      done: `${item.name}: ${done}.`,
+      done: t(how === 'used' ? 'card-is-used-up' : 'card-is-thrown-out', { name: item.name }),
       about: [item.id],
       edits: [finishItem(item.id, how)],
       gone: [item],
@@ -179,11 +185,11 @@ export const Card = ({
   const warnings = allergensOf(item);
   const urgent = board.tonight.includes(item.id);
   const facts = [
-    item.howMuch,
+    amountWords(item.amount, item.howMuch),
     untilOf(item, board.today, locale),
     ageOf(item, board.today, locale),
     ...(place.showPlace ? [placeOf(board, item.placeId)] : []),
-    ...(item.spot === null ? [] : [item.spot]),
+    ...(item.spot === null ? [] : [recordWord(item.spot)]),
   ].filter((fact) => fact !== null);
   const button = (label: string, press: () => void) => (
     <li>
@@ -223,27 +229,31 @@ export const Card = ({
       <p>{facts.join(' · ')}</p>
       {waiting.map((one) => (
         <p key={one.id} class="waiting">
-          Not sent yet: {wordsOf(one)}
+          {t('kept-on-card', { done: wordsOf(one) })}
         </p>
       ))}
-      {item.cautions.length > 0 && <p>{item.cautions.join('. ')}</p>}
+      {item.cautions.length > 0 && <p>{item.cautions.map(recordWord).join('. ')}</p>}
       {isOpen && (
         <>
-          {item.feels !== null && <p>Feels: {item.feels}</p>}
-          {item.diets.length > 0 && <p>{item.diets.join(', ')}</p>}
-          {item.maker !== null && <p>From {item.maker}</p>}
-          {item.says !== null && <p class="source">By {item.says}</p>}
+          {item.feels !== null && <p lang={langOfRecord()}>{t('card-feels', { feels: item.feels })}</p>}
+          {item.diets.length > 0 && <p>{item.diets.map(recordWord).join(', ')}</p>}
+          {item.maker !== null && <p>{t('card-from', { maker: item.maker })}</p>}
+          {item.says !== null && (
+            <p class="source" lang={langOfRecord()}>
+              {t('card-says', { source: item.says })}
+            </p>
+          )}
           {place.picked === null && (
-            <ul class="choices" aria-label={`What to do with ${item.name}`}>
-              {button('Used up', () => finish('used', 'used up'))}
-              {button('Took some', () => setForm(form === 'take' ? null : 'take'))}
-              {button('Threw out', () => finish('thrown out', 'thrown out'))}
-              {button('Move', () => setForm(form === 'move' ? null : 'move'))}
-              {board.may !== 'speak' && button('Dates and more', () => place.correct(item))}
-              {button('To buy', () => {
+            <ul class="choices" aria-label={t('card-what-to-do', { name: item.name })}>
+              {button(t('card-used-up'), () => finish('used'))}
+              {button(t('card-took-some'), () => setForm(form === 'take' ? null : 'take'))}
+              {button(t('card-threw-out'), () => finish('thrown out'))}
+              {button(t('card-move'), () => setForm(form === 'move' ? null : 'move'))}
+              {board.may !== 'speak' && button(t('card-dates'), () => place.correct(item))}
+              {button(t('card-to-buy'), () => {
                 void state.act({
                   where,
-                  done: `${item.name} is on the list to buy.`,
+                  done: t('card-is-to-buy', { name: item.name }),
                   edits: [buy(item.name)],
                 });
               })}

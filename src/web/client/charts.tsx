@@ -5,6 +5,7 @@ import type { Item, Me } from '../../../shared/client/http.js';
 import type { chartView } from '../../../shared/wire/charts.js';
 import type { z } from 'zod';
 import { Gate } from './gate.js';
+import { amountWords, t } from './language.js';
 import { Menu } from './menu.js';
 import { plainly, service } from './service.js';
 import { daysBetween } from './words.js';
@@ -88,10 +89,8 @@ const ThrownOut = ({ items, me }: { items: readonly Item[]; me: Me }) => {
     const what =
       item.dates.thawed !== undefined ? 'thawed' : item.dates.opened !== undefined ? 'opened' : 'kept';
     return [
-      item.amount === null
-        ? null
-        : `${item.amount.value} ${item.amount.unit}${item.amount.value > 1 ? 's' : ''}`,
-      age === null ? 'age not known' : `${what} ${age} ${age === 1 ? 'day' : 'days'}`,
+      amountWords(item.amount, item.howMuch),
+      age === null ? t('thrown-age-unknown') : t(`thrown-${what}`, { days: age }),
       new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' }).format(
         new Date(`${at}T00:00:00Z`),
       ),
@@ -101,9 +100,9 @@ const ThrownOut = ({ items, me }: { items: readonly Item[]; me: Me }) => {
   };
   return (
     <section aria-labelledby="thrown">
-      <h2 id="thrown">What was thrown out</h2>
+      <h2 id="thrown">{t('thrown-heading')}</h2>
       {thrown.length === 0 ? (
-        <p>Nothing was thrown out in the last two months, as far as is recorded.</p>
+        <p>{t('thrown-nothing')}</p>
       ) : (
         <ul>
           {thrown.map((item) => (
@@ -136,14 +135,12 @@ const Charts = ({ me }: { me: Me }) => {
   const isEmpty = items.length === 0;
   return (
     <main id="main">
-      <h1>Charts</h1>
+      <h1>{t('charts-title')}</h1>
       <p role="alert" class="notice">
         {error}
       </p>
-      {charts === null && error === '' && <p>One moment.</p>}
-      {charts !== null && isEmpty && (
-        <p>There is nothing to count yet. Put something away on the board, or by voice.</p>
-      )}
+      {charts === null && error === '' && <p>{t('one-moment')}</p>}
+      {charts !== null && isEmpty && <p>{t('charts-nothing')}</p>}
       {charts !== null && !isEmpty && (
         <>
           <ThrownOut items={items} me={me} />

@@ -4,22 +4,19 @@ import type { z } from 'zod';
 import type { device } from '../../../shared/wire/devices.js';
 import type { PersonView } from '../../../shared/wire/home.js';
 import { Field, SaidHere, useDoing } from './form.js';
+import { t } from './language.js';
 import { service } from './service.js';
 
 type Device = z.infer<typeof device>;
 type Scope = Device['scope'];
 
-const roles: readonly { readonly scope: Scope; readonly name: string }[] = [
-  { scope: 'speak', name: 'Talks, and does on the board what may be said' },
-  { scope: 'help', name: 'Helper: also corrects the record' },
-  { scope: 'own', name: 'Owner: also people, devices and settings' },
-];
+const scopes: readonly Scope[] = ['speak', 'help', 'own'];
 
 const RoleChoice = ({ id, value, choose }: { id: string; value: Scope; choose: (scope: Scope) => void }) => (
   <select id={id} value={value} onChange={(event) => choose(event.currentTarget.value as Scope)}>
-    {roles.map(({ scope, name }) => (
+    {scopes.map((scope) => (
       <option key={scope} value={scope}>
-        {name}
+        {t(`role-${scope}`)}
       </option>
     ))}
   </select>
@@ -37,7 +34,7 @@ const PersonChoice = ({
   choose: (id: string) => void;
 }) => (
   <select id={id} value={value} onChange={(event) => choose(event.currentTarget.value)}>
-    <option value="">Everybody’s</option>
+    <option value="">{t('device-everybodys')}</option>
     {people.map((person) => (
       <option key={person.id} value={person.id}>
         {person.name}
@@ -60,27 +57,31 @@ const OneDevice = ({
   const [draft, setDraft] = useState({ name: one.name, scope: one.scope, personId: one.personId ?? '' });
   const [sure, setSure] = useState(false);
   const { said, run } = useDoing();
+  const line = t(one.thisOne ? 'device-this-one' : 'device-line', {
+    name: one.name,
+    role: t(`device-is-${one.scope}`),
+  });
   const path = `/v1/devices/${encodeURIComponent(one.id)}`;
   const when = (at: string): string =>
     new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short' }).format(new Date(at));
   return (
     <details class="card">
       <summary>
-        {one.name}
-        {one.thisOne ? ' (this one)' : ''},{' '}
-        {one.scope === 'own' ? 'owner' : one.scope === 'help' ? 'helper' : 'talks'}
-        {one.lastSeenAt === null ? '' : `, last heard ${when(one.lastSeenAt)}`}
+        {one.lastSeenAt === null ? line : t('device-last-heard', { line, when: when(one.lastSeenAt) })}
       </summary>
       <form
         onSubmit={(event) => {
           event.preventDefault();
-          void run(async () => {
-            await service.call('PATCH', path, { ...draft, personId: draft.personId || null });
-            await refresh();
-          }, `${draft.name} is changed.`);
+          void run(
+            async () => {
+              await service.call('PATCH', path, { ...draft, personId: draft.personId || null });
+              await refresh();
+            },
+            t('device-changed', { name: draft.name }),
+          );
         }}
       >
-        <Field id={`name-${one.id}`} label="Name">
+        <Field id={`name-${one.id}`} label={t('device-name')}>
           <input
             id={`name-${one.id}`}
             maxLength={60}
@@ -88,14 +89,14 @@ const OneDevice = ({
             onInput={(event) => setDraft({ ...draft, name: event.currentTarget.value })}
           />
         </Field>
-        <Field id={`role-${one.id}`} label="What it may do">
+        <Field id={`role-${one.id}`} label={t('device-role')}>
           <RoleChoice
             id={`role-${one.id}`}
             value={draft.scope}
             choose={(scope) => setDraft({ ...draft, scope })}
           />
         </Field>
-        <Field id={`whose-${one.id}`} label="Whose it is">
+        <Field id={`whose-${one.id}`} label={t('device-whose')}>
           <PersonChoice
             id={`whose-${one.id}`}
             people={people}
@@ -104,19 +105,22 @@ const OneDevice = ({
           />
         </Field>
         <div class="row">
-          <button type="submit">Save</button>
+          <button type="submit">{t('save')}</button>
           <button
             type="button"
             onClick={() => {
               if (!sure) setSure(true);
               else
-                void run(async () => {
-                  await service.call('DELETE', path);
-                  await refresh();
-                }, `${one.name} is sent away.`);
+                void run(
+                  async () => {
+                    await service.call('DELETE', path);
+                    await refresh();
+                  },
+                  t('device-sent-away', { name: one.name }),
+                );
             }}
           >
-            {sure ? `Yes, send ${one.name} away` : 'Send it away'}
+            {sure ? t('device-send-away-sure', { name: one.name }) : t('device-send-away')}
           </button>
         </div>
         <SaidHere said={said} />
@@ -139,7 +143,7 @@ export const Devices = ({ people, locale }: { people: readonly PersonView[]; loc
   useEffect(() => void refresh().catch(() => undefined), [refresh]);
   return (
     <section aria-labelledby="devices">
-      <h2 id="devices">Devices</h2>
+      <h2 id="devices">{t('devices')}</h2>
       {all.map((one) => (
         <OneDevice
           key={`${one.id}-${one.name}-${one.scope}-${one.personId ?? ''}`}
@@ -149,11 +153,8 @@ export const Devices = ({ people, locale }: { people: readonly PersonView[]; loc
           locale={locale}
         />
       ))}
-      <h3>Let a device in</h3>
-      <p>
-        Open this address on the new device and press “Get a code” there. Then write that code here, or say
-        “let in the device with code” and its digits.
-      </p>
+      <h3>{t('device-let-in-heading')}</h3>
+      <p>{t('device-let-in-how')}</p>
       <form
         noValidate
         onSubmit={(event) => {
@@ -162,10 +163,10 @@ export const Devices = ({ people, locale }: { people: readonly PersonView[]; loc
             await service.call('POST', '/v1/pairings/confirm', { code, scope, personId: personId || null });
             setCode('');
             await refresh();
-          }, 'It is let in. Its page opens by itself.');
+          }, t('device-is-let-in'));
         }}
       >
-        <Field id="code" label="Its code, eight digits">
+        <Field id="code" label={t('device-code')}>
           <input
             id="code"
             inputMode="numeric"
@@ -175,13 +176,13 @@ export const Devices = ({ people, locale }: { people: readonly PersonView[]; loc
             onInput={(event) => setCode(event.currentTarget.value)}
           />
         </Field>
-        <Field id="code-role" label="What it may do">
+        <Field id="code-role" label={t('device-role')}>
           <RoleChoice id="code-role" value={scope} choose={setScope} />
         </Field>
-        <Field id="code-whose" label="Whose it is">
+        <Field id="code-whose" label={t('device-whose')}>
           <PersonChoice id="code-whose" people={people} value={personId} choose={setPerson} />
         </Field>
-        <button type="submit">Let it in</button>
+        <button type="submit">{t('device-let-in')}</button>
         <SaidHere said={said} />
       </form>
     </section>

@@ -3,18 +3,11 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Place } from '../../../shared/client/http.js';
 import type { BoardItem } from '../../../shared/wire/board.js';
 import type { ItemChange } from '../../../shared/wire/kitchen.js';
+import { t, unitOf, unitWord } from './language.js';
 import { OutcomeHere } from './outcome.js';
 import type { BoardState } from './use-board.js';
 
-const dateKinds = [
-  { kind: 'made', label: 'Made' },
-  { kind: 'bought', label: 'Bought' },
-  { kind: 'opened', label: 'Opened' },
-  { kind: 'frozen', label: 'Frozen' },
-  { kind: 'thawed', label: 'Thawed' },
-  { kind: 'bestBefore', label: 'Best before' },
-  { kind: 'useBy', label: 'Use by' },
-] as const;
+const dateKinds = ['made', 'bought', 'opened', 'frozen', 'thawed', 'bestBefore', 'useBy'] as const;
 
 const lines = (text: string): string[] =>
   text
@@ -30,13 +23,13 @@ interface Draft {
   readonly maker: string;
   readonly diets: string;
   readonly contains: string;
-  readonly dates: Readonly<Partial<{ [kind in (typeof dateKinds)[number]['kind']]: string }>>;
+  readonly dates: Readonly<Partial<{ [kind in (typeof dateKinds)[number]]: string }>>;
 }
 
 const draftOf = (item: BoardItem): Draft => ({
   name: item.name,
   value: item.amount === null ? '' : String(item.amount.value),
-  unit: item.amount?.unit ?? '',
+  unit: item.amount === null ? '' : unitWord(item.amount.unit),
   placeId: item.placeId ?? '',
   maker: item.maker ?? '',
   diets: item.diets.join(', '),
@@ -48,13 +41,9 @@ type Errors = Readonly<{ [field: string]: string | undefined }>;
 
 /** Field ids in the order of the form, so that the first error is the first field. */
 const check = (draft: Draft): Errors => ({
-  ...(draft.name.trim() === '' ? { name: 'Give the item a name.' } : {}),
-  ...(draft.value !== '' && !(Number(draft.value) >= 0)
-    ? { amount: 'Write the amount as a number, for example 2 or 0.5.' }
-    : {}),
-  ...(draft.value !== '' && draft.unit.trim() === ''
-    ? { unit: 'Say what is counted, for example tub.' }
-    : {}),
+  ...(draft.name.trim() === '' ? { name: t('edit-no-name') } : {}),
+  ...(draft.value !== '' && !(Number(draft.value) >= 0) ? { amount: t('edit-no-amount') } : {}),
+  ...(draft.value !== '' && draft.unit.trim() === '' ? { unit: t('edit-no-unit') } : {}),
 });
 
 /** Only what was changed is sent, so that two people mending one item do not undo each other. */
@@ -62,8 +51,8 @@ const changeOf = (item: BoardItem, draft: Draft): ItemChange => {
   const before = draftOf(item);
   const dates = Object.fromEntries(
     dateKinds
-      .filter(({ kind }) => (draft.dates[kind] ?? '') !== (before.dates[kind] ?? ''))
-      .map(({ kind }) => [
+      .filter((kind) => (draft.dates[kind] ?? '') !== (before.dates[kind] ?? ''))
+      .map((kind) => [
         kind,
         draft.dates[kind] === undefined || draft.dates[kind] === '' ? null : draft.dates[kind],
       ]),
@@ -72,7 +61,7 @@ const changeOf = (item: BoardItem, draft: Draft): ItemChange => {
     ...(draft.name.trim() === before.name ? {} : { name: draft.name.trim() }),
     ...(draft.value === before.value && draft.unit === before.unit
       ? {}
-      : { amount: draft.value === '' ? null : { value: Number(draft.value), unit: draft.unit.trim() } }),
+      : { amount: draft.value === '' ? null : { value: Number(draft.value), unit: unitOf(draft.unit) } }),
     ...(draft.placeId === before.placeId || draft.placeId === '' ? {} : { placeId: draft.placeId }),
     ...(draft.maker === before.maker ? {} : { maker: draft.maker.trim() === '' ? null : draft.maker.trim() }),
     ...(draft.diets === before.diets ? {} : { diets: lines(draft.diets) }),
@@ -138,7 +127,7 @@ export const EditItem = ({
           .act({
             where: `place-${item.id}`,
             wrongAt: 'edit',
-            done: `${draft.name.trim()} is changed.`,
+            done: t('edit-done', { name: draft.name.trim() }),
             about: [item.id],
             edits: [
               {
@@ -152,11 +141,11 @@ export const EditItem = ({
       }}
     >
       <h2 id="edit-heading" ref={heading} tabIndex={-1}>
-        Change {item.name}
+        {t('edit-heading', { name: item.name })}
       </h2>
-      {field('name', 'Name')}
+      {field('name', t('edit-name'))}
       <div class="field">
-        <label for="value">How much is left</label>
+        <label for="value">{t('edit-left')}</label>
         <input
           id="value"
           inputMode="decimal"
@@ -169,15 +158,15 @@ export const EditItem = ({
           {errors['amount'] ?? ''}
         </p>
       </div>
-      {field('unit', 'Of what', 'One of them: tub, jar, portion, gram.')}
+      {field('unit', t('edit-unit'), t('edit-unit-hint'))}
       <div class="field">
-        <label for="place">Place</label>
+        <label for="place">{t('edit-place')}</label>
         <select
           id="place"
           value={draft.placeId}
           onChange={(event) => set({ placeId: event.currentTarget.value })}
         >
-          {item.placeId === null && <option value="">Not known</option>}
+          {item.placeId === null && <option value="">{t('edit-place-unknown')}</option>}
           {places.map((place) => (
             <option key={place.id} value={place.id}>
               {place.path.join(', ')}
@@ -185,18 +174,14 @@ export const EditItem = ({
           ))}
         </select>
       </div>
-      {field('maker', 'Made by')}
-      {field('diets', 'Diet marks', 'Separate with commas: hot, vegan.')}
-      {field(
-        'contains',
-        'Contains (allergens)',
-        'Separate with commas. What is not listed is not known to be absent.',
-      )}
+      {field('maker', t('edit-maker'))}
+      {field('diets', t('edit-diets'), t('edit-diets-hint'))}
+      {field('contains', t('edit-contains'), t('edit-contains-hint'))}
       <fieldset>
-        <legend>Dates</legend>
-        {dateKinds.map(({ kind, label }) => (
+        <legend>{t('edit-dates')}</legend>
+        {dateKinds.map((kind) => (
           <div class="field" key={kind}>
-            <label for={`date-${kind}`}>{label}</label>
+            <label for={`date-${kind}`}>{t(`edit-${kind}`)}</label>
             <input
               id={`date-${kind}`}
               type="date"
@@ -211,9 +196,9 @@ export const EditItem = ({
       </p>
       <OutcomeHere state={state} where="edit" />
       <div class="row">
-        <button type="submit">Save</button>
+        <button type="submit">{t('save')}</button>
         <button type="button" onClick={close}>
-          Leave it as it was
+          {t('leave-as-it-was')}
         </button>
       </div>
     </form>

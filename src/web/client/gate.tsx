@@ -8,6 +8,7 @@ import {
   type PairingStarted,
 } from '../../../shared/client/http.js';
 import { forget, keepMe, keptMe, onOtherHousehold } from './kept.js';
+import { speak, t } from './language.js';
 import { Menu, type PageId } from './menu.js';
 import { askToBeLetIn, goOnFromKept, onSentAway, plainly, service, startSession } from './service.js';
 
@@ -25,19 +26,21 @@ const notLetIn = (error: unknown): boolean => error instanceof ServiceProblem &&
 /** What to call a page that asks to be let in, for the list of devices; its person may say otherwise. */
 const usualName = (): string => {
   const agent = navigator.userAgent;
-  if (/iPhone/.test(agent)) return 'phone';
-  if (/iPad/.test(agent)) return 'tablet';
-  if (/Android/.test(agent)) return /Mobile/.test(agent) ? 'phone' : 'tablet';
-  return 'computer';
+  if (/iPhone/.test(agent)) return t('device-phone');
+  if (/iPad/.test(agent)) return t('device-tablet');
+  if (/Android/.test(agent)) return t(/Mobile/.test(agent) ? 'device-phone' : 'device-tablet');
+  return t('device-computer');
 };
 
-const notKept = (): string =>
-  location.protocol === 'http:'
-    ? 'The key is right, but a browser keeps it only over https. Open this page by its https address; or, on a home network that you trust, whoever runs the service sets SECURE_COOKIES=false and starts it again.'
-    : 'The key is right, but this browser did not keep it. Allow cookies for this address.';
+const notKept = (): string => t(location.protocol === 'http:' ? 'gate-needs-https' : 'gate-needs-cookies');
 
 export const Gate = ({ here, children }: { here: PageId; children: (me: Me) => ComponentChildren }) => {
-  const [where, go] = useState<Where>({ at: 'asking' });
+  const [where, setWhere] = useState<Where>({ at: 'asking' });
+  /** Inside, the page speaks the household's language. */
+  const go = useCallback((to: Where): void => {
+    speak(to.at === 'in' ? to.me.household.locale : (keptMe()?.household.locale ?? null));
+    setWhere(to);
+  }, []);
   const [token, setToken] = useState('');
   const [name, setName] = useState(usualName);
   const [pairing, setPairing] = useState<PairingStarted | null>(null);
@@ -61,7 +64,7 @@ export const Gate = ({ here, children }: { here: PageId; children: (me: Me) => C
       go({
         at: 'out',
         sentAway: wasIn,
-        error: !notLetIn(error) ? plainly(error) : given === undefined ? null : 'That key is not known here.',
+        error: !notLetIn(error) ? plainly(error) : given === undefined ? null : t('gate-wrong-key'),
       });
     }
   }, []);
@@ -75,7 +78,7 @@ export const Gate = ({ here, children }: { here: PageId; children: (me: Me) => C
         go({
           at: 'out',
           sentAway: false,
-          error: notLetIn(error) ? 'That key is not known here.' : plainly(error),
+          error: notLetIn(error) ? t('gate-wrong-key') : plainly(error),
         });
         return;
       }
@@ -133,30 +136,26 @@ export const Gate = ({ here, children }: { here: PageId; children: (me: Me) => C
   if (where.at === 'asking')
     return (
       <main id="main">
-        <p role="status">One moment.</p>
+        <p role="status">{t('one-moment')}</p>
       </main>
     );
   return (
     <>
       <Menu here={here} household={null} />
       <main id="main">
-        <h1>{where.sentAway ? 'This page is no longer let in' : 'This page is not let in yet'}</h1>
-        {where.sentAway && (
-          <p role="status">
-            An owner of the kitchen took its key back, or it was signed out. What this page knew of the
-            kitchen is forgotten here.
-          </p>
-        )}
-        <h2>Ask to be let in</h2>
+        <h1>{t(where.sentAway ? 'gate-sent-away-title' : 'gate-title')}</h1>
+        {where.sentAway && <p role="status">{t('gate-sent-away')}</p>}
+        <h2>{t('gate-ask')}</h2>
         <form
           onSubmit={(event) => {
             event.preventDefault();
-            void askToBeLetIn(name.trim() === '' ? 'page' : name.trim()).then(setPairing, (error: unknown) =>
-              go({ at: 'out', sentAway: false, error: plainly(error) }),
+            void askToBeLetIn(name.trim() === '' ? t('device-page') : name.trim()).then(
+              setPairing,
+              (error: unknown) => go({ at: 'out', sentAway: false, error: plainly(error) }),
             );
           }}
         >
-          <label for="device-name">What to call this device, for example Ruth’s phone</label>
+          <label for="device-name">{t('gate-name')}</label>
           <div class="row">
             <input
               id="device-name"
@@ -164,30 +163,28 @@ export const Gate = ({ here, children }: { here: PageId; children: (me: Me) => C
               value={name}
               onInput={(event) => setName(event.currentTarget.value)}
             />
-            <button type="submit">Get a code</button>
+            <button type="submit">{t('gate-get-code')}</button>
           </div>
         </form>
         <div role="status">
           {pairing !== null && (
             <p>
-              The code is{' '}
+              {t('gate-code-is')}{' '}
               <strong class="code" role="img" aria-label={pairing.spoken}>
                 {pairing.code.slice(0, 4)} {pairing.code.slice(4)}
               </strong>
-              . An owner of the kitchen says on a device that is let in: “let in the device with code” and the
-              digits, or confirms it on its Home page. This page then opens by itself. The code lasts ten
-              minutes.
+              . {t('gate-code-then')}
             </p>
           )}
         </div>
-        <h2>Or use a key</h2>
+        <h2>{t('gate-key-heading')}</h2>
         <form
           onSubmit={(event) => {
             event.preventDefault();
             void enterWith(token.trim());
           }}
         >
-          <label for="token">Key of a device of this kitchen (the service prints one when it starts)</label>
+          <label for="token">{t('gate-key')}</label>
           <div class="row">
             <input
               id="token"
@@ -200,7 +197,7 @@ export const Gate = ({ here, children }: { here: PageId; children: (me: Me) => C
               value={token}
               onInput={(event) => setToken(event.currentTarget.value)}
             />
-            <button type="submit">Go in</button>
+            <button type="submit">{t('gate-go-in')}</button>
           </div>
           <p id="token-error" role="alert" class="notice">
             {where.error ?? ''}

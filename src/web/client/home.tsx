@@ -7,6 +7,7 @@ import { Devices } from './devices.js';
 import { Field, SaidHere, useDoing } from './form.js';
 import { Gate } from './gate.js';
 import { forget } from './kept.js';
+import { t } from './language.js';
 import { unsentOf } from './unsent.js';
 import { Menu } from './menu.js';
 import { People } from './people.js';
@@ -53,10 +54,12 @@ const Settings = ({
       );
       if (Object.keys(changed).length > 0) await service.call('PATCH', '/v1/household', changed);
       await refresh();
-    }, 'The settings are saved.');
+      // The page's own words are in that language from the next time it opens.
+      if (changed['locale'] !== undefined) location.reload();
+    }, t('settings-saved'));
   return (
     <section aria-labelledby="settings">
-      <h2 id="settings">Settings</h2>
+      <h2 id="settings">{t('settings')}</h2>
       <form
         noValidate
         onSubmit={(event) => {
@@ -66,7 +69,7 @@ const Settings = ({
       >
         <fieldset disabled={!own}>
           <legend>{household.name}</legend>
-          <Field id="household-name" label="Name of the household">
+          <Field id="household-name" label={t('settings-name')}>
             <input
               id="household-name"
               maxLength={80}
@@ -74,31 +77,27 @@ const Settings = ({
               onInput={(event) => set({ name: event.currentTarget.value })}
             />
           </Field>
-          <Field id="region" label="Whose food-safety guidance is told">
+          <Field id="region" label={t('settings-region')}>
             <select
               id="region"
               value={draft.region}
               onChange={(event) => set({ region: event.currentTarget.value as 'us' | 'uk' })}
             >
-              <option value="us">United States</option>
-              <option value="uk">United Kingdom</option>
+              <option value="us">{t('settings-us')}</option>
+              <option value="uk">{t('settings-uk')}</option>
             </select>
           </Field>
-          <Field id="measures" label="Measures">
+          <Field id="measures" label={t('settings-measures')}>
             <select
               id="measures"
               value={draft.measures}
               onChange={(event) => set({ measures: event.currentTarget.value as 'us' | 'metric' })}
             >
-              <option value="us">Cups, pounds, Fahrenheit</option>
-              <option value="metric">Litres, kilograms, Celsius</option>
+              <option value="us">{t('settings-measures-us')}</option>
+              <option value="metric">{t('settings-measures-metric')}</option>
             </select>
           </Field>
-          <Field
-            id="language"
-            label="Language"
-            hint="Spanish hears and answers part of what English does, and says where it cannot."
-          >
+          <Field id="language" label={t('settings-language')} hint={t('settings-language-hint')}>
             <select
               id="language"
               value={draft.locale}
@@ -112,17 +111,13 @@ const Settings = ({
                 ['es-MX', 'Español, México'],
                 ['es-ES', 'Español, España'],
               ].map(([locale, name]) => (
-                <option key={locale} value={locale}>
+                <option key={locale} value={locale} lang={locale}>
                   {name}
                 </option>
               ))}
             </select>
           </Field>
-          <Field
-            id="watts"
-            label="Power of the microwave, in watts"
-            hint="It stands on its back or in its door."
-          >
+          <Field id="watts" label={t('settings-watts')} hint={t('settings-watts-hint')}>
             <input
               id="watts"
               inputMode="numeric"
@@ -131,7 +126,7 @@ const Settings = ({
               onInput={(event) => set({ watts: event.currentTarget.value })}
             />
           </Field>
-          <Field id="summary-at" label="Time of the evening summary" hint="Empty: none.">
+          <Field id="summary-at" label={t('settings-summary')} hint={t('settings-summary-hint')}>
             <input
               id="summary-at"
               type="time"
@@ -140,7 +135,7 @@ const Settings = ({
               onInput={(event) => set({ summaryAt: event.currentTarget.value })}
             />
           </Field>
-          <Field id="quiet-from" label="Quiet from" hint="Nothing is spoken unasked then; timers whisper.">
+          <Field id="quiet-from" label={t('settings-quiet-from')} hint={t('settings-quiet-hint')}>
             <input
               id="quiet-from"
               type="time"
@@ -149,7 +144,7 @@ const Settings = ({
               onInput={(event) => set({ from: event.currentTarget.value })}
             />
           </Field>
-          <Field id="quiet-to" label="Quiet until">
+          <Field id="quiet-to" label={t('settings-quiet-to')}>
             <input
               id="quiet-to"
               type="time"
@@ -157,14 +152,13 @@ const Settings = ({
               onInput={(event) => set({ to: event.currentTarget.value })}
             />
           </Field>
-          {own && <button type="submit">Save the settings</button>}
+          {own && <button type="submit">{t('settings-save')}</button>}
         </fieldset>
         <SaidHere said={said} />
       </form>
       <p>
-        Labels and codes say that this kitchen is reached at <b>{household.address}</b>.
-        {household.addressIsLocal &&
-          ' Only the machine itself can open that: no phone can. Whoever runs the service sets PUBLIC_URL.'}
+        {t('settings-address', { address: household.address })}
+        {household.addressIsLocal && ` ${t('settings-address-local')}`}
       </p>
     </section>
   );
@@ -187,40 +181,46 @@ const PlacesHere = ({
   const { said, run } = useDoing();
   return (
     <section aria-labelledby="home-places">
-      <h2 id="home-places">Places and markers</h2>
+      <h2 id="home-places">{t('home-places')}</h2>
       <ul>
         {places
           .filter(({ parentId }) => parentId === null)
           .map((whole) => (
             <li key={whole.id}>
-              {whole.name}
-              {places.some(({ path }) => path.length > 1 && path[0] === whole.name) &&
-                `: ${places
-                  .filter(({ path, id }) => path[0] === whole.name && id !== whole.id)
-                  .map(({ path }) => path.slice(1).join(', '))
-                  .join('; ')}`}
+              {places.some(({ path }) => path.length > 1 && path[0] === whole.name)
+                ? t('home-place-with', {
+                    place: whole.name,
+                    parts: places
+                      .filter(({ path, id }) => path[0] === whole.name && id !== whole.id)
+                      .map(({ path }) => path.slice(1).join(', '))
+                      .join('; '),
+                  })
+                : whole.name}
             </li>
           ))}
       </ul>
       {mayBuild && (
         <details class="card">
-          <summary>Add a place</summary>
+          <summary>{t('home-add-place')}</summary>
           <form
             noValidate
             onSubmit={(event) => {
               event.preventDefault();
-              void run(async () => {
-                await service.call('POST', '/v1/kitchen/places', {
-                  name: draft.name,
-                  kind: draft.kind,
-                  parentId: draft.parentId || null,
-                });
-                setDraft({ ...draft, name: '' });
-                await refresh();
-              }, `${draft.name} is a place now.`);
+              void run(
+                async () => {
+                  await service.call('POST', '/v1/kitchen/places', {
+                    name: draft.name,
+                    kind: draft.kind,
+                    parentId: draft.parentId || null,
+                  });
+                  setDraft({ ...draft, name: '' });
+                  await refresh();
+                },
+                t('home-place-added', { name: draft.name }),
+              );
             }}
           >
-            <Field id="place-name" label="What it is called, for example chest freezer">
+            <Field id="place-name" label={t('home-place-name')}>
               <input
                 id="place-name"
                 maxLength={60}
@@ -228,24 +228,26 @@ const PlacesHere = ({
                 onInput={(event) => setDraft({ ...draft, name: event.currentTarget.value })}
               />
             </Field>
-            <Field id="place-kind" label="What it is">
+            <Field id="place-kind" label={t('home-place-kind')}>
               <select
                 id="place-kind"
                 value={draft.kind}
                 onChange={(event) => setDraft({ ...draft, kind: event.currentTarget.value })}
               >
                 {kinds.map((kind) => (
-                  <option key={kind}>{kind}</option>
+                  <option key={kind} value={kind}>
+                    {t(`kind-${kind}`)}
+                  </option>
                 ))}
               </select>
             </Field>
-            <Field id="place-in" label="Within">
+            <Field id="place-in" label={t('home-place-within')}>
               <select
                 id="place-in"
                 value={draft.parentId}
                 onChange={(event) => setDraft({ ...draft, parentId: event.currentTarget.value })}
               >
-                <option value="">Nothing: it stands by itself</option>
+                <option value="">{t('home-place-alone')}</option>
                 {places.map((place) => (
                   <option key={place.id} value={place.id}>
                     {place.path.join(', ')}
@@ -253,19 +255,17 @@ const PlacesHere = ({
                 ))}
               </select>
             </Field>
-            <button type="submit">Add the place</button>
+            <button type="submit">{t('home-place-add')}</button>
             <SaidHere said={said} />
           </form>
         </details>
       )}
       {meanings.length > 0 && (
         <>
-          <h3>What points to feel mean here</h3>
+          <h3>{t('home-points')}</h3>
           <ul>
             {meanings.map(({ count, meaning }) => (
-              <li key={count}>
-                {count}: {meaning}
-              </li>
+              <li key={count}>{t('home-point', { count, meaning })}</li>
             ))}
           </ul>
         </>
@@ -274,29 +274,12 @@ const PlacesHere = ({
   );
 };
 
-/** Verbs of the journal as a sentence about somebody: "Dele put away rice". */
-const deedOf = (row: JournalRow): string => {
-  const what = row.about.join(', ');
-  const who = row.person ?? 'Somebody';
-  switch (row.verb) {
-    case 'told':
-      return `${what === '' ? 'A timer, reminder or summary' : what} was heard`;
-    case 'set':
-      return `${who} set ${what}`;
-    case 'undid':
-      return `${who} took back a change to ${what === '' ? 'the record' : what}`;
-    case 'redid':
-      return `${who} made a change to ${what === '' ? 'the record' : what} again`;
-    case 'finished':
-      return `${who} used up ${what}`;
-    case 'took':
-      return `${who} took some of ${what}`;
-    case 'amended':
-      return `${who} corrected ${what}`;
-    default:
-      return `${who} ${row.verb} ${what}`;
-  }
-};
+/** A row of the journal as a sentence about somebody: "Dele put away rice". */
+const deedOf = (row: JournalRow): string =>
+  t(`deed-${row.verb.replaceAll(' ', '-')}`, {
+    who: row.person ?? t('somebody'),
+    what: row.about.length === 0 ? 'none' : row.about.join(', '),
+  });
 
 const History = ({ household }: { household: HouseholdView }) => {
   const [rows, setRows] = useState<readonly JournalRow[] | null>(null);
@@ -308,13 +291,15 @@ const History = ({ household }: { household: HouseholdView }) => {
     timeStyle: 'short',
     timeZone: household.timeZone,
   });
-  if (rows === null) return <p>One moment.</p>;
-  if (rows.length === 0) return <p>Nothing has been changed yet.</p>;
+  if (rows === null) return <p>{t('one-moment')}</p>;
+  if (rows.length === 0) return <p>{t('changed-nothing')}</p>;
   return (
     <ol class="history">
       {rows.slice(0, 40).map((row) => (
         <li key={row.id}>
-          <time dateTime={row.at}>{when.format(new Date(row.at))}</time>: {deedOf(row)}
+          <time dateTime={row.at}>
+            {t('changed-line', { when: when.format(new Date(row.at)), deed: deedOf(row) })}
+          </time>
         </li>
       ))}
     </ol>
@@ -335,14 +320,14 @@ const Leave = ({ me }: { me: Me }) => {
       link.download = 'kitchen.json';
       link.click();
       URL.revokeObjectURL(address);
-    }, 'kitchen.json holds all that is kept of this household.');
+    }, t('leave-taken'));
   return (
     <section aria-labelledby="leave">
-      <h2 id="leave">Take along, sign out</h2>
+      <h2 id="leave">{t('leave-heading')}</h2>
       <div class="row">
         {own && (
           <button type="button" onClick={() => void take()}>
-            Take everything along (JSON)
+            {t('leave-take')}
           </button>
         )}
         <button
@@ -353,16 +338,13 @@ const Leave = ({ me }: { me: Me }) => {
               await service.call('DELETE', '/v1/session');
               forget();
               location.assign('/');
-            }, 'Signed out.');
+            }, t('leave-signed-out'));
           }}
         >
-          {sure ? 'Sign out and forget what was not sent' : 'Sign this page out'}
+          {t(sure ? 'leave-out-sure' : 'leave-out')}
         </button>
       </div>
-      <p role="status">
-        {sure &&
-          `${unsent === 1 ? 'One thing is' : `${unsent} things are`} kept on the board of this page and not sent yet. Signing out forgets ${unsent === 1 ? 'it' : 'them'}.`}
-      </p>
+      <p role="status">{sure && t('leave-unsent', { count: unsent })}</p>
       <SaidHere said={said} />
     </section>
   );
@@ -387,17 +369,13 @@ const Home = ({ me }: { me: Me }) => {
   useEffect(() => void refresh().catch((reason: unknown) => setError(plainly(reason))), [refresh]);
   return (
     <main id="main">
-      <h1>{me.household.name}: home</h1>
-      <p>
-        This page is let in as <b>{me.device.name}</b>,{' '}
-        {own ? 'an owner.' : me.device.scope === 'help' ? 'a helper.' : 'to talk.'}
-        {!own && ' People, devices and settings are changed by an owner.'}
-      </p>
+      <h1>{t('home-title', { household: me.household.name })}</h1>
+      <p>{t(`home-as-${me.device.scope}`, { device: me.device.name })}</p>
       <p role="alert" class="notice">
         {error}
       </p>
       {household === null ? (
-        error === '' && <p>One moment.</p>
+        error === '' && <p>{t('one-moment')}</p>
       ) : (
         <>
           <People people={people} groups={household.allergens} own={own} refresh={refresh} />
@@ -411,7 +389,7 @@ const Home = ({ me }: { me: Me }) => {
           <Settings key={JSON.stringify(household)} household={household} own={own} refresh={refresh} />
           {me.device.scope !== 'speak' && (
             <section aria-labelledby="history">
-              <h2 id="history">What was changed</h2>
+              <h2 id="history">{t('changed-heading')}</h2>
               <History household={household} />
             </section>
           )}

@@ -1,4 +1,5 @@
 /** What is kept on this page because the kitchen could not be reached, and what its person may do about it. */
+import { t } from './language.js';
 import { nextOf, wordsOf, type Unsent } from './unsent.js';
 
 export const KeptHere = ({
@@ -20,7 +21,7 @@ export const KeptHere = ({
   if (unsent.length === 0) return null;
   return (
     <section aria-labelledby="kept-here" class="first">
-      <h2 id="kept-here">Kept here, not sent yet</h2>
+      <h2 id="kept-here">{t('kept-heading')}</h2>
       <ul class="lines">
         {unsent.map((one) => {
           const next = nextOf(one, now, dayOf(now));
@@ -28,20 +29,21 @@ export const KeptHere = ({
             <li key={one.id}>
               <span>
                 {one.kind === 'turn' ? `“${wordsOf(one)}”` : wordsOf(one)} <small>({when(one.at)})</small>
-                {next === 'refused' && <span class="warn"> The kitchen did not take it: {one.refused}</span>}
-                {next === 'ask' && (
-                  <span class="warn"> This was said a while ago. Send it all the same?</span>
+                {next === 'refused' && (
+                  <span class="warn"> {t('kept-refused', { why: one.refused ?? '' })}</span>
                 )}
+                {next === 'ask' && <span class="warn"> {t('kept-ask')}</span>}
               </span>
               <span class="row">
                 {next !== 'send' && (
                   <button type="button" onClick={() => again(one.id)}>
-                    {next === 'ask' ? 'Send it' : 'Try it again'}
+                    {t(next === 'ask' ? 'kept-send' : 'kept-try-again')}
                     <span class="hidden"> {wordsOf(one)}</span>
                   </button>
                 )}
                 <button type="button" onClick={() => forget(one.id)}>
-                  Forget it<span class="hidden"> {wordsOf(one)}</span>
+                  {t('kept-forget')}
+                  <span class="hidden"> {wordsOf(one)}</span>
                 </button>
               </span>
             </li>

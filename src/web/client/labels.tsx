@@ -4,6 +4,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { Item, Marker } from '../../../shared/client/http.js';
 import type { HouseholdView } from '../../../shared/wire/home.js';
 import { Gate } from './gate.js';
+import { langOfRecord, recordWord, t } from './language.js';
 import { Menu } from './menu.js';
 import { Nfc } from './nfc.js';
 import { plainly, service } from './service.js';
@@ -13,19 +14,18 @@ interface Stock {
   readonly name: string;
 }
 
-const counted = (dots: number | undefined, what = 'dot'): string | undefined =>
-  dots === undefined ? undefined : `${dots} ${dots === 1 ? what : what === 'notch' ? 'notches' : `${what}s`}`;
-
 const nameOf = (marker: Marker): string =>
   [
-    marker.touch.texture,
-    marker.touch.shape,
-    marker.touch.fastening,
-    counted(marker.touch.dots, marker.touch.counted),
-    marker.touch.spot,
+    ...[marker.touch.fastening, marker.touch.shape, marker.touch.texture].map(
+      (word) => word && recordWord(word),
+    ),
+    marker.touch.dots === undefined
+      ? undefined
+      : t(`counted-${marker.touch.counted ?? 'dot'}`, { count: marker.touch.dots }),
+    marker.touch.spot && recordWord(marker.touch.spot),
   ]
     .filter(Boolean)
-    .join(', ') || 'marker';
+    .join(', ') || t('labels-marker');
 
 const toggled = (set: ReadonlySet<string>, id: string): ReadonlySet<string> => {
   const next = new Set(set);
@@ -34,24 +34,24 @@ const toggled = (set: ReadonlySet<string>, id: string): ReadonlySet<string> => {
 };
 
 const Picks = ({
-  legend,
+  what,
   things,
   picked,
   pick,
 }: {
-  legend: string;
+  what: 'items' | 'markers';
   things: readonly { readonly id: string; readonly name: string }[];
   picked: ReadonlySet<string>;
   pick: (picked: ReadonlySet<string>) => void;
 }) => (
   <fieldset>
-    <legend>{legend}</legend>
+    <legend>{t(`labels-${what}`)}</legend>
     <div class="row">
       <button type="button" onClick={() => pick(new Set(things.map((thing) => thing.id)))}>
-        Pick all<span class="hidden"> of {legend.toLowerCase()}</span>
+        {t(`labels-all-${what}`)}
       </button>
       <button type="button" onClick={() => pick(new Set())}>
-        Pick none<span class="hidden"> of {legend.toLowerCase()}</span>
+        {t(`labels-no-${what}`)}
       </button>
     </div>
     <ul class="picks">
@@ -108,7 +108,7 @@ const Labels = () => {
 
   const make = async (kind: 'pdf' | 'brf'): Promise<void> => {
     if (pickedItems.size + pickedMarkers.size === 0) {
-      setError('Pick at least one item or marker.');
+      setError(t('labels-pick-one'));
       return;
     }
     setError('');
@@ -131,7 +131,7 @@ const Labels = () => {
       link.download = made.name;
       link.click();
       URL.revokeObjectURL(address);
-      setNews([`${made.name} is ready.`, ...made.notes].join(' '));
+      setNews([t('labels-ready', { name: made.name }), ...made.notes].join(' '));
     } catch (reason) {
       setError(plainly(reason));
     }
@@ -139,21 +139,13 @@ const Labels = () => {
 
   return (
     <main id="main">
-      <h1>Labels</h1>
-      <p>
-        Large print, Braille lines and a square code with thick corners. Raise the corners with tactile paint
-        or tape, so that a finger finds the code. Braille from an ordinary printer cannot be felt: it shows a
-        sighted helper where to emboss, or goes through a heater on swell paper; an embosser takes the BRF
-        file.
-      </p>
+      <h1>{t('labels-title')}</h1>
+      <p>{t('labels-how')}</p>
       {household?.addressIsLocal === true && (
-        <p class="warn">
-          The square codes would hold {household.address}, which only the machine itself can open. Whoever
-          runs the service sets PUBLIC_URL to the address that phones reach it by.
-        </p>
+        <p class="warn">{t('labels-local', { address: household.address })}</p>
       )}
       <Picks
-        legend="Items"
+        what="items"
         things={items.map((item) => ({
           id: item.id,
           name: [item.name, ...[...item.placePath].reverse()].join(', '),
@@ -162,28 +154,28 @@ const Labels = () => {
         pick={pickItems}
       />
       <Picks
-        legend="Markers"
+        what="markers"
         things={markers.map((marker) => ({ id: marker.id, name: nameOf(marker) }))}
         picked={pickedMarkers}
         pick={pickMarkers}
       />
       <div class="field">
-        <label for="stock">Sheet</label>
+        <label for="stock">{t('labels-sheet')}</label>
         <select id="stock" value={stock} onChange={(event) => setStock(event.currentTarget.value)}>
           {stocks.map((each) => (
-            <option key={each.id} value={each.id}>
+            <option key={each.id} value={each.id} lang={langOfRecord()}>
               {each.name}
             </option>
           ))}
-          <option value="free">A size of my own</option>
+          <option value="free">{t('labels-own-size')}</option>
         </select>
       </div>
       {stock === 'free' && (
         <fieldset>
-          <legend>Size in millimetres</legend>
+          <legend>{t('labels-millimetres')}</legend>
           {(['width', 'height'] as const).map((side) => (
             <div class="field" key={side}>
-              <label for={side}>{side === 'width' ? 'Width' : 'Height'}</label>
+              <label for={side}>{t(`labels-${side}`)}</label>
               <input
                 id={side}
                 inputMode="numeric"
@@ -195,19 +187,19 @@ const Labels = () => {
         </fieldset>
       )}
       <div class="field">
-        <label for="grade">Braille</label>
+        <label for="grade">{t('labels-braille')}</label>
         <select id="grade" value={grade} onChange={(event) => setGrade(event.currentTarget.value)}>
-          <option value="2">Unified English Braille, contracted (grade 2)</option>
-          <option value="1">Unified English Braille, uncontracted (grade 1)</option>
-          <option value="none">None</option>
+          <option value="2">{t('labels-grade-2')}</option>
+          <option value="1">{t('labels-grade-1')}</option>
+          <option value="none">{t('labels-no-braille')}</option>
         </select>
       </div>
       <div class="row">
         <button type="button" onClick={() => void make('pdf')}>
-          Get the print sheet (PDF)
+          {t('labels-print')}
         </button>
         <button type="button" disabled={grade === 'none'} onClick={() => void make('brf')}>
-          Get the embosser file (BRF)
+          {t('labels-emboss')}
         </button>
       </div>
       <p role="alert" class="notice">

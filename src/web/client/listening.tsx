@@ -1,5 +1,6 @@
 /** How answers are read and how the button is pressed, on this device. */
 import { useEffect, useState } from 'preact/hooks';
+import { t } from './language.js';
 import type { ChangeSettings, Settings } from './settings.js';
 import { canListen } from './voice/ear.js';
 import { canSpeak } from './voice/mouth.js';
@@ -21,11 +22,8 @@ const useVoices = (lang: string): readonly SpeechSynthesisVoice[] => {
   return voices;
 };
 
-const ways: readonly { readonly way: PressWay; readonly label: string }[] = [
-  { way: 'both', label: 'Hold it while talking, or press once to start and once when done' },
-  { way: 'tap', label: 'Only press: once to start, once when done' },
-  { way: 'hold', label: 'Only hold: short presses do nothing' },
-];
+const ways: readonly PressWay[] = ['both', 'tap', 'hold'];
+const wishes = ['slower', 'faster', 'shorter', 'longer'] as const;
 
 export const Listening = ({
   lang,
@@ -41,10 +39,10 @@ export const Listening = ({
   const voices = useVoices(lang);
   return (
     <section aria-labelledby="hearing">
-      <h2 id="hearing">How answers are read</h2>
+      <h2 id="hearing">{t('reading-heading')}</h2>
       {canSpeak() ? (
         <fieldset>
-          <legend>Who reads answers</legend>
+          <legend>{t('reading-who')}</legend>
           <label>
             <input
               type="radio"
@@ -52,7 +50,7 @@ export const Listening = ({
               checked={settings.reader === 'page'}
               onChange={() => change({ reader: 'page' })}
             />
-            This page
+            {t('reading-page')}
           </label>
           <label>
             <input
@@ -61,16 +59,16 @@ export const Listening = ({
               checked={settings.reader === 'screen-reader'}
               onChange={() => change({ reader: 'screen-reader' })}
             />
-            My screen reader
+            {t('talk-screen-reader')}
           </label>
         </fieldset>
       ) : (
-        <p>This browser has no voice. Your screen reader reads the answers.</p>
+        <p>{t('reading-no-voice')}</p>
       )}
       {canListen() && (
         <fieldset>
-          <legend>The Talk button</legend>
-          {ways.map(({ way, label }) => (
+          <legend>{t('reading-button')}</legend>
+          {ways.map((way) => (
             <label key={way}>
               <input
                 type="radio"
@@ -78,30 +76,30 @@ export const Listening = ({
                 checked={settings.press === way}
                 onChange={() => change({ press: way })}
               />
-              {label}
+              {t(`reading-${way}`)}
             </label>
           ))}
         </fieldset>
       )}
-      <p>These are yours wherever you talk to this kitchen; asking for them aloud does the same.</p>
+      <p>{t('reading-yours')}</p>
       <ul class="choices">
-        {['Slower', 'Faster', 'Shorter', 'Longer'].map((wish) => (
+        {wishes.map((wish) => (
           <li key={wish}>
-            <button type="button" onClick={() => say(wish.toLowerCase())}>
-              {wish} answers
+            <button type="button" onClick={() => say(t(`say-${wish}`))}>
+              {t(`reading-${wish}`)}
             </button>
           </li>
         ))}
       </ul>
       {voices.length > 1 && (
         <div class="field">
-          <label for="voice">Voice</label>
+          <label for="voice">{t('reading-voice')}</label>
           <select
             id="voice"
             value={settings.voice}
             onChange={(event) => change({ voice: event.currentTarget.value })}
           >
-            <option value="">The browser’s own choice</option>
+            <option value="">{t('reading-browser-choice')}</option>
             {voices.map((voice) => (
               <option key={voice.voiceURI} value={voice.voiceURI}>
                 {voice.name}
@@ -111,7 +109,7 @@ export const Listening = ({
         </div>
       )}
       <div class="field">
-        <label for="volume">Volume: {Math.round(settings.volume * 100)} percent</label>
+        <label for="volume">{t('reading-volume', { percent: Math.round(settings.volume * 100) })}</label>
         <input
           id="volume"
           type="range"
@@ -119,7 +117,7 @@ export const Listening = ({
           max="1"
           step="0.1"
           value={settings.volume}
-          aria-valuetext={`${Math.round(settings.volume * 100)} percent`}
+          aria-valuetext={t('reading-percent', { percent: Math.round(settings.volume * 100) })}
           onInput={(event) => change({ volume: Number(event.currentTarget.value) })}
         />
       </div>

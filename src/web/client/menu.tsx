@@ -1,31 +1,33 @@
 /** The way between pages, and whose kitchen this is. */
 import { useEffect } from 'preact/hooks';
+import { t } from './language.js';
 
 const pages = [
-  { id: 'board', href: '/', name: 'Board' },
-  { id: 'home', href: '/home', name: 'Home' },
-  { id: 'labels', href: '/labels', name: 'Labels' },
-  { id: 'charts', href: '/charts', name: 'Charts' },
+  { id: 'board', href: '/' },
+  { id: 'home', href: '/home' },
+  { id: 'labels', href: '/labels' },
+  { id: 'charts', href: '/charts' },
 ] as const;
 export type PageId = (typeof pages)[number]['id'];
 
 export const Menu = ({ here, household }: { here: PageId | null; household: string | null }) => {
   useEffect(() => {
-    const page = pages.find(({ id }) => id === here)?.name;
-    document.title = [page, household, 'Tellshelf'].filter(Boolean).join(' — ');
+    document.title = [here === null ? null : t(`page-${here}`), household, 'Tellshelf']
+      .filter(Boolean)
+      .join(' — ');
   }, [here, household]);
   return (
     <header>
       <a class="skip" href="#main">
-        Skip to the page
+        {t('skip')}
       </a>
       {household !== null && <p class="household">{household}</p>}
-      <nav aria-label="Pages">
+      <nav aria-label={t('pages')}>
         <ul>
           {pages.map((page) => (
             <li key={page.id}>
               <a href={page.href} aria-current={page.id === here ? 'page' : undefined}>
-                {page.name}
+                {t(`page-${page.id}`)}
               </a>
             </li>
           ))}

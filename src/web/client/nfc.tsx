@@ -1,6 +1,7 @@
 /** A thing's address for an NFC chip: written from the page where Web NFC is, shown as bytes elsewhere. */
 import { useState } from 'preact/hooks';
 import { SaidHere, useDoing } from './form.js';
+import { t } from './language.js';
 import { uriRecord } from './ndef-record.js';
 
 interface Writer {
@@ -19,16 +20,16 @@ export const Nfc = ({ name, address }: { name: string; address: string }) => {
   const { said, run } = useDoing();
   return (
     <section aria-labelledby="nfc">
-      <h2 id="nfc">A chip for {name}, for a phone to touch</h2>
-      <p>Touching the chip with a phone opens the board with this in hand.</p>
+      <h2 id="nfc">{t('nfc-heading', { name })}</h2>
+      <p>{t('nfc-how')}</p>
       {Maker === undefined ? (
         <details>
-          <summary>This browser cannot put it on a chip: what goes on it</summary>
+          <summary>{t('nfc-cannot')}</summary>
           <p>
-            As an address: <code>{address}</code>
+            {t('nfc-address')} <code>{address}</code>
           </p>
           <p>
-            As the bytes of its one record: <code>{inHex(uriRecord(address))}</code>
+            {t('nfc-bytes')} <code>{inHex(uriRecord(address))}</code>
           </p>
         </details>
       ) : (
@@ -39,11 +40,11 @@ export const Nfc = ({ name, address }: { name: string; address: string }) => {
             setWaiting(true);
             void run(
               () => new Maker().write({ records: [{ recordType: 'url', data: address }] }),
-              `${name} is on the chip.`,
+              t('nfc-done', { name }),
             ).finally(() => setWaiting(false));
           }}
         >
-          {waiting ? 'Hold the chip to the back of the phone' : 'Put it on a chip'}
+          {t(waiting ? 'nfc-hold' : 'nfc-put')}
         </button>
       )}
       <SaidHere said={said} />

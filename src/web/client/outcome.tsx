@@ -1,5 +1,6 @@
 /** What came of a press, where it was, with the way back. */
 import { useEffect, useRef } from 'preact/hooks';
+import { t } from './language.js';
 import type { BoardState } from './use-board.js';
 
 export const OutcomeHere = ({
@@ -26,7 +27,7 @@ export const OutcomeHere = ({
           <span class={here.isError ? 'warn' : ''}>{here.text}</span>{' '}
           {!here.isError && here.versions.length + here.kept.length > 0 && (
             <button type="button" onClick={() => void state.undo()}>
-              Undo
+              {t('undo')}
             </button>
           )}
         </>

@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { PersonView } from '../../../shared/wire/home.js';
 import { Field, SaidHere, useDoing } from './form.js';
+import { recordWord, t } from './language.js';
 import { service } from './service.js';
 
 interface Draft {
@@ -50,7 +51,7 @@ const PersonForm = ({
       onSubmit={(event) => {
         event.preventDefault();
         if (draft.name.trim() === '') {
-          setError('Write a name.');
+          setError(t('person-no-name'));
           document.getElementById(`${id}-name`)?.focus();
           return;
         }
@@ -68,8 +69,8 @@ const PersonForm = ({
       }}
     >
       <fieldset disabled={!own}>
-        <legend>{person === null ? 'Somebody new' : person.name}</legend>
-        <Field id={`${id}-name`} label="Name">
+        <legend>{person === null ? t('person-new') : person.name}</legend>
+        <Field id={`${id}-name`} label={t('person-name')}>
           <input
             id={`${id}-name`}
             maxLength={80}
@@ -88,14 +89,14 @@ const PersonForm = ({
             checked={draft.eatsHere}
             onChange={() => set({ eatsHere: !draft.eatsHere })}
           />
-          Eats here
+          {t('person-eats-here')}
         </label>
         <label>
           <input type="checkbox" checked={draft.atRisk} onChange={() => set({ atRisk: !draft.atRisk })} />
-          Stricter guidance: a baby or small child, pregnant, older, or with weakened immunity
+          {t('person-at-risk')}
         </label>
         <fieldset>
-          <legend>Must not eat</legend>
+          <legend>{t('person-must-not')}</legend>
           <ul class="picks">
             {groups.map((group) => (
               <li key={group}>
@@ -111,12 +112,12 @@ const PersonForm = ({
                       })
                     }
                   />
-                  {group}
+                  {recordWord(group)}
                 </label>
               </li>
             ))}
           </ul>
-          <Field id={`${id}-other`} label="And, separated by commas">
+          <Field id={`${id}-other`} label={t('person-and')}>
             <input
               id={`${id}-other`}
               maxLength={400}
@@ -125,7 +126,7 @@ const PersonForm = ({
             />
           </Field>
         </fieldset>
-        <Field id={`${id}-diets`} label="Eats by choice: vegan, low salt">
+        <Field id={`${id}-diets`} label={t('person-diets')}>
           <input
             id={`${id}-diets`}
             maxLength={400}
@@ -133,7 +134,7 @@ const PersonForm = ({
             onInput={(event) => set({ diets: event.currentTarget.value })}
           />
         </Field>
-        {own && <button type="submit">{person === null ? 'Add' : 'Save'}</button>}
+        {own && <button type="submit">{person === null ? t('person-add') : t('save')}</button>}
       </fieldset>
     </form>
   );
@@ -154,19 +155,19 @@ export const People = ({
   const summary = (person: PersonView): string =>
     [
       person.name,
-      person.allergens.length > 0 ? `not ${person.allergens.join(', ')}` : '',
-      person.diets.join(', '),
-      person.atRisk ? 'stricter guidance' : '',
-      person.eatsHere ? '' : 'does not eat here',
+      person.allergens.length > 0
+        ? t('person-not', { allergens: person.allergens.map(recordWord).join(', ') })
+        : '',
+      person.diets.map(recordWord).join(', '),
+      person.atRisk ? t('person-strict') : '',
+      person.eatsHere ? '' : t('person-away'),
     ]
       .filter((part) => part !== '')
       .join('; ');
   return (
     <section aria-labelledby="people">
-      <h2 id="people">People</h2>
-      <p>
-        What is not written of an allergen is unknown, never absent. Ask whoever cooked, and read the label.
-      </p>
+      <h2 id="people">{t('people')}</h2>
+      <p>{t('people-unknown')}</p>
       {people.map((person) => (
         <details class="card" key={`${person.id}-${summary(person)}`}>
           <summary>{summary(person)}</summary>
@@ -176,27 +177,33 @@ export const People = ({
             groups={groups}
             own={own}
             save={(body, name) =>
-              run(async () => {
-                await service.call('PATCH', `/v1/kitchen/people/${encodeURIComponent(person.id)}`, body);
-                await refresh();
-              }, `${name} is changed.`)
+              run(
+                async () => {
+                  await service.call('PATCH', `/v1/kitchen/people/${encodeURIComponent(person.id)}`, body);
+                  await refresh();
+                },
+                t('person-changed', { name }),
+              )
             }
           />
         </details>
       ))}
       {own && (
         <details class="card">
-          <summary>Add somebody</summary>
+          <summary>{t('people-add')}</summary>
           <PersonForm
             id="person-new"
             person={null}
             groups={groups}
             own
             save={(body, name) =>
-              run(async () => {
-                await service.call('POST', '/v1/kitchen/people', body);
-                await refresh();
-              }, `${name} is added.`)
+              run(
+                async () => {
+                  await service.call('POST', '/v1/kitchen/people', body);
+                  await refresh();
+                },
+                t('person-added', { name }),
+              )
             }
           />
         </details>

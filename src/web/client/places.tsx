@@ -2,6 +2,7 @@
 import { useMemo, useState } from 'preact/hooks';
 import type { Board, BoardItem } from '../../../shared/wire/board.js';
 import { buy, Card, finishItem, moveItem, PlaceChoice, type CardPlace } from './card.js';
+import { recordWord, t } from './language.js';
 import { OutcomeHere } from './outcome.js';
 import { fitOf, isAsked, searchable } from './search.js';
 import type { Edit, Unsent } from './unsent.js';
@@ -28,7 +29,7 @@ const byPlace = (board: Board, items: readonly BoardItem[]): readonly Shown[] =>
       name: place.path.join(', '),
       items: at.get(place.id) ?? [],
     })),
-    { id: 'nowhere', name: 'Place not known', items: at.get(null) ?? [] },
+    { id: 'nowhere', name: t('place-not-known'), items: at.get(null) ?? [] },
   ].filter(({ items: here }) => here.length > 0);
 };
 
@@ -46,7 +47,7 @@ const PlaceHere = ({
   startsOpen: boolean;
 }) => {
   const [isOpen, setOpen] = useState(startsOpen);
-  const count = `${shown.items.length} ${shown.items.length === 1 ? 'food' : 'foods'}`;
+  const count = t('foods', { count: shown.items.length });
   return (
     <section aria-labelledby={`place-${shown.id}`}>
       <h3 id={`place-${shown.id}`}>
@@ -86,54 +87,82 @@ const Several = ({
   const [placeId, setPlace] = useState('');
   const items = board.items.filter(({ id }) => picked.has(id));
   const names = items.map(({ name }) => name).join(', ');
-  const act = (done: string, edit: (item: BoardItem) => Edit): void => {
+  const act = (done: (names: string) => string, edit: (item: BoardItem) => Edit): void => {
     if (items.length === 0) return;
     void state
       .act({
         where: 'several',
-        done: `${names}: ${done}.`,
+        done: done(names),
         about: items.map(({ id }) => id),
         edits: items.map(edit),
-        doneEach: items.map(({ name }) => `${name}: ${done}.`),
+        doneEach: items.map(({ name }) => done(name)),
       })
       .then((fine) => fine && clear());
   };
   return (
     <div class="several">
-      <p role="status">{items.length === 0 ? 'Pick foods by their boxes.' : `Picked: ${names}.`}</p>
+      <p role="status">{items.length === 0 ? t('pick-by-box') : t('picked', { names })}</p>
       <ul class="choices">
         <li>
-          <button type="button" onClick={() => act('used up', ({ id }) => finishItem(id, 'used'))}>
-            Used up
+          <button
+            type="button"
+            onClick={() =>
+              act(
+                (name) => t('card-is-used-up', { name }),
+                ({ id }) => finishItem(id, 'used'),
+              )
+            }
+          >
+            {t('card-used-up')}
           </button>
         </li>
         <li>
-          <button type="button" onClick={() => act('thrown out', ({ id }) => finishItem(id, 'thrown out'))}>
-            Threw out
+          <button
+            type="button"
+            onClick={() =>
+              act(
+                (name) => t('card-is-thrown-out', { name }),
+                ({ id }) => finishItem(id, 'thrown out'),
+              )
+            }
+          >
+            {t('card-threw-out')}
           </button>
         </li>
         <li>
-          <button type="button" onClick={() => act('on the list to buy', ({ name }) => buy(name))}>
-            To buy
+          <button
+            type="button"
+            onClick={() =>
+              act(
+                (all) => t('are-to-buy', { names: all }),
+                ({ name }) => buy(name),
+              )
+            }
+          >
+            {t('card-to-buy')}
           </button>
         </li>
       </ul>
-      <label for="several-place">Move them to</label>
+      <label for="several-place">{t('move-them')}</label>
       <div class="row">
         <PlaceChoice
           id="several-place"
           board={board}
           value={placeId}
           choose={setPlace}
-          empty="Choose a place"
+          empty={t('choose-place')}
         />
         <button
           type="button"
           onClick={() =>
-            placeId !== '' && act(`moved to ${placeOf(board, placeId)}`, ({ id }) => moveItem(id, placeId))
+            placeId !== '' &&
+            act(
+              (all) => t('are-moved', { names: all, place: placeOf(board, placeId) }),
+              ({ id }) => moveItem(id, placeId),
+            )
           }
         >
-          Move
+          {t('card-move')}
         </button>
       </div>
     </div>
@@ -163,7 +192,9 @@ export const Places = ({
           item.maker,
           item.feels,
           ...item.contains,
+          ...item.contains.map(recordWord),
           ...item.diets,
+          ...item.diets.map(recordWord),
         ),
       })),
     [board],
@@ -191,15 +222,10 @@ export const Places = ({
   const empty = board.places.filter(({ items }) => items === 0);
   return (
     <section aria-labelledby="places">
-      <h2 id="places">Everything, place by place</h2>
-      {board.items.length === 0 && (
-        <p>
-          Nothing is on the record yet. Put the first thing away above, or say it: “I put two tubs of soup in
-          the freezer”.
-        </p>
-      )}
+      <h2 id="places">{t('places')}</h2>
+      {board.items.length === 0 && <p>{t('places-empty')}</p>}
       <div class="field">
-        <label for="wanted">Find a food, a place, an allergen</label>
+        <label for="wanted">{t('find')}</label>
         <input
           id="wanted"
           type="search"
@@ -212,8 +238,10 @@ export const Places = ({
         {found === null
           ? ''
           : found.length === 0
-            ? 'Nothing here fits that.'
-            : `${found.length} found${found.length > FOUND_AT_MOST ? `; the first ${FOUND_AT_MOST} are shown` : ''}.`}
+            ? t('find-nothing')
+            : found.length > FOUND_AT_MOST
+              ? t('find-some', { count: found.length, shown: FOUND_AT_MOST })
+              : t('find-count', { count: found.length })}
       </p>
       <p>
         <button
@@ -221,7 +249,7 @@ export const Places = ({
           aria-pressed={picked !== null}
           onClick={() => setPicked(picked === null ? new Set() : null)}
         >
-          Pick several
+          {t('pick-several')}
         </button>
       </p>
       {picked !== null && (
@@ -230,7 +258,7 @@ export const Places = ({
       <OutcomeHere state={state} where="several" />
       {found !== null ? (
         <div class="cards">
-          <h3 class="hidden">What was found</h3>
+          <h3 class="hidden">{t('find-heading')}</h3>
           {[...found.slice(0, FOUND_AT_MOST), ...gone].map((item) => (
             <Card
               key={item.id}
@@ -254,7 +282,7 @@ export const Places = ({
         ))
       )}
       {found === null && empty.length > 0 && (
-        <p>Nothing recorded in: {empty.map(({ path }) => path.join(', ')).join('; ')}.</p>
+        <p>{t('nothing-in', { places: empty.map(({ path }) => path.join(', ')).join('; ') })}</p>
       )}
     </section>
   );

@@ -1,5 +1,6 @@
 /** What was last said and answered, large and on screen always, with what can be done about it. */
 import type { TurnReply } from '../../../shared/wire/turn.js';
+import { t } from './language.js';
 import type { Talk } from './use-talk.js';
 
 interface Saying {
@@ -7,14 +8,14 @@ interface Saying {
   readonly say: string;
 }
 
-const steps: readonly Saying[] = [
-  { label: 'Next step', say: 'next' },
-  { label: 'Repeat step', say: 'repeat' },
-  { label: 'Step back', say: 'back' },
+const steps = (): readonly Saying[] => [
+  { label: t('talk-next-step'), say: t('say-next') },
+  { label: t('talk-repeat-step'), say: t('say-repeat') },
+  { label: t('talk-step-back'), say: t('say-back') },
 ];
-const yesNo: readonly Saying[] = [
-  { label: 'Yes', say: 'yes' },
-  { label: 'No', say: 'no' },
+const yesNo = (): readonly Saying[] => [
+  { label: t('yes'), say: t('say-yes') },
+  { label: t('no'), say: t('say-no') },
 ];
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
@@ -24,16 +25,14 @@ const choicesOf = (reply: TurnReply | null): readonly Saying[] => {
   if (reply === null) return [];
   const { kind, choices } = reply.expects;
   if (choices.length > 0) return choices;
-  return kind === 'step' ? steps : kind === 'yes-no' ? yesNo : [];
+  return kind === 'step' ? steps() : kind === 'yes-no' ? yesNo() : [];
 };
 
 export const Said = ({
   talk,
-  lang,
   undo,
 }: {
   talk: Talk;
-  lang: string;
   /** Takes back the last thing, wherever it is. */
   undo: () => void;
 }) => {
@@ -42,25 +41,29 @@ export const Said = ({
   const answer = lines.findLast(({ who }) => who !== 'you');
   const choices = choicesOf(reply);
   return (
-    <section class="said" aria-labelledby="said" lang={lang}>
-      <h2 id="said" class="hidden" lang="en">
-        Last answer
+    <section class="said" aria-labelledby="said">
+      <h2 id="said" class="hidden">
+        {t('talk-last-answer')}
       </h2>
       {asked !== undefined && (
         <p class="asked">
-          <span class="who" lang="en">
-            {voice.doing.is === 'listening' ? 'Hearing: ' : 'You: '}
-          </span>
-          {asked}
+          <span class="who">{t(voice.doing.is === 'listening' ? 'talk-hearing' : 'talk-you')}</span> {asked}
         </p>
       )}
-      <div class="answer" id="answer" tabIndex={0} role="group" aria-label="Answer">
+      <div
+        class="answer"
+        id="answer"
+        lang={answer?.lang}
+        tabIndex={0}
+        role="group"
+        aria-label={t('talk-answer')}
+      >
         {voice.doing.is === 'awaiting' && asked !== undefined
           ? '…'
-          : (answer?.text ?? 'Ask, or tell what you did.')}
+          : (answer?.text ?? t('talk-nothing-said'))}
       </div>
       {choices.length > 0 && (
-        <ul class="choices" aria-label="You can say" lang={lang}>
+        <ul class="choices" aria-label={t('talk-can-say')}>
           {choices.map((choice) => (
             <li key={choice.say}>
               <button type="button" class="choice" onClick={() => say(choice.say)}>
@@ -70,7 +73,7 @@ export const Said = ({
           ))}
         </ul>
       )}
-      <ul class="choices controls" aria-label="About the answer" lang="en">
+      <ul class="choices controls" aria-label={t('talk-about-answer')}>
         <li>
           <button
             type="button"
@@ -81,22 +84,22 @@ export const Said = ({
                 : send({ on: 'again' })
             }
           >
-            Again
+            {t('talk-again')}
           </button>
         </li>
         <li>
-          <button type="button" onClick={() => say('slower')}>
-            Slower
+          <button type="button" onClick={() => say(t('say-slower'))}>
+            {t('talk-slower')}
           </button>
         </li>
         <li>
           <button type="button" onClick={() => send({ on: 'stop' })}>
-            Stop
+            {t('talk-stop')}
           </button>
         </li>
         <li>
           <button type="button" onClick={undo}>
-            Undo
+            {t('undo')}
           </button>
         </li>
       </ul>

@@ -6,6 +6,7 @@ import {
   type Client,
   type PairingStarted,
 } from '../../../shared/client/http.js';
+import { t } from './language.js';
 
 let csrfToken: string | null = null;
 /** This page was let in: a refusal to know it means that it was sent away. */
@@ -67,14 +68,13 @@ export const service: Pick<Client, 'me' | 'places' | 'items' | 'markers' | 'jour
 
 /** What went wrong, in a sentence for the person at the page. */
 export const plainly = (error: unknown): string => {
-  if (error instanceof ServiceUnreachable)
-    return 'There is no connection to the kitchen. Nothing was changed.';
+  if (error instanceof ServiceUnreachable) return t('not-reached');
   if (error instanceof ServiceProblem) {
     const { detail, title, errors } = error.problem;
     if (errors !== undefined && errors.length > 0)
-      return errors.map(({ path, message }) => `${path}: ${message}`).join('. ');
+      return errors.map(({ path, message }) => t('wrong-field', { field: path, why: message })).join(' ');
     const text = detail ?? title;
     return text.charAt(0).toUpperCase() + text.slice(1);
   }
-  return error instanceof Error && error.message !== '' ? error.message : 'That did not work.';
+  return error instanceof Error && error.message !== '' ? error.message : t('did-not-work');
 };

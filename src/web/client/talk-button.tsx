@@ -1,5 +1,6 @@
 /** The one big button: hold or press it to talk; while something rings it stops that. */
 import { useEffect, useRef } from 'preact/hooks';
+import { t } from './language.js';
 import type { Talk } from './use-talk.js';
 import { attachPress, type PressWay } from './voice/press.js';
 import type { Voice } from './voice/machine.js';
@@ -8,21 +9,15 @@ const words = ({ doing }: Voice): string => {
   switch (doing.is) {
     case 'listening':
       return doing.phase === 'opening'
-        ? 'One moment'
+        ? t('talk-opening')
         : doing.phase === 'ending'
-          ? 'Heard'
-          : 'Listening. Press when done';
+          ? t('talk-heard')
+          : t('talk-listening');
     case 'ringing':
-      return 'Stop the ringing';
+      return t('talk-stop-ringing');
     default:
-      return 'Talk';
+      return t('talk-button');
   }
-};
-
-const hints: Readonly<Record<PressWay, string>> = {
-  both: 'Hold the button and talk, or press it once to start and once when done.',
-  hold: 'Hold the button while you talk.',
-  tap: 'Press the button once to start and once when done.',
 };
 
 export const TalkButton = ({ talk, way }: { talk: Talk; way: PressWay }) => {
@@ -38,7 +33,7 @@ export const TalkButton = ({ talk, way }: { talk: Talk; way: PressWay }) => {
       talk: () => send({ on: 'talk' }),
       talked: () => send({ on: 'talked' }),
       dropped: () => send({ on: 'dropped' }),
-      tooShort: () => setNotice(hints.hold),
+      tooShort: () => setNotice(t('talk-hint-hold')),
     });
   }, [send, setNotice]);
   return (
@@ -53,7 +48,7 @@ export const TalkButton = ({ talk, way }: { talk: Talk; way: PressWay }) => {
         {words(talk.voice)}
       </button>
       <p class={talk.lines.length > 0 ? 'hidden' : 'hint'} id="talk-hint">
-        {hints[way]}
+        {t(`talk-hint-${way}`)}
       </p>
     </>
   );

@@ -1,13 +1,14 @@
 /** Timers under way, counted down by the second for the eye, named for the ear. */
 import { useEffect, useState } from 'preact/hooks';
 import type { Reminder } from '../../../shared/client/http.js';
+import { t } from './language.js';
 
 const left = (due: string, now: number): string => {
   const seconds = Math.max(0, Math.ceil((Date.parse(due) - now) / 1_000));
   const minutes = Math.floor(seconds / 60);
   const hours = Math.floor(minutes / 60);
-  if (hours > 0) return `${hours} h ${minutes % 60} min`;
-  return minutes > 0 ? `${minutes} min ${seconds % 60} s` : `${seconds} s`;
+  if (hours > 0) return t('left-hours', { hours, minutes: minutes % 60 });
+  return minutes > 0 ? t('left-minutes', { minutes, seconds: seconds % 60 }) : t('left-seconds', { seconds });
 };
 
 export const Timers = ({ timers }: { timers: readonly Reminder[] }) => {
@@ -20,11 +21,11 @@ export const Timers = ({ timers }: { timers: readonly Reminder[] }) => {
   if (timers.length === 0) return null;
   return (
     <section aria-labelledby="timers">
-      <h2 id="timers">Timers and reminders</h2>
+      <h2 id="timers">{t('timers')}</h2>
       <ul>
         {timers.map((timer) => (
           <li key={timer.id}>
-            {timer.label ?? (timer.kind === 'timer' ? 'Timer' : 'Reminder')}: {left(timer.due, now)} left
+            {t('timer-left', { label: timer.label ?? t(timer.kind), left: left(timer.due, now) })}
           </li>
         ))}
       </ul>

@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { Board, BoardItem } from '../../../shared/wire/board.js';
 import { buy, Card } from './card.js';
+import { t } from './language.js';
 import { OutcomeHere } from './outcome.js';
 import { Timers } from './timers.js';
 import type { Unsent } from './unsent.js';
@@ -15,9 +16,9 @@ const Shopping = ({ board, state }: { board: Board; state: BoardState }) => {
   const [error, setError] = useState('');
   return (
     <section aria-labelledby="list">
-      <h3 id="list">List to buy</h3>
+      <h3 id="list">{t('list')}</h3>
       {board.purchases.length === 0 ? (
-        <p>The list is empty.</p>
+        <p>{t('list-empty')}</p>
       ) : (
         <ul class="lines">
           {board.purchases.map((purchase) => (
@@ -28,14 +29,15 @@ const Shopping = ({ board, state }: { board: Board; state: BoardState }) => {
                 onClick={() => {
                   void state.act({
                     where: 'list',
-                    done: `${purchase.name} is off the list.`,
+                    done: t('list-is-off', { name: purchase.name }),
                     edits: [
                       { method: 'DELETE', path: `/v1/kitchen/list/${encodeURIComponent(purchase.id)}` },
                     ],
                   });
                 }}
               >
-                Take off<span class="hidden"> {purchase.name}</span>
+                {t('list-take-off')}
+                <span class="hidden"> {purchase.name}</span>
               </button>
             </li>
           ))}
@@ -47,7 +49,7 @@ const Shopping = ({ board, state }: { board: Board; state: BoardState }) => {
           event.preventDefault();
           const wanted = name.trim();
           if (wanted === '') {
-            setError('Write what to buy, for example oats.');
+            setError(t('list-write'));
             document.getElementById('buy')?.focus();
             return;
           }
@@ -55,13 +57,13 @@ const Shopping = ({ board, state }: { board: Board; state: BoardState }) => {
           void state
             .act({
               where: 'list',
-              done: `${wanted} is on the list.`,
+              done: t('list-is-on', { name: wanted }),
               edits: [buy(wanted)],
             })
             .then((fine) => fine && setName(''));
         }}
       >
-        <label for="buy">Put on the list</label>
+        <label for="buy">{t('list-put-on')}</label>
         <div class="row">
           <input
             id="buy"
@@ -71,7 +73,7 @@ const Shopping = ({ board, state }: { board: Board; state: BoardState }) => {
             aria-describedby="buy-error"
             onInput={(event) => setName(event.currentTarget.value)}
           />
-          <button type="submit">Add</button>
+          <button type="submit">{t('list-add')}</button>
         </div>
         <p id="buy-error" role="alert" class="notice">
           {error}
@@ -102,23 +104,20 @@ export const Tonight = ({
   const shown = [...gone, ...(all ? now : now.slice(0, SHOWN))];
   return (
     <section aria-labelledby="tonight">
-      <h2 id="tonight">Tonight</h2>
+      <h2 id="tonight">{t('tonight')}</h2>
       <Timers timers={board.reminders} />
       {board.messages.length > 0 && (
         <section aria-labelledby="messages">
-          <h3 id="messages">Messages</h3>
+          <h3 id="messages">{t('messages')}</h3>
           <ul>
             {board.messages.map(({ id, from, text }) => (
-              <li key={id}>
-                {from === null ? '' : `${from}: `}
-                {text}
-              </li>
+              <li key={id}>{from === null ? text : t('message-from', { from, text })}</li>
             ))}
           </ul>
         </section>
       )}
-      <h3>Use first</h3>
-      {now.length === 0 && gone.length === 0 && <p>Nothing needs using up today, as far as is recorded.</p>}
+      <h3>{t('use-first')}</h3>
+      {now.length === 0 && gone.length === 0 && <p>{t('nothing-urgent')}</p>}
       <div class="cards">
         {shown.map((item) => (
           <Card
@@ -141,7 +140,7 @@ export const Tonight = ({
       {now.length > SHOWN && (
         <p>
           <button type="button" aria-expanded={all} onClick={() => setAll(!all)}>
-            {all ? 'Show fewer' : `Show all ${now.length}`}
+            {all ? t('show-fewer') : t('show-all', { count: now.length })}
           </button>
         </p>
       )}

@@ -4,6 +4,7 @@ import { ServiceUnreachable, type ChangeDone } from '../../../shared/client/http
 import type { Board, BoardItem } from '../../../shared/wire/board.js';
 import { newId } from './ids.js';
 import { keepBoard, keptBoard } from './kept.js';
+import { t } from './language.js';
 import { isForLater } from './sending.js';
 import { plainly, service } from './service.js';
 import type { Edit, UnsentList } from './unsent.js';
@@ -124,10 +125,11 @@ export const useBoard = (unsent: UnsentList, dayOf: (at: string) => string): Boa
             keep(edit, key, index);
           }
         }
-        const text = kept.length > 0 ? `${done} Kept here; it is sent when the kitchen is reached.` : done;
+        const text = kept.length > 0 ? t('kept-done', { done }) : done;
         setOutcome({ where, text, isError: false, versions, kept, gone: kept.length > 0 ? [] : gone });
       } catch (error) {
-        const half = versions.length > 0 ? ` ${versions.length} of ${edits.length} were done.` : '';
+        const half =
+          versions.length > 0 ? ` ${t('some-were-done', { done: versions.length, all: edits.length })}` : '';
         setOutcome({
           where: wrongAt,
           text: `${plainly(error)}${half}`,
@@ -153,7 +155,7 @@ export const useBoard = (unsent: UnsentList, dayOf: (at: string) => string): Boa
       const sent = outcome.kept.flatMap((id) => made.current.get(id) ?? []);
       for (const version of [...outcome.versions, ...sent].reverse())
         await service.call('POST', '/v1/kitchen/undo', { version });
-      setOutcome({ ...outcome, text: 'Undone.', isError: false, versions: [], kept: [], gone: [] });
+      setOutcome({ ...outcome, text: t('undone'), isError: false, versions: [], kept: [], gone: [] });
     } catch (error) {
       setOutcome({ ...outcome, text: plainly(error), isError: true, versions: [], kept: [] });
     }

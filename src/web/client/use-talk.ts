@@ -12,6 +12,7 @@ import type { ServerMessage } from '../../../shared/wire/socket.js';
 import type { TurnReply, TurnRequest } from '../../../shared/wire/turn.js';
 import { newId } from './ids.js';
 import { keepRung, keepTalk, keptBoard, keptRung, keptTalk } from './kept.js';
+import { t } from './language.js';
 import { isForLater } from './sending.js';
 import { service } from './service.js';
 import type { ChangeSettings, Settings } from './settings.js';
@@ -24,6 +25,8 @@ export interface Line {
   /** `page`: what the page says itself, without the kitchen. */
   readonly who: 'you' | 'kitchen' | 'page';
   readonly text: string;
+  /** The language of an answer: the household's, or another that it was asked in. */
+  readonly lang?: string;
 }
 
 interface Kept {
@@ -64,17 +67,13 @@ const socketAddress = (): string => {
   return address.href;
 };
 
+/** Messages that say what did not work. */
 const notices: Readonly<Record<Notice, string>> = {
-  'not-allowed':
-    'This page may not use the microphone. Allow it in the browser, or type below: a phone’s keyboard can take dictation too.',
-  'no-microphone': 'No microphone was found. Type below: a phone’s keyboard can take dictation too.',
-  failed: 'The microphone did not work. Try again, or type below.',
-  'voice-failed':
-    'The voice of this browser does not work just now. Answers are left to your screen reader, and stand on the page.',
+  'not-allowed': 'talk-mic-not-allowed',
+  'no-microphone': 'talk-no-microphone',
+  failed: 'talk-mic-failed',
+  'voice-failed': 'talk-voice-failed',
 };
-
-const KEPT =
-  'There is no connection to the kitchen. This is kept here, and sent when the kitchen is reached again.';
 
 /** A ring of this page's own, for when the kitchen cannot be reached; shaped as the service's ids are. */
 const ringOf = (reminderId: string): string => `here.${reminderId}.due`;
@@ -90,12 +89,15 @@ const READ_WITHIN_MS = 10_000;
 /** The thing this page was opened with, from a touched or photographed code. */
 const touchedThing = (): string | null => (location.pathname.startsWith('/this/') ? location.href : null);
 
-/** How fast and how loud the listener's record asks for, from the answer's own SSML (`<prosody>`). */
-const paceOf = (ssml: string): { readonly rate: number; readonly loudness: number } => {
+/** How fast and how loud the listener's record asks for, and in which language, from the answer's own SSML. */
+const paceOf = (
+  ssml: string,
+): { readonly rate: number; readonly loudness: number; readonly lang: string | null } => {
   const rate = /<prosody rate="([\d.]+)%"/.exec(ssml)?.[1];
   const volume = /<prosody [^>]*volume="([a-z-]+)"/.exec(ssml)?.[1] ?? 'medium';
   const loudness: Readonly<Record<string, number>> = { silent: 0, 'x-soft': 0.3, soft: 0.5, medium: 0.8 };
-  return { rate: rate === undefined ? 1 : Number(rate) / 100, loudness: loudness[volume] ?? 1 };
+  const lang = /<speak [^>]*xml:lang="([\w-]+)"/.exec(ssml)?.[1] ?? null;
+  return { rate: rate === undefined ? 1 : Number(rate) / 100, loudness: loudness[volume] ?? 1, lang };
 };
 
 /** True when the reminder that this ring came from (`timer.<id>.<seconds>`) is among these. */
@@ -129,14 +131,15 @@ export const useTalk = (
   /** Acknowledged here. One that was lost on the way is sent again when the service tells again. */
   const heard = useRef(new Set<string>(keptRung()));
 
-  const add = useCallback((who: Line['who'], text: string, id: string = newId()) => {
-    setLines((before) =>
-      before.some((line) => line.id === id) ? before : [...before.slice(-199), { id, who, text }],
-    );
+  const add = useCallback((who: Line['who'], text: string, id: string = newId(), lang?: string) => {
+    const line: Line = { id, who, text, ...(lang === undefined ? {} : { lang }) };
+    setLines((before) => (before.some((one) => one.id === id) ? before : [...before.slice(-199), line]));
   }, []);
   const sayKept = useCallback(() => {
-    add('page', KEPT);
-    driver.current?.send({ on: 'answer', sentences: [KEPT] });
+    pace.current = { ...pace.current, lang: null };
+    const kept = t('talk-kept');
+    add('page', kept);
+    driver.current?.send({ on: 'answer', sentences: [kept] });
   }, [add]);
 
   const announce = useCallback((text: string) => {
@@ -154,11 +157,12 @@ export const useTalk = (
     if (lines.length > 0) keepTalk({ lines: lines.slice(-20), reply } satisfies Kept);
   }, [lines, reply]);
 
-  const pace = useRef({ rate: settings.rate, loudness: 0.8 });
-  const takePace = useCallback((ssml: string) => {
+  const pace = useRef<ReturnType<typeof paceOf>>({ rate: settings.rate, loudness: 0.8, lang: null });
+  const takePace = useCallback((ssml: string): string | undefined => {
     const asked = paceOf(ssml);
     if (asked.rate !== pace.current.rate) latest.current.change({ rate: asked.rate });
     pace.current = asked;
+    return asked.lang ?? undefined;
   }, []);
 
   const ack = useCallback((id: string) => {
@@ -181,7 +185,7 @@ export const useTalk = (
   const deliver = useCallback(
     async (hypotheses: readonly Hypothesis[], cutAt: string | null): Promise<void> => {
       const id = newId();
-      add('you', hypotheses[0]?.text ?? '(nothing heard)', id);
+      add('you', hypotheses[0]?.text ?? t('talk-nothing-heard'), id);
       setNotice('');
       const thing = touched.current;
       touched.current = null;
@@ -213,12 +217,11 @@ export const useTalk = (
         if (got === undefined) return;
         unsent.drop(id);
         setReply(got);
-        takePace(got.speech.ssml);
-        add('kitchen', got.speech.text);
+        add('kitchen', got.speech.text, undefined, takePace(got.speech.ssml));
         driver.current?.send({ on: 'answer', sentences: got.speech.sentences });
       } catch (error) {
         if (!(error instanceof ConversationClosed)) {
-          setNotice(`The kitchen could not take that. ${error instanceof TurnRefused ? error.message : ''}`);
+          setNotice(t('talk-not-taken', { why: error instanceof TurnRefused ? error.message : '' }));
           if (!isForLater(error)) unsent.drop(id);
         }
         driver.current?.send({ on: 'no-answer' });
@@ -240,8 +243,7 @@ export const useTalk = (
         );
         if (mine !== undefined && heard.current.has(mine)) return ack(id);
         if (mine !== undefined) driver.current?.send({ on: 'stopped-elsewhere', id: mine });
-        takePace(speech.ssml);
-        add('kitchen', speech.text);
+        add('kitchen', speech.text, undefined, takePace(speech.ssml));
         const rings = kind === 'timer' || kind === 'reminder';
         driver.current?.send({ on: rings ? 'due' : 'told', id, sentences: speech.sentences });
         refreshTimers();
@@ -257,8 +259,14 @@ export const useTalk = (
     driver.current = createDriver({
       settings: () => {
         const { settings: own } = latest.current;
-        const { rate, loudness } = pace.current;
-        return { ...own, lang, rate, volume: Math.min(1, own.volume * (loudness / 0.8)) };
+        const { rate, loudness, lang: answered } = pace.current;
+        return {
+          ...own,
+          hears: lang,
+          lang: answered ?? lang,
+          rate,
+          volume: Math.min(1, own.volume * (loudness / 0.8)),
+        };
       },
       deliver: (hypotheses, cutAt) => void deliver(hypotheses, cutAt),
       partial: (text) => {
@@ -267,7 +275,7 @@ export const useTalk = (
       },
       ack,
       announce,
-      notice: (what) => setNotice(notices[what]),
+      notice: (what) => setNotice(t(notices[what])),
       changed: setVoice,
     });
     return () => driver.current?.close();
@@ -292,7 +300,7 @@ export const useTalk = (
       onMessage,
     });
     talk.current = open;
-    if (touched.current !== null) driver.current?.send({ on: 'typed', text: "what's this" });
+    if (touched.current !== null) driver.current?.send({ on: 'typed', text: t('say-what-is-this') });
     return () => open.close();
   }, [onMessage, refreshTimers, sayKept]);
 
@@ -303,11 +311,10 @@ export const useTalk = (
       const left = Date.parse(due) - Date.now();
       const ring = ringOf(id);
       if (left < -RINGS_LATE_MS || left > WAITS_AT_MOST_MS || heard.current.has(ring)) return [];
-      const what = label ?? (kind === 'timer' ? 'Timer' : 'Reminder');
+      const sentence = t('talk-due', { label: label ?? t(kind) });
       return setTimeout(
         () => {
-          if (isLost.current)
-            driver.current?.send({ on: 'due', id: ring, sentences: [`${what}: it is time.`] });
+          if (isLost.current) driver.current?.send({ on: 'due', id: ring, sentences: [sentence] });
         },
         Math.max(0, left),
       );
@@ -333,8 +340,7 @@ export const useTalk = (
     (turns, sentences) => {
       for (const { id, words, reply: got } of turns) {
         add('you', words, id);
-        add('kitchen', got.speech.text);
-        takePace(got.speech.ssml);
+        add('kitchen', got.speech.text, undefined, takePace(got.speech.ssml));
         setReply(got);
       }
       if (turns.length === 0) add('page', sentences.join(' '));

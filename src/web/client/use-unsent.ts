@@ -2,6 +2,7 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { ConversationState } from '../../../shared/client/conversation.js';
 import type { TurnReply } from '../../../shared/wire/turn.js';
+import { t } from './language.js';
 import { sendKept, type Sent } from './sending.js';
 import { unsentOf, wordsOf, type Unsent, type UnsentList } from './unsent.js';
 import type { BoardState } from './use-board.js';
@@ -14,25 +15,12 @@ const SHOWN_AFTER_MS = 4_000;
 
 export const useUnsentList = (deviceId: string): UnsentList => useMemo(() => unsentOf(deviceId), [deviceId]);
 
-const several = (count: number, one: string, many: string): string =>
-  count === 1 ? one : `${count} ${many}`;
-
 /** What came of it, as sentences. */
 export const toldOf = ({ turns, edits, refused, asked }: Sent, asksAnew: boolean): readonly string[] => [
-  ...turns.flatMap(({ words, reply }) => [`Sent now: ${words}.`, ...reply.speech.sentences]),
-  ...(edits === 0
-    ? []
-    : [several(edits, 'A change from the cards is sent.', 'changes from the cards are sent.')]),
-  ...refused.map(({ words, why }) => `Not taken: ${words} ${why}`),
-  ...(asksAnew && asked.length > 0
-    ? [
-        several(
-          asked.length,
-          'One thing you said a while ago waits for you, under “Kept here”.',
-          'things you said a while ago wait for you, under “Kept here”.',
-        ),
-      ]
-    : []),
+  ...turns.flatMap(({ words, reply }) => [t('kept-sent', { words }), ...reply.speech.sentences]),
+  ...(edits === 0 ? [] : [t('kept-edits-sent', { count: edits })]),
+  ...refused.map(({ words, why }) => t('kept-not-taken', { words, why })),
+  ...(asksAnew && asked.length > 0 ? [t('kept-waits', { count: asked.length })] : []),
 ];
 
 /** One tab of the browser sends at a time, where the browser can see to that. */
@@ -125,7 +113,7 @@ export const useUnsent = (
       const last = list.all().at(-1);
       if (connection === 'open' || last === undefined || isOnItsWay(last.id)) return false;
       list.drop(last.id);
-      takeUp([], [`Taken back, and not sent: ${wordsOf(last)}`]);
+      takeUp([], [t('kept-taken-back', { words: wordsOf(last) })]);
       return true;
     },
   };

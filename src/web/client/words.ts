@@ -1,5 +1,6 @@
 /** What a card says of a food, in words. */
 import type { Board, BoardItem } from '../../../shared/wire/board.js';
+import { recordWord, t } from './language.js';
 
 const DAY = 86_400_000;
 const utc = (day: string): number => Date.parse(`${day}T00:00:00Z`);
@@ -24,60 +25,57 @@ export const dayInWords = (day: string, today: string, locale: string): string =
     year: day.slice(0, 4) === today.slice(0, 4) ? undefined : 'numeric',
   } as Intl.DateTimeFormatOptions).format(utc(day));
 
-const kinds: Readonly<Record<string, string>> = {
-  made: 'made',
-  bought: 'bought',
-  opened: 'opened',
-  frozen: 'frozen',
-  thawed: 'thawed',
-};
-
 /** "made yesterday"; that no date is known is said too. */
 export const ageOf = (item: BoardItem, today: string, locale: string): string =>
   item.since === null
-    ? 'no date known'
-    : `${kinds[item.since.kind] ?? item.since.kind} ${ago(item.since.day, today, locale)}`;
+    ? t('age-unknown')
+    : t(`age-${item.since.kind}`, { ago: ago(item.since.day, today, locale) });
 
 /** Until when, by guidance. It never says that food is safe. */
 export const untilOf = (item: BoardItem, today: string, locale: string): string => {
   const { state, lastDay, daysLeft } = item;
   switch (state) {
     case 'throw-out':
-      return daysLeft !== null && daysLeft < 0
-        ? `${-daysLeft} ${daysLeft === -1 ? 'day' : 'days'} past guidance: throw it out`
-        : 'past guidance: throw it out';
+      return daysLeft !== null && daysLeft < 0 ? t('until-past-days', { days: -daysLeft }) : t('until-past');
     case 'refrigerate-now':
-      return 'standing out: put it in the fridge now';
+      return t('until-refrigerate-now');
     case 'last-day':
-      return 'today is the last day';
+      return t('until-last-day');
     case 'cook-thoroughly':
-      return 'cook it thoroughly, today or tomorrow';
+      return t('until-cook-thoroughly');
     case 'past-best-quality':
-      return 'past its best quality';
+      return t('until-past-best');
     case 'unknown':
-      return 'not known how long it keeps';
+      return t('until-unknown');
     case 'no-figure':
-      return 'guidance gives no figure: go by the packet';
+      return t('until-no-figure');
     default:
-      return lastDay === null ? 'within guidance' : `until ${dayInWords(lastDay, today, locale)}`;
+      return lastDay === null
+        ? t('until-within')
+        : t('until-day', { day: dayInWords(lastDay, today, locale) });
   }
 };
 
 /** Allergens of those who eat here first, then what else it is said to contain. */
 export const allergensOf = (item: BoardItem): readonly string[] => [
   ...item.warnings.map(({ person, allergen, how }) =>
-    how === 'said-to-contain'
-      ? `Contains ${allergen}: not for ${person}`
-      : how === 'usually-contains'
-        ? `Such food usually contains ${allergen}: ask, for ${person}`
-        : `Said to be free from ${allergen}, which such food usually contains: ask, for ${person}`,
+    t(
+      how === 'said-to-contain'
+        ? 'contains-not-for'
+        : how === 'usually-contains'
+          ? 'usually-contains'
+          : 'said-free-from',
+      { allergen: recordWord(allergen), person },
+    ),
   ),
-  ...(item.contains.length === 0 ? [] : [`Contains ${item.contains.join(', ')}`]),
+  ...(item.contains.length === 0
+    ? []
+    : [t('contains', { allergens: item.contains.map(recordWord).join(', ') })]),
 ];
 
 export const placeOf = (board: Board, placeId: string | null): string =>
   placeId === null
-    ? 'place not known'
+    ? t('place-unknown')
     : [...(board.places.find(({ id }) => id === placeId)?.path ?? [])].reverse().join(', ');
 
 export const clockTime = (at: string, locale: string, timeZone: string): string =>

@@ -15,7 +15,8 @@ import { createTones } from './tones.js';
 const RINGS_AGAIN_AFTER_MS = 8_000;
 
 export interface DriverOptions {
-  readonly settings: () => MouthSettings & { readonly reader: Voice['reader'] };
+  /** `hears`: the language that is listened for; `lang` is the answer's. */
+  readonly settings: () => MouthSettings & { readonly reader: Voice['reader']; readonly hears: string };
   /** What was said, to be sent; the answer comes back as an event. */
   readonly deliver: (hypotheses: readonly Hypothesis[], cutAt: string | null) => void;
   readonly partial: (text: string) => void;
@@ -57,7 +58,7 @@ export const createDriver = (options: DriverOptions): Driver => {
     switch (effect.do) {
       case 'open-ear':
         options.partial('');
-        ear = openEar(options.settings().lang, {
+        ear = openEar(options.settings().hears, {
           open: () => send({ on: 'ear-open' }),
           partial: options.partial,
           heard: (hypotheses) => send({ on: 'ear-heard', hypotheses }),

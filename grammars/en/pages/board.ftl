@@ -1,0 +1,117 @@
+# The board: tonight, the list to buy, the cards, every place, putting away, correcting.
+
+tonight = Tonight
+messages = Messages
+message-from = { $from }: { $text }
+use-first = Use first
+nothing-urgent = Nothing needs using up today, as far as is recorded.
+show-fewer = Show fewer
+show-all = Show all { $count }
+
+list = List to buy
+list-empty = The list is empty.
+list-take-off = Take off
+list-put-on = Put on the list
+list-add = Add
+list-write = Write what to buy, for example oats.
+list-is-off = { $name } is off the list.
+list-is-on = { $name } is on the list.
+
+card-feels = Feels: { $feels }
+card-from = From { $maker }
+card-says = By { $source }
+card-what-to-do = What to do with { $name }
+card-used-up = Used up
+card-took-some = Took some
+card-threw-out = Threw out
+card-move = Move
+card-dates = Dates and more
+card-to-buy = To buy
+card-is-used-up = { $name }: used up.
+card-is-thrown-out = { $name }: thrown out.
+card-is-to-buy = { $name } is on the list to buy.
+card-is-moved = { $name } is now in: { $place }.
+card-is-taken = { $count } of { $name } taken.
+card-half-taken = Half of { $name } taken.
+take-how-many = How many
+take-how-many-of = How many, in { $unit }s
+take = Take
+take-half = Took half
+where-to = Where to
+choose-place = Choose a place
+
+places = Everything, place by place
+places-empty = Nothing is on the record yet. Put the first thing away above, or say it: “I put two tubs of soup in the freezer”.
+find = Find a food, a place, an allergen
+find-nothing = Nothing here fits that.
+find-count = { $count } found.
+find-some = { $count } found; the first { $shown } are shown.
+find-heading = What was found
+foods = { $count ->
+    [one] one food
+   *[other] { $count } foods
+  }
+place-not-known = Place not known
+nothing-in = Nothing recorded in: { $places }.
+pick-several = Pick several
+pick-by-box = Pick foods by their boxes.
+picked = Picked: { $names }.
+move-them = Move them to
+are-moved = { $names }: moved to { $place }.
+are-to-buy = { $names }: on the list to buy.
+
+add-heading = Put something away
+add-name = What is it
+add-count = How many
+add-count-in = How many in place { $number }
+add-unit = Of what
+add-place = Where
+add-place-in = Where, place { $number }
+add-not-said = Not said
+add-another = And in another place
+add-one-less = One place less
+add-date = From when
+add-made = Made today
+add-bought = Bought today
+add-frozen = Made and frozen today
+add-other = Another day
+add-no-date = Not known
+add-day = Made on
+add-more = More: allergens, use by, marker, who made it
+add-contains = Contains (allergens)
+add-contains-hint = Separate with commas. What is not written is not known to be absent.
+add-use-by = Use by, on the packet
+add-marker = Marker from the spare box
+add-maker = Made by
+add-do = Put away
+add-no-name = Write what it is, for example bean chilli.
+add-no-count = Write how many as a number, for example 2 or 0.5.
+add-no-day = Say which day it was made, or choose “Not known”.
+add-done = { $name } is on the record: { $where }.
+add-count-at = { $count } in { $place }
+units = tub, portion, jar, bag, packet, bottle, tin, bowl, slice, piece, loaf
+
+edit-heading = Change { $name }
+edit-name = Name
+edit-left = How much is left
+edit-unit = Of what
+edit-unit-hint = One of them: tub, jar, portion, gram.
+edit-place = Place
+edit-place-unknown = Not known
+edit-maker = Made by
+edit-diets = Diet marks
+edit-diets-hint = Separate with commas: hot, vegan.
+edit-contains = Contains (allergens)
+edit-contains-hint = Separate with commas. What is not listed is not known to be absent.
+edit-dates = Dates
+edit-made = Made
+edit-bought = Bought
+edit-opened = Opened
+edit-frozen = Frozen
+edit-thawed = Thawed
+edit-bestBefore = Best before
+edit-useBy = Use by
+edit-no-name = Give the item a name.
+edit-no-amount = Write the amount as a number, for example 2 or 0.5.
+edit-no-unit = Say what is counted, for example tub.
+edit-done = { $name } is changed.

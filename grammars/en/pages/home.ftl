@@ -1,0 +1,147 @@
+# Home: people, devices, places, settings, what was changed, leaving.
+
+home-title = { $household }: home
+home-as-own = This page is let in as { $device }, an owner.
+home-as-help = This page is let in as { $device }, a helper. People, devices and settings are changed by an owner.
+home-as-speak = This page is let in as { $device }, to talk. People, devices and settings are changed by an owner.
+
+people = People
+people-unknown = What is not written of an allergen is unknown, never absent. Ask whoever cooked, and read the label.
+people-add = Add somebody
+person-new = Somebody new
+person-name = Name
+person-no-name = Write a name.
+person-eats-here = Eats here
+person-at-risk = Stricter guidance: a baby or small child, pregnant, older, or with weakened immunity
+person-must-not = Must not eat
+person-and = And, separated by commas
+person-diets = Eats by choice: vegan, low salt
+person-add = Add
+person-changed = { $name } is changed.
+person-added = { $name } is added.
+person-not = not { $allergens }
+person-strict = stricter guidance
+person-away = does not eat here
+
+devices = Devices
+role-speak = Talks, and does on the board what may be said
+role-help = Helper: also corrects the record
+role-own = Owner: also people, devices and settings
+device-is-speak = talks
+device-is-help = helper
+device-is-own = owner
+device-everybodys = Everybody’s
+device-line = { $name }, { $role }
+device-this-one = { $name } (this one), { $role }
+device-last-heard = { $line }, last heard { $when }
+device-name = Name
+device-role = What it may do
+device-whose = Whose it is
+device-changed = { $name } is changed.
+device-send-away = Send it away
+device-send-away-sure = Yes, send { $name } away
+device-sent-away = { $name } is sent away.
+device-let-in-heading = Let in a device that shows a code
+device-let-in-how = Open this address on the new device and press “Get a code” there. Then write that code here, or say “let in the device with code” and its digits.
+device-code = Its code, eight digits
+device-let-in = Let it in
+device-is-let-in = It is let in. Its page opens by itself.
+
+home-places = Places and markers
+home-place-with = { $place }: { $parts }
+home-add-place = Add a place
+home-place-name = What it is called, for example chest freezer
+home-place-kind = What it is
+home-place-within = Within
+home-place-alone = Nothing: it stands by itself
+home-place-add = Add the place
+home-place-added = { $name } is a place now.
+kind-fridge = fridge
+kind-freezer = freezer
+kind-pantry = pantry
+kind-counter = counter
+kind-cupboard = cupboard
+kind-shelf = shelf
+kind-drawer = drawer
+kind-basket = basket
+kind-door = door
+home-points = What points to feel mean here
+home-point = { $count }: { $meaning }
+
+settings = Settings
+settings-name = Name of the household
+settings-region = Whose food-safety guidance is told
+settings-us = United States
+settings-uk = United Kingdom
+settings-measures = Measures
+settings-measures-us = Cups, pounds, Fahrenheit
+settings-measures-metric = Litres, kilograms, Celsius
+settings-language = Language
+settings-language-hint = Spanish hears and answers part of what English does, and says where it cannot.
+settings-watts = Power of the microwave, in watts
+settings-watts-hint = It stands on its back or in its door.
+settings-summary = Time of the evening summary
+settings-summary-hint = Empty: none.
+settings-quiet-from = Quiet from
+settings-quiet-hint = Nothing is spoken unasked then; timers whisper.
+settings-quiet-to = Quiet until
+settings-save = Save the settings
+settings-saved = The settings are saved.
+settings-address = Labels and codes say that this kitchen is reached at { $address }.
+settings-address-local = Only the machine itself can open that: no phone can. Whoever runs the service sets PUBLIC_URL.
+
+changed-heading = What was changed
+changed-nothing = Nothing has been changed yet.
+changed-line = { $when }: { $deed }
+somebody = Somebody
+deed-told = { $what ->
+    [none] A timer, reminder or summary was heard
+   *[other] { $what } was heard
+  }
+deed-undid = { $what ->
+    [none] { $who } took back a change to the record
+   *[other] { $who } took back a change to { $what }
+  }
+deed-redid = { $what ->
+    [none] { $who } made a change to the record again
+   *[other] { $who } made a change to { $what } again
+  }
+deed-took = { $who } took some of { $what }
+deed-put-away = { $who } put away { $what }
+deed-finished = { $who } used up { $what }
+deed-threw-out = { $who } threw out { $what }
+deed-gave-away = { $who } gave away { $what }
+deed-moved = { $who } moved { $what }
+deed-marked = { $who } put a marker on { $what }
+deed-unmarked = { $who } took the marker off { $what }
+deed-amended = { $who } corrected { $what }
+deed-opened = { $who } opened { $what }
+deed-froze = { $who } froze { $what }
+deed-thawed = { $who } thawed { $what }
+deed-took-out = { $who } took out { $what }
+deed-reheated = { $who } reheated { $what }
+deed-split = { $who } split { $what }
+deed-merged = { $who } put together { $what }
+deed-added-a-marker = { $who } added a marker: { $what }
+deed-built-a-place = { $who } built a place: { $what }
+deed-renamed-a-place = { $who } renamed a place: { $what }
+deed-removed-a-place = { $who } removed a place: { $what }
+deed-gave-dots-a-meaning = { $who } gave points a meaning: { $what }
+deed-put-on-the-list = { $who } put on the list: { $what }
+deed-took-off-the-list = { $who } took off the list: { $what }
+deed-bought = { $who } bought { $what }
+deed-noted = { $who } noted: { $what }
+deed-checked = { $who } checked { $what }
+deed-set = { $who } set { $what }
+deed-imported = { $who } took over from a file: { $what }
+
+leave-heading = Take along, sign out
+leave-take = Take everything along (JSON)
+leave-taken = kitchen.json holds all that is kept of this household.
+leave-out = Sign this page out
+leave-out-sure = Sign out and forget what was not sent
+leave-signed-out = Signed out.
+leave-unsent = { $count ->
+    [one] One thing is kept on the board of this page and not sent yet. Signing out forgets it.
+   *[other] { $count } things are kept on the board of this page and not sent yet. Signing out forgets them.
+  }

@@ -1,0 +1,148 @@
+# Casa: personas, aparatos, lugares, ajustes, lo que se cambió, salir.
+# Nobody who grew up speaking Spanish has reviewed these words yet.
+
+home-title = { $household }: la casa
+home-as-own = Esta página tiene permiso como { $device }, dueño.
+home-as-help = Esta página tiene permiso como { $device }, ayudante. Las personas, los aparatos y los ajustes los cambia un dueño.
+home-as-speak = Esta página tiene permiso como { $device }, para hablar. Las personas, los aparatos y los ajustes los cambia un dueño.
+
+people = Personas
+people-unknown = Lo que no está escrito de un alérgeno no se sabe; nunca quiere decir que falte. Pregunta a quien cocinó y lee la etiqueta.
+people-add = Añadir a alguien
+person-new = Alguien nuevo
+person-name = Nombre
+person-no-name = Escribe un nombre.
+person-eats-here = Come aquí
+person-at-risk = Guía más estricta: bebé o niño pequeño, embarazo, edad avanzada, o defensas bajas
+person-must-not = No debe comer
+person-and = Y, separado por comas
+person-diets = Come por elección: vegano, bajo en sal
+person-add = Añadir
+person-changed = { $name }: cambiado.
+person-added = { $name }: añadido.
+person-not = no { $allergens }
+person-strict = guía más estricta
+person-away = no come aquí
+
+devices = Aparatos
+role-speak = Habla, y hace en el tablero lo que se puede decir
+role-help = Ayudante: también corrige el registro
+role-own = Dueño: también personas, aparatos y ajustes
+device-is-speak = habla
+device-is-help = ayudante
+device-is-own = dueño
+device-everybodys = De todos
+device-line = { $name }, { $role }
+device-this-one = { $name } (este), { $role }
+device-last-heard = { $line }, se oyó por última vez el { $when }
+device-name = Nombre
+device-role = Qué puede hacer
+device-whose = De quién es
+device-changed = { $name }: cambiado.
+device-send-away = Quitarle el permiso
+device-send-away-sure = Sí, quitarle el permiso a { $name }
+device-sent-away = { $name } ya no tiene permiso.
+device-let-in-heading = Dar permiso a un aparato que muestra un código
+device-let-in-how = Abre esta dirección en el aparato nuevo y presiona ahí “Pedir un código”. Luego escribe ese código aquí, o di en inglés “let in the device with code” y sus cifras.
+device-code = Su código, ocho cifras
+device-let-in = Darle permiso
+device-is-let-in = Tiene permiso. Su página se abre sola.
+
+home-places = Lugares y marcas
+home-place-with = { $place }: { $parts }
+home-add-place = Añadir un lugar
+home-place-name = Cómo se llama, por ejemplo congelador grande
+home-place-kind = Qué es
+home-place-within = Dentro de
+home-place-alone = Nada: está por sí solo
+home-place-add = Añadir el lugar
+home-place-added = { $name } ya es un lugar.
+kind-fridge = refrigerador
+kind-freezer = congelador
+kind-pantry = despensa
+kind-counter = mostrador
+kind-cupboard = alacena
+kind-shelf = repisa
+kind-drawer = cajón
+kind-basket = canasta
+kind-door = puerta
+home-points = Qué significan aquí los puntos que se sienten
+home-point = { $count }: { $meaning }
+
+settings = Ajustes
+settings-name = Nombre de la casa
+settings-region = De quién es la guía de alimentos que se dice
+settings-us = Estados Unidos
+settings-uk = Reino Unido
+settings-measures = Medidas
+settings-measures-us = Tazas, libras, Fahrenheit
+settings-measures-metric = Litros, kilos, Celsius
+settings-language = Idioma
+settings-language-hint = El español oye y contesta una parte de lo que hace el inglés, y dice dónde no puede.
+settings-watts = Potencia del microondas, en vatios
+settings-watts-hint = Está escrita atrás o en la puerta.
+settings-summary = Hora del resumen de la noche
+settings-summary-hint = Vacío: ninguno.
+settings-quiet-from = Silencio desde
+settings-quiet-hint = A esas horas no se dice nada sin que pregunten; los temporizadores susurran.
+settings-quiet-to = Silencio hasta
+settings-save = Guardar los ajustes
+settings-saved = Los ajustes están guardados.
+settings-address = Las etiquetas y los códigos dicen que a esta cocina se llega en { $address }.
+settings-address-local = Eso solo lo puede abrir esta máquina, ningún teléfono. Quien maneja el servicio pone PUBLIC_URL.
+
+changed-heading = Lo que se cambió
+changed-nothing = Todavía no se cambió nada.
+changed-line = { $when }: { $deed }
+somebody = Alguien
+deed-told = { $what ->
+    [none] Se oyó un temporizador, un recordatorio o un resumen
+   *[other] Se oyó: { $what }
+  }
+deed-undid = { $what ->
+    [none] { $who } deshizo un cambio del registro
+   *[other] { $who } deshizo un cambio de { $what }
+  }
+deed-redid = { $what ->
+    [none] { $who } rehízo un cambio del registro
+   *[other] { $who } rehízo un cambio de { $what }
+  }
+deed-took = { $who } tomó un poco de { $what }
+deed-put-away = { $who } guardó { $what }
+deed-finished = { $who } acabó { $what }
+deed-threw-out = { $who } tiró { $what }
+deed-gave-away = { $who } regaló { $what }
+deed-moved = { $who } movió { $what }
+deed-marked = { $who } le puso una marca a { $what }
+deed-unmarked = { $who } le quitó la marca a { $what }
+deed-amended = { $who } corrigió { $what }
+deed-opened = { $who } abrió { $what }
+deed-froze = { $who } congeló { $what }
+deed-thawed = { $who } descongeló { $what }
+deed-took-out = { $who } sacó { $what }
+deed-reheated = { $who } recalentó { $what }
+deed-split = { $who } dividió { $what }
+deed-merged = { $who } juntó { $what }
+deed-added-a-marker = { $who } añadió una marca: { $what }
+deed-built-a-place = { $who } hizo un lugar: { $what }
+deed-renamed-a-place = { $who } cambió el nombre de un lugar: { $what }
+deed-removed-a-place = { $who } quitó un lugar: { $what }
+deed-gave-dots-a-meaning = { $who } dio un significado a los puntos: { $what }
+deed-put-on-the-list = { $who } puso en la lista: { $what }
+deed-took-off-the-list = { $who } quitó de la lista: { $what }
+deed-bought = { $who } compró { $what }
+deed-noted = { $who } anotó: { $what }
+deed-checked = { $who } revisó { $what }
+deed-set = { $who } puso { $what }
+deed-imported = { $who } tomó de un archivo: { $what }
+
+leave-heading = Llevarse los datos, cerrar la sesión
+leave-take = Llevarse todo (JSON)
+leave-taken = kitchen.json tiene todo lo que se guarda de esta casa.
+leave-out = Cerrar la sesión de esta página
+leave-out-sure = Cerrar la sesión y olvidar lo que no se envió
+leave-signed-out = Sesión cerrada.
+leave-unsent = { $count ->
+    [one] Hay una cosa guardada en el tablero de esta página y sin enviar. Cerrar la sesión la olvida.
+   *[other] Hay { $count } cosas guardadas en el tablero de esta página y sin enviar. Cerrar la sesión las olvida.
+  }

@@ -1,0 +1,5 @@
+/** Files of words (Fluent), bundled as text. */
+declare module '*.ftl' {
+  const text: string;
+  export default text;
+}
