@@ -49,6 +49,39 @@ export const pairingConfirm = z.strictObject({
   personId: z.string().max(128).nullable().default(null),
 });
 
+export const invitationRequest = z.strictObject({
+  name: deviceName.describe('What the device will be called.'),
+  scope: scope.default('speak'),
+  personId: z.string().max(128).nullable().default(null),
+});
+
+/** What an invitation grants, as its first part says (base64url of JSON). */
+export const invitationGrant = z.strictObject({
+  household: z.string().max(128),
+  householdName: z.string().max(80),
+  name: z.string().max(60),
+  scope: z.enum(['speak', 'help', 'own']),
+  personId: z.string().max(128).nullable(),
+  by: z.string().max(128),
+});
+export type InvitationGrant = z.infer<typeof invitationGrant>;
+
+export const invitationText = z.string().min(1).max(2_000);
+
+export const invitationMade = z
+  .strictObject({
+    invitation: z.string(),
+    address: z.string().describe('To open on the new device: a link, or what a square code holds.'),
+    addressIsLocal: z.boolean().describe('That address works on the machine itself only.'),
+    expiresAt: z.iso.datetime(),
+  })
+  .meta({ id: 'InvitationMade' });
+export type InvitationMade = z.infer<typeof invitationMade>;
+
+export const invitationAccepted = z
+  .strictObject({ token: z.string().describe('The device’s key. Keep it secret.'), device })
+  .meta({ id: 'InvitationAccepted' });
+
 export const deviceChange = z.strictObject({
   name: deviceName.optional(),
   scope: scope.optional(),

@@ -93,6 +93,7 @@ const errorsOf = ({ method, path, body, input, needs }: Shape): readonly Problem
     ...when(closed && changes, 'csrf-token-missing'),
     ...when(path.includes('{'), 'not-found'),
     ...when(path.endsWith('/confirm'), 'code-not-valid'),
+    ...when(path.endsWith('/accept'), 'invitation-not-valid'),
     ...when(path === '/v1/conversation', 'wrong-origin', 'too-many-sockets'),
     ...when(path.startsWith('/v1/kitchen') && changes, 'refused', 'too-busy', 'id-reused'),
     ...when(path.startsWith('/v1/kitchen') && method === 'patch', 'changed-meanwhile'),

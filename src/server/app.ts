@@ -8,6 +8,7 @@ import { charts } from './charts.js';
 import { conversation } from './conversation/conversation.js';
 import { heard } from './conversation/heard.js';
 import { devices } from './devices/devices.js';
+import { invitations } from './devices/invitations.js';
 import { pairing } from './devices/pairing.js';
 import { errors } from './errors.js';
 import { health } from './health.js';
@@ -86,6 +87,7 @@ export const createApp = async (context: Context, logger: Logger): Promise<Fasti
     conversation,
     heard,
     pairing,
+    invitations,
     devices,
     sessions,
     kitchenReading,

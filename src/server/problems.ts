@@ -14,6 +14,10 @@ export const PROBLEMS = {
   'not-found': { status: 404, title: 'There is no such thing here.' },
   'method-not-allowed': { status: 405, title: 'That path does not take this method.' },
   'code-not-valid': { status: 404, title: 'No device waits with that code. Codes last ten minutes.' },
+  'invitation-not-valid': {
+    status: 404,
+    title: 'This invitation does not hold. It was used, taken back, or is older than an hour.',
+  },
   refused: { status: 409, title: 'The kitchen cannot be changed like that.' },
   'too-busy': { status: 409, title: 'Others kept changing the kitchen at the same moment. Try again.' },
   'changed-meanwhile': { status: 412, title: 'Somebody else changed it since you looked.' },

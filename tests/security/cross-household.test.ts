@@ -78,6 +78,8 @@ const bodies: Record<string, (id: string) => unknown> = {
   'POST /v1/kitchen/list': () => ({ name: 'stolen' }),
   'PATCH /v1/devices/{id}': () => ({ name: 'stolen' }),
   'POST /v1/pairings/confirm': (id) => ({ code: '12345678', personId: id }),
+  'POST /v1/invitations': (id) => ({ name: 'stolen', personId: id }),
+  'POST /v1/invitations/withdraw': (id) => ({ invitation: id }),
   'POST /v1/labels': (id) => ({ kind: 'pdf', items: [id], markers: [id] }),
   'DELETE /v1/household': () => ({ name: service.kitchen.household.name }),
 };

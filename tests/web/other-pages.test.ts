@@ -1,9 +1,14 @@
 import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
+import jsQRModule from 'jsqr';
+import { PNG } from 'pngjs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { fromBraille } from '../../src/labels/index.js';
 import { expectNoBarriers, letIn, openBrowser, openSite, soon, type Site } from './browser.js';
+
+// The library is written for CommonJS.
+const jsQR = jsQRModule as unknown as typeof jsQRModule.default;
 
 let browser: Browser;
 let site: Site;
@@ -87,6 +92,65 @@ describe('the home page', () => {
     expect((await tablet())?.revokedAt).toBeNull();
     await form.getByRole('button', { name: 'Yes, send kitchen tablet away' }).click();
     await soon(async () => (await tablet())?.revokedAt).not.toBeNull();
+  });
+
+  it('invites a phone by a square code, which lets it in once, in its role', async () => {
+    await page.getByRole('button', { name: 'Make an invitation' }).click();
+    await soon(() => page.locator('#invite-error').innerText()).toMatch(/Write what to call/);
+    await page.getByLabel(/^What to call their device/).fill('Ruth’s phone');
+    await page.locator('#invite-role').selectOption('speak');
+    await page.getByRole('button', { name: 'Make an invitation' }).click();
+    await page.getByText(/^The invitation for Ruth’s phone is ready\. It works once/).waitFor();
+    // Everything runs on one machine here: the page says that no phone can open this.
+    await page.getByText(/works on no phone/).waitFor();
+    await expectNoBarriers(page, 'an invitation');
+    // What a camera makes of what is on the screen.
+    const code = page.getByRole('img', { name: /^Square code of the invitation for Ruth’s phone/ });
+    await code.scrollIntoViewIfNeeded();
+    const shown = PNG.sync.read(await code.screenshot());
+    const link = jsQR(new Uint8ClampedArray(shown.data), shown.width, shown.height)?.data ?? '';
+    expect(link).toMatch(new RegExp(`^${site.address}/#join=`));
+    await page.setViewportSize({ width: 320, height: 640 });
+    expect(
+      await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth),
+    ).toBeLessThanOrEqual(0);
+
+    const phone = await browser.newContext({ viewport: { width: 390, height: 844 } });
+    const hers = await phone.newPage();
+    await hers.goto(link);
+    await hers.getByRole('heading', { name: 'You are invited to Kitchen marta' }).waitFor();
+    await hers.getByText(/^This device may then talk to the kitchen/).waitFor();
+    await expectNoBarriers(hers, 'an invitation, opened');
+    await hers.getByRole('button', { name: 'Come in' }).click();
+    await hers.getByRole('heading', { name: 'Tonight' }).waitFor();
+    expect(hers.url()).toBe(`${site.address}/`);
+    expect(
+      (await site.service.store.devices('marta')).find(({ name }) => name === 'Ruth’s phone')?.scope,
+    ).toBe('speak');
+    // Opened again where it was used, it is no news; on another device it lets nobody in.
+    await hers.goto(link);
+    await hers.reload();
+    await hers.getByRole('heading', { name: 'Tonight' }).waitFor();
+    await phone.close();
+    const other = await browser.newContext();
+    const theirs = await other.newPage();
+    await theirs.goto(link);
+    await theirs.getByRole('button', { name: 'Come in' }).click();
+    await soon(() => theirs.getByRole('alert').innerText()).toMatch(/does not work any more/);
+    await theirs.goto(`${site.address}/#join=broken`);
+    await theirs.reload();
+    await theirs.getByRole('heading', { name: /not whole/ }).waitFor();
+    await other.close();
+  });
+
+  it('takes an invitation back', async () => {
+    await page.getByLabel(/^What to call their device/).fill('tablet');
+    await page.getByRole('button', { name: 'Make an invitation' }).click();
+    const code = page.getByRole('img', { name: /^Square code of the invitation for tablet/ });
+    await code.waitFor();
+    await page.getByRole('button', { name: 'Take the invitation back' }).click();
+    await page.getByText('The invitation is taken back. Nobody comes in with it.').waitFor();
+    expect(await code.count()).toBe(0);
   });
 
   it('keeps settings, builds a place, and signs out', async () => {

@@ -18,3 +18,11 @@ device-phone = phone
 device-tablet = tablet
 device-computer = computer
 device-page = page
+
+join-title = You are invited to { $household }
+join-as-speak = This device may then talk to the kitchen, and do on the board what may be said.
+join-as-help = This device may then help: see the kitchen, talk to it and correct its record.
+join-as-own = This device may then do everything, as an owner: people, devices and settings too.
+join-go-in = Come in
+join-not-valid = This invitation does not work any more. It was used, taken back, or is older than an hour. Ask for another one.
+join-unreadable = This invitation is not whole. Ask for it again.

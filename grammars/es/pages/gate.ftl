@@ -19,3 +19,11 @@ device-phone = teléfono
 device-tablet = tableta
 device-computer = computadora
 device-page = página
+
+join-title = Te invitan a { $household }
+join-as-speak = Este aparato podrá hablar con la cocina, y hacer en el tablero lo que se puede decir.
+join-as-help = Este aparato podrá ayudar: ver la cocina, hablarle y corregir su registro.
+join-as-own = Este aparato podrá hacer todo, como dueño: también personas, aparatos y ajustes.
+join-go-in = Entrar
+join-not-valid = Esta invitación ya no sirve. Se usó, la retiraron, o tiene más de una hora. Pide otra.
+join-unreadable = Esta invitación no está completa. Pídela otra vez.

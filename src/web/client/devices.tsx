@@ -3,45 +3,13 @@ import { useCallback, useEffect, useState } from 'preact/hooks';
 import type { z } from 'zod';
 import type { device } from '../../../shared/wire/devices.js';
 import type { PersonView } from '../../../shared/wire/home.js';
+import { PersonChoice, RoleChoice, type Scope } from './device-choices.js';
 import { Field, SaidHere, useDoing } from './form.js';
+import { Invite } from './invitation.js';
 import { t } from './language.js';
 import { service } from './service.js';
 
 type Device = z.infer<typeof device>;
-type Scope = Device['scope'];
-
-const scopes: readonly Scope[] = ['speak', 'help', 'own'];
-
-const RoleChoice = ({ id, value, choose }: { id: string; value: Scope; choose: (scope: Scope) => void }) => (
-  <select id={id} value={value} onChange={(event) => choose(event.currentTarget.value as Scope)}>
-    {scopes.map((scope) => (
-      <option key={scope} value={scope}>
-        {t(`role-${scope}`)}
-      </option>
-    ))}
-  </select>
-);
-
-const PersonChoice = ({
-  id,
-  people,
-  value,
-  choose,
-}: {
-  id: string;
-  people: readonly PersonView[];
-  value: string;
-  choose: (id: string) => void;
-}) => (
-  <select id={id} value={value} onChange={(event) => choose(event.currentTarget.value)}>
-    <option value="">{t('device-everybodys')}</option>
-    {people.map((person) => (
-      <option key={person.id} value={person.id}>
-        {person.name}
-      </option>
-    ))}
-  </select>
-);
 
 const OneDevice = ({
   device: one,
@@ -129,7 +97,15 @@ const OneDevice = ({
   );
 };
 
-export const Devices = ({ people, locale }: { people: readonly PersonView[]; locale: string }) => {
+export const Devices = ({
+  people,
+  locale,
+  timeZone,
+}: {
+  people: readonly PersonView[];
+  locale: string;
+  timeZone: string;
+}) => {
   const [all, setAll] = useState<readonly Device[]>([]);
   const [code, setCode] = useState('');
   const [scope, setScope] = useState<Scope>('help');
@@ -153,6 +129,7 @@ export const Devices = ({ people, locale }: { people: readonly PersonView[]; loc
           locale={locale}
         />
       ))}
+      <Invite people={people} locale={locale} timeZone={timeZone} />
       <h3>{t('device-let-in-heading')}</h3>
       <p>{t('device-let-in-how')}</p>
       <form

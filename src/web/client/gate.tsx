@@ -7,6 +7,7 @@ import {
   type Me,
   type PairingStarted,
 } from '../../../shared/client/http.js';
+import { forgetInvitation, invitationHere, Join } from './join.js';
 import { forget, keepMe, keptMe, onOtherHousehold } from './kept.js';
 import { speak, t } from './language.js';
 import { Menu, type PageId } from './menu.js';
@@ -41,6 +42,7 @@ export const Gate = ({ here, children }: { here: PageId; children: (me: Me) => C
     speak(to.at === 'in' ? to.me.household.locale : (keptMe()?.household.locale ?? null));
     setWhere(to);
   }, []);
+  const [invitation, setInvitation] = useState(invitationHere);
   const [token, setToken] = useState('');
   const [name, setName] = useState(usualName);
   const [pairing, setPairing] = useState<PairingStarted | null>(null);
@@ -132,6 +134,28 @@ export const Gate = ({ here, children }: { here: PageId; children: (me: Me) => C
     return () => clearInterval(timer);
   }, [pairing, where.at, enter]);
 
+  const isHere =
+    where.at === 'in' &&
+    invitation !== null &&
+    invitation !== 'unreadable' &&
+    invitation.household === where.me.household.id;
+  useEffect(() => {
+    // Who is in already needs no invitation to the same kitchen.
+    if (!isHere) return;
+    forgetInvitation();
+    setInvitation(null);
+  }, [isHere]);
+
+  if (where.at !== 'asking' && invitation !== null && !isHere)
+    return (
+      <Join
+        invitation={invitation}
+        enter={async (given) => {
+          await enterWith(given);
+          setInvitation(null);
+        }}
+      />
+    );
   if (where.at === 'in') return <>{children(where.me)}</>;
   if (where.at === 'asking')
     return (

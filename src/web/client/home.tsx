@@ -379,7 +379,7 @@ const Home = ({ me }: { me: Me }) => {
       ) : (
         <>
           <People people={people} groups={household.allergens} own={own} refresh={refresh} />
-          {own && <Devices people={people} locale={household.locale} />}
+          {own && <Devices people={people} locale={household.locale} timeZone={household.timeZone} />}
           <PlacesHere
             places={places}
             meanings={household.meanings}

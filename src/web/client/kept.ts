@@ -21,7 +21,12 @@ const write = (key: string, value: unknown): void => {
 };
 
 export const keptMe = (): Me | null => read<Me>(keys.me);
-export const keepMe = (me: Me): void => write(keys.me, me);
+/** Whose page this is from now on. Of another household nothing stays to be seen. */
+export const keepMe = (me: Me): void => {
+  const before = keptMe();
+  if (before !== null && before.household.id !== me.household.id) forgetSeen();
+  write(keys.me, me);
+};
 export const keptBoard = (): Board | null => read<Board>(keys.board);
 export const keepBoard = (board: Board): void => write(keys.board, board);
 
@@ -49,11 +54,19 @@ const rungKey = 'tellshelf.rung';
 export const keptRung = (): readonly string[] => read<readonly string[]>(rungKey) ?? [];
 export const keepRung = (ids: readonly string[]): void => write(rungKey, ids);
 
-export const forget = (): void => {
+/** Forgets what was shown and said; what is not sent yet stays with the device that it is of. */
+const forgetSeen = (): void => {
   try {
-    for (const key of Object.values(keys)) localStorage.removeItem(key);
+    for (const key of [...Object.values(keys), rungKey]) localStorage.removeItem(key);
     sessionStorage.removeItem(talkKey);
-    localStorage.removeItem(rungKey);
+  } catch {
+    // Nothing was kept.
+  }
+};
+
+export const forget = (): void => {
+  forgetSeen();
+  try {
     forgetUnsent();
   } catch {
     // Nothing was kept.

@@ -55,6 +55,12 @@ export const goOnFromKept = (): void => {
 export const askToBeLetIn = (name: string): Promise<PairingStarted> =>
   bare.call('POST', '/v1/pairings', { name });
 
+/** Comes in with an invitation; answers with this device's key. */
+export const acceptInvitation = async (invitation: string): Promise<string> => {
+  const { token } = await bare.call<{ token: string }>('POST', '/v1/invitations/accept', { invitation });
+  return token;
+};
+
 /** Every call of a page that was let in; a refusal to know it is told to the gate. */
 export const service: Pick<Client, 'me' | 'places' | 'items' | 'markers' | 'journal' | 'reminders' | 'call'> =
   {
