@@ -24,6 +24,11 @@ export const labelRequest = z
   })
   .meta({ id: 'LabelRequest' });
 
+export const guideQuery = z.strictObject({
+  kind: z.enum(['pdf', 'brf']).default('pdf').describe('A page to print, or a file for an embosser.'),
+  grade: z.enum(['1', '2']).default('2').describe('Unified English Braille.'),
+});
+
 export const labelFile = z
   .strictObject({
     name: z.string(),

@@ -1,12 +1,15 @@
 /** `/v1/labels`: print sheets and Braille files for items and markers. */
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import { labelFile, labelRequest, labelStock } from '../../shared/wire/labels.js';
+import { guideQuery, labelFile, labelRequest, labelStock } from '../../shared/wire/labels.js';
 import { problem } from '../../shared/wire/problem.js';
 import {
   BrailleUnavailable,
   brfFile,
+  familyGuide,
   freeStock,
+  guideLines,
+  guidePage,
   labelForItem,
   labelForMarker,
   labelSheet,
@@ -21,6 +24,22 @@ import { deviceOf } from './identify.js';
 import { ProblemError } from './problems.js';
 
 const tags = ['labels'];
+
+const notInTable = (text: string): string =>
+  `${text}: left out, for it has letters that the English Braille table does not hold.`;
+
+/** @throws ProblemError where the program that makes Braille is not installed. */
+const inBraille = async (texts: readonly string[], grade: 1 | 2): Promise<readonly (string | null)[]> => {
+  try {
+    return await toBraille([...texts], grade);
+  } catch (error) {
+    if (error instanceof BrailleUnavailable)
+      throw new ProblemError('refused', { detail: 'Braille is missing here: liblouis is not installed.' });
+    throw error;
+  }
+};
+
+const base64 = (text: string): string => Buffer.from(text, 'ascii').toString('base64');
 
 export const labels: FastifyPluginAsyncZod<Context> = async (app, { households, config }) => {
   const stocks = loadStocks();
@@ -42,23 +61,15 @@ export const labels: FastifyPluginAsyncZod<Context> = async (app, { households, 
 
   const brf = async (all: readonly Label[], grade: 1 | 2, page: { cells: number; lines: number }) => {
     const texts = all.map((label) => [label.title, ...label.brailleLines]);
-    try {
-      const cells = (await toBraille(texts.flat(), grade)).values();
-      const notes: string[] = [];
-      const lines = texts.map((own) => {
-        const ours = own.map(() => cells.next().value ?? null);
-        if (ours.every((line) => line !== null)) return ours;
-        notes.push(
-          `${own[0] ?? ''}: left out, for it has letters that the English Braille table does not hold.`,
-        );
-        return [];
-      });
-      return { text: brfFile(lines, page), notes };
-    } catch (error) {
-      if (error instanceof BrailleUnavailable)
-        throw new ProblemError('refused', { detail: 'Braille is missing here: liblouis is not installed.' });
-      throw error;
-    }
+    const cells = (await inBraille(texts.flat(), grade)).values();
+    const notes: string[] = [];
+    const lines = texts.map((own) => {
+      const ours = own.map(() => cells.next().value ?? null);
+      if (ours.every((line) => line !== null)) return ours;
+      notes.push(notInTable(own[0] ?? ''));
+      return [];
+    });
+    return { text: brfFile(lines, page), notes };
   };
 
   app.get(
@@ -72,6 +83,44 @@ export const labels: FastifyPluginAsyncZod<Context> = async (app, { households, 
       },
     },
     async () => stocks.map(({ id, name, size }) => ({ id, name, size })),
+  );
+
+  app.get(
+    '/v1/labels/guide',
+    {
+      config: { needs: 'speak' },
+      schema: {
+        tags,
+        summary: 'The key to this household’s touch',
+        description:
+          'One page for family and visitors: what nobody here must be given, what markers mean, where things are, what to say.',
+        querystring: guideQuery,
+        response: { 200: labelFile, '4xx': problem },
+      },
+    },
+    async (request) => {
+      const { kind, grade } = request.query;
+      const { kitchen } = await households.look(deviceOf(request).householdId);
+      const whole = familyGuide(kitchen);
+      if (kind === 'pdf') {
+        const { pdf, printed } = await guidePage(whole);
+        const missing = guideLines(whole).length - guideLines(printed).length;
+        return {
+          name: 'key.pdf',
+          type: 'application/pdf',
+          file: pdf.toString('base64'),
+          notes: missing > 0 ? ['Not all of it had room on the page: the page says where.'] : [],
+        };
+      }
+      const lines = guideLines(whole);
+      const cells = await inBraille(lines, grade === '1' ? 1 : 2);
+      return {
+        name: 'key.brf',
+        type: 'text/plain',
+        file: base64(brfFile([cells.filter((line) => line !== null)], { cells: 40, lines: 25 })),
+        notes: lines.filter((_line, at) => cells[at] === null).map(notInTable),
+      };
+    },
   );
 
   app.post(
@@ -114,7 +163,7 @@ export const labels: FastifyPluginAsyncZod<Context> = async (app, { households, 
         return {
           name: 'labels.brf',
           type: 'text/plain',
-          file: Buffer.from(made.text, 'ascii').toString('base64'),
+          file: base64(made.text),
           notes: made.notes,
         };
       }

@@ -187,7 +187,7 @@ describe('the labels page', () => {
   });
 
   it('has no barriers, and asks for something to be picked', async () => {
-    await page.getByRole('button', { name: /PDF/ }).click();
+    await page.getByRole('button', { name: /sheet \(PDF\)/ }).click();
     await soon(() => page.getByRole('alert').innerText()).toBe('Pick at least one item or marker.');
     await expectNoBarriers(page, 'labels');
   });
@@ -200,10 +200,30 @@ describe('the labels page', () => {
     await page.getByLabel('Sheet').selectOption('a4-2x4');
     const [download] = await Promise.all([
       page.waitForEvent('download'),
-      page.getByRole('button', { name: /PDF/ }).click(),
+      page.getByRole('button', { name: /sheet \(PDF\)/ }).click(),
     ]);
     const text = execFileSync('pdftotext', ['-layout', await download.path(), '-'], { encoding: 'utf8' });
     expect(text).toContain('hummus');
+  });
+
+  it('gives the key to the household’s touch, to print and to emboss', async () => {
+    const get = async (name: RegExp): Promise<string> => {
+      const [download] = await Promise.all([
+        page.waitForEvent('download'),
+        page.getByRole('button', { name }).click(),
+      ]);
+      return download.path();
+    };
+    const text = execFileSync('pdftotext', ['-layout', await get(/key to print/), '-'], { encoding: 'utf8' });
+    const { people, household } = (await site.service.households.look('marta')).kitchen;
+    for (const { name, allergens } of people.values())
+      if (allergens.length > 0) expect(text).toContain(`${name} must not have`);
+    for (const meaning of Object.values(household.dotMeanings)) expect(text).toContain(meaning);
+    await page.getByText('key.pdf is ready.').waitFor();
+    const brf = readFileSync(await get(/key to emboss/), 'ascii');
+    expect(brf.split('\r\n').length).toBeGreaterThan(10);
+    expect(Math.max(...brf.split('\r\n').map((line) => line.length))).toBeLessThanOrEqual(40);
+    await page.getByText(/^key\.brf is ready\./).waitFor();
   });
 
   it('makes a Braille file that reads back as the names', async () => {
@@ -218,7 +238,7 @@ describe('the labels page', () => {
     await page.getByLabel('Braille').selectOption('1');
     const [download] = await Promise.all([
       page.waitForEvent('download'),
-      page.getByRole('button', { name: /BRF/ }).click(),
+      page.getByRole('button', { name: /file \(BRF\)/ }).click(),
     ]);
     const brf = readFileSync(await download.path(), 'ascii');
     const cells = [...brf].map((char) => {

@@ -40,6 +40,11 @@ counted-notch = { $count ->
    *[other] { $count } notches
   }
 
+guide-heading = The key to this household’s touch
+guide-how = One page for family and visitors: what nobody here must be given, what the markers and their points mean, where things are, what to say. Large print, or for an embosser.
+guide-print = Get the key to print (PDF)
+guide-emboss = Get the key to emboss (BRF)
+
 nfc-heading = A chip for { $name }, for a phone to touch
 nfc-how = Touching the chip with a phone opens the board with this in hand.
 nfc-cannot = This browser cannot put it on a chip: what goes on it

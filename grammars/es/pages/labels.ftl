@@ -41,6 +41,11 @@ counted-notch = { $count ->
    *[other] { $count } muescas
   }
 
+guide-heading = La clave del tacto de esta casa
+guide-how = Una página para la familia y las visitas: qué no se le debe dar a nadie aquí, qué significan las marcas y sus puntos, dónde está cada cosa, qué decir. En letra grande, o para impresora Braille. Está en inglés.
+guide-print = Obtener la clave para imprimir (PDF)
+guide-emboss = Obtener la clave en Braille (BRF)
+
 nfc-heading = Un chip para { $name }, para tocarlo con el teléfono
 nfc-how = Al tocar el chip con un teléfono se abre el tablero con esto en la mano.
 nfc-cannot = Este navegador no puede ponerlo en un chip: lo que va en él

@@ -3,11 +3,59 @@ import { render } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { Item, Marker } from '../../../shared/client/http.js';
 import type { HouseholdView } from '../../../shared/wire/home.js';
+import type { labelFile } from '../../../shared/wire/labels.js';
+import type { z } from 'zod';
 import { Gate } from './gate.js';
 import { langOfRecord, recordWord, t } from './language.js';
 import { Menu } from './menu.js';
 import { Nfc } from './nfc.js';
 import { plainly, service } from './service.js';
+
+type LabelFile = z.infer<typeof labelFile>;
+
+/** Gives the file to the browser to keep. */
+const save = ({ file, name, type }: LabelFile): void => {
+  const bytes = Uint8Array.from(atob(file), (char) => char.charCodeAt(0));
+  const address = URL.createObjectURL(new Blob([bytes], { type }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  URL.revokeObjectURL(address);
+};
+
+const Key = () => {
+  const [news, setNews] = useState('');
+  const [error, setError] = useState('');
+  const get = async (kind: 'pdf' | 'brf'): Promise<void> => {
+    try {
+      const made = await service.call<LabelFile>('GET', `/v1/labels/guide?kind=${kind}`);
+      save(made);
+      setError('');
+      setNews([t('labels-ready', { name: made.name }), ...made.notes].join(' '));
+    } catch (reason) {
+      setNews('');
+      setError(plainly(reason));
+    }
+  };
+  return (
+    <section aria-labelledby="key">
+      <h2 id="key">{t('guide-heading')}</h2>
+      <p>{t('guide-how')}</p>
+      <div class="row">
+        <button type="button" onClick={() => void get('pdf')}>
+          {t('guide-print')}
+        </button>
+        <button type="button" onClick={() => void get('brf')}>
+          {t('guide-emboss')}
+        </button>
+      </div>
+      <p role={error === '' ? 'status' : 'alert'} class={error === '' ? 'outcome' : 'notice'}>
+        {error === '' ? news : error}
+      </p>
+    </section>
+  );
+};
 
 interface Stock {
   readonly id: string;
@@ -113,24 +161,14 @@ const Labels = () => {
     }
     setError('');
     try {
-      const made = await service.call<{ file: string; name: string; type: string; notes: string[] }>(
-        'POST',
-        '/v1/labels',
-        {
-          kind,
-          items: [...pickedItems],
-          markers: [...pickedMarkers],
-          grade: grade === 'none' ? null : Number(grade),
-          ...(stock === 'free' ? { size: [Number(size.width), Number(size.height)] } : { stock }),
-        },
-      );
-      const bytes = Uint8Array.from(atob(made.file), (char) => char.charCodeAt(0));
-      const address = URL.createObjectURL(new Blob([bytes], { type: made.type }));
-      const link = document.createElement('a');
-      link.href = address;
-      link.download = made.name;
-      link.click();
-      URL.revokeObjectURL(address);
+      const made = await service.call<LabelFile>('POST', '/v1/labels', {
+        kind,
+        items: [...pickedItems],
+        markers: [...pickedMarkers],
+        grade: grade === 'none' ? null : Number(grade),
+        ...(stock === 'free' ? { size: [Number(size.width), Number(size.height)] } : { stock }),
+      });
+      save(made);
       setNews([t('labels-ready', { name: made.name }), ...made.notes].join(' '));
     } catch (reason) {
       setError(plainly(reason));
@@ -215,6 +253,7 @@ const Labels = () => {
           address={`${household.address}/this/${only.kind}/${encodeURIComponent(only.id)}`}
         />
       )}
+      <Key />
     </main>
   );
 };
