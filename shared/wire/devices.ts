@@ -88,6 +88,23 @@ export const deviceChange = z.strictObject({
   personId: z.string().max(128).nullable().optional(),
 });
 
+/** A browser's PushSubscription, as the W3C Push API has it. */
+export const noticeAddress = z
+  .strictObject({
+    endpoint: z.url({ protocol: /^https$/ }).max(1_000),
+    p256dh: z.string().regex(/^[\w-]{80,100}={0,2}$/, 'base64url of 65 bytes'),
+    auth: z.string().regex(/^[\w-]{20,30}={0,2}$/, 'base64url of 16 bytes'),
+  })
+  .meta({ id: 'NoticeAddress' });
+
+export const noticeState = z
+  .strictObject({
+    key: z.string().nullable().describe('The service’s public key (VAPID); null: it sends no notices.'),
+    here: z.boolean().describe('They go to this device.'),
+  })
+  .meta({ id: 'NoticeState' });
+export type NoticeState = z.infer<typeof noticeState>;
+
 /** Who asks, as the service sees it. */
 export const me = z
   .strictObject({

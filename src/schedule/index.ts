@@ -4,5 +4,6 @@ export { isQuiet, nextSummaryAt, quietUntil } from './summary-time.js';
 export { createScheduler, type HouseholdsPort, type Scheduler, type SchedulerOptions } from './scheduler.js';
 export { keepTicking } from './ticking.js';
 export { createWebhook, type WebhookOptions } from './webhook.js';
+export { createPush, type Notice, type PushOptions } from './push.js';
 export { createMqtt, topicOf, type MqttOptions } from './mqtt.js';
 export type { Carrier, Delivery } from './telling.js';

@@ -144,9 +144,12 @@ export const createScheduler = <Around extends Look>(options: SchedulerOptions<A
       speech: households.say(around, told.answer),
     };
     try {
-      const carried = await carrier.carry(delivery, AbortSignal.timeout(leaseSeconds * 500));
-      if (carried === 'nobody') {
-        await again(row, null);
+      const carried = await carrier.carry(delivery, AbortSignal.timeout(leaseSeconds * 500), {
+        personId: told.forPersonId,
+        quiet: told.answer.whisper === true,
+      });
+      if (carried !== 'spoken') {
+        await (carried === 'nobody' ? again(row, null) : settle(row, 'not wanted'));
         return false;
       }
     } catch (error) {

@@ -16,9 +16,17 @@ export interface Delivery {
 
 /**
  * `spoken`: handed to something that speaks it. `nobody`: the carrier works and nobody listens
- * there; it is kept and tried again.
+ * there; it is kept and tried again. `unwanted`: nobody asked for it this way; it is not tried again.
  */
-export type Carried = 'spoken' | 'nobody';
+export type Carried = 'spoken' | 'nobody' | 'unwanted';
+
+/** Whom a delivery is for, and how it is to come. */
+export interface For {
+  /** Null: everybody. */
+  readonly personId: Id | null;
+  /** In quiet hours: without a sound. */
+  readonly quiet: boolean;
+}
 
 /** A way out. One that cannot carry it now throws; it is tried again later. */
 export interface Carrier {
@@ -26,7 +34,7 @@ export interface Carrier {
   readonly name: string;
   /** Whether this household's tellings go this way. */
   serves(householdId: Id): boolean;
-  carry(delivery: Delivery, signal: AbortSignal): Promise<Carried>;
+  carry(delivery: Delivery, signal: AbortSignal, to: For): Promise<Carried>;
   close(): Promise<void>;
 }
 

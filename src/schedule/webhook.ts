@@ -4,6 +4,7 @@
  */
 import { Webhook } from 'standardwebhooks';
 import type { Id } from '../kitchen/model.js';
+import { retryAfter } from './retry-after.js';
 import { CarrierError, type Carrier } from './telling.js';
 
 export interface WebhookOptions {
@@ -14,12 +15,6 @@ export interface WebhookOptions {
   readonly households?: readonly Id[];
   readonly fetch?: typeof fetch;
 }
-
-/** Seconds a `Retry-After` of delta-seconds asks for (RFC 9110, section 10.2.3); dates are not read. */
-const retryAfter = (response: Response): number | null => {
-  const text = response.headers.get('retry-after');
-  return text !== null && /^\d{1,6}$/.test(text) ? Number(text) : null;
-};
 
 /** @throws TypeError for a URL that is not http or https, Error for a secret that is not base64 */
 export const createWebhook = (options: WebhookOptions): Carrier => {

@@ -9,6 +9,7 @@ import { conversation } from './conversation/conversation.js';
 import { heard } from './conversation/heard.js';
 import { devices } from './devices/devices.js';
 import { invitations } from './devices/invitations.js';
+import { notices } from './devices/notices.js';
 import { pairing } from './devices/pairing.js';
 import { errors } from './errors.js';
 import { health } from './health.js';
@@ -88,6 +89,7 @@ export const createApp = async (context: Context, logger: Logger): Promise<Fasti
     heard,
     pairing,
     invitations,
+    notices,
     devices,
     sessions,
     kitchenReading,

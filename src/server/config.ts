@@ -43,6 +43,14 @@ const settings = z.object({
   MQTT_URL: z.url({ protocol: /^mqtts?$/ }).optional(),
   MQTT_USERNAME: z.string().optional(),
   MQTT_PASSWORD: z.string().optional(),
+  /** Keys that sign notices to devices whose page is closed (Web Push, VAPID): `tellshelf notice-keys` makes them. */
+  NOTICE_PUBLIC_KEY: z.string().min(80).max(100).optional(),
+  NOTICE_PRIVATE_KEY: z.string().min(40).max(50).optional(),
+  /** Whom a push service may ask when something is wrong: `mailto:somebody@kitchen.example`. */
+  NOTICE_CONTACT: z
+    .string()
+    .regex(/^(?:mailto:|https:\/\/)./)
+    .optional(),
   /** Seconds a closing server waits for turns under way. */
   DRAIN_SECONDS: count.default(6),
 });

@@ -227,7 +227,25 @@ export interface PairingStore {
   uncountGuess(householdId: Id): Promise<void>;
 }
 
-export interface Store extends TellingStore, PairingStore {
+/** Where one device takes notices while no page of it is open: a push service's address and the browser's keys. */
+export interface NoticeAddress {
+  readonly deviceId: Id;
+  readonly endpoint: string;
+  /** Base64url, as the browser gave them (RFC 8291): its public key, its secret. */
+  readonly p256dh: string;
+  readonly auth: string;
+}
+
+export interface NoticeStore {
+  /** Of devices that are still let in, each with whose it is. */
+  noticeAddresses(householdId: Id): Promise<readonly (NoticeAddress & { readonly personId: Id | null })[]>;
+  /** One a device: a later one takes its place. */
+  keepNoticeAddress(householdId: Id, address: NoticeAddress): Promise<void>;
+  /** The device's; with an endpoint, only while it is still that one. */
+  dropNoticeAddress(householdId: Id, deviceId: Id, endpoint?: string): Promise<void>;
+}
+
+export interface Store extends TellingStore, PairingStore, NoticeStore {
   /** Applies migrations under a lock. Safe to call from many processes. */
   migrate(): Promise<void>;
   close(): Promise<void>;

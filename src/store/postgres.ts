@@ -9,6 +9,7 @@ import { createBell } from './postgres-bell.js';
 import { createPool } from './postgres-pool.js';
 import { createRing } from './postgres-ring.js';
 import { raiseWall, roleToTake } from './postgres-wall.js';
+import { createNotices } from './notices.js';
 import { createPairings } from './pairings.js';
 import { inTransaction, withCheckedIds, type Scope } from './scope.js';
 import { createSqlStore } from './sql-store.js';
@@ -106,6 +107,7 @@ export const openPostgresStore = (url: string, options: PostgresOptions = {}): S
     ...store,
     ...createTellings(scope, true),
     ...createPairings(scope),
+    ...createNotices(scope),
 
     migrate: async () => {
       // A migration takes as long as it takes.

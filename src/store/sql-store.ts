@@ -14,6 +14,7 @@ import type {
   DeviceChange,
   DeviceEntry,
   DevicesChanged,
+  NoticeStore,
   PairingStore,
   Store,
   TellingStore,
@@ -44,7 +45,14 @@ const deleteAll = async (db: Kysely<Database>, householdId: Id): Promise<void> =
 
 type SqlStore = Omit<
   Store,
-  'migrate' | 'close' | 'probe' | 'backup' | 'subscribe' | keyof TellingStore | keyof PairingStore
+  | 'migrate'
+  | 'close'
+  | 'probe'
+  | 'backup'
+  | 'subscribe'
+  | keyof TellingStore
+  | keyof PairingStore
+  | keyof NoticeStore
 >;
 
 /** `lockRows`: PostgreSQL takes a row's lock; SQLite's writers already have the whole file to themselves. */

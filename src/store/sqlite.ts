@@ -9,6 +9,7 @@ import { createDiskSync, type DiskSyncOptions } from './disk-sync.js';
 import { migrateWith } from './migrate.js';
 import { sqliteMigrations } from './migrations/index.js';
 import type { Store, TellingStore } from './port.js';
+import { createNotices } from './notices.js';
 import { createPairings } from './pairings.js';
 import { inTransaction, withCheckedIds } from './scope.js';
 import { createSqlStore } from './sql-store.js';
@@ -157,6 +158,7 @@ export const openSqliteStore = (path: string, options: SqliteOptions = {}): Stor
     ...store,
     ...createTellings(scope, false),
     ...createPairings(scope),
+    ...createNotices(scope),
 
     beginTurn: async (...turn) => {
       const start = await store.beginTurn(...turn);

@@ -163,6 +163,15 @@ export interface PairingGuessTable {
   forgotten_at: string;
 }
 
+/** Where a device's browser takes notices (W3C Push API). */
+export interface NoticeAddressTable {
+  household_id: string;
+  device_id: string;
+  endpoint: string;
+  p256dh: string;
+  auth: string;
+}
+
 /** One line a device and change of it, never rewritten: who did what, from where. */
 export interface DeviceJournalTable {
   household_id: string;
@@ -197,4 +206,5 @@ export interface Database {
   telling: TellingTable;
   pairing: PairingTable;
   pairing_guess: PairingGuessTable;
+  notice_address: NoticeAddressTable;
 }

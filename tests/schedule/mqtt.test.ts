@@ -9,6 +9,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { createMqtt, topicOf, type Carrier, type Delivery } from '../../src/schedule/index.js';
 import { freePort } from '../support/free-port.js';
 
+const everybody = { personId: null, quiet: false };
+
 let folder: string;
 let broker: ChildProcess;
 let url: string;
@@ -60,7 +62,7 @@ const soon = (): AbortSignal => AbortSignal.timeout(5_000);
 const connected = async (one: Carrier, household: string): Promise<void> => {
   for (let attempt = 0; attempt < 50; attempt++) {
     try {
-      await one.carry(delivery(household), soon());
+      await one.carry(delivery(household), soon(), everybody);
       return;
     } catch {
       await wait(100);
@@ -72,7 +74,7 @@ const connected = async (one: Carrier, household: string): Promise<void> => {
 describe('the broker', () => {
   it('is told when there is nobody to hear, so that the telling is kept', async () => {
     await connected(carrier, 'nobody-here');
-    expect(await carrier.carry(delivery('nobody-here'), soon())).toBe('nobody');
+    expect(await carrier.carry(delivery('nobody-here'), soon(), everybody)).toBe('nobody');
   });
 
   it('hands a telling to who listens to the household’s topic, whole and once', async () => {
@@ -80,7 +82,7 @@ describe('the broker', () => {
     const heard: IPublishPacket[] = [];
     listener.on('message', (_topic, _payload, packet) => heard.push(packet));
     const sent = delivery('marta/kitchen #1');
-    expect(await carrier.carry(sent, soon())).toBe('spoken');
+    expect(await carrier.carry(sent, soon(), everybody)).toBe('spoken');
     await wait(100);
     expect(heard).toHaveLength(1);
     const [packet] = heard as [IPublishPacket];
@@ -97,7 +99,9 @@ describe('the broker', () => {
 
   it('that cannot be reached makes it fail at once, to be tried again, and never queue', async () => {
     const nowhere = createMqtt({ url: `mqtt://127.0.0.1:${await freePort()}` });
-    await expect(nowhere.carry(delivery('h1'), soon())).rejects.toThrow('no connection to the broker');
+    await expect(nowhere.carry(delivery('h1'), soon(), everybody)).rejects.toThrow(
+      'no connection to the broker',
+    );
     await nowhere.close();
   });
 });

@@ -14,6 +14,8 @@ import { createWebhook, type Delivery } from '../../src/schedule/index.js';
 import { openSqliteStore } from '../../src/store/index.js';
 import { kitchenWith, reminder } from './kitchens.js';
 
+const everybody = { personId: null, quiet: false };
+
 interface Posted {
   readonly headers: IncomingHttpHeaders;
   readonly body: string;
@@ -59,7 +61,7 @@ const delivery = (): Delivery => ({
   speech: { ssml: '<speak/>', text: 'The “rice” timer is done.', sentences: ['The “rice” timer is done.'] },
 });
 const soon = (): AbortSignal => AbortSignal.timeout(5_000);
-const carry = (signal = soon()) => createWebhook({ url, secret }).carry(delivery(), signal);
+const carry = (signal = soon()) => createWebhook({ url, secret }).carry(delivery(), signal, everybody);
 
 describe('a webhook', () => {
   it('is posted as JSON, signed so that its receiver can trust it', async () => {

@@ -80,6 +80,11 @@ const bodies: Record<string, (id: string) => unknown> = {
   'POST /v1/pairings/confirm': (id) => ({ code: '12345678', personId: id }),
   'POST /v1/invitations': (id) => ({ name: 'stolen', personId: id }),
   'POST /v1/invitations/withdraw': (id) => ({ invitation: id }),
+  'PUT /v1/notices': () => ({
+    endpoint: 'https://push.kitchen.example/stolen',
+    p256dh: 'B'.repeat(87),
+    auth: 'a'.repeat(22),
+  }),
   'POST /v1/labels': (id) => ({ kind: 'pdf', items: [id], markers: [id] }),
   'DELETE /v1/household': () => ({ name: service.kitchen.household.name }),
 };

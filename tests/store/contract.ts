@@ -466,6 +466,47 @@ export const storeContract = (
       },
     );
 
+    describe('where devices take notices', () => {
+      const addressOf = (deviceId: string, name: string) => ({
+        deviceId,
+        endpoint: `https://push.example/${name}`,
+        p256dh: `key of ${name}`,
+        auth: `secret of ${name}`,
+      });
+
+      it('keeps one address a device, with whose it is, and none of a device sent away', async () => {
+        await store.addDevice({ ...deviceOf(id, 'd1'), personId: 'p1' });
+        await store.addDevice({ ...deviceOf(id, 'd2'), personId: null });
+        await store.keepNoticeAddress(id, addressOf('d1', 'old'));
+        await second.keepNoticeAddress(id, addressOf('d1', 'new'));
+        await store.keepNoticeAddress(id, addressOf('d2', 'other'));
+        expect(await second.noticeAddresses(id)).toEqual([
+          { ...addressOf('d1', 'new'), personId: 'p1' },
+          { ...addressOf('d2', 'other'), personId: null },
+        ]);
+        await store.changeDevices(id, { deeds: [{ kind: 'send-away', id: 'd2' }], by: null, at });
+        expect((await store.noticeAddresses(id)).map(({ deviceId }) => deviceId)).toEqual(['d1']);
+      });
+
+      it('drops an address only while it is still that one, and all with the household', async () => {
+        await store.addDevice(deviceOf(id, 'd1'));
+        await store.keepNoticeAddress(id, addressOf('d1', 'new'));
+        await store.dropNoticeAddress(id, 'd1', addressOf('d1', 'old').endpoint);
+        expect(await store.noticeAddresses(id)).toHaveLength(1);
+        await store.dropNoticeAddress(id, 'd1', addressOf('d1', 'new').endpoint);
+        expect(await store.noticeAddresses(id)).toEqual([]);
+        await store.keepNoticeAddress(id, addressOf('d1', 'again'));
+        await store.dropNoticeAddress(id, 'd1');
+        expect(await store.noticeAddresses(id)).toEqual([]);
+        await store.keepNoticeAddress(id, addressOf('d1', 'last'));
+        await store.deleteHousehold(id);
+        await store.createHousehold(emptyKitchen(householdOf(id)), at);
+        await store.addDevice(deviceOf(id, 'd1'));
+        expect(await store.noticeAddresses(id)).toEqual([]);
+        expect(await faultOf(store.keepNoticeAddress('nobody', addressOf('d1', 'x')))).not.toBeNull();
+      });
+    });
+
     describe('devices that wait to be let in', () => {
       const later = '2026-05-14T18:10:00.000Z';
       const pairingOf = (codeHash: string) => ({

@@ -37,8 +37,8 @@ export interface Site {
   comeBack(): Promise<void>;
 }
 
-export const openSite = async (): Promise<Site> => {
-  const service = await startService();
+export const openSite = async (settings: Record<string, string> = {}): Promise<Site> => {
+  const service = await startService(settings);
   const sockets = new Set<Socket>();
   service.app.server.on('connection', (socket: Socket) => {
     sockets.add(socket);

@@ -107,3 +107,12 @@ reading-voice = Voice
 reading-browser-choice = The browser’s own choice
 reading-volume = Volume: { $percent } percent
 reading-percent = { $percent } percent
+
+notice-heading = When this page is closed
+notice-on = Ring here all the same
+notice-off = Do not ring here any more
+notice-is-on = Timers, reminders and the evening summary come to this device as notices, also while the page is closed.
+notice-is-off = While the page is closed, nothing rings on this device.
+notice-denied = This browser may not show notices for this address. Allow them in its settings, then press again.
+notice-first-install = On an iPhone or iPad, put this page on the home screen first, and open it from there.
+notice-failed = That did not work here: this browser gave no address for notices.

@@ -108,3 +108,12 @@ reading-voice = Voz
 reading-browser-choice = La que elija el navegador
 reading-volume = Volumen: { $percent } por ciento
 reading-percent = { $percent } por ciento
+
+notice-heading = Cuando esta página está cerrada
+notice-on = Que suene aquí de todos modos
+notice-off = Que ya no suene aquí
+notice-is-on = Los temporizadores, los recordatorios y el resumen de la noche llegan a este aparato como avisos, también con la página cerrada.
+notice-is-off = Con la página cerrada, nada suena en este aparato.
+notice-denied = Este navegador no puede mostrar avisos de esta dirección. Permítelos en sus ajustes y presiona otra vez.
+notice-first-install = En un iPhone o iPad, pon primero esta página en la pantalla de inicio, y ábrela desde ahí.
+notice-failed = Eso no funcionó aquí: este navegador no dio una dirección para avisos.

@@ -3,6 +3,7 @@ import { randomUUID } from 'node:crypto';
 import type { Logger } from 'pino';
 import {
   createMqtt,
+  createPush,
   createScheduler,
   createWebhook,
   keepTicking,
@@ -17,13 +18,20 @@ export interface SendingOptions {
   readonly households: Households;
   readonly config: Pick<
     Config,
-    'WEBHOOK_URL' | 'WEBHOOK_SECRET' | 'MQTT_URL' | 'MQTT_USERNAME' | 'MQTT_PASSWORD'
+    | 'WEBHOOK_URL'
+    | 'WEBHOOK_SECRET'
+    | 'MQTT_URL'
+    | 'MQTT_USERNAME'
+    | 'MQTT_PASSWORD'
+    | 'NOTICE_PUBLIC_KEY'
+    | 'NOTICE_PRIVATE_KEY'
+    | 'NOTICE_CONTACT'
   >;
   readonly now: () => string;
   readonly logger: Logger;
 }
 
-const carriersFrom = ({ config, logger }: SendingOptions): Carrier[] => {
+const carriersFrom = ({ config, logger, store }: SendingOptions): Carrier[] => {
   const carriers: Carrier[] = [];
   if (config.WEBHOOK_URL !== undefined) {
     if (config.WEBHOOK_SECRET === undefined) throw new Error('WEBHOOK_URL needs WEBHOOK_SECRET as well');
@@ -38,6 +46,12 @@ const carriersFrom = ({ config, logger }: SendingOptions): Carrier[] => {
         onProblem: (error) => logger.warn({ err: error }, 'broker'),
       }),
     );
+  const { NOTICE_PUBLIC_KEY: publicKey, NOTICE_PRIVATE_KEY: privateKey, NOTICE_CONTACT: contact } = config;
+  if (publicKey !== undefined || privateKey !== undefined) {
+    if (publicKey === undefined || privateKey === undefined || contact === undefined)
+      throw new Error('Notices need NOTICE_PUBLIC_KEY, NOTICE_PRIVATE_KEY and NOTICE_CONTACT together');
+    carriers.push(createPush({ store, publicKey, privateKey, contact }));
+  }
   return carriers;
 };
 

@@ -12,12 +12,15 @@ import { deviceRights } from './006-device-rights.js';
 import { deviceJournalWall } from './007-device-journal-wall.js';
 import { due } from './008-due.js';
 import { dueWall } from './009-due-wall.js';
+import { notices } from './010-notices.js';
+import { noticeWall } from './011-notice-wall.js';
 
 const both: Readonly<Record<string, Migration>> = {
   '001-kitchens': kitchens,
   '003-pairings': pairings,
   '006-device-rights': deviceRights,
   '008-due': due,
+  '010-notices': notices,
 };
 const postgresOnly: Readonly<Record<string, Migration>> = {
   '002-row-walls': rowWalls,
@@ -25,6 +28,7 @@ const postgresOnly: Readonly<Record<string, Migration>> = {
   '005-ring-after': ringAfter,
   '007-device-journal-wall': deviceJournalWall,
   '009-due-wall': dueWall,
+  '011-notice-wall': noticeWall,
 };
 
 export const sqliteMigrations: MigrationProvider = { getMigrations: async () => both };

@@ -11,6 +11,7 @@ import { KeptHere } from './kept-here.js';
 import { t } from './language.js';
 import { Listening } from './listening.js';
 import { Menu } from './menu.js';
+import { Notices } from './notices.js';
 import { Places } from './places.js';
 import { Said } from './said.js';
 import { isSettled, useSettings } from './settings.js';
@@ -189,6 +190,7 @@ const Board = ({ me }: { me: Me }) => {
           )}
         </details>
         <Listening lang={locale} settings={settings} change={change} say={say} />
+        <Notices />
         {correcting !== null && board !== null && (
           <Correct item={correcting} places={board.places} state={state} close={() => correct(null)} />
         )}

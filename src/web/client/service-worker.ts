@@ -55,4 +55,49 @@ worker.addEventListener('fetch', (event) => {
   );
 });
 
+/** A notice while no page is open: a timer, a reminder, the summary (`Notice` in src/schedule/push.ts). */
+interface Notice {
+  readonly id: string;
+  readonly kind: 'timer' | 'reminder' | 'summary';
+  readonly text: string;
+  readonly quiet: boolean;
+}
+
+const windows = (): Promise<readonly WindowClient[]> =>
+  worker.clients.matchAll({ type: 'window', includeUncontrolled: true });
+
+worker.addEventListener('push', (event) => {
+  const notice = event.data?.json() as Notice | undefined;
+  if (notice === undefined) return;
+  const show = async (): Promise<void> => {
+    // A page that is seen rings by itself.
+    if ((await windows()).some(({ visibilityState }) => visibilityState === 'visible')) return;
+    const options: NotificationOptions & {
+      readonly vibrate?: readonly number[];
+      readonly renotify?: boolean;
+    } = {
+      body: notice.text,
+      // The same told twice stands there once.
+      tag: notice.id,
+      requireInteraction: notice.kind !== 'summary',
+      silent: notice.quiet,
+      icon: '/icon-192.png',
+      data: notice.id,
+      ...(notice.quiet ? {} : { vibrate: [400, 200, 400, 200, 400], renotify: true }),
+    };
+    await worker.registration.showNotification('Tellshelf', options);
+  };
+  event.waitUntil(show());
+});
+
+worker.addEventListener('notificationclick', (event) => {
+  event.notification.close();
+  const open = async (): Promise<void> => {
+    const [page] = await windows();
+    // The page hears from the service what is due, rings, and stops it for everybody.
+    await (page === undefined ? worker.clients.openWindow('/') : page.focus());
+  };
+  event.waitUntil(open());
+});
+
 export {};

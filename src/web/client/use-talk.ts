@@ -14,6 +14,7 @@ import { newId } from './ids.js';
 import { keepRung, keepTalk, keptBoard, keptRung, keptTalk } from './kept.js';
 import { t } from './language.js';
 import { isForLater } from './sending.js';
+import { closeNotice } from './notices.js';
 import { service } from './service.js';
 import type { ChangeSettings, Settings } from './settings.js';
 import type { UnsentList } from './unsent.js';
@@ -167,6 +168,7 @@ export const useTalk = (
 
   const ack = useCallback((id: string) => {
     heard.current.add(id);
+    closeNotice(id);
     if (isOurs(id)) keepRung([...keptRung(), id].slice(-50));
     else talk.current?.send({ type: 'ack', id });
   }, []);
