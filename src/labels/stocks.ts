@@ -13,10 +13,12 @@ const stock = z.strictObject({
   size: pair,
   first: z.tuple([z.number().min(0), z.number().min(0)]),
   pitch: pair,
+  /** Where its sizes come from. */
+  basis: z.string(),
 });
 
 /** A sheet of labels; lengths in millimetres. */
-export type Stock = z.infer<typeof stock>;
+export type Stock = Omit<z.infer<typeof stock>, 'basis'>;
 
 const file = z.strictObject({ about: z.string(), source: z.string(), stocks: z.array(stock) });
 

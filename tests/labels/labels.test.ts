@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import jsQRModule from 'jsqr';
 import { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
+import { projectFile } from '../../src/project-files.js';
 import { demoKitchen, livingItems } from '../../src/kitchen/index.js';
 import { wrapCells } from '../../src/labels/brf.js';
 import {
@@ -39,6 +40,18 @@ const textOf = (file: string): string =>
   execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' });
 
 describe('a sheet of labels', () => {
+  it('draws Braille dots at the sizes of the source, whose inches and millimetres agree', () => {
+    const { source, ...millimetres } = JSON.parse(
+      readFileSync(projectFile('shared', 'labels', 'braille-dots.json'), 'utf8'),
+    ) as { source: { year: number; section: string; inches: Record<string, number> } } & Record<
+      string,
+      number
+    >;
+    expect(source).toMatchObject({ year: 2008, section: expect.stringContaining('3.2') as unknown });
+    for (const [name, inches] of Object.entries(source.inches))
+      expect(Math.abs((millimetres[name] ?? 0) - inches * 25.4), name).toBeLessThan(0.03);
+  });
+
   it('holds its text as text on every stock', async () => {
     for (const stock of loadStocks()) {
       const sheet = await labelSheet([stew, { ...stew, title: 'Bean chilli' }], { stock, grade: 2 });
