@@ -3,8 +3,8 @@ import { randomUUID } from 'node:crypto';
 import { createInterface } from 'node:readline/promises';
 import type { Command } from 'commander';
 import { limits, type TurnReply } from '../../../shared/wire/turn.js';
+import type { Mouth } from '../mouth.js';
 import type { Engine } from './engine.js';
-import type { Mouth } from './mouth.js';
 import type { Line } from './read-line.js';
 
 interface Flags {
@@ -16,6 +16,8 @@ interface Flags {
   readonly household?: string;
   readonly locale?: string;
   readonly kitchen?: string;
+  readonly mouth?: string;
+  readonly play?: string | true;
 }
 
 type TurnLine = Extract<Line, { kind: 'turn' }>['turn'];
@@ -99,13 +101,14 @@ const piped = async (answer: Answer): Promise<void> => {
 const isGoodbye = (reply: TurnReply | null): boolean => reply?.understood.intents[0] === 'goodbye';
 
 const interactive = async (engine: Engine, flags: Flags, answer: Answer): Promise<void> => {
-  const { findMouth, silentMouth } = await import('./mouth.js');
-  const mouth: Mouth = flags.quiet ? silentMouth() : (findMouth() ?? silentMouth());
+  const { findMouth, mouthBy, silentMouth } = await import('../mouth.js');
+  const voice = (): Mouth | null => (flags.mouth === undefined ? findMouth() : mouthBy(flags.mouth));
+  const mouth: Mouth = flags.quiet ? silentMouth() : (voice() ?? silentMouth());
   const terminal = createInterface({ input: process.stdin, output: process.stdout, prompt: 'You: ' });
   const { unaskedIn } = await import('./unasked.js');
   const stop = unaskedIn(engine, (spoken) => {
     process.stdout.write(`\r${spoken.text}\n`);
-    mouth.say(spoken.ssml);
+    void mouth.say(spoken.ssml);
     terminal.prompt(true);
   });
   process.stdout.write(
@@ -117,7 +120,7 @@ const interactive = async (engine: Engine, flags: Flags, answer: Answer): Promis
     if (line.trim() !== '') {
       const { said, reply } = await answer(line);
       process.stdout.write(`${said}\n`);
-      if (reply) mouth.say(reply.speech.ssml);
+      if (reply) void mouth.say(reply.speech.ssml);
       if (isGoodbye(reply)) break;
     }
     terminal.prompt();
@@ -143,6 +146,8 @@ export const addTalkCommand = (program: Command): void => {
       '--kitchen <file>',
       'begin from this kitchen file, of the form of shared/demo, not the demo kitchen',
     )
+    .option('--mouth <command>', 'speak by this command, which reads SSML, in place of espeak-ng')
+    .option('--play [file]', 'hold a conversation that was written down, with a demo kitchen of its own')
     .option('--fresh', 'start again from that kitchen; what was in it before is gone')
     .addHelpText(
       'after',
@@ -154,6 +159,15 @@ Fed by a pipe it answers one utterance a line. Lines that begin with ! do what a
   !at 2026-05-14T18:30   hold the clock at that household time`,
     )
     .action(async (flags: Flags) => {
+      if (flags.play !== undefined) {
+        const { play } = await import('./play.js');
+        return play({
+          file: flags.play === true ? undefined : flags.play,
+          quiet: flags.quiet === true,
+          mouth: flags.mouth,
+          print: (line) => void process.stdout.write(`${line}\n`),
+        });
+      }
       const { openEngine } = await import('./engine.js');
       const engine = await openEngine({
         data: flags.data,
