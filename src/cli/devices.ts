@@ -88,6 +88,32 @@ export const addDeviceCommands = (program: Command): void => {
         for (const device of await store.devices(householdId)) process.stdout.write(line(device));
       }),
     );
+  here(devices.command('feeds <id>'))
+    .description('Addresses for a calendar, the list to buy and another speech front, made for one device.')
+    .option(
+      '--address <url>',
+      'where this service is reached',
+      process.env['PUBLIC_URL'] ?? 'http://localhost:8080',
+    )
+    .action(async (id: string, flags: Where & { address: string }) => {
+      const { pathsOf } = await import('../server/side-doors/keys.js');
+      await withStore(flags, async (store, householdId) => {
+        const device = (await store.devices(householdId)).find(
+          (one) => one.id === id && one.revokedAt === null,
+        );
+        if (!device) throw new Error('There is no such device here. "tellshelf devices" lists them.');
+        const { calendar, listText, listJson, turns } = pathsOf(device);
+        const base = flags.address.replace(/\/$/, '');
+        for (const [what, path] of Object.entries({
+          calendar,
+          list: listText,
+          json: listJson,
+          turns: turns.url,
+        }))
+          process.stdout.write(`${what}\t${base}${path}\n`);
+        process.stdout.write(`secret\t${turns.secret}\n`);
+      });
+    });
   here(devices.command('rename <id> <name>'))
     .description('Call one something else.')
     .action((id: string, name: string, flags: Where) => change(flags, { kind: 'change', id, name }));

@@ -90,6 +90,8 @@ const errorsOf = ({ method, path, body, input, needs }: Shape): readonly Problem
     ...when(body, 'malformed-json', 'too-large', 'wrong-media-type'),
     ...when(body || input, 'invalid-request'),
     ...when(closed, 'not-identified', 'not-allowed'),
+    ...when(path.startsWith('/v1/feeds/'), 'not-identified'),
+    ...when(path.startsWith('/v1/hooks/'), 'not-signed', 'id-reused', 'too-many-waiting', 'too-busy'),
     ...when(closed && changes, 'csrf-token-missing'),
     ...when(path.includes('{'), 'not-found'),
     ...when(path.endsWith('/confirm'), 'code-not-valid'),

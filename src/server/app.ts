@@ -27,6 +27,8 @@ import { limits } from './limits.js';
 import { metrics } from './metrics.js';
 import { openapi, openapiRoutes } from './openapi.js';
 import { csrfGuard, registerPages, sessions } from './pages.js';
+import { feeds } from './side-doors/feeds.js';
+import { hooks } from './side-doors/hooks.js';
 import { sounds } from './sounds.js';
 import { turns } from './turns.js';
 
@@ -103,6 +105,8 @@ export const createApp = async (context: Context, logger: Logger): Promise<Fasti
     labels,
     charts,
     sounds,
+    feeds,
+    hooks,
   ]) {
     await app.register(feature, context);
   }

@@ -37,6 +37,7 @@ export const openapi = fp(async (app) => {
       tags: [
         { name: 'conversation', description: 'Speaking and being answered' },
         { name: 'kitchen', description: 'The kitchen for pages and sighted helpers' },
+        { name: 'feeds', description: 'For calendars, lists and other speech fronts' },
         { name: 'devices', description: 'Who may speak here' },
         { name: 'household', description: 'A household’s own data' },
         { name: 'operations', description: 'For whoever runs the service' },

@@ -5,6 +5,10 @@ export const PROBLEMS = {
   'malformed-json': { status: 400, title: 'The body is not JSON.' },
   'invalid-request': { status: 400, title: 'A part of the request is missing, unknown or out of bounds.' },
   'not-identified': { status: 401, title: 'No valid key of a device came with the request.' },
+  'not-signed': {
+    status: 401,
+    title: 'The signature is missing, wrong, or older or newer than five minutes.',
+  },
   'not-allowed': { status: 403, title: 'This device may not do that.' },
   'wrong-origin': { status: 403, title: 'Pages from that origin may not speak here.' },
   'csrf-token-missing': {

@@ -9,7 +9,7 @@ interface Told {
   readonly reply: TurnReply;
   /** `performance.now()` when it came in. */
   readonly started: number;
-  readonly way: 'http' | 'socket';
+  readonly way: 'http' | 'socket' | 'hook';
 }
 
 export const tellOfTurn = (
