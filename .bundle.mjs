@@ -52,6 +52,25 @@ export const bundleSources = async (folder) => {
   });
 };
 
+/** `tellshelf/client`: one file without libraries, and its types. */
+export const bundleClient = async (folder) => {
+  const [{ build }, { writeClientTypes }] = await Promise.all([
+    import('esbuild'),
+    import('./.client-types.mjs'),
+  ]);
+  await build({
+    absWorkingDir: home,
+    entryPoints: ['shared/client/index.ts'],
+    outfile: join(folder, 'index.js'),
+    bundle: true,
+    format: 'esm',
+    platform: 'neutral',
+    target: 'es2022',
+    logLevel: 'error',
+  });
+  await writeClientTypes(folder);
+};
+
 /** Every file of a bundle that is a library's, by the library's folder. */
 const librariesIn = (inputs) => {
   const folders = new Set();
@@ -103,6 +122,8 @@ const bundlePackage = async () => {
   mkdirSync(join(dist, 'pages'));
   for (const [name, script] of await bundlePages()) writeFileSync(join(dist, 'pages', name), script);
   rmSync(maker);
+
+  await bundleClient(join(dist, 'client'));
 
   mkdirSync(join(dist, 'fonts'));
   const fonts = join(home, 'node_modules', 'dejavu-fonts-ttf');

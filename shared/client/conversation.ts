@@ -2,8 +2,7 @@
  * One conversation over the socket: reconnects by itself, and sends an unanswered turn again
  * with the same id, so that nothing said is lost and nothing is done twice.
  */
-import type { ClientMessage, ServerMessage } from '../wire/socket.js';
-import type { TurnReply, TurnRequest } from '../wire/turn.js';
+import type { ClientMessage, ServerMessage, TurnReply, TurnRequest } from './types.js';
 
 /** What of the W3C WebSocket interface is used; browsers' and Node's both fit. */
 export interface SocketLike {
@@ -11,7 +10,7 @@ export interface SocketLike {
   send(data: string): void;
   close(code?: number, reason?: string): void;
   addEventListener(
-    type: 'open' | 'close' | 'message',
+    type: 'open' | 'close' | 'message' | 'error',
     listener: (event: { readonly data?: unknown }) => void,
   ): void;
 }
@@ -102,6 +101,8 @@ export const openConversation = (options: ConversationOptions): OpenConversation
       for (const { request } of waiting.values()) transmit({ type: 'turn', turn: request });
     });
     socket.addEventListener('message', (event) => receive(event.data));
+    // A close always follows. Where nobody listens, Node's own kind of socket would end the process.
+    socket.addEventListener('error', () => undefined);
     socket.addEventListener('close', () => {
       if (closed) return;
       options.onState('lost');

@@ -1,30 +1,23 @@
 /** Typed HTTP calls to a Tellshelf service, for pages, terminals and programs. */
-import type { z } from 'zod';
-import type { me, pairingStarted } from '../wire/devices.js';
 import type {
-  changeDone,
-  item,
+  ChangeDone,
+  Item,
   ItemChange,
-  journalRow,
-  marker,
-  place,
-  purchase,
-  useFirstRow,
-} from '../wire/kitchen.js';
-import type { Problem } from '../wire/problem.js';
-import type { reminderView } from '../wire/reminders.js';
-import type { TurnReply, TurnRequest } from '../wire/turn.js';
+  JournalRow,
+  Marker,
+  Me,
+  PairingStarted,
+  Place,
+  Problem,
+  Purchase,
+  Reminder,
+  SideDoors,
+  TurnReply,
+  TurnRequest,
+  UseFirstRow,
+} from './types.js';
 
-export type Item = z.infer<typeof item>;
-export type Place = z.infer<typeof place>;
-export type Marker = z.infer<typeof marker>;
-export type Purchase = z.infer<typeof purchase>;
-export type UseFirstRow = z.infer<typeof useFirstRow>;
-export type Reminder = z.infer<typeof reminderView>;
-export type JournalRow = z.infer<typeof journalRow>;
-export type ChangeDone = z.infer<typeof changeDone>;
-export type Me = z.infer<typeof me>;
-export type PairingStarted = z.infer<typeof pairingStarted>;
+export type * from './types.js';
 
 /** The service answered, and said no. `problem` is its RFC 9457 body. */
 export class ServiceProblem extends Error {
@@ -63,6 +56,8 @@ export interface Client {
   addPurchase(name: string): Promise<ChangeDone>;
   removePurchase(id: string): Promise<ChangeDone>;
   undo(): Promise<ChangeDone>;
+  /** Addresses for a calendar, the list to buy and another speech front. */
+  feeds(): Promise<SideDoors>;
   /** Any other call, checked by the caller. `key`: an id of its own, so that sent twice it is done once. */
   call<T>(method: string, path: string, body?: unknown, key?: string): Promise<T>;
 }
@@ -115,5 +110,35 @@ export const createClient = (options: ClientOptions): Client => {
     addPurchase: (name) => call('POST', '/v1/kitchen/list', { name }),
     removePurchase: (id) => call('DELETE', one('/v1/kitchen/list', id)),
     undo: () => call('POST', '/v1/kitchen/undo'),
+    feeds: () => call('GET', '/v1/feeds'),
   };
+};
+
+export interface PairOptions extends Pick<ClientOptions, 'base' | 'fetch'> {
+  /** What this device is to be called: "speaker by the door". */
+  readonly name: string;
+  /** Called once with the code, for a screen and as it is said: an owner has ten minutes to let it in. */
+  readonly onCode: (code: string, spoken: string) => void;
+  /** Milliseconds between asking whether it was let in. */
+  readonly every?: number;
+}
+
+/**
+ * Asks to be let in and waits for it. Resolves with the device's token, to be kept secret. Rejects with
+ * ServiceProblem `not-identified` when nobody did before the code went out of date, and with ServiceUnreachable.
+ */
+export const pair = async ({ name, onCode, every = 2_000, ...options }: PairOptions): Promise<string> => {
+  const asked = await createClient(options).call<PairingStarted>('POST', '/v1/pairings', { name });
+  const client = createClient({ ...options, token: asked.token });
+  onCode(asked.code, asked.spoken);
+  for (;;) {
+    await new Promise((resolve) => setTimeout(resolve, every));
+    try {
+      await client.me();
+      return asked.token;
+    } catch (error) {
+      const waits = error instanceof ServiceProblem && error.problem.code === 'not-identified';
+      if (!waits || Date.now() > Date.parse(asked.expiresAt)) throw error;
+    }
+  }
 };
