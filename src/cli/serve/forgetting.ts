@@ -2,7 +2,7 @@
 import type { Logger } from 'pino';
 import type { Store } from '../../store/port.js';
 
-/** README and the privacy table say this figure too. */
+/** deploy/settings.md says this figure too. */
 const KEPT_DAYS = 7;
 const DAY = 24 * 60 * 60 * 1000;
 const LOOK_EVERY = DAY / 4;
