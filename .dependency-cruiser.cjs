@@ -19,8 +19,12 @@ const may = {
   turn: ['terms', 'protocol', 'grammar', 'understanding', 'kitchen', 'safety', 'speech', 'dialogue', 'store'],
   labels: ['terms', 'kitchen', 'speech'],
   plots: ['terms', 'kitchen', 'speech'],
+  biasing: ['terms', 'kitchen', 'grammar'],
   web: ['terms'],
-  server: ['terms', 'turn', 'store', 'kitchen', 'safety', 'schedule', 'labels', 'plots', 'web', 'speech'],
+  server: [
+    ...['terms', 'turn', 'store', 'kitchen', 'safety', 'schedule', 'labels', 'plots', 'web', 'speech'],
+    'biasing',
+  ],
 };
 const below = Object.keys(may);
 may.cli = below;
@@ -43,7 +47,7 @@ module.exports = {
       ),
     ),
     rule('sql-only-in-the-store', '^src/(?!store/)', 'node_modules/(kysely|better-sqlite3|pg)/'),
-    rule('http-only-at-the-edge', '^src/(?!server/|web/)', 'node_modules/(fastify|@fastify|ws)/'),
+    rule('http-only-at-the-edge', '^src/(?!server/|web/|cli/)', 'node_modules/(fastify|@fastify|ws)/'),
   ],
   options: {
     doNotFollow: { path: 'node_modules' },

@@ -1,19 +1,10 @@
-/** `tellshelf grammar export --jsgf`: the listening grammar with a household's names, for a closed recogniser. */
+/** `tellshelf grammar export`: what a recogniser should listen for, in its own format. */
 import { readFileSync } from 'node:fs';
-import { dirname, resolve } from 'node:path';
-import type { Command } from 'commander';
-import { projectFile } from '../project-files.js';
+import { resolve } from 'node:path';
+import { Option, type Command } from 'commander';
+import type { BiasingForm } from '../biasing/index.js';
 
-/** The JSGF text for a kitchen. */
-export const exportJsgf = async (
-  phrases: (uri: string) => readonly string[],
-  file: string = projectFile('grammars', 'en', 'listen.gram'),
-  rule?: string,
-): Promise<string> => {
-  const { openGrammarFile, toJsgf } = await import('../grammar/tools.js');
-  const grammar = openGrammarFile(file, { roots: [dirname(resolve(file))] });
-  return toJsgf(grammar.library, { name: 'tellshelf', phrases, ...(rule === undefined ? {} : { rule }) });
-};
+const FORMS = ['jsgf', 'srgs', 'words'] as const satisfies readonly BiasingForm[];
 
 export const addGrammarExport = (program: Command): void => {
   program.commands
@@ -22,18 +13,23 @@ export const addGrammarExport = (program: Command): void => {
     .description(
       'write a grammar with the household’s names in a recogniser’s own format, to standard output',
     )
-    .requiredOption('--jsgf', 'JSpeech Grammar Format')
+    .addOption(
+      new Option('--as <form>', 'JSpeech Grammar Format, SRGS as XML, or the names alone with weights')
+        .choices(FORMS)
+        .default('jsgf'),
+    )
     .option('--grammar <file>', 'the grammar to write out (the listening grammar when left out)')
     .option('--rule <name>', 'the rule to make public (the root when left out)')
     .option('--kitchen <file>', 'an exported kitchen as JSON (the demo kitchen when left out)')
-    .action(async (options: { grammar?: string; rule?: string; kitchen?: string }) => {
+    .action(async (options: { as: BiasingForm; grammar?: string; rule?: string; kitchen?: string }) => {
       const { demoKitchen, kitchenFromFile } = await import('../kitchen/index.js');
-      const { phrasesOf } = await import('./listen/phrases.js');
+      const { biasingFor } = await import('../biasing/index.js');
       const clock = { now: new Date().toISOString(), timeZone: 'UTC' };
       const kitchen =
         options.kitchen === undefined
           ? demoKitchen(clock)
           : kitchenFromFile(readFileSync(options.kitchen, 'utf8'), clock);
-      process.stdout.write(await exportJsgf(phrasesOf(kitchen), options.grammar, options.rule));
+      const file = options.grammar === undefined ? undefined : resolve(options.grammar);
+      process.stdout.write(biasingFor(kitchen, options.as, { file, rule: options.rule }));
     });
 };

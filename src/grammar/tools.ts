@@ -4,6 +4,7 @@ export type { OpenGrammar } from './grammar.js';
 export type { Finding } from './lint.js';
 export { anyWords, exampleTokens, lintGrammar, unusedPublicRules } from './lint.js';
 export { toJsgf } from './jsgf.js';
+export { toSrgsXml } from './srgs-xml.js';
 export { logicalParse } from './logical.js';
 export { outlineOf } from './outline.js';
 export { describeProblem, GrammarError } from './problems.js';

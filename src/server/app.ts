@@ -17,6 +17,7 @@ import { people } from './home/people.js';
 import { setUp } from './home/set-up.js';
 import { household } from './household.js';
 import { identify } from './identify.js';
+import { kitchenBiasing } from './kitchen/biasing.js';
 import { kitchenBoard } from './kitchen/board.js';
 import { kitchenCards } from './kitchen/cards.js';
 import { kitchenChanging } from './kitchen/changing.js';
@@ -99,6 +100,7 @@ export const createApp = async (context: Context, logger: Logger): Promise<Fasti
     kitchenCards,
     kitchenChanging,
     kitchenReminders,
+    kitchenBiasing,
     people,
     setUp,
     household,

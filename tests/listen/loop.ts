@@ -6,9 +6,8 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { exportJsgf } from '../../src/cli/grammar-export.js';
+import { biasingFor } from '../../src/biasing/index.js';
 import { combine, wordErrorRate, type Guess } from '../../src/cli/listen/combine.js';
-import { phrasesOf } from '../../src/cli/listen/phrases.js';
 import { openRecogniser } from '../../src/cli/listen/recogniser.js';
 import type { Kitchen } from '../../src/kitchen/model.js';
 
@@ -63,7 +62,7 @@ export interface HeardUtterance extends Utterance {
 export const hearAll = async (kitchen: Kitchen, all: readonly Utterance[]): Promise<HeardUtterance[]> => {
   const folder = mkdtempSync(join(tmpdir(), 'listen-test-'));
   const open = await openRecogniser(null);
-  const closed = await openRecogniser(await exportJsgf(phrasesOf(kitchen)));
+  const closed = await openRecogniser(biasingFor(kitchen, 'jsgf'));
   try {
     const files = all.map(({ sentence }, index) => {
       const file = join(folder, `u${index}.wav`);

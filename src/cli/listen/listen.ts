@@ -1,85 +1,110 @@
-/** `tellshelf listen`: a small home computer as ear and mouth, with nothing leaving the house. */
-import { spawnSync } from 'node:child_process';
+/** `tellshelf listen`: a small computer as ear and mouth, for the store on it or for a service elsewhere. */
+import { randomUUID } from 'node:crypto';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { randomUUID } from 'node:crypto';
-import type { Command } from 'commander';
-import type { TurnReply, TurnRequest } from '../../../shared/wire/turn.js';
-import { exportJsgf } from '../grammar-export.js';
-import { combine, type Guess } from './combine.js';
-import { phrasesOf } from './phrases.js';
-import { openRecogniser, run, type Recogniser } from './recogniser.js';
+import { Option, type Command } from 'commander';
+import type { TurnReply } from '../../../shared/wire/turn.js';
+import type { Mouth } from '../mouth.js';
+import { EarFault, type Ear } from './ears/ear.js';
+import type { Guess } from './combine.js';
+import type { Talker, TalkerEvents } from './talker.js';
 
-interface Options {
+export interface ListenOptions {
   readonly wav?: readonly string[];
+  readonly ear?: string;
   readonly grammar: boolean;
+  readonly mouth?: string;
   readonly quiet?: boolean;
+  readonly record?: string;
+  readonly wake?: string;
+  readonly press?: boolean;
   readonly data: string;
   readonly household?: string;
   readonly service?: string;
-  readonly token?: string;
+  readonly key?: string;
 }
 
-/** Any sound file as the recogniser wants it, with a little silence at both ends. */
-const prepare = async (from: string, to: string): Promise<void> =>
-  run('sox', ['-G', from, '-r', '16000', '-c', '1', '-b', '16', to, 'pad', '0.3', '0.4']);
-
-/** Records from the default microphone until two seconds of silence. */
-const record = async (to: string): Promise<void> =>
-  run('rec', [
-    ...['-q', '-r', '16000', '-c', '1', '-b', '16', to],
-    ...['silence', '1', '0.1', '2%', '1', '2.0', '2%', 'trim', '0', '20'],
-  ]);
-
-/** What two recognisers make of recordings, as guesses for a turn. */
-export const hear = async (
-  files: readonly string[],
-  open: Recogniser,
-  closed: Recogniser | null,
-): Promise<Guess[][]> => {
-  const [free, held] = await Promise.all([
-    open.recognise(files),
-    closed === null ? files.map(() => []) : closed.recognise(files),
-  ]);
-  return free.map((guesses, index) => combine(guesses, held[index] ?? []));
+const openEar = async ({ ear, grammar }: ListenOptions): Promise<Ear> => {
+  if (ear === undefined) return (await import('./ears/pocketsphinx.js')).earByPocketSphinx(grammar);
+  if (/^https?:\/\//.test(ear)) return (await import('./ears/http.js')).earByHttp(ear);
+  return (await import('./ears/command.js')).earByCommand(ear);
 };
 
-const speak = (ssml: string): void => {
-  spawnSync('espeak-ng', ['-m', ssml], { stdio: 'ignore' });
+const openMouth = async ({ quiet, mouth }: ListenOptions): Promise<Mouth> => {
+  const { findMouth, mouthBy, silentMouth } = await import('../mouth.js');
+  if (quiet === true) return silentMouth();
+  return mouth === undefined ? (findMouth() ?? silentMouth()) : mouthBy(mouth);
 };
 
-const listen = async (options: Options): Promise<void> => {
-  const { openEngine } = await import('../talk/engine.js');
-  const { createClient } = await import('../../../shared/client/http.js');
-  const engine = await openEngine({ data: options.data, fresh: false, household: options.household });
-  const remote =
-    options.service === undefined
-      ? null
-      : createClient({
-          base: options.service,
-          ...(options.token === undefined ? {} : { token: options.token }),
-        });
-  const take = (request: TurnRequest): Promise<TurnReply> =>
-    remote === null
-      ? engine.households.takeTurn(
-          { householdId: engine.householdId, deviceId: 'listen', personId: null },
-          request,
-        )
-      : remote.turn(request);
+const openTalker = async (options: ListenOptions, events: TalkerEvents): Promise<Talker> => {
+  if (options.service === undefined) return (await import('./here.js')).talkHere(options, events);
+  if (options.key === undefined)
+    throw new Error('Say this device’s key for that service: --key, or TELLSHELF_KEY in the environment.');
+  return (await import('./there.js')).talkThere({ service: options.service, key: options.key }, events);
+};
 
-  const open = await openRecogniser(null);
-  const closed = options.grammar ? await openRecogniser(await exportJsgf(phrasesOf(engine.kitchen))) : null;
-  const folder = await mkdtemp(join(tmpdir(), 'tellshelf-sound-'));
-  const answer = async (file: string): Promise<void> => {
-    const [guesses = []] = await hear([file], open, closed);
-    const reply = await take({ id: randomUUID(), conversation: 'listen', hypotheses: guesses });
-    process.stdout.write(`heard: ${guesses[0]?.text ?? '(nothing)'}\nsaid: ${reply.speech.text}\n`);
-    if (options.quiet !== true) speak(reply.speech.ssml);
+/** Milliseconds that changes are gathered for before the names are taken anew. */
+const GATHER = 1_000;
+/** Said by the ear itself, for the service could not. */
+const LOST = 'That did not get through. Say it again.';
+
+/** Ends when the sound files are answered, or never. */
+export const listen = async (options: ListenOptions): Promise<void> => {
+  const print = (line: string): void => void process.stdout.write(`${line}\n`);
+  const tell = (line: string): void => void process.stderr.write(`(${line})\n`);
+  const [ear, mouth] = await Promise.all([openEar(options), openMouth(options)]);
+
+  let learning = Promise.resolve();
+  const learn = (): Promise<void> =>
+    (learning = learning
+      .then(() => ear.learn(talker.lists))
+      .catch((error: unknown) => tell(error instanceof Error ? error.message : String(error))));
+  let gathering: NodeJS.Timeout | undefined;
+  const talker = await openTalker(options, {
+    tell,
+    onChanged: () => {
+      clearTimeout(gathering);
+      gathering = setTimeout(() => void learn(), GATHER).unref();
+    },
+    onUnasked: async ({ text, ssml }) => {
+      print(`said: ${text}`);
+      await mouth.say(ssml);
+    },
+  });
+  await learn();
+
+  const guessesOf = async (file: string): Promise<readonly Guess[]> => {
+    try {
+      return await ear.hear(file);
+    } catch (error) {
+      if (!(error instanceof EarFault)) throw error;
+      // The cook is told that nothing was heard; why, whoever watches over it.
+      tell(error.message);
+      process.exitCode = 1;
+      return [];
+    }
   };
+  const answer = async (file: string): Promise<TurnReply | null> => {
+    const guesses = await guessesOf(file);
+    print(`heard: ${guesses[0]?.text ?? '(nothing)'}`);
+    try {
+      const reply = await talker.turn({ id: randomUUID(), conversation: 'listen', hypotheses: [...guesses] });
+      print(`said: ${reply.speech.text}`);
+      await mouth.say(reply.speech.ssml);
+      return reply;
+    } catch (error) {
+      tell(error instanceof Error ? error.message : String(error));
+      print(`said: ${LOST}`);
+      await mouth.say(`<speak>${LOST}</speak>`);
+      return null;
+    }
+  };
+
+  const { prepare, recorder, waker } = await import('./sound.js');
+  const folder = await mkdtemp(join(tmpdir(), 'tellshelf-sound-'));
   try {
-    if (closed !== null && closed.deafTo.length > 0)
-      process.stderr.write(`(These names cannot be recognised: ${closed.deafTo.join(', ')}.)\n`);
+    if (ear.deafTo.length > 0) tell(`These names cannot be recognised: ${ear.deafTo.join(', ')}.`);
     const sound = join(folder, 'turn.wav');
     if (options.wav !== undefined) {
       for (const file of options.wav) {
@@ -88,16 +113,26 @@ const listen = async (options: Options): Promise<void> => {
       }
       return;
     }
-    process.stdout.write('Listening. Talk, then pause. Control-C ends.\n');
-    for (;;) {
+    const [record, awake] = [recorder(options.record), waker(options.wake, options.press === true)];
+    print(
+      options.wake === undefined && options.press !== true
+        ? 'Listening. Talk, then pause. Control-C ends.'
+        : 'Ready. Control-C ends.',
+    );
+    for (let asked = false; ;) {
+      // Who was asked something may answer at once.
+      if (!asked) await awake();
+      mouth.hush();
       const raw = join(folder, 'raw.wav');
       await record(raw);
       await prepare(raw, sound);
-      await answer(sound);
+      const reply = await answer(sound);
+      asked = reply !== null && reply.expects.kind !== 'open';
     }
   } finally {
-    await Promise.all([open.close(), closed?.close(), rm(folder, { recursive: true, force: true })]);
-    await engine.store.close();
+    clearTimeout(gathering);
+    await learning;
+    await Promise.all([ear.close(), talker.close(), rm(folder, { recursive: true, force: true })]);
   }
 };
 
@@ -105,14 +140,24 @@ export const addListenCommand = (program: Command): void => {
   program
     .command('listen')
     .description(
-      'hear by microphone or from sound files, answer aloud; offline (needs pocketsphinx, sox, flite, espeak-ng)',
+      'hear by microphone or from sound files, answer aloud; offline, or as ear and mouth of a service elsewhere',
     )
     .option('--wav <files...>', 'sound files to answer, one utterance each, instead of the microphone')
-    .option('--no-grammar', 'only the open recogniser, without the listening grammar beside it')
+    .option(
+      '--ear <command or address>',
+      'a recogniser in place of the offline one: a command given a sound file, or an address to post it to',
+    )
+    .option('--no-grammar', 'only the offline ear’s open recogniser, without the listening grammar beside it')
+    .option('--mouth <command>', 'speak by this command, which reads SSML, in place of espeak-ng')
     .option('--quiet', 'print the answers without speaking them')
-    .option('--data <dir>', 'folder of the embedded store', '.data')
+    .option('--record <command>', 'record by this command, given the file to write, in place of SoX')
+    .option('--wake <command>', 'wait before each talk until this command ends: a button, a wake word')
+    .option('--press', 'wait before each talk for the Enter key')
+    .option('--data <dir>', 'folder of the embedded store', process.env['DATA_DIR'] ?? '.data')
     .option('--household <id>', 'which household, when there are several')
-    .option('--service <url>', 'ask a running service instead of the store here')
-    .option('--token <token>', 'this device’s key for that service')
-    .action((options: Options) => listen(options));
+    .addOption(
+      new Option('--service <url>', 'ask a running service, not the store here').env('TELLSHELF_SERVICE'),
+    )
+    .addOption(new Option('--key <key>', 'this device’s key for that service').env('TELLSHELF_KEY'))
+    .action((options: ListenOptions) => listen(options));
 };

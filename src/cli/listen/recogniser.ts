@@ -44,7 +44,9 @@ const lines = async (file: string): Promise<string[]> => {
  */
 export const openRecogniser = async (jsgf: string | null): Promise<Recogniser> => {
   const known = await readFile(join(MODEL, 'cmudict-en-us.dict'), 'utf8').catch(() => {
-    throw new RecogniserMissing('The English model is not installed (Debian: pocketsphinx-en-us).');
+    throw new RecogniserMissing(
+      'The offline ear is not installed (Debian: pocketsphinx, pocketsphinx-en-us). Another is named with --ear.',
+    );
   });
   const folder = await mkdtemp(join(tmpdir(), 'tellshelf-listen-'));
   const dictionary = jsgf === null ? null : dictionaryFor(wordsOf(jsgf), known);

@@ -1,6 +1,6 @@
 /** What a household's own rules say, listed: for recognisers that must know every word beforehand. */
-import { livingItems, placesIn } from '../../kitchen/index.js';
-import type { Kitchen, Place } from '../../kitchen/model.js';
+import { livingItems, placesIn } from '../kitchen/index.js';
+import type { Kitchen, Place } from '../kitchen/model.js';
 
 const numbers = [
   'one',
@@ -20,7 +20,7 @@ const tens = ['fifteen', 'twenty', 'twenty five', 'thirty', 'forty', 'forty five
 const units = ['portion', 'tub', 'jar', 'bag', 'slice', 'piece', 'cup'];
 
 /** As a recogniser's words: letters and spaces, lower case. */
-const spoken = (text: string): string =>
+export const spoken = (text: string): string =>
   text
     .normalize('NFC')
     .toLowerCase()

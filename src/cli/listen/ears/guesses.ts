@@ -1,0 +1,63 @@
+/**
+ * What a plugged recogniser answers: a guess a line, best first, as confidence (0 to 1), tab, words; words alone
+ * where it has no confidences. No lines: nothing was heard. Or JSON: `{"hypotheses": [{"text", "confidence"}]}`, or
+ * `{"text"}` alone.
+ */
+import { z } from 'zod';
+import { hypothesis, limits } from '../../../../shared/wire/turn.js';
+import type { Guess } from '../combine.js';
+import { EarFault } from './ear.js';
+
+/** More than this is no list of guesses. Bytes. */
+export const LONGEST_ANSWER = 64 * 1024;
+
+/** Where a recogniser is not sure how sure it is: less with each guess, as with one that ranks only. */
+const unsure = (index: number): number => Math.max(0.1, 0.6 - 0.1 * index);
+
+const asGuesses = (list: readonly { text: string; confidence?: number | undefined }[]): Guess[] =>
+  list
+    .map(({ text, confidence }, index) => ({ text: text.trim(), confidence: confidence ?? unsure(index) }))
+    .filter(({ text }) => text !== '')
+    .sort((a, b) => b.confidence - a.confidence)
+    .slice(0, limits.hypotheses);
+
+const lineIn = (line: string, index: number): { text: string; confidence?: number } => {
+  const tab = line.indexOf('\t');
+  if (tab < 0) return { text: line };
+  const confidence = Number(line.slice(0, tab));
+  if (line.slice(0, tab).trim() === '' || !(confidence >= 0 && confidence <= 1))
+    throw new EarFault(
+      `The recogniser's answer cannot be read: line ${index + 1} begins with no confidence from 0 to 1.`,
+    );
+  return { text: line.slice(tab + 1), confidence };
+};
+
+/** @throws EarFault that says where it cannot be read, without what was heard */
+export const readGuesses = (answer: string): Guess[] => {
+  const lines = answer.split(/\r?\n/).filter((line) => line.trim() !== '');
+  const guesses = lines.map(lineIn);
+  if (guesses.some(({ text }) => text.length > limits.utterance))
+    throw new EarFault(
+      `The recogniser's answer cannot be read: a guess has over ${limits.utterance} letters.`,
+    );
+  return asGuesses(guesses);
+};
+
+const answered = z.union([
+  z.object({ hypotheses: z.array(hypothesis.loose()) }),
+  z.object({ text: z.string().max(limits.utterance) }).transform(({ text }) => ({ hypotheses: [{ text }] })),
+]);
+
+/** @throws EarFault */
+export const readJsonGuesses = (answer: string): Guess[] => {
+  let json: unknown;
+  try {
+    json = JSON.parse(answer);
+  } catch {
+    throw new EarFault("The recogniser's answer cannot be read: it is not JSON, as it says it is.");
+  }
+  const read = answered.safeParse(json);
+  if (!read.success)
+    throw new EarFault("The recogniser's answer cannot be read: it has neither hypotheses nor a text.");
+  return asGuesses(read.data.hypotheses);
+};
