@@ -2,7 +2,7 @@
 import { randomUUID } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import type { Command } from 'commander';
-import type { FileForm, GuessedTable, ImportPlan, Kitchen } from '../kitchen/index.js';
+import type { FileForm, ImportPlan, Kitchen, ReadList } from '../kitchen/index.js';
 import type { Store } from '../store/port.js';
 import { whereabouts, withStore, type Where } from './with-store.js';
 
@@ -11,28 +11,21 @@ interface Flags extends Where {
   readonly makePlaces?: boolean;
 }
 
+type Guessed = NonNullable<ReadList['guessed']>;
+
 /** What each heading of somebody's own list is taken for, and what is left out. */
-const guessesTold = ({ headings }: GuessedTable): string =>
+const headingsTold = ({ headings }: Guessed): string =>
   headings
     .map(({ heading, column }) => `${heading.trim()}: ${column === null ? 'left out' : column}\n`)
     .join('');
 
-/** Countries that write the month first. */
-const MONTH_FIRST = new Set(['US', 'PH', 'FM', 'MH', 'PW']);
-const writesMonthFirst = (locale: string): boolean =>
-  MONTH_FIRST.has(new Intl.Locale(locale).maximize().region ?? '');
-
-/** What to write instead, where a cell was not understood. */
-const mendOf = (column: string | null, problem: string): string =>
-  column === null
-    ? problem
-    : ['made', 'bought', 'opened', 'frozen', 'best before', 'use by'].includes(column)
-      ? `${problem}. Write the day as 2026-05-14, or leave the cell empty.`
-      : column === 'amount'
-        ? `${problem}. Write a number, such as 2, or leave the cell empty.`
-        : column === 'place'
-          ? `${problem}. Write a place that is there, or say --make-places.`
-          : problem;
+/** What each row of it is taken for, days and amounts as they would be noted. */
+const rowsTold = ({ rows }: Guessed): string =>
+  rows
+    .map(
+      ({ row, cells }) => `row ${row}: ${cells.map(([column, value]) => `${column} ${value}`).join(', ')}\n`,
+    )
+    .join('');
 
 const plural = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
 
@@ -89,9 +82,9 @@ export const addImportCommand = (program: Command): void => {
       const form: FileForm | null = /\.csv$/i.test(file) ? 'csv' : /\.json$/i.test(file) ? 'json' : null;
       if (!form) throw new Error('The file must end in .csv or .json.');
       const { chooseHousehold } = await import('./which-household.js');
-      const { guessTable, planImport } = await import('../kitchen/index.js');
+      const { mendOf, readList } = await import('../kitchen/index.js');
       const text = await readFile(file, 'utf8');
-      let guessed: GuessedTable | null = null;
+      let guessed: Guessed | null = null;
       const planned = await withStore(flags, async (store) => {
         const id = await chooseHousehold(store, flags.household);
         const plan = (kitchen: Kitchen): ImportPlan => {
@@ -101,26 +94,22 @@ export const addImportCommand = (program: Command): void => {
             speaker: { personId: null },
             newId: randomUUID,
           };
-          const how = { makePlaces: flags.makePlaces ?? false };
-          const planned = planImport(doing, text, form, how);
-          // A file of ours is read as it is; of another, the headings are guessed.
-          if (form === 'json' || !planned.faults.some(({ row }) => row === 1)) return planned;
-          guessed = guessTable(text, writesMonthFirst(kitchen.household.locale));
-          if (!guessed) return planned;
-          const { above } = guessed;
-          const again = planImport(doing, guessed.text, form, how);
-          return { ...again, faults: again.faults.map((fault) => ({ ...fault, row: fault.row + above })) };
+          const read = readList(doing, text, form, { makePlaces: flags.makePlaces ?? false });
+          guessed = read.guessed;
+          return read.plan;
         };
         if (!flags.dryRun) return commit(store, plan, id);
         const kitchen = await store.loadKitchen(id);
         if (!kitchen) throw new Error(`There is no household "${id}" here.`);
         return plan(kitchen);
       });
-      if (guessed) process.stdout.write(guessesTold(guessed));
+      if (guessed) process.stdout.write(headingsTold(guessed) + (flags.dryRun ? rowsTold(guessed) : ''));
       for (const { row, column, problem } of planned.faults) {
         const told = mendOf(column, problem);
         process.stderr.write(`row ${row}${column === null ? '' : `, ${column}`}: ${told}\n`);
       }
+      if (planned.faults.some(({ column }) => column === 'place') && !flags.makePlaces)
+        process.stderr.write('--make-places makes places that are not there yet.\n');
       if (planned.faults.length > 0) throw new Error('Nothing was imported.');
       process.stdout.write(told(planned, !flags.dryRun));
     });

@@ -142,6 +142,7 @@ export {
 export { resolveCode, type Resolved } from './codes/resolve.js';
 export { exportItems } from './exchange/export.js';
 export { planImport, type FileForm, type ImportPlan } from './exchange/import.js';
+export { mendOf, readList, type GuessedRow, type ReadList } from './exchange/read-list.js';
 export type { Fault } from './exchange/fault.js';
 export { DATE_KINDS, recordShapes } from './shapes.js';
 export { dayIn, guessTable, type GuessedHeading, type GuessedTable } from './exchange/headings.js';

@@ -13,6 +13,7 @@ import { notices } from './devices/notices.js';
 import { pairing } from './devices/pairing.js';
 import { errors } from './errors.js';
 import { health } from './health.js';
+import { importing } from './home/importing.js';
 import { people } from './home/people.js';
 import { setUp } from './home/set-up.js';
 import { household } from './household.js';
@@ -104,6 +105,7 @@ export const createApp = async (context: Context, logger: Logger): Promise<Fasti
     people,
     setUp,
     household,
+    importing,
     labels,
     charts,
     sounds,

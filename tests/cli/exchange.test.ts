@@ -65,7 +65,7 @@ describe('files in and out by the command line', () => {
     const path = file('new.csv', 'name,place\nquince paste,fridge > door\nrye bread,attic > box\n');
     const before = await names();
     expect(await run('import', path, '--data', data)).toBe(
-      'row 3, place: there is no place "attic". Write a place that is there, or say --make-places.\nerror: Nothing was imported.',
+      'row 3, place: there is no place "attic". Write a place that is there, or ask for new places to be made.\n--make-places makes places that are not there yet.\nerror: Nothing was imported.',
     );
     expect(await run('import', path, '--dry-run', '--make-places', '--data', data)).toBe(
       'Would import 2 items, 2 new places (attic, attic > box).\n',
@@ -74,6 +74,20 @@ describe('files in and out by the command line', () => {
     expect(await run('import', path, '--make-places', '--data', data)).toContain('Imported 2 items');
     expect(await names()).toEqual(expect.arrayContaining([...before, 'quince paste', 'rye bread']));
     expect(await run('import', path, '--data', data)).toContain('because they are there already: 2');
+  });
+
+  it('somebody’s own list is shown as it is taken, days by the household’s country, before anything is done', async () => {
+    const path = file(
+      'own.csv',
+      'My list,,,\nItem,Location,Qty,Expiry,Colour\nQuince paste,Fridge,2 jars,5/6/2027,red\n',
+    );
+    expect(await run('import', path, '--dry-run', '--data', data)).toBe(
+      'Item: name\nLocation: place\nQty: amount\nExpiry: use by\nColour: left out\n' +
+        'row 3: name Quince paste, place fridge, amount 2, use by 2027-05-06, unit jar\nWould import 1 item.\n',
+    );
+    expect(await names()).not.toContain('Quince paste');
+    expect(await run('import', path, '--data', data)).toMatch(/Imported 1 item\.\n$/);
+    expect(await names()).toContain('Quince paste');
   });
 
   it('what was exported is imported with nothing added', async () => {

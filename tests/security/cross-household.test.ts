@@ -86,6 +86,7 @@ const bodies: Record<string, (id: string) => unknown> = {
     auth: 'a'.repeat(22),
   }),
   'POST /v1/labels': (id) => ({ kind: 'pdf', items: [id], markers: [id] }),
+  'POST /v1/household/import': () => ({ form: 'csv', text: 'Item,Qty\nstolen,1\n' }),
   'DELETE /v1/household': () => ({ name: service.kitchen.household.name }),
 };
 
