@@ -69,3 +69,48 @@ describe('what the documents tell', () => {
     for (const name of named) expect([...known, ...optional]).toContain(name);
   });
 });
+
+describe('the table of what it stands on', () => {
+  it('has every library that the program imports, and none that it does not', () => {
+    const sources = ['src', 'shared'].flatMap((folder) =>
+      readdirSync(projectFile(folder), { recursive: true, encoding: 'utf8' })
+        .filter((name) => /\.tsx?$/.test(name))
+        .map((name) => readFileSync(projectFile(folder, name), 'utf8')),
+    );
+    const { devDependencies, optionalDependencies } = JSON.parse(read('package.json')) as Record<
+      string,
+      object
+    >;
+    const installed = new Set([devDependencies, optionalDependencies].flatMap((of) => Object.keys(of ?? {})));
+    const imported = new Set(
+      sources.flatMap((text) =>
+        [...text.matchAll(/(?:from|import\(|require\()\s*'((?:@[\w-]+\/)?[\w.-]+)[^']*'/g)]
+          .map(([, name = '']) => name)
+          // A checkout bundles its pages itself; a package carries them.
+          .filter((name) => installed.has(name) && name !== 'esbuild'),
+      ),
+    );
+    const [, table = ''] =
+      /### What it stands on\n([\s\S]*?)\nEverything else/.exec(read('DEVELOPERS.md')) ?? [];
+    const first = table
+      .split('\n')
+      .filter((line) => line.startsWith('|'))
+      .map((line) => line.split('|')[1] ?? '')
+      .join('\n');
+    const named = [...first.matchAll(/`([@\w/.*-]+)`/g)].map(([, name = '']) => name);
+    const stands = (library: string): boolean =>
+      named.some(
+        (name) =>
+          name === library ||
+          library === `@fastify/${name}` ||
+          (name.endsWith('/*') && library.startsWith(name.slice(0, -1))),
+      );
+    expect([...imported].filter((library) => !stands(library))).toEqual([]);
+    const known = [...imported];
+    for (const name of named)
+      expect(
+        known.some((library) => library === name || library === `@fastify/${name}` || name.endsWith('/*')),
+        name,
+      ).toBe(true);
+  });
+});
