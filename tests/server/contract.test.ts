@@ -4,6 +4,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
+import Ajv from 'ajv';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { projectFile } from '../../src/project-files.js';
 import { startService, type Service } from '../support/service.js';
@@ -130,6 +131,21 @@ describe('the AsyncAPI document', () => {
 
   it('would be found lacking if it were', () => {
     expect(lost({ a: { $ref: '#/b/c' }, b: {} })).toEqual(['#/b/c']);
+  });
+
+  it('is valid by the specification’s own schema, and would not be with a slip in it', async () => {
+    const ajv = new Ajv.default({ strict: false, logger: false });
+    ajv.addFormat('uri-reference', true).addFormat('uri', true).addFormat('regex', true);
+    const schema = readFileSync(
+      projectFile('node_modules', '@asyncapi', 'specs', 'schemas', '3.0.0-without-$id.json'),
+      'utf8',
+    );
+    const check = ajv.compile(JSON.parse(schema) as object);
+    const made = (await service.app.inject('/v1/asyncapi.json')).json<Record<string, object>>();
+    check(made);
+    expect(check.errors ?? []).toEqual([]);
+    expect(check({ ...made, operations: { hear: { action: 'listen', channel: {} } } })).toBe(false);
+    expect(check({ ...made, chanels: {} })).toBe(false);
   });
 });
 
