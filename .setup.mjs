@@ -1,7 +1,9 @@
 // After installing: sees to SQLite, the one native library. Node 22 and later have it ready made inside
-// better-sqlite3 13. For Node 20 it fetches better-sqlite3 12, which npm would build for every Node if it were
-// among the dependencies, and compiles it: against headers that came with Node where they did, else by its own
-// script, which fetches a ready-made binary or the headers. What was built is kept in the user's cache.
+// better-sqlite3 13. There npm compiles it nevertheless, unless it keeps to "allowScripts", and leaves the whole
+// library out where that fails: then it is fetched here without its scripts. For Node 20 this fetches
+// better-sqlite3 12, which npm would build for every Node if it were among the dependencies, and compiles it:
+// against headers that came with Node where they did, else by its own script, which fetches a ready-made binary or
+// the headers. What was built is kept in the user's cache.
 import { spawnSync } from 'node:child_process';
 import {
   cpSync,
@@ -20,30 +22,32 @@ import { fileURLToPath } from 'node:url';
 import { userCache } from './.cache-folder.mjs';
 
 const RELEASE_FOR_20 = '12.11.1';
+/** The release among the dependencies, for when npm left it out. */
+const RELEASE = '13.2.0';
 
 const here = dirname(fileURLToPath(import.meta.url));
 const require = createRequire(import.meta.url);
 const ready = Number.parseInt(process.versions.node, 10) >= 22;
-const beside = join(here, 'node_modules', '.sqlite-12');
+const beside = join(here, 'node_modules', ready ? '.sqlite-13' : '.sqlite-12');
 const kept = join(
   userCache(),
   `sqlite-${RELEASE_FOR_20}-${process.platform}-${process.arch}-${process.versions.modules}`,
 );
 
 const say = (...lines) => process.stderr.write(`${lines.join('\n')}\n`);
-const folderOf13 = () => {
+const folderBeside = join(beside, 'node_modules', 'better-sqlite3');
+const folderAmongLibraries = () => {
   try {
     return dirname(require.resolve('better-sqlite3/package.json'));
   } catch {
     return null;
   }
 };
-const folderOf12 = join(beside, 'node_modules', 'better-sqlite3');
-const folder = ready ? folderOf13() : folderOf12;
+/** Where it is, as `src/store/sqlite-library.ts` looks for it: what was fetched here goes first. */
+const folderOf = () => (existsSync(folderBeside) || !ready ? folderBeside : folderAmongLibraries());
 // In a process of its own: what cannot be loaded may end it.
 const works = () =>
-  folder !== null &&
-  spawnSync(process.execPath, ['-e', `new (require(${JSON.stringify(folder)}))(':memory:')`], {
+  spawnSync(process.execPath, ['-e', `new (require(${JSON.stringify(folderOf())}))(':memory:')`], {
     stdio: 'ignore',
   }).status === 0;
 
@@ -70,24 +74,32 @@ const environment = () =>
 const npm = (args, options) =>
   spawnSync('npm', args, { encoding: 'utf8', shell: process.platform === 'win32', ...options });
 
-/** Fetches and compiles it. What npm and the compiler said. */
-const make12 = () => {
+/** Fetches it as it is, into a folder of its own. What npm said. */
+const fetchBeside = (release) => {
+  rmSync(beside, { recursive: true, force: true });
   mkdirSync(beside, { recursive: true });
   writeFileSync(join(beside, 'package.json'), '{ "private": true }\n');
-  const env = environment();
-  const fetched = npm(
-    ['install', '--no-audit', '--no-fund', '--ignore-scripts', `better-sqlite3@${RELEASE_FOR_20}`],
-    { cwd: beside, env },
-  );
+  return npm(['install', '--no-audit', '--no-fund', '--ignore-scripts', `better-sqlite3@${release}`], {
+    cwd: beside,
+    env: environment(),
+  });
+};
+
+const said = (...runs) => runs.map((ran) => `${ran?.stdout ?? ''}${ran?.stderr ?? ''}`).join('');
+
+/** Fetches and compiles it. What npm and the compiler said. */
+const make12 = () => {
+  const fetched = fetchBeside(RELEASE_FOR_20);
   const nodedir = headers();
+  const env = environment();
   const built =
     fetched.status === 0
       ? npm(['run', 'install'], {
-          cwd: folderOf12,
+          cwd: folderBeside,
           env: nodedir === null ? env : { ...env, npm_config_nodedir: nodedir },
         })
       : null;
-  return [fetched, built].map((ran) => `${ran?.stdout ?? ''}${ran?.stderr ?? ''}`).join('');
+  return said(fetched, built);
 };
 
 /** What only a compiler needs. */
@@ -102,10 +114,9 @@ const get12 = () => {
     cpSync(kept, beside, { recursive: true });
     if (works()) return '';
   }
-  rmSync(beside, { recursive: true, force: true });
-  const said = make12();
+  const log = make12();
   if (works()) {
-    trim(folderOf12);
+    trim(folderBeside);
     try {
       rmSync(kept, { recursive: true, force: true });
       cpSync(beside, kept, { recursive: true });
@@ -113,18 +124,18 @@ const get12 = () => {
       // Next time it is compiled again.
     }
   }
-  return said;
+  return log;
 };
 
 const lacks = (program) => spawnSync(program, ['--version'], { stdio: 'ignore' }).status !== 0;
 const OTHERWISE = 'or use Node 22 or later, which needs no compiler, or a PostgreSQL server (DATABASE_URL)';
 
 /** Two lines: what is missing, and how to get it. */
-const explain = (said) => {
+const explain = (log) => {
   if (ready) {
     say(
-      `SQLite (better-sqlite3 13) is not there ready made for ${process.platform}-${process.arch}: there is no store in a file.`,
-      'Install again without leaving out optional dependencies, or name a PostgreSQL server with DATABASE_URL.',
+      `SQLite (better-sqlite3 13) could not be fetched ready made for ${process.platform}-${process.arch}: there is no store in a file.`,
+      `Run "node .setup.mjs" in ${here} when the package registry can be reached, or name a PostgreSQL server with DATABASE_URL.`,
     );
     return;
   }
@@ -140,20 +151,20 @@ const explain = (said) => {
     );
     return;
   }
-  const log = join(mkdtempSync(join(tmpdir(), 'tellshelf-')), 'sqlite.log');
-  writeFileSync(log, said);
+  const file = join(mkdtempSync(join(tmpdir(), 'tellshelf-')), 'sqlite.log');
+  writeFileSync(file, log);
   say(
-    `SQLite could not be compiled for Node 20: ${log} says why.`,
+    `SQLite could not be compiled for Node 20: ${file} says why.`,
     `Mend that and run "node .setup.mjs" in ${here}, ${OTHERWISE}.`,
   );
 };
 
 const inCheckout = existsSync(join(here, 'src', 'cli', 'main.ts'));
 if (!works()) {
-  const said = ready ? '' : get12();
-  if (!works()) explain(said);
+  const log = ready ? said(fetchBeside(RELEASE)) : get12();
+  if (!works()) explain(log);
 }
-if (!inCheckout && ready && folder !== null) trim(folder);
+if (!inCheckout && ready && folderOf() !== null) trim(folderOf());
 
 // `npx tellshelf` in a checkout: npm links the commands of what a project needs, not its own.
 const links = join(here, 'node_modules', '.bin');

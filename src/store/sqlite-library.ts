@@ -1,6 +1,7 @@
 /**
  * SQLite itself. One library in two releases: 13 carries its own binaries and needs Node 22, where 12 would
- * abort; 12 is compiled for Node 20 by `.setup.mjs`. Only the one that fits is ever loaded.
+ * abort; 12 is compiled for Node 20 by `.setup.mjs`, which also fetches 13 where npm left it out. Only the one that
+ * fits is ever loaded.
  */
 import { createRequire } from 'node:module';
 import type Sqlite from 'better-sqlite3';
@@ -11,13 +12,10 @@ type Library = typeof Sqlite;
 
 const requireHere = createRequire(import.meta.url);
 const NAME = 'better-sqlite3';
-const BESIDE = projectFile('node_modules', '.sqlite-12', 'node_modules', NAME);
+const MAJOR = Number.parseInt(process.versions.node, 10) >= 22 ? '13' : '12';
 
-/** The release to load, and the paths it may have, the first that is there being taken. */
-const wanted = (): { readonly major: string; readonly paths: readonly string[] } =>
-  Number.parseInt(process.versions.node, 10) >= 22
-    ? { major: '13', paths: [NAME] }
-    : { major: '12', paths: [BESIDE, NAME] };
+/** Where it may be; what `.setup.mjs` fetched goes first. */
+const PATHS = [projectFile('node_modules', `.sqlite-${MAJOR}`, 'node_modules', NAME), NAME];
 
 const isRelease = (path: string, major: string): boolean => {
   try {
@@ -28,10 +26,9 @@ const isRelease = (path: string, major: string): boolean => {
 };
 
 const load = (): Library => {
-  const { major, paths } = wanted();
-  const path = paths.find((one) => isRelease(one, major));
+  const path = PATHS.find((one) => isRelease(one, MAJOR));
   try {
-    if (path === undefined) throw new Error(`${NAME} ${major} is not installed`);
+    if (path === undefined) throw new Error(`${NAME} ${MAJOR} is not installed`);
     const library = requireHere(path) as Library;
     // The binary is looked for when the first file is opened.
     new library(':memory:').close();
