@@ -28,6 +28,7 @@ export interface ListenOptions {
 const openEar = async ({ ear, grammar }: ListenOptions): Promise<Ear> => {
   if (ear === undefined) return (await import('./ears/pocketsphinx.js')).earByPocketSphinx(grammar);
   if (/^https?:\/\//.test(ear)) return (await import('./ears/http.js')).earByHttp(ear);
+  if (/^wyoming:\/\//.test(ear)) return (await import('./adapters/wyoming.js')).earByWyoming(ear);
   return (await import('./ears/command.js')).earByCommand(ear);
 };
 
