@@ -88,6 +88,14 @@ describe('tellshelf listen --service', () => {
     expect((await service.households.look('marta')).kitchen.version).toBe(service.kitchen.version);
   });
 
+  it('names a sound file that cannot be read', async () => {
+    const ear = file('unheard', '#!/bin/sh\n');
+    await expect(run({ ear, wav: [join(folder, 'none.wav')] })).rejects.toThrow(
+      /none\.wav cannot be read as sound/,
+    );
+    await expect(run({ ear, wav: [ear] })).rejects.toThrow(/unheard cannot be read as sound/);
+  });
+
   it('says at once that the service does not know its key, or that there is none', async () => {
     const ear = file('unused', '#!/bin/sh\n');
     await expect(run({ ear, key: `tsf_${'a'.repeat(43)}` })).rejects.toThrow(

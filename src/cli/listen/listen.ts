@@ -8,6 +8,7 @@ import type { TurnReply } from '../../../shared/wire/turn.js';
 import type { Mouth } from '../mouth.js';
 import { EarFault, type Ear } from './ears/ear.js';
 import type { Guess } from './combine.js';
+import { RecogniserMissing } from './recogniser.js';
 import type { Talker, TalkerEvents } from './talker.js';
 
 export interface ListenOptions {
@@ -109,7 +110,10 @@ export const listen = async (options: ListenOptions): Promise<void> => {
     const sound = join(folder, 'turn.wav');
     if (options.wav !== undefined) {
       for (const file of options.wav) {
-        await prepare(resolve(file), sound);
+        await prepare(resolve(file), sound).catch((error: unknown) => {
+          if (error instanceof RecogniserMissing) throw error;
+          throw new Error(`${file} cannot be read as sound.`, { cause: error });
+        });
         await answer(sound);
       }
       return;
