@@ -9,6 +9,7 @@ export const sideDoors = z
       .describe('Last days and reminders, iCalendar (RFC 5545), for calendars to subscribe to.'),
     listText: z.url().describe('The list to buy as plain text, a line each.'),
     listJson: z.url().describe('The list to buy as JSON.'),
+    wall: z.url().describe('A page to show on a wall: last days, the list to buy, what will ring.'),
     turns: z
       .strictObject({
         url: z.url(),

@@ -102,12 +102,13 @@ export const addDeviceCommands = (program: Command): void => {
           (one) => one.id === id && one.revokedAt === null,
         );
         if (!device) throw new Error('There is no such device here. "tellshelf devices" lists them.');
-        const { calendar, listText, listJson, turns } = pathsOf(device);
+        const { calendar, listText, listJson, wall, turns } = pathsOf(device);
         const base = flags.address.replace(/\/$/, '');
         for (const [what, path] of Object.entries({
           calendar,
           list: listText,
           json: listJson,
+          wall,
           turns: turns.url,
         }))
           process.stdout.write(`${what}\t${base}${path}\n`);

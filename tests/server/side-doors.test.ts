@@ -11,6 +11,7 @@ import type { z } from 'zod';
 import type { sideDoors } from '../../shared/wire/side-doors.js';
 import { addDeviceCommands } from '../../src/cli/devices.js';
 import { rankUseFirst } from '../../src/safety/index.js';
+import { wallPage } from '../../src/server/side-doors/wall.js';
 import { listInPrint } from '../../src/server/side-doors/list-in-print.js';
 import { openSqliteStore } from '../../src/store/index.js';
 import { bearer, kitchenOf, letIn, say, startService, THURSDAY, type Service } from '../support/service.js';
@@ -142,9 +143,9 @@ describe('whoever runs the machine', () => {
     await program.parseAsync([...ask, '--address', 'http://kitchen.example/'], { from: 'user' });
     spy.mockRestore();
     rmSync(folder, { recursive: true, force: true });
-    const { calendar, listText, listJson, turns } = await doorsOf(service.tokens.speak);
+    const { calendar, listText, listJson, wall, turns } = await doorsOf(service.tokens.speak);
     expect(said.join('')).toBe(
-      `calendar\t${calendar}\nlist\t${listText}\njson\t${listJson}\nturns\t${turns.url}\nsecret\t${turns.secret}\n`,
+      `calendar\t${calendar}\nlist\t${listText}\njson\t${listJson}\nwall\t${wall}\nturns\t${turns.url}\nsecret\t${turns.secret}\n`,
     );
   });
 });
@@ -186,6 +187,57 @@ describe('the list to buy', () => {
     ).toBe('bakery:\nrye\nrolls\n\ndairy:\nmilk\n\noats\n');
     expect(listInPrint([line('oats', null)])).toBe('oats\n');
     expect(listInPrint([])).toBe('');
+  });
+});
+
+describe('the page for a wall', () => {
+  it('shows what ends soon, what to buy and what will ring, as it is now', async () => {
+    await say(service, 'set a rice timer for ten minutes');
+    await say(service, 'put oats and honey on the list');
+    const { wall } = await doorsOf(service.tokens.speak);
+    const { text } = await http()
+      .get(path(wall))
+      .expect(200)
+      .expect('content-type', 'text/html; charset=utf-8')
+      .expect('cache-control', 'private, no-store');
+    expect(text).toContain('<html lang="en-US">');
+    expect(text).not.toMatch(/<script/i);
+    const lines = [...text.matchAll(/<li>(.*?)<\/li>/g)].map(([, line]) => line);
+    expect(lines).toEqual(
+      expect.arrayContaining([
+        'Roast chicken: tomorrow.',
+        expect.stringMatching(/^Sliced ham: .*, past guidance\.$/),
+        'honey',
+        'Rice, at six ten in the evening.',
+        'Defrost the stew, tomorrow at ten in the morning.',
+      ]),
+    );
+    expect(text).toMatch(/When in doubt, throw it out/);
+    const { kitchen, clock } = await service.households.look('marta');
+    const ranked = rankUseFirst(kitchen, clock);
+    for (const { item, assessment } of ranked)
+      if (assessment.daysLeft !== null && assessment.lastDay !== null) {
+        const shown = lines.some((line) => line?.toLowerCase().startsWith(`${item.name.toLowerCase()}: `));
+        expect(shown, item.name).toBe(assessment.daysLeft <= 3);
+      }
+  });
+
+  it('says so where there is nothing, and escapes what a household wrote', () => {
+    const page = wallPage(
+      'Ruth & <Dele>',
+      'en-GB',
+      [{ heading: 'To buy', lines: [], none: 'Nothing.' }],
+      ['x'],
+    );
+    expect(page).toContain('<h1>Ruth &amp; &lt;Dele&gt;</h1>');
+    expect(page).toContain('<p>Nothing.</p>');
+  });
+
+  it('opens with its own key only', async () => {
+    const { wall } = await doorsOf(service.tokens.speak);
+    await http()
+      .get(path(wall).replace(/[^/]+(?=\/wall)/, 'y'.repeat(43)))
+      .expect(401);
   });
 });
 

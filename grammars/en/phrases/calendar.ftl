@@ -9,3 +9,27 @@ calendar-source = From { $source }.
 calendar-in-doubt = When in doubt, throw it out.
 # What a list of such days is called.
 calendar-name = { $household }, last days and reminders.
+
+# The page that a tablet on the wall shows. Headings and the lines that stand for nothing.
+wall-days = Last days by guidance
+wall-no-days = Nothing has its last day in the next three days.
+wall-day = { CAP($item) }: { $past ->
+    [none] { $day }
+   *[past] { $day }, past guidance
+  }.
+wall-list = To buy
+wall-no-list = Nothing is on the list.
+wall-reminders = Timers and reminders
+wall-no-reminders = None is running.
+wall-reminder = { $label ->
+    [none] { $kind ->
+        [timer] A timer
+       *[reminder] A reminder
+      }
+   *[other] { CAP($label) }
+  }, { $day ->
+    [none] { AT($time) }
+   *[other] { ON($day) } { AT($time) }
+  }.
+wall-in-doubt = Days are by published guidance. When in doubt, throw it out.
+wall-as-of = As it was { AT($time) }.

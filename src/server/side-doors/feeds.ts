@@ -6,7 +6,8 @@ import { purchase } from '../../../shared/wire/kitchen.js';
 import { problem } from '../../../shared/wire/problem.js';
 import { sideDoors } from '../../../shared/wire/side-doors.js';
 import { shoppingList } from '../../kitchen/index.js';
-import { calendarOf } from '../../schedule/index.js';
+import { calendarOf, wallOf, type WallPart } from '../../schedule/index.js';
+import type { Say } from '../../speech/index.js';
 import type { Device } from '../../store/port.js';
 import { today } from '../../terms/dates.js';
 import type { Look } from '../../turn/index.js';
@@ -17,7 +18,8 @@ import { pathNames, viewPurchase } from '../kitchen/views.js';
 import { ProblemError } from '../problems.js';
 import { asICalendar } from './calendar.js';
 import { deviceBehind, feedKey, pathsOf, same } from './keys.js';
-import { listInPrint } from './list-in-print.js';
+import { listInPrint, purchaseInPrint } from './list-in-print.js';
+import { wallPage } from './wall.js';
 
 const tags = ['feeds'];
 const params = z.strictObject({
@@ -48,19 +50,25 @@ export const feeds: FastifyPluginAsyncZod<Context> = async (app, { store, househ
     },
   );
 
-  /** Who asks for a feed, and the kitchen; answers 304 by itself where nothing changed. */
-  const opened = async (
-    request: FastifyRequest,
-    reply: FastifyReply,
-  ): Promise<{ device: Device; around: Look } | null> => {
+  /** Whose address it is, and the kitchen. */
+  const open = async (request: FastifyRequest): Promise<{ device: Device; around: Look }> => {
     const { key, ...behind } = request.params as z.infer<typeof params>;
     const device = await deviceBehind(store, behind);
     if (device === null || !same(key, feedKey(device)))
       throw new ProblemError('not-identified', { detail: 'No device of this household has that address.' });
-    const around = await households.look(device.householdId);
-    const etag = `"${around.kitchen.version}.${today(around.clock)}"`;
+    return { device, around: await households.look(device.householdId) };
+  };
+
+  /** The same; answers 304 by itself where nothing changed. */
+  const opened = async (
+    request: FastifyRequest,
+    reply: FastifyReply,
+  ): Promise<{ device: Device; around: Look } | null> => {
+    const found = await open(request);
+    const { kitchen, clock } = found.around;
+    const etag = `"${kitchen.version}.${today(clock)}"`;
     void reply.header('etag', etag).header('cache-control', 'private, no-cache');
-    if (request.headers['if-none-match'] !== etag) return { device, around };
+    if (request.headers['if-none-match'] !== etag) return found;
     await reply.code(304).send();
     return null;
   };
@@ -125,6 +133,45 @@ export const feeds: FastifyPluginAsyncZod<Context> = async (app, { store, househ
       const found = await opened(request, reply);
       if (found === null) return reply as never;
       return shoppingList(found.around.kitchen).map(viewPurchase);
+    },
+  );
+
+  app.get(
+    '/v1/feeds/:household/:device/:key/wall',
+    {
+      config: { needs: 'public' },
+      schema: {
+        tags,
+        summary: 'A page for a tablet on the wall',
+        description:
+          'Food whose last day by guidance is within three days, the list to buy, and what will ring, in the household’s language. No script; read anew each minute.',
+        params,
+        produces: ['text/html'],
+      },
+    },
+    async (request, reply) => {
+      const { device, around } = await open(request);
+      const { kitchen, clock } = around;
+      const worded = (phrase: Say): string => households.say(around, { parts: [phrase] }).text;
+      const part = ({ heading, lines, none }: WallPart) => ({
+        heading: worded(heading).replace(/\.$/, ''),
+        lines: lines.map(worded),
+        none: worded(none),
+      });
+      const { days, reminders } = wallOf(kitchen, clock, device.personId);
+      const say = (phrase: string, args?: Say['args']): string =>
+        worded({ kind: 'say', phrase, ...(args ? { args } : {}) });
+      const toBuy = {
+        heading: say('wall-list').replace(/\.$/, ''),
+        lines: shoppingList(kitchen).map(purchaseInPrint),
+        none: say('wall-no-list'),
+      };
+      const foot = [say('wall-in-doubt'), say('wall-as-of', { time: { kind: 'time', at: clock.now } })];
+      const { name, locale } = kitchen.household;
+      return reply
+        .type('text/html; charset=utf-8')
+        .header('cache-control', 'private, no-store')
+        .send(wallPage(name, locale, [part(days), toBuy, part(reminders)], foot));
     },
   );
 };

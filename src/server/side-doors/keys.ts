@@ -43,6 +43,7 @@ export const pathsOf = (device: Device) => {
     calendar: `${feeds}/calendar.ics`,
     listText: `${feeds}/list.txt`,
     listJson: `${feeds}/list.json`,
+    wall: `${feeds}/wall`,
     turns: { url: `/v1/hooks/${behind}/turns`, secret: hookSecret(device) },
   };
 };

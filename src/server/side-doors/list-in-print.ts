@@ -2,7 +2,8 @@
 import type { Purchase } from '../../kitchen/model.js';
 import { amountInPrint } from '../kitchen/board.js';
 
-const line = ({ name, amount }: Purchase): string =>
+/** "butter, 2 pounds" */
+export const purchaseInPrint = ({ name, amount }: Purchase): string =>
   amount === null ? name : `${name}, ${amountInPrint(amount)}`;
 
 /** @param lines by section, those of one section together, as `shoppingList` gives them */
@@ -12,7 +13,7 @@ export const listInPrint = (lines: readonly Purchase[]): string => {
   for (const one of lines) {
     if (one.section !== section) out.push('', ...(one.section === null ? [] : [`${one.section}:`]));
     section = one.section;
-    out.push(line(one));
+    out.push(purchaseInPrint(one));
   }
   return out.length === 0 ? '' : `${out.join('\n').trimStart()}\n`;
 };

@@ -1,0 +1,49 @@
+/** The page for a tablet on the wall: no script, nothing to press, read anew each minute. */
+
+export interface WallSection {
+  readonly heading: string;
+  readonly lines: readonly string[];
+  readonly none: string;
+}
+
+const ENTITIES: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
+const text = (raw: string): string => raw.replace(/[&<>"']/g, (char) => ENTITIES[char] ?? '');
+
+const section = ({ heading, lines, none }: WallSection): string =>
+  `<section><h2>${text(heading)}</h2>${
+    lines.length === 0
+      ? `<p>${text(none)}</p>`
+      : `<ul>${lines.map((line) => `<li>${text(line)}</li>`).join('')}</ul>`
+  }</section>`;
+
+/** Everything that came from a household is escaped. */
+export const wallPage = (
+  household: string,
+  locale: string,
+  sections: readonly WallSection[],
+  foot: readonly string[],
+): string => `<!doctype html>
+<html lang="${text(locale)}">
+  <head>
+    <meta charset="utf-8" />
+    <meta name="viewport" content="width=device-width, initial-scale=1" />
+    <meta name="color-scheme" content="light dark" />
+    <meta http-equiv="refresh" content="60" />
+    <title>${text(household)}</title>
+    <link rel="stylesheet" href="/style.css" />
+  </head>
+  <body>
+    <main>
+      <h1>${text(household)}</h1>
+      ${sections.map(section).join('\n      ')}
+      <footer>${foot.map((line) => `<p>${text(line)}</p>`).join('')}</footer>
+    </main>
+  </body>
+</html>
+`;
