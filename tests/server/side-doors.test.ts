@@ -228,9 +228,27 @@ describe('the page for a wall', () => {
       'en-GB',
       [{ heading: 'To buy', lines: [], none: 'Nothing.' }],
       ['x'],
+      null,
     );
     expect(page).toContain('<h1>Ruth &amp; &lt;Dele&gt;</h1>');
     expect(page).toContain('<p>Nothing.</p>');
+  });
+
+  it('is read anew where somebody asked for that, from fifteen seconds to an hour', async () => {
+    const { wall } = await doorsOf(service.tokens.speak);
+    expect((await http().get(path(wall))).text).not.toMatch(/http-equiv="refresh"/);
+    for (const every of [15, 3_600])
+      expect(
+        (
+          await http()
+            .get(`${path(wall)}?every=${every}`)
+            .expect(200)
+        ).text,
+      ).toContain(`<meta http-equiv="refresh" content="${every}" />`);
+    for (const every of ['14', '3601', '0', 'x', '60;url=http://else']) {
+      const refused = await http().get(path(wall)).query({ every }).expect(400);
+      expect(refused.body).toMatchObject({ code: 'invalid-request' });
+    }
   });
 
   it('opens with its own key only', async () => {

@@ -144,8 +144,17 @@ export const feeds: FastifyPluginAsyncZod<Context> = async (app, { store, househ
         tags,
         summary: 'A page for a tablet on the wall',
         description:
-          'Food whose last day by guidance is within three days, the list to buy, and what will ring, in the household’s language. No script; read anew each minute.',
+          'Food whose last day by guidance is within three days, the list to buy, and what will ring, in the household’s language. No script.',
         params,
+        querystring: z.strictObject({
+          every: z.coerce
+            .number()
+            .int()
+            .min(15)
+            .max(3_600)
+            .optional()
+            .describe('Seconds after which it is read anew. Left out: never.'),
+        }),
         produces: ['text/html'],
       },
     },
@@ -171,7 +180,9 @@ export const feeds: FastifyPluginAsyncZod<Context> = async (app, { store, househ
       return reply
         .type('text/html; charset=utf-8')
         .header('cache-control', 'private, no-store')
-        .send(wallPage(name, locale, [part(days), toBuy, part(reminders)], foot));
+        .send(
+          wallPage(name, locale, [part(days), toBuy, part(reminders)], foot, request.query.every ?? null),
+        );
     },
   );
 };

@@ -1,4 +1,4 @@
-/** The page for a tablet on the wall: no script, nothing to press, read anew each minute. */
+/** The page for a tablet on the wall: no script and nothing to press. */
 
 export interface WallSection {
   readonly heading: string;
@@ -22,20 +22,23 @@ const section = ({ heading, lines, none }: WallSection): string =>
       : `<ul>${lines.map((line) => `<li>${text(line)}</li>`).join('')}</ul>`
   }</section>`;
 
-/** Everything that came from a household is escaped. */
+/**
+ * Everything that came from a household is escaped. `every`: seconds after which it is read anew; null where nobody
+ * asked for that, for a page that changes under somebody who reads it is a barrier (WCAG 2.2.1).
+ */
 export const wallPage = (
   household: string,
   locale: string,
   sections: readonly WallSection[],
   foot: readonly string[],
+  every: number | null,
 ): string => `<!doctype html>
 <html lang="${text(locale)}">
   <head>
     <meta charset="utf-8" />
     <meta name="viewport" content="width=device-width, initial-scale=1" />
     <meta name="color-scheme" content="light dark" />
-    <meta http-equiv="refresh" content="60" />
-    <title>${text(household)}</title>
+${every === null ? '' : `    <meta http-equiv="refresh" content="${every}" />\n`}    <title>${text(household)}</title>
     <link rel="stylesheet" href="/style.css" />
   </head>
   <body>
