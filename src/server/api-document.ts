@@ -2,6 +2,7 @@
  * Finishes the descriptions that other programs are made from: names for operations, each error by its status
  * with an example, and schemas that refer to nothing outside the document.
  */
+import { EXAMPLES } from './api-examples.js';
 import { PROBLEMS, toProblem, type ProblemCode } from './problems.js';
 import type { ApiDocument } from './reference-page.js';
 
@@ -152,6 +153,20 @@ const answersOf = (responses: Tree, summary: string): Tree =>
       ]),
   );
 
+/** Text that is no JSON, by the types a route names; what they are is no part of JSON Schema. */
+const textsOf = (operation: Tree): Tree | null => {
+  const types = operation['x-produces'] as readonly string[] | undefined;
+  return types === undefined
+    ? null
+    : Object.fromEntries(types.map((type) => [type, { schema: { type: 'string' } }]));
+};
+
+const withExample = (requestBody: unknown, example: unknown): Tree => {
+  const { content, ...body } = requestBody as Tree;
+  const [[type, of] = ['application/json', {}]] = Object.entries(content as Tree);
+  return { ...body, content: { [type]: { ...(of as Tree), example } } };
+};
+
 const finishOperation = (method: string, path: string, operation: Tree): Tree => {
   const responses = (operation['responses'] ?? {}) as Tree;
   const needs = operation['x-needs'] as string | undefined;
@@ -163,12 +178,21 @@ const finishOperation = (method: string, path: string, operation: Tree): Tree =>
       : `Right: a device that may ${needs}.`;
   const description = [operation['description'], right].filter(Boolean).join('\n\n');
   const ready = path === '/health/ready' ? { '503': responses['5XX'] } : {};
+  const example = EXAMPLES[`${method.toUpperCase()} ${path}`];
+  const { 'x-produces': _types, ...rest } = operation;
+  const answers = answersOf(responses, String(operation['summary'] ?? 'Done'));
+  const texts = textsOf(operation);
+  if (texts !== null) {
+    const known = (answers['200'] ?? { description: `${String(operation['summary'])}.` }) as Tree;
+    answers['200'] = { ...known, content: { ...texts, ...(known['content'] as Tree | undefined) } };
+  }
   return {
-    ...operation,
+    ...rest,
     operationId: operationId(method, path),
     description,
+    ...(example === undefined ? {} : { requestBody: withExample(operation['requestBody'], example) }),
     responses: {
-      ...answersOf(responses, String(operation['summary'] ?? 'Done')),
+      ...answers,
       ...ready,
       ...errorResponses(errorsOf({ method, path, body, input, needs })),
     },

@@ -62,6 +62,7 @@ export const openapi = fp(async (app) => {
         ...described,
         schema: {
           ...schema,
+          ...(schema['produces'] === undefined ? {} : { 'x-produces': schema['produces'] }),
           ...(open ? { security: [] } : { security: [{ device: [] }, { page: [] }], 'x-needs': needs }),
         },
       };

@@ -7,7 +7,7 @@ import { promisify } from 'node:util';
 import Ajv from 'ajv';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { projectFile } from '../../src/project-files.js';
-import { startService, type Service } from '../support/service.js';
+import { bearer, startService, type Service } from '../support/service.js';
 
 // Each tool is a process of its own, the compiler among them.
 vi.setConfig({ testTimeout: 240_000 });
@@ -23,6 +23,7 @@ interface Operation {
   readonly operationId: string;
   readonly summary: string;
   readonly description: string;
+  readonly requestBody?: { readonly content: Readonly<Record<string, { readonly example?: unknown }>> };
   readonly responses: Readonly<Record<string, { readonly content?: Readonly<Record<string, unknown>> }>>;
 }
 interface Document {
@@ -100,6 +101,42 @@ describe('the OpenAPI document', () => {
           expect(example, at).toMatchObject({ value: { status: Number(status) } });
       }
     }
+  });
+
+  it('gives of every operation with a body one that it takes', async () => {
+    const [item] = service.kitchen.items.values();
+    for (const [path, methods] of Object.entries(document.paths))
+      for (const [method, { requestBody }] of Object.entries(methods)) {
+        if (requestBody === undefined) continue;
+        const at = `${method} ${path}`;
+        const { example } = requestBody.content['application/json']!;
+        expect(example, at).toBeTypeOf('object');
+        // Ids of nobody; what is wrong with a body is told before that.
+        const url = path.replace('items/{id}', `items/${item!.id}`).replace(/\{\w+\}/g, 'none');
+        const answer = await service.app.inject({
+          method: method.toUpperCase() as 'POST',
+          url,
+          headers: bearer(service.tokens.own),
+          payload: example as object,
+        });
+        const code = answer.statusCode < 400 ? 'done' : answer.json<{ code: string }>().code;
+        expect(
+          ['done', 'not-found', 'code-not-valid', 'not-identified', 'not-signed', 'refused'],
+          at,
+        ).toContain(code);
+      }
+  });
+
+  it('says of what type every answer is', () => {
+    for (const [path, methods] of Object.entries(document.paths))
+      for (const [method, { responses }] of Object.entries(methods)) {
+        const done = responses['200'];
+        if (done === undefined) continue;
+        expect(Object.keys(done.content ?? {}).length, `${method} ${path}`).toBeGreaterThan(0);
+      }
+    const feed = document.paths['/v1/feeds/{household}/{device}/{key}/calendar.ics']?.['get'];
+    expect(Object.keys(feed?.responses['200']?.content ?? {})).toEqual(['text/calendar']);
+    expect(JSON.stringify(document)).not.toContain('x-produces');
   });
 
   it('names the errors that a route really answers with', async () => {

@@ -109,6 +109,7 @@ export const hooks: FastifyPluginAsyncZod<Context> = async (app, { store, househ
         params,
         headers: signature,
         body: hookTurn,
+        produces: ['application/ssml+xml', 'text/plain'],
         response: { 200: hookReply, '4xx': problem },
       },
     },
