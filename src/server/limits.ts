@@ -2,6 +2,7 @@
 import helmet from '@fastify/helmet';
 import rateLimit from '@fastify/rate-limit';
 import underPressure from '@fastify/under-pressure';
+import type { FastifyRequest } from 'fastify';
 import fp from 'fastify-plugin';
 import type { Config } from './config.js';
 import { ProblemError } from './problems.js';
@@ -10,6 +11,8 @@ declare module 'fastify' {
   interface FastifyInstance {
     /** True once the server has begun to stop. */
     closing: boolean;
+    /** Counts a request of an identified device. @throws ProblemError `too-many-requests` */
+    countDevice(request: FastifyRequest): Promise<void>;
   }
 }
 
@@ -70,11 +73,13 @@ export const limits = fp<{ config: Config }>(async (app, { config }) => {
       throw new ProblemError('too-many-requests', { retryAfter: seen.ttlInSeconds });
     }
   });
-  app.addHook('preParsing', async (request) => {
-    if (!request.device) return;
+  app.decorate('countDevice', async (request: FastifyRequest) => {
     const seen = await byDevice(request);
     if (!seen.isAllowed && seen.isExceeded) {
       throw new ProblemError('too-many-requests', { retryAfter: seen.ttlInSeconds });
     }
+  });
+  app.addHook('preParsing', async (request) => {
+    if (request.device) await app.countDevice(request);
   });
 });

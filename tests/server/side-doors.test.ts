@@ -323,6 +323,29 @@ describe('the door for another speech front', () => {
     for (const seconds of [300, -300]) expect((await post('hello', { seconds })).status).toBe(200);
   });
 
+  it('counts as its device does', async () => {
+    const own = await startService({ PUBLIC_URL: 'http://kitchen.example', DEVICE_RATE: '3' });
+    const asked = await request(own.app.server).get('/v1/feeds').set(bearer(own.tokens.speak));
+    const { turns } = asked.body as Doors;
+    const statuses: number[] = [];
+    for (const id of ['a', 'b', 'c']) {
+      const body = JSON.stringify({ text: 'hello' });
+      const answer = await request(own.app.server)
+        .post(path(turns.url))
+        .set({
+          'content-type': 'application/json',
+          'webhook-id': id,
+          'webhook-timestamp': String(Date.parse(THURSDAY) / 1000),
+          'webhook-signature': new Webhook(turns.secret).sign(id, new Date(THURSDAY), body),
+        })
+        .send(body);
+      statuses.push(answer.status);
+    }
+    await own.close();
+    // The addresses were asked for with the first of three.
+    expect(statuses).toEqual([200, 200, 429]);
+  });
+
   it('names what is wrong with a body, once it is signed', async () => {
     expect((await post('', { body: { words: 'hello' } })).body).toMatchObject({ code: 'invalid-request' });
     expect((await post('', { body: { text: 'a'.repeat(2_001) } })).body).toMatchObject({

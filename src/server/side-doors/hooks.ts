@@ -93,6 +93,7 @@ export const hooks: FastifyPluginAsyncZod<Context> = async (app, { store, househ
     if (!device || !headers.success || !isSigned(device, headers.data, request.signedBody, seconds))
       throw new ProblemError('not-signed');
     request.device = device;
+    await app.countDevice(request);
   };
 
   app.post(
