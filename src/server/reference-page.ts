@@ -2,6 +2,7 @@
  * The API reference as one plain page: headings, lists and tables, no script, so that it reads
  * as well by ear as by eye.
  */
+import { htmlText } from './html.js';
 
 interface Schema {
   readonly $ref?: string;
@@ -43,31 +44,23 @@ export interface ApiDocument {
   readonly components?: { readonly schemas?: Readonly<Record<string, unknown>> };
 }
 
-const ENTITIES: Record<string, string> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
-const text = (raw: string): string => raw.replace(/[&<>"']/g, (char) => ENTITIES[char] ?? char);
 /** Back-quoted parts of our own descriptions as code. */
-const prose = (raw: string): string => text(raw).replace(/`([^`]+)`/g, '<code>$1</code>');
+const prose = (raw: string): string => htmlText(raw).replace(/`([^`]+)`/g, '<code>$1</code>');
 
 const typeOf = (schema: Schema | undefined): string => {
   if (!schema) return 'anything';
   if (schema.$ref) {
     const name = schema.$ref.split('/').at(-1) ?? '';
-    return `<a href="#schema-${text(name)}">${text(name)}</a>`;
+    return `<a href="#schema-${htmlText(name)}">${htmlText(name)}</a>`;
   }
-  if (schema.const !== undefined) return `<code>${text(JSON.stringify(schema.const))}</code>`;
+  if (schema.const !== undefined) return `<code>${htmlText(JSON.stringify(schema.const))}</code>`;
   if (schema.enum)
-    return schema.enum.map((value) => `<code>${text(JSON.stringify(value))}</code>`).join(' or ');
+    return schema.enum.map((value) => `<code>${htmlText(JSON.stringify(value))}</code>`).join(' or ');
   const either = schema.anyOf ?? schema.oneOf;
   if (either) return either.map(typeOf).join(' or ');
   if (schema.type === 'array') return `list of ${typeOf(schema.items)}`;
   if (schema.type === undefined) return 'anything';
-  return typeof schema.type === 'string' ? text(schema.type) : schema.type.map(text).join(' or ');
+  return typeof schema.type === 'string' ? htmlText(schema.type) : schema.type.map(htmlText).join(' or ');
 };
 
 const fields = (schema: Schema | undefined, caption: string): string => {
@@ -79,7 +72,7 @@ const fields = (schema: Schema | undefined, caption: string): string => {
   if (!schema.properties) return `<p>${caption}: ${typeOf(schema)}.</p>`;
   const rows = Object.entries(schema.properties).map(
     ([name, part]) =>
-      `<tr><th scope="row"><code>${text(name)}</code></th><td>${typeOf(part)}</td><td>${
+      `<tr><th scope="row"><code>${htmlText(name)}</code></th><td>${typeOf(part)}</td><td>${
         schema.required?.includes(name) ? 'yes' : 'no'
       }</td><td>${prose(part.description ?? '')}</td></tr>`,
   );
@@ -102,16 +95,16 @@ const operation = (path: string, method: string, one: Operation): string => {
     required: (one.parameters ?? []).flatMap((parameter) => (parameter.required ? parameter.name : [])),
   };
   const needs = one['x-needs'];
-  return `<section><h3><code>${method.toUpperCase()} ${text(path)}</code></h3>
+  return `<section><h3><code>${method.toUpperCase()} ${htmlText(path)}</code></h3>
 <p><strong>${prose(one.summary ?? '')}.</strong> ${prose(one.description ?? '')} ${
-    needs === undefined ? 'No key is needed.' : `Needs a device that may <em>${text(needs)}</em>.`
+    needs === undefined ? 'No key is needed.' : `Needs a device that may <em>${htmlText(needs)}</em>.`
   }</p>
 ${one.parameters?.length ? fields(parameters, 'In the address') : ''}
 ${one.requestBody ? fields(jsonOf(one.requestBody), 'Body') : ''}
 ${Object.entries(one.responses ?? {})
   .filter(([status]) => status.startsWith('2'))
   .map(([status, body]) =>
-    jsonOf(body) ? fields(jsonOf(body), `Answer ${status}`) : `<p>Answer ${text(status)}.</p>`,
+    jsonOf(body) ? fields(jsonOf(body), `Answer ${status}`) : `<p>Answer ${htmlText(status)}.</p>`,
   )
   .join('')}</section>`;
 };
@@ -126,32 +119,34 @@ export const referencePage = (
   );
   const groups = (document.tags ?? []).map(({ name, description }) => {
     const inGroup = operations.filter(({ one }) => one.tags?.includes(name));
-    return `<section id="${text(name)}"><h2>${text(description ?? name)}</h2>${inGroup
+    return `<section id="${htmlText(name)}"><h2>${htmlText(description ?? name)}</h2>${inGroup
       .map(({ path, method, one }) => operation(path, method, one))
       .join('')}</section>`;
   });
   const schemas = Object.entries(document.components?.schemas ?? {})
     .map(
       ([name, schema]) =>
-        `<section id="schema-${text(name)}"><h3>${text(name)}</h3>${fields(schema as Schema, text(name))}</section>`,
+        `<section id="schema-${htmlText(name)}"><h3>${htmlText(name)}</h3>${fields(schema as Schema, htmlText(name))}</section>`,
     )
     .join('');
   const codes = Object.entries(problems)
     .map(
       ([code, { status, title }]) =>
-        `<tr id="${text(code)}"><th scope="row"><code>${text(code)}</code></th><td>${status}</td><td>${text(title)}</td></tr>`,
+        `<tr id="${htmlText(code)}"><th scope="row"><code>${htmlText(code)}</code></th><td>${status}</td><td>${htmlText(title)}</td></tr>`,
     )
     .join('');
   return `<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark">
-<link rel="stylesheet" href="/style.css"><title>${text(document.info.title)}: API reference</title></head>
-<body class="reference"><a class="skip" href="#main">Skip to the reference</a><header><h1>${text(document.info.title)}: API reference</h1>
+<link rel="stylesheet" href="/style.css"><title>${htmlText(document.info.title)}: API reference</title></head>
+<body class="reference"><a class="skip" href="#main">Skip to the reference</a><header><h1>${htmlText(document.info.title)}: API reference</h1>
 ${(document.info.description ?? '')
   .split('\n\n')
   .map((paragraph) => `<p>${prose(paragraph)}</p>`)
   .join('')}
 <nav aria-label="Parts"><ul>${(document.tags ?? [])
-    .map(({ name, description }) => `<li><a href="#${text(name)}">${text(description ?? name)}</a></li>`)
+    .map(
+      ({ name, description }) => `<li><a href="#${htmlText(name)}">${htmlText(description ?? name)}</a></li>`,
+    )
     .join(
       '',
     )}<li><a href="#schemas">Schemas</a></li><li><a href="#problems">Problems</a></li></ul></nav></header>

@@ -1,4 +1,5 @@
 /** The page for a tablet on the wall: no script and nothing to press. */
+import { htmlText } from '../html.js';
 
 export interface WallSection {
   readonly heading: string;
@@ -6,20 +7,11 @@ export interface WallSection {
   readonly none: string;
 }
 
-const ENTITIES: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
-const text = (raw: string): string => raw.replace(/[&<>"']/g, (char) => ENTITIES[char] ?? '');
-
 const section = ({ heading, lines, none }: WallSection): string =>
-  `<section><h2>${text(heading)}</h2>${
+  `<section><h2>${htmlText(heading)}</h2>${
     lines.length === 0
-      ? `<p>${text(none)}</p>`
-      : `<ul>${lines.map((line) => `<li>${text(line)}</li>`).join('')}</ul>`
+      ? `<p>${htmlText(none)}</p>`
+      : `<ul>${lines.map((line) => `<li>${htmlText(line)}</li>`).join('')}</ul>`
   }</section>`;
 
 /**
@@ -33,19 +25,19 @@ export const wallPage = (
   foot: readonly string[],
   every: number | null,
 ): string => `<!doctype html>
-<html lang="${text(locale)}">
+<html lang="${htmlText(locale)}">
   <head>
     <meta charset="utf-8" />
     <meta name="viewport" content="width=device-width, initial-scale=1" />
     <meta name="color-scheme" content="light dark" />
-${every === null ? '' : `    <meta http-equiv="refresh" content="${every}" />\n`}    <title>${text(household)}</title>
+${every === null ? '' : `    <meta http-equiv="refresh" content="${every}" />\n`}    <title>${htmlText(household)}</title>
     <link rel="stylesheet" href="/style.css" />
   </head>
   <body>
     <main>
-      <h1>${text(household)}</h1>
+      <h1>${htmlText(household)}</h1>
       ${sections.map(section).join('\n      ')}
-      <footer>${foot.map((line) => `<p>${text(line)}</p>`).join('')}</footer>
+      <footer>${foot.map((line) => `<p>${htmlText(line)}</p>`).join('')}</footer>
     </main>
   </body>
 </html>
