@@ -1,6 +1,6 @@
 /** The list to buy as plain text: a line each, under its section where it has one. */
 import type { Purchase } from '../../kitchen/model.js';
-import { amountInPrint } from '../kitchen/board.js';
+import { amountInPrint } from '../kitchen/views.js';
 
 /** "butter, 2 pounds" */
 export const purchaseInPrint = ({ name, amount }: Purchase): string =>
