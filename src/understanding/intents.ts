@@ -530,6 +530,8 @@ export interface HearingContext {
   readonly clocks?: readonly ClockAtHand[];
   /** What was done in the turn before: it may be put right, taken back or added to. */
   readonly last?: LastDone | null;
+  /** It goes on with what was said before in the same turn: a role alone is of that. */
+  readonly goesOn?: boolean;
 }
 
 /** The change made last, by what the next sentence may say of it. */

@@ -309,7 +309,7 @@ export const createUnderstander = (
           readings[0],
           meanings[0]?.best,
           reader,
-          context.expecting !== 'anything' || Boolean(context.last),
+          context.expecting !== 'anything' || Boolean(context.last) || context.goesOn === true,
         );
     const told = found?.partial ? null : found;
     const half = found?.partial ? found : null;
@@ -427,7 +427,7 @@ export const createUnderstander = (
         return turned === whole ? plainly(whole, given[0], names, context) : turned;
       }
       const { rest, intent, parted } = settled;
-      const after = byQuestionsToo([rest], names, { ...context, expecting: 'anything' });
+      const after = byQuestionsToo([rest], names, { ...context, expecting: 'anything', goesOn: true });
       const narrows = narrowingIn(rest, readerFor(names, context), context.clocks ?? []);
       const settles = { intent, parted, rest: after, said: rest.heard, ...(narrows ? { narrows } : {}) };
       return { ...whole, settles };

@@ -427,7 +427,31 @@ const opens = (turn: Turn, items: readonly Item[], statement: Statement): readon
   ];
 };
 
+/** "The six have two bands on": of the lots just put away, the one of so many. */
+const lotOf = (turn: Turn, { thing, amount, place, marker, dates, parts }: Statement): readonly Item[] => {
+  const plain = !thing?.words && amount !== undefined && place === undefined && parts === undefined;
+  if (!plain || (marker ?? dates) === undefined) return [];
+  const lots = new Map<string, Item[]>();
+  for (const item of justNow(turn)) {
+    const at = item.placeId ?? '';
+    lots.set(at, [...(lots.get(at) ?? []), item]);
+  }
+  return lots.size < 2 ? [] : ([...lots.values()].find((lot) => lot.length === amount.value) ?? []);
+};
+
 export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
+  const lot = lotOf(turn, statement);
+  if (lot.length > 0) {
+    const { amount: _counted, ...told } = statement;
+    const { marker, ...facts } = told;
+    const item = itemOf(lot, { ...emptyMention, words: lot[0]!.name });
+    return [
+      ...(factsSaid(facts) ? [{ do: 'facts' as const, items: lot, statement: facts, amount: false }] : []),
+      ...(marker
+        ? [{ do: 'act' as const, act: { intent: 'mark' as const, slots: { item, marker } }, items: lot }]
+        : []),
+    ];
+  }
   const items = recordsOf(turn, statement);
   const { deed, amount, thing, place, definite } = statement;
   const item = itemOf(items, mentionOf(statement));

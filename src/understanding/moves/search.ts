@@ -153,6 +153,14 @@ const moreThanAnAnswer = 3;
 const namesDeed = ({ deed, thing }: Statement): boolean =>
   deed !== 'fact' && deed !== 'stored' && (thing?.candidates[0]?.fit ?? 0) >= surelyNamed;
 
+/** What an answer of that kind would tell. */
+const answerRole: Partial<Record<Expectation, (statement: Statement) => boolean>> = {
+  place: ({ place, from, thing }) => (place ?? from ?? thing?.words) != null,
+  date: ({ dates, when, amount }) => (dates ?? when ?? amount) !== undefined,
+  marker: ({ marker, container, thing }) => (marker ?? container ?? thing?.words) != null,
+  person: ({ maker, owner, thing }) => (maker ?? owner ?? thing?.words) != null,
+};
+
 /** "No, three": of one part, the rules know what it puts right. */
 const corrects = (statements: readonly Statement[], { acts }: Interpretation): boolean =>
   statements.some((statement) => statement.corrects) &&
@@ -227,9 +235,13 @@ export const toldReading = (
   const answersPlace =
     reader.expecting === 'place' &&
     statements.every(({ thing, place }) => !thing?.words && place !== undefined);
+  // What holds nothing of the kind that was asked for is no answer, few words as it may be.
+  const holds = answerRole[reader.expecting];
+  const besides = holds !== undefined && proposal.left.length === 0 && !statements.some(holds);
   if (
     !isFree.has(reader.expecting) &&
     !answersPlace &&
+    !besides &&
     weightTold(statements) < moreThanAnAnswer &&
     !statements.some(namesDeed)
   )

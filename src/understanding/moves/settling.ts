@@ -28,6 +28,7 @@ const file = z.object({
   tails: z.array(z.string()),
   tells: z.array(z.string()),
   hedges: z.array(z.string()),
+  answerLeads: z.array(z.string()),
   on: z.array(z.string()),
 });
 type Phrases = ReturnType<typeof phraseSet>;
@@ -69,7 +70,8 @@ export interface Narrowing {
 }
 
 const parts: ReadonlySet<string> = new Set([
-  ...['thing', 'place', 'amount', 'share', 'day', 'time', 'span', 'person', 'marker', 'clock'],
+  // Whom and which marker it is of, and which part, a narrowing has no place for: such is told, and heard so.
+  ...['thing', 'place', 'amount', 'day', 'time', 'span', 'clock'],
 ]);
 const between = ['fill', 'aside', 'not', 'keep', 'except', 'to', 'means', 'meant', 'all', 'opener', 'just'];
 

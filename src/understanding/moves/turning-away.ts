@@ -98,8 +98,13 @@ export const answerAlone = (guess: Guess | undefined, language: string): Guess |
   const words = settlingWords(language);
   if (!guess || !words) return null;
   const { said } = guess;
+  const leadAt = (at: number): number =>
+    Math.max(
+      words.before.longestAt(said, at)?.length ?? 0,
+      words.answerLeads.longestAt(said, at)?.length ?? 0,
+    );
   let from = 0;
-  for (let length = 0; (length = words.before.longestAt(said, from)?.length ?? 0) > 0;) from += length;
+  for (let length = 0; (length = leadAt(from)) > 0;) from += length;
   const endsAt = (end: number): number => {
     for (let at = from + 1; at < end; at += 1)
       if (words.hedges.longestAt(said, at)?.length === end - at) return endsAt(at);

@@ -39,6 +39,7 @@ const hour = 3600;
 /** How long each is, with slips put right: "ten minutes, no, make it twelve". */
 const lengthsIn = ({ bits, tokens }: Request): readonly { seconds: number; bits: readonly Bit[] }[] => {
   const lengths: { seconds: number; bits: Bit[] }[] = [];
+  const bare = some(bits, 'timer') && ofKind(bits, 'span').length === 0;
   bits.forEach((bit, at) => {
     const mends = [bits[at - 1], bits[at - 2]].some((before) => is(before, 'repair'));
     const last = lengths.at(-1);
@@ -51,6 +52,9 @@ const lengthsIn = ({ bits, tokens }: Request): readonly { seconds: number; bits:
       if (mends) lengths[lengths.length - 1] = { seconds, bits: [...last.bits, bit] };
       // "Six minutes for the eggs and ten for the rice".
       else if (tokens[bit.to] === 'for' || at === bits.length - 1) lengths.push({ seconds, bits: [bit] });
+      // "A timer, ten for the pasta": minutes, where nothing else is said.
+    } else if (figure !== null && bare && tokens[bit.to] === 'for') {
+      lengths.push({ seconds: figure * 60, bits: [bit] });
     }
   });
   return lengths;

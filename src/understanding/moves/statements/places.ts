@@ -116,6 +116,12 @@ export const keepKind = (t: Telling, { words }: PlaceMention): void => {
 
 export const takePlace = (t: Telling, at: number, moved: boolean, from: boolean): number => {
   const { place: said, to } = placeFrom(t, at);
+  // "Six in the freezer on the second shelf", which has no shelves: of no part, and not of the whole.
+  const parted = t.drafts.at(-1)?.parts.length ?? 0;
+  if (!from && parted > 0 && !t.whole) {
+    for (let step = at; step <= to; step += 1) leave(t, t.chunks[step]!);
+    return to;
+  }
   for (let step = at; step <= to; step += 1) use(t, t.chunks[step]!);
   if (from) for (const draft of implied(t)) draft.from = said;
   else setPlace(t, said, moved, to);

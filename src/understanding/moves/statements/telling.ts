@@ -217,7 +217,7 @@ export const applyDeed = (t: Telling, draft: Draft, told: Deed): void => {
   // Taken out to thaw, moved to freeze: what it is for says more.
   if ((told === 'thawing' || told === 'froze') && (draft.deed === 'took' || draft.deed === 'moved'))
     draft.deed = told;
-  if (told === 'threw' && draft.deed === 'took') draft.deed = told;
+  if ((told === 'threw' || told === 'finished') && draft.deed === 'took') draft.deed = told;
   if (told === 'made' && t.subject) draft.maker ??= t.subject;
 };
 

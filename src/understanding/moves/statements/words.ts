@@ -2,6 +2,7 @@
 import { position, setPlace, takePlace } from './places.js';
 import { takeDeed, takeIs, takeState, takesState } from './deeds.js';
 import { takeMaker, takeOwner } from './people.js';
+import { pointed } from '../../meaning-parts.js';
 import type { PlaceMention } from '../../intents.js';
 import type { Chunk } from '../api.js';
 import type { Draft } from '../draft.js';
@@ -593,6 +594,20 @@ const rules: readonly Rule[] = [
     take: ({ t, chunk, at }) => {
       use(t, chunk);
       t.subject = 'me';
+      return at;
+    },
+  },
+  // "I'm having that", and nothing it stands before: what was just spoken of.
+  {
+    when: (here) => {
+      const { t, chunk, at } = here;
+      const next = t.chunks[at + 1];
+      const names = next !== undefined && !is(next, 'and', 'so', 'but', 'fill') && !paused(t, next);
+      return is(chunk, 'that') && t.deed !== null && !weak.has(t.deed) && t.drafts.length === 0 && !names;
+    },
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      t.group = t.run = [begin(t, pointed('that'), { definite: true })];
       return at;
     },
   },
