@@ -45,7 +45,7 @@ export { anyoneAtRisk, assess, assessIn, isHomeMade, whereKept } from './items.j
 export { isHot, leftOut } from './left-out.js';
 export { isSoldRaw, keptSealed, keptWithoutCold, kindOf, matchFood, otherFood } from './match.js';
 export { printedTime, scalePortions, scaleTime } from './microwave.js';
-export { holdingHours, powerCut, powerCutFor } from './power-cut.js';
+export { holdingHours, powerCut, powerCutFor, warmHours } from './power-cut.js';
 export { reheatPlan } from './reheat.js';
 export { safetyTables, TableError } from './tables.js';
 export { checkProbe, cookTemperature, fridgeReading, inScale, thermometerReading } from './temperature.js';

@@ -291,3 +291,6 @@ export const holdingHours = (
     source: cite(tables, fridgeShutHours),
   };
 };
+
+/** Hours above forty degrees Fahrenheit after which what spoils is thrown out. */
+export const warmHours = (tables = safetyTables()): number => tables.powerRules.discardAbove.hours;

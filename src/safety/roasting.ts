@@ -5,6 +5,7 @@
 import type { RoastingRow } from '../../shared/tables/schema.js';
 import type { Region } from '../kitchen/model.js';
 import type { Citation } from './api.js';
+import { reviewedFood } from './match.js';
 import { regionFacts } from './regions/index.js';
 import { cite, safetyTables } from './tables.js';
 import type { SafetyTables } from './tables.js';
@@ -62,8 +63,13 @@ export const roastingTime = (
   tables: SafetyTables = safetyTables(),
 ): RoastingTime | null => {
   if (question.region !== null && !regionFacts(question.region).storageData) return null;
-  const said = wordsOf(question.food);
-  const fitting = [...tables.roasting.values()].filter((row) => fits(row, said) !== null);
+  // By its own name, else by any other name of the same reviewed food: "duck" is the data's duckling.
+  const also = reviewedFood(question.food, tables);
+  const names = [question.food, ...(also ? [also.food, ...also.also] : [])];
+  const fitting =
+    names
+      .map((name) => [...tables.roasting.values()].filter((row) => fits(row, wordsOf(name)) !== null))
+      .find((rows) => rows.length > 0) ?? [];
   const method = question.method ?? (fitting.find((row) => row.method === 'oven') ?? fitting[0])?.method;
   const ofMethod = fitting.filter((row) => row.method === method);
   const { pounds } = question;

@@ -423,6 +423,7 @@ guidance-probe-yes = Yes.
     .short = Hot enough.
 guidance-probe-no = Not yet.
 guidance-fridge-warm = Too warm for a fridge: guidance says { $wanted } or colder.
+guidance-fridge-lost = What spoils was too warm for two hours or more: throw it out.
 guidance-fridge-cold = Cold enough for a fridge: guidance says { $wanted } or colder.
 guidance-freezer-warm = Too warm for a freezer: guidance says { $wanted } or colder.
 guidance-freezer-cold = Cold enough for a freezer: guidance says { $wanted } or colder.

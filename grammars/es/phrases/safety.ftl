@@ -363,3 +363,4 @@ cook-to = { $temperature } por dentro{ $rest ->
   }, para { $food }.
 cook-boil = Las sopas y salsas, hasta que hiervan bien.
 thaw-counter-no = No: la guía dice que nunca sobre la mesa ni en agua caliente.
+guidance-fridge-lost = Lo perecedero pasó dos horas o más sin frío: tíralo.

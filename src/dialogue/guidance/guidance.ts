@@ -308,6 +308,14 @@ const out = (asked: Asked): Reply => {
       sources: sourcesOf(answer.reasons),
       names: [food],
     };
+  // It is back in the cold: how long of how much is all there is to say.
+  if (facts.until && answer.verdict === 'refrigerate-now')
+    return {
+      parts: answer.reasons.slice(0, 1).map(reasonWords),
+      details: answer.reasons.slice(1).map(reasonWords),
+      sources: sourcesOf(answer.reasons),
+      names: [food],
+    };
   return {
     parts: [
       say(`left-out-${answer.verdict}`, {

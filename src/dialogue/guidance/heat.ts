@@ -6,6 +6,7 @@ import {
   coolingStages,
   inScale as inOtherScale,
   roastingTime,
+  warmHours,
   thermometerReading,
 } from '../../safety/index.js';
 import type { Instant } from '../../terms/dates.js';
@@ -39,14 +40,32 @@ export const probe = ({ facts, food, turn }: Asked): Reply => {
   };
 };
 
-export const reading = (which: 'fridge' | 'freezer', { facts, turn }: Omit<Asked, 'food'>): Reply => {
+const at = (turn: Turn, time: string | null): Instant =>
+  time === null ? turn.clock.now : lastOf(bothHalves(time, turn.heard), turn.clock);
+
+/** Hours it has read so, where that was told. */
+const hoursSo = ({ facts, turn }: Omit<Asked, 'food'>): number | null =>
+  facts.seconds !== null
+    ? facts.seconds / 3600
+    : facts.overnight
+      ? 8
+      : facts.since === null
+        ? null
+        : (Date.parse(turn.clock.now) - Date.parse(at(turn, facts.since))) / 3_600_000;
+
+export const reading = (which: 'fridge' | 'freezer', asked: Omit<Asked, 'food'>): Reply => {
+  const { facts, turn } = asked;
   const found = thermometerReading(which, inScale(turn, facts.probe!), turn.kitchen.household.region);
   const { wanted } = found.args;
+  const warm = found.code === 'fridge-too-warm';
   return {
     parts: [
       say(`guidance-${which}-${found.code === 'fridge-too-warm' ? 'warm' : 'cold'}`, {
         ...(wanted && typeof wanted === 'object' ? { wanted } : {}),
       }),
+      ...(which === 'fridge' && warm && (hoursSo(asked) ?? 0) >= warmHours()
+        ? [say('guidance-fridge-lost')]
+        : []),
     ],
     sources: sourcesOf([found]),
   };
@@ -89,9 +108,6 @@ export const roasting = (asked: Asked): Reply => {
     names: [food],
   };
 };
-
-const at = (turn: Turn, time: string | null): Instant =>
-  time === null ? turn.clock.now : lastOf(bothHalves(time, turn.heard), turn.clock);
 
 /** How fast cooked food must get cold; and whether it did, where readings or the whole time were told. */
 export const cooling = ({ facts, turn }: Pick<Asked, 'facts' | 'turn'>): Reply => {

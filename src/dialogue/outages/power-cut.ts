@@ -264,7 +264,11 @@ export const powerBack: Handler = (act, turn) => {
       (fridge.state === 'past' || outage.doors !== null);
     return {
       ...missing,
-      parts: sure ? [holding(turn, 'fridge', fridge)] : [],
+      parts: !sure
+        ? []
+        : fridge.state === 'holding'
+          ? [say('power-held')]
+          : [holding(turn, 'fridge', fridge)],
       outage,
     };
   }

@@ -13,7 +13,11 @@ const yearsIn = (sentence: Sentence): readonly Match[] => {
   return matchesIn(tokens, rules, 'builtin:grammar/number').filter(({ from, to, value }) => {
     const after = tokens[to];
     const counted = after !== undefined && !isWord(sentence, 'years', after);
-    return isWord(sentence, 'aged', tokens[from - 1]) && !counted && typeof value === 'number';
+    // "Seventy year old neighbor": years that are somebody's.
+    const theirs = spotsOf(sentence, 'yearsold').some(
+      (one) => one.from === to && spotsOf(sentence, 'relation').some((who) => who.from === one.to),
+    );
+    return (theirs || (isWord(sentence, 'aged', tokens[from - 1]) && !counted)) && typeof value === 'number';
   });
 };
 

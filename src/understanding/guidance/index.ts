@@ -171,7 +171,12 @@ const takesOver = (
   if (food && facts.asked === 'still' && asksFor(sentence) && told && unsure) return true;
   // A day alone ("a bag of spinach, use by Saturday") is what is told of any food that is put away.
   const aged =
-    facts.seconds !== null || facts.when !== null || facts.since !== null || facts.overnight || facts.infant;
+    facts.seconds !== null ||
+    facts.when !== null ||
+    facts.since !== null ||
+    facts.overnight ||
+    facts.infant ||
+    facts.dates.opened !== undefined;
   if (food && saysMore(facts) && (asksFor(sentence) ? told || unsure : told && unsure && aged)) return true;
   // How it was thawed and how often heated no question about the record has a place for.
   if (food && act?.intent === 'ask' && asksFor(sentence) && (facts.thawedIn !== null || facts.reheated > 0))

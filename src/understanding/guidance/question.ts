@@ -97,7 +97,10 @@ const bareReading = (sentence: Sentence): Reading | null => {
     if (reads(from)) return value >= (appliance ? low : 20);
     if (!ends(to) || value < low || value > high) return false;
     const linked = isWord(sentence, 'link', tokens[from - 1]);
-    const of = appliance || foods.some((food) => food.to === from - 1 || food.to === from - 2);
+    // "The casserole bubbles, but it's one fifty in the middle": of what was named before.
+    const pronoun =
+      isWord(sentence, 'pointer', tokens[from - 2]) && foods.some((food) => food.to <= from - 2);
+    const of = appliance || pronoun || foods.some((food) => food.to === from - 1 || food.to === from - 2);
     const enough =
       asks(sentence) &&
       spotsOf(sentence, 'done').some((spot) => spot.from === to && (foods.length > 0 || appliance));
@@ -212,8 +215,15 @@ const pastLabels = (
 ): readonly { readonly span: Match; readonly kind: keyof Dates }[] =>
   spans.flatMap((span) => {
     const past = spotsOf(sentence, 'pastof').find(({ from }) => from === span.to);
-    const label =
-      past && spotsOf(sentence, 'label').find(({ from }) => from >= past.to && from - past.to <= 1);
+    const label = past
+      ? spotsOf(sentence, 'label').find(({ from }) => from >= past.to && from - past.to <= 1)
+      : // "Past its use by by two days".
+        spotsOf(sentence, 'label').find(
+          ({ from, to }) =>
+            to <= span.from &&
+            span.from - to <= 2 &&
+            spotsOf(sentence, 'pastof').some((one) => one.to <= from),
+        );
     return label ? [{ span, kind: label.value as keyof Dates }] : [];
   });
 
@@ -242,6 +252,19 @@ const monthsIn = (
   return null;
 };
 
+/** "A week ago Monday": the Monday on or before that day, and not the last one. */
+const saidOf = (sentence: Sentence, read: Match): SaidDate => {
+  const said = asDate(read.value);
+  if (!isWord(sentence, 'agoold', sentence.tokens[read.to - 1])) return said;
+  const day = matchesIn(sentence.tokens, sentence.rules, 'builtin:grammar/date?lean=past').find(
+    ({ from }) => from === read.to,
+  );
+  if (!day) return said;
+  let named = asDate(day.value).day;
+  while (named > said.day) named = plusDays(named, -7);
+  return { day: named };
+};
+
 /** Each date with what was done that day: the nearest deed before it, else the nearest after. */
 const datesIn = (
   sentence: Sentence,
@@ -264,6 +287,8 @@ const datesIn = (
   for (const { from, to, weight } of matchesIn(tokens, rules, 'builtin:grammar/date?lean=past')) {
     if (weight < 0.5 && to - from < 2) continue;
     if (taken.some((one) => one.from < to && from < one.to)) continue;
+    // The weekday of "a week ago Monday" is told with the week.
+    if (taken.some((one) => one.to === from && isWord(sentence, 'agoold', tokens[from - 1]))) continue;
     // "Nine hours ago" is nine hours, and no day.
     if (spans.some((one) => one.from < to && from < one.to && asNumber(one.value, 'span') < 2 * aDay))
       continue;
@@ -278,7 +303,7 @@ const datesIn = (
       printed ? 'builtin:grammar/date' : 'builtin:grammar/date?lean=past',
     ).filter((one) => one.from <= from && one.to >= to);
     if (!read) continue;
-    const said = asDate(read.value);
+    const said = saidOf(sentence, read);
     taken.push(read);
     if (kind && (printed || kinds.some((one) => one === kind))) dates[kind as keyof Dates] ??= said;
     // "From Sunday", "since the first", "six days ago": how old it is. Any other day is one it may be asked for.
@@ -359,7 +384,10 @@ const askedIn = (
   const askedFor = asksAnywhere(sentence);
   if (facts.claim !== null && has(sentence, 'means') && !said.has('keep')) return 'claim';
   if (food === null && facts.label !== null && (has(sentence, 'means') || asks(sentence))) return 'label';
-  if (reads && cold.length > 0 && foodsIn(sentence).length === 0 && !said.has('power'))
+  // What it holds may be told after its reading: "the fridge has been at fifty, it holds milk".
+  const first = foodsIn(sentence)[0]?.from ?? Number.POSITIVE_INFINITY;
+  const ofAppliance = cold.some(({ from }) => from < first && from <= 3);
+  if (reads && cold.length > 0 && (first === Number.POSITIVE_INFINITY || ofAppliance) && !said.has('power'))
     return cold.some(({ value }) => value === 'freezer') ? 'freezer-reads' : 'fridge-reads';
   // With no food it is about fridge and freezer: how long they hold.
   if (said.has('power')) return 'power';
@@ -367,7 +395,7 @@ const askedIn = (
   if (cooksFor(sentence)) return 'roast';
   if (said.has('cook') && !(reads && !asks(sentence))) return 'cook';
   if (reads && (food !== null || has(sentence, 'done'))) return 'probe';
-  if (said.has('boil')) return 'boil';
+  if (said.has('boil') && (food === null || has(sentence, 'homecanned'))) return 'boil';
   if (has(sentence, 'homecanned') && askedFor && (facts.boiling || said.has('still'))) return 'boil';
   // "Thawed breast milk, can I refreeze it": the question need not come first.
   const thawed = facts.thawedIn !== null || facts.states.includes('thawed');

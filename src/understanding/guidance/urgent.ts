@@ -47,9 +47,14 @@ export const urgentAct = (sentence: Sentence): Act | null => {
 };
 
 /** A container that may poison, food gone mouldy, a taste to find out: what is done about it has no date in it. */
+const surely = 0.8;
+
 export const hazardAct = (sentence: Sentence, base: Act | null): Act | null => {
   if (has(sentence, 'discards') && !asksAnywhere(sentence)) return null;
-  const found = foodsIn(sentence, spotsOf(sentence, 'vessel'));
+  // "White spots" name no white rice: only what is surely a name says which food it is.
+  const found = foodsIn(sentence, spotsOf(sentence, 'vessel')).filter(
+    ({ hers, weight }) => !hers || weight >= surely,
+  );
   const act = (asked: string): Act => ({
     intent: 'danger',
     slots: { asked, ...(found[0] ? { item: mentionOf(found[0]) } : {}) },
