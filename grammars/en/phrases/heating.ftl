@@ -154,6 +154,7 @@ ask-full-again = Is it quite full? Say no if it is about half full.
 power-more = More?
 power-title = the power cut
 power-first = Keep the doors shut.
+power-reads-cold = The fridge reads cold enough, so its food keeps for now.
 power-held = The fridge held: it was back within its hours.
 # Said before it is known how the doors were.
 power-if-shut = Keep the doors shut: so the fridge stays cold until about { $until }{ $date ->

@@ -364,3 +364,24 @@ cook-to = { $temperature } por dentro{ $rest ->
 cook-boil = Las sopas y salsas, hasta que hiervan bien.
 thaw-counter-no = No: la guía dice que nunca sobre la mesa ni en agua caliente.
 guidance-fridge-lost = Lo perecedero pasó dos horas o más sin frío: tíralo.
+power-one = { $name }: { $verdict ->
+    [keep] la guía dice que se conserva.
+    [discard] hay que tirarlo, { $reason }.
+    [discard-in-doubt] ante la duda, tíralo: { $reason }.
+    [use-now] úsalo ahora, { $reason }.
+    [check] primero busca hielo o usa un termómetro: { $reason }.
+   *[other] { $reason }.
+  }
+power-door-shut-within-hours = las puertas estuvieron cerradas y no se pasó el plazo
+power-still-cold = sigue bastante frío
+power-table-keep = la tabla dice que se conserva
+power-table-discard = la tabla dice que se tira
+power-table-refreeze = la tabla dice que se puede volver a congelar
+power-table-refreeze-loss = se puede volver a congelar, con algo menos de calidad
+power-hours-not-over = no se pasaron sus horas
+power-hours-over = se pasaron sus horas
+power-check-signs = tíralo si hay moho, olor a levadura o baba
+power-past-hours-check = se pasaron las horas, así que hay que revisarlo
+power-not-in-table = no está en ninguna tabla
+power-unknown-temperature = nadie sabe cuánto se calentó
+power-not-affected = se conserva sin frío

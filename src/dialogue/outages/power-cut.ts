@@ -178,6 +178,8 @@ const kindAsked = (
 const ifShut = (turn: Turn, outage: Outage): Say[] => {
   const { fridge } = reportFor(turn, { ...outage, doors: 'shut' });
   if (fridge.state === 'past') return [holding(turn, 'fridge', fridge)];
+  // A thermometer says more than hours do.
+  if (outage.fridgeReads) return [say('power-reads-cold')];
   if (fridge.until === null) return [say('power-first')];
   return [say('power-if-shut', { until: clockTime(fridge.until), ...laterDay(turn, fridge.until) })];
 };

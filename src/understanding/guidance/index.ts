@@ -232,6 +232,7 @@ const takesOver = (
   if (act.intent === 'left-out')
     return (
       unheld(facts, act.slots) ||
+      (facts.hot && act.slots.setting !== 'hot') ||
       facts.infant ||
       (act.slots.asked === undefined && facts.air !== null) ||
       facts.mood === 'supposed'
@@ -300,6 +301,16 @@ const settledFirst = (
   return { ...(asksGuidance ? base : heard), settles: { ...settles, rest } };
 };
 
+/** "The power was off six hours, but the fridge's thermometer says thirty-nine": what was read goes with the cut. */
+const withReading = (act: Act, asked: Act | null): Act => {
+  const facts = asked?.slots.guidance;
+  const ofPower = act.intent === 'power-cut' || act.intent === 'power-back';
+  if (!ofPower || act.slots.degrees || facts?.asked !== 'power' || !facts.probe || facts.where === 'freezer')
+    return act;
+  const { value, scale } = facts.probe;
+  return { ...act, slots: { ...act.slots, degrees: { value, scale } } };
+};
+
 /** An understander that listens for guidance first. */
 export const withGuidance = (inner: Understander, locale: string): Understander => {
   const { language } = lexiconFor(locale);
@@ -333,9 +344,11 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     // "I am pregnant, can I eat the brie": answered, and what was told of her is kept as well.
     if (risk) return readAs(asked?.slots.item ? [asked, risk] : [risk], said, tokens);
     if (asked && takesOver(asked, base, sentence, context.expecting)) return readAs([asked], said, tokens);
-    const put = acts.map((act) =>
-      freezesAgain(act, asked) ? asked! : inTheHeat(supposing(bothNuts(act, sentence), sentence), sentence),
-    );
+    const put = acts
+      .map((act) => withReading(act, asked))
+      .map((act) =>
+        freezesAgain(act, asked) ? asked! : inTheHeat(supposing(bothNuts(act, sentence), sentence), sentence),
+      );
     const [first, ...rest] = base.readings;
     return !first || sameActs(acts, put) ? base : { ...base, readings: [{ ...first, acts: put }, ...rest] };
   };

@@ -30,7 +30,14 @@ export type Chunk = Span &
     | { readonly kind: 'amount'; readonly amount: Amount; readonly touch?: Touch }
     | { readonly kind: 'share'; readonly share: Share }
     | { readonly kind: 'number'; readonly value: number }
-    | { readonly kind: 'day'; readonly past: SaidDate; readonly future: SaidDate; readonly window: SaidDate }
+    /** `printed`: of a label, where a day just gone by is likelier than one most of a year off. */
+    | {
+        readonly kind: 'day';
+        readonly past: SaidDate;
+        readonly future: SaidDate;
+        readonly printed: SaidDate;
+        readonly window: SaidDate;
+      }
     | { readonly kind: 'time'; readonly time: string }
     | { readonly kind: 'span'; readonly seconds: number }
     | { readonly kind: 'person'; readonly words: string; readonly candidates: readonly Candidate[] }

@@ -310,6 +310,7 @@ const days: Finder = (tokens, from, rules) => {
           to: from + length,
           past: asDate(value),
           future: asDate(ahead.length > 0 ? same(ahead) : same(printed)),
+          printed: asDate(printed.length > 0 ? same(printed) : ahead.length > 0 ? same(ahead) : value),
           window: asDate(same(window)),
         },
         cost: costs.day,

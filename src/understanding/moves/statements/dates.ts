@@ -10,7 +10,7 @@ export const takeDay = (t: Telling, chunk: ChunkOf<'day'>): void => {
   if (meant && t.dateKind === null) return;
   const kind = t.dateKind;
   t.dateKind = null;
-  const said = (of: DateKind) => (printed.has(of) ? chunk.future : chunk.past);
+  const said = (of: DateKind) => (printed.has(of) ? chunk.printed : chunk.past);
   if (kind) {
     for (const draft of implied(t)) draft.dates[kind] = said(kind);
     return;
