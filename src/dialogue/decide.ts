@@ -594,7 +594,9 @@ const setupStamped = ({ state, before, around }: Work): Partial<State> => {
 /** What was noted this turn and makes food past guidance is said so. */
 const judged = (work: Work): Work => {
   const past = pastByTelling(work.act?.intent, work.kitchen, work.changes, work.around.clock);
-  return past.parts.length === 0
+  // Whoever noted it may have judged it already.
+  const said = work.parts.some(({ phrase }) => phrase === 'verdict-throw-out');
+  return past.parts.length === 0 || said
     ? work
     : {
         ...work,

@@ -6,6 +6,7 @@
 import { parseArgs } from 'node:util';
 import { readAnswer } from './guidance/answer.js';
 import { caseQuestions } from './guidance/cases.js';
+import { cooksQuestions } from './guidance/cooks.js';
 import { judge, type Verdict } from './guidance/judge.js';
 import { createAsker } from './guidance/player.js';
 import { chartQuestions, storageDataQuestions } from './guidance/tables.js';
@@ -34,6 +35,7 @@ const questions = [
   ...chartQuestions(),
   ...storageDataQuestions(values.all ? 1 : Number(values.stride)),
   ...caseQuestions,
+  ...cooksQuestions(),
 ]
   .filter(({ table }) => !values.table || values.table.some((one) => table.startsWith(one)))
   .filter(({ id }) => !values.id || values.id.includes(id));

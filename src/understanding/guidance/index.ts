@@ -151,6 +151,8 @@ const takesOver = (
   const ofThawing = act?.intent === 'thaw-plan';
   if (food && facts.asked === 'out' && facts.mood === 'supposed' && isWhatIf(sentence) && !ofThawing)
     return true;
+  // "Can I eat it if I boil it": no heat gives it back, and no other reading has a place for it.
+  if (food && facts.boiling && facts.asked === 'still') return true;
   // What the record's questions cannot hold: how it was thawed, how long out, how hot.
   const beyond =
     facts.thawedIn !== null || facts.seconds !== null || facts.air !== null || facts.probe !== null;

@@ -99,7 +99,7 @@ const SAID: readonly (readonly [Said, RegExp])[] = [
   ],
   [
     'not-yet',
-    /\b(not yet|cook (it|them|the|that)\b.*\bfirst|not enough|one minute more|too warm|rolling boil|not hot enough|heat (it|them|cold cuts) (until|to)|only then|not ready|more minutes?)\b/u,
+    /\b(not yet|cook (it|them|the|that)\b.*\bfirst|not enough|one minute more|too warm|rolling boil|not hot enough|heat (it|them|cold cuts) (until|to)|only then|not ready|only cooked|more minutes?)\b/u,
   ],
   [
     'rather-not',

@@ -2,6 +2,8 @@
 import type { AnswerRead, Figure, Said, Unit } from './answer.js';
 
 export type Want =
+  /** What the answer must say, in whatever words it has for it, and what gives a leave that is not to be given. */
+  | { readonly matches: RegExp; readonly never: RegExp | null }
   /** How long it keeps; `quality`: taste only, so that longer is wrong and not dangerous. */
   | { readonly span: Figure; readonly quality?: boolean }
   /** A temperature, minutes, hours or an amount that must be among the figures said. */
@@ -77,7 +79,16 @@ const judgeSaid = (want: readonly Said[], mention: RegExp | undefined, read: Ans
   return read.said.size === 0 ? 'silent' : 'wrong';
 };
 
+const judgeMatch = (matches: RegExp, never: RegExp | null, { text, said }: AnswerRead): Verdict => {
+  if (matches.test(text)) return 'right';
+  if (never?.test(text)) return 'dangerous';
+  return said.size > 0 ? 'wrong' : 'silent';
+};
+
 export const judge = (want: Want, read: AnswerRead): Verdict =>
+  'matches' in want ? judgeMatch(want.matches, want.never, read) : judgeBySort(want, read);
+
+const judgeBySort = (want: Exclude<Want, { matches: RegExp }>, read: AnswerRead): Verdict =>
   'span' in want
     ? judgeSpan(want.span, want.quality === true, read)
     : want.figure !== undefined
