@@ -18,6 +18,7 @@ import { isSettled, useSettings } from './settings.js';
 import { TalkButton } from './talk-button.js';
 import { Tonight } from './tonight.js';
 import { useBoard } from './use-board.js';
+import { useRoom } from './use-room.js';
 import { useTalk } from './use-talk.js';
 import { useUnsent, useUnsentList } from './use-unsent.js';
 import { canListen } from './voice/ear.js';
@@ -101,6 +102,7 @@ const Board = ({ me }: { me: Me }) => {
   useEffect(() => {
     if (connection === 'open') void refresh();
   }, [connection, refresh]);
+  useRoom(talk.lines.findLast(({ who }) => who !== 'you')?.id);
   useScreenOn(talk.reply?.expects.kind === 'step' || talk.timers.length > 0);
 
   const isRinging = talk.voice.doing.is === 'ringing';

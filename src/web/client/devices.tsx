@@ -1,5 +1,5 @@
 /** Devices of the household: let one in, name it, say what it may do, send it away. */
-import { useCallback, useEffect, useState } from 'preact/hooks';
+import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import type { z } from 'zod';
 import type { device } from '../../../shared/wire/devices.js';
 import type { PersonView } from '../../../shared/wire/home.js';
@@ -15,11 +15,14 @@ const OneDevice = ({
   device: one,
   people,
   refresh,
+  gone,
   locale,
 }: {
   device: Device;
   people: readonly PersonView[];
   refresh: () => Promise<void>;
+  /** It was sent away: its own place on the page is no more. */
+  gone: (name: string) => void;
   locale: string;
 }) => {
   const [draft, setDraft] = useState({ name: one.name, scope: one.scope, personId: one.personId ?? '' });
@@ -79,13 +82,11 @@ const OneDevice = ({
             onClick={() => {
               if (!sure) setSure(true);
               else
-                void run(
-                  async () => {
-                    await service.call('DELETE', path);
-                    await refresh();
-                  },
-                  t('device-sent-away', { name: one.name }),
-                );
+                void run(async () => {
+                  await service.call('DELETE', path);
+                  gone(one.name);
+                  await refresh();
+                }, '');
             }}
           >
             {sure ? t('device-send-away-sure', { name: one.name }) : t('device-send-away')}
@@ -94,6 +95,19 @@ const OneDevice = ({
         <SaidHere said={said} />
       </form>
     </details>
+  );
+};
+
+/** Said where the device stood; focus comes here, for the pressed button went with it. */
+const SentAway = ({ name }: { name: string | null }) => {
+  const line = useRef<HTMLParagraphElement>(null);
+  useEffect(() => {
+    if (name !== null) line.current?.focus();
+  }, [name]);
+  return (
+    <p ref={line} tabIndex={-1} role="status" class="outcome">
+      {name === null ? '' : t('device-sent-away', { name })}
+    </p>
   );
 };
 
@@ -107,6 +121,7 @@ export const Devices = ({
   timeZone: string;
 }) => {
   const [all, setAll] = useState<readonly Device[]>([]);
+  const [gone, setGone] = useState<string | null>(null);
   const [code, setCode] = useState('');
   const [scope, setScope] = useState<Scope>('help');
   const [personId, setPerson] = useState('');
@@ -122,13 +137,15 @@ export const Devices = ({
       <h2 id="devices">{t('devices')}</h2>
       {all.map((one) => (
         <OneDevice
-          key={`${one.id}-${one.name}-${one.scope}-${one.personId ?? ''}`}
+          key={one.id}
           device={one}
           people={people}
           refresh={refresh}
+          gone={setGone}
           locale={locale}
         />
       ))}
+      <SentAway name={gone} />
       <Invite people={people} locale={locale} timeZone={timeZone} />
       <h3>{t('device-let-in-heading')}</h3>
       <p>{t('device-let-in-how')}</p>

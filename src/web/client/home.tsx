@@ -386,7 +386,7 @@ const Home = ({ me }: { me: Me }) => {
             mayBuild={me.device.scope !== 'speak'}
             refresh={refresh}
           />
-          <Settings key={JSON.stringify(household)} household={household} own={own} refresh={refresh} />
+          <Settings household={household} own={own} refresh={refresh} />
           {me.device.scope !== 'speak' && (
             <section aria-labelledby="history">
               <h2 id="history">{t('changed-heading')}</h2>
