@@ -238,6 +238,21 @@ describe('the cards', () => {
     expect((await items()).filter(({ gone }) => gone === null).length).toBe(before);
   });
 
+  it('a timer is ended from where it stands, said and undone', async () => {
+    await sayByVoice(site.service, 'set a quinoa timer for fifty minutes');
+    const end = page.getByRole('button', { name: /^End it quinoa/i });
+    await end.waitFor();
+    await expectNoBarriers(page, 'a timer');
+    await end.click();
+    await page.getByText(/^quinoa.* is ended\./i).waitFor();
+    await soon(() => end.count()).toBe(0);
+    // The pressed button is gone; focus is where it was.
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toMatch(/quinoa.* is ended/i);
+    await page.getByRole('button', { name: 'Undo', exact: true }).last().click();
+    await end.click();
+    await soon(() => end.count()).toBe(0);
+  });
+
   it('follow what is said elsewhere', async () => {
     await sayByVoice(site.service, 'put olive oil on the list');
     await page.getByRole('button', { name: 'Take off olive oil' }).waitFor();

@@ -105,7 +105,7 @@ export const Tonight = ({
   return (
     <section aria-labelledby="tonight">
       <h2 id="tonight">{t('tonight')}</h2>
-      <Timers timers={board.reminders} />
+      <Timers timers={board.reminders} state={state} />
       {board.messages.length > 0 && (
         <section aria-labelledby="messages">
           <h3 id="messages">{t('messages')}</h3>
