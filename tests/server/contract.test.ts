@@ -121,7 +121,15 @@ describe('the OpenAPI document', () => {
         });
         const code = answer.statusCode < 400 ? 'done' : answer.json<{ code: string }>().code;
         expect(
-          ['done', 'not-found', 'code-not-valid', 'not-identified', 'not-signed', 'refused'],
+          [
+            'done',
+            'not-found',
+            'code-not-valid',
+            'invitation-not-valid',
+            'not-identified',
+            'not-signed',
+            'refused',
+          ],
           at,
         ).toContain(code);
       }
