@@ -11,7 +11,16 @@ export {
 } from './apply.js';
 export { newHousehold } from './new-household.js';
 export { isRefused, together, type Doing, type Reason, type Refused, type Result } from './doing.js';
-export { convert, countedAs, isAmount, isMeasured, isShare, lessAmount, shareOf, sumAmounts } from './amounts.js';
+export {
+  convert,
+  countedAs,
+  isAmount,
+  isMeasured,
+  isShare,
+  lessAmount,
+  shareOf,
+  sumAmounts,
+} from './amounts.js';
 export { foodKey, foodWords, isPlural, likeness } from './names.js';
 export {
   batchOf,
