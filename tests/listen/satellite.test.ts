@@ -7,6 +7,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } 
 import { listen, type ListenOptions } from '../../src/cli/listen/listen.js';
 import { talkThere } from '../../src/cli/listen/there.js';
 import type { Unasked } from '../../src/cli/listen/talker.js';
+import { openSqliteStore } from '../../src/store/index.js';
 import { say, startService, THURSDAY, type Service } from '../support/service.js';
 
 vi.setConfig({ testTimeout: 60_000 });
@@ -168,5 +169,31 @@ describe('what a satellite is told', () => {
     );
     expect(told[0]).toMatch(/cannot be reached yet/);
     await early.close();
+  });
+
+  it('comes back when the service does, with what was said meanwhile', async () => {
+    const store = openSqliteStore(':memory:');
+    const first = await startService({}, { store });
+    const at = await first.app.listen({ host: '127.0.0.1', port: 0 });
+    const told: string[] = [];
+    const talker = await talkThere(
+      { service: at, key: first.tokens.speak },
+      { tell: (line) => told.push(line), onUnasked: () => Promise.resolve(), onChanged: () => undefined },
+    );
+    const turn = (id: string, text: string) =>
+      talker.turn({ id, conversation: 'listen', hypotheses: [{ text }] });
+    await turn('one', 'where is the lentil stew');
+    await first.app.close();
+    await vi.waitFor(() => expect(told).toEqual(['The service was lost; it is tried again.']), {
+      timeout: 20_000,
+    });
+    const waiting = turn('two', 'put oats on the list');
+    const second = await startService({}, { store });
+    await second.app.listen({ host: '127.0.0.1', port: Number(new URL(at).port) });
+    expect((await waiting).changes).toHaveLength(1);
+    expect(told.at(-1)).toBe('The service is there again.');
+    await talker.close();
+    await second.close();
+    await store.close();
   });
 });
