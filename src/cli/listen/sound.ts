@@ -1,9 +1,25 @@
 /** Sound in, by SoX or by a command of the user's. */
 import { spawn } from 'node:child_process';
-import { run } from './recogniser.js';
+import { copyFile, readFile } from 'node:fs/promises';
+import { RecogniserMissing, run } from './recogniser.js';
+import { isAsWanted, readWav } from './wav.js';
 
-/** Any sound file as recognisers want it, with a little silence at both ends. */
-export const prepare = async (from: string, to: string): Promise<void> =>
+/**
+ * Any sound file as recognisers want it, with a little silence at both ends. Without SoX one that is so already is
+ * taken as it is. @throws RecogniserMissing where it is not
+ */
+export const prepare = async (from: string, to: string): Promise<void> => {
+  try {
+    await bySoxTo(from, to);
+  } catch (error) {
+    if (!(error instanceof RecogniserMissing)) throw error;
+    const wav = readWav(await readFile(from));
+    if (wav === null || !isAsWanted(wav)) throw error;
+    await copyFile(from, to);
+  }
+};
+
+const bySoxTo = (from: string, to: string): Promise<void> =>
   run('sox', ['-G', from, '-r', '16000', '-c', '1', '-b', '16', to, 'pad', '0.3', '0.4']);
 
 /** Records from the default microphone until two seconds of silence. */

@@ -7,6 +7,7 @@ import { readFile } from 'node:fs/promises';
 import { connect } from 'node:net';
 import { EAR_SECONDS, EarFault, type Ear } from '../ears/ear.js';
 import { LONGEST_ANSWER, readJsonGuesses } from '../ears/guesses.js';
+import { readWav } from '../wav.js';
 
 interface Event {
   readonly type: string;
@@ -45,16 +46,6 @@ const takeEvent = (bytes: Buffer): { readonly event: Event; readonly rest: Buffe
 const RATE = { rate: 16_000, width: 2, channels: 1 };
 /** A tenth of a second. Bytes. */
 const CHUNK = (RATE.rate * RATE.width) / 10;
-
-/** The samples of a WAV file (RIFF: chunks of four letters, a length, content, padded to even). */
-const samplesOf = (wav: Buffer): Buffer => {
-  for (let at = 12; at + 8 <= wav.length;) {
-    const length = wav.readUInt32LE(at + 4);
-    if (wav.toString('latin1', at, at + 4) === 'data') return wav.subarray(at + 8, at + 8 + length);
-    at += 8 + length + (length % 2);
-  }
-  throw new EarFault('The sound file holds no sound.');
-};
 
 const say = (samples: Buffer): Buffer => {
   const chunks: Buffer[] = [];
@@ -109,7 +100,9 @@ export const earByWyoming = (address: string, seconds = EAR_SECONDS): Ear => {
   return {
     deafTo: [],
     hear: async (file) => {
-      const sound = say(samplesOf(await readFile(file)));
+      const wav = readWav(await readFile(file));
+      if (wav === null) throw new EarFault('The sound file holds no sound.');
+      const sound = say(wav.samples);
       return readJsonGuesses(await ask(hostname, Number(port || 10_300), sound, seconds));
     },
     // The protocol has no way to tell a recogniser names.
