@@ -65,7 +65,10 @@ describe('what the documents tell', () => {
     const named = [...table.matchAll(/`([A-Z][A-Z_]+)`/g)].map(([, name]) => name ?? '');
     expect(named.length).toBeGreaterThan(10);
     const known = Object.keys(readConfig({}));
-    const optional = ['DATABASE_URL', 'PUBLIC_URL', 'WEBHOOK_URL', 'WEBHOOK_SECRET', 'MQTT_URL'];
+    const optional = [
+      ...['DATABASE_URL', 'PUBLIC_URL', 'WEBHOOK_URL', 'WEBHOOK_SECRET', 'MQTT_URL'],
+      ...['NOTICE_PUBLIC_KEY', 'NOTICE_PRIVATE_KEY', 'NOTICE_CONTACT'],
+    ];
     for (const name of named) expect([...known, ...optional]).toContain(name);
   });
 });
