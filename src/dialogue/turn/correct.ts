@@ -9,14 +9,14 @@ import {
   joinChanges,
   placeUnder,
 } from '../../kitchen/index.js';
-import type { Change, Id, Kitchen, Op } from '../../kitchen/model.js';
+import type { Change, Id, Item, Kitchen, Op } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Act, Mention, PlaceMention, Slots } from '../../understanding/intents.js';
 import { say } from '../handler.js';
 import { findItems } from '../refer/items.js';
 import { linesSaid, ofTheList } from '../shopping/said.js';
 import { handlers } from '../table.js';
-import type { Picked } from '../state.js';
+import type { Done, Picked } from '../state.js';
 import { type Work, absorb, runAct, saying, turnOf, withMemory, withState } from './work.js';
 
 const minutesOpen = 10;
@@ -163,6 +163,90 @@ const otherItem = (work: Work, act: Act, changes: readonly Change[]): Work | nul
   return runAct(work, { intent: 'move', slots: act.slots }, settled);
 };
 
+/** What was put away in one breath, where that were several foods told one by one. */
+const severalMade = ({ kitchen }: Work, { act, changes }: Done): readonly Item[] => {
+  const made = [...new Set(createdIds(changes))].flatMap((id) => kitchen.items.get(id) ?? []);
+  const names = new Set(made.map(({ name }) => foodKey(name)));
+  return names.size > 1 && (act.slots.items?.length ?? 0) < names.size ? made : [];
+};
+
+/** The one food of them that is meant: by name, by part of its name; else what came last. */
+const oneMeant = (made: readonly Item[], { item }: Slots): readonly Item[] => {
+  const said = item?.words ? foodKey(item.words) : null;
+  const heard = new Set(item?.candidates.map(({ id }) => id));
+  const last = foodKey(made.at(-1)!.name);
+  return (
+    [
+      made.filter(({ name }) => foodKey(name) === said),
+      made.filter(({ id }) => heard.has(id)),
+      made.filter(({ name }) => said?.split(' ').every((word) => foodKey(name).split(' ').includes(word))),
+    ].find((some) => some.length > 0) ?? made.filter(({ name }) => foodKey(name) === last)
+  );
+};
+/** Its own part of what was done, as if it had been told alone. */
+const partDone = (done: Done, items: readonly Item[]): Done => {
+  const [first] = items;
+  const ids = new Set(items.map(({ id }) => id));
+  const { name, placeId, dates, maker, contains } = first!;
+  return {
+    ...done,
+    picked: {},
+    changes: done.changes
+      .map((change) => ({ ...change, ops: change.ops.filter(({ id }) => ids.has(id)) }))
+      .filter(({ ops }) => ops.length > 0),
+    act: {
+      intent: 'put-away',
+      slots: {
+        item: { ...emptyMention, words: name },
+        ...(first!.amount ? { amount: { ...first!.amount, value: first!.amount.value * items.length } } : {}),
+        ...(placeId
+          ? {
+              place: { words: null, candidates: [{ id: placeId, fit: 1 }], pointer: null, spot: first!.spot },
+            }
+          : {}),
+        ...(Object.keys(dates).length > 0
+          ? { dates: Object.fromEntries(Object.entries(dates).map(([kind, day]) => [kind, { day }])) }
+          : {}),
+        ...(maker ? { maker } : {}),
+        ...(contains.length > 0 ? { allergens: contains } : {}),
+      },
+    },
+  };
+};
+
+/**
+ * "No, eight eggs", after four foods of one breath: the eggs, and the other three stay as they are. "No, the
+ * second shelf" is of all of them.
+ */
+const oneOfSeveral = (work: Work, act: Act, said: readonly Say[]): Work | null => {
+  const { done } = work.state;
+  const made = done ? severalMade(work, done) : [];
+  if (!done || made.length === 0) return null;
+  if (onlyAPlace(act)) {
+    const ids = made.map(({ id }) => id);
+    return runAct(
+      saying(work, ...said),
+      { intent: 'move', slots: act.slots },
+      { picked: { item: ids }, sure: true },
+    );
+  }
+  const meant = oneMeant(made, act.slots);
+  const { item, ...others } = act.slots;
+  const place = others.place ?? item?.at ?? undefined;
+  const slots: Slots = { ...others, ...(place ? { place } : {}) };
+  const named = item?.words && foodKey(meant[0]!.name).includes(foodKey(item.words));
+  const alone = withState(work, { done: partDone(done, meant) });
+  const put = correctLast(alone, named ? { ...act, slots } : act, said);
+  // Which part is put right cannot be told: the others are left alone all the same.
+  if (!put) return saying(work, say('nothing-to-correct'));
+  // What comes next may put right another of them.
+  return put.state.done && put.state.done !== done
+    ? withState(put, {
+        done: { ...put.state.done, act: done.act, changes: [...done.changes, ...put.state.done.changes] },
+      })
+    : put;
+};
+
 /** "The pantry one", of a top shelf that might have been hers: the one that was meant by the same words. */
 const narrowed = ({ kitchen }: Work, { slots }: Act, was: PlaceMention | undefined): Act | null => {
   const [whole] = slots.place?.candidates ?? [];
@@ -266,7 +350,7 @@ export const correctLast = (work: Work, act: Act, said: readonly Say[] = [say('p
   if (changedSince(work.kitchen, whole).length > 0) {
     return saying(work, say('changed-since'));
   }
-  const elsewhere = otherItem(work, act, done.changes);
+  const elsewhere = otherItem(work, act, done.changes) ?? oneOfSeveral(work, act, said);
   if (elsewhere) return elsewhere;
   const other = work.state.memory.offered.find((id) => !work.state.memory.items.includes(id));
   const { slots, redo } = correctedSlots(

@@ -12,6 +12,7 @@ import { lessonKitchen } from '../lessons/files.js';
 import { keepFacts } from '../tell/facts.js';
 import { stepsForAll, together } from '../tell/plan.js';
 import { type Frame, type Memory, type Picked, type State, procedureKey, stateOf } from '../state.js';
+import { toldTogether } from './told-together.js';
 
 export interface Work {
   readonly state: State;
@@ -352,7 +353,7 @@ export const answerOf = (work: Work, question: Say | undefined): Answer => {
   const top = work.state.frames.at(-1);
   const choices = top && question ? choicesFor(top) : [];
   return {
-    parts: once(work.parts),
+    parts: toldTogether(once(work.parts)),
     ...(question ? { question } : {}),
     ...(work.more.length > 0 ? { more: work.more } : {}),
     ...(work.length ? { length: work.length } : {}),

@@ -151,6 +151,9 @@ export const puttingRightFrame: Frame = (whole) => {
   // "The fish sauce is fine", "that jam": what it was done to, and not what is said instead.
   const others = things.filter(({ bit }) => !isJust(bit, last) && !(things.length > 1 && isNamed(bit, last)));
   const [thing] = others;
+  // "No, eight eggs", of eggs, milk and juice: which of them it is said of.
+  const which =
+    last.names.length > 1 && !thing ? things.find(({ bit }) => isNamed(bit, last))?.bit : undefined;
   const rest = all.filter(({ kind, denied: no }) => kind !== 'thing' && !no);
   const kept = [...(thing ? [thing] : []), ...rest];
   const kinds = new Set(rest.map(({ kind }) => kind));
@@ -168,7 +171,11 @@ export const puttingRightFrame: Frame = (whole) => {
   // "Those peppers": nothing but what it was done to was named, and nothing of it said.
   const lastValue = Math.max(...all.map(({ bit }) => bits.indexOf(bit)), bits.indexOf(marked.at(-1)!));
   const why = bits.slice(lastValue + 1);
-  const act: Act = { intent: 'correct', slots: instead(request, kept, denied) };
+  const slots = instead(request, kept, denied);
+  const act: Act = {
+    intent: 'correct',
+    slots: which?.kind === 'thing' ? { ...slots, item: which.mention } : slots,
+  };
   return {
     acts: [act],
     used: wordsIn([
