@@ -524,7 +524,7 @@ const expectationOf = (work: Work): Expectation => {
   if (frame) return frame.expecting;
   const { session, procedure } = work.state;
   if (session?.kind === 'count' && !session.paused) return 'count-answer';
-  if (session?.kind === 'shop' && session.queue) return 'detail';
+  if (session?.kind === 'shop' && (session.queue ?? session.survey)) return 'detail';
   if (session?.kind === 'setup' && !session.paused) return setupExpects(session);
   // A thing put away between two steps may still be told a place or a date.
   if (work.act?.intent === 'put-away' && awaitsDetail(work)) return 'detail';

@@ -1,7 +1,7 @@
 /** The conversation: what was heard and what was said before, to changes and an answer. Pure. */
 export type { Conversation, Decide, Effect, Heard, Outcome, Speaker, Surroundings } from './api.js';
 export { afterTelling, interruption } from './news/interrupting.js';
-export { checkAtHand } from './sessions/session.js';
+export { checkAtHand, standingAt } from './sessions/session.js';
 export { stepsAtHand } from './talk/ask-step.js';
 export { picksUp } from './talk/resume.js';
 export { justDone } from './turn/just-done.js';

@@ -139,6 +139,8 @@ export const procedureKey = ({ kind, itemId, title }: Procedure): string =>
 export type Session =
   | {
       readonly kind: 'shop';
+      /** What is there is told, standing before it, rather than what was bought. */
+      readonly survey?: boolean;
       readonly items: readonly Id[];
       readonly placeId: Id | null;
       /** Bought and not put away yet, asked about one by one. */

@@ -13,6 +13,7 @@ import {
   interruption,
   lessonKitchenNow,
   picksUp,
+  standingAt,
   startConversation,
   justDone,
   stepsAtHand,
@@ -233,6 +234,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
         clocks: clocksAtHand(surroundings),
         last: justDone(earlier, surroundings.kitchen),
         checking: checkAtHand(earlier),
+        standing: standingAt(earlier),
       }),
     });
     const first = heardIn(own);

@@ -526,6 +526,8 @@ export interface HearingContext {
   readonly steps?: StepsAtHand | null;
   /** A place is being checked against the record: what is said of things may be about that. */
   readonly checking?: boolean;
+  /** She stands before that place and tells what is there: a food named with no place is in it. */
+  readonly standing?: string | null;
   /** Timers and reminders that are running: what they are called is a name. */
   readonly clocks?: readonly ClockAtHand[];
   /** What was done in the turn before: it may be put right, taken back or added to. */

@@ -34,6 +34,8 @@ export interface Reader {
   readonly today: PlainDate;
   readonly language: string;
   readonly expecting: Expectation;
+  /** The place she stands before while she tells what is there. */
+  readonly standing: string | null;
 }
 
 /** Parses looked at per sentence: the best few differ in meaning, the rest in detail. */

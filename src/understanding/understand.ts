@@ -274,6 +274,7 @@ export const createUnderstander = (
       today: today(clock),
       language,
       expecting: context.expecting,
+      standing: context.standing ?? null,
     };
   };
   const byReadings = (
@@ -391,8 +392,8 @@ export const createUnderstander = (
     names: HouseholdNames,
     context: HearingContext,
   ): Understanding => {
-    const { steps, checking, expecting, ...free } = context;
-    const busy = Boolean(steps) || Boolean(checking) || expecting !== 'anything';
+    const { steps, checking, standing, expecting, ...free } = context;
+    const busy = Boolean(steps) || Boolean(checking) || Boolean(standing) || expecting !== 'anything';
     const away = turnedAway(guess, readerFor(names, context).rules, language, busy);
     if (!away || isSureOfWhole(whole)) return whole;
     const after: HearingContext = away.leaves

@@ -183,6 +183,7 @@ const offers: Readonly<
     back: { intent: 'left-out', slots: { item: itMention, duration: 5 * 3600 } },
     to: itemCalled('lentil stew').name,
   },
+  'offer-older-date': { why: 'asks what was in it, and "yes" is no deed that could be said back' },
   'offer-begin': { why: 'begins a session' },
   'offer-parts': { why: 'begins a session' },
   'offer-markers': { why: 'begins a session' },

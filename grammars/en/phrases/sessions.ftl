@@ -2,6 +2,23 @@
 
 shop-start = Tell me each food and where it goes. Say that is everything at the end.
     .short = Ready. Food and place.
+survey-start = Say where you stand, then what you touch, one thing after another. Say that is everything at the end.
+    .short = Place, then food.
+survey-where = Which place first?
+survey-here = At the { $place }, then.
+    .short = { CAP($place) }.
+survey-recap = { $count ->
+    [one] One thing on record.
+   *[other] { CAP($count) } things on record.
+  }
+survey-undated = { $all ->
+    [yes] No dates are known.
+   *[no] { CAP($count) } have no date.
+  } Tell me any you can find; the rest stays unknown.
+    .full = { $all ->
+    [yes] No dates are known.
+   *[no] { CAP($count) } have no date.
+  } Tell me any you can find, such as: { THE($name) } { IS($name) } use by Friday. The rest stays unknown.
 shop-going-on = Go on, what is next?
 shop-nothing = Nothing was put away.
 is-there-already = Yes, { $at }.

@@ -53,6 +53,9 @@ const placeSpokenOf = (turn: Turn, { place }: Slots): Id | null =>
 
 /** Null when it has to be asked. */
 export const usualPlace = (turn: Turn, name: string, slots: Slots): Id | null => {
+  // Standing before a place and telling what is there: it is there.
+  const { session } = turn.state;
+  if (session?.kind === 'shop' && session.survey && session.placeId) return session.placeId;
   const spokenOf = placeSpokenOf(turn, slots);
   if (spokenOf && turn.kitchen.places.has(spokenOf)) return spokenOf;
   const frozen = slots.from_state === 'freezer' || slots.dates?.frozen !== undefined;

@@ -7,6 +7,7 @@ import {
   invertChange,
   isRefused,
   itemsAt,
+  livingItems,
   joinChanges,
   move,
   openStockTakes,
@@ -27,6 +28,7 @@ import { type Handler, type Reply, type Turn, about, list, say } from '../handle
 import { findItems } from '../refer/items.js';
 import { needPlace } from '../refer/need.js';
 import { askMissing, foundBy, toGo } from './count-findings.js';
+import { startSurvey } from './survey.js';
 import { type Count, countMove, nextGroup, revised } from './count-moves.js';
 
 const takeOf = (turn: Turn, session: Count): StockTake | undefined =>
@@ -35,6 +37,9 @@ const takeOf = (turn: Turn, session: Count): StockTake | undefined =>
 export const startCount: Handler = (act, turn) => {
   const [running] = openStockTakes(turn.kitchen);
   if (running && !act.slots.place && !turn.picked.place) return resumeCount(turn, running);
+  // Nothing is on record that could be checked: what is there is told.
+  const nothing = livingItems(turn.kitchen).length === 0;
+  if (act.slots.asked === 'survey' || nothing) return startSurvey(act, turn);
   const found = needPlace(turn, act.slots.place, { question: say('ask-count-where') });
   if ('reply' in found) return found.reply;
   const { place } = found.got;

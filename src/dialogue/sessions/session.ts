@@ -36,3 +36,9 @@ export const checkAtHand = (conversation: Conversation): boolean => {
   const { session } = stateOf(conversation);
   return session?.kind === 'count' && !session.paused;
 };
+
+/** The place she stands before while she tells what is there. */
+export const standingAt = (conversation: Conversation): string | null => {
+  const { session } = stateOf(conversation);
+  return session?.kind === 'shop' && session.survey ? session.placeId : null;
+};

@@ -12,6 +12,7 @@ import { putAway } from '../put-away/put-away.js';
 import { findItems } from '../refer/items.js';
 import { findPlace, insidePlace } from '../refer/places.js';
 import type { Session } from '../state.js';
+import { surveyPlace, unknownOf } from './survey.js';
 import { pending, queueAnswer } from './shop-queue.js';
 
 type Shop = Extract<Session, { kind: 'shop' }>;
@@ -46,9 +47,10 @@ export const endShop = (turn: Turn, session: Shop): Reply => {
   const { first, more, left } = inGroups(places.map(here));
   return {
     parts: [
-      say('shop-recap', { count: names.size }),
+      say(session.survey ? 'survey-recap' : 'shop-recap', { count: names.size }),
       ...first.map((entry) => say('list-entry', { entry })),
       ...waits,
+      ...(session.survey ? unknownOf(items) : []),
       ...(left > 0 ? [say('recap-more', { left })] : [say('recap-fix')]),
     ],
     more,
@@ -96,6 +98,8 @@ const onlyPlace = (act: Act, turn: Turn, session: Shop): Reply | null => {
 
 export const shopAnswer = (act: Act, turn: Turn, session: Shop): Reply | null => {
   const { item, items, place } = act.slots;
+  const here = session.survey ? surveyPlace(act, turn) : null;
+  if (here) return here;
   const queued = queueAnswer(act, turn, session);
   if (queued) return queued;
   switch (act.intent) {
@@ -109,6 +113,7 @@ export const shopAnswer = (act: Act, turn: Turn, session: Shop): Reply | null =>
     case 'done':
     case 'no':
     case 'end-session':
+    case 'goodbye': // "That's all" is of the session, and no farewell.
       return endShop(turn, session);
     case 'correct': {
       // "No, the milk went on the door", when something else was last.

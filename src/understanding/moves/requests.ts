@@ -38,6 +38,7 @@ import { marksCheckedFrame, meaningsFrame } from './requests/meanings.js';
 import { puttingRightFrame } from './requests/putting-right.js';
 import { remindersFrame } from './requests/reminders.js';
 import { settingFrames } from './requests/settings.js';
+import { surveyFrame } from './requests/survey.js';
 import { timersFrame } from './requests/timers.js';
 import { takingBackFrame, undoingFrame } from './requests/undoing.js';
 
@@ -49,6 +50,7 @@ const frames: readonly Frame[] = [
   mustThawFrame,
   thawedByFrame,
   reachFrame,
+  surveyFrame,
   againFrame,
   listFrame,
   undoingFrame,

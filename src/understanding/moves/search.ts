@@ -179,7 +179,19 @@ const proposalOf = (guess: Guess, reader: Reader, goesOn: boolean): Proposal | n
   if (!lexicon) return null;
   const { tokens, pauses } = withoutClitics(guess.said, guess.pauses, reader.rules, lexicon);
   const found = chunksOf(tokens, reader.rules, reader.language, pauses);
-  return found && statementsProposal(found.chunks, found.cost, tokens, pauses, reader.rules, lexicon, goesOn);
+  return (
+    found &&
+    statementsProposal(
+      found.chunks,
+      found.cost,
+      tokens,
+      pauses,
+      reader.rules,
+      lexicon,
+      goesOn,
+      reader.standing,
+    )
+  );
 };
 
 /** Guesses heard besides the first before something is lost. */

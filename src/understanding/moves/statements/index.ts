@@ -22,9 +22,12 @@ export const statementsProposal = (
   lexicon: MovesLexicon,
   /** Something was done or asked just before. */
   goesOn = true,
+  /** The place she stands before and tells what is there. */
+  standing: string | null = null,
 ): Proposal | null => {
   const made = assemble({ chunks, tokens, pauses, rules, lexicon });
   if (!made) return null;
+  if (standing !== null) for (const draft of made.drafts) standsThere(draft, standing);
   const told = made.drafts.filter((draft) => !draft.fine || draft.deed !== null);
   const statements = told.filter((draft) => saysSomething(draft) && !guessedName(draft)).map(statementOf);
   if (statements.length === 0) return null;
@@ -53,6 +56,16 @@ export const statementsProposal = (
     score: -cost / 2 - made.cost / 2 - leftover * left.length,
     by: 'statements',
   };
+};
+
+/** "Butter, two jars of jam", said standing before a shelf: they are there. A fact of what is hers is a fact. */
+const standsThere = (draft: Draft, standing: string): void => {
+  const { thing, place, parts, from, deed, dates, definite } = draft;
+  if (!thing?.words || place || from || parts.length > 0) return;
+  if (deed !== null && deed !== 'stored') return;
+  if (Object.keys(dates).length > 0 && (definite || (thing.candidates[0]?.fit ?? 0) >= sure)) return;
+  draft.deed = 'stored';
+  draft.place = { words: null, candidates: [{ id: standing, fit: 1 }], pointer: null, spot: null };
 };
 
 /** Nobody's word for a food, with nothing that foods are told with: an amount, a place, that it was made or bought. */

@@ -1,0 +1,32 @@
+/** A stock-take: what is there told from the start, or checked against the record. */
+import { classed, ofKind, some, wordsIn, type Frame } from './bits.js';
+import { asks } from './last.js';
+
+export const surveyFrame: Frame = ({ bits, tokens, beside }) => {
+  const told = classed(bits, 'survey');
+  const take = classed(bits, 'stock-take');
+  if (told.length + take.length === 0 || asks(bits) || some(bits, 'not', 'if', 'remind', 'timer'))
+    return null;
+  if (beside(tokens[0] ?? '', 'asks-first')) return null;
+  if (ofKind(bits, 'thing').some(({ fit, source }) => fit >= surelyNamed && source === 'hers')) return null;
+  const [place] = ofKind(bits, 'place');
+  const [first] = [...told, ...take].sort((a, b) => a.from - b.from);
+  return {
+    acts: [
+      {
+        intent: 'start-count',
+        slots: { ...(told.length > 0 ? { asked: 'survey' } : {}), ...(place ? { place: place.place } : {}) },
+      },
+    ],
+    // "I want to", "let me", "shall we": whatever leads to it.
+    used: wordsIn([
+      ...told,
+      ...take,
+      ...(place ? [place] : []),
+      ...tokens.flatMap((word, from) =>
+        from < (first?.from ?? 0) || beside(word, 'again') ? [{ from, to: from + 1 }] : [],
+      ),
+    ]),
+  };
+};
+const surelyNamed = 0.9;
