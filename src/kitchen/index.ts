@@ -9,6 +9,7 @@ export {
   joinChanges,
   recordOf,
 } from './apply.js';
+export { ingredientNote } from './ingredients.js';
 export { newHousehold } from './new-household.js';
 export { isRefused, together, type Doing, type Reason, type Refused, type Result } from './doing.js';
 export {

@@ -2,6 +2,7 @@
  * Allergen groups by law, and what can be said of an item. What is not recorded is unknown: a food is
  * never taken to be free from anything. That such a food usually holds something is a caution only.
  */
+import { ingredientIn } from '../kitchen/ingredients.js';
 import type { Item, Kitchen, Person, Region } from '../kitchen/model.js';
 import type { AllergenRow } from '../../shared/tables/schema.js';
 import type { Allergen, AllergenAnswer, Caution } from './api.js';
@@ -63,11 +64,13 @@ const sameAllergen = (one: string, other: string, tables: SafetyTables): boolean
 
 /** What is known of one allergen in one item. */
 export const allergenIn = (
-  item: Pick<Item, 'name' | 'contains' | 'freeFrom'>,
+  item: Pick<Item, 'name' | 'contains' | 'freeFrom'> & Partial<Pick<Item, 'notes'>>,
   allergen: string,
   tables = safetyTables(),
 ): AllergenAnswer => {
-  const said = item.contains.some((word) => sameAllergen(word, allergen, tables));
+  // "There's celery in it", where celery is no allergen of the region: somebody may watch for it all the same.
+  const told = (item.notes ?? []).flatMap((note) => ingredientIn(note) ?? []);
+  const said = [...item.contains, ...told].some((word) => sameAllergen(word, allergen, tables));
   const free = item.freeFrom.some((word) => key(word) === key(allergen) || freesFrom(word, allergen, tables));
   const usual = usualAllergens(item.name, tables).some((id) => sameAllergen(id, allergen, tables));
   if (said) return { allergen, answer: 'said-to-contain' };

@@ -72,3 +72,16 @@ describe('the people who eat here', () => {
     ]);
   });
 });
+
+describe('what was told to be in it, and is no allergen of the tables', () => {
+  const soup = { name: 'vegetable soup', contains: [], freeFrom: [] };
+  it.each([
+    [['celery in it'], 'celery', 'said-to-contain'],
+    [['strawberries in it'], 'strawberry', 'said-to-contain'],
+    [['celery in it'], 'mustard', 'unknown'],
+    [['goes with celery'], 'celery', 'unknown'],
+    [[], 'celery', 'unknown'],
+  ] as const)('%j, asked for %s: %s', (notes, allergen, answer) => {
+    expect(allergenIn({ ...soup, notes }, allergen).answer).toBe(answer);
+  });
+});

@@ -1,4 +1,5 @@
 /** Facts told of something that is on record: kept in one change, and read back in one breath. */
+import { ingredientNote } from '../../kitchen/index.js';
 import { type Facts, amend, isRefused, personNamed } from '../../kitchen/index.js';
 import type { Id, Item } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
@@ -49,7 +50,7 @@ const inside = ({
     ...(contains.length > 0 ? { contains: { add: contains } } : {}),
     ...(freeFrom.length > 0 ? { freeFrom: { add: freeFrom } } : {}),
     ...(ingredients.length + notes.length > 0
-      ? { notes: { add: [...ingredients.map((what) => `${what} in it`), ...notes] } }
+      ? { notes: { add: [...ingredients.map(ingredientNote), ...notes] } }
       : {}),
     ...(cautions.length > 0 ? { cautions: { add: cautions } } : {}),
     ...(diets.length > 0 ? { diets: { add: diets } } : {}),
