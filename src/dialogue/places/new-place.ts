@@ -29,12 +29,17 @@ interface Unfolded {
 
 const kindOf = ({ kind, words }: PlaceStep): PlaceKind => kindNamed(kind) ?? kindNamed(words) ?? 'cupboard';
 
-/** Where a shelf is that was named alone: in what was just spoken of, or in the only thing there is. */
+/**
+ * Where a shelf is that was named alone: in what was just spoken of, in the only thing that has such parts, or in
+ * the only thing there is. A counter has none.
+ */
 const around = (turn: Turn): Id | null => {
   const near = rootPlace(turn.kitchen, turn.memory.placeId);
-  if (near) return near.id;
-  const wholes = placesIn(turn.kitchen, null);
-  return wholes.length === 1 ? wholes[0]!.id : null;
+  if (near && near.kind !== 'counter') return near.id;
+  const wholes = placesIn(turn.kitchen, null).filter(({ kind }) => kind !== 'counter');
+  const parted = wholes.filter(({ id }) => placesIn(turn.kitchen, id).length > 0);
+  const [only] = parted.length === 1 ? parted : wholes.length === 1 ? wholes : [];
+  return only?.id ?? null;
 };
 
 /** Whether a part of that kind can be new there: not where the like of it was counted. */

@@ -38,7 +38,7 @@ const again: Readonly<Partial<Record<Intent, readonly (keyof Slots)[]>>> = {
   thaw: ['item', 'amount'],
   reheated: ['item'],
   'put-back': ['item'],
-  'put-away': ['item', 'amount'],
+  'put-away': ['item', 'amount', 'place'],
   'buy-add': ['item', 'amount'],
   'buy-remove': ['item'],
 };
@@ -99,6 +99,11 @@ const narrowed = (last: Act, { place, maker, diet, container }: Slots): Act | nu
       }
     : null;
 
+const placedAt = ({ item }: Slots, place: PlaceMention): Slots => ({
+  place,
+  ...(item ? { item: { ...item, at: null } } : {}),
+});
+
 /** The act that is meant, or null when what was said is no more than a name. */
 export const meantAgain = (
   kitchen: Kitchen,
@@ -123,7 +128,10 @@ export const meantAgain = (
       : null;
   }
   const kept = without(last.slots, [...(named ? [...ownOf, 'item' as const] : []), ...place, ...sought]);
-  return { intent: last.intent, slots: { ...kept, ...given, ...many } };
+  // "And butter on the top shelf": there, and not where the milk went.
+  const told = last.intent === 'put-away' || (last.intent === 'move' && last.slots.asked === 'stands');
+  const at = told ? (given.place ?? given.item?.at ?? null) : null;
+  return { intent: last.intent, slots: { ...kept, ...given, ...many, ...(at ? placedAt(given, at) : {}) } };
 };
 
 /** A name that fits what is here only in part is not enough to change anything by. */
