@@ -243,21 +243,3 @@ const ofRules = (parsed: Interpretation | undefined): boolean =>
     ({ intent }) => answering['count-answer'].has(intent) || intent === 'maybe' || intent === 'cancel',
   );
 const fairRule = 0.45;
-export const zzBits = (guess: any, reader: any): string => {
-  const words = checkWords(reader.language)!;
-  const lexicon = movesLexicon(reader.language)!;
-  const { tokens } = withoutClitics(guess.said, guess.pauses, reader.rules, lexicon);
-  return cheapestCover<Chunk>(tokens.length, (from) => [
-    { chunk: { kind: 'unknown' as const, from, to: from + 1, word: tokens[from]! }, cost: costs.unknown },
-    ...words.allAt(tokens, from).map(({ length, value }) => ({
-      chunk: { kind: 'word' as const, from, to: from + length, classes: value },
-      cost: costs.word,
-    })),
-    ...constituentsAt(tokens, from, reader.rules),
-  ])
-    .pieces.map(
-      (c: any) =>
-        `[${tokens.slice(c.from, c.to).join(' ')}]${c.kind}${c.classes ? ':' + [...c.classes] : ''}`,
-    )
-    .join(' ');
-};

@@ -155,10 +155,10 @@ const namesDeed = ({ deed, thing }: Statement): boolean =>
 
 /** What an answer of that kind would tell. */
 const answerRole: Partial<Record<Expectation, (statement: Statement) => boolean>> = {
-  place: ({ place, from, thing }) => (place ?? from ?? thing?.words) != null,
+  place: ({ place, from, thing }) => Boolean(place ?? from ?? thing?.words),
   date: ({ dates, when, amount }) => (dates ?? when ?? amount) !== undefined,
-  marker: ({ marker, container, thing }) => (marker ?? container ?? thing?.words) != null,
-  person: ({ maker, owner, thing }) => (maker ?? owner ?? thing?.words) != null,
+  marker: ({ marker, container, thing }) => Boolean(marker ?? container ?? thing?.words),
+  person: ({ maker, owner, thing }) => Boolean(maker ?? owner ?? thing?.words),
 };
 
 /** "No, three": of one part, the rules know what it puts right. */
