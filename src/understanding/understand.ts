@@ -201,6 +201,18 @@ const confidenceOfQuestion = 0.6;
 /** So many words that nothing is known of are too many, where nothing else speaks for it. */
 const strangersAtMost = 2;
 
+/** "What's the date on the milk while I've got you", while steps of something else are followed. */
+const asksOfAnother = (
+  { outright, hers, ownSubject, fragment, left, acts }: AskProposal,
+  { steps }: HearingContext,
+): boolean => {
+  const [named] = acts[0]?.slots.query?.where ?? [];
+  const words = named?.by === 'named' ? named.mention.words : null;
+  if (!steps || !words || !(outright && hers && ownSubject) || fragment || left.length > 1) return false;
+  const all = steps.texts.join(' ').toLowerCase();
+  return words.split(' ').every((word) => !all.includes(word));
+};
+
 /** A question about something of this kitchen is the reading, where there was none. */
 const withQuestion = (
   understood: Understanding,
@@ -383,7 +395,10 @@ export const createUnderstander = (
     const understood = byReadings(given, names, context);
     const { rules, today: day } = readerFor(names, context);
     const question = questionIn(given[0]!.tokens, rules, day, language);
-    return question ? withQuestion(understood, question, given[0]!, language) : understood;
+    if (!question) return understood;
+    return asksOfAnother(question, context)
+      ? withQuestion({ readings: [], margin: 1, verdict: 'out-of-scope' }, question, given[0]!, language)
+      : withQuestion(understood, question, given[0]!, language);
   };
   /** What was said after "never mind that" or "hold on", where that makes sense by itself and the whole less so. */
   const turnedFrom = (

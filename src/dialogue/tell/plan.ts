@@ -291,7 +291,10 @@ const usesUp = (turn: Turn, statement: Statement): readonly Step[] => {
   const item = thing?.words && items.length === 0 ? thing : itemOf(items, mentionOf(statement));
   const at = statement.from ?? statement.place;
   const placed = at ? { ...item, at } : item;
-  const some = deed === 'finished' && amount !== undefined && items.length === 1 && isLess(amount, items[0]!);
+  // "One of the dals is gone", of two tubs.
+  const fewer = amount !== undefined && items.length > 1 && amount.value < items.length;
+  const lessOfOne = items.length === 1 && amount !== undefined && isLess(amount, items[0]!);
+  const some = deed === 'finished' && (fewer || lessOfOne);
   if (deed === 'took' || some || ((amount || share) && deed !== 'finished')) {
     const half = amount && amount.value < 1 && amount.unit === 'piece' ? { fraction: amount.value } : null;
     return [

@@ -46,7 +46,9 @@ export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'numbe
       .some((word) => t.lexicon.phrases.longestAt([word], 0)?.value.has('more'))
   )
     t.fresh = true;
-  const fraction = t.whole && said.value < 1 ? said.value : null;
+  // "Six portions, half in the garage": of those, and no half portion.
+  const several = (t.drafts.at(-1)?.amount?.value ?? 0) > 1 && said.unit === 'piece';
+  const fraction = (t.whole || several) && said.value < 1 ? said.value : null;
   let next = at + 1;
   while (is(chunks[next], 'of', 'a', 'fill')) next += 1;
   const names = chunks[next]?.kind === 'thing';
@@ -62,9 +64,9 @@ export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'numbe
     return at;
   }
   const there = t.drafts.length > 0 ? partAt(t, at) : null;
+  if (there !== null && !names) return partOf(t, at, there, said, fraction);
   const gloss = is(chunks[at - 1], 'so') || (is(chunks[at - 1], 'fill') && is(chunks[at - 2], 'so'));
   if (gloss && t.drafts.length > 0 && (lastOf(t).share || lastOf(t).amount)) return at;
-  if (there !== null && !names) return partOf(t, at, there, said, fraction);
   // "And ten where they were": the others, after some went elsewhere.
   const stayed = chunks[next];
   if (stayed && is(stayed, 'same-place') && t.drafts.length > 0 && lastOf(t).place) {
@@ -133,7 +135,9 @@ const partOf = (t: Telling, at: number, there: number, said: Amount, fraction: n
 
 export const takeShare = (t: Telling, chunk: ChunkOf<'share'>, at: number): number => {
   use(t, chunk);
-  const there = t.drafts.length > 0 && lastOf(t).amount ? partAt(t, at) : null;
+  const next = nextMeaning(t, at);
+  const direct = t.chunks[next]?.kind === 'place' ? next : null;
+  const there = t.drafts.length > 0 && lastOf(t).amount ? (partAt(t, at) ?? direct) : null;
   if (there !== null) {
     const { place: where, to } = placeFrom(t, there);
     for (let step = at; step <= to; step += 1) use(t, t.chunks[step]!);

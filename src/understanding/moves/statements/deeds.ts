@@ -135,9 +135,16 @@ const fronted = (t: Telling, at: number): void => {
 
 /** "The sour cream stays", "I'm keeping the cheese": nothing was done to it, unless a place says where it is. */
 const keeps = (t: Telling, aboutGroup: boolean): void => {
-  if (aboutGroup) for (const draft of t.group) draft.kept = true;
-  else t.kept = true;
+  if (!aboutGroup) t.kept = true;
+  else
+    for (const draft of t.group) {
+      draft.kept = true;
+      // "Throw out the quinoa, no, keep it".
+      if (t.changed && draft.deed !== null && undone.has(draft.deed)) draft.deed = null;
+    }
 };
+
+const undone: ReadonlySet<Deed> = new Set<Deed>(['threw', 'finished', 'gave', 'took']);
 
 const applyState = (t: Telling, state: string, over: boolean): void => {
   for (const draft of t.group) {

@@ -58,6 +58,8 @@ export interface Telling {
   whole: boolean;
   /** "No, …" opened the sentence. */
   corrects: boolean;
+  /** Something of this sentence was taken back. */
+  changed: boolean;
   /** A slip was just taken back: what follows is in its place. */
   repaired: boolean;
   /** A marker in the hand, before what it goes on is named: "tied the ribbon round the juice". */
@@ -102,6 +104,7 @@ export const newTelling = (
   whole: false,
   corrects: false,
   repaired: false,
+  changed: false,
   held: null,
   kept: false,
   needs: false,

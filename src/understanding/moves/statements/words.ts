@@ -136,6 +136,20 @@ const rules: readonly Rule[] = [
   { when: ({ chunk }) => is(chunk, 'if', 'wished', 'reported') && !is(chunk, 'so'), take: () => null },
   { when: asks, take: () => null },
   { when: ({ chunk }) => is(chunk, 'no-have'), take: skip },
+  // "The pears have gone soft": how they are, and not that they are gone.
+  {
+    when: ({ t, chunk, at }) => {
+      const next = t.chunks[at + 1];
+      const gone = is(chunk, 'state:finished') && t.tokens[chunk.to - 1] === 'gone';
+      return gone && next?.kind === 'unknown' && !paused(t, next) && t.lexicon.isOrdinary(next.word);
+    },
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      use(t, t.chunks[at + 1]!);
+      t.inRun = false;
+      return at + 1;
+    },
+  },
   // "Fine. The milk …": how the last matter stands.
   { when: (here) => is(here.chunk, 'state:fine') && first(here), take: skip },
   {
@@ -203,7 +217,7 @@ const rules: readonly Rule[] = [
       // "Aunt Bea, no, Junie made it": what was said first is taken back.
       const before = t.chunks[at - 1];
       if (before && before.kind === nextOf(here)?.kind) takeBack(t, before);
-      if (!first(here)) t.repaired = true;
+      if (!first(here)) t.repaired = t.changed = true;
       else if (!is(chunk, 'apology')) t.corrects = true;
       use(t, chunk);
       return at;
