@@ -178,6 +178,8 @@ export const allergenActs = (sentence: Sentence, base: readonly Act[]): readonly
   const person = ofPerson(sentence, spots);
   // "Tom, he's allergic to milk" is told, whatever else it sounds like: a question of people names nobody's allergy.
   const told = person?.intent === 'add-person' && act?.intent === 'who-allergic' && !has(sentence, 'which');
+  // "Ines can't have nuts, what is there for her": told first, and then answered.
+  if (act?.intent === 'can-eat' && person?.intent === 'add-person') return [person, act];
   if (act && peopleAsked.has(act.intent) && !told) return null;
   if (person) {
     const same =

@@ -1,8 +1,8 @@
 /** The understander everybody uses: the grammar's and what was learned, with the guidance ear before them. */
 import { createUnderstander as createReader, type Understander } from '../understand.js';
-import { withTwoQuestions } from '../two-questions.js';
+import { withSeveralMoves } from '../several-moves.js';
 import { withGuidance } from './index.js';
 
 /** `without`: leaves out the last resorts, to see what each is worth. */
 export const createUnderstander = (locale: string, how?: Parameters<typeof createReader>[1]): Understander =>
-  withTwoQuestions(withGuidance(createReader(locale, how), locale), locale);
+  withSeveralMoves(withGuidance(createReader(locale, how), locale), locale);

@@ -60,6 +60,12 @@ export const turnedAway = (
   const { said } = guess;
   let at = 0;
   for (let length = 0; (length = words.before.longestAt(said, at)?.length ?? 0) > 0;) at += length;
+  // "Neither. Cancel. Three tins of …": said twice.
+  for (let length = 0; (length = words.awayAlone.longestAt(said, at)?.length ?? 0) > 0;) {
+    const again = words.awayAlone.longestAt(said, at + length);
+    if (!again || !guess.pauses.has(at + length)) break;
+    at += length;
+  }
   const named = words.awayFrom.longestAt(said, at)?.length ?? 0;
   const past = named > 0 ? pastName(said, at + named, rules, language) : 0;
   // "Cancel. Four tubs of stew": only with a pause after it is it more than the verb of what follows.

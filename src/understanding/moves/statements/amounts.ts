@@ -38,6 +38,12 @@ const isPronoun = (t: Telling, chunk: Chunk, at: number, value: number): boolean
 export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'number'>, at: number): number => {
   const { chunks } = t;
   use(t, chunk);
+  // "A box of a dozen eggs": what they are in, and how many.
+  const inner = chunks[nextMeaning(t, at + 1)];
+  if (is(chunks[at + 1], 'of') && (inner?.kind === 'amount' || inner?.kind === 'number')) {
+    use(t, chunks[at + 1]!);
+    return at + 1;
+  }
   const said: Amount = chunk.kind === 'amount' ? chunk.amount : { value: chunk.value, unit: 'piece' };
   // "Four more tubs": none of those that are here.
   if (

@@ -34,11 +34,21 @@ const weighs = ({ tokens, lexicon }: Given, { from, to }: Chunk): boolean =>
 /** Where somebody came from or went, which is no place here. */
 const elsewhere = (before: Chunk | undefined): boolean => is(before, 'prep', 'from', 'direction', 'by');
 
+/** "Heaving", of "heave": an everyday word, however it ends. */
+const isEveryday = ({ lexicon }: Given, word: string): boolean => {
+  const stem = word.replace(/(ing|ed|s)$/, '');
+  return lexicon.isOrdinary(word) || lexicon.isOrdinary(stem) || lexicon.isOrdinary(`${stem}e`);
+};
+
+/** Something was done, or is so, or on a day. */
+const tells = (chunk: Chunk): boolean =>
+  chunk.kind === 'word' && [...chunk.classes].some((name) => /^(deed|state|date):/.test(name));
+
 const isAside = (given: Given, stretch: readonly Chunk[]): boolean =>
   stretch.every((chunk, at) => {
     if (weighs(given, chunk)) return false;
     const words = given.tokens.slice(chunk.from, chunk.to);
-    const everyday = words.every((word) => given.lexicon.isOrdinary(word));
+    const everyday = words.every((word) => isEveryday(given, word));
     switch (chunk.kind) {
       case 'word':
         return !is(chunk, 'not', 'without', 'if', 'wished', 'reported', 'wh', 'caution', 'diet');
@@ -48,6 +58,9 @@ const isAside = (given: Given, stretch: readonly Chunk[]): boolean =>
         return chunk.source === 'open' && (everyday || elsewhere(stretch[at - 1]));
       case 'container':
         return everyday;
+      // "It was heaving in there": nothing here.
+      case 'pointer':
+        return !stretch.some(tells);
       default:
         return false;
     }

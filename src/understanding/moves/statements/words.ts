@@ -39,9 +39,11 @@ interface Rule {
 
 const nextOf = ({ t, nextAt }: Here) => t.chunks[nextAt];
 const first = ({ t }: Here): boolean => t.drafts.length === 0 && t.deed === null && t.used.size === 0;
-const afterDay = (here: Here): boolean => {
-  const { t, at } = here;
-  return nextOf(here)?.kind === 'day' || (is(t.chunks[at + 1], 'prep') && t.chunks[at + 2]?.kind === 'day');
+const afterDay = ({ t, at }: Here): boolean => {
+  let next = nextMeaning(t, at);
+  // "The use by on it is the twenty-first".
+  while (is(t.chunks[next], 'on-it', 'is', 'prep') && !is(t.chunks[next], 'and')) next = nextMeaning(t, next);
+  return t.chunks[next]?.kind === 'day';
 };
 
 /** A question head makes a question of it, wherever it stands. */
@@ -307,6 +309,11 @@ const rules: readonly Rule[] = [
       is(here.chunk, 'mark') &&
       nextOf(here)?.kind === 'marker' &&
       (here.t.drafts.length > 0 || !deedIn(here.chunk)),
+    take: skip,
+  },
+  // "I've put on the bottom shelf": no marker, but where it went.
+  {
+    when: (here) => is(here.chunk, 'mark') && nextOf(here)?.kind === 'place' && here.t.drafts.length > 0,
     take: skip,
   },
   // "Left side, at the back": where on its place.

@@ -1,6 +1,7 @@
 /**
- * Two questions in one breath: "how much rice is left, and does it need eating tomorrow?" Cut where the second
- * begins; where both halves ask something by themselves, both are answered, in the order they were asked.
+ * Several moves in one breath: "how much rice is left, and does it need eating tomorrow?", "done, next, how long's
+ * left on the timer". Cut where the next begins; where each half makes sense by itself and the whole held less,
+ * both are taken, in the order they were said. What is told stays whole: a statement may hold many.
  */
 import {
   ASKING_INTENTS,
@@ -23,6 +24,13 @@ const shortest = 3;
 const weighty: ReadonlySet<Intent> = new Set<Intent>(['urgent', 'danger', 'add-person']);
 const asking: ReadonlySet<Intent> = new Set<Intent>(ASKING_INTENTS);
 const ofTalk: ReadonlySet<Intent> = new Set<Intent>(CONTROL_INTENTS);
+/** What moves the steps on: by itself a move, where they are followed. */
+const ofSteps: ReadonlySet<Intent> = new Set<Intent>(['next', 'done', 'back', 'repeat', 'ask-step']);
+/** Requests that are made beside another. */
+const clocks: ReadonlySet<Intent> = new Set<Intent>([
+  ...(['set-timer', 'cancel-timer', 'change-timer', 'set-reminder', 'cancel-reminder'] as const),
+  ...(['buy-add', 'buy-remove', 'buy-read'] as const),
+]);
 
 const classAt = (
   lexicon: MovesLexicon,
@@ -48,45 +56,64 @@ const begins = (lexicon: MovesLexicon, tokens: readonly string[], from: number):
   return at;
 };
 
+/** A few words with a pause after them: "done.", "next." */
+const fewest = 1;
+
 /** The two halves as they were said; every place where it could be cut. */
 const cutsOf = (
   tokens: readonly string[],
   pauses: ReadonlySet<number>,
   lexicon: MovesLexicon,
 ): readonly (readonly [string, string])[] => {
-  const first = begins(lexicon, tokens, 0);
-  if (!asksAt(lexicon, tokens, first)) return [];
   const cuts: (readonly [string, string])[] = [];
-  for (let at = first + shortest; at <= tokens.length - shortest; at += 1) {
-    if (!pauses.has(at) && classAt(lexicon, tokens, at, 'and') === 0) continue;
+  for (let at = fewest; at < tokens.length; at += 1) {
+    const paused = pauses.has(at);
+    if (!paused && classAt(lexicon, tokens, at, 'and') === 0) continue;
     const second = begins(lexicon, tokens, at);
-    if (second > tokens.length - shortest || !asksAt(lexicon, tokens, second)) continue;
-    cuts.push([tokens.slice(first, at).join(' '), tokens.slice(second).join(' ')]);
-    at = second;
+    const shortFirst = at < shortest && !paused;
+    // Without a pause, only a question or a command begins another move.
+    const opens =
+      paused || asksAt(lexicon, tokens, second) || classAt(lexicon, tokens, second, 'command', 'you') > 0;
+    if (shortFirst || !opens || second >= tokens.length) continue;
+    cuts.push([tokens.slice(0, at).join(' '), tokens.slice(second).join(' ')]);
+    at = Math.max(at, second - 1);
   }
   return cuts;
 };
 
-/** What half a sentence asks; null where it asks nothing, or would change something. */
-const askedBy = ({ verdict, readings: [best], question }: Understanding): readonly Act[] | null => {
+/** What half a sentence asks or requests; null where it says nothing by itself. */
+const movesIn = (
+  { verdict, readings: [best], question }: Understanding,
+  steps: boolean,
+): readonly Act[] | null => {
   const acts = best?.acts ?? [];
-  if (verdict === 'act' && acts.length > 0 && acts.every(({ intent }) => asking.has(intent))) return acts;
+  const plain = (intent: Intent): boolean =>
+    asking.has(intent) || clocks.has(intent) || intent === 'tell' || (steps && ofSteps.has(intent));
+  if (verdict === 'act' && acts.length > 0 && acts.every(({ intent }) => plain(intent))) return acts;
   const outright = question && question.outright && question.left.length === 0 && !question.fragment;
   return outright && !acts.some(({ intent }) => ofTalk.has(intent)) ? question.acts : null;
 };
 
-/** An understander that hears two questions as two. */
-export const withTwoQuestions = (inner: Understander, locale: string): Understander => {
+/** An understander that hears two moves as two. */
+export const withSeveralMoves = (inner: Understander, locale: string): Understander => {
   const lexicon = movesLexicon(lexiconFor(locale).language);
   const apart = (said: Hypothesis, names: HouseholdNames, context: HearingContext): readonly Act[] | null => {
     const [guess] = guessesFrom([said], context.locale);
-    if (!guess || !lexicon) return null;
-    const half = (text: string): readonly Act[] | null =>
-      askedBy(inner.understand([{ text }], names, { ...context, expecting: 'anything' }));
+    if (!guess || !lexicon || guess.said.length > mostWords) return null;
+    const steps = Boolean(context.steps);
+    const half = (text: string): readonly Act[] | null => {
+      const heard = inner.understand([{ text }], names, {
+        ...context,
+        expecting: steps ? context.expecting : 'anything',
+      });
+      return movesIn(heard, steps);
+    };
     for (const [first, second] of cutsOf(guess.said, guess.pauses, lexicon)) {
       const one = half(first);
-      const other = one && half(second);
-      if (one && other) return [...one, ...other];
+      const other = one && (half(second) ?? apart({ text: second }, names, context));
+      // Two things told are one telling.
+      const tells = (acts: readonly Act[]): boolean => acts.every(({ intent }) => intent === 'tell');
+      if (one && other && !(tells(one) && tells(other))) return [...one, ...other];
     }
     return null;
   };
@@ -96,7 +123,8 @@ export const withTwoQuestions = (inner: Understander, locale: string): Understan
       const base = inner.understand(hypotheses, names, context);
       const [said] = hypotheses;
       const [best] = base.readings;
-      if (!said || base.settles || best?.acts.some(({ intent }) => weighty.has(intent))) return base;
+      const told = best?.acts.some(({ intent }) => weighty.has(intent) || intent === 'tell') === true;
+      if (!said || base.settles || told) return base;
       const acts = apart(said, names, context);
       if (!acts || (best?.acts.length ?? 0) >= acts.length) return base;
       const reading = { acts, confidence: sureOfBoth, heard: said.text, normalised: said.text };
@@ -105,3 +133,5 @@ export const withTwoQuestions = (inner: Understander, locale: string): Understan
   };
 };
 const sureOfBoth = 0.85;
+/** More cuts are not tried. */
+const mostWords = 60;
