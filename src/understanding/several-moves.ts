@@ -59,13 +59,17 @@ const begins = (lexicon: MovesLexicon, tokens: readonly string[], from: number):
 /** A few words with a pause after them: "done.", "next." */
 const fewest = 1;
 
-/** The two halves as they were said; every place where it could be cut. */
+/**
+ * The two halves as they were said; every place where it could be cut. `onlyAsked`: both halves open as a question.
+ */
 const cutsOf = (
   tokens: readonly string[],
   pauses: ReadonlySet<number>,
   lexicon: MovesLexicon,
+  onlyAsked: boolean,
 ): readonly (readonly [string, string])[] => {
   const cuts: (readonly [string, string])[] = [];
+  if (onlyAsked && !asksAt(lexicon, tokens, begins(lexicon, tokens, 0))) return cuts;
   for (let at = fewest; at < tokens.length; at += 1) {
     const paused = pauses.has(at);
     if (!paused && classAt(lexicon, tokens, at, 'and') === 0) continue;
@@ -75,10 +79,20 @@ const cutsOf = (
     const opens =
       paused || asksAt(lexicon, tokens, second) || classAt(lexicon, tokens, second, 'command', 'you') > 0;
     if (shortFirst || !opens || second >= tokens.length) continue;
+    if (onlyAsked && !asksAt(lexicon, tokens, second)) continue;
     cuts.push([tokens.slice(0, at).join(' '), tokens.slice(second).join(' ')]);
     at = Math.max(at, second - 1);
   }
   return cuts;
+};
+
+/** Read of one half, these say nothing of the other. */
+const besides: ReadonlySet<Intent> = new Set<Intent>([...clocks, ...ofSteps, 'timers', 'reminders']);
+
+/** One question that asks several things of the same. */
+const asksSeveral = ({ readings: [best] }: Understanding): boolean => {
+  const { query, edit } = best?.acts[0]?.slots ?? {};
+  return ((query ?? edit?.query)?.ask.length ?? 0) > 1;
 };
 
 /** What half a sentence asks or requests; null where it says nothing by itself. */
@@ -97,7 +111,12 @@ const movesIn = (
 /** An understander that hears two moves as two. */
 export const withSeveralMoves = (inner: Understander, locale: string): Understander => {
   const lexicon = movesLexicon(lexiconFor(locale).language);
-  const apart = (said: Hypothesis, names: HouseholdNames, context: HearingContext): readonly Act[] | null => {
+  const apart = (
+    said: Hypothesis,
+    names: HouseholdNames,
+    context: HearingContext,
+    onlyAsked: boolean,
+  ): readonly Act[] | null => {
     const [guess] = guessesFrom([said], context.locale);
     if (!guess || !lexicon || guess.said.length > mostWords) return null;
     const steps = Boolean(context.steps);
@@ -108,9 +127,9 @@ export const withSeveralMoves = (inner: Understander, locale: string): Understan
       });
       return movesIn(heard, steps);
     };
-    for (const [first, second] of cutsOf(guess.said, guess.pauses, lexicon)) {
+    for (const [first, second] of cutsOf(guess.said, guess.pauses, lexicon, onlyAsked)) {
       const one = half(first);
-      const other = one && (half(second) ?? apart({ text: second }, names, context));
+      const other = one && (half(second) ?? apart({ text: second }, names, context, onlyAsked));
       // Two things told are one telling.
       const tells = (acts: readonly Act[]): boolean => acts.every(({ intent }) => intent === 'tell');
       if (one && other && !(tells(one) && tells(other))) return [...one, ...other];
@@ -123,9 +142,14 @@ export const withSeveralMoves = (inner: Understander, locale: string): Understan
       const base = inner.understand(hypotheses, names, context);
       const [said] = hypotheses;
       const [best] = base.readings;
-      const told = best?.acts.some(({ intent }) => weighty.has(intent) || intent === 'tell') === true;
+      const told =
+        best?.acts.some(
+          ({ intent, slots }) => weighty.has(intent) || (intent === 'tell' && slots.unused === undefined),
+        ) === true;
       if (!said || base.settles || told) return base;
-      const acts = apart(said, names, context);
+      // What holds the whole, its facts and its question, is cut only between two questions.
+      const holds = base.verdict === 'act' && best?.acts.some(({ intent }) => !besides.has(intent)) === true;
+      const acts = asksSeveral(base) ? null : apart(said, names, context, holds);
       if (!acts || (best?.acts.length ?? 0) >= acts.length) return base;
       const reading = { acts, confidence: sureOfBoth, heard: said.text, normalised: said.text };
       return { readings: [reading, ...base.readings], margin: 1, verdict: 'act' };

@@ -75,6 +75,9 @@ const shortFor = (turn: Turn, { thing }: Statement): readonly Item[] => {
 };
 const clearly = 0.1;
 
+const isNewest = ({ fresh, definite, amount, place, parts, deed }: Statement): boolean =>
+  fresh && definite && !amount && !place && !parts && (deed === 'fact' || deed === 'opened');
+
 /** Of hers that are here and called just that; where something newer was spoken of, those. */
 export const recordsOf = (turn: Turn, statement: Statement): readonly Item[] => {
   const { thing } = statement;
@@ -85,6 +88,13 @@ export const recordsOf = (turn: Turn, statement: Statement): readonly Item[] => 
     return added.length > 1 ? added : items;
   }
   const { words } = thing;
+  // "The new milk", of what is here: the one that came last.
+  if (isNewest(statement)) {
+    const [newest] = livingItems(turn.kitchen)
+      .filter(({ name }) => foodKey(name) === foodKey(words))
+      .sort((a, b) => b.addedAt.localeCompare(a.addedAt));
+    return newest ? [newest] : [];
+  }
   const same = livingItems(turn.kitchen).filter(({ name }) => foodKey(name) === foodKey(words));
   const close = thing.candidates.flatMap(({ id, fit }) => {
     const item = turn.kitchen.items.get(id);
@@ -373,7 +383,7 @@ const holds = (items: readonly Item[], { value, unit }: Amount): boolean =>
 /** Said of something that is here, rather than of something that comes in. */
 const isHere = (turn: Turn, items: readonly Item[], statement: Statement): boolean => {
   const { thing, fresh, amount, definite, parts, deed, dates, when } = statement;
-  if (items.length === 0 || fresh) return false;
+  if (items.length === 0 || (fresh && !isNewest(statement))) return false;
   if (thing === null || thing.words === null) return true;
   // In a check, how much there is is no food that comes in.
   if (turn.state.session?.kind === 'count' && deed === 'stored' && !parts) return true;

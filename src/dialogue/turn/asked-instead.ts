@@ -170,6 +170,8 @@ const wanted = (
 ): boolean => {
   if (best?.framed && !(question && besideFrame(work, question, best))) return false;
   if (!question || question.left.length > Math.max(fewLeft, question.used.size / 2)) return false;
+  // Several requests, surely heard, are no single question.
+  if (best && best.acts.length > 1 && isSure(best)) return byDiet(question) && question.left.length === 0;
   const frame = topFrame(work);
   const waiting = frame !== undefined && frame.kind !== 'offer';
   const { session, procedure, outage, turns } = work.state;

@@ -168,7 +168,11 @@ const takesOver = (
   const told = [...(act ? [act] : []), ...more].some(({ intent }) =>
     /^(tell|put-away|thaw|reheated|finish|freeze|take|move|open|amend)$/.test(intent),
   );
-  const unsure = base.verdict !== 'act';
+  // Asked first because something would be lost, it is heard all the same.
+  const whole = act?.intent === 'tell' && act.slots.unused === undefined;
+  // "The sour cream I keep" asks nothing of how it keeps.
+  if (whole && !asks(sentence) && act.slots.statements?.some(({ deed }) => deed === 'kept')) return false;
+  const unsure = base.verdict !== 'act' && !whole;
   // A question is a better reading than a telling that nobody is sure of.
   if (food && facts.asked === 'still' && asksFor(sentence) && told && unsure) return true;
   // A day alone ("a bag of spinach, use by Saturday") is what is told of any food that is put away.
@@ -234,7 +238,6 @@ const takesOver = (
   if (act.intent === 'left-out')
     return (
       unheld(facts, act.slots) ||
-      (facts.hot && act.slots.setting !== 'hot') ||
       facts.infant ||
       (act.slots.asked === undefined && facts.air !== null) ||
       facts.mood === 'supposed'

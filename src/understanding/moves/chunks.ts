@@ -446,6 +446,16 @@ export const openNamesAt = (
     : [];
 };
 
+/** "New milk" sounds like another food, and is milk that is new. */
+const notLed =
+  (lexicon: MovesLexicon, find: Finder): Finder =>
+  (tokens, from, rules) =>
+    find(tokens, from, rules).filter(
+      ({ chunk }) =>
+        chunk.to - chunk.from < 2 ||
+        lexicon.phrases.longestAt([tokens[from]!], 0)?.value.has('more') !== true,
+    );
+
 const finders = new Map<string, readonly Finder[]>();
 const findersFor = (language: string): readonly Finder[] | null => {
   const lexicon = movesLexicon(language);
@@ -457,7 +467,7 @@ const findersFor = (language: string): readonly Finder[] | null => {
       (found = [
         words(lexicon),
         hers(lexicon),
-        ...things,
+        ...things.map((find) => notLed(lexicon, find)),
         placesOf(lexicon),
         ...simple,
         days,

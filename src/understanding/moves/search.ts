@@ -15,7 +15,7 @@ import type {
 
 import type { Guess } from '../guesses.js';
 import type { Reader } from '../readings.js';
-import type { Proposal } from '../intents.js';
+import { DESTRUCTIVE_INTENTS, type Proposal } from '../intents.js';
 import { chunksOf } from './chunks.js';
 import { withoutClitics } from './clitics.js';
 import { movesLexicon } from './lexicon.js';
@@ -153,6 +153,8 @@ const moreThanAnAnswer = 3;
 const namesDeed = ({ deed, thing }: Statement): boolean =>
   deed !== 'fact' && deed !== 'stored' && (thing?.candidates[0]?.fit ?? 0) >= surelyNamed;
 
+const loses: ReadonlySet<Intent> = DESTRUCTIVE_INTENTS;
+
 /** What an answer of that kind would tell. */
 const answerRole: Partial<Record<Expectation, (statement: Statement) => boolean>> = {
   place: ({ place, from, thing }) => Boolean(place ?? from ?? thing?.words),
@@ -269,12 +271,16 @@ export const toldReading = (
     !(likely.acts.length > 1 && whole && statements.length > 1) &&
     weightTold(statements) - (plain ? 0 : 1) < weightRead(likely.acts) &&
     !likely.acts.some(swallows) &&
+    // "Throw it out, no, keep it": what was taken back is not done.
+    !(
+      statements.some(({ deed }) => deed === 'kept') && likely.acts.some(({ intent }) => loses.has(intent))
+    ) &&
     !cutsDish(statements, likely.acts)
   )
     return null;
-  const loses = lost(proposal);
+  const gone = lost(proposal);
   const doubtful =
-    loses !== '' &&
+    gone !== '' &&
     (guess.hedged ||
       statements.some(
         ({ deed, thing }) =>
@@ -283,7 +289,7 @@ export const toldReading = (
           (thing.candidates[0]?.fit ?? 0) < surelyNamed &&
           deed !== 'unlisted',
       ) ||
-      others.slice(0, heardBeside).some((other) => lost(proposalOf(other, reader, goesOn)) !== loses));
+      others.slice(0, heardBeside).some((other) => lost(proposalOf(other, reader, goesOn)) !== gone));
   // That something is not in it is kept only after a plain yes.
   const frees = statements.some(({ freeFrom }) => freeFrom !== undefined);
   const clear = proposal.left.length === 0 && !doubtful && !frees;

@@ -126,8 +126,12 @@ export const takeDeed = (t: Telling, chunk: Word, at: number): number | null => 
 /** "I threw the ham and the rice, the sour cream I keep": what stands right before its own verb is of that alone. */
 const fronted = (t: Telling, at: number): void => {
   const draft = t.drafts.at(-1)!;
-  const before = t.chunks[at - 2];
-  const named = is(t.chunks[at - 1], 'i') && before?.kind === 'thing' && before.mention === draft.thing;
+  // "I keep" may be one piece, or two.
+  const first = t.chunks[at];
+  const own = first && t.lexicon.phrases.longestAt([t.tokens[first.from]!], 0)?.value.has('i') === true;
+  const before = t.chunks[own ? at - 1 : at - 2];
+  const says = own || is(t.chunks[at - 1], 'i');
+  const named = says && before?.kind === 'thing' && before.mention === draft.thing;
   if (!named || draft.deed === null || weak.has(draft.deed)) return;
   draft.deed = null;
   t.group = t.run = [draft];

@@ -32,7 +32,9 @@ export const statementsProposal = (
   const statements = told.filter((draft) => saysSomething(draft) && !guessedName(draft)).map(statementOf);
   if (statements.length === 0) return null;
   // Of nothing that was named or pointed at: not of this kitchen, unless it goes on with what was said before.
-  if (!goesOn && statements.every(({ thing }) => thing === null)) return null;
+  // What is in food is never passed over: it is of what was spoken of last.
+  const inFood = statements.some(({ contains }) => contains !== undefined);
+  if (!goesOn && !inFood && statements.every(({ thing }) => thing === null)) return null;
   // A bare name with nothing said of it is no part of what is told, nor is a word that only might be a name.
   const bare = told.filter((draft) => !saysSomething(draft) || guessedName(draft));
   const reasons = statements.every(

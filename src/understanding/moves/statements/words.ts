@@ -42,7 +42,12 @@ const first = ({ t }: Here): boolean => t.drafts.length === 0 && t.deed === null
 const afterDay = ({ t, at }: Here): boolean => {
   let next = nextMeaning(t, at);
   // "The use by on it is the twenty-first".
-  while (is(t.chunks[next], 'on-it', 'is', 'prep') && !is(t.chunks[next], 'and')) next = nextMeaning(t, next);
+  while (is(t.chunks[next], 'on-it', 'is', 'prep') && !is(t.chunks[next], 'and')) {
+    const led = is(t.chunks[next], 'prep');
+    next = nextMeaning(t, next);
+    // "The use by on the bacon is the twenty-first".
+    if (led && t.chunks[next]?.kind === 'thing') next = nextMeaning(t, next);
+  }
   return t.chunks[next]?.kind === 'day';
 };
 
