@@ -23,6 +23,7 @@ const moves = z.object({
   endings: z.record(z.string(), z.string()).default({}),
   endearments: z.array(z.string()).default([]),
   weighs: z.array(z.string()).default([]),
+  wholes: z.array(z.string()).default([]),
 });
 
 export interface MovesLexicon {
@@ -40,6 +41,8 @@ export interface MovesLexicon {
   isEndearment(words: string): boolean;
   /** Everyday words that name nothing to eat: `words/ordinary.txt`. */
   isOrdinary(word: string): boolean;
+  /** "Leftovers": no food by itself, where what it is is said next. */
+  isWhole(words: string): boolean;
   /** A word that may take back, doubt, plan or warn: never passed over as small talk. */
   weighs(word: string): boolean;
   /** "added salt" after "no" is the diet "salt free". */
@@ -101,6 +104,7 @@ export const movesLexicon = (language: string): MovesLexicon | null => {
         isCooked: (word) => cookware.has(word),
         isEndearment: (words) => given.endearments.includes(words),
         isOrdinary: (word) => ordinary.has(word),
+        isWhole: (words) => given.wholes.includes(words),
         weighs: (word) => weighing.has(word),
         dietWithout: (words) => diets.get(words),
         clitics: Object.entries(given.clitics),

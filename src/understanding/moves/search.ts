@@ -251,7 +251,8 @@ export const toldReading = (
     statements.every(({ thing, place }) => !thing?.words && place !== undefined);
   // What holds nothing of the kind that was asked for is no answer, few words as it may be.
   const holds = answerRole[reader.expecting];
-  const besides = holds !== undefined && proposal.left.length === 0 && !statements.some(holds);
+  const inFood = statements.some(({ contains, freeFrom }) => (contains ?? freeFrom) !== undefined);
+  const besides = holds !== undefined && proposal.left.length === 0 && (inFood || !statements.some(holds));
   if (
     !isFree.has(reader.expecting) &&
     !answersPlace &&

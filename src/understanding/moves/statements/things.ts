@@ -262,8 +262,18 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
   // "I binned both. The sour cream's still fine": what has a verb of its own is not done to.
   if (t.deed !== null && !weak.has(t.deed) && t.drafts.length > 0 && is(next, 'is') && t.definite)
     t.deed = t.or = null;
+  namesLast(t);
   join(t, begin(t, chunk.mention, { open: chunk.source === 'open' }), at);
   return at;
+};
+
+/** "Leftovers, two tubs of yam pottage": one thing, that is named second. */
+const namesLast = (t: Telling): void => {
+  const last = t.drafts.at(-1);
+  const general = last?.thing?.words && t.lexicon.isWhole(last.thing.words);
+  if (!general || !t.inRun || !t.amount || last.amount || last.place) return;
+  t.drafts.pop();
+  t.group = t.run = [];
 };
 
 const join = (t: Telling, draft: Draft, at: number): void => {
