@@ -86,6 +86,9 @@ const cutsOf = (
   return cuts;
 };
 
+/** No talk of steps. */
+const beside: ReadonlySet<Intent> = new Set<Intent>([...clocks, 'timers', 'reminders']);
+
 /** Read of one half, these say nothing of the other. */
 const besides: ReadonlySet<Intent> = new Set<Intent>([...clocks, ...ofSteps, 'timers', 'reminders']);
 
@@ -132,7 +135,10 @@ export const withSeveralMoves = (inner: Understander, locale: string): Understan
       const other = one && (half(second) ?? apart({ text: second }, names, context, onlyAsked));
       // Two things told are one telling.
       const tells = (acts: readonly Act[]): boolean => acts.every(({ intent }) => intent === 'tell');
-      if (one && other && !(tells(one) && tells(other))) return [...one, ...other];
+      if (!one || !other || (tells(one) && tells(other))) continue;
+      const both = [...one, ...other];
+      // A report with its request is one move of the steps, which their own room hears.
+      if (!steps || both.some(({ intent }) => beside.has(intent))) return both;
     }
     return null;
   };

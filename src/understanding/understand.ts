@@ -210,7 +210,7 @@ const asksOfAnother = (
   const words = named?.by === 'named' ? named.mention.words : null;
   if (!steps || !words || !(outright && hers && ownSubject) || fragment || left.length > 1) return false;
   const all = steps.texts.join(' ').toLowerCase();
-  return words.split(' ').every((word) => !all.includes(word));
+  return words.split(' ').every((word) => !all.includes(word.replace(/e?s$/, '')));
 };
 
 /** A question about something of this kitchen is the reading, where there was none. */
