@@ -35,6 +35,15 @@ export type Step =
 /** Names fit so well that no other food is meant. */
 const named = 0.9;
 
+/** Something is so, of what was last spoken of: what it is stands beside it. */
+const aFact = {
+  deed: 'fact',
+  thing: null,
+  definite: true,
+  fresh: false,
+  corrects: false,
+} as const satisfies Statement;
+
 const mentionOf = ({ thing }: Statement): Mention => thing ?? itMention;
 
 /** "Both of them", after two foods were put away one after the other. */
@@ -151,13 +160,22 @@ const sharesOf = (statement: Statement): Slots['shares'] => {
   });
 };
 
+/** The lots of something, each in its place. */
+const byPlace = (items: readonly Item[]): Map<string, Item[]> => {
+  const lots = new Map<string, Item[]>();
+  for (const item of items) {
+    const at = item.placeId ?? '';
+    lots.set(at, [...(lots.get(at) ?? []), item]);
+  }
+  return lots;
+};
+
 /**
  * "Four are in the top basket of the upright, four in the chest, left basket": of the lots that were just put
  * away, where each is, more exactly than before. Null where the parts are none of these lots.
  */
 const eachWhere = (turn: Turn, items: readonly Item[], { parts = [] }: Statement): readonly Step[] | null => {
-  const lots = new Map<string, Item[]>();
-  for (const item of items) lots.set(item.placeId ?? '', [...(lots.get(item.placeId ?? '') ?? []), item]);
+  const lots = byPlace(items);
   const moves = parts.map(({ amount, place }): Step[] | null => {
     const to = findPlace(turn, place, 'place', null);
     if (to.found !== 'one') return null;
@@ -241,11 +259,7 @@ const comesIn = (turn: Turn, statement: Statement): readonly Step[] => {
     ...(diets[0] ? { diet: diets[0] } : {}),
   };
   const more: Statement = {
-    deed: 'fact',
-    thing: null,
-    definite: true,
-    fresh: false,
-    corrects: false,
+    ...aFact,
     ...(contains && freeFrom ? { freeFrom } : {}),
     ...(diets.length > 1 ? { diets: diets.slice(1) } : {}),
     ...(ingredients ? { ingredients } : {}),
@@ -409,11 +423,7 @@ const opensSome = (turn: Turn, items: readonly Item[], statement: Statement): re
   if (!some || isThere(turn, items, statement)) return null;
   const opened = statement.dates?.opened ?? statement.when ?? { day: todayOf(turn) };
   const fact: Statement = {
-    deed: 'fact',
-    thing: null,
-    definite: true,
-    fresh: false,
-    corrects: false,
+    ...aFact,
     dates: { opened },
     ...(container ? { container } : {}),
   };
@@ -444,11 +454,7 @@ const opens = (turn: Turn, items: readonly Item[], statement: Statement): readon
 const lotOf = (turn: Turn, { thing, amount, place, marker, dates, parts }: Statement): readonly Item[] => {
   const plain = !thing?.words && amount !== undefined && place === undefined && parts === undefined;
   if (!plain || (marker ?? dates) === undefined) return [];
-  const lots = new Map<string, Item[]>();
-  for (const item of justNow(turn)) {
-    const at = item.placeId ?? '';
-    lots.set(at, [...(lots.get(at) ?? []), item]);
-  }
+  const lots = byPlace(justNow(turn));
   return lots.size < 2 ? [] : ([...lots.values()].find((lot) => lot.length === amount.value) ?? []);
 };
 
@@ -562,11 +568,7 @@ const justThese = (turn: Turn, items: readonly Item[], { deed, place }: Statemen
   const there = place
     ? items.filter((item) =>
         isThere(turn, [item], {
-          deed: 'fact',
-          thing: null,
-          definite: true,
-          fresh: false,
-          corrects: false,
+          ...aFact,
           place,
         }),
       )
