@@ -13,7 +13,7 @@ import {
   type Understanding,
 } from './intents.js';
 import { guessesFrom } from './guesses.js';
-import { movesLexicon, type MovesLexicon } from './moves/lexicon.js';
+import { classAt, movesLexicon, type MovesLexicon } from './moves/lexicon.js';
 import type { HouseholdNames } from './names/api.js';
 import type { Understander } from './understand.js';
 import { lexiconFor } from './words/index.js';
@@ -26,21 +26,11 @@ const asking: ReadonlySet<Intent> = new Set<Intent>(ASKING_INTENTS);
 const ofTalk: ReadonlySet<Intent> = new Set<Intent>(CONTROL_INTENTS);
 /** What moves the steps on: by itself a move, where they are followed. */
 const ofSteps: ReadonlySet<Intent> = new Set<Intent>(['next', 'done', 'back', 'repeat', 'ask-step']);
-/** Requests that are made beside another. */
+/** Requests and questions that are made beside another, and are no talk of steps. */
 const clocks: ReadonlySet<Intent> = new Set<Intent>([
   ...(['set-timer', 'cancel-timer', 'change-timer', 'set-reminder', 'cancel-reminder'] as const),
-  ...(['buy-add', 'buy-remove', 'buy-read'] as const),
+  ...(['buy-add', 'buy-remove', 'buy-read', 'timers', 'reminders'] as const),
 ]);
-
-const classAt = (
-  lexicon: MovesLexicon,
-  tokens: readonly string[],
-  at: number,
-  ...names: string[]
-): number => {
-  const hit = lexicon.phrases.longestAt(tokens, at);
-  return hit && names.some((name) => hit.value.has(name)) ? hit.length : 0;
-};
 
 const asksAt = (lexicon: MovesLexicon, tokens: readonly string[], at: number): boolean =>
   classAt(lexicon, tokens, at, 'wh', 'aux', 'opens-question') > 0;
@@ -86,11 +76,8 @@ const cutsOf = (
   return cuts;
 };
 
-/** No talk of steps. */
-const beside: ReadonlySet<Intent> = new Set<Intent>([...clocks, 'timers', 'reminders']);
-
 /** Read of one half, these say nothing of the other. */
-const besides: ReadonlySet<Intent> = new Set<Intent>([...clocks, ...ofSteps, 'timers', 'reminders']);
+const ofOneHalf = (intent: Intent): boolean => clocks.has(intent) || ofSteps.has(intent);
 
 /** One question that asks several things of the same. */
 const asksSeveral = ({ readings: [best] }: Understanding): boolean => {
@@ -138,7 +125,7 @@ export const withSeveralMoves = (inner: Understander, locale: string): Understan
       if (!one || !other || (tells(one) && tells(other))) continue;
       const both = [...one, ...other];
       // A report with its request is one move of the steps, which their own room hears.
-      if (!steps || both.some(({ intent }) => beside.has(intent))) return both;
+      if (!steps || both.some(({ intent }) => clocks.has(intent))) return both;
     }
     return null;
   };
@@ -154,7 +141,7 @@ export const withSeveralMoves = (inner: Understander, locale: string): Understan
         ) === true;
       if (!said || base.settles || told) return base;
       // What holds the whole, its facts and its question, is cut only between two questions.
-      const holds = base.verdict === 'act' && best?.acts.some(({ intent }) => !besides.has(intent)) === true;
+      const holds = base.verdict === 'act' && best?.acts.some(({ intent }) => !ofOneHalf(intent)) === true;
       const acts = asksSeveral(base) ? null : apart(said, names, context, holds);
       if (!acts || (best?.acts.length ?? 0) >= acts.length) return base;
       const reading = { acts, confidence: sureOfBoth, heard: said.text, normalised: said.text };

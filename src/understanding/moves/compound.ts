@@ -9,7 +9,7 @@ import { learnedReading } from '../learned-reading.js';
 import { readingsOf, type Reader } from '../readings.js';
 import { withoutClitics } from './clitics.js';
 import { chunksOf } from './chunks.js';
-import { movesLexicon, type MovesLexicon } from './lexicon.js';
+import { classAt, movesLexicon, type MovesLexicon } from './lexicon.js';
 import { questionIn } from './questions.js';
 import { statementsProposal } from './statements/index.js';
 
@@ -31,21 +31,16 @@ const shortest = 2;
 const asking: ReadonlySet<Intent> = new Set<Intent>(ASKING_INTENTS);
 const changing: ReadonlySet<Intent> = new Set<Intent>(CHANGING_INTENTS);
 
-const is = (lexicon: MovesLexicon, tokens: readonly string[], at: number, ...classes: string[]): number => {
-  const hit = lexicon.phrases.longestAt(tokens, at);
-  return hit && classes.some((name) => hit.value.has(name)) ? hit.length : 0;
-};
-
 /** Words that only join the halves. */
 const withoutJoint = (tokens: readonly string[], lexicon: MovesLexicon): readonly string[] => {
   let from = 0;
   for (;;) {
-    const joint = is(lexicon, tokens, from, 'and', 'so', 'but', 'fill');
-    if (joint === 0 || is(lexicon, tokens, from, 'wh', 'aux') > 0) break;
+    const joint = classAt(lexicon, tokens, from, 'and', 'so', 'but', 'fill');
+    if (joint === 0 || classAt(lexicon, tokens, from, 'wh', 'aux') > 0) break;
     from += joint;
   }
   let to = tokens.length;
-  while (to > from && is(lexicon, tokens.slice(0, to), to - 1, 'and', 'so', 'but') > 0) to -= 1;
+  while (to > from && classAt(lexicon, tokens.slice(0, to), to - 1, 'and', 'so', 'but') > 0) to -= 1;
   return tokens.slice(from, to);
 };
 
@@ -57,7 +52,7 @@ const cutsIn = (
 ): readonly number[] => {
   const cuts: number[] = [];
   for (let at = shortest; at <= tokens.length - shortest && cuts.length < mostCuts; at += 1)
-    if (pauses.has(at) || is(lexicon, tokens, at, 'wh', 'aux', 'may', 'and') > 0) cuts.push(at);
+    if (pauses.has(at) || classAt(lexicon, tokens, at, 'wh', 'aux', 'may', 'and') > 0) cuts.push(at);
   return cuts;
 };
 

@@ -115,3 +115,14 @@ export const movesLexicon = (language: string): MovesLexicon | null => {
   }
   return lexicon;
 };
+
+/** How many words of these classes the longest phrase there has; 0 where it is of none of them. */
+export const classAt = (
+  { phrases }: MovesLexicon,
+  tokens: readonly string[],
+  at: number,
+  ...names: readonly string[]
+): number => {
+  const hit = phrases.longestAt(tokens, at);
+  return hit && names.some((name) => hit.value.has(name)) ? hit.length : 0;
+};

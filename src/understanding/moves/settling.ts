@@ -116,11 +116,11 @@ export const narrowingIn = (
   };
 };
 
-const lengthAt = (phrases: Phrases, tokens: readonly string[], at: number): number =>
+export const lengthAt = (phrases: Phrases, tokens: readonly string[], at: number): number =>
   phrases.longestAt(tokens, at)?.length ?? 0;
 
 /** Past the words of a list, from there on. */
-const past = (phrases: Phrases, tokens: readonly string[], from: number): number => {
+export const past = (phrases: Phrases, tokens: readonly string[], from: number): number => {
   let at = from;
   for (let length = lengthAt(phrases, tokens, at); length > 0; length = lengthAt(phrases, tokens, at))
     at += length;

@@ -6,7 +6,7 @@
 import type { DynamicRules } from '../../grammar/api.js';
 import type { Guess } from '../guesses.js';
 import { movesLexicon } from './lexicon.js';
-import { cutFrom, settlingWords } from './settling.js';
+import { cutFrom, lengthAt, past, settlingWords } from './settling.js';
 
 export interface Away {
   /** What was going on is left for good, rather than held for a moment. */
@@ -58,33 +58,31 @@ export const turnedAway = (
   const words = settlingWords(language);
   if (!guess || !words) return null;
   const { said } = guess;
-  let at = 0;
-  for (let length = 0; (length = words.before.longestAt(said, at)?.length ?? 0) > 0;) at += length;
+  let at = past(words.before, said, 0);
   // "Neither. Cancel. Three tins of …": said twice.
-  for (let length = 0; (length = words.awayAlone.longestAt(said, at)?.length ?? 0) > 0;) {
-    const again = words.awayAlone.longestAt(said, at + length);
-    if (!again || !guess.pauses.has(at + length)) break;
+  for (let length = 0; (length = lengthAt(words.awayAlone, said, at)) > 0;) {
+    const again = lengthAt(words.awayAlone, said, at + length);
+    if (again === 0 || !guess.pauses.has(at + length)) break;
     at += length;
   }
-  const named = words.awayFrom.longestAt(said, at)?.length ?? 0;
-  const past = named > 0 ? pastName(said, at + named, rules, language) : 0;
+  const leads = lengthAt(words.awayFrom, said, at);
+  const beyond = leads > 0 ? pastName(said, at + leads, rules, language) : 0;
   // "Cancel. Four tubs of stew": only with a pause after it is it more than the verb of what follows.
-  const alone = words.awayAlone.longestAt(said, at)?.length ?? 0;
+  const alone = lengthAt(words.awayAlone, said, at);
   const leaving =
     alone > 0 && guess.pauses.has(at + alone)
       ? alone
-      : past > at + named && past < said.length
-        ? past - at
-        : (words.away.longestAt(said, at)?.length ?? 0);
-  const holding = leaving === 0 && busy ? (words.hold.longestAt(said, at)?.length ?? 0) : 0;
-  const telling = leaving + holding === 0 ? (words.tells.longestAt(said, at)?.length ?? 0) : 0;
+      : beyond > at + leads && beyond < said.length
+        ? beyond - at
+        : lengthAt(words.away, said, at);
+  const holding = leaving === 0 && busy ? lengthAt(words.hold, said, at) : 0;
+  const telling = leaving + holding === 0 ? lengthAt(words.tells, said, at) : 0;
   let from = leaving + holding + telling > 0 ? at + leaving + holding + telling : 0;
-  if (leaving > 0) from += words.matter.longestAt(said, from)?.length ?? 0;
-  for (let length = 0; from > 0 && (length = words.opens.longestAt(said, from)?.length ?? 0) > 0;)
-    from += length;
+  if (leaving > 0) from += lengthAt(words.matter, said, from);
+  if (from > 0) from = past(words.opens, said, from);
   const tailAt = (list: 'tails' | 'on'): number => {
     for (let start = from + 2; start < said.length; start += 1)
-      if (words[list].longestAt(said, start)?.length === said.length - start) return start;
+      if (lengthAt(words[list], said, start) === said.length - start) return start;
     return said.length;
   };
   const on = busy ? tailAt('on') : said.length;
@@ -105,15 +103,12 @@ export const answerAlone = (guess: Guess | undefined, language: string): Guess |
   if (!guess || !words) return null;
   const { said } = guess;
   const leadAt = (at: number): number =>
-    Math.max(
-      words.before.longestAt(said, at)?.length ?? 0,
-      words.answerLeads.longestAt(said, at)?.length ?? 0,
-    );
+    Math.max(lengthAt(words.before, said, at), lengthAt(words.answerLeads, said, at));
   let from = 0;
   for (let length = 0; (length = leadAt(from)) > 0;) from += length;
   const endsAt = (end: number): number => {
     for (let at = from + 1; at < end; at += 1)
-      if (words.hedges.longestAt(said, at)?.length === end - at) return endsAt(at);
+      if (lengthAt(words.hedges, said, at) === end - at) return endsAt(at);
     return end;
   };
   const to = endsAt(said.length);
