@@ -6,5 +6,7 @@ export { stepsAtHand } from './talk/ask-step.js';
 export { picksUp } from './talk/resume.js';
 export { justDone } from './turn/just-done.js';
 export { decide } from './decide.js';
+export { decideMoves } from './moves.js';
+export type { SaidMove } from './moves.js';
 export { lessonKitchenNow } from './lessons/now.js';
 export { startConversation } from './state.js';

@@ -10,6 +10,7 @@ import {
   afterTelling,
   checkAtHand,
   decide,
+  decideMoves,
   interruption,
   lessonKitchenNow,
   picksUp,
@@ -18,17 +19,17 @@ import {
   justDone,
   stepsAtHand,
 } from '../dialogue/index.js';
-import type { Conversation, Speaker, Surroundings } from '../dialogue/api.js';
+import type { Conversation, SaidMove, Speaker, Surroundings } from '../dialogue/index.js';
 import type { Change, Id, JournalEntry, Kitchen } from '../kitchen/model.js';
 import type { AroundSpeech, Answer, Listener, Spoken } from '../speech/index.js';
 import type { Device, DeviceDeed, Store, TurnStart } from '../store/port.js';
 import type { Clock, Instant } from '../terms/dates.js';
 import { openReminders } from '../kitchen/index.js';
-import type { HouseholdNames } from '../understanding/index.js';
-import type { ClockAtHand, StepsAtHand, Understanding } from '../understanding/intents.js';
+import { movesOf, type HouseholdNames } from '../understanding/index.js';
+import type { ClockAtHand, HearingContext, StepsAtHand, Understanding } from '../understanding/intents.js';
 import type { TurnReply, TurnRequest } from '../../shared/wire/turn.js';
 import { language, type Tongue, type Tongues } from './tongues.js';
-import { namesOf } from './names.js';
+import { namesOf, withChanged } from './names.js';
 import { fingerprint, idsOf } from './ids.js';
 import { createLine } from './in-line.js';
 import { decideLookingUp } from './looking-up.js';
@@ -211,6 +212,19 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
   const clocksAtHand = ({ kitchen }: Surroundings): readonly ClockAtHand[] =>
     openReminders(kitchen).flatMap(({ kind, label }) => (label === null ? [] : [{ kind, label }]));
 
+  /** What what is said next is heard against. */
+  const hearingOf = (earlier: Conversation, tongue: Tongue, surroundings: Surroundings): HearingContext => ({
+    now: surroundings.clock.now,
+    timeZone: surroundings.clock.timeZone,
+    locale: tongue.locale,
+    expecting: earlier.expecting,
+    steps: stepsHeardOf(earlier, tongue, surroundings),
+    clocks: clocksAtHand(surroundings),
+    last: justDone(earlier, surroundings.kitchen),
+    checking: checkAtHand(earlier),
+    standing: standingAt(earlier),
+  });
+
   /**
    * What was said, in the speaker's tongue; where that makes nothing of it and the tongue beside it does,
    * it was said in that one, and is answered so.
@@ -222,20 +236,13 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     earlier: Conversation,
     surroundings: Surroundings,
   ): { readonly tongue: Tongue; readonly understanding: Understanding } => {
-    const { now: at, timeZone } = surroundings.clock;
     const heardIn = (tongue: Tongue) => ({
       tongue,
-      understanding: tongue.understander.understand(hypotheses, names, {
-        now: at,
-        timeZone,
-        locale: tongue.locale,
-        expecting: earlier.expecting,
-        steps: stepsHeardOf(earlier, tongue, surroundings),
-        clocks: clocksAtHand(surroundings),
-        last: justDone(earlier, surroundings.kitchen),
-        checking: checkAtHand(earlier),
-        standing: standingAt(earlier),
-      }),
+      understanding: tongue.understander.understand(
+        hypotheses,
+        names,
+        hearingOf(earlier, tongue, surroundings),
+      ),
     });
     const first = heardIn(own);
     const { verdict } = first.understanding;
@@ -245,6 +252,25 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     const made = second.understanding.verdict;
     return made === 'act' || made === 'confirm' ? second : first;
   };
+
+  /** The moves the turn is made of, each to be heard on what those before it left. */
+  const movesSaid = (
+    tongue: Tongue,
+    { hypotheses }: TurnRequest,
+    names: HouseholdNames,
+    earlier: Conversation,
+    surroundings: Surroundings,
+  ): readonly SaidMove[] =>
+    movesOf(tongue.understander, hypotheses, names, hearingOf(earlier, tongue, surroundings)).map(
+      ({ said, matters }) => ({
+        words: said[0]?.text ?? '',
+        matters,
+        hear: (before, at, changed) =>
+          withChanged(names, changed, () =>
+            tongue.understander.understand(said, names, hearingOf(before, tongue, at)),
+          ),
+      }),
+    );
 
   const answerAgain = <T>(kept: unknown, said: string): T => {
     const earlier = kept as KeptReply<T>;
@@ -384,10 +410,13 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
               const own = tongues.for(request.locale, here.kitchen.household.locale);
               const lesson = lessonKitchenNow(earlier, surroundings);
               const spokenNames = lesson ? namesOf(lesson) : here.names;
-              const { tongue, understanding } = tracing.span('understand', () =>
+              const { tongue, understanding: whole } = tracing.span('understand', () =>
                 hear(own, request, spokenNames, earlier, surroundings),
               );
-              const hours = picksUp(understanding);
+              const moves = tracing.span('understand', () =>
+                movesSaid(tongue, request, spokenNames, earlier, surroundings),
+              );
+              const hours = picksUp(whole);
               const elsewhere =
                 hours === null
                   ? []
@@ -396,26 +425,28 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                       hoursBefore(surroundings.clock.now, hours),
                       CONVERSATIONS_ELSEWHERE,
                     );
-              const heard = {
-                understanding,
-                words: request.hypotheses[0]?.text ?? null,
-                touched: request.touched ?? null,
-                cutAt: request.cutAt ?? null,
-                told,
-              };
-              const { outcome, deeds, afterwards } = await decideLookingUp(
+              const beside = { touched: request.touched ?? null, cutAt: request.cutAt ?? null, told };
+              const words = request.hypotheses[0]?.text ?? null;
+              const { outcome, understanding, deeds, afterwards } = await decideLookingUp(
                 store,
                 speaker,
                 surroundings.clock.now,
                 (found) =>
-                  tracing.span('decide', () =>
-                    decide(earlier, heard, {
+                  tracing.span('decide', () => {
+                    const at = {
                       ...surroundings,
                       ...found,
                       newId: idsOf(speaker.householdId, names.turn),
                       elsewhere: elsewhere.flatMap((one) => readKept(one).earlier ?? []),
-                    }),
-                  ),
+                    };
+                    const one = { ...beside, understanding: whole, words };
+                    return (
+                      (moves.length > 1 ? decideMoves(earlier, moves, beside, at) : null) ?? {
+                        outcome: decide(earlier, one, at),
+                        understanding: whole,
+                      }
+                    );
+                  }),
               );
               const { listener } = outcome.conversation;
               const spoken = tracing.span('speak', () =>

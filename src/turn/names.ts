@@ -29,3 +29,15 @@ export const follow = (names: HouseholdNames, op: Op): void => {
       return undefined;
   }
 };
+
+/** The index as it is once `ops` are done, for as long as `work` takes; then as it was. */
+export const withChanged = <T>(names: HouseholdNames, ops: readonly Op[], work: () => T): T => {
+  for (const op of ops) follow(names, op);
+  try {
+    return work();
+  } finally {
+    for (const op of ops.toReversed()) follow(names, undoing(op));
+  }
+};
+
+const undoing = (op: Op): Op => ({ ...op, before: op.after, after: op.before }) as Op;

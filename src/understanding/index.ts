@@ -3,6 +3,8 @@ export { CHANGING_INTENTS, DESTRUCTIVE_INTENTS, INTENTS } from './intents.js';
 export type * from './intents.js';
 export type { Understander } from './understand.js';
 export { createUnderstander } from './guidance/understander.js';
+export { movesOf } from './sequence.js';
+export type { Move } from './sequence.js';
 export { saidDuration } from './said-duration.js';
 export { thresholds } from './thresholds.js';
 export { createHouseholdNames } from './names/index.js';

@@ -262,6 +262,8 @@ export interface Statement {
   readonly notes?: readonly string[];
   /** "So there's two left". */
   readonly left?: Amount | Share;
+  /** "The eggs I just put away": the lot that came last. */
+  readonly newest?: true;
   /** "No, …": it puts right what was last done. */
   readonly corrects: boolean;
 }
@@ -410,6 +412,8 @@ export interface Interpretation {
   readonly normalised: string;
   /** Put together by a frame that knows by its words what it is about: no other way of reading stands against it. */
   readonly framed?: true;
+  /** All that was said, read as what the check or the set-up that is going on asks for. */
+  readonly agenda?: true;
   /** What the confidence was reckoned from; absent where cue words alone spoke. See confidence.ts. */
   readonly evidence?: { readonly score: number; readonly part: number; readonly mended: boolean };
 }

@@ -8,14 +8,16 @@ import { rulesExpected } from './expected.js';
 import { grammarFor, rulesFor } from './grammar-files.js';
 import { guessesFrom, type Guess } from './guesses.js';
 import { learnedReading } from './learned-reading.js';
-import type {
-  Act,
-  Caught,
-  HearingContext,
-  Hypothesis,
-  Intent,
-  Interpretation,
-  Understanding,
+import {
+  CHANGING_INTENTS,
+  type Act,
+  type AskProposal,
+  type Caught,
+  type HearingContext,
+  type Hypothesis,
+  type Intent,
+  type Interpretation,
+  type Understanding,
 } from './intents.js';
 import { checkReading } from './moves/check.js';
 import { compoundActs } from './moves/compound.js';
@@ -24,9 +26,8 @@ import { requestReading } from './moves/requests.js';
 import { narrowingIn, settledBy } from './moves/settling.js';
 import { isTold, toldReading } from './moves/search.js';
 import { stepsReading } from './moves/steps.js';
-import { answerAlone, turnedAway } from './moves/turning-away.js';
+import { answerAlone, onlyTurnsAway, turnedAway } from './moves/turning-away.js';
 import type { HouseholdNames } from './names/api.js';
-import type { AskProposal } from './intents.js';
 import { questionIn } from './moves/questions.js';
 import { mendedReadings, readingsOf, strayReadings, type Reader, type Reading } from './readings.js';
 import { confidenceOfCues, thresholds, verdictOn } from './thresholds.js';
@@ -213,6 +214,15 @@ const asksOfAnother = (
   return words.split(' ').every((word) => !all.includes(word.replace(/e?s$/, '')));
 };
 
+/** A change that nothing but what was learned speaks for. */
+const onlyLearned = ({ verdict, readings: [best] }: Understanding): boolean =>
+  verdict === 'confirm' &&
+  best !== undefined &&
+  best.evidence === undefined &&
+  best.framed !== true &&
+  best.acts.every(({ intent }) => intent !== 'tell' && changing.has(intent));
+const changing: ReadonlySet<Intent> = new Set<Intent>(CHANGING_INTENTS);
+
 /** A question about something of this kitchen is the reading, where there was none. */
 const withQuestion = (
   understood: Understanding,
@@ -221,7 +231,10 @@ const withQuestion = (
   language: string,
 ): Understanding => {
   const { verdict, readings } = understood;
-  const lost = verdict === 'out-of-scope' || (verdict === 'ask-again' && readings.length === 0);
+  const lost =
+    verdict === 'out-of-scope' ||
+    (verdict === 'ask-again' && readings.length === 0) ||
+    (question.outright && question.left.length === 0 && onlyLearned(understood));
   const whole = question.hers && !question.fragment && question.acts[0]!.slots.query !== undefined;
   // What follows an answer is about that: "whose cooking was it".
   const follows = question.left.length === 0 && question.acts[0]!.slots.edit !== undefined;
@@ -251,7 +264,7 @@ const bothIn = (
 const sureOfBoth = 0.85;
 
 /** A rule's reading of every word, this likely, is of the whole. */
-const isSureOfWhole = ({ readings: [best], verdict }: Understanding): boolean =>
+export const isSureOfWhole = ({ readings: [best], verdict }: Understanding): boolean =>
   verdict === 'act' && best?.evidence !== undefined && best.evidence.score >= sure;
 
 /** A request, a statement or a question of its own. */
@@ -270,6 +283,21 @@ const ofTalk: ReadonlySet<Intent> = new Set<Intent>([
   'maybe',
 ]);
 const goOn: Act = { intent: 'continue', slots: {} };
+
+/** What was going on is left, and nothing else said. */
+const leaving = ({ heard, tokens }: Guess): Understanding => ({
+  readings: [
+    {
+      acts: [{ intent: 'cancel', slots: {} }],
+      confidence: 1,
+      heard,
+      normalised: tokens.join(' '),
+      framed: true,
+    },
+  ],
+  margin: 1,
+  verdict: 'act',
+});
 
 /** `without`: leaves out the last resorts, to see what each is worth. */
 export const createUnderstander = (
@@ -437,6 +465,7 @@ export const createUnderstander = (
       const given = guessesFrom(hypotheses, context.locale);
       if (given.length === 0) return nothing;
       const whole = byQuestionsToo(given, names, context);
+      if (onlyTurnsAway(given[0], readerFor(names, context).rules, language)) return leaving(given[0]!);
       const settled = settledBy(given[0], context.expecting, language);
       if (!settled) {
         const turned = turnedFrom(whole, given[0], names, context);

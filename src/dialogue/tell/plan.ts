@@ -76,16 +76,20 @@ const takesShort = ({ definite, fresh, deed, place, marker }: Statement): boolea
     (deed !== 'stored' && deed !== 'made' && deed !== 'bought') ||
     place === undefined);
 const shortFor = (turn: Turn, { thing }: Statement): readonly Item[] => {
-  const [best, next] = thing?.candidates ?? [];
-  // Of two it may be short for, which one is asked.
-  if (!best || (next && next.fit > best.fit - clearly)) return [];
-  const item = turn.kitchen.items.get(best.id);
-  return item && item.gone === null ? [item] : [];
+  const near = (thing?.candidates ?? []).flatMap(({ id, fit }) => {
+    const item = turn.kitchen.items.get(id);
+    return item && item.gone === null ? [{ item, fit, key: foodKey(item.name) }] : [];
+  });
+  const [best] = near;
+  // Of two it may be short for, which one is asked; tubs of one dish are one.
+  if (!best || near.some(({ fit, key }) => key !== best.key && fit > best.fit - clearly)) return [];
+  return livingItems(turn.kitchen).filter(({ name }) => foodKey(name) === best.key);
 };
 const clearly = 0.1;
 
-const isNewest = ({ fresh, definite, amount, place, parts, deed }: Statement): boolean =>
-  fresh && definite && !amount && !place && !parts && (deed === 'fact' || deed === 'opened');
+const isNewest = ({ newest, fresh, definite, amount, place, parts, deed }: Statement): boolean =>
+  newest === true ||
+  (fresh && definite && !amount && !place && !parts && (deed === 'fact' || deed === 'opened'));
 
 /** Of hers that are here and called just that; where something newer was spoken of, those. */
 export const recordsOf = (turn: Turn, statement: Statement): readonly Item[] => {
@@ -398,7 +402,7 @@ const holds = (items: readonly Item[], { value, unit }: Amount): boolean =>
 const isHere = (turn: Turn, items: readonly Item[], statement: Statement): boolean => {
   const { thing, fresh, amount, definite, parts, deed, dates, when } = statement;
   if (items.length === 0 || (fresh && !isNewest(statement))) return false;
-  if (thing === null || thing.words === null) return true;
+  if (thing === null || thing.words === null || isNewest(statement)) return true;
   // In a check, how much there is is no food that comes in.
   if (turn.state.session?.kind === 'count' && deed === 'stored' && !parts) return true;
   if (deed === 'bought' || deed === 'given-in' || parts) return false;
@@ -450,18 +454,26 @@ const opens = (turn: Turn, items: readonly Item[], statement: Statement): readon
   ];
 };
 
-/** "The six have two bands on": of the lots just put away, the one of so many. */
-const lotOf = (turn: Turn, { thing, amount, place, marker, dates, parts }: Statement): readonly Item[] => {
-  const plain = !thing?.words && amount !== undefined && place === undefined && parts === undefined;
-  if (!plain || (marker ?? dates) === undefined) return [];
-  const lots = byPlace(justNow(turn));
-  return lots.size < 2 ? [] : ([...lots.values()].find((lot) => lot.length === amount.value) ?? []);
+/** "The six have two bands on", "the chest ones": of the lots just put away or spoken of, that one. */
+const lotOf = (turn: Turn, statement: Statement): readonly Item[] => {
+  const { deed, thing, amount, place, marker, parts } = statement;
+  const plain = !thing?.words && (amount ?? place) !== undefined && parts === undefined && deed === 'fact';
+  if (!plain || !(marker !== undefined || factsSaid(statement))) return [];
+  const lots = byPlace([...new Set([...justNow(turn), ...findItems(turn, itMention).items])]);
+  if (lots.size < 2) return [];
+  const to = place ? findPlace(turn, place, 'place', null) : null;
+  if (to && to.found !== 'one') return [];
+  const fits = ([at, lot]: readonly [string, readonly Item[]]): boolean =>
+    (!to || to.found !== 'one' || placeUnder(turn.kitchen, at, to.place.id)) &&
+    (to !== null || lot.length === amount?.value || lot[0]?.amount?.value === amount?.value);
+  const [lot, ...others] = [...lots].filter(fits);
+  return lot && others.length === 0 ? lot[1] : [];
 };
 
 export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
   const lot = lotOf(turn, statement);
   if (lot.length > 0) {
-    const { amount: _counted, ...told } = statement;
+    const { amount: _counted, place: _there, ...told } = statement;
     const { marker, ...facts } = told;
     const item = itemOf(lot, { ...emptyMention, words: lot[0]!.name });
     return [

@@ -214,7 +214,8 @@ export const settleFirst = (
   if (narrowed) return narrowed;
   if (answersWhole(work, understanding, best)) return null;
   const unheard = rest.verdict === 'ask-again' || rest.verdict === 'out-of-scope';
-  const lost = unheard && !(rest.question && !rest.question.fragment);
+  const lost =
+    unheard && !(rest.question && !rest.question.fragment && (rest.question.outright || rest.question.hers));
   const [again, ...others] = rest.readings[0]?.acts ?? [];
   if (again && others.length === 0 && intent === 'yes' && saysAgain(frame, again))
     return answerFrame(clear, { intent, slots: {} });
@@ -222,6 +223,8 @@ export const settleFirst = (
   if ((lost || settles.narrows?.not) && intent === 'yes') return null;
   const settled = answerFrame(clear, { intent, slots: {} });
   if (!settled) return null;
+  // Why it was refused need not be understood, where it names nothing.
+  if (lost && intent === 'no' && !rest.caught && !rest.question?.hers) return settled;
   if (lost) return saying(settled, say('rest-not-heard', { said }));
   // What was refused is said to be so only where nothing else is.
   const quiet =

@@ -192,7 +192,12 @@ export const checkReading = (
       })),
     ];
   }).pieces;
-  const heard = { heard: guess.heard, normalised: guess.tokens.join(' '), framed: true as const };
+  const heard = {
+    heard: guess.heard,
+    normalised: guess.tokens.join(' '),
+    framed: true as const,
+    agenda: true as const,
+  };
   const toGo = bits.find(
     (bit) => is(bit, 'to-go') && (bit.from === 0 || pauses.has(bit.from) || bits.length < 4),
   );

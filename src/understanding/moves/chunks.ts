@@ -350,6 +350,18 @@ const words =
       ];
     });
 
+/** "The chest ones", "the fridge one": of what was spoken of, those that are there. */
+const placedOnes =
+  (lexicon: MovesLexicon): Finder =>
+  (tokens, from, rules) =>
+    (rules.get('kitchen:place')?.matchesAt(tokens, from) ?? []).flatMap(({ length, value }) => {
+      const place = asPlace({ named: value });
+      const ones = from + length;
+      if ((place.candidates[0]?.fit ?? 0) < clearPlace || !lexicon.isOne(tokens[ones] ?? '')) return [];
+      const mention: Mention = { ...pointed('them'), at: place };
+      return [{ chunk: { kind: 'pointer' as const, from, to: ones + 1, mention }, cost: costs.pointer }];
+    });
+
 /** A name of hers of several words is no part of another. */
 const holdsHers = (tokens: readonly string[], from: number, to: number, rules: DynamicRules): boolean => {
   for (let at = from; at < to - 1; at += 1)
@@ -474,6 +486,7 @@ const findersFor = (language: string): readonly Finder[] | null => {
         bareUnits(lexicon),
         dishes(lexicon),
         opens(lexicon),
+        placedOnes(lexicon),
       ]),
     );
   return found;

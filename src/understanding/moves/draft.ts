@@ -38,6 +38,8 @@ export interface Draft {
   /** Its name is a guess: no food that anybody knows. */
   open: boolean;
   corrects: boolean;
+  /** What was put away a moment ago: "the eggs I just put in". */
+  newest: boolean;
   /** Only said to be needed: of a thing nobody knows that says nothing. */
   needed: boolean;
 }
@@ -60,6 +62,7 @@ export const newDraft = (thing: Mention | null, part: Partial<Draft> = {}): Draf
   open: false,
   corrects: false,
   needed: false,
+  newest: false,
   ...part,
   thing,
 });
@@ -83,9 +86,9 @@ export const saysSomething = (draft: Draft): boolean =>
   );
 
 /** What was told without a verb: where something is, or that something is so. */
-const deedOf = ({ deed, place, parts, thing, amount, left, fresh }: Draft): Deed => {
+const deedOf = ({ deed, place, parts, thing, amount, left, fresh, newest }: Draft): Deed => {
   if (deed) return deed;
-  if (left) return 'fact';
+  if (left || newest) return 'fact';
   // "And another two of the same, on the second shelf".
   if (fresh && amount !== undefined && place !== undefined) return 'stored';
   return thing?.words && (place !== undefined || parts.length > 0 || amount !== undefined)
@@ -125,6 +128,7 @@ export const statementOf = (draft: Draft): Statement => {
     cautions: some(draft.cautions),
     notes: some(draft.notes),
     left: draft.left,
+    newest: draft.newest ? true : undefined,
   };
   const said = Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined));
   const { thing, definite, fresh, corrects } = draft;

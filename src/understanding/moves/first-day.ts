@@ -112,6 +112,7 @@ export const firstDayReading = (
   return {
     acts: [{ intent: 'answer', slots }],
     confidence: sureAnswer,
+    agenda: true,
     heard: guess.heard,
     normalised: guess.tokens.join(' '),
   };

@@ -24,6 +24,7 @@ const moves = z.object({
   endearments: z.array(z.string()).default([]),
   weighs: z.array(z.string()).default([]),
   wholes: z.array(z.string()).default([]),
+  ones: z.array(z.string()).default([]),
 });
 
 export interface MovesLexicon {
@@ -45,6 +46,8 @@ export interface MovesLexicon {
   isWhole(words: string): boolean;
   /** A word that may take back, doubt, plan or warn: never passed over as small talk. */
   weighs(word: string): boolean;
+  /** "The fridge one": after a place, what is there. */
+  isOne(word: string): boolean;
   /** "added salt" after "no" is the diet "salt free". */
   dietWithout(words: string): string | undefined;
   /** Endings that are a word of their own, with that word: "'s" is "is". */
@@ -106,6 +109,7 @@ export const movesLexicon = (language: string): MovesLexicon | null => {
         isOrdinary: (word) => ordinary.has(word),
         isWhole: (words) => given.wholes.includes(words),
         weighs: (word) => weighing.has(word),
+        isOne: (word) => given.ones.includes(word),
         dietWithout: (words) => diets.get(words),
         clitics: Object.entries(given.clitics),
         endings: Object.entries(given.endings),

@@ -18,7 +18,7 @@ import type { Reader } from '../readings.js';
 import { DESTRUCTIVE_INTENTS, type Proposal } from '../intents.js';
 import { chunksOf } from './chunks.js';
 import { withoutClitics } from './clitics.js';
-import { movesLexicon } from './lexicon.js';
+import { classAt, movesLexicon, type MovesLexicon } from './lexicon.js';
 import { statementsProposal } from './statements/index.js';
 
 /** A rule's reading this likely stands (natural logarithm), unless what was told holds more. */
@@ -176,12 +176,15 @@ const lost = (proposal: Proposal | null): string =>
     .map(({ deed, thing }) => `${deed} ${thing?.candidates[0]?.id ?? thing?.words ?? thing?.pointer ?? ''}`)
     .join();
 
-const proposalOf = (guess: Guess, reader: Reader, goesOn: boolean): Proposal | null => {
+/** A proposal, and whether what it leaves over says nothing. */
+type Proposed = Proposal & { readonly passes: boolean };
+
+const proposalOf = (guess: Guess, reader: Reader, goesOn: boolean): Proposed | null => {
   const lexicon = movesLexicon(reader.language);
   if (!lexicon) return null;
   const { tokens, pauses } = withoutClitics(guess.said, guess.pauses, reader.rules, lexicon);
   const found = chunksOf(tokens, reader.rules, reader.language, pauses);
-  return (
+  const proposal =
     found &&
     statementsProposal(
       found.chunks,
@@ -192,9 +195,33 @@ const proposalOf = (guess: Guess, reader: Reader, goesOn: boolean): Proposal | n
       lexicon,
       goesOn,
       reader.standing,
+    );
+  return proposal && { ...proposal, passes: passesOver(proposal, tokens, lexicon) };
+};
+
+/** Words that a name follows: what nobody knows there is a thing or a place. */
+const leadsName = ['a', 'of', 'prep', 'direction', 'from', 'with', 'beside'] as const;
+/**
+ * "I make eight portions": an everyday word left over in a long sentence takes nothing back, where all it tells can
+ * be undone and is said back.
+ */
+const passesOver = ({ acts, left }: Proposal, tokens: readonly string[], lexicon: MovesLexicon): boolean => {
+  const statements = acts.flatMap(({ slots }) => slots.statements ?? []);
+  const small = (at: number): boolean =>
+    lexicon.isOrdinary(tokens[at]!) &&
+    !lexicon.weighs(tokens[at]!) &&
+    lexicon.phrases.longestAt([tokens[at]!], 0) === null &&
+    (at === 0 || classAt(lexicon, tokens, at - 1, ...leadsName) === 0);
+  return (
+    left.length * wordsForOne <= tokens.length &&
+    left.every(small) &&
+    statements.every(
+      ({ deed, thing, corrects: again }) =>
+        !losing.has(deed) && deed !== 'took' && !again && thing !== null && isNamed(thing),
     )
   );
 };
+const wordsForOne = 8;
 
 /** Guesses heard besides the first before something is lost. */
 const heardBeside = 3;
@@ -293,7 +320,7 @@ export const toldReading = (
       others.slice(0, heardBeside).some((other) => lost(proposalOf(other, reader, goesOn)) !== gone));
   // That something is not in it is kept only after a plain yes.
   const frees = statements.some(({ freeFrom }) => freeFrom !== undefined);
-  const clear = proposal.left.length === 0 && !doubtful && !frees;
+  const clear = (proposal.left.length === 0 || proposal.passes) && !doubtful && !frees;
   return {
     reading: {
       acts: proposal.acts,

@@ -97,6 +97,17 @@ export const turnedAway = (
   };
 };
 
+/** "Never mind the eggs", "cancel the chicken thighs question, for goodness' sake", and nothing else. */
+export const onlyTurnsAway = (guess: Guess | undefined, rules: DynamicRules, language: string): boolean => {
+  const words = settlingWords(language);
+  if (!guess || !words) return false;
+  const { said } = guess;
+  const at = past(words.before, said, 0);
+  const leads = lengthAt(words.awayFrom, said, at);
+  const beyond = leads > 0 ? pastName(said, at + leads, rules, language) : at;
+  return beyond > at + leads && past(words.matter, said, beyond) === said.length;
+};
+
 /** "Oh um, the left one, I reckon": the answer by itself; null where nothing stands around it. */
 export const answerAlone = (guess: Guess | undefined, language: string): Guess | null => {
   const words = settlingWords(language);

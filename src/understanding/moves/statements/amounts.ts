@@ -55,6 +55,16 @@ export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'numbe
   // "Six portions, half in the garage": of those, and no half portion.
   const several = (t.drafts.at(-1)?.amount?.value ?? 0) > 1 && said.unit === 'piece';
   const fraction = (t.whole || several) && said.value < 1 ? said.value : null;
+  // "Used two portions of the soup, one left": what there is now.
+  const remains = chunks[at + 1];
+  if (remains && is(remains, 'remain') && t.drafts.length > 0 && chunks[at + 2]?.kind !== 'place') {
+    use(t, remains);
+    const draft = lastOf(t);
+    draft.left = said;
+    if (draft.deed !== null && weak.has(draft.deed)) draft.deed = null;
+    t.inRun = false;
+    return at + 1;
+  }
   let next = at + 1;
   while (is(chunks[next], 'of', 'a', 'fill')) next += 1;
   const names = chunks[next]?.kind === 'thing';

@@ -262,6 +262,19 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
   // "I binned both. The sour cream's still fine": what has a verb of its own is not done to.
   if (t.deed !== null && !weak.has(t.deed) && t.drafts.length > 0 && is(next, 'is') && t.definite)
     t.deed = t.or = null;
+  // "It has nuts inside, all of it, the curry": what it is, said last.
+  const pointedAt = t.drafts.at(-1);
+  if (
+    t.definite &&
+    !t.deed &&
+    paused(t, chunks[at - 1]) &&
+    chunks.length - 1 === at &&
+    pointedAt?.thing?.words === null
+  ) {
+    pointedAt.thing = chunk.mention;
+    t.definite = false;
+    return at;
+  }
   namesLast(t);
   join(t, begin(t, chunk.mention, { open: chunk.source === 'open' }), at);
   return at;
@@ -301,6 +314,17 @@ export const takePointer = (t: Telling, chunk: ChunkOf<'pointer'>): boolean => {
   const which = chunk.mention.pointer;
   use(t, chunk);
   if (t.held) return true;
+  // "The chest ones": another lot than the one before.
+  if (chunk.mention.at) {
+    const lot = begin(
+      t,
+      { ...chunk.mention, at: null },
+      { definite: true, deed: null, place: chunk.mention.at },
+    );
+    t.group = t.run = [lot];
+    t.inRun = false;
+    return true;
+  }
   if (which === 'another') {
     const before = t.drafts.at(-1)?.thing;
     const draft = begin(t, before?.words ? { ...before, candidates: [] } : pointed('another'), {

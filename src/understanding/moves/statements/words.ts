@@ -157,6 +157,20 @@ const rules: readonly Rule[] = [
       return at + 1;
     },
   },
+  // "The eggs I just put away": those, and nothing that is done now.
+  {
+    when: ({ t, chunk }) =>
+      is(chunk, 'just-put') && t.drafts.length > 0 && t.group.length > 0 && !paused(t, chunk),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      for (const draft of t.group) {
+        draft.newest = draft.definite = true;
+        draft.fresh = false;
+        if (draft.deed !== null && weak.has(draft.deed)) draft.deed = null;
+      }
+      return at;
+    },
+  },
   // "Fine. The milk …": how the last matter stands.
   { when: (here) => is(here.chunk, 'state:fine') && first(here), take: skip },
   {
