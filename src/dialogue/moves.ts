@@ -30,14 +30,14 @@ interface Sequence {
 
 /** Answers that only say that something was heard: nothing where another move was answered. */
 const assents: ReadonlySet<string> = new Set([
+  ...['all-right', 'good', 'hello', 'welcome', 'nothing-to-say', 'nothing-changed', 'left-as-it-is'],
   ...[
-    'all-right',
-    'nothing-to-say',
     'offer-declined',
-    'left-as-it-is',
-    'greeting',
-    'welcome',
-    'nothing-changed',
+    'say-it-otherwise',
+    'nothing-open',
+    'nothing-was-asked',
+    'nothing-to-correct',
+    'shop-start',
   ],
 ]);
 const onlyAssents = ({ parts, question }: Answer): boolean =>

@@ -262,6 +262,8 @@ export interface Statement {
   readonly notes?: readonly string[];
   /** "So there's two left". */
   readonly left?: Amount | Share;
+  /** "Eight altogether": over every place. */
+  readonly total?: Amount;
   /** "The eggs I just put away": the lot that came last. */
   readonly newest?: true;
   /** "No, …": it puts right what was last done. */

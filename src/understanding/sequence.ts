@@ -49,15 +49,18 @@ const worth = {
 const bare: ReadonlySet<Intent> = new Set<Intent>(['choose', 'answer', 'follow-up']);
 const ofSteps: ReadonlySet<Intent> = new Set<Intent>(['next', 'done', 'back', 'repeat', 'ask-step']);
 
+/** How a name was said, and what a record may be. */
+const saysNothing: ReadonlySet<string> = new Set([
+  ...['candidates', 'unused', 'definite', 'fresh', 'corrects', 'how'],
+]);
+
 /** Values of a meaning, each once; records a name may mean are no more than the name. */
 const heldIn = (value: unknown, into: Set<string>, role = ''): Set<string> => {
   if (Array.isArray(value)) for (const part of value) heldIn(part, into, role);
   else if (typeof value === 'object' && value !== null) {
     const words = (value as { words?: unknown }).words;
     if (typeof words === 'string') into.add(`${role} ${words}`);
-    else
-      for (const [key, part] of Object.entries(value))
-        if (key !== 'candidates' && key !== 'unused') heldIn(part, into, key);
+    else for (const [key, part] of Object.entries(value)) if (!saysNothing.has(key)) heldIn(part, into, key);
   } else if (value !== null && value !== undefined && value !== false) into.add(`${role} ${String(value)}`);
   return into;
 };
@@ -68,7 +71,8 @@ const worthOfActs = (acts: readonly Act[]): number =>
       sum +
       (bare.has(intent)
         ? worth.bare
-        : 1 + heldIn(slots, new Set()).size + worth.left * (slots.unused?.length ?? 0)),
+        : (slots.statements ?? [slots]).reduce((held, part) => held + heldIn(part, new Set()).size, 1) +
+          worth.left * (slots.unused?.length ?? 0)),
     0,
   );
 

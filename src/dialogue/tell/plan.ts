@@ -456,10 +456,15 @@ const opens = (turn: Turn, items: readonly Item[], statement: Statement): readon
 
 /** "The six have two bands on", "the chest ones": of the lots just put away or spoken of, that one. */
 const lotOf = (turn: Turn, statement: Statement): readonly Item[] => {
-  const { deed, thing, amount, place, marker, parts } = statement;
-  const plain = !thing?.words && (amount ?? place) !== undefined && parts === undefined && deed === 'fact';
-  if (!plain || !(marker !== undefined || factsSaid(statement))) return [];
-  const lots = byPlace([...new Set([...justNow(turn), ...findItems(turn, itMention).items])]);
+  const { deed, thing, amount, place, marker, parts, definite, fresh } = statement;
+  const plain = (amount ?? place) !== undefined && parts === undefined && !fresh;
+  const ofThese = deed === 'fact' || (deed === 'stored' && definite && place !== undefined && thing?.words);
+  if (!plain || !ofThese || !(marker !== undefined || factsSaid(statement))) return [];
+  const lots = byPlace(
+    thing?.words
+      ? recordsOf(turn, statement)
+      : [...new Set([...justNow(turn), ...findItems(turn, itMention).items])],
+  );
   if (lots.size < 2) return [];
   const to = place ? findPlace(turn, place, 'place', null) : null;
   if (to && to.found !== 'one') return [];
@@ -468,6 +473,15 @@ const lotOf = (turn: Turn, statement: Statement): readonly Item[] => {
     (to !== null || lot.length === amount?.value || lot[0]?.amount?.value === amount?.value);
   const [lot, ...others] = [...lots].filter(fits);
   return lot && others.length === 0 ? lot[1] : [];
+};
+
+/** "Eight altogether": borne out by what is on record, or of the one lot there is; else it is asked where the others are. */
+const inAll = (turn: Turn, items: readonly Item[], statement: Statement, total: Amount): readonly Step[] => {
+  const counted = items.reduce((sum, { amount }) => sum + (amount?.value ?? 1), 0);
+  const item = itemOf(items, mentionOf(statement));
+  if (items.length === 1 && counted !== total.value)
+    return [{ do: 'facts', items, statement: { ...aFact, amount: total }, amount: true }];
+  return [{ do: 'act', act: { intent: 'count', slots: { item } } }];
 };
 
 export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
@@ -518,6 +532,7 @@ export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
       return [{ do: 'act', act: { intent, slots } }];
     }
     case 'fact':
+      if (statement.total) return inAll(turn, items, statement, statement.total);
       if (statement.left && items.length > 0)
         return [{ do: 'act', act: { intent: 'take', slots: { item, left: statement.left } } }];
       break;

@@ -268,7 +268,8 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
     practice: reply.practice === undefined ? practice : reply.practice,
     outage: reply.outage === undefined ? outage : reply.outage,
     whisperUntil: reply.whisperUntil === undefined ? next.state.whisperUntil : reply.whisperUntil,
-    ...(reply.dropFrames ? { frames: [] } : {}),
+    // What is gone through from here on leaves no question of before open.
+    ...(reply.dropFrames || (reply.session && reply.session.kind !== session?.kind) ? { frames: [] } : {}),
   });
   if (reply.next) return runAct(stated, reply.next);
   if (!reply.offer) return stated;

@@ -31,6 +31,8 @@ export interface Draft {
   cautions: string[];
   notes: string[];
   left?: Amount | Share;
+  /** How many there are in all, over every place. */
+  total?: Amount;
   /** "The milk is fine": said to be as it was. */
   fine: boolean;
   /** Said to stay: nothing was done to it. */
@@ -81,14 +83,15 @@ export const saysSomething = (draft: Draft): boolean =>
   draft.marker !== undefined ||
   draft.container !== undefined ||
   draft.left !== undefined ||
+  draft.total !== undefined ||
   [draft.contains, draft.freeFrom, draft.ingredients, draft.diets, draft.cautions, draft.notes].some(
     (list) => list.length > 0,
   );
 
 /** What was told without a verb: where something is, or that something is so. */
-const deedOf = ({ deed, place, parts, thing, amount, left, fresh, newest }: Draft): Deed => {
+const deedOf = ({ deed, place, parts, thing, amount, left, fresh, newest, total }: Draft): Deed => {
   if (deed) return deed;
-  if (left || newest) return 'fact';
+  if (left || newest || total) return 'fact';
   // "And another two of the same, on the second shelf".
   if (fresh && amount !== undefined && place !== undefined) return 'stored';
   return thing?.words && (place !== undefined || parts.length > 0 || amount !== undefined)
@@ -128,6 +131,7 @@ export const statementOf = (draft: Draft): Statement => {
     cautions: some(draft.cautions),
     notes: some(draft.notes),
     left: draft.left,
+    total: draft.total,
     newest: draft.newest ? true : undefined,
   };
   const said = Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined));

@@ -365,6 +365,19 @@ const rules: readonly Rule[] = [
       return nextAt;
     },
   },
+  // "Eight altogether": no more of them, but all there are. What nothing was told of before is one lot.
+  {
+    when: ({ t, chunk }) => is(chunk, 'in-all') && t.drafts.at(-1)?.amount !== undefined,
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      const draft = t.drafts.at(-1)!;
+      if (draft.parts.length === 0 && draft.place === undefined && (draft.deed === null || draft.corrects)) {
+        draft.total = draft.amount!;
+        delete draft.amount;
+      }
+      return at;
+    },
+  },
   // "So there's two left": what is there now.
   {
     when: (here) => is(here.chunk, 'remain') && remains(here) !== null,
