@@ -1,19 +1,20 @@
 /**
- * `npm run learn`: fits what is learned from examples and writes `grammars/en/learned/weights.tsv`.
- * `npm run learn -- check` writes nothing: it fits on four fifths and judges the fifth, five times.
+ * `npm run learn`: fits what is learned from examples and writes `grammars/en/learned/weights.tsv` and `mood.bin`
+ * (`npm run learn -- moods`: only the moods).
+ * `npm run learn -- check` writes nothing: it fits on a part and judges the rest, in turn (`moods check`: the moods).
  */
 import { writeFileSync } from 'node:fs';
 import { projectFile } from '../../src/project-files.js';
 import { judge, type Weights } from '../../src/understanding/learned/weights.js';
 import { clincLabels } from './labels.js';
 import { allExamples, asTable, fit, type Example, type Fitted } from './learning.js';
+import { moodExamples } from './mood-examples.js';
+import { fitMoods } from './mood-learning.js';
+import { checkMoods } from './moods.js';
 
 const say = (line: string): void => console.log(line);
 /** Smaller weights are not written. */
 const least = 0.25;
-
-const examples = allExamples();
-say(`${examples.length} examples`);
 
 const weightsOf = ({ features, labels, weights }: Fitted): Weights => ({
   labels,
@@ -29,7 +30,7 @@ const weightsOf = ({ features, labels, weights }: Fitted): Weights => ({
   ),
 });
 
-const check = (): void => {
+const check = (examples: readonly Example[]): void => {
   const folds = 5;
   const groups = new Map<string, number>();
   for (const { group } of examples) if (!groups.has(group)) groups.set(group, groups.size % folds);
@@ -61,12 +62,33 @@ const check = (): void => {
   }
 };
 
-if (process.argv.includes('check')) check();
-else {
+const written = (name: string): string => projectFile('grammars', 'en', 'learned', name);
+
+const learnMoods = (): void => {
+  const file = fitMoods(moodExamples());
+  writeFileSync(written('mood.bin'), file);
+  say(`moods: ${file.length} bytes written`);
+};
+
+const learnRequests = (examples: readonly Example[]): void => {
   const table = asTable(fit(examples), least);
   writeFileSync(
-    projectFile('grammars', 'en', 'learned', 'weights.tsv'),
+    written('weights.tsv'),
     `# Fitted by npm run learn: do not edit. The requests; then each feature, and what it counts for each request by its number from 0.\n${table}`,
   );
   say(`${table.split('\n').length - 2} features written`);
+};
+
+const wants = (word: string): boolean => process.argv.includes(word);
+if (wants('moods')) {
+  if (wants('check')) checkMoods(say);
+  else learnMoods();
+} else {
+  const examples = allExamples();
+  say(`${examples.length} examples`);
+  if (wants('check')) check(examples);
+  else {
+    learnRequests(examples);
+    learnMoods();
+  }
 }

@@ -1,7 +1,6 @@
 /** Examples to learn from, and the fit: logistic regression over all requests at once. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { openGrammarFile, createSampler } from '../../src/grammar/tools.js';
-import { demoKitchen } from '../../src/kitchen/index.js';
 import { projectFile } from '../../src/project-files.js';
 import { createUnderstander, INTENTS } from '../../src/understanding/index.js';
 import { rulesFor } from '../../src/understanding/grammar-files.js';
@@ -9,13 +8,13 @@ import { featuresOf } from '../../src/understanding/learned/features.js';
 import { textsOf } from '../../src/understanding/learned/index.js';
 import { readSenses } from '../../src/understanding/learned/senses.js';
 import { asideOf } from '../../src/understanding/guesses.js';
-import { entriesOf, linesOf } from '../../src/understanding/word-lists.js';
 import { normalise } from '../../src/understanding/words/index.js';
 import { outsideFile } from '../support/outside.js';
 import { clock, martasNames } from '../understanding/household.js';
 import { annotated, labelled, slurp, type Case } from './cases.js';
 import { clincInPart, clincLabels, clincNear } from './labels.js';
 import { runCases } from './score.js';
+import { createRandom, fill, pick, strangeFoods, wordingFiles, wordingIn, type Random } from './wording.js';
 
 const data = (...parts: string[]): string => projectFile('tests', 'data', ...parts);
 
@@ -39,109 +38,21 @@ export const featuresOfText = (text: string): readonly string[] => {
   return featuresOf(textsOf(tokens, asideOf(notes), rules), senses);
 };
 
-/** The same row of numbers each time, from 0 up to 1. */
-const createRandom = (seed: number): (() => number) => {
-  let state = seed;
-  return () => {
-    state = (state * 1664525 + 1013904223) >>> 0;
-    return state / 4294967296;
-  };
-};
-type Random = () => number;
-const pick = <T>(of: readonly T[], random: Random): T => of[Math.floor(random() * of.length)]!;
-
-const kitchen = demoKitchen(clock);
-const ownFoods = [...kitchen.items.values()].map(({ name }) => name.toLowerCase());
-const ownPlaces = [...kitchen.places.values()].map(({ name }) => name.toLowerCase());
-const commonPlaces =
-  'fridge, freezer, top shelf, second drawer, bottom shelf of the fridge, fridge door, chest freezer, pantry, middle basket, cupboard, crisper'.split(
-    ', ',
-  );
-const foods = entriesOf('en', 'foods');
-/** Foods that no list holds. */
-const strangeFoods =
-  'labneh, zaatar, gochujang, moin moin, ogbono, suya, kedgeree, colcannon, ackee, callaloo, freekeh, shakshuka, injera, dulse'.split(
-    ', ',
-  );
-
-const fillings: Readonly<Record<string, readonly string[]>> = {
-  place: [...ownPlaces, ...commonPlaces],
-  person: ['dele', 'ruth', 'amara', 'marta', 'theo', 'joan', 'marek'],
-  mark: 'wooden bead, cloth patch, rubber band, elastic band, safety pin, soft string, cork disc, felt, star, two knots, one knot, three ridges, glass bead, rough patch, peg, three bumps, two notches'.split(
-    ', ',
-  ),
-  n: 'one, two, three, four, five, six, eight, seventy, twelve'.split(', '),
-  length:
-    'ten minutes, an hour, two hours, half an hour, three days, a week, twenty minutes, six minutes, ninety seconds, two weeks, five hours'.split(
-      ', ',
-    ),
-  day: 'yesterday, on monday, last sunday, on tuesday, last week, two days ago, this morning'.split(', '),
-  date: 'friday, the twelfth, sunday, tomorrow, saturday, the third of june, thursday'.split(', '),
-  time: "six, noon, half past five, two, eight o'clock, ten".split(', '),
-};
-const fill = (slot: string, random: Random): string => {
-  if (slot !== 'food') {
-    const of = fillings[slot];
-    if (!of) throw new Error(`wording: no such part as {${slot}}`);
-    return pick(of, random);
-  }
-  const chance = random();
-  return pick(chance < 0.5 ? ownFoods : chance < 0.9 ? foods : strangeFoods, random);
-};
-
-/** One sentence of a line such as "(i | we) ate the {food}". */
-const sentenceOf = (line: string, random: Random): string => {
-  let text = line;
-  for (;;) {
-    const choice = /\(([^()]*)\)/.exec(text);
-    if (!choice) break;
-    const chosen = pick(choice[1]!.split('|'), random).trim();
-    text = text.slice(0, choice.index) + chosen + text.slice(choice.index + choice[0].length);
-  }
-  return text
-    .replace(/\{(\w+)\}/g, (_whole, slot: string) => fill(slot, random))
-    .replace(/\s+/g, ' ')
-    .trim();
-};
-
-/** Sentences of one line at most. */
-const mostOfLine = 25;
-const sentencesIn = (line: string): number => {
-  let count = line.includes('{') ? 2 : 1;
-  for (const [, choice] of line.matchAll(/\(([^()]*)\)/g)) count *= choice!.split('|').length;
-  return Math.min(count, mostOfLine);
-};
-
 const intents: ReadonlySet<string> = new Set(INTENTS);
 
-/** `wording-1`, `wording-2` and so on, in the order of their numbers. */
-const wordingFiles = (): string[] =>
-  readdirSync(projectFile('grammars', 'en', 'learned'))
-    .flatMap((name) => /^(wording-\d+)\.txt$/.exec(name)?.[1] ?? [])
-    .sort((one, other) => one.localeCompare(other, 'en', { numeric: true }));
-
-const wordingExamples = (): Example[] => {
-  const random = createRandom(7);
-  return wordingFiles().flatMap((file) =>
-    linesOf('en', `../learned/${file}`).flatMap((line) => {
-      const colon = line.indexOf(':');
-      const label = line.slice(0, colon).trim();
-      if (label !== 'none' && !intents.has(label)) throw new Error(`${file}: no such request: ${line}`);
-      const texts = new Set<string>();
-      for (let count = sentencesIn(line); count > 0; count -= 1)
-        texts.add(sentenceOf(line.slice(colon + 1).trim(), random));
-      return [...texts].map((text): Example => ({
-        features: featuresOfText(text),
-        label,
-        weight: 1,
-        source: 'wording',
-        group: line,
-        text,
-        original: label,
-      }));
-    }),
-  );
-};
+const wordingExamples = (): Example[] =>
+  wordingIn(wordingFiles(), createRandom(7)).flatMap(({ file, label, line, texts }) => {
+    if (label !== 'none' && !intents.has(label)) throw new Error(`${file}: no such request: ${line}`);
+    return texts.map((text): Example => ({
+      features: featuresOfText(text),
+      label,
+      weight: 1,
+      source: 'wording',
+      group: line,
+      text,
+      original: label,
+    }));
+  });
 
 /** What the grammar says where it refers to names, days and numbers. */
 const saidFor = (uri: string, random: Random): string => {

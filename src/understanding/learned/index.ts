@@ -11,6 +11,8 @@ import { readSenses, stemOfPiece, type Senses } from './senses.js';
 import { isWhole, slotsFor } from './slots.js';
 import { judge, readWeights, type Judged, type Weights } from './weights.js';
 
+export { moodOf, MOODS, type Mood, type MoodShares } from './mood.js';
+
 interface Learned {
   readonly weights: Weights;
   readonly senses: Senses;
