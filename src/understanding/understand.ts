@@ -26,6 +26,7 @@ import { requestReading } from './moves/requests.js';
 import { narrowingIn, settledBy } from './moves/settling.js';
 import { isTold, toldReading } from './moves/search.js';
 import { stepsReading } from './moves/steps.js';
+import { sureMood } from './mood-gate.js';
 import { answerAlone, onlyTurnsAway, turnedAway } from './moves/turning-away.js';
 import type { HouseholdNames } from './names/api.js';
 import { questionIn } from './moves/questions.js';
@@ -423,7 +424,13 @@ export const createUnderstander = (
     const understood = byReadings(given, names, context);
     const { rules, today: day } = readerFor(names, context);
     const question = questionIn(given[0]!.tokens, rules, day, language);
-    if (!question) return understood;
+    // What is surely told asks nothing, where somebody has a place for what it tells.
+    const changes = understood.readings[0]?.acts.some(({ intent }) => changing.has(intent)) === true;
+    const tells =
+      question !== null &&
+      changes &&
+      sureMood(given[0]!.tokens, { language, expecting: context.expecting }) === 'told';
+    if (!question || tells) return understood;
     return asksOfAnother(question, context)
       ? withQuestion({ readings: [], margin: 1, verdict: 'out-of-scope' }, question, given[0]!, language)
       : withQuestion(understood, question, given[0]!, language);

@@ -112,6 +112,10 @@ const draftsOf = (bits: readonly Chunk[], pauses: ReadonlySet<number>): readonly
         : figureOf(bit) === null
           ? null
           : { value: figureOf(bit)!, unit: 'piece' as const };
+    // "The pesto, two goat curries": of the next, and of none before it.
+    const parted = pauses.has(bit.from);
+    if (figure && parted && now.things.length > 0 && !said() && !now.led && thingFollows(bits, at, pauses))
+      close();
     if (figure && !eaten) {
       // "Carrots yes, two zucchini": of the next, where this one has its own.
       if ((now.seen !== null || now.amount) && !now.led && thingFollows(bits, at, pauses)) close();
@@ -168,6 +172,13 @@ const findingsOf = ({ things, seen, amount, place }: Draft): readonly Finding[] 
 };
 
 /** What was found, as told; null where it is no talk of the check, or nothing but a word that the rules know. */
+/** "I feel the kraut, the pesto, two curries": several named with nothing said of them are there. */
+const listed = (drafts: readonly Draft[]): readonly Draft[] => {
+  const bare = drafts.every(({ seen, place, elsewhere }) => seen === null && !place && !elsewhere);
+  const several = drafts.reduce((sum, { things }) => sum + things.length, 0) > 1;
+  return bare && several ? drafts.map((draft) => ({ ...draft, seen: 'there' as const })) : drafts;
+};
+
 export const checkReading = (
   guess: Guess | undefined,
   parsed: Interpretation | undefined,
@@ -209,7 +220,7 @@ export const checkReading = (
     )
   )
     return null;
-  const drafts = draftsOf(before, pauses);
+  const drafts = listed(draftsOf(before, pauses));
   const things = drafts.flatMap((draft) => draft.things);
   const asks = toGo ? [{ intent: 'answer' as const, slots: { asked: 'to-go' } }] : [];
   const strangers = before.filter(
