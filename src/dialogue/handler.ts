@@ -57,6 +57,8 @@ export interface Reply {
   readonly askFor?: Act;
   /** A yes is wanted first, whatever the confidence. */
   readonly confirm?: Say;
+  /** Done where that is denied. */
+  readonly otherwise?: Act;
   /** How to ask "shall I?" when the hearing was doubtful; only used with changes. */
   readonly doubt?: Say;
   /** Something that may be said yes to, and may be passed over. */

@@ -49,15 +49,18 @@ const actsOf = ({ readings: [best] }: Understanding): readonly Act[] => best?.ac
 const saysAgain = (last: readonly Act[], acts: readonly Act[]): boolean =>
   acts.length > 0 && JSON.stringify(last) === JSON.stringify(acts);
 
+/** A question that is asked at the end is not said before it, too. */
 const joined = (one: Outcome, other: Outcome): Outcome => {
   const [before, after] = [one.answer, other.answer];
+  const asked = JSON.stringify(after.question);
+  const first = before.parts.filter((part) => JSON.stringify(part) !== asked);
   const answer = onlyAssents(before)
     ? after
     : onlyAssents(after)
       ? { ...before, ...(after.question ? { question: after.question } : {}) }
       : {
           ...after,
-          parts: [...before.parts, ...after.parts],
+          parts: [...first, ...after.parts],
           more: [...(before.more ?? []), ...(after.more ?? [])],
         };
   return {

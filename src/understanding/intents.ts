@@ -414,6 +414,8 @@ export interface Interpretation {
   readonly normalised: string;
   /** Put together by a frame that knows by its words what it is about: no other way of reading stands against it. */
   readonly framed?: true;
+  /** Known by a phrase, wherever it stood: what else was said may be another matter. */
+  readonly byPhrase?: true;
   /** All that was said, read as what the check or the set-up that is going on asks for. */
   readonly agenda?: true;
   /** What the confidence was reckoned from; absent where cue words alone spoke. See confidence.ts. */

@@ -180,7 +180,7 @@ export const movesOf = (
   const heard = (from: number, to: number): Understanding =>
     understander.understand(saidIn(sentences, hypotheses, from, to), names, from === 0 ? context : after);
   const inAll = heard(0, count);
-  if (isSureOfWhole(inAll) || inAll.readings[0]?.agenda) return whole;
+  if ((isSureOfWhole(inAll) && !inAll.readings[0]?.byPhrase) || inAll.readings[0]?.agenda) return whole;
   const matters = sentences[0]!.map((text) => mattersIn(text, names, context));
   const alone: number[] = [];
   const back: boolean[] = [];

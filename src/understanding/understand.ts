@@ -370,7 +370,7 @@ export const createUnderstander = (
           reader,
           context.clocks ?? [],
           context.last ?? null,
-          told?.verdict === 'act',
+          told?.verdict === 'act' ? (told.reading.acts[0]?.slots.statements ?? []).length : 0,
         );
     // While steps are followed, a clock or a setting is asked for by its own words; all else is of the steps.
     const besideSteps =

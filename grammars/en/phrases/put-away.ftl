@@ -111,3 +111,8 @@ sure-told = To note: { $told } { $unused ->
    *[other] I did not get “{ $unused }”. Is the rest right? Yes or no.
 }
 sure-told-brief = What you told me before that: shall I note it? Yes or no.
+# The same food, as much of it, in the same place as was told a moment ago.
+confirm-another = { $amount ->
+    [none] { CAP($name) }
+   *[other] { CAP(OF($amount, $name)) }
+  } { $at }: I have that from just now. Is this more of it? Yes or no.

@@ -111,7 +111,7 @@ const tellItems = (turn: Turn, items: readonly Item[]): Reply => {
 /** "four tubs in the left basket": how many of several alike, and where. */
 const amountWhere = (turn: Turn, group: Group): Say => {
   const where = whereAndFeel(turn.kitchen, group);
-  const amount = group.items.length > 1 ? groupAmount(group) : null;
+  const amount = groupAmount(group);
   return amount ? say('item-where', { item: amount, where }) : where;
 };
 

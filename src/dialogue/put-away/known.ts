@@ -1,6 +1,6 @@
 /** What is known of a food already: it is here, it was just put away, or it was here before. */
 import { foodKey, lastGone, likeNames, livingItems } from '../../kitchen/index.js';
-import type { Item } from '../../kitchen/model.js';
+import type { Id, Item } from '../../kitchen/model.js';
 import type { Mention, Slots } from '../../understanding/intents.js';
 import type { Turn } from '../handler.js';
 
@@ -27,6 +27,30 @@ export const justAdded = (
     return one?.gone === null && foodKey(one.name) === foodKey(name);
   });
   return ids.length > 0 ? { ...item, candidates: ids.map((id) => ({ id, fit: 1 })) } : null;
+};
+
+/** What is said again so soon is likelier the same food than more of it. */
+const minutesSaidAgain = 10;
+
+/** "A dozen eggs on the bottom shelf", told a moment ago in the same words: the same ones, or as many again? */
+export const sameJustNow = (
+  turn: Turn,
+  { item, amount, shares }: Slots,
+  name: string,
+  placeId: Id,
+): Item | null => {
+  if (turn.sure || shares || item?.pointer === 'another' || turn.memory.touched) return null;
+  const since = Date.parse(turn.clock.now) - minutesSaidAgain * 60_000;
+  return (
+    livingItems(turn.kitchen).find(
+      (one) =>
+        Date.parse(one.addedAt) >= since &&
+        foodKey(one.name) === foodKey(name) &&
+        one.placeId === placeId &&
+        one.amount?.value === amount?.value &&
+        (amount === undefined || one.amount?.unit === amount.unit),
+    ) ?? null
+  );
 };
 
 /** "Put the milk on the third shelf", of the milk there is: it is moved, not recorded a second time. */

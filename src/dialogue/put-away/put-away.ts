@@ -9,8 +9,10 @@ import {
 } from '../../kitchen/index.js';
 import { withChange } from '../describe/refusals.js';
 import { markerNoun } from '../describe/touch.js';
-import type { Act } from '../../understanding/intents.js';
-import { type Handler, type Turn, say } from '../handler.js';
+import { type Act, type Slots, type Statement, emptyMention } from '../../understanding/intents.js';
+import type { Item } from '../../kitchen/model.js';
+import { placeAt } from '../describe/place.js';
+import { type Handler, type Reply, type Turn, about, say } from '../handler.js';
 import { move } from '../move/move.js';
 import { offerOf } from '../places/new-place.js';
 import { needMarker } from '../refer/markers.js';
@@ -19,13 +21,42 @@ import { besideOf } from '../refer/places.js';
 import { sameAgain } from './again.js';
 import { amend } from './amend.js';
 import { touchedMarker, withFeel } from './feel.js';
-import { alreadyHere, earlierOf, justAdded } from './known.js';
+import { alreadyHere, earlierOf, justAdded, sameJustNow } from './known.js';
 import { nameOf } from './name.js';
 import { recorded } from './recorded.js';
 import { saidDraft } from './said.js';
 import { putAwayMany } from './several.js';
 import { countsContainers, oneEach, sharesOf } from './shares.js';
 import { usualPlace } from './usual-place.js';
+
+/** The same as was told a moment ago: as much again, or else what is new in it is of that. */
+const isItMore = (turn: Turn, slots: Slots, again: Item): Reply => {
+  const { dates, allergens, free, maker, diet, caution } = slots;
+  const told = {
+    ...(dates ? { dates } : {}),
+    ...(allergens ? (free ? { freeFrom: allergens } : { contains: allergens }) : {}),
+    ...(maker ? { maker } : {}),
+    ...(diet ? { diets: [diet] } : {}),
+    ...(caution ? { cautions: [caution] } : {}),
+  };
+  const thing = { ...emptyMention, words: again.name };
+  const fact: Statement = {
+    ...{ deed: 'fact', thing, definite: true, fresh: false, corrects: false, newest: true },
+    ...told,
+  };
+  return {
+    parts: [],
+    confirm: say('confirm-another', {
+      name: again.name,
+      amount: again.amount ? { kind: 'amount', amount: again.amount } : 'none',
+      at: placeAt(turn.kitchen, again.placeId),
+    }),
+    memory: about(turn, [again]),
+    ...(Object.keys(told).length > 0
+      ? { otherwise: { intent: 'tell' as const, slots: { statements: [fact] } } }
+      : {}),
+  };
+};
 
 export const putAway: Handler = (act, turn) => {
   if (act.slots.again) return sameAgain(putAway, act, turn);
@@ -72,6 +103,8 @@ export const putAway: Handler = (act, turn) => {
   });
   if ('reply' in need && shares.got.length === 0) return need.reply;
   const place = 'got' in need ? need.got : null;
+  const again = place && !marker.got ? sameJustNow(turn, slots, name, place.place.id) : null;
+  if (again) return isItMore(turn, slots, again);
   const markerId = marker.got?.id ?? null;
   const inUse = markerId ? itemWithMarker(marker.kitchen, markerId) : null;
   if (inUse) {

@@ -1,4 +1,5 @@
 /** Getting the one thing an act needs: from the words, from what was said before, or by asking. */
+import { foodKey } from '../../kitchen/index.js';
 import { itMention } from '../../understanding/intents.js';
 import type { Item, Place } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
@@ -74,6 +75,17 @@ export const justSpokenOf = (turn: Turn, items: readonly Item[]): Item | null =>
   return ids.flatMap((id) => items.find((item) => item.id === id) ?? [])[0] ?? null;
 };
 
+/** "The stew", of several dishes of which one was just put away or changed: that one. */
+const likelier = (turn: Turn, items: readonly Item[]): readonly Item[] => {
+  const { memory, state } = turn;
+  const keys = new Set(items.map(({ name }) => foodKey(name)));
+  if (keys.size < 2 || state.turns - (state.done?.turn ?? -9) > turnsDoneLasts) return items;
+  const done = items.filter(({ id }) => memory.lastAdded.includes(id) || memory.items.includes(id));
+  return new Set(done.map(({ name }) => foodKey(name))).size === 1 ? done : items;
+};
+/** What was done stays the likelier one so many turns. */
+const turnsDoneLasts = 3;
+
 /** The items meant, or the reply that asks for them or says there are none. */
 export const needItems = (
   turn: Turn,
@@ -94,7 +106,7 @@ export const needItems = (
     return { reply: { parts: [], ask: { slot, question, again: say('ask-item-again'), expecting: 'item' } } };
   }
   const fitting = need.fitting ? found.items.filter(need.fitting) : found.items;
-  const items = fitting.length > 0 ? fitting : found.items;
+  const items = likelier(turn, fitting.length > 0 ? fitting : found.items);
   if (items.length === 1) return { got: items };
   const age = new Set(items.map(({ name }) => name)).size === 1 ? ageSaid(turn.heard) : null;
   const aged = oldestFirst(items).at(age === 'new' ? -1 : 0);

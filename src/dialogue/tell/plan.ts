@@ -80,9 +80,15 @@ const shortFor = (turn: Turn, { thing }: Statement): readonly Item[] => {
     const item = turn.kitchen.items.get(id);
     return item && item.gone === null ? [{ item, fit, key: foodKey(item.name) }] : [];
   });
-  const [best] = near;
+  // "The stew", after one of them was put away or told of: that one.
+  const spoken = near.find(
+    ({ item: { id }, fit }) =>
+      fit > near[0]!.fit - clearly && (turn.memory.lastAdded.includes(id) || turn.memory.items.includes(id)),
+  );
+  const best = spoken ?? near[0];
   // Of two it may be short for, which one is asked; tubs of one dish are one.
-  if (!best || near.some(({ fit, key }) => key !== best.key && fit > best.fit - clearly)) return [];
+  if (!best || (!spoken && near.some(({ fit, key }) => key !== best.key && fit > best.fit - clearly)))
+    return [];
   return livingItems(turn.kitchen).filter(({ name }) => foodKey(name) === best.key);
 };
 const clearly = 0.1;
@@ -156,9 +162,9 @@ const sharesOf = (statement: Statement): Slots['shares'] => {
   const total = amount?.value ?? null;
   let given = 0;
   return parts.map(({ amount: said, share, place }) => {
-    const value =
-      said?.value ??
-      (share === 'rest' || share === null ? Math.max(0, (total ?? 0) - given) : (total ?? 0) * share);
+    // "The other pint", of a whole that nobody told: one.
+    const left = total === null ? 1 : Math.max(0, total - given);
+    const value = said?.value ?? (share === 'rest' || share === null ? left : (total ?? 1) * share);
     given += value;
     return { amount: { value, unit: said && said.unit !== 'piece' ? said.unit : unit }, place };
   });

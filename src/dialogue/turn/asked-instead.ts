@@ -191,6 +191,8 @@ const wanted = (
   if (lost) return isOurs(question);
   const [act, ...more] = best.acts;
   if (act?.intent === 'ask') return true;
+  // "Four are in the top basket": not put as a question, it puts right what was done.
+  if (act?.intent === 'correct' && !question.outright && question.acts[0]!.slots.query) return false;
   if (act && more.length > 0 && question.left.length === 0 && byDiet(question)) return true;
   if (!act || more.length > 0 || asksOthers(act)) return false;
   const edit = question.acts[0]!.slots.edit;

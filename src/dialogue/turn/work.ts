@@ -206,6 +206,7 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
       act,
       picked,
       asked: 1,
+      ...(reply.otherwise ? { otherwise: reply.otherwise } : {}),
     };
     // What a yes would do is not told as done before it.
     return pushFrame(withMemory(work, reply.memory ?? {}), frame);
@@ -330,9 +331,14 @@ export const runAct = (work: Work, act: Act, settled: Settled = unsettled): Work
       changesSoFar(told) === changesSoFar(work) &&
       told.state.frames.length === work.state.frames.length &&
       told.lookUp === null;
-    return idle
-      ? saying(told, { kind: 'say', phrase: 'told-nothing-new' })
-      : inOneGo(told, work.changes.length);
+    if (!idle) return inOneGo(told, work.changes.length);
+    // "The milk stays on the door": where it is already, which is said.
+    const known = statements.flatMap(({ deed, thing, place }) =>
+      deed === 'stored' && thing?.words && thing.candidates.length > 0 && place ? [thing] : [],
+    );
+    return known.length === statements.length
+      ? known.reduce<Work>((at, item) => runAct(at, { intent: 'find', slots: { item } }), told)
+      : saying(told, { kind: 'say', phrase: 'told-nothing-new' });
   }
   return absorb({ ...work, act }, act, settled, handlers[act.intent](act, turnOf(work, settled)));
 };

@@ -59,6 +59,7 @@ const readAs = (acts: readonly Act[], said: Hypothesis, tokens: readonly string[
     {
       acts,
       confidence: sure,
+      byPhrase: true,
       heard: said.text,
       normalised: tokens.join(' '),
       evidence: { score: 0, part: 1, mended: false },

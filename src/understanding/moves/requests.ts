@@ -143,7 +143,8 @@ export const requestReading = (
   reader: Reader,
   clocks: readonly ClockAtHand[],
   last: LastDone | null,
-  told: boolean,
+  /** How many statements the whole of it surely is. */
+  told: number,
 ): { readonly reading: Interpretation; readonly verdict: Understanding['verdict'] } | null => {
   const words = requestWords(reader.language);
   if (!guess || !words) return null;
@@ -164,7 +165,11 @@ export const requestReading = (
   // "Is the bacon down or not" asks, and puts nothing right.
   const opens = after.find((bit) => !is(bit, 'fill', 'aside', 'opener', 'and', 'repair'));
   const free = isFree.has(expecting) && !is(opens, 'aux', 'opens-question');
-  for (const frame of [...(free ? ofWhatWasDone : []), ...frames, ...(told || ofRules ? [] : ofTheTalk)]) {
+  for (const frame of [
+    ...(free && told < 2 ? ofWhatWasDone : []),
+    ...frames,
+    ...(told > 0 || ofRules ? [] : ofTheTalk),
+  ]) {
     const made = frame(request);
     if (!made || made.acts.length === 0) continue;
     const ofDone = ofWhatWasDone.includes(frame);

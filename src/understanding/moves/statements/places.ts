@@ -158,7 +158,9 @@ export const partAt = (t: Telling, at: number): number | null => {
 /** "The top, no the middle shelf"; "in the middle", "the top one", after a shelf was named. */
 export const position = (t: Telling, chunk: Word, at: number): number => {
   const after = t.chunks[at + 1];
-  const one = after?.kind === 'number' && after.value === 1 ? after : null;
+  const counts =
+    after?.kind === 'number' ? after.value : after?.kind === 'amount' ? after.amount.value : null;
+  const one = after && counts === 1 && after.to - after.from === 1 ? after : null;
   const kind = t.lastKind;
   const there = kind ? placeLike([...t.tokens.slice(chunk.from, chunk.to), kind], t.rules) : null;
   if (is(after, 'repair')) use(t, chunk);
