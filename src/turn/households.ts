@@ -202,15 +202,16 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     if (!procedure) return null;
     const speech = aroundSpeech(surroundings, tongue);
     return {
+      title: tongue.voice.phraseText(procedure.title, speech),
       texts: procedure.steps.map(({ text }) => tongue.voice.phraseText(text, speech)),
       at: procedure.at,
       waiting: procedure.unread === true,
     };
   };
 
-  /** Timers and reminders by name: "the pasta one" is one of them. */
+  /** Timers and reminders by name: "the pasta one" is one of them; one that nobody named is called nothing. */
   const clocksAtHand = ({ kitchen }: Surroundings): readonly ClockAtHand[] =>
-    openReminders(kitchen).flatMap(({ kind, label }) => (label === null ? [] : [{ kind, label }]));
+    openReminders(kitchen).map(({ kind, label }) => ({ kind, label: label ?? '' }));
 
   /** What what is said next is heard against. */
   const hearingOf = (earlier: Conversation, tongue: Tongue, surroundings: Surroundings): HearingContext => ({

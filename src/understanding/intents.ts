@@ -563,6 +563,8 @@ export interface ClockAtHand {
 
 /** Guided steps, as they are spoken. */
 export interface StepsAtHand {
+  /** What they are called: "lentil stew in the microwave". */
+  readonly title: string;
   readonly texts: readonly string[];
   /** The step just read; 0 is the first. */
   readonly at: number;

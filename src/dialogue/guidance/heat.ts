@@ -10,6 +10,7 @@ import {
   thermometerReading,
 } from '../../safety/index.js';
 import type { Instant } from '../../terms/dates.js';
+import { emptyMention } from '../../understanding/intents.js';
 import { reasonWords, sourcesOf, spanWords } from '../describe/guidance.js';
 import { type Reply, type Turn, say, seconds } from '../handler.js';
 import { cookTemperature } from '../reheat/cook.js';
@@ -78,7 +79,7 @@ export const roasting = (asked: Asked): Reply => {
   const time = roastingTime({ food, method: facts.over, pounds: facts.pounds, region });
   if (!time)
     return cookTemperature(
-      { intent: 'cook-temperature', slots: { item: { ...slots.item!, words: food } } },
+      { intent: 'cook-temperature', slots: { item: { ...(slots.item ?? emptyMention), words: food } } },
       turn,
     );
   const { ovenF, minutes, whole, forPounds, beyond, method } = time;

@@ -7,7 +7,8 @@ import { type Clock } from '../../terms/dates.js';
 import { rulesFor } from '../grammar-files.js';
 import { sentenceCost } from '../likelihood.js';
 import { movesLexicon } from '../moves/lexicon.js';
-import type { Act, HearingContext, Hypothesis, Understanding } from '../intents.js';
+import type { Act, HearingContext, Hypothesis, Intent, Understanding } from '../intents.js';
+import { stepsSpeakOf } from '../moves/steps/at-hand.js';
 import type { HouseholdNames } from '../names/api.js';
 import type { Understander } from '../understand.js';
 import { lexiconFor, normalise } from '../words/index.js';
@@ -266,6 +267,27 @@ const takesOver = (
   );
 };
 
+const talkOfSteps: ReadonlySet<Intent> = new Set<Intent>(['ask-step', 'next', 'done', 'back', 'steps-left']);
+/** What the steps of a dish tell of it themselves: how long and how hot it is heated, and how it is left to cool. */
+const toldBySteps: ReadonlySet<Asked> = new Set<Asked>(['roast', 'cook', 'reheat', 'cool']);
+
+/** "How long should I bake them", "it looks good, what's next": of the dish whose steps are followed. */
+const ofStepsAtHand = (
+  { intent, slots: { asked, item, guidance } }: Act,
+  { verdict, readings: [best] }: Understanding,
+  { steps, locale }: HearingContext,
+): boolean => {
+  const talk = verdict === 'act' && best?.acts.every((act) => talkOfSteps.has(act.intent)) === true;
+  if (!steps || !talk) return false;
+  // That it looks or smells good is said of how a step came out.
+  if (intent === 'danger') return asked === 'sniff';
+  const another = item?.words && !stepsSpeakOf(item.words, steps, locale);
+  if (!guidance || another) return false;
+  // "Can I eat it now" asks whether it is done, where nothing is told of how it was kept.
+  if (guidance.asked === 'still') return !saysMore(guidance);
+  return toldBySteps.has(guidance.asked) && guidance.pounds === null && guidance.readings.length === 0;
+};
+
 /** It asks, by how it begins, by a question later in it, or by words that only a question holds. */
 const asksFor = (sentence: Sentence): boolean =>
   asksAnywhere(sentence) ||
@@ -335,7 +357,7 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     // An answer that says who eats here holds what they must not, person by person.
     if (acts[0]?.slots.eaters) return base;
     const hazard = hazardAct(sentence, base.verdict === 'act' ? (acts[0] ?? null) : null);
-    if (hazard) return readAs([hazard], said, tokens);
+    if (hazard && !ofStepsAtHand(hazard, base, context)) return readAs([hazard], said, tokens);
     const answered = context.expecting === 'allergen' ? allergensAnswered(sentence) : null;
     if (answered) return readAs([answered], said, tokens);
     const allergens = allergenActs(sentence, base.verdict === 'out-of-scope' ? [] : acts);
@@ -349,7 +371,9 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     const risk = riskAct(sentence, acts[0] ?? null);
     // "I am pregnant, can I eat the brie": answered, and what was told of her is kept as well.
     if (risk) return readAs(asked?.slots.item ? [asked, risk] : [risk], said, tokens);
-    if (asked && takesOver(asked, base, sentence, context.expecting)) return readAs([asked], said, tokens);
+    const ofSteps = asked !== null && ofStepsAtHand(asked, base, context);
+    if (asked && !ofSteps && takesOver(asked, base, sentence, context.expecting))
+      return readAs([asked], said, tokens);
     const put = acts
       .map((act) => withReading(act, asked))
       .map((act) =>

@@ -27,6 +27,8 @@ export interface ReadSteps {
   /** Words of the step just read; of all of them. */
   readonly here: ReadonlySet<string>;
   readonly anywhere: ReadonlySet<string>;
+  /** Words of what they are called: the dish, and the way it is made. */
+  readonly dish: ReadonlySet<string>;
 }
 
 const sentencesOf = (text: string): readonly string[] =>
@@ -59,5 +61,12 @@ export const readSteps = (given: StepsAtHand, locale: string): ReadSteps => {
     stem: (word) => stemOf(word, lexicon),
     here: steps[at]?.stems ?? new Set(),
     anywhere: new Set(steps.flatMap(({ stems }) => [...stems])),
+    dish: readStep(given.title, locale, lexicon).stems,
   };
+};
+
+/** Whether a step, or the name of the dish, has a word of this. */
+export const stepsSpeakOf = (words: string, given: StepsAtHand, locale: string): boolean => {
+  const { stem, anywhere, dish } = readSteps(given, locale);
+  return words.split(' ').some((word) => anywhere.has(stem(word)) || dish.has(stem(word)));
 };
