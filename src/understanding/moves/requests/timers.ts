@@ -1,5 +1,5 @@
 /** Timers: several in one breath, each with its name; which of those running is stopped, kept or changed. */
-import { emptyMention, type Act, type Mention, type Slots } from '../../intents.js';
+import { emptyMention, itMention, type Act, type Mention, type Slots } from '../../intents.js';
 import { pointed } from '../../meaning-parts.js';
 import {
   classed,
@@ -19,11 +19,18 @@ interface Named {
   readonly bit: Bit;
 }
 
+/** Pieces that are no part of a request for a timer: what is before them is about something else. */
+const isForeign = (bit: Bit): boolean =>
+  bit.kind === 'unknown' || bit.kind === 'amount' || bit.kind === 'place';
+
 /** What a timer is called: a food, a running one's own name, or a word after "for". */
-const namesIn = ({ bits, tokens }: Request): readonly Named[] =>
-  bits.flatMap((bit, at): Named[] => {
+const namesIn = ({ bits, tokens }: Request): readonly Named[] => {
+  const head = bits.findIndex((bit) => is(bit, 'timer', 'time-it') || bit.kind === 'span');
+  return bits.flatMap((bit, at): Named[] => {
     if (bit.kind === 'clock' && bit.clock.kind === 'timer')
       return [{ slots: { words: bit.clock.label }, bit }];
+    // "Reheat two portions of the stew and set a timer": the stew is of the other request.
+    if (bit.kind === 'thing' && at < head && bits.slice(0, at).some(isForeign)) return [];
     if (bit.kind === 'thing') return [{ slots: { item: bit.mention }, bit }];
     // "For the oven": a word nobody knows, of what it is for.
     const before = bits[at - 1];
@@ -33,17 +40,36 @@ const namesIn = ({ bits, tokens }: Request): readonly Named[] =>
       (tokens[before.from] === 'for' || (is(before, 'fill') && beyond && tokens[beyond.from] === 'for'));
     return bit.kind === 'unknown' && forIt ? [{ slots: { words: bit.word }, bit }] : [];
   });
+};
 
 const hour = 3600;
 
+const runs = ({ clocks }: Request): boolean => clocks.some(({ kind }) => kind === 'timer');
+
+/** "Not three", of what it is to be instead. */
+const isDenied = (bits: readonly Bit[], at: number): boolean => is(bits[at - 1], 'not', 'instead-of');
+
+/** "The timer", "that timer", where one runs: that one. */
+const definite = (request: Request): boolean =>
+  runs(request) &&
+  classed(request.bits, 'timer').some(({ from }) => request.says(request.tokens[from - 1] ?? '', 'the-one'));
+
+/** "The timer, make it five": put right, with no length before it and none set. */
+const mendsRunning = ({ bits }: Request): boolean => {
+  const at = bits.findIndex((bit) => bit.kind === 'span' || figureOf(bit) !== null);
+  return is(bits[at - 1], 'repair') && some(bits.slice(0, at - 1), 'timer') && !some(bits, 'set');
+};
+
 /** How long each is, with slips put right: "ten minutes, no, make it twelve". */
-const lengthsIn = ({ bits, tokens }: Request): readonly { seconds: number; bits: readonly Bit[] }[] => {
+const lengthsIn = (request: Request): readonly { seconds: number; bits: readonly Bit[] }[] => {
+  const { bits, tokens } = request;
   const lengths: { seconds: number; bits: Bit[] }[] = [];
   const bare = some(bits, 'timer') && ofKind(bits, 'span').length === 0;
   bits.forEach((bit, at) => {
     const mends = [bits[at - 1], bits[at - 2]].some((before) => is(before, 'repair'));
     const last = lengths.at(-1);
     const figure = figureOf(bit);
+    if (isDenied(bits, at)) return;
     if (bit.kind === 'span') {
       if (mends && last) lengths[lengths.length - 1] = { seconds: bit.seconds, bits: [...last.bits, bit] };
       else lengths.push({ seconds: bit.seconds, bits: [bit] });
@@ -53,7 +79,7 @@ const lengthsIn = ({ bits, tokens }: Request): readonly { seconds: number; bits:
       // "Six minutes for the eggs and ten for the rice".
       else if (tokens[bit.to] === 'for' || at === bits.length - 1) lengths.push({ seconds, bits: [bit] });
       // "A timer, ten for the pasta": minutes, where nothing else is said.
-    } else if (figure !== null && bare && tokens[bit.to] === 'for') {
+    } else if (figure !== null && bare && (tokens[bit.to] === 'for' || (mends && runs(request)))) {
       lengths.push({ seconds: figure * 60, bits: [bit] });
     }
   });
@@ -85,6 +111,7 @@ const timersOf = (request: Request): { acts: readonly Act[]; used: readonly Bit[
     (bit) => !(is(bit, 'if') && bits[bits.indexOf(bit) + 1]?.kind === 'span'),
   );
   const stops = classed(bits, 'cancel');
+  const one = definite(request);
   if (stops.length > 0 && lengths.length === 0) {
     const running = names.filter(({ bit }) => bit.kind === 'clock');
     const spoken = running.length > 0 ? running : names;
@@ -105,12 +132,31 @@ const timersOf = (request: Request): { acts: readonly Act[]; used: readonly Bit[
     const bare = bits.every(
       (bit) => is(bit, 'timer', 'fill', 'opener') || names.some((name) => name.bit === bit),
     );
-    if (wh.length === 0 && !(bare && names.length > 0)) return null;
+    if (wh.length === 0 && !(bare && (names.length > 0 || one))) return null;
     const [name] = names;
     const asked = [...wh, ...classed(bits, 'ticking'), ...names.slice(0, 1).map(({ bit }) => bit)];
     return { acts: [{ intent: 'timers', slots: name?.slots ?? {} }], used: asked };
   }
   if (wh.length > 0) return null;
+  // "Cancel that timer, make it five", "the timer, five minutes, not three": it is to be so long instead.
+  const denied = bits.filter(
+    (bit, at) => isDenied(bits, at) && (bit.kind === 'span' || figureOf(bit) !== null),
+  );
+  const [length, ...others] = lengths;
+  const instead = stops.length > 0 || (one && denied.length > 0) || mendsRunning(request);
+  if (length && others.length === 0 && runs(request) && instead) {
+    const slots = { ...(names[0]?.slots ?? (one ? { item: itMention } : {})), duration: length.seconds };
+    return {
+      acts: [{ intent: 'change-timer', slots: { ...slots, asked: 'to' } }],
+      used: [
+        ...length.bits,
+        ...names.slice(0, 1).map(({ bit }) => bit),
+        ...stops,
+        ...denied,
+        ...classed(bits, 'set', 'repair', 'not', 'instead-of', 'change', 'to'),
+      ],
+    };
+  }
   const change = changes(request, lengths, names);
   if (change) return change;
   // "Eggs six minutes and rice ten", or "six minutes for the eggs and ten for the rice".
@@ -138,14 +184,14 @@ const timersOf = (request: Request): { acts: readonly Act[]; used: readonly Bit[
 
 /** "Give the rice two more minutes", "knock a minute off the eggs", "make the pasta twelve minutes": of one that runs. */
 const changes = (
-  { bits, clocks }: Request,
+  request: Request,
   lengths: readonly { seconds: number; bits: readonly Bit[] }[],
   names: readonly Named[],
 ): { acts: readonly Act[]; used: readonly Bit[] } | null => {
+  const { bits } = request;
   const [length, ...more] = lengths;
   const running = names.filter(({ bit }) => bit.kind === 'clock');
-  const one =
-    running[0] ?? (clocks.some(({ kind }) => kind === 'timer') && names.length === 0 ? null : undefined);
+  const one = running[0] ?? (runs(request) && names.length === 0 ? null : undefined);
   if (!length || more.length > 0 || one === undefined) return null;
   const adds = classed(bits, 'add').filter(
     (bit) => (running.length > 0 || !is(bit, 'set')) && !is(bits[bits.indexOf(bit) + 1], 'timer'),
@@ -164,7 +210,7 @@ const changes = (
   if (lessens.length > 0)
     return { acts: [{ intent: 'change-timer', slots: { ...slots, negated: true } }], used };
   if (adds.length > 0) return { acts: [{ intent: 'change-timer', slots }], used };
-  if (sets.length > 0 && one)
+  if (sets.length > 0 && (one || definite(request)))
     return { acts: [{ intent: 'change-timer', slots: { ...slots, asked: 'to' } }], used };
   return null;
 };
@@ -172,21 +218,30 @@ const changes = (
 const isNamed = (bit: Bit): bit is BitOf<'clock'> => bit.kind === 'clock' && bit.clock.kind === 'timer';
 
 /** Whether it is of timers at all: the word, one that is running, or another one just after one was set. */
-const headOf = ({ bits, expecting, clocks }: Request): readonly Bit[] | null => {
+const headOf = (request: Request): readonly Bit[] | null => {
+  const { bits, expecting, clocks } = request;
   if (some(bits, 'remind', 'summary', 'watts')) return null;
   const word = classed(bits, 'timer');
   if (word.length > 0) return word;
   const ticking = classed(bits, 'ticking');
-  const named = bits.filter(isNamed);
+  const running = bits.filter(isNamed);
   const food = ofKind(bits, 'thing').length > 0;
   if (ticking.length > 0 && some(bits, 'wh', 'cancel') && clocks.length > 0 && !food) return ticking;
-  if (named.length > 0 && some(bits, 'cancel', 'add', 'less', 'change')) return named;
-  if (ofKind(bits, 'span').length === 0 || some(bits, 'repair')) return null;
-  if (is(bits[0], 'time-it') && (food || named.length > 0)) return [bits[0]!];
+  if (running.length > 0 && some(bits, 'cancel', 'add', 'less', 'change')) return running;
+  const spans = ofKind(bits, 'span');
+  // "Rice twelve minutes, and twenty for the oven, no, twenty-five": a slip in one of several.
+  const several = spans.length > 0 && some(bits, 'repair') && lengthsIn(request).length > 1;
+  if (spans.length === 0 || (some(bits, 'repair') && !several)) return null;
+  if (is(bits[0], 'time-it') && (food || running.length > 0)) return [bits[0]!];
   if (expecting === 'length' && bits.some((bit) => is(bit, 'set', 'time-it'))) return [];
   // "Eight minutes for the pasta", and nothing else.
+  const named = namesIn(request).map(({ bit }) => bit);
   const bare = bits.every(
-    (bit) => bit.kind === 'span' || bit.kind === 'thing' || figureOf(bit) !== null || is(bit, 'fill', 'set'),
+    (bit) =>
+      bit.kind === 'span' ||
+      named.includes(bit) ||
+      figureOf(bit) !== null ||
+      is(bit, 'fill', 'set', ...(several ? ['repair'] : [])),
   );
   const opens = bits[0]?.kind === 'span' || figureOf(bits[0]) !== null || is(bits[0], 'set');
   const of = ofKind(bits, 'thing').length > 0 && opens;
