@@ -241,7 +241,7 @@ const readers: Readonly<Record<string, Reader>> = {
     slots.number = asNumber(value, 'number');
   },
   portions: (value, { slots }) => {
-    slots.number = asNumber(value, 'portions');
+    slots.amount = { value: asNumber(value, 'portions'), unit: 'portion' };
   },
   watts: (value, filling) => {
     filling.slots.number = asNumber(value, 'watts');

@@ -123,7 +123,7 @@ describe('reheating', () => {
         ?.slots,
     ).toMatchObject({
       method: 'microwave',
-      number: 2,
+      amount: { value: 2, unit: 'portion' },
     });
   });
 });

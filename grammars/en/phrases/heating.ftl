@@ -30,6 +30,14 @@ reheat-recorded-minutes = { CAP($time) } { $method ->
    *[other] {" "}at { $heat }
   }, as you told me.
 reheat-other-power = The times told are for { $told } watts. Here, at { $watts }, it takes { $time } in all.
+reheat-other-portions = The times told are for { $told ->
+    [one] one portion
+   *[other] { $told }
+  }. For { $portions } it takes { $time } in all.
+reheat-in-lots = The times told are for { $told ->
+    [one] one portion
+   *[other] { $told }
+  }: heat it in lots of that.
 reheat-undated = No date is recorded for it. When in doubt, throw it out.
 offer-throw-out = Shall I mark the { $name } as thrown out?
 

@@ -14,6 +14,14 @@ reheat-title = { $name }{ $method ->
   }
 reheat-minutes = { CAP($time) } a { UN($watts) } vatios.
     .full = { CAP($name) }: { $time } a { UN($watts) } vatios; luego déjalo reposar y revisa que esté bien caliente por dentro.
+reheat-other-portions = Los tiempos son para { $told ->
+    [one] una porción
+   *[other] { $told }
+  }. Para { $portions } tarda { $time } en total.
+reheat-in-lots = Los tiempos son para { $told ->
+    [one] una porción
+   *[other] { $told }
+  }: caliéntalo por tandas.
 reheat-undated = No hay fecha registrada. Ante la duda, tíralo.
 offer-throw-out = ¿Anoto { $name } como tirado?
 

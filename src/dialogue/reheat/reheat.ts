@@ -21,11 +21,11 @@ const methodFor = (turn: Turn, item: Item, said: string | undefined): HeatMethod
 };
 
 /** How long in all in a microwave of so many watts, by the time somebody told; and how that was reckoned. */
-const microwaveTime = (turn: Turn, item: Item, watts: number) => {
+const microwaveTime = (turn: Turn, item: Item, watts: number | null, portions?: number) => {
   if (!item.preparations.some(({ method, minutes }) => method === 'microwave' && minutes)) return null;
-  // Without the words of its steps, which tell times for the power they were told for.
+  // Without the words of its steps, which tell times for the power and the portions they were told for.
   const figures = item.preparations.map((told) => ({ ...told, steps: [] }));
-  const plan = planFor(turn, { ...item, preparations: figures }, 'microwave', watts);
+  const plan = planFor(turn, { ...item, preparations: figures }, 'microwave', watts, portions);
   if (plan.kind !== 'plan') return null;
   const total = plan.steps.reduce(
     (sum, { code, seconds: of }) => sum + (of !== null && /microwave|heat-again/.test(code) ? of : 0),
@@ -34,19 +34,31 @@ const microwaveTime = (turn: Turn, item: Item, watts: number) => {
   return { plan, total };
 };
 
-/** Steps in own words tell times for the power they were told for: at another, the whole time is said first. */
-const otherPower = (turn: Turn, item: Item, method: HeatMethod, watts: number | null): Say[] => {
+/**
+ * Steps in own words tell times for the power and the portions they were told for: at others, the whole time is
+ * said first; and where no guidance scales it so far, that it is heated in lots.
+ */
+const otherThanTold = (
+  turn: Turn,
+  item: Item,
+  method: HeatMethod,
+  watts: number | null,
+  portions: number | undefined,
+): Say[] => {
   const told = item.preparations.find((one) => one.method === 'microwave' && one.steps.length > 0);
-  if (method !== 'microwave' || watts === null || !told?.watts || told.watts === watts) return [];
-  const time = microwaveTime(turn, item, watts);
-  return time
-    ? [
-        say('reheat-other-power', {
-          time: { kind: 'duration', seconds: time.total },
-          watts,
-          told: told.watts,
-        }),
-      ]
+  if (method !== 'microwave' || !told) return [];
+  const [power, share] = [told.watts, told.portions];
+  const time = microwaveTime(turn, item, watts, portions);
+  if (!time) return [];
+  const said = { kind: 'duration', seconds: time.total } as const;
+  if (portions !== undefined && share !== null && portions !== share) {
+    const beyond = time.plan.reasons.some(({ code }) => code === 'portions-beyond');
+    return beyond
+      ? [say('reheat-in-lots', { told: share })]
+      : [say('reheat-other-portions', { time: said, portions, told: share })];
+  }
+  return watts !== null && power && power !== watts
+    ? [say('reheat-other-power', { time: said, watts, told: power })]
     : [];
 };
 
@@ -141,10 +153,13 @@ const anotherTime = (turn: Turn, item: Item): Reply => {
   };
 };
 
-/** "Can I do it in the oven instead", while its steps are followed: the dish, whatever was spoken of since. */
-const dishMeant = ({ slots: { item, method } }: Act, { state: { procedure } }: Turn): Slots['item'] => {
+/** "Can I do it in the oven instead", "for four of us", while its steps are followed: the dish, whatever was spoken of since. */
+const dishMeant = (
+  { slots: { item, method, amount } }: Act,
+  { state: { procedure } }: Turn,
+): Slots['item'] => {
   const dish = procedure?.kind === 'reheat' && !procedure.paused ? procedure.itemId : null;
-  const it = item?.pointer === 'it' && item.words === null && method !== undefined;
+  const it = item?.pointer === 'it' && item.words === null && (method ?? amount) !== undefined;
   return dish !== null && it ? { ...emptyMention, candidates: [{ id: dish, fit: 1 }] } : item;
 };
 
@@ -196,7 +211,7 @@ export const reheat: Handler = (act, turn) => {
   const first: Say[] = [
     ...plan.first.map(cautionWords),
     ...(undated ? [say('reheat-undated')] : []),
-    ...otherPower(turn, item, method, watts),
+    ...otherThanTold(turn, item, method, watts, portions),
   ];
   // "Not there yet" is told when the thermometer says so, not as a step of its own.
   const steps = plan.steps
