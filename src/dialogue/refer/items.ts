@@ -94,6 +94,8 @@ const turnsThemLasts = 3;
 
 const themMeant = ({ memory, state }: Turn): readonly Id[] => {
   if (memory.items.length > 1) return memory.items;
+  // Two portions of the dish being heated are "both".
+  if (memory.items.length === 1 && memory.items[0] === state.procedure?.itemId) return memory.items;
   if (memory.them.length > 0 && state.turns - memory.themTold <= turnsThemLasts) return memory.them;
   return memory.items;
 };

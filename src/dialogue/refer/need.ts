@@ -6,6 +6,7 @@ import type { Say } from '../../speech/answer.js';
 import type { Mention, PlaceMention } from '../../understanding/intents.js';
 import { type Reply, type Turn, about, list, say } from '../handler.js';
 import type { Ask, Choice } from '../state.js';
+import { dishAmong } from './dish.js';
 import { findItems, noSuch } from './items.js';
 import { itJustGone, noneLeft } from './none-left.js';
 import { findPlace } from './places.js';
@@ -69,10 +70,10 @@ const ageSaid = (heard: string | null): 'old' | 'new' | null =>
 
 /** "The chicken", while the roast chicken is heated or was just asked about. */
 export const justSpokenOf = (turn: Turn, items: readonly Item[]): Item | null => {
-  const { procedure } = turn.state;
   const [only, ...more] = turn.memory.items;
-  const ids = [procedure?.itemId, more.length === 0 ? only : undefined];
-  return ids.flatMap((id) => items.find((item) => item.id === id) ?? [])[0] ?? null;
+  return (
+    dishAmong(turn, items) ?? (more.length === 0 ? items.find(({ id }) => id === only) : undefined) ?? null
+  );
 };
 
 /** "The stew", of several dishes of which one was just put away or changed: that one. */
@@ -111,7 +112,8 @@ export const needItems = (
   const age = new Set(items.map(({ name }) => name)).size === 1 ? ageSaid(turn.heard) : null;
   const aged = oldestFirst(items).at(age === 'new' ? -1 : 0);
   if (age && aged) return { got: [aged] };
-  const last = need.lastOne === true ? justSpokenOf(turn, items) : null;
+  const dish = mention?.words ? dishAmong(turn, items) : null;
+  const last = dish ?? (need.lastOne === true ? justSpokenOf(turn, items) : null);
   if (last) return { got: [last] };
   const all =
     (mention?.pointer && pluralPointers.has(mention.pointer)) ||

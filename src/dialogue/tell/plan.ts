@@ -15,6 +15,7 @@ import type { Amount } from '../../terms/amount.js';
 import type { Act, Mention, Slots, Statement } from '../../understanding/intents.js';
 import { emptyMention, itMention } from '../../understanding/intents.js';
 import { todayOf, type Turn } from '../handler.js';
+import { dishAmong } from '../refer/dish.js';
 import { findItems } from '../refer/items.js';
 import { oldestFirst } from '../refer/tell-apart.js';
 import { findPlace } from '../refer/places.js';
@@ -122,6 +123,8 @@ export const recordsOf = (turn: Turn, statement: Statement): readonly Item[] => 
   const counted = checked(turn, words);
   const exact = counted.length > 0 ? counted : same.length > 0 ? same : close;
   const all = exact.length > 0 || !takesShort(statement) ? exact : shortFor(turn, statement);
+  const dish = statement.fresh ? null : dishAmong(turn, all);
+  if (dish) return [dish];
   const spoken = all.filter(({ id }) => turn.memory.items.includes(id) || turn.memory.lastAdded.includes(id));
   return spoken.length > 0 && spoken.length < all.length && statement.definite ? spoken : all;
 };
@@ -313,7 +316,12 @@ const besides = (turn: Turn, items: readonly Item[], statement: Statement, dated
 
 const howGone = { finished: 'used', threw: 'thrown out', gave: 'given away' } as const;
 
-const usesUp = (turn: Turn, statement: Statement): readonly Step[] => {
+/** "We've eaten both tubs": taken whole, it is used up. */
+const takesAll = ({ deed, thing, amount, share, left }: Statement): boolean =>
+  deed === 'took' && (thing?.pointer === 'both' || thing?.pointer === 'all') && !(amount ?? share ?? left);
+
+const usesUp = (turn: Turn, said: Statement): readonly Step[] => {
+  const statement: Statement = takesAll(said) ? { ...said, deed: 'finished' } : said;
   const { deed, share, thing, left } = statement;
   // "Take the lemons off": not here, but on the list to buy.
   if (deed === 'took' && thing?.words && recordsOf(turn, statement).length === 0)

@@ -180,6 +180,12 @@ const procedureAfter = (work: Work, next: Reply['procedure']): Partial<State> =>
   return { procedure: { ...next, by, touchedAt: now } };
 };
 
+/** Nothing is left of the dish whose steps were followed: they are over. */
+const isEatenUp = ({ state: { procedure }, kitchen }: Work): boolean => {
+  const dish = procedure?.itemId ? kitchen.items.get(procedure.itemId) : undefined;
+  return dish !== undefined && dish.gone !== null;
+};
+
 /** Sounds so much like somebody's name that she was meant. */
 const surelyThem = 0.85;
 
@@ -264,7 +270,7 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
       changes.length > 0
         ? { act, picked, changes, at: work.around.clock.now, turn: work.state.turns }
         : lastDone,
-    ...procedureAfter(work, reply.procedure),
+    ...procedureAfter(work, isEatenUp(next) ? null : reply.procedure),
     session: reply.session === undefined ? session : reply.session,
     practice: reply.practice === undefined ? practice : reply.practice,
     outage: reply.outage === undefined ? outage : reply.outage,

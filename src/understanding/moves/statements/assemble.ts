@@ -3,7 +3,7 @@
  * this sentence again, and what follows is said of it until another comes. Where roles may stand the other
  * way round, it is read both ways, and the reading with the fewest oddities stands.
  */
-import type { Chunk } from '../api.js';
+import type { Chunk, ChunkOf } from '../api.js';
 import type { Deed } from '../../intents.js';
 import type { Draft } from '../draft.js';
 import { takeAmount, takeShare } from './amounts.js';
@@ -24,14 +24,39 @@ const other = (t: Telling, chunk: Chunk, at: number): number => {
   return at;
 };
 
+/** "Both tubs of the chilli": all of what is named after it, and nothing pointed at. */
+const namedAfter = (
+  t: Telling,
+  { mention: { pointer } }: ChunkOf<'pointer'>,
+  from: number,
+): { readonly chunk: ChunkOf<'thing'>; readonly at: number } | null => {
+  const { chunks } = t;
+  const of = chunks[from + 1]?.kind === 'container' ? from + 2 : from + 1;
+  if (pointer !== 'both' && pointer !== 'all') return null;
+  let at = of;
+  while (is(chunks[at], 'of', 'a')) at += 1;
+  if (at === of) return null;
+  // "Of the fridge chilli".
+  const place = chunks[at];
+  const where = place?.kind === 'place' && chunks[at + 1]?.kind === 'thing' ? { at: place.place } : {};
+  if (place?.kind === 'place') at += 1;
+  const thing = chunks[at];
+  if (thing?.kind !== 'thing') return null;
+  for (const chunk of chunks.slice(from, at)) use(t, chunk);
+  return { chunk: { ...thing, mention: { ...thing.mention, ...where, pointer } }, at };
+};
+
 /** Takes one constituent, and says which was the last one taken; null where nothing is told. */
 const take = (t: Telling, chunk: Chunk, at: number): number | null => {
   switch (chunk.kind) {
     case 'thing':
       return takeThing(t, chunk, at);
-    case 'pointer':
+    case 'pointer': {
+      const named = namedAfter(t, chunk, at);
+      if (named) return takeThing(t, named.chunk, named.at);
       if (!takePointer(t, chunk)) leave(t, chunk);
       return at;
+    }
     case 'place':
       return takePlace(t, at, false, false);
     case 'amount':
