@@ -26,6 +26,7 @@ import { requestReading } from './moves/requests.js';
 import { narrowingIn, settledBy } from './moves/settling.js';
 import { isTold, toldReading } from './moves/search.js';
 import { stepsReading } from './moves/steps.js';
+import { stepsSpeakOf } from './moves/steps/at-hand.js';
 import { sureMood } from './mood-gate.js';
 import { answerAlone, onlyTurnsAway, turnedAway } from './moves/turning-away.js';
 import type { HouseholdNames } from './names/api.js';
@@ -206,13 +207,12 @@ const strangersAtMost = 2;
 /** "What's the date on the milk while I've got you", while steps of something else are followed. */
 const asksOfAnother = (
   { outright, hers, ownSubject, fragment, left, acts }: AskProposal,
-  { steps }: HearingContext,
+  { steps, locale }: HearingContext,
 ): boolean => {
   const [named] = acts[0]?.slots.query?.where ?? [];
   const words = named?.by === 'named' ? named.mention.words : null;
   if (!steps || !words || !(outright && hers && ownSubject) || fragment || left.length > 1) return false;
-  const all = steps.texts.join(' ').toLowerCase();
-  return words.split(' ').every((word) => !all.includes(word.replace(/e?s$/, '')));
+  return !stepsSpeakOf(words, steps, locale);
 };
 
 /** A change that nothing but what was learned speaks for. */

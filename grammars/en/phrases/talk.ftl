@@ -185,6 +185,10 @@ steps-not-yet = Not yet: { $left ->
     [one] one more step.
    *[other] { $left } more steps.
   }
+steps-more = Yes, { $left ->
+    [one] one more step.
+   *[other] { $left } more steps.
+  }
 not-yet = Not yet.
 steps-heat = Set to { $heat }.
 steps-watts = At { $watts } watts.

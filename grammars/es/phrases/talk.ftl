@@ -120,6 +120,10 @@ steps-not-yet = Todavía no: { $left ->
     [one] falta un paso.
    *[other] faltan { $left } pasos.
   }
+steps-more = Sí, { $left ->
+    [one] falta un paso.
+   *[other] faltan { $left } pasos.
+  }
 not-yet = Todavía no.
 steps-heat = A { $heat }.
 steps-watts = A { $watts } vatios.

@@ -14,8 +14,11 @@ const ofADish: ReadonlySet<Procedure['kind']> = new Set<Procedure['kind']>(['reh
 /** The steps that what is said next may be about; null when none are read. */
 export const stepsAtHand = (conversation: Conversation): Procedure | null => {
   const { procedure, frames, session } = stateOf(conversation);
-  const reading = conversation.expecting === 'step' || (procedure?.unread === true && !session);
-  return procedure && ofADish.has(procedure.kind) && reading && frames.length === 0 ? procedure : null;
+  if (!procedure || session || !ofADish.has(procedure.kind)) return null;
+  // Only what asks for more than a yes or a no takes what is said next for its own.
+  if (frames.some(({ expecting }) => expecting !== 'yes-no')) return null;
+  const reading = conversation.expecting === 'step' || (frames.length > 0 && !procedure.paused);
+  return reading || procedure.unread === true ? procedure : null;
 };
 
 const kept = (...parts: Reply['parts']): Reply => ({ parts, keepTold: true, aside: true });
@@ -38,6 +41,13 @@ const finished = (act: Act, turn: Turn, procedure: Procedure): Reply => {
   if (!act.slots.reported) return kept(say('steps-not-yet', { left: more }));
   const told = next(act, turn);
   return { ...told, parts: [say('not-yet'), ...told.parts] };
+};
+
+/** "Is there anything else to do?": whether there is, and what. */
+const anyMore = (act: Act, turn: Turn, procedure: Procedure): Reply => {
+  const told = next(act, turn);
+  const more = left(procedure);
+  return more <= 0 ? told : { ...told, parts: [say('steps-more', { left: more }), ...told.parts] };
 };
 
 /** A question about the steps was answered last: "say that again" means the step. */
@@ -76,6 +86,10 @@ export const askStep: Handler = (act, turn) => {
       return quoted(procedure, slots, 'steps-no-amount');
     case 'whether':
       return quoted(procedure, slots, 'steps-do-not-say');
+    case 'more':
+      return anyMore(act, turn, procedure);
+    case 'cold':
+      return kept(say('step-more-time'));
     case 'finished':
       return finished(act, turn, procedure);
     case 'meanwhile': {

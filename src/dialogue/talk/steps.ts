@@ -132,11 +132,19 @@ export const stepsLeft: Handler = (act, turn) => {
   };
 };
 
+/** "It's in the microwave already", before the step that says so: that step, and all before it are done. */
+const stepInto = ({ steps, at, unread }: Procedure, method: string | undefined): number | null => {
+  const into = method === undefined ? -1 : steps.findIndex(({ name }) => name?.includes(method) === true);
+  return into > (unread ? at - 1 : at) ? into : null;
+};
+
 /** The act is done: its timer starts, if it has one; else the next is read. */
 export const done: Handler = (act, turn) => {
   const { procedure } = turn.state;
   const step = procedure?.steps[procedure.at];
   if (!procedure || !step) return { parts: [say('good')], keepTold: true };
+  const into = stepInto(procedure, act.slots.method);
+  if (into !== null) return toStep(procedure, into);
   // "Done" once more, when its timer has rung.
   if (procedure.unread) return next(act, turn);
   if (!step.timer) return next(act, turn);

@@ -13,14 +13,16 @@ import {
   type Interpretation,
   type Mention,
   type StepsAtHand,
+  itMention,
 } from '../intents.js';
 import { readActs } from '../meaning.js';
 import type { Reader } from '../readings.js';
 import { lexiconFor } from '../words/lexicon.js';
+import { toldReading } from './search.js';
 import { type ReadSteps, readSteps } from './steps/at-hand.js';
 import { type StepsLexicon, stepsLexicon } from './steps/lexicon.js';
 import { type Quote, quoteAbout, quoteAmount, quoteHeat, quoteSign, quoteTime } from './steps/quote.js';
-import { type Report, reportOf } from './steps/report.js';
+import { type Report, eatenFrom, hasDuration, reportOf } from './steps/report.js';
 
 const grammars = new Map<string, Grammar>();
 const grammarOf = (language: string): Grammar => {
@@ -64,11 +66,15 @@ const isKnown = (tokens: readonly string[], at: number, steps: ReadSteps, lexico
   lexicon.at('small', tokens, at) > 0 ||
   lexicon.at('praise', tokens, at) > 0 ||
   lexicon.at('state', tokens, at) > 0 ||
-  steps.anywhere.has(steps.stem(tokens[at]!));
+  steps.anywhere.has(steps.stem(tokens[at]!)) ||
+  steps.dish.has(steps.stem(tokens[at]!));
 
 interface Asked {
   readonly ask?: string;
   readonly act?: SemanticValue;
+  /** So many portions; how much longer, in seconds. */
+  readonly number?: number;
+  readonly seconds?: number;
 }
 interface Cut {
   readonly asks: readonly Asked[];
@@ -174,7 +180,7 @@ const asksAnotherWay = ({ intent, slots }: Act, steps: ReadSteps): boolean => {
   if (intent !== 'reheat' && intent !== 'follow-up') return false;
   if (slots.method !== undefined)
     return !slots.method.split(' ').some((word) => steps.anywhere.has(steps.stem(word)));
-  return intent === 'follow-up' && slots.number !== undefined;
+  return intent === 'follow-up' && (slots.number !== undefined || slots.amount?.unit === 'portion');
 };
 
 /** What the rules are sure of and what is no talk of the steps. */
@@ -192,6 +198,8 @@ const isElsewhere = (
   if (acts.every(({ intent }) => noMore.has(intent) || (requested && ofTheSteps.has(intent)))) return false;
   const sure = score >= sureRule;
   const [first, ...more] = acts;
+  // "Done, what's next": both were said, and a rule that took it for one of them heard the less.
+  if (requested && acts.every(({ intent }) => intent === 'done' || intent === 'next')) return false;
   if (sure && more.length === 0 && (plain.has(first!.intent) || ofTheSteps.has(first!.intent))) return true;
   if (sure && lexicon.has('elsewhere', tokens)) return true;
   if (acts.every(({ intent }) => ofTheDish.has(intent))) return sure && namesAnother(acts, steps);
@@ -216,65 +224,119 @@ const next: Act = { intent: 'next', slots: {} };
 /** Content words after a request that nothing explains: so many, and it was about something else. */
 const strangersAtMost: Readonly<Record<string, number>> = {
   next: 0,
-  more: 0,
+  more: 1,
   finished: 1,
   again: 2,
   which: 0,
+  leave: 0,
+  longer: 0,
+  cold: 0,
+  portions: 0,
 };
 
-const strangers = (cut: Cut, steps: ReadSteps, lexicon: StepsLexicon): number =>
+/** Said of these, what is before them is no report of a step. */
+const byThemselves: ReadonlySet<string> = new Set(['leave', 'longer', 'cold', 'portions']);
+
+const strangers = (cut: Cut, ask: string, steps: ReadSteps, lexicon: StepsLexicon): number =>
   cut.said
-    .filter(({ before }) => !before)
+    .filter(({ before }) => !before || byThemselves.has(ask))
     .reduce(
       (sum, { tokens }) => sum + tokens.filter((_, at) => !isKnown(tokens, at, steps, lexicon)).length,
       0,
     );
 
-const actOf = (
-  { ask, act }: Asked,
+/** Of what is asked: the sentence that answers, where a step has one; what is told of the next step is told with it. */
+const answering = (
+  asked: string,
+  quote: Quote | null,
+  reported: boolean,
+  steps: ReadSteps,
+): readonly Act[] => [reported && quote?.step === steps.at + 1 ? next : asking(asked, quote, reported)];
+
+const longer = (seconds: number): Act => ({
+  intent: 'change-timer',
+  slots: { item: itMention, duration: seconds },
+});
+const portions = (number: number): Act => ({
+  intent: 'reheat',
+  slots: { item: itMention, amount: { value: number, unit: 'portion' } },
+});
+
+const actsOfAsk = (
+  { ask, act, number, seconds }: Asked,
   after: readonly string[],
   reported: boolean,
   steps: ReadSteps,
   reader: Reader,
   wouldChange: boolean,
-): Act | null => {
-  if (act !== undefined) return readActs(act, reader.today)[0] ?? null;
+): readonly Act[] => {
+  if (act !== undefined) return readActs(act, reader.today).slice(0, 1);
   const words = lexiconFor(reader.language);
-  // What is told of the next step is told with it, when this one is done.
-  const quoted = (asked: string, quote: Quote | null): Act =>
-    reported && quote?.step === steps.at + 1 ? next : asking(asked, quote, reported);
   switch (ask) {
     case 'next':
+      return [next];
     case 'more':
-      return next;
+      return [asking('more', null, reported)];
     case 'meanwhile':
-      return reported ? next : asking('meanwhile', null, false);
+      return reported ? [next] : [asking('meanwhile', null, false)];
     case 'timer':
-      return { intent: 'done', slots: {} };
-    case 'in-all':
-      return asking('in-all', null, false);
+      return [{ intent: 'done', slots: {} }];
+    case 'leave':
+      return [{ intent: 'cancel', slots: {} }];
+    case 'longer':
+      return seconds === undefined ? [] : [longer(seconds)];
+    case 'portions':
+      return number === undefined ? [] : [portions(number)];
     case 'how-long':
-      return quoted('how-long', quoteTime(steps, words));
+      return answering('how-long', quoteTime(steps, words), reported, steps);
     case 'sign':
-      return quoted('sign', quoteSign(steps, words));
+      return answering('sign', quoteSign(steps, words), reported, steps);
     case 'how-hot':
-      return quoted('how-hot', quoteHeat(steps, words));
+      return answering('how-hot', quoteHeat(steps, words), reported, steps);
     case 'how-much':
-      return quoted('how-much', quoteAmount(steps, words, after));
+      return answering('how-much', quoteAmount(steps, words, after), reported, steps);
+    case 'proceed': {
+      // With what is made by now, the next thing is to be done; else what the step says of it.
+      const quote = reported ? null : quoteAbout(steps, after);
+      return quote && quote.step <= steps.at ? [asking('whether', quote, false)] : [next];
+    }
+    case 'may': {
+      const quote = quoteAbout(steps, after);
+      if (reported && (quote === null || quote.step <= steps.at + 1)) return [next];
+      return quote || wouldChange ? [asking('whether', quote, reported)] : [];
+    }
     case 'whether': {
       const quote = quoteAbout(steps, after);
       // "Can I add some salt?" asks, and never puts salt on the list.
-      return quote || wouldChange ? quoted('whether', quote) : null;
+      if (!quote && !wouldChange) return [];
+      return answering('whether', quote, reported, steps);
+    }
+    case 'again': {
+      // "What did you say about the flour": of that, rather than all of it.
+      const quote = quoteAbout(steps, after);
+      return [quote ? asking('whether', quote, false) : asking('again', null, reported)];
     }
     case 'finished':
     case 'which':
     case 'need':
-    case 'again':
-      return asking(ask, null, reported);
+    case 'cold':
+    case 'in-all':
+      return [asking(ask, null, reported)];
     default:
-      return null;
+      return [];
   }
 };
+
+/** With the next step asked for in the same breath, these ask nothing more. */
+const onTheWay: ReadonlySet<string> = new Set([
+  'finished',
+  'more',
+  'again',
+  'timer',
+  'need',
+  'which',
+  'proceed',
+]);
 
 const reportActs: Readonly<Record<Report, Act | null>> = {
   done: { intent: 'done', slots: {} },
@@ -282,7 +344,32 @@ const reportActs: Readonly<Record<Report, Act | null>> = {
   over: next,
   not: asking('wait', null, false),
   praise: asking('wait', null, false),
+  echo: null,
+  eaten: null,
   none: null,
+};
+
+const withoutSmall = (tokens: readonly string[], lexicon: StepsLexicon): readonly string[] =>
+  tokens.filter((_, at) => lexicon.at('small', tokens, at) === 0);
+
+/** "In the oven, right?", "a bowl shape": words of a step said to hear whether they are right: it is said. */
+const echoOf = (tokens: readonly string[], steps: ReadSteps, lexicon: StepsLexicon): Act | null => {
+  const quote = quoteAbout(steps, withoutSmall(tokens, lexicon));
+  return quote ? asking('whether', quote, false) : null;
+};
+
+/** "I've got it in the microwave already": done with all that comes before that. */
+const placedIn = (
+  tokens: readonly string[],
+  report: Report,
+  steps: ReadSteps,
+  lexicon: StepsLexicon,
+): Act | null => {
+  const act = reportActs[report];
+  const at = tokens.findIndex((_, from) => lexicon.at('appliance', tokens, from) > 0);
+  if (act?.intent !== 'done' || at < 0) return act;
+  const method = tokens.slice(at, at + lexicon.at('appliance', tokens, at)).join(' ');
+  return { ...act, slots: { method } };
 };
 
 const actsOf = (
@@ -294,35 +381,75 @@ const actsOf = (
   wouldChange: boolean,
 ): readonly Act[] | null => {
   const reading = { lexicon, words: lexiconFor(reader.language), steps };
-  const [first] = cut.asks;
+  const nexts = cut.asks.some(({ ask }) => ask === 'next');
+  const asks = nexts ? cut.asks.filter(({ ask }) => !onTheWay.has(ask ?? '')) : cut.asks;
+  const [first] = asks;
   const before = cut.said.filter((one) => first === undefined || one.before).flatMap((one) => one.tokens);
   const report = reportOf(before, reading);
+  // What was eaten is told of the kitchen, whatever else is said with it.
+  if (report === 'eaten') return null;
   if (!first) {
-    const act = reportActs[report];
+    const act = report === 'echo' ? echoOf(tokens, steps, lexicon) : placedIn(tokens, report, steps, lexicon);
     // A thing of the kitchen's own, bought or put away: no word of the steps speaks for it.
     const ofSteps = tokens.some((word) => steps.anywhere.has(steps.stem(word)));
     if (act === null || (lexicon.has('deeds', tokens) && !ofSteps && report !== 'over')) return null;
     return [act];
   }
   const reported = report === 'done' || report === 'over' || report === 'placed';
-  if (strangers(cut, steps, lexicon) > (strangersAtMost[first.ask ?? ''] ?? 2)) return null;
+  const ask = first.ask ?? '';
+  if (strangers(cut, ask, steps, lexicon) > (strangersAtMost[ask] ?? 2)) return null;
+  // "Set a timer for three minutes": its own, and not the step's.
+  if (ask === 'timer' && hasDuration(tokens, reading.words)) return null;
   // "It" and "the" stand in every step: only words that say something find the one meant.
-  const after = cut.said
-    .filter((one) => !one.before)
-    .flatMap((one) => one.tokens.filter((_, at) => lexicon.at('small', one.tokens, at) === 0));
-  const acts = cut.asks.flatMap((asked) => actOf(asked, after, reported, steps, reader, wouldChange) ?? []);
-  return acts.length > 0 ? acts.slice(0, 1) : null;
+  const after = cut.said.filter((one) => !one.before).flatMap((one) => withoutSmall(one.tokens, lexicon));
+  const acts = asks.flatMap((asked) => actsOfAsk(asked, after, reported, steps, reader, wouldChange));
+  const all = [...new Map(acts.map((act) => [JSON.stringify(act), act])).values()];
+  return all.length > 0 ? all : null;
+};
+
+/**
+ * "It's all hot, we've eaten both tubs, that's the lot": what comes before it tells of steps that are over by then.
+ * All of it, with nothing else named, is the dish; what more is told is told of the kitchen.
+ */
+const eatenUp = (
+  guess: Guess,
+  steps: ReadSteps,
+  lexicon: StepsLexicon,
+  reader: Reader,
+): readonly Act[] | null => {
+  const { tokens } = guess;
+  const from = eatenFrom(tokens, { lexicon, words: lexiconFor(reader.language), steps });
+  if (from < 0) return null;
+  const rest = tokens.slice(from);
+  const small = rest.every(
+    (_, at) =>
+      (['self', 'eaten', 'small', 'praise', 'whole', 'state'] as const).some(
+        (name) => lexicon.at(name, rest, at) > 0,
+      ) || lexicon.at('whole', rest, at - 1) > 1,
+  );
+  if (small && lexicon.has('whole', rest)) return [{ intent: 'finish', slots: { item: itMention } }];
+  if (from === 0) return null;
+  const pauses = new Set([...guess.pauses].flatMap((at) => (at > from ? [at - from] : [])));
+  const told = toldReading(
+    [{ ...guess, heard: rest.join(' '), tokens: rest, said: rest, pauses }],
+    undefined,
+    undefined,
+    reader,
+    true,
+  );
+  return told && !told.partial && told.verdict === 'act' ? told.reading.acts : null;
 };
 
 /** What was said as talk of the steps being followed; null when it is about something else. */
 export const stepsReading = (
-  { tokens, heard }: Guess,
+  guess: Guess,
   parsed: Interpretation | undefined,
   score: number | undefined,
   reader: Reader,
   given: StepsAtHand,
   locale: string,
 ): Interpretation | null => {
+  const { tokens, heard } = guess;
   const lexicon = stepsLexicon(reader.language);
   if (!lexicon || tokens.length > longest || given.texts.length === 0) return null;
   const steps = readSteps(given, locale);
@@ -333,6 +460,8 @@ export const stepsReading = (
     (cut?.asks[0]?.ask === 'whether' && parsed?.acts.every(({ intent }) => changing.has(intent)));
   if (!asks && isElsewhere(tokens, parsed, score, steps, lexicon, (cut?.asks.length ?? 0) > 0)) return null;
   const wouldChange = parsed?.acts.some(({ intent }) => changing.has(intent)) === true;
-  const acts = cut && actsOf(tokens, cut, steps, lexicon, reader, wouldChange);
+  const acts =
+    eatenUp(guess, steps, lexicon, reader) ??
+    (cut && actsOf(tokens, cut, steps, lexicon, reader, wouldChange));
   return acts ? { acts, confidence, heard, normalised: tokens.join(' ') } : null;
 };

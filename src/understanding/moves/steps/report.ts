@@ -6,9 +6,11 @@ import type { StepsLexicon } from './lexicon.js';
 
 /**
  * done: it was done. placed: it was begun and takes its time. over: its time is up, or it came out as it should.
- * not: it is not so far. praise: of its looks or smell. none: it tells nothing of the step.
+ * not: it is not so far. praise: of its looks or smell. echo: words of the steps and nothing told of them, as
+ * one says them to hear whether they are right. eaten: nothing is left to be done with it. none: it tells nothing
+ * of the step.
  */
-export type Report = 'done' | 'placed' | 'over' | 'not' | 'praise' | 'none';
+export type Report = 'done' | 'placed' | 'over' | 'not' | 'praise' | 'echo' | 'eaten' | 'none';
 
 interface Reading {
   readonly lexicon: StepsLexicon;
@@ -19,7 +21,7 @@ interface Reading {
 const durationAt = (tokens: readonly string[], from: number, words: Lexicon): number =>
   durationsAt(tokens, from, words)[0]?.length ?? 0;
 
-const hasDuration = (tokens: readonly string[], words: Lexicon): boolean =>
+export const hasDuration = (tokens: readonly string[], words: Lexicon): boolean =>
   tokens.some((_, from) => durationAt(tokens, from, words) > 0);
 
 /** "The ten minutes are up", "the timer went off". */
@@ -37,11 +39,29 @@ const timeIsUp = (tokens: readonly string[], { lexicon, words }: Reading): boole
   });
 };
 
+/** "It beeped": whatever it was, where a time runs. */
+const rang = (tokens: readonly string[], { lexicon, words, steps }: Reading): boolean => {
+  const timed = steps.steps[steps.at]?.sentences.some((one) => hasDuration(one.tokens, words)) === true;
+  if (!(steps.waiting || timed) || !lexicon.has('beeps', tokens)) return false;
+  for (let at = 0; at < tokens.length;) {
+    const length = Math.max(
+      lexicon.at('beeps', tokens, at),
+      lexicon.at('things', tokens, at),
+      lexicon.at('small', tokens, at),
+    );
+    if (length === 0) return false;
+    at += length;
+  }
+  return true;
+};
+
 /** Where something new is told: "i put it in | it is covered | we have the rest". */
 const clausesOf = (tokens: readonly string[], { lexicon }: Reading): readonly (readonly string[])[] => {
   const starts = [0];
   tokens.forEach((_, at) => {
-    if (at === 0 || starts.at(-1) === at - 1) return;
+    // "And i put it in": a joint or a filler before it begins no clause of its own.
+    const joined = lexicon.at('small', tokens, at - 1) > 0 || lexicon.at('self', tokens, at - 1) > 0;
+    if (at === 0 || (starts.at(-1) === at - 1 && joined)) return;
     const self = lexicon.at('self', tokens, at) > 0;
     const thing = lexicon.at('things', tokens, at);
     if (self || (thing > 0 && lexicon.at('state', tokens, at + thing) > 0)) starts.push(at);
@@ -57,11 +77,12 @@ const clauseReport = (tokens: readonly string[], reading: Reading): Report => {
   const ofStep = (word: string): boolean => steps.anywhere.has(steps.stem(word));
   const done = lexicon.has('done', tokens);
   if (lexicon.has('not', tokens)) return 'not';
-  if (timeIsUp(tokens, reading)) return 'over';
+  if (timeIsUp(tokens, reading) || rang(tokens, reading)) return 'over';
   const self = lexicon.at('self', tokens, 0);
   const intends = lexicon.has('intent', tokens);
   if (self > 0) {
     if (intends) return 'none';
+    if (lexicon.has('eaten', tokens)) return 'eaten';
     const rest = tokens.slice(self);
     const past = rest.findIndex((_, at) => lexicon.at('past', rest, at) > 0);
     // "I am adding them now": under way.
@@ -77,11 +98,14 @@ const clauseReport = (tokens: readonly string[], reading: Reading): Report => {
     return rest.length > 0 && lexicon.at('small', tokens, 0) === 0 ? 'none' : 'none';
   }
   if (intends) return 'none';
+  // "There is one tub left" counts, and tells of no step.
+  if (lexicon.has('remaining', tokens)) return 'none';
   const state = tokens.findIndex((_, at) => lexicon.at('state', tokens, at) > 0);
   if (state >= 0) {
     const after = tokens.slice(state + lexicon.at('state', tokens, state));
     const telling = withoutSmall(after, reading).filter((_, at, all) => lexicon.at('praise', all, at) === 0);
     if (lexicon.has('done', after)) return 'done';
+    if (lexicon.has('reached', after)) return 'over';
     if (after.some((_, at) => lexicon.at('placed', after, at) > 0)) return 'placed';
     if (telling.length === 0) return lexicon.has('praise', after) ? 'praise' : 'none';
     return 'over';
@@ -95,8 +119,18 @@ const clauseReport = (tokens: readonly string[], reading: Reading): Report => {
     lexicon.at('past', telling, 0) > 0 ||
     telling.some((word, at) => lexicon.at('past', telling, at) > 0 && ofStep(word));
   if (past) return steps.here.has(steps.stem(telling[0]!)) ? 'over' : 'done';
-  if (telling.every(ofStep)) return lexicon.has('placed', tokens) ? 'placed' : 'done';
+  if (telling.every(ofStep)) return lexicon.has('placed', tokens) ? 'placed' : 'echo';
   return 'none';
+};
+
+/** Where it is told that it was eaten; -1 where that is not told. */
+export const eatenFrom = (tokens: readonly string[], reading: Reading): number => {
+  let from = 0;
+  for (const clause of clausesOf(tokens, reading)) {
+    if (clauseReport(clause, reading) === 'eaten') return from;
+    from += clause.length;
+  }
+  return -1;
 };
 
 const TELLS_MORE = ['over', 'done', 'placed'] as const;
@@ -104,11 +138,16 @@ const TELLS_MORE = ['over', 'done', 'placed'] as const;
 /** What it tells in all: the last thing counts where it is "not yet", else what says most. */
 export const reportOf = (tokens: readonly string[], reading: Reading): Report => {
   if (tokens.length === 0) return 'none';
+  const { lexicon } = reading;
+  const tag = tokens.findIndex((_, at) => at > 0 && lexicon.at('tag', tokens, at) === tokens.length - at);
+  const asks = tag > 0 && !lexicon.has('done', tokens.slice(0, tag)) && lexicon.at('self', tokens, 0) === 0;
+  if (asks) return withoutSmall(tokens.slice(0, tag), reading).length > 0 || tag > 1 ? 'echo' : 'none';
   const told = clausesOf(tokens, reading).map((clause) => clauseReport(clause, reading));
   const telling = told.filter((one) => one !== 'none' && one !== 'praise');
+  if (telling.includes('eaten')) return 'eaten';
   if (telling.at(-1) === 'not') return 'not';
   return (
     TELLS_MORE.find((one) => telling.some((other) => other === one)) ??
-    (told.includes('praise') ? 'praise' : 'none')
+    (told.includes('praise') ? 'praise' : telling.includes('echo') ? 'echo' : 'none')
   );
 };
