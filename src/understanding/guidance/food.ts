@@ -1,7 +1,9 @@
 /** The food a question is about: what is known as one, with the words around it that nothing else took. */
 import { emptyMention, type Mention } from '../intents.js';
+import { movesLexicon } from '../moves/lexicon.js';
 import { entriesOf } from '../word-lists.js';
 import { foodsIn, isWord, mentionOf, spotsOf, type Sentence } from './sentence.js';
+import { matchesIn } from './spots.js';
 
 interface Span {
   readonly from: number;
@@ -16,14 +18,20 @@ const TAKING =
 /** States that a name is made of: "raw chicken", "cooked ham", "live crab". "Opened" and "thawed" are told of it. */
 export const OF_NAMES: ReadonlySet<string> = new Set(['raw', 'cooked', 'homemade', 'live']);
 
-const fillers = new Map<string, ReadonlySet<string>>();
-const fillersOf = (language: string): ReadonlySet<string> => {
-  const known = fillers.get(language);
-  if (known) return known;
-  const made = new Set(entriesOf(language, 'guidance-filler'));
-  fillers.set(language, made);
-  return made;
+const wordsOf = (list: string): ((language: string) => ReadonlySet<string>) => {
+  const known = new Map<string, ReadonlySet<string>>();
+  return (language) => {
+    let words = known.get(language);
+    if (!words)
+      known.set(language, (words = new Set(entriesOf(language, list).flatMap((one) => one.split(' ')))));
+    return words;
+  };
 };
+const fillersOf = wordsOf('guidance-filler');
+/** A word that says how it is asked, and nothing of the food. */
+export const isFiller = (word: string, language: string): boolean => fillersOf(language).has(word);
+const modifiersOf = wordsOf('food-modifiers');
+const foodWordsOf = wordsOf('foods');
 
 /** Longest name, in words. */
 const longest = 6;
@@ -45,6 +53,30 @@ const takenIn = (sentence: Sentence, spans: readonly Span[]): readonly boolean[]
   );
 };
 
+/**
+ * A word that may be part of a food's name: one that goes before foods ("smoked", "sunday"), or one that nothing
+ * else is known of. A verb, a person, a pronoun, any everyday word that names nothing to eat is none.
+ */
+const mayBeNamed = (sentence: Sentence, at: number): boolean => {
+  const { tokens, language, rules } = sentence;
+  const token = tokens[at] ?? '';
+  if (
+    modifiersOf(language).has(token) ||
+    foodWordsOf(language).has(token) ||
+    isWord(sentence, 'named', token) ||
+    spotsOf(sentence, 'quality').some(({ from, to }) => from <= at && at < to)
+  )
+    return true;
+  const lexicon = movesLexicon(language);
+  if (!lexicon) return true;
+  const does = lexicon.phrases.longestAt([token], 0)?.value;
+  const acts = does && [...does].some((name) => !ofThings.test(name));
+  const somebody = matchesIn(tokens, rules, 'kitchen:person').some(({ from, to }) => from <= at && at < to);
+  return !lexicon.isOrdinary(token) && !acts && !somebody;
+};
+/** What a phrase of the moves lexicon may be and yet be said of food: an allergen, a diet, a state, a kind of dish. */
+const ofThings = /^(state:|diet|a$|of$|without$|single$|position$|caution$)/;
+
 /** "Cooked", "raw" say how a food is, and are no food alone. */
 const isState = (sentence: Sentence, at: number): boolean =>
   spotsOf(sentence, 'state').some(({ from, to }) => from <= at && at < to);
@@ -63,10 +95,11 @@ export const foodOf = (
 ): { readonly mention: Mention; readonly from: number; readonly to: number } | null => {
   const { tokens } = sentence;
   const taken = takenIn(sentence, spans);
-  const free = (at: number): boolean => at >= 0 && at < tokens.length && taken[at] === false;
+  const untaken = (at: number): boolean => at >= 0 && at < tokens.length && taken[at] === false;
+  const free = (at: number): boolean => untaken(at) && mayBeNamed(sentence, at);
   const asked = [...spotsOf(sentence, 'ask'), ...spotsOf(sentence, 'risk'), ...spans];
   const known = foodsIn(sentence, asked).find(
-    ({ from, to }) => to - from > 1 || free(from) || !taken.slice(from, to).every(Boolean),
+    ({ from, to }) => to - from > 1 || untaken(from) || !taken.slice(from, to).every(Boolean),
   );
   let [from, to] = known ? [known.from, known.to] : [-1, -1];
   if (!known) {

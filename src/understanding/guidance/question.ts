@@ -16,6 +16,10 @@ import { aboveIn, temperaturesIn, readingsIn, cooled } from './temperatures.js';
 /** "Baby is bottle", as it was taken apart, is the baby's. */
 const together = (words: readonly string[]): string => words.join(' ').replace(/ is (?=\w)/u, "'s ");
 
+/** Where the food's name stands. */
+export const namedIn = (sentence: Sentence): ReturnType<typeof foodOf> =>
+  foodOf(sentence, [...spansIn(sentence), ...datesIn(sentence).taken, ...figuresIn(sentence)]);
+
 /** Everything told, before what is asked of it is settled. */
 export const guidanceAct = (sentence: Sentence): Act | null => {
   const { tokens } = sentence;
@@ -95,23 +99,3 @@ export const guidanceAct = (sentence: Sentence): Act | null => {
   const of: GuidanceFacts = { ...facts, asked };
   return { intent: 'guidance', slots: { ...(food ? { item: food } : {}), guidance: of } };
 };
-
-/** What was told beside the question: enough that the household's record alone does not answer it. */
-export const saysMore = (facts: GuidanceFacts): boolean =>
-  facts.seconds !== null ||
-  facts.when !== null ||
-  facts.since !== null ||
-  facts.until !== null ||
-  facts.overnight ||
-  facts.where !== null ||
-  facts.states.length > 0 ||
-  Object.keys(facts.dates).length > 0 ||
-  facts.air !== null ||
-  facts.probe !== null ||
-  facts.icy !== null ||
-  facts.thawedIn !== null ||
-  facts.risks.length > 0 ||
-  facts.reheated > 0 ||
-  facts.pounds !== null ||
-  facts.infant ||
-  facts.elsewhere !== null;

@@ -3,7 +3,7 @@ import type { DynamicRules } from '../../grammar/api.js';
 import type { Clock } from '../../terms/dates.js';
 import { asNamed, namedMention } from '../meaning-parts.js';
 import { itMention, type Mention } from '../intents.js';
-import { movesLexicon } from '../moves/lexicon.js';
+import { classAt, movesLexicon, type MovesLexicon } from '../moves/lexicon.js';
 import type { Mood } from './facts.js';
 import { apart, guidanceWords } from './lexicon.js';
 import { matchesIn, spotsIn, type Match, type Spot } from './spots.js';
@@ -250,3 +250,30 @@ const isFood = (sentence: Sentence, at: number): boolean =>
 /** A word the lexicon knows is no name. */
 const lexical = ({ spots }: Sentence, at: number): boolean =>
   spots.some(({ from, to }) => from <= at && at < to);
+
+/** Where a clause begins, past fillers and joining words. */
+const clauseHeads = (tokens: readonly string[], lexicon: MovesLexicon): readonly number[] => {
+  const past = (from: number): number => {
+    let at = from;
+    for (let length = 0; (length = classAt(lexicon, tokens, at, 'fill', 'and', 'so', 'but')) > 0;)
+      at += length;
+    return at;
+  };
+  return [0, ...tokens.flatMap((_, at) => (classAt(lexicon, tokens, at, 'and', 'but') > 0 ? [at] : []))].map(
+    past,
+  );
+};
+
+/**
+ * It orders something: "pop oat milk on the list", "you can take the flour off" at the head of a clause. What is asked
+ * of a deed ("can I put it back") orders nothing, nor does what somebody did ("I cooked it and put it in the fridge").
+ */
+export const ordersIn = (sentence: Sentence): boolean => {
+  const { tokens, language } = sentence;
+  const lexicon = movesLexicon(language);
+  if (!lexicon) return false;
+  const did = tokens.some((_, at) => classAt(lexicon, tokens, at, 'i', 'they') > 0);
+  return clauseHeads(tokens, lexicon).some(
+    (at) => isWord(sentence, 'orders', tokens[at]) || (!did && isWord(sentence, 'ordersordid', tokens[at])),
+  );
+};
