@@ -12,16 +12,21 @@ export interface SaidWhole {
 }
 
 export interface SaidEater {
-  /** `me`: who speaks; `last`: a pronoun, for who was named before. */
-  readonly who: 'me' | 'named' | 'last';
-  /** As said, else what they are to her ("grandson"); null unless named. */
+  /** `me`: who speaks; `last`: a pronoun, for who was named before; `whose`: told of nobody. */
+  readonly who: 'me' | 'named' | 'last' | 'whose';
+  /** As said, else what they are to her ("grandson"); of `me` only where she says it; else null. */
   readonly name: string | null;
   readonly relation: string | null;
+  /** Groups of the tables, and foods that are in none by their own names. */
   readonly allergens: readonly string[];
   /** "Nuts", without saying which. */
   readonly nuts: boolean;
   readonly diets: readonly string[];
   readonly risks: readonly string[];
+  /** Must not have something that was not made out. */
+  readonly unclear?: true;
+  /** Taken back: nobody of that name eats here, or not they but another must not have what is told. */
+  readonly none?: true;
 }
 
 export interface SaidManner {

@@ -1,17 +1,18 @@
 /** What answers the three questions of the first day, whatever is said around it. */
 import { describe, expect, it } from 'vitest';
-import type { Expectation, Slots } from '../../src/understanding/intents.js';
+import type { Act, Expectation, Slots } from '../../src/understanding/intents.js';
 import { createHouseholdNames, createUnderstander } from '../../src/understanding/index.js';
 
 const names = createHouseholdNames('en-GB');
 const understander = createUnderstander('en-GB');
-const slotsOf = (text: string, expecting: Expectation): Slots =>
+const answerTo = (text: string, expecting: Expectation): Act | undefined =>
   understander.understand([{ text }], names, {
     now: '2026-05-14T15:00:00.000Z',
     timeZone: 'Europe/London',
     locale: 'en-GB',
     expecting,
-  }).readings[0]?.acts[0]?.slots ?? {};
+  }).readings[0]?.acts[0];
+const slotsOf = (text: string, expecting: Expectation): Slots => answerTo(text, expecting)?.slots ?? {};
 
 const wholes = (text: string): string[] =>
   (slotsOf(text, 'wholes').wholes ?? []).map(
@@ -19,9 +20,19 @@ const wholes = (text: string): string[] =>
       `${none ? 'no ' : ''}${name}${parts.map(({ kind, count }) => ` ${kind} ${count}`).join('')}`,
   );
 
-const eaters = (text: string): string[] =>
-  (slotsOf(text, 'eaters').eaters ?? []).map(({ who, name, allergens, nuts, diets, risks }) =>
-    [who === 'named' ? name : who, ...allergens, ...(nuts ? ['nuts?'] : []), ...diets, ...risks].join(' '),
+const eaters = (text: string): string[] => said(text, 'eaters');
+const said = (text: string, expecting: Expectation): string[] =>
+  (slotsOf(text, expecting).eaters ?? []).map(({ who, name, allergens, nuts, diets, risks, unclear, none }) =>
+    [
+      ...(none ? ['not'] : []),
+      who === 'named' ? name : who,
+      ...(who === 'me' && name ? [name] : []),
+      ...allergens,
+      ...(nuts ? ['nuts?'] : []),
+      ...diets,
+      ...risks,
+      ...(unclear ? ['?'] : []),
+    ].join(' '),
   );
 
 describe('what keeps food', () => {
@@ -62,8 +73,48 @@ describe('who eats here', () => {
     ['my neighbour comes round sometimes with a nut allergy', ['Neighbour nuts?']],
     ['my daughter is pregnant', ['Daughter pregnant']],
     ['oh it is only little old me, dear', ['me']],
+    ["it's only me now, since Harold went. my name's Joan. and my daughter Susan comes Sundays with the little ones, Ben and Poppy. Ben mustn't have eggs, he comes up in blotches", ['me Joan', 'Susan', 'Ben eggs', 'Poppy']], // prettier-ignore
+    ["I'm on those blood tablets, warfarin, so I'm not to have grapefruit", ['me grapefruit']],
+    ["Ben's the one with the eggs", ['Ben eggs']],
+    ["our Tom's allergic to nuts, and Mrs Patel comes Tuesdays, she's veggie", ['Tom nuts?', 'Mrs Patel vegetarian']], // prettier-ignore
+    ['Lily can have eggs but not peanuts', ['Lily peanuts']],
+    ["I'm Kate, then there's Dan, he hates mushrooms, and Lily who's seven and allergic to kiwi and sesame, and the baby, Noah", ['me Kate', 'Dan mushrooms', 'Lily kiwi sesame', 'Noah infant']], // prettier-ignore
+    ["my carer Amina comes in mornings but she doesn't eat here", ['not Amina']],
+    ["there's my grandson jack, he can't have any of that", ['Jack ?']],
   ])('%s', (said, expected) => {
     expect(eaters(said)).toEqual(expected);
+  });
+
+  it.each([
+    ["no, tablets isn't a person! and you've forgotten the eggs", ['not Tablets', 'whose eggs']],
+    ["no! Not Joan, Ben. It's Ben that can't have eggs", ['not Joan', 'Ben eggs']],
+    ['take Tablets off', ['not Tablets']],
+    ['nuts', ['whose nuts?']],
+  ])('is put right, and asked about where nobody is named: %s', (text, expected) => {
+    expect(eaters(text)).toEqual(expected);
+  });
+
+  it.each([
+    ["Jack can't have nuts and he's veggie, and Susan hates mushrooms", ['Jack nuts? vegetarian', 'Susan mushrooms']], // prettier-ignore
+    ["I'm allergic to kiwi", ['me kiwi']],
+  ])('is heard at any time, of several people and of foods in no group: %s', (text, expected) => {
+    expect(said(text, 'anything')).toEqual(expected);
+  });
+
+  it('is no question, no shortage and no errand', () => {
+    for (const text of [
+      'can Susan have mushrooms',
+      "there's no milk left",
+      "we're off to the shop, no butter",
+      'is Jack allergic to kiwi?',
+    ])
+      // prettier-ignore
+      expect(said(text, 'anything'), text).toEqual([]);
+  });
+
+  it('is over when she says that it is', () => {
+    for (const text of ["that's it, that's the lot", 'nobody else', "oh that's everybody dear"])
+      expect(answerTo(text, 'eaters')?.intent, text).toBe('done');
   });
 
   it('names nobody for a word that nobody knows', () => {

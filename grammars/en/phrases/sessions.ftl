@@ -119,6 +119,14 @@ setup-which-nuts = { $name ->
     [none] You and nuts
    *[other] { $name } and nuts
   }: tree nuts, peanuts, or both?
+setup-what-not = { $name ->
+    [none] What must you not have? I did not catch it.
+   *[other] What must { $name } not have? I did not catch it.
+  }
+setup-whose = Who must not have { $allergens }?
+setup-whose-else = Who is that: { $what }?
+eaters-noted = Noted: { $told }.
+eaters-known = I have that: { $told }.
 setup-both-nuts = Then both, to be careful.
 setup-your-name = And your name?
 setup-not-kept = Not kept: { $told }.

@@ -18,6 +18,7 @@ import { type Handler, type Reply, type Turn, about, ago, list, say, speakerPers
 import { findItems, noSuch } from '../refer/items.js';
 import { needItem } from '../refer/need.js';
 import type { Ask } from '../state.js';
+import { asOne, keepEaters } from './eaters.js';
 
 export const surelyThem = 0.85;
 /** From here on a name may be theirs, and is asked about. */
@@ -126,7 +127,8 @@ const whichNuts = (turn: Turn, { id, name }: Person): Reply => {
 };
 
 export const addPerson: Handler = (act, turn) => {
-  const { slots } = act;
+  if (act.slots.eaters && !asOne(act.slots.eaters)) return keepEaters(turn, act.slots.eaters);
+  const slots = asOne(act.slots.eaters ?? []) ?? act.slots;
   const { person, name } = personSaid(turn, slots);
   const allergens = slots.allergens ?? [];
   if (person && slots.asked === 'nuts') return whichNuts(turn, person);
@@ -188,7 +190,8 @@ export const addPerson: Handler = (act, turn) => {
   const misheard = askWhetherMeant(turn, slots);
   if (misheard) return misheard;
   const called = name ?? slots.words;
-  if (!called) return { parts: [], ask: { slot: 'person', question: say('ask-person'), expecting: 'words' } };
+  const question = slots.person?.words === 'me' ? say('setup-your-name') : say('ask-person');
+  if (!called) return { parts: [], ask: { slot: 'person', question, expecting: 'words' } };
   const named = capital(called);
   const diets = slots.diet && !slots.negated ? [slots.diet] : [];
   const risk = slots.asked === 'risk' ? { atRisk: true, ...(slots.risks ? { risks: slots.risks } : {}) } : {};

@@ -2,52 +2,106 @@
  * The three questions of the first day: what is told is held, read back, and kept after a yes. More may be
  * told before that, and put right; who must not eat what is never let go without a word.
  */
-import {
-  addPerson,
-  amendPerson,
-  applyChange,
-  isRefused,
-  joinChanges,
-  personNamed,
-} from '../../kitchen/index.js';
+import { applyChange, joinChanges } from '../../kitchen/index.js';
 import type { Change, Kitchen } from '../../kitchen/model.js';
 import type { SaidEater, SaidManner, SaidWhole } from '../../protocol/first-day.js';
 import type { Listener, Say } from '../../speech/answer.js';
 import type { Slots } from '../../understanding/intents.js';
 import { type Reply, type Turn, list, say, speakerPerson } from '../handler.js';
+import { eaterWords, peopleKept } from '../people/eaters.js';
 import { buildWhole } from '../places/places.js';
 import { kindNamed } from '../places/place-kinds.js';
 import type { FirstDayDraft } from '../state.js';
 
 const both = ['tree nuts', 'peanuts'] as const;
 
-/** The same people, with what was now told of them; a pronoun is of who was named last. */
+const tells = ({ allergens, nuts, diets, risks, unclear }: SaidEater): boolean =>
+  allergens.length + diets.length + risks.length > 0 || nuts || unclear === true;
+
+const without = (of: readonly string[], gone: readonly string[]): readonly string[] =>
+  of.filter((one) => !gone.includes(one));
+
+/** One of them with what is told of them now. */
+const joinedWith = (known: SaidEater, told: SaidEater, anew: boolean): SaidEater => {
+  const { unclear: _was, none: _none, ...rest } = known;
+  const said = told.allergens.length > 0 || told.nuts;
+  const unclear = told.unclear === true || (known.unclear === true && !said);
+  return {
+    ...rest,
+    name: known.name ?? told.name,
+    nuts: told.nuts || (known.nuts && !anew && told.allergens.length === 0),
+    allergens:
+      anew && told.allergens.length > 0
+        ? told.allergens
+        : [...new Set([...known.allergens, ...told.allergens])],
+    diets: [...new Set([...known.diets, ...told.diets])],
+    risks: [...new Set([...known.risks, ...told.risks])],
+    ...(unclear ? { unclear: true as const } : {}),
+  };
+};
+
+/** Who is meant: "he" of who was named last, what is told of nobody of whom something was not made out. */
+const whomOf = (all: readonly SaidEater[], told: SaidEater, mine: string | null): number => {
+  const isMe = told.who === 'me' || (told.name !== null && told.name === mine);
+  switch (true) {
+    case told.who === 'last':
+      return all.length - 1;
+    case told.who === 'whose':
+      return all.findIndex(({ unclear }) => unclear);
+    case isMe:
+      return all.findIndex(({ who, name }) => who === 'me' || (mine !== null && name === mine));
+    default:
+      return all.findIndex(({ name }) => name?.toLowerCase() === told.name?.toLowerCase());
+  }
+};
+
+/** Not them: nobody of that name, or, where another is told to have what they were, only no longer that. */
+const takenBack = (
+  all: readonly SaidEater[],
+  { name }: SaidEater,
+  others: readonly SaidEater[],
+): readonly SaidEater[] => {
+  const moved = others.flatMap(({ allergens, nuts }) => [...allergens, ...(nuts ? both : [])]);
+  return all.flatMap((one) => {
+    if (one.name?.toLowerCase() !== name?.toLowerCase()) return [one];
+    const left = without(one.allergens, moved);
+    return left.length < one.allergens.length ? [{ ...one, allergens: left }] : [];
+  });
+};
+
+/**
+ * The same people, with what was now told of them. What is told of nobody stays, to be asked whose it is; whoever
+ * is named next is who it is of. `mine`: the speaker's own name.
+ */
 const withEaters = (
   before: readonly SaidEater[],
   told: readonly SaidEater[],
   anew: boolean,
+  mine: string | null,
 ): readonly SaidEater[] => {
-  const all = [...before];
-  for (const eater of told) {
-    const at =
-      eater.who === 'last'
-        ? all.length - 1
-        : all.findIndex((one) => (eater.who === 'me' ? one.who === 'me' : one.name === eater.name));
+  const others = told.filter(({ none }) => !none);
+  let all = told.filter(({ none }) => none).reduce((left, one) => takenBack(left, one, others), before);
+  const whose = all.find(({ who }) => who === 'whose');
+  const [only] = others;
+  if (whose && only && others.length === 1 && only.who !== 'whose' && !tells(only)) {
+    all = all.filter((one) => one !== whose);
+    const { who: _whose, name: _name, relation: _relation, ...facts } = whose;
+    return withEaters(all, [{ ...only, ...facts }], false, mine);
+  }
+  for (const eater of others) {
+    const at = whomOf(all, eater, mine);
     const known = all[at];
-    if (!known) {
-      if (eater.who !== 'last') all.push(eater);
-      continue;
-    }
-    all[at] = {
-      ...known,
-      nuts: eater.nuts || (known.nuts && !anew && eater.allergens.length === 0),
-      allergens:
-        anew && eater.allergens.length > 0
-          ? eater.allergens
-          : [...new Set([...known.allergens, ...eater.allergens])],
-      diets: [...new Set([...known.diets, ...eater.diets])],
-      risks: [...new Set([...known.risks, ...eater.risks])],
-    };
+    const me = eater.who === 'named' && eater.name !== null && eater.name === mine;
+    all = known
+      ? all.map((one, n) => (n === at ? joinedWith(one, eater, anew) : one))
+      : [
+          ...all,
+          eater.who === 'last'
+            ? { ...eater, who: 'whose' as const }
+            : me
+              ? { ...eater, who: 'me' as const }
+              : eater,
+        ];
   }
   return all;
 };
@@ -65,15 +119,21 @@ const withWholes = (
 ];
 
 /** What was told so far with what is told now. `anew`: it puts right what was read back. */
-export const draftWith = (draft: FirstDayDraft, slots: Slots, anew: boolean): FirstDayDraft => ({
+export const draftWith = (
+  draft: FirstDayDraft,
+  slots: Slots,
+  anew: boolean,
+  mine: string | null,
+): FirstDayDraft => ({
   ...draft,
   ...(slots.wholes ? { wholes: withWholes(draft.wholes ?? [], slots.wholes, anew) } : {}),
-  ...(slots.eaters ? { eaters: withEaters(draft.eaters ?? [], slots.eaters, anew) } : {}),
+  ...(slots.eaters ? { eaters: withEaters(draft.eaters ?? [], slots.eaters, anew, mine) } : {}),
   ...(slots.manner ? { manner: anew ? slots.manner : { ...draft.manner, ...slots.manner } } : {}),
 });
 
 /** Whose nuts are still to be told apart. */
-const nutsOf = ({ eaters = [] }: FirstDayDraft): SaidEater | undefined => eaters.find(({ nuts }) => nuts);
+const nutsOf = ({ eaters = [] }: FirstDayDraft): SaidEater | undefined =>
+  eaters.find(({ who, nuts }) => nuts && who !== 'whose');
 
 /** "Tree nuts", "both": what the nuts were. A yes to the question means both. */
 export const withNuts = (draft: FirstDayDraft, said: readonly string[] | 'both'): FirstDayDraft => {
@@ -92,6 +152,16 @@ export const withNuts = (draft: FirstDayDraft, said: readonly string[] | 'both')
 export const asksNuts = (draft: FirstDayDraft | undefined): boolean =>
   draft !== undefined && nutsOf(draft) !== undefined;
 
+/** Told of nobody: who must not have it, or who eats so. */
+const whoseQuestion = ({ allergens, diets, risks }: SaidEater): Say =>
+  allergens.length > 0
+    ? say('setup-whose', { allergens: list(allergens, true) })
+    : say('setup-whose-else', { what: list([...diets, ...risks]) });
+
+/** Something is still to be told before it can be kept: agreeing to it keeps nothing. */
+export const lacks = ({ eaters = [] }: FirstDayDraft): boolean =>
+  eaters.some(({ who, unclear }) => who === 'whose' || unclear);
+
 const wholeWords = ({ name, parts }: SaidWhole): Say => {
   const told = parts.flatMap(({ kind, count }) => {
     const known = kindNamed(kind);
@@ -99,14 +169,6 @@ const wholeWords = ({ name, parts }: SaidWhole): Say => {
   });
   return told.length > 0 ? say('told-whole-with', { name, parts: list(told) }) : say('told-whole', { name });
 };
-
-const eaterWords = ({ who, name, allergens, diets, risks }: SaidEater): Say =>
-  say('told-eater', {
-    ...(who === 'me' ? {} : { name: name ?? '' }),
-    ...(allergens.length > 0 ? { allergens: list(allergens, true) } : {}),
-    ...(diets.length > 0 ? { diets: list(diets) } : {}),
-    ...(risks.length > 0 ? { risk: 'yes' } : {}),
-  });
 
 const mannerWords = ({ length, rate, volume, whisper }: SaidManner): readonly Say[] => [
   ...(length ? [say('told-length', { length })] : []),
@@ -122,6 +184,10 @@ export const draftQuestion = (draft: FirstDayDraft | undefined): Say | null => {
   const nuts = nutsOf(draft);
   if (nuts) return say('setup-which-nuts', nuts.who === 'me' ? {} : { name: nuts.name ?? '' });
   const { wholes = [], eaters = [], manner } = draft;
+  const unclear = eaters.find((one) => one.unclear);
+  if (unclear) return say('setup-what-not', unclear.who === 'me' ? {} : { name: unclear.name ?? '' });
+  const whose = eaters.find(({ who }) => who === 'whose');
+  if (whose) return whoseQuestion(whose);
   const told = [...wholes.map(wholeWords), ...eaters.map(eaterWords), ...(manner ? mannerWords(manner) : [])];
   return told.length > 0 ? say('setup-right', { told: list(told) }) : null;
 };
@@ -139,29 +205,6 @@ const placesKept = (turn: Turn, wholes: readonly SaidWhole[]): readonly Change[]
     const made = buildWhole({ ...turn, kitchen }, name, known, counted).changes ?? [];
     changes.push(...made);
     kitchen = made.reduce(applyChange, kitchen);
-  }
-  return changes;
-};
-
-const peopleKept = (turn: Turn, eaters: readonly SaidEater[]): readonly Change[] => {
-  const changes: Change[] = [];
-  let kitchen: Kitchen = turn.kitchen;
-  for (const { who, name, allergens, diets, risks } of eaters) {
-    const person = who === 'me' ? speakerPerson(turn) : name ? personNamed(kitchen, name) : null;
-    const doing = { ...turn, kitchen };
-    const facts = { allergens, diets, ...(risks.length > 0 ? { atRisk: true, risks } : {}) };
-    const result = person
-      ? amendPerson(doing, person.id, {
-          addAllergens: allergens,
-          addDiets: diets,
-          ...(risks.length > 0 ? { atRisk: true, addRisks: risks } : {}),
-        })
-      : name
-        ? addPerson(doing, { name, ...facts })
-        : null;
-    if (!result || isRefused(result)) continue;
-    changes.push(result);
-    kitchen = applyChange(kitchen, result);
   }
   return changes;
 };

@@ -1,7 +1,7 @@
 /** The first set-up by voice: a question at a time, in any words, put aside and taken up at will. */
 import type { Say } from '../../speech/answer.js';
 import type { Act, Expectation } from '../../understanding/intents.js';
-import { type Handler, type Reply, type Turn, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, say, speakerPerson } from '../handler.js';
 import { addMarker } from '../markers/markers.js';
 import { type FirstDayDraft, type Session, setupKey, stateOf } from '../state.js';
 import type { Instant } from '../../terms/dates.js';
@@ -12,6 +12,7 @@ import {
   draftQuestion,
   draftWith,
   keepDraft,
+  lacks,
   nameless,
   notKept,
   withName,
@@ -167,7 +168,10 @@ const ofDraft = (act: Act, turn: Turn, session: Setup): Reply | null => {
   if (told) {
     // "No, two freezers" begins anew.
     const anew = slots.negated === true;
-    return { parts: [], session: { ...session, draft: draftWith(draft ?? {}, slots, anew) } };
+    return {
+      parts: [],
+      session: { ...session, draft: draftWith(draft ?? {}, slots, anew, speakerPerson(turn)?.name ?? null) },
+    };
   }
   if (!draft) return null;
   const { draft: _dropped, ...without } = session;
@@ -186,6 +190,8 @@ const ofDraft = (act: Act, turn: Turn, session: Setup): Reply | null => {
   switch (act.intent) {
     case 'yes':
     case 'done': {
+      // A yes does not say whose it is.
+      if (lacks(draft)) return { parts: [], session };
       return nameless(turn, draft)
         ? { parts: [], session: { ...session, draft: { ...draft, asksName: true } } }
         : keeping(turn, session, draft);

@@ -10,7 +10,7 @@ import { lexiconFor, type Lexicon } from '../words/lexicon.js';
 import { eatersIn } from './first-day/eaters.js';
 import { mannerIn } from './first-day/manner.js';
 import { wholesIn, placesOf } from './first-day/wholes.js';
-import { firstDayWords } from './first-day/words.js';
+import { firstDayWords, type FirstDayWords } from './first-day/words.js';
 import { movesLexicon, type MovesLexicon } from './lexicon.js';
 
 /** A food in the answer: something is told or asked, and no place is. "Bread bin" names none. */
@@ -31,7 +31,22 @@ const repairOf = (tokens: readonly string[], moves: MovesLexicon, lexicon: Lexic
   return denies ? 0 : cue.length;
 };
 
-const slotsFor = (expecting: Expectation, { said }: Guess, reader: Reader): Slots | null => {
+/** "That's it, that's the lot": every word says that nothing more is to come, or says nothing. */
+const isAllTold = ({ said }: Guess, words: FirstDayWords): boolean => {
+  let told = false;
+  for (let at = 0; at < said.length;) {
+    const hit = words.allTold.longestAt(said, at);
+    if (!hit && !words.chatter.has(said[at]!)) return false;
+    told ||= hit !== null;
+    at += hit?.length ?? 1;
+  }
+  return told;
+};
+
+const ofTheFirstDay: ReadonlySet<Expectation> = new Set<Expectation>(['wholes', 'eaters', 'manner']);
+
+const slotsFor = (expecting: Expectation, guess: Guess, reader: Reader): Slots | null => {
+  const { said } = guess;
   const words = firstDayWords(reader.language);
   const moves = movesLexicon(reader.language);
   if (!words || !moves) return null;
@@ -41,10 +56,10 @@ const slotsFor = (expecting: Expectation, { said }: Guess, reader: Reader): Slot
   const told = repair > 0 ? { negated: true } : {};
   /** Who eats here, told at another question: only where somebody's place or food says that it is that. */
   const surely = (watching = false): Slots | null => {
-    const eaters = eatersIn(tokens, words, moves, reader);
+    const eaters = eatersIn(guess, words, moves, reader, { open: false });
     const sure = eaters.some(
-      ({ relation, allergens, nuts, diets }) =>
-        (relation !== null && !watching) || allergens.length + diets.length > 0 || nuts,
+      ({ who, relation, allergens, nuts, diets }) =>
+        who !== 'whose' && ((relation !== null && !watching) || allergens.length + diets.length > 0 || nuts),
     );
     return sure ? { ...told, eaters } : null;
   };
@@ -55,7 +70,10 @@ const slotsFor = (expecting: Expectation, { said }: Guess, reader: Reader): Slot
       return wholes.length > 0 ? { ...told, wholes } : surely();
     }
     case 'eaters': {
-      const eaters = eatersIn(tokens, words, moves, reader);
+      const eaters = eatersIn(guess, words, moves, reader);
+      // "The milk is in the larder" tells of nobody.
+      if (eaters.every(({ who }) => who === 'whose') && wholesIn(tokens, words, lexicon).length > 0)
+        return null;
       return eaters.length > 0 ? { ...told, eaters } : null;
     }
     case 'manner': {
@@ -67,6 +85,33 @@ const slotsFor = (expecting: Expectation, { said }: Guess, reader: Reader): Slot
   }
 };
 
+/** Who must not have what, told at any time and of any number of people. A question is none of this. */
+const toldOfEaters = (guess: Guess, reader: Reader): Slots | null => {
+  const words = firstDayWords(reader.language);
+  const moves = movesLexicon(reader.language);
+  if (!words || !moves || reader.expecting === 'allergen') return null;
+  const opens = guess.said.find((word) => !words.openers.has(word));
+  if (words.asks.has(opens ?? '') || guess.heard.trimEnd().endsWith('?')) return null;
+  const all = eatersIn(guess, words, moves, reader, { open: false });
+  const eaters = all.filter(
+    ({ who, allergens, nuts, diets, unclear, none }) =>
+      none || (who !== 'whose' && (allergens.length + diets.length > 0 || nuts || unclear === true)),
+  );
+  const [first] = eaters.filter(({ none }) => !none);
+  // How somebody eats alone is heard by rule; a word of diet is of food at least as often.
+  const watched = eaters.some(({ allergens, nuts }) => allergens.length > 0 || nuts);
+  if (!first || !watched) return null;
+  // One person and the groups of the tables is what the guidance hears by itself.
+  const plain =
+    reader.expecting !== 'words' &&
+    all.length === 1 &&
+    first.who === 'named' &&
+    first.diets.length + first.risks.length === 0 &&
+    first.allergens.every((one) => moves.isAllergen(one));
+  return plain ? null : { eaters };
+};
+
+const sureAnswer = 0.9;
 /** A rule's reading of the talk itself stands: "next", "skip that", "wait". */
 const surelyTalk = 0.7;
 const talk: ReadonlySet<string> = new Set([
@@ -104,8 +149,25 @@ export const firstDayReading = (
 ): Interpretation | null => {
   const [guess] = guesses;
   if (!guess) return null;
+  const words = firstDayWords(reader.language);
+  if (words && ofTheFirstDay.has(reader.expecting) && isAllTold(guess, words))
+    return {
+      acts: [{ intent: 'done', slots: {} }],
+      confidence: sureAnswer,
+      heard: guess.heard,
+      normalised: guess.tokens.join(' '),
+    };
   const act = parsed && parsed.confidence >= surelyTalk && parsed.acts.length === 1 ? parsed.acts[0]! : null;
   if (act && act.intent !== 'no' && talk.has(act.intent)) return null;
+  const open = ofTheFirstDay.has(reader.expecting);
+  const told = open ? null : toldOfEaters(guess, reader);
+  if (told)
+    return {
+      acts: [{ intent: 'add-person', slots: told }],
+      confidence: sureAnswer,
+      heard: guess.heard,
+      normalised: guess.tokens.join(' '),
+    };
   const slots = slotsFor(reader.expecting, guess, reader);
   // "No, just as you are" says what is right; a plain no does not.
   if (!slots || (act && slots.negated !== true && act.intent === 'no')) return null;
@@ -117,4 +179,3 @@ export const firstDayReading = (
     normalised: guess.tokens.join(' '),
   };
 };
-const sureAnswer = 0.9;

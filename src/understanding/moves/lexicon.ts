@@ -32,6 +32,8 @@ export interface MovesLexicon {
   readonly phrases: PhraseTable<ReadonlySet<string>>;
   /** The allergen group a food word names; undefined for others. */
   allergenOf(words: string): string | undefined;
+  /** A name of such a group itself. */
+  isAllergen(group: string): boolean;
   /** The word for one, as a recogniser writes it. */
   readonly one: string | null;
   /** A kind of dish, which two foods before it may name: "chicken and okra stew". */
@@ -102,6 +104,7 @@ export const movesLexicon = (language: string): MovesLexicon | null => {
       lexicon = {
         phrases: phrasesOf(given, entriesOf(language, 'adverbs')),
         allergenOf: (words) => allergens.get(words),
+        isAllergen: (group) => group in given.allergens,
         one: given.one,
         isDish: (word) => dishes.has(word),
         isCooked: (word) => cookware.has(word),

@@ -15,14 +15,32 @@ const shape = z.object({
   another: entries,
   me: entries,
   relations: lists,
+  groups: entries,
+  infants: entries,
+  nameIs: entries,
+  titles: entries,
+  diets: lists,
   called: entries,
   watches: entries,
+  strong: entries,
+  weak: entries,
+  allowed: entries,
+  fill: entries,
+  comes: entries,
+  between: entries,
   extra: lists,
   allergicAfter: entries,
   risks: lists,
+  takenBack: entries,
+  notOne: entries,
+  gone: entries,
   pronouns: entries,
   and: entries,
   chatter: entries,
+  notBefore: entries,
+  allTold: entries,
+  openers: entries,
+  asks: entries,
   manner: lists,
 });
 
@@ -34,14 +52,49 @@ export interface FirstDayWords {
   readonly another: PhraseTable<true>;
   readonly me: PhraseTable<true>;
   readonly relations: PhraseTable<string>;
+  /** Several people, whose names may follow: "the little ones, Ben and Poppy". */
+  readonly groups: PhraseTable<true>;
+  /** Before her own name. */
+  readonly nameIs: PhraseTable<true>;
+  /** Of the relations, those that are a baby's. */
+  readonly infants: ReadonlySet<string>;
+  readonly titles: ReadonlySet<string>;
+  /** Ways of eating, each by the name it is kept under. */
+  readonly diets: PhraseTable<string>;
   readonly called: PhraseTable<true>;
   readonly watches: PhraseTable<true>;
+  /** Of these watches, those that say it only where it was asked. */
+  readonly weak: PhraseTable<true>;
+  /** Those that always have something after them. */
+  readonly strong: PhraseTable<true>;
+  /** Before what somebody may well have. */
+  readonly allowed: PhraseTable<true>;
+  /** Passed over between a watch and the food. */
+  readonly fill: ReadonlySet<string>;
+  /** What somebody who eats here does. */
+  readonly comes: PhraseTable<true>;
+  /** Passed over between a name and what is said of it. */
+  readonly between: ReadonlySet<string>;
   readonly extra: PhraseTable<string>;
   readonly allergicAfter: ReadonlySet<string>;
   readonly risks: PhraseTable<string>;
+  /** Before somebody who does not eat here after all. */
+  readonly takenBack: PhraseTable<true>;
+  /** After somebody who is nobody. */
+  readonly notOne: PhraseTable<true>;
+  /** After somebody who is no longer here. */
+  readonly gone: PhraseTable<true>;
   readonly pronouns: ReadonlySet<string>;
   readonly and: PhraseTable<true>;
   readonly chatter: ReadonlySet<string>;
+  /** Words that no name follows. */
+  readonly notBefore: ReadonlySet<string>;
+  /** Small words a sentence may open with. */
+  readonly openers: ReadonlySet<string>;
+  /** What opens a question or a request. */
+  readonly asks: ReadonlySet<string>;
+  /** Nothing more is to come. */
+  readonly allTold: PhraseTable<true>;
   readonly manner: PhraseTable<string>;
 }
 
@@ -63,14 +116,32 @@ export const firstDayWords = (language: string): FirstDayWords | null => {
         another: phraseSet(given.another),
         me: phraseSet(given.me),
         relations: synonymTable(given.relations),
+        groups: phraseSet(given.groups),
+        nameIs: phraseSet(given.nameIs),
+        infants: new Set(given.infants),
+        titles: new Set(given.titles),
+        diets: synonymTable(given.diets),
         called: phraseSet(given.called),
         watches: phraseSet(given.watches),
+        weak: phraseSet(given.weak),
+        strong: phraseSet(given.strong),
+        allowed: phraseSet(given.allowed),
+        fill: new Set(given.fill),
+        comes: phraseSet(given.comes),
+        between: new Set(given.between),
         extra: synonymTable(given.extra),
         allergicAfter: new Set(given.allergicAfter),
         risks: synonymTable(given.risks),
+        takenBack: phraseSet(given.takenBack),
+        notOne: phraseSet(given.notOne),
+        gone: phraseSet(given.gone),
         pronouns: new Set(given.pronouns),
         and: phraseSet(given.and),
         chatter: new Set(given.chatter),
+        notBefore: new Set(given.notBefore),
+        openers: new Set(given.openers),
+        asks: new Set(given.asks),
+        allTold: phraseSet(given.allTold),
         manner: phraseTable(
           Object.entries(given.manner).flatMap(([kept, ways]) => ways.map((way) => [way, kept] as const)),
         ),
