@@ -201,10 +201,18 @@ const amongTold = (work: Work): Work | null => {
 const fewer = ({ heard }: Work): Slots =>
   /^(no |and |but )?(just|only)\b/i.test(heard ?? '') ? { asked: 'only' } : {};
 
+/** What was done last, a turn ago, put something away. */
+const wasPut = ({ state: { done, turns } }: Work): boolean =>
+  done?.turn === turns - 1 && done.changes.some(({ verb }) => verb === 'put away');
+
 /** "The butter", or "in the freezer", with nothing asked: what was asked or done last, again, of that. */
 const sameOfAnother = (work: Work, act: Act): Work | null => {
   const { item } = act.slots;
   if (!item || item.pointer !== null || item.ordinal !== null) return null;
+  // "And sugar in the larder", after something was put away: so is that.
+  const { at } = item;
+  if (item.words !== null && item.candidates.length === 0 && at && wasPut(work))
+    return runAct(work, { intent: 'put-away', slots: { item: { ...item, at: null }, place: at } });
   if (item.candidates.length === 0 && item.at)
     return followUp(work, { ...act, slots: { place: item.at, ...fewer(work) } }, confirmed);
   return item.words === null ? null : (listAgain(work, act) ?? followUp(work, act, confirmed));

@@ -62,6 +62,8 @@ export interface PlaceStep {
   readonly kind: string;
   /** It stands by itself: a fridge, a cupboard; not a shelf or a door. */
   readonly whole: boolean;
+  /** Told apart from others of its kind by its name: "bread bin", "cupboard over the kettle". */
+  readonly distinct?: true;
   /** Records it may be; empty for one that is new. */
   readonly candidates: readonly Candidate[];
 }

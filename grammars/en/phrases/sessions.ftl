@@ -188,7 +188,7 @@ setup-left = I kept the place, { $left ->
 setup-go-ahead = Go ahead, tell me.
 confirm-practice = Shall we practise, with nothing changed in your kitchen? Yes or no.
 practice-start = This is practice: nothing you say changes your kitchen. Say stop practising to end.
-practice-going-on = We are practising already.
+practice-going-on = We are practising already. Say stop practising to end.
 practice-over = Practice is over. Your kitchen is as it was.
 
 # Lessons.

@@ -3,7 +3,7 @@
  * made along with what goes there, and said back; what might be a mishearing of another is offered first.
  */
 import { applyChange, buildPlaces, isRefused, joinChanges, placesIn } from '../../kitchen/index.js';
-import type { Change, Id, Kitchen, PlaceKind } from '../../kitchen/model.js';
+import type { Change, Id, Kitchen, Place, PlaceKind } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { PlaceStep } from '../../protocol/mentions.js';
 import type { Act, PlaceMention, Slots } from '../../understanding/intents.js';
@@ -29,28 +29,51 @@ interface Unfolded {
 
 const kindOf = ({ kind, words }: PlaceStep): PlaceKind => kindNamed(kind) ?? kindNamed(words) ?? 'cupboard';
 
+/** A fridge or a cupboard has shelves; a counter, a bread bin and a shelf over the cooker have none. */
+const isDivided = ({ kind, name }: Place): boolean =>
+  kind === 'cupboard'
+    ? kindNamed(name.split(' ')[0]) === 'cupboard' || /cupboard$|cabinet$|dresser$/.test(name)
+    : kind !== 'counter';
+
 /**
  * Where a shelf is that was named alone: in what was just spoken of, in the only thing that has such parts, or in
  * the only thing there is. A counter has none.
  */
 const around = (turn: Turn): Id | null => {
   const near = rootPlace(turn.kitchen, turn.memory.placeId);
-  if (near && near.kind !== 'counter') return near.id;
-  const wholes = placesIn(turn.kitchen, null).filter(({ kind }) => kind !== 'counter');
+  if (near && isDivided(near)) return near.id;
+  const wholes = placesIn(turn.kitchen, null).filter(isDivided);
   const parted = wholes.filter(({ id }) => placesIn(turn.kitchen, id).length > 0);
   const [only] = parted.length === 1 ? parted : wholes.length === 1 ? wholes : [];
   return only?.id ?? null;
 };
 
+/** "In the door": what keeps food in its door is the fridge, there already or new. */
+const impliedBy = (turn: Turn, { kind }: PlaceStep): readonly PlaceStep[] => {
+  const near = rootPlace(turn.kitchen, turn.memory.placeId);
+  if (kind !== 'door' || near?.kind === 'fridge' || near?.kind === 'freezer') return [];
+  const fridges = placesIn(turn.kitchen, null).filter((place) => place.kind === 'fridge');
+  if (fridges.length > 1) return [];
+  const candidates = fridges.map(({ id }) => ({ id, fit: 1 }));
+  return [{ words: 'fridge', kind: 'fridge', whole: true, candidates }];
+};
+
+const withImplied = (turn: Turn, place: PlaceMention): PlaceMention => {
+  const [first] = place.path ?? [];
+  if (!first || first.whole || first.candidates.length > 0 || place.candidates.length > 0) return place;
+  return { ...place, path: [...impliedBy(turn, first), ...place.path!] };
+};
+
 /** Whether a part of that kind can be new there: not where the like of it was counted. */
 const mayBeNew = (turn: Turn, parentId: Id | null, step: PlaceStep): boolean =>
-  parentId === null
+  step.distinct === true ||
+  (parentId === null
     ? ![...turn.kitchen.places.values()].some(
         ({ kind, parentId: of }) => of === null && kind === kindOf(step),
       )
     : !placesIn(turn.kitchen, parentId).some(
         ({ kind, position }) => kind === kindOf(step) && position !== null,
-      );
+      ));
 
 /** A place of that name that is there by now, though the words were heard before it was. */
 const calledThere = (turn: Turn, parentId: Id | null, step: PlaceStep | undefined): Id | null =>
@@ -130,7 +153,7 @@ interface Placed {
 const placed = (turn: Turn, slots: Slots): Placed => {
   let at: Placed = { slots, turn, changes: [], told: [] };
   const take = (mention: PlaceMention | undefined | null): PlaceMention | undefined => {
-    const made = mention ? unfold(at.turn, mention) : null;
+    const made = mention ? unfold(at.turn, withImplied(at.turn, mention)) : null;
     if (!made) return mention ?? undefined;
     at = {
       ...at,
@@ -178,7 +201,8 @@ export const makingPlace =
     if (settled?.startsWith(NEW)) return agreed(handler, act, turn, settled);
     if (settled) return handler(act, turn);
     const { within, ...rest } = act.slots;
-    const slots = within && rest.place ? { ...rest, place: joined(rest.place, within) } : rest;
+    const said = within && rest.place ? { ...rest, place: joined(rest.place, within) } : rest;
+    const slots = said.place ? { ...said, place: withImplied(turn, said.place) } : said;
     if (slots.place && lacksWhole(turn, slots.place)) {
       const part = slots.place.path![0]!.words;
       const ask = { slot: 'within', question: say('ask-part-of', { part }), expecting: 'place' as const };

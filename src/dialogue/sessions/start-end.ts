@@ -1,8 +1,9 @@
 /** Practice, and ending whatever session is going on. */
-import { type Handler, type Reply, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, say } from '../handler.js';
 import type { Practice, Session } from '../state.js';
 import { endCount } from './count.js';
 import { endLesson } from '../lessons/lesson.js';
+import { startSetup } from './setup.js';
 import { endShop } from './shop.js';
 
 /** Putting a shop away is never put aside: it is over or it goes on. */
@@ -15,8 +16,12 @@ const saysPractice = (heard: string | null): boolean =>
     heard,
   );
 
-export const startPractice: Handler = (_act, turn) => {
+/** Nothing is there to practise on: whoever "has a go" begins. */
+const isEmpty = ({ kitchen }: Turn): boolean => kitchen.items.size === 0 && kitchen.places.size === 0;
+
+export const startPractice: Handler = (act, turn) => {
   const { practice, session } = turn.state;
+  if (!practice && !turn.sure && isEmpty(turn)) return startSetup({ ...act, slots: {} }, turn);
   if (practice) return { parts: [say('practice-going-on')] };
   if (!turn.sure && !saysPractice(turn.heard)) return { parts: [], confirm: say('confirm-practice') };
   return {

@@ -336,6 +336,7 @@ export const runAct = (work: Work, act: Act, settled: Settled = unsettled): Work
       told.changes.length === work.changes.length &&
       changesSoFar(told) === changesSoFar(work) &&
       told.state.frames.length === work.state.frames.length &&
+      told.state.frames.every((frame, at) => frame === work.state.frames[at]) &&
       told.lookUp === null;
     if (!idle) return inOneGo(told, work.changes.length);
     // "The milk stays on the door": where it is already, which is said.

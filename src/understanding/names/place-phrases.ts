@@ -26,6 +26,8 @@ interface Simple {
   readonly structure: { readonly kind: string; readonly position: Position | null } | null;
   readonly weight: number;
   readonly from: number;
+  /** It has a name that tells it from others of its kind. */
+  readonly distinct?: true;
 }
 
 const most = 8;
@@ -39,6 +41,10 @@ const tables = perLexicon(({ places }) => ({
   kinds: synonymTable(places.kinds),
   wholes: new Set(places.wholes),
   qualifiers: phraseSet(places.qualifiers),
+  stands: phraseSet(places.stands),
+  beside: phraseSet(places.beside),
+  landmarks: phraseSet(places.landmarks),
+  upon: phraseSet(places.upon),
   positions: new Map(Object.entries(places.positions)),
   sideways: phraseTable(Object.entries(places.sideways)),
   fromEnd: phraseTable(Object.entries(places.fromEnd)),
@@ -94,6 +100,63 @@ const newWholeAt = (
   return { from, end, structure: { kind: kind.value, position: null }, candidates: [], weight: 0.9 };
 };
 
+/** "Over the kettle", after a place: where it ends; null where no landmark stands there. */
+const landmarkEnd = (tokens: readonly string[], at: number, lexicon: Lexicon): number | null => {
+  const { beside, landmarks, articles } = tables(lexicon);
+  const how = beside.longestAt(tokens, at);
+  if (!how) return null;
+  const next = at + how.length;
+  const noun = landmarks.longestAt(tokens, articles.has(tokens[next] ?? '') ? next + 1 : next);
+  return noun ? (articles.has(tokens[next] ?? '') ? next + 1 : next) + noun.length : null;
+};
+
+/** Of these there are mostly several, and people tell them apart by what they are next to. */
+const byLandmark: ReadonlySet<string> = new Set(['cupboard', 'counter', 'shelf', 'drawer']);
+
+/**
+ * "The bread bin", "the cupboard over the kettle": what stands by itself under a name of its own. A fridge under
+ * the stairs is the fridge; a cupboard is the one that is on record by no such name, where there is only one.
+ */
+const ownNameAt = (
+  tokens: readonly string[],
+  from: number,
+  tree: PlaceTree,
+  lexicon: Lexicon,
+): Simple | null => {
+  const { kinds, stands, wholes, upon } = tables(lexicon);
+  const own = stands.longestAt(tokens, from);
+  if (own) {
+    const after = from + own.length;
+    const stood = upon.longestAt(tokens, after);
+    const end = stood ? after + stood.length : (landmarkEnd(tokens, after, lexicon) ?? after);
+    const name = tokens.slice(from, from + own.length).join(' ');
+    const candidates = tree
+      .at('cupboard', null, most)
+      .flatMap((id) => (tree.get(id)!.name.toLowerCase().startsWith(name) ? [{ id, fit: positionFit }] : []));
+    return {
+      from,
+      end,
+      structure: { kind: 'cupboard', position: null },
+      candidates,
+      weight: 1,
+      distinct: true,
+    };
+  }
+  const kind = kinds.longestAt(tokens, from);
+  const end = kind ? landmarkEnd(tokens, from + kind.length, lexicon) : null;
+  if (!kind || end === null) return null;
+  if (!byLandmark.has(kind.value)) {
+    if (!wholes.has(kind.value)) return null;
+    const candidates = tree.at(kind.value, null, most).map((id) => ({ id, fit: kindFit }));
+    return { from, end, structure: { kind: kind.value, position: null }, candidates, weight: 0.9 };
+  }
+  const noun = tokens.slice(from, from + kind.length).join(' ');
+  const plain = tree.at('cupboard', null, most).filter((id) => tree.get(id)!.name.toLowerCase() === noun);
+  const candidates = plain.length === 1 ? [{ id: plain[0]!, fit: surelyNamed }] : [];
+  const structure = { kind: kind.value === 'counter' ? 'counter' : 'cupboard', position: null };
+  return { from, end, structure, candidates, weight: 1, distinct: true };
+};
+
 /** "The upright", "the chest": a freezer that is here, by what tells it from the others. */
 const shortWholeAt = (
   tokens: readonly string[],
@@ -134,7 +197,8 @@ const structuresAt = (
   const kind = kinds.longestAt(tokens, kindAt);
   const fresh = newWholeAt(tokens, from, tree, lexicon);
   const short = shortWholeAt(tokens, from, tree, lexicon);
-  const wholes = [...(fresh ? [fresh] : []), ...(short ? [short] : [])];
+  const own = ownNameAt(tokens, from, tree, lexicon);
+  const wholes = [...(fresh ? [fresh] : []), ...(short ? [short] : []), ...(own ? [own] : [])];
   if (!kind) return wholes;
   const simple = (position: Position | null, end: number): Simple => ({
     from,
@@ -191,6 +255,7 @@ const simplesAt = (
       end,
       candidates,
       structure: there?.structure ?? null,
+      ...(there?.distinct ? { distinct: true as const } : {}),
       weight: there ? 1 : Math.max(0.1, span.likeness ** 2 * (named >= 0.8 ? 1 : 0.3)),
     });
   }
@@ -265,13 +330,14 @@ export const placesAt = (
   };
   const start = afterArticle(from);
   /** What was said, as a part of a place that may have to be made; none for a name alone. */
-  const step = ({ from: start, end, structure, candidates }: Simple): readonly PlaceStep[] =>
+  const step = ({ from: start, end, structure, candidates, distinct }: Simple): readonly PlaceStep[] =>
     structure || candidates.length > 0
       ? [
           {
             words: tokens.slice(start, end).join(' '),
             kind: structure?.kind ?? '',
             whole: structure !== null && wholes.has(structure.kind),
+            ...(distinct ? { distinct } : {}),
             candidates,
           },
         ]

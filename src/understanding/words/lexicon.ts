@@ -162,6 +162,13 @@ const places = z.object({
   plurals: synonyms.default({}),
   wholes: words.default([]),
   qualifiers: words.default([]),
+  /** What stands by itself and holds food, under its own name: a bread bin. */
+  stands: words.default([]),
+  /** How a place lies to what it is known by: "over the kettle". */
+  beside: words.default([]),
+  landmarks: words.default([]),
+  /** Where what stands by itself stands: says nothing more of where its food is. */
+  upon: words.default([]),
   positions: figures.default({}),
   fromEnd: z.record(z.string(), z.string()).default({}),
   sideways: figures.default({}),
