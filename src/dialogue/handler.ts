@@ -6,7 +6,7 @@ import type { Clock, Instant, PlainDate } from '../terms/dates.js';
 import { today } from '../terms/dates.js';
 import type { Act } from '../understanding/intents.js';
 import type { Conversation, Effect, KnockedOn, KnownDevice, LookUp, Speaker } from './api.js';
-import type { Asked } from './state.js';
+import type { Asked, Sharing } from './state.js';
 import type { Ask, Memory, Outage, Picked, Practice, Procedure, Session, State } from './state.js';
 
 /** One act, being decided. The kitchen already holds what earlier acts of the same turn did. */
@@ -71,6 +71,8 @@ export interface Reply {
   readonly procedure?: Procedure | null;
   readonly session?: Session | null;
   readonly practice?: Practice | null;
+  /** Whether a teacher may see how the lessons went. */
+  readonly sharing?: Sharing;
   readonly listener?: Listener;
   readonly outage?: Outage | null;
   readonly whisperUntil?: Instant | null;

@@ -9,4 +9,5 @@ export { decide } from './decide.js';
 export { decideMoves } from './moves.js';
 export type { SaidMove } from './moves.js';
 export { lessonKitchenNow } from './lessons/now.js';
+export { sharedLessons, type SharedLessons } from './lessons/sharing.js';
 export { startConversation } from './state.js';

@@ -189,6 +189,12 @@ export interface Practice {
   readonly lesson?: LessonState;
 }
 
+/** Null: it was asked, and not answered. */
+export interface Sharing {
+  readonly may: boolean | null;
+  readonly at: Instant;
+}
+
 export interface LessonState {
   /** Which, from 0. */
   readonly n: number;
@@ -277,7 +283,11 @@ export interface State {
   /** Turns so far. */
   readonly turns: number;
   /** How the lessons went that were held in this conversation, by their keys. */
-  readonly lessons?: Readonly<Record<string, LessonState['results']>>;
+  readonly held?: Readonly<
+    Record<string, { readonly at: Instant; readonly results: LessonState['results'] }>
+  >;
+  /** Whether a teacher may see that. */
+  readonly sharing?: Sharing;
   /** When the power went and how things stood, while that is talked about. */
   readonly outage: Outage | null;
   /** What was denied last when the hearing was doubtful. */

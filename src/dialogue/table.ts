@@ -26,6 +26,7 @@ import { freeze, merge, move, open, putBack, reheated, split, thaw } from './mov
 import { leftOut } from './outages/left-out.js';
 import { powerBack, powerCut } from './outages/power-cut.js';
 import { hint, lessonReport, startLesson } from './lessons/lesson.js';
+import { shareLessons } from './lessons/sharing.js';
 import { addPerson, leaveNote, notes, people, whoAllergic } from './people/people.js';
 import { buildPlace, placeState, places, removePlace, renamePlace } from './places/places.js';
 import { amend } from './put-away/amend.js';
@@ -135,6 +136,7 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   summary,
   household,
   'lesson-report': lessonReport,
+  'share-lessons': shareLessons,
   people,
   ask,
 

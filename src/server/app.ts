@@ -5,6 +5,7 @@ import { validatorCompiler } from 'fastify-type-provider-zod';
 import type { Logger } from 'pino';
 import type { Context } from './context.js';
 import { charts } from './charts.js';
+import { lessons } from './lessons.js';
 import { conversation } from './conversation/conversation.js';
 import { heard } from './conversation/heard.js';
 import { devices } from './devices/devices.js';
@@ -108,6 +109,7 @@ export const createApp = async (context: Context, logger: Logger): Promise<Fasti
     importing,
     labels,
     charts,
+    lessons,
     sounds,
     feeds,
     hooks,

@@ -40,6 +40,7 @@ export const openapi = fp(async (app) => {
         { name: 'feeds', description: 'For calendars, lists and other speech fronts' },
         { name: 'devices', description: 'Who may speak here' },
         { name: 'household', description: 'A household’s own data' },
+        { name: 'lessons', description: 'What there is to practise, and how it went where that may be seen' },
         { name: 'operations', description: 'For whoever runs the service' },
       ],
       components: {

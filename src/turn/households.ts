@@ -14,6 +14,8 @@ import {
   interruption,
   lessonKitchenNow,
   picksUp,
+  sharedLessons,
+  type SharedLessons,
   standingAt,
   startConversation,
   justDone,
@@ -105,6 +107,8 @@ export interface Households {
   ): Promise<ChangeResult<R>>;
   /** The kitchen as it is now, its newest journal entries (newest first) and the household's clock. */
   look(householdId: Id): Promise<Look>;
+  /** What a teacher may see of how the lessons went: nothing without a yes said aloud, see `sharedLessons`. */
+  lessons(householdId: Id): Promise<SharedLessons>;
   /** Says an answer of this household's, as its listeners hear it. */
   say(around: Surroundings, answer: Answer): Spoken;
   /** Drops what is kept in memory of a household (it was deleted or restored). */
@@ -138,6 +142,9 @@ const wantsSounds = ({ sounds }: TurnRequest, { earcons, earconsChosen }: Listen
 
 /** In how many conversations a turn looks that goes on with what was begun elsewhere. */
 const CONVERSATIONS_ELSEWHERE = 20;
+/** Conversations are dropped after a week. */
+const LESSONS_HOURS = 7 * 24;
+const CONVERSATIONS_OF_LESSONS = 200;
 const hoursBefore = (at: Instant, hours: number): Instant =>
   new Date(Date.parse(at) - hours * 3_600_000).toISOString();
 
@@ -576,6 +583,18 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
       const nobody = { personId: null, deviceId: null };
       const newId = idsOf(householdId, `look at ${here.kitchen.version}`);
       return { ...around(here, nobody, newId), rights: start.rights };
+    },
+
+    lessons: async (householdId) => {
+      const start = await store.beginTurn(householdId, NO_CONVERSATION, NO_CONVERSATION);
+      if (!start) throw new TurnProblem('no-such-household', 'this household is not in the store');
+      const { kitchen } = await live.at(householdId, start);
+      const since = hoursBefore(options.now(), LESSONS_HOURS);
+      const kept = await store.recentConversations(householdId, since, CONVERSATIONS_OF_LESSONS);
+      return sharedLessons(
+        kept.flatMap((one) => readKept(one).earlier ?? []),
+        kitchen.household.locale,
+      );
     },
 
     say: (surroundings, answer) => {

@@ -11,6 +11,7 @@ export {
 } from './households.js';
 export { CODE_LIVES_MS, inTenMinutes, knockedOn } from './waiting-devices.js';
 export type { Surroundings } from '../dialogue/api.js';
+export type { SharedLessons } from '../dialogue/index.js';
 export type { SpanFacts, SpanName, Tracing } from './tracing.js';
 export type { TurnFault } from './unforeseen.js';
 export { TurnProblem, type TurnProblemCode } from './problems.js';

@@ -102,6 +102,7 @@ export const STARTING_INTENTS = [
   'start-count', // "let's check the freezer"
   'start-setup', // "help me set up"
   'start-practice', // "let me practise"
+  'share-lessons', // "my teacher may see how I did", "stop sharing my lessons"
   'start-lesson', // "start a lesson", "lesson two", "which lessons are there"
   'end-session', // "that's everything", "finish the count", "stop practising"
 ] as const;

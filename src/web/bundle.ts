@@ -3,7 +3,7 @@ import { existsSync } from 'node:fs';
 import { readdir, readFile } from 'node:fs/promises';
 import { projectFile } from '../project-files.js';
 
-const entries = ['board', 'home', 'labels', 'charts', 'service-worker'] as const;
+const entries = ['board', 'home', 'labels', 'charts', 'teach', 'service-worker'] as const;
 
 /** Script text by file name (`talk.js`). Takes about a tenth of a second. */
 export const bundlePages = async (): Promise<ReadonlyMap<string, Uint8Array>> => {

@@ -12,6 +12,7 @@ const pages: readonly { readonly address: string; readonly title: string; readon
   { address: '/home', title: 'Home', script: 'home' },
   { address: '/labels', title: 'Labels', script: 'labels' },
   { address: '/charts', title: 'Charts', script: 'charts' },
+  { address: '/teach', title: 'Lessons', script: 'teach' },
 ];
 
 /** Addresses that pages once had, and those that people guess. */
@@ -19,6 +20,7 @@ const moved: Readonly<Record<string, string>> = {
   '/kitchen': '/',
   '/talk': '/',
   '/plots': '/charts',
+  '/lessons': '/teach',
   '/settings': '/home',
   '/devices': '/home#devices',
   '/people': '/home#people',

@@ -5,6 +5,7 @@ import { PNG } from 'pngjs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { fromBraille } from '../../src/labels/index.js';
+import { say } from '../support/service.js';
 import { expectNoBarriers, letIn, openBrowser, openSite, soon, type Site } from './browser.js';
 
 // The library is written for CommonJS.
@@ -270,5 +271,51 @@ describe('the charts page', () => {
     expect(counts.every((count) => count > 0)).toBe(true);
     await page.getByRole('heading', { name: 'What was thrown out' }).waitFor();
     await expectNoBarriers(page, 'charts');
+  });
+});
+
+describe('the teacher’s page', () => {
+  it('shows nothing of how it went before a yes said aloud, then each task, and gives a table', async () => {
+    const hold = async (...said: readonly string[]): Promise<void> => {
+      for (const text of said) await say(site.service, text);
+    };
+    await letIn(page, site, '/teach');
+    await page.getByText(/^Nothing is shown until/).waitFor();
+    await hold(
+      'lesson one',
+      'where is the butter',
+      'skip this one',
+      'skip this one',
+      'hint',
+      'where is the milk',
+    );
+    await page.getByRole('button', { name: 'Look again' }).click();
+    await page.getByText(/^Nothing is shown until/).waitFor();
+    await hold('yes');
+    await page.getByRole('button', { name: 'Look again' }).click();
+    const held = page.getByRole('region', { name: /^finding by touch/ });
+    await held.waitFor();
+    const tasks = await held.getByRole('listitem').allInnerTexts();
+    expect(tasks.map((text) => /(Done alone|Done with a hint|Passed over)\.$/.exec(text)?.[1])).toEqual([
+      'Done alone',
+      'Passed over',
+      'Passed over',
+      'Done with a hint',
+    ]);
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: /table/ }).click(),
+    ]);
+    expect(
+      readFileSync(await download.path(), 'utf8')
+        .trim()
+        .split('\n'),
+    ).toHaveLength(5);
+    for (const fold of await page.locator('summary').all()) await fold.click();
+    await expectNoBarriers(page, 'teach');
+    await hold('stop sharing my lessons');
+    await page.getByRole('button', { name: /table/ }).click();
+    await page.getByText(/^It was said aloud that nobody/).waitFor();
+    expect(await held.count()).toBe(0);
   });
 });

@@ -53,6 +53,7 @@ describe('a household that speaks Spanish', () => {
     ['/home', 'Personas', 'Casa'],
     ['/labels', 'Etiquetas', 'Etiquetas'],
     ['/charts', 'Lo que se tiró', 'Cuentas'],
+    ['/teach', 'Cómo fue', 'Lecciones'],
   ])('%s is in Spanish, says so, and has no barriers', async (path, heading, title) => {
     await enter(path);
     await page.getByRole('heading', { name: heading, exact: true }).waitFor();

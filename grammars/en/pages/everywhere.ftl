@@ -5,6 +5,7 @@ page-board = Board
 page-home = Home
 page-labels = Labels
 page-charts = Charts
+page-teach = Lessons
 pages = Pages
 skip = Skip to the page
 one-moment = One moment.

@@ -6,6 +6,7 @@ page-board = Tablero
 page-home = Casa
 page-labels = Etiquetas
 page-charts = Cuentas
+page-teach = Lecciones
 pages = Páginas
 skip = Ir a la página
 one-moment = Un momento.

@@ -3,8 +3,8 @@ import type { Say } from '../../speech/answer.js';
 import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
 import type { LessonState, Memory, Practice } from '../state.js';
 import { type Lesson, lessonsIn } from './files.js';
+import { languageOf } from './language.js';
 
-export const languageOf = (locale: string): string => locale.split('-')[0]!.toLowerCase();
 const allOf = ({ kitchen }: Pick<Turn, 'kitchen'>): readonly Lesson[] =>
   lessonsIn(languageOf(kitchen.household.locale));
 
@@ -58,7 +58,7 @@ const chosen = (turn: Turn, lessons: readonly Lesson[], act: Parameters<Handler>
       )
     : -1;
   if (byName >= 0) return byName;
-  const held = turn.state.lessons ?? {};
+  const held = turn.state.held ?? {};
   const open = lessons.findIndex(({ key }) => !(key in held));
   return open < 0 ? 0 : open;
 };
@@ -110,11 +110,11 @@ export const lessonReport: Handler = (_act, turn) => {
   const lessons = allOf(turn);
   const now = turn.state.practice?.lesson;
   const held = {
-    ...turn.state.lessons,
-    ...(now && lessons[now.n] ? { [lessons[now.n]!.key]: now.results } : {}),
+    ...turn.state.held,
+    ...(now && lessons[now.n] ? { [lessons[now.n]!.key]: { at: now.beganAt, results: now.results } } : {}),
   };
   const parts = lessons.flatMap((lesson) =>
-    lesson.key in held ? [reportOf(lesson, held[lesson.key]!)] : [],
+    lesson.key in held ? [reportOf(lesson, held[lesson.key]!.results)] : [],
   );
   return { parts: parts.length > 0 ? parts : [say('no-lesson-yet')], keepTold: true };
 };

@@ -1,4 +1,5 @@
 /** Guided steps: one act at a time, its caution first; forwards, back, from the start, how many left. */
+import { hint } from '../lessons/lesson.js';
 import { itMention } from '../../understanding/intents.js';
 import { setTimer } from '../../kitchen/index.js';
 import type { Say } from '../../speech/answer.js';
@@ -43,7 +44,10 @@ const noSteps: Reply = { parts: [say('no-steps')], keepTold: true };
 
 export const next: Handler = (act, turn) => {
   const { procedure, told } = turn.state;
-  if (!procedure) return told && told.rest.length > 0 ? restOf(told) : noSteps;
+  if (!procedure && told && told.rest.length > 0) return restOf(told);
+  // "Skip this one", with no steps read: the task of the lesson.
+  if (!procedure && turn.state.practice?.lesson) return hint({ ...act, slots: { asked: 'skip' } }, turn);
+  if (!procedure) return noSteps;
   if (procedure.unread) return toStep(procedure, procedure.at);
   if (procedure.at + 1 >= procedure.steps.length) return finished(procedure);
   return toStep(procedure, procedure.at + 1);

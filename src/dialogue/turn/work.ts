@@ -273,6 +273,7 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
     ...procedureAfter(work, isEatenUp(next) ? null : reply.procedure),
     session: reply.session === undefined ? session : reply.session,
     practice: reply.practice === undefined ? practice : reply.practice,
+    ...(reply.sharing ? { sharing: reply.sharing } : {}),
     outage: reply.outage === undefined ? outage : reply.outage,
     whisperUntil: reply.whisperUntil === undefined ? next.state.whisperUntil : reply.whisperUntil,
     // What is gone through from here on leaves no question of before open.

@@ -9,20 +9,10 @@ import { Gate } from './gate.js';
 import { langOfRecord, recordWord, t } from './language.js';
 import { Menu } from './menu.js';
 import { Nfc } from './nfc.js';
+import { save } from './save.js';
 import { plainly, service } from './service.js';
 
 type LabelFile = z.infer<typeof labelFile>;
-
-/** Gives the file to the browser to keep. */
-const save = ({ file, name, type }: LabelFile): void => {
-  const bytes = Uint8Array.from(atob(file), (char) => char.charCodeAt(0));
-  const address = URL.createObjectURL(new Blob([bytes], { type }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  URL.revokeObjectURL(address);
-};
 
 const Key = () => {
   const [news, setNews] = useState('');

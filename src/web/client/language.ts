@@ -10,6 +10,7 @@ import enEverywhere from '../../../grammars/en/pages/everywhere.ftl';
 import enGate from '../../../grammars/en/pages/gate.ftl';
 import enHome from '../../../grammars/en/pages/home.ftl';
 import enLabels from '../../../grammars/en/pages/labels.ftl';
+import enTeach from '../../../grammars/en/pages/teach.ftl';
 import enTalk from '../../../grammars/en/pages/talk.ftl';
 import esBoard from '../../../grammars/es/pages/board.ftl';
 import esCharts from '../../../grammars/es/pages/charts.ftl';
@@ -17,14 +18,15 @@ import esEverywhere from '../../../grammars/es/pages/everywhere.ftl';
 import esGate from '../../../grammars/es/pages/gate.ftl';
 import esHome from '../../../grammars/es/pages/home.ftl';
 import esLabels from '../../../grammars/es/pages/labels.ftl';
+import esTeach from '../../../grammars/es/pages/teach.ftl';
 import esTalk from '../../../grammars/es/pages/talk.ftl';
 import esTouch from '../../../grammars/es/phrases/touch.ftl';
 import esUnits from '../../../grammars/es/phrases/units.ftl';
 import esWords from '../../../grammars/es/phrases/words.ftl';
 
 const files: Readonly<Record<string, readonly string[]>> = {
-  en: [enEverywhere, enGate, enTalk, enBoard, enHome, enLabels, enCharts],
-  es: [esEverywhere, esGate, esTalk, esBoard, esHome, esLabels, esCharts, esTouch, esUnits, esWords],
+  en: [enEverywhere, enGate, enTalk, enBoard, enHome, enLabels, enCharts, enTeach],
+  es: [esEverywhere, esGate, esTalk, esBoard, esHome, esLabels, esCharts, esTeach, esTouch, esUnits, esWords],
 };
 
 const languageOf = (locale: string): string => locale.slice(0, 2).toLowerCase();

@@ -7,6 +7,7 @@ const pages = [
   { id: 'home', href: '/home' },
   { id: 'labels', href: '/labels' },
   { id: 'charts', href: '/charts' },
+  { id: 'teach', href: '/teach' },
 ] as const;
 export type PageId = (typeof pages)[number]['id'];
 

@@ -4,8 +4,8 @@
  */
 const worker = self as unknown as ServiceWorkerGlobalScope;
 
-const shelf = 'tellshelf-pages-2';
-const pages = ['/', '/home', '/labels', '/charts'];
+const shelf = 'tellshelf-pages-3';
+const pages = ['/', '/home', '/labels', '/charts', '/teach'];
 const kept = [
   ...pages,
   '/style.css',
@@ -15,6 +15,7 @@ const kept = [
   '/js/home.js',
   '/js/labels.js',
   '/js/charts.js',
+  '/js/teach.js',
 ];
 
 worker.addEventListener('install', (event) => {
