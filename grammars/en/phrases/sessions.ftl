@@ -124,6 +124,12 @@ setup-what-not = { $name ->
    *[other] What must { $name } not have? I did not catch it.
   }
 setup-whose = Who must not have { $allergens }?
+setup-say-who = Say a name, or say next to leave it.
+setup-whose-not-kept = Not kept, for nobody was named: { $what }.
+setup-unclear-not-kept = { $name ->
+    [none] What you must not have is not kept.
+   *[other] What { $name } must not have is not kept.
+  }
 setup-whose-else = Who is that: { $what }?
 eaters-noted = Noted: { $told }.
 eaters-known = I have that: { $told }.

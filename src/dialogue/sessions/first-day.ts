@@ -88,7 +88,13 @@ const withEaters = (
     const { who: _whose, name: _name, relation: _relation, ...facts } = whose;
     return withEaters(all, [{ ...only, ...facts }], false, mine);
   }
-  for (const eater of others) {
+  // "Cashews and pistachios, just those", of whom it was told already: nothing new.
+  const heldBy = ({ allergens, nuts, diets, risks }: SaidEater): boolean =>
+    !nuts &&
+    diets.length + risks.length === 0 &&
+    allergens.length > 0 &&
+    all.some((one) => one.who !== 'whose' && allergens.every((of) => one.allergens.includes(of)));
+  for (const eater of others.filter((one) => one.who !== 'whose' || !heldBy(one))) {
     const at = whomOf(all, eater, mine);
     const known = all[at];
     const me = eater.who === 'named' && eater.name !== null && eater.name === mine;
@@ -157,6 +163,25 @@ const whoseQuestion = ({ allergens, diets, risks }: SaidEater): Say =>
   allergens.length > 0
     ? say('setup-whose', { allergens: list(allergens, true) })
     : say('setup-whose-else', { what: list([...diets, ...risks]) });
+
+/** Without what nobody said whose it is: it is let go, and said to be. */
+export const withoutWhose = (
+  draft: FirstDayDraft,
+): { readonly draft: FirstDayDraft; readonly told: readonly Say[] } => {
+  const { eaters = [] } = draft;
+  const open = eaters.filter(({ who, unclear }) => who === 'whose' || unclear);
+  return {
+    draft: {
+      ...draft,
+      eaters: eaters.filter(({ who }) => who !== 'whose').map(({ unclear: _unclear, ...one }) => one),
+    },
+    told: open.map((one) =>
+      one.who === 'whose'
+        ? say('setup-whose-not-kept', { what: list([...one.allergens, ...one.diets, ...one.risks]) })
+        : say('setup-unclear-not-kept', one.who === 'me' ? {} : { name: one.name ?? '' }),
+    ),
+  };
+};
 
 /** Something is still to be told before it can be kept: agreeing to it keeps nothing. */
 export const lacks = ({ eaters = [] }: FirstDayDraft): boolean =>

@@ -13,6 +13,7 @@ import {
   draftWith,
   keepDraft,
   lacks,
+  withoutWhose,
   nameless,
   notKept,
   withName,
@@ -187,11 +188,16 @@ const ofDraft = (act: Act, turn: Turn, session: Setup): Reply | null => {
     if (act.intent === 'maybe')
       return { parts: [say('setup-both-nuts')], session: { ...session, draft: withNuts(draft, 'both') } };
   }
+  const passes = ['no', 'next', 'maybe', 'done'].includes(act.intent);
+  if (lacks(draft) && passes) {
+    const { draft: left, told: letGo } = withoutWhose(draft);
+    return { parts: letGo, session: { ...session, draft: left } };
+  }
   switch (act.intent) {
     case 'yes':
     case 'done': {
       // A yes does not say whose it is.
-      if (lacks(draft)) return { parts: [], session };
+      if (lacks(draft)) return { parts: [say('setup-say-who')], session };
       return nameless(turn, draft)
         ? { parts: [], session: { ...session, draft: { ...draft, asksName: true } } }
         : keeping(turn, session, draft);

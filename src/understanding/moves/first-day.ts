@@ -22,6 +22,24 @@ const ofFood = (tokens: readonly string[], { rules }: Reader, lexicon: Lexicon):
       ['kitchen:food', 'kitchen:item'].some((rule) => rules.get(rule)?.matchesAt(tokens, at).length),
   );
 
+/** "Two pints", and no bare number: that is how old somebody is, or how many of them there are. */
+const isMeasured = (value: unknown): boolean =>
+  typeof value === 'object' &&
+  value !== null &&
+  'unit' in value &&
+  value.unit !== null &&
+  value.unit !== 'piece';
+
+/** Food with its place or its measure: something is put away, and nobody's allergy told. */
+const ofStore = (tokens: readonly string[], { rules }: Reader, lexicon: Lexicon): boolean =>
+  tokens.some(
+    (_, at) =>
+      placesOf(lexicon).kinds.longestAt(tokens, at) !== null ||
+      (rules.get('builtin:grammar/amount')?.matchesAt(tokens, at) ?? []).some(({ value }) =>
+        isMeasured(value),
+      ),
+  );
+
 /** "No, two freezers" puts right; "no freezer" says that there is none. */
 const repairOf = (tokens: readonly string[], moves: MovesLexicon, lexicon: Lexicon): number => {
   const cue = moves.phrases.longestAt(tokens, 0);
@@ -70,15 +88,14 @@ const slotsFor = (expecting: Expectation, guess: Guess, reader: Reader): Slots |
       return wholes.length > 0 ? { ...told, wholes } : surely();
     }
     case 'eaters': {
+      // "A dozen eggs in the fridge" tells of nobody, but for who must not have them.
+      if (ofStore(said, reader, lexicon)) return surely(true);
       const eaters = eatersIn(guess, words, moves, reader);
-      // "The milk is in the larder" tells of nobody.
-      if (eaters.every(({ who }) => who === 'whose') && wholesIn(tokens, words, lexicon).length > 0)
-        return null;
       return eaters.length > 0 ? { ...told, eaters } : null;
     }
     case 'manner': {
       const manner = mannerIn(tokens, words);
-      return surely() ?? (manner ? { ...told, manner } : null);
+      return surely(manner !== null) ?? (manner ? { ...told, manner } : null);
     }
     default:
       return null;

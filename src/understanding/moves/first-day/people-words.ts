@@ -44,6 +44,14 @@ export const spelled = ({ heard, said, pauses }: Guess, words: FirstDayWords): S
   return { tokens, pauses: paused, cased: capitals.size > 0, capitals, first };
 };
 
+/** "Two pints": a word that counts or measures. */
+const isMeasure = (tokens: readonly string[], at: number, rules: Reader['rules']): boolean =>
+  [at, at - 1].some((from) =>
+    (from >= 0 ? (rules.get('builtin:grammar/amount')?.matchesAt(tokens, from) ?? []) : []).some(
+      ({ length }) => from + length > at,
+    ),
+  );
+
 /** The ends that make a plural or a verb of an everyday word. */
 const endings = /(es|s)$/;
 
@@ -65,7 +73,8 @@ export const mayBeName = (
   if (word === undefined || word.length < 2 || /\d/.test(word) || words.chatter.has(word)) return false;
   for (const table of [words.relations, words.groups, words.watches, words.risks, words.extra])
     if (table.longestAt(tokens, at)) return false;
-  if (words.me.longestAt(tokens, at) || words.notBefore.has(word)) return false;
+  if (words.me.longestAt(tokens, at) || words.manner.longestAt(tokens, at)) return false;
+  if (words.notBefore.has(word) || isMeasure(tokens, at, rules)) return false;
   if (placesOf(lexiconFor(language)).kinds.longestAt(tokens, at)) return false;
   const fits = (rule: string): boolean => (rules.get(rule)?.matchesAt(tokens, at).length ?? 0) > 0;
   if (fits('builtin:grammar/number') || fits('builtin:grammar/date?lean=future')) return false;
