@@ -66,6 +66,7 @@ hello-empty = Hello{ $name ->
   }. I keep in mind what food you have, where it is and how old.
     .short = Hello. I keep track of your food.
 offer-begin = Shall we begin?
+help-lesson = Do the task in any words. Or say hint, what was I to do, skip this one, how did we do, or stop the lesson.
 help-practice = This is practice, so try anything: put food away, find it, finish it. Say stop practising to end.
 help-topic = { $topic ->
     [list] Say: put oats on the list; make that two bags; take it off again; is milk on my list; how many things are on it; I got the eggs.

@@ -298,7 +298,10 @@ export const help: Handler = (act, turn) => {
   const empty = turn.kitchen.items.size === 0;
   return {
     parts: [
-      say(practice ? 'help-practice' : empty ? 'help-start' : 'help-general', empty ? {} : ownNames(turn)),
+      say(
+        practice?.lesson ? 'help-lesson' : practice ? 'help-practice' : empty ? 'help-start' : 'help-general',
+        empty ? {} : ownNames(turn),
+      ),
     ],
     more: empty ? [] : [say('help-more-food'), say('help-more-kitchen'), say('help-more-talk')],
     details: [say('help-more-food'), say('help-more-kitchen'), say('help-more-talk')],
