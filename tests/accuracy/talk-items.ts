@@ -37,6 +37,8 @@ const talkItem = z.object({
   class: z.string(),
   /** Who says it: somebody of the household, or a kind of person who is nobody on record. */
   speaker: z.string(),
+  /** What the speaker's device speaks, where that is not what the household does: `es-ES`. */
+  locale: z.string().optional(),
   /** Household wall time. */
   at: z.string(),
   before: z.array(z.string()),

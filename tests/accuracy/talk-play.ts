@@ -62,6 +62,7 @@ export const createPlayer = async (kitchenFile: string): Promise<Player> => {
       const reply = await households.takeTurn(speaker, {
         id: `turn-${turns.length}`,
         conversation: 'talk',
+        ...(item.locale === undefined ? {} : { locale: item.locale }),
         hypotheses: said === '' ? [] : [{ text: said }],
       });
       turns.push({ said, reply });
