@@ -3,6 +3,7 @@
  * `food-modifiers.txt` and `goods.txt`: so that a food this household never had is still heard as food.
  */
 import pluralize from 'pluralize';
+import { wordFormsOf } from './languages/index.js';
 import type { DynamicMatch, DynamicRule } from '../grammar/api.js';
 import { createFoodSounds, type FoodHeard } from './foods-by-sound.js';
 import type { NamedMatch } from './names/api.js';
@@ -10,22 +11,32 @@ import { lexiconFor } from './words/index.js';
 import { entriesOf } from './word-lists.js';
 import { noMatches, rememberingRule } from './words/rule.js';
 
-const singulars = new Map<string, string>();
-/** Singular of a word; remembered, and forgotten wholesale before it could grow without end. */
-const singular = (word: string): string => {
-  let found = singulars.get(word);
-  if (found === undefined) {
-    if (singulars.size > 20_000) singulars.clear();
-    found = pluralize.singular(word);
-    singulars.set(word, found);
-  }
+type Singular = (word: string) => string;
+
+/** What one and several of a word share; remembered, and forgotten wholesale before it could grow without end. */
+const remembering = (stem: Singular): Singular => {
+  const known = new Map<string, string>();
+  return (word) => {
+    let found = known.get(word);
+    if (found === undefined) {
+      if (known.size > 20_000) known.clear();
+      found = stem(word);
+      known.set(word, found);
+    }
+    return found;
+  };
+};
+const singulars = new Map<string, Singular>();
+const singularIn = (language: string): Singular => {
+  let found = singulars.get(language);
+  if (!found) singulars.set(language, (found = remembering(wordFormsOf(language).stemOf)));
   return found;
 };
 
 /** Phrases by first word, so that a look-up costs one map access at most places of a sentence. */
 type PhraseIndex = ReadonlyMap<string, readonly (readonly string[])[]>;
 
-const indexOf = (entries: readonly string[]): PhraseIndex => {
+const indexOf = (entries: readonly string[], singular: Singular): PhraseIndex => {
   const index = new Map<string, string[][]>();
   for (const entry of entries) {
     const words = entry.split(/\s+/).map(singular);
@@ -69,6 +80,7 @@ const putRight = (
   tokens: readonly string[],
   from: number,
   soundsLike: FoodSounds,
+  singular: Singular,
 ): { readonly tokens: readonly string[]; readonly weight: number } => {
   let weight = 1;
   const right = tokens.map((token, at) => {
@@ -82,16 +94,11 @@ const putRight = (
   return { tokens: right, weight };
 };
 
-const foodRule = (
-  foods: PhraseIndex,
-  modifiers: PhraseIndex,
-  joiners: ReadonlySet<string>,
-  soundsLike: FoodSounds,
-): DynamicRule => {
-  const asHeard = plainFoodRule(foods, modifiers, joiners);
+const foodRule = (words: FoodWords, soundsLike: FoodSounds): DynamicRule => {
+  const asHeard = plainFoodRule(words);
   return rememberingRule((tokens, from) => {
     const plain = asHeard.matchesAt(tokens, from);
-    const right = putRight(tokens, from, soundsLike);
+    const right = putRight(tokens, from, soundsLike, words.singular);
     if (right.weight === 1) return plain;
     const lengths = new Set(plain.map(({ length }) => length));
     const more = asHeard
@@ -102,14 +109,20 @@ const foodRule = (
   });
 };
 
-const plainFoodRule = (
-  foods: PhraseIndex,
-  modifiers: PhraseIndex,
-  joiners: ReadonlySet<string>,
-): DynamicRule =>
+interface FoodWords {
+  readonly foods: PhraseIndex;
+  readonly modifiers: PhraseIndex;
+  /** Words between two parts of one name. */
+  readonly joiners: PhraseIndex;
+  readonly singular: Singular;
+  /** "Queso fresco": what kind it is stands after it. */
+  readonly headFirst: boolean;
+}
+
+const plainFoodRule = ({ foods, modifiers, joiners, singular, headFirst }: FoodWords): DynamicRule =>
   rememberingRule((tokens, from) => {
     const first = singular(tokens[from] ?? '');
-    if (!foods.has(first) && !modifiers.has(first)) return noMatches;
+    if (!foods.has(first) && (headFirst || !modifiers.has(first))) return noMatches;
     const words = tokens.map(singular);
     const best = new Map<number, number>();
     /** Walks modifiers and foods; every place where a food ends is a match. */
@@ -119,17 +132,28 @@ const plainFoodRule = (
         const end = at + length;
         if (!((best.get(end - from) ?? -1) >= weight)) {
           best.set(end - from, weight);
-          walk(end, weight);
-          if (joiners.has(words[end] ?? '')) walk(end + 1, weight * 0.5);
+          if (headFirst) described(end, weight);
+          else walk(end, weight);
+          for (const joint of lengthsAt(joiners, words, end))
+            walk(end + joint, weight * (headFirst ? 0.8 : 0.5));
         }
       }
-      for (const length of lengthsAt(modifiers, words, at)) walk(at + length, weight);
+      if (!headFirst) for (const length of lengthsAt(modifiers, words, at)) walk(at + length, weight);
+    };
+    const described = (at: number, weight: number): void => {
+      for (const length of lengthsAt(modifiers, words, at)) {
+        const end = at + length;
+        if ((best.get(end - from) ?? -1) >= weight) continue;
+        best.set(end - from, weight);
+        described(end, weight);
+        for (const joint of lengthsAt(joiners, words, end)) walk(end + joint, weight * 0.8);
+      }
     };
     walk(from, 1);
     return [...best].map(([length, weight]) => matchOf(tokens, from, length, weight));
   });
 
-const goodsRule = (goods: PhraseIndex): DynamicRule =>
+const goodsRule = (goods: PhraseIndex, singular: Singular): DynamicRule =>
   rememberingRule((tokens, from) => {
     if (!goods.has(singular(tokens[from] ?? ''))) return noMatches;
     const lengths = lengthsAt(goods, tokens.map(singular), from);
@@ -143,8 +167,9 @@ const understood = new Map<string, FoodSounds>();
  * A name as it is said back: "chikin thighs" are chicken thighs. A word of its own ("time") stays as it
  * was heard, unless only a food can be meant.
  */
-export const asUnderstood = (words: string, language: string, foodMeant: boolean): string =>
-  words
+export const asUnderstood = (words: string, language: string, foodMeant: boolean): string => {
+  const singular = singularIn(language);
+  return words
     .split(' ')
     .map((word) => {
       const single = singular(word);
@@ -153,13 +178,16 @@ export const asUnderstood = (words: string, language: string, foodMeant: boolean
       return single === word ? heard.food : pluralize.plural(heard.food);
     })
     .join(' ');
+};
 
 /** `kitchen:food` and `kitchen:goods` for a language; the same for every household. */
 export const foodRules = (language: string): ReadonlyMap<string, DynamicRule> => {
   let rules = made.get(language);
   if (!rules) {
+    const singular = singularIn(language);
+    const { headFirst } = wordFormsOf(language);
     const named = entriesOf(language, 'foods');
-    const foods = indexOf(named);
+    const foods = indexOf(named, singular);
     const ofOneWord = new Set(named.filter((food) => !food.includes(' ')).map(singular));
     const goods = new Set(entriesOf(language, 'goods').map(singular));
     const soundsLike = createFoodSounds(
@@ -173,9 +201,18 @@ export const foodRules = (language: string): ReadonlyMap<string, DynamicRule> =>
     rules = new Map([
       [
         'kitchen:food',
-        foodRule(foods, indexOf(entriesOf(language, 'food-modifiers')), new Set(joiners), soundsLike),
+        foodRule(
+          {
+            foods,
+            modifiers: indexOf(entriesOf(language, 'food-modifiers'), singular),
+            joiners: indexOf(joiners, singular),
+            singular,
+            headFirst,
+          },
+          soundsLike,
+        ),
       ],
-      ['kitchen:goods', goodsRule(indexOf(entriesOf(language, 'goods')))],
+      ['kitchen:goods', goodsRule(indexOf(entriesOf(language, 'goods'), singular), singular)],
     ]);
     made.set(language, rules);
   }

@@ -28,6 +28,8 @@ const personId = (kitchen: Kitchen, speaker: string): string | null => {
   );
 };
 
+const yesIn = (locale: string): string => (locale.startsWith('es') ? 'sí' : 'yes');
+
 export interface Player {
   play(item: TalkItem): Promise<Played>;
   close(): Promise<void>;
@@ -79,7 +81,7 @@ export const createPlayer = async (kitchenFile: string): Promise<Player> => {
       const other = otherThanRight(heard);
       if (other === 'question' && item.want.ask_ok) return done('question');
       if (!asks(heard.reply)) return done(other);
-      const then = await say('yes');
+      const then = await say(yesIn(item.locale ?? fresh.household.locale));
       const whole = { ...then, before: heard.before };
       const after = lacks(item.want, whole, `${spoken} ${then.reply.speech.text}`, clock);
       return done(after.length === 0 ? 'asked' : other);

@@ -13,7 +13,6 @@ import type { Reader } from '../readings.js';
 import { phraseTable, type PhraseTable } from '../words/phrases.js';
 import type { Chunk } from './api.js';
 import { cheapestCover, constituentsAt } from './chunks.js';
-import { withoutClitics } from './clitics.js';
 import { movesLexicon } from './lexicon.js';
 import { figureOf, is } from './requests/bits.js';
 
@@ -187,7 +186,7 @@ export const checkReading = (
   const words = checkWords(reader.language);
   const lexicon = movesLexicon(reader.language);
   if (!guess || !words || !lexicon) return null;
-  const { tokens, pauses } = withoutClitics(guess.said, guess.pauses, reader.rules, lexicon);
+  const { tokens, pauses } = lexicon.forms.spelledOut(guess.said, guess.pauses, reader.rules, lexicon);
   const bits = cheapestCover<Chunk>(tokens.length, (from) => {
     const across = (to: number): number =>
       [...pauses].some((pause) => pause > from && pause < to) ? costs.pause : 0;

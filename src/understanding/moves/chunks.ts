@@ -408,22 +408,36 @@ const isContainer = (tokens: readonly string[], at: number, rules: DynamicRules)
     ?.matchesAt(tokens, at)
     .some(({ length, value }) => length === 1 && asTouch(value).container !== undefined) ?? false;
 
+/** Nothing that does anything in a move, and no figure. */
+const isPlain = (lexicon: MovesLexicon, tokens: readonly string[], at: number): boolean =>
+  tokens[at] !== undefined && !/^\d/.test(tokens[at]) && lexicon.phrases.longestAt(tokens, at) === null;
+
 /** Words that may be part of a name nobody knows: not those that do something in a move. */
 const opens =
   (lexicon: MovesLexicon): Finder =>
   (tokens, from, rules) => {
     const offers: Offer[] = [];
+    /** The word that says what it is: the first or the last. */
+    const head = (to: number): number => (lexicon.forms.headFirst ? from : to);
     let foods = 0;
     let ordinary = 0;
-    for (let to = from; to < tokens.length && to - from < longestOpen; to += 1) {
+    let joined = 0;
+    for (let to = from; to < tokens.length && to - from - joined < longestOpen; to += 1) {
       const word = tokens[to]!;
+      // "Leche de almendra": two parts of one name, where a plain word follows.
+      const join = to > from ? lexicon.forms.joinAt(tokens, to) : 0;
+      if (join > 0 && isPlain(lexicon, tokens, to + join)) {
+        joined += join;
+        to += join - 1;
+        continue;
+      }
       if (lexicon.phrases.longestAt(tokens, to)?.length === 1 || /^\d/.test(word)) break;
       // "What is in the fridge" begins no name.
       if (lexicon.phrases.allAt(tokens, to).some(({ length, value }) => length === 1 && value.has('wh')))
         break;
       if (rules.get('builtin:grammar/number')?.matchesAt(tokens, to).length) break;
       if (rules.get('kitchen:food')?.matchesAt(tokens, to).length) foods += 1;
-      const length = to + 1 - from;
+      const length = to + 1 - from - joined;
       const mention: Mention = { ...emptyMention, words: tokens.slice(from, to + 1).join(' ') };
       // A known food among its words makes a name of it likelier: "beetroot hummus".
       ordinary += lexicon.isOrdinary(word) ? 1 : 0;
@@ -433,8 +447,8 @@ const opens =
         (foods > 0 ? 0.25 : 0) +
         // "Cheese slices": of a food, everyday words are part of the name.
         (foods > 0 ? 0.4 : 1) *
-          (costs.ordinaryWord * ordinary + (lexicon.isOrdinary(word) ? costs.ordinaryHead : 0)) +
-        (isContainer(tokens, to, rules) ? costs.containerHead : 0);
+          (costs.ordinaryWord * ordinary + (lexicon.isOrdinary(tokens[head(to)]!) ? costs.ordinaryHead : 0)) +
+        (isContainer(tokens, head(to), rules) ? costs.containerHead : 0);
       if (holdsHers(tokens, from, to + 1, rules)) break;
       if (length > foods)
         offers.push({

@@ -7,7 +7,6 @@ import type { Guess } from '../guesses.js';
 import { type Act, ASKING_INTENTS, CHANGING_INTENTS, type Intent } from '../intents.js';
 import { learnedReading } from '../learned-reading.js';
 import { readingsOf, type Reader } from '../readings.js';
-import { withoutClitics } from './clitics.js';
 import { chunksOf } from './chunks.js';
 import { classAt, movesLexicon, type MovesLexicon } from './lexicon.js';
 import { questionIn } from './questions.js';
@@ -108,7 +107,7 @@ const half = (tokens: readonly string[], reader: Reader, lexicon: MovesLexicon):
 export const compoundActs = (guess: Guess, reader: Reader): readonly Act[] | null => {
   const lexicon = movesLexicon(reader.language);
   if (!lexicon) return null;
-  const { tokens, pauses } = withoutClitics(guess.said, guess.pauses, reader.rules, lexicon);
+  const { tokens, pauses } = lexicon.forms.spelledOut(guess.said, guess.pauses, reader.rules, lexicon);
   let best: { acts: readonly Act[]; score: number } | null = null;
   for (const cut of cutsIn(tokens, pauses, lexicon)) {
     const first = half(withoutJoint(tokens.slice(0, cut), lexicon), reader, lexicon);

@@ -2,6 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { z } from 'zod';
 import { projectFile } from '../../project-files.js';
+import { wordFormsOf, type WordForms } from '../languages/index.js';
 import { entriesOf } from '../word-lists.js';
 import { phraseTable, type PhraseTable } from '../words/phrases.js';
 
@@ -52,6 +53,8 @@ export interface MovesLexicon {
   isOne(word: string): boolean;
   /** "added salt" after "no" is the diet "salt free". */
   dietWithout(words: string): string | undefined;
+  /** How words of this language are built and ordered. */
+  readonly forms: WordForms;
   /** Endings that are a word of their own, with that word: "'s" is "is". */
   readonly clitics: readonly (readonly [string, string])[];
   /** Endings as they are spoken, with what is meant: "thawin" is "thawing". */
@@ -62,11 +65,12 @@ export interface MovesLexicon {
 const phrasesOf = (
   given: z.infer<typeof moves>,
   adverbs: readonly string[],
+  { formsOf }: WordForms,
 ): PhraseTable<ReadonlySet<string>> => {
   const all = new Map<string, Set<string>>();
   const put = (prefix: string, table: Readonly<Record<string, readonly string[]>>): void => {
     for (const [name, phrases] of Object.entries(table))
-      for (const phrase of phrases) {
+      for (const phrase of phrases.flatMap(formsOf)) {
         const known = all.get(phrase) ?? new Set<string>();
         known.add(prefix + name);
         all.set(phrase, known);
@@ -101,8 +105,10 @@ export const movesLexicon = (language: string): MovesLexicon | null => {
       const cookware = new Set([...given.dishes, ...given.cookware]);
       const weighing = new Set(given.weighs);
       const ordinary = new Set(entriesOf(language, 'ordinary'));
+      const forms = wordFormsOf(language);
       lexicon = {
-        phrases: phrasesOf(given, entriesOf(language, 'adverbs')),
+        forms,
+        phrases: phrasesOf(given, entriesOf(language, 'adverbs'), forms),
         allergenOf: (words) => allergens.get(words),
         isAllergen: (group) => group in given.allergens,
         one: given.one,

@@ -16,10 +16,10 @@ import {
   type Understanding,
 } from '../intents.js';
 import type { Reader } from '../readings.js';
+import { wordFormsOf } from '../languages/index.js';
 import { oneInside } from './statements/places.js';
 import { bitsAfter, bitsOf, is, type Bit, type Frame, type Made } from './requests/bits.js';
 import { isBeside, requestWords, type RequestWords } from './requests/lexicon.js';
-import { withoutClitics } from './clitics.js';
 import { movesLexicon } from './lexicon.js';
 import { againFrame } from './requests/again.js';
 import { additionsFrame, wantedFrame } from './requests/additions.js';
@@ -132,7 +132,9 @@ const nothingLeft = { words: 0, weighty: false };
 
 const afterBits = (guess: Guess, { rules, language }: Reader, words: RequestWords, last: LastDone) => {
   const lexicon = movesLexicon(language);
-  const tokens = lexicon ? withoutClitics(guess.said, guess.pauses, rules, lexicon).tokens : guess.said;
+  const tokens = lexicon
+    ? lexicon.forms.spelledOut(guess.said, guess.pauses, rules, lexicon).tokens
+    : guess.said;
   return bitsAfter(tokens, rules, words, language, last);
 };
 
@@ -150,7 +152,8 @@ export const requestReading = (
   if (!guess || !words) return null;
   const tokens = guess.said;
   const says = (word: string, list: string): boolean => words.longestAt([word], 0)?.value.has(list) === true;
-  const within = (a: string, b: string): PlaceMention | null => oneInside(a, b, reader.rules);
+  const within = (a: string, b: string): PlaceMention | null =>
+    oneInside(a, b, reader.rules, wordFormsOf(reader.language));
   const bits = bitsOf(tokens, reader.rules, words, clocks);
   // Few words that the rules take for an answer or for what puts right are theirs.
   const ofRules =

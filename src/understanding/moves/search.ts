@@ -14,10 +14,10 @@ import type {
 } from '../intents.js';
 
 import type { Guess } from '../guesses.js';
+import type { WordForms } from '../languages/index.js';
 import type { Reader } from '../readings.js';
 import { DESTRUCTIVE_INTENTS, type Proposal } from '../intents.js';
 import { chunksOf } from './chunks.js';
-import { withoutClitics } from './clitics.js';
 import { classAt, movesLexicon, type MovesLexicon } from './lexicon.js';
 import { statementsProposal } from './statements/index.js';
 
@@ -179,10 +179,14 @@ const lost = (proposal: Proposal | null): string =>
 /** A proposal, and whether what it leaves over says nothing. */
 type Proposed = Proposal & { readonly passes: boolean };
 
+/** One question and nothing else, by the mark a recogniser wrote. */
+const isWrittenQuestion = ({ heard }: Guess, { asksInWriting }: WordForms): boolean =>
+  asksInWriting !== null && asksInWriting.test(heard) && !/[.;!]|[^\s¿]\s*¿/u.test(heard.trim());
+
 const proposalOf = (guess: Guess, reader: Reader, goesOn: boolean): Proposed | null => {
   const lexicon = movesLexicon(reader.language);
-  if (!lexicon) return null;
-  const { tokens, pauses } = withoutClitics(guess.said, guess.pauses, reader.rules, lexicon);
+  if (!lexicon || isWrittenQuestion(guess, lexicon.forms)) return null;
+  const { tokens, pauses } = lexicon.forms.spelledOut(guess.said, guess.pauses, reader.rules, lexicon);
   const found = chunksOf(tokens, reader.rules, reader.language, pauses);
   const proposal =
     found &&

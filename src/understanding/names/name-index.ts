@@ -4,6 +4,7 @@
  */
 import { LRUCache } from 'lru-cache';
 import type { Candidate } from '../intents.js';
+import { wordFormsOf } from '../languages/index.js';
 import type { Lexicon } from '../words/lexicon.js';
 import { confusionsOf } from './confusables.js';
 import { createSoundIndex, type SoundEntry } from './sound-index.js';
@@ -60,7 +61,7 @@ const longestJoin = 4;
 /** A name that was only heard by sound is never as sure as one said word for word. */
 const heardFit = 0.92;
 const goneFit = 0.9;
-/** A name's last word says what the thing is: "chicken" alone is hardly the chicken broth. */
+/** A name's head says what the thing is: "chicken" alone is hardly the chicken broth. */
 const headlessFit = 0.87;
 
 interface Segment {
@@ -76,17 +77,21 @@ interface Chain {
 
 const key = (stems: readonly string[]): string => stems.join(' ');
 
-/** Where `part` lies in `whole` in the same order: how many were found and whether the last word was. */
-const inOrder = (part: readonly string[], whole: readonly string[]): { all: boolean; last: boolean } => {
+/** Where `part` lies in `whole` in the same order: whether all was found, and the first and the last word were. */
+const inOrder = (
+  part: readonly string[],
+  whole: readonly string[],
+): { all: boolean; first: boolean; last: boolean } => {
   let at = 0;
   let last = false;
+  const first = part[0] === whole[0];
   for (const stem of part) {
     const found = whole.indexOf(stem, at);
-    if (found < 0) return { all: false, last: false };
+    if (found < 0) return { all: false, first: false, last: false };
     last = found === whole.length - 1;
     at = found + 1;
   }
-  return { all: true, last };
+  return { all: true, first, last };
 };
 
 export const createNameIndex = (lexicon: Lexicon): NameIndex => {
@@ -96,6 +101,7 @@ export const createNameIndex = (lexicon: Lexicon): NameIndex => {
   const wholes = new Map<string, Posting>();
   const sounds = createSoundIndex();
   const { inside, stops, articles, counting } = joiningWords(lexicon);
+  const { headFirst, joinAt } = wordFormsOf(lexicon.language);
   // What a token or a run of tokens sounds like, until a word comes or goes.
   const heard = new LRUCache<string, readonly Segment[]>({ max: 5000 });
 
@@ -236,11 +242,12 @@ export const createNameIndex = (lexicon: Lexicon): NameIndex => {
 
   const candidateOf = (entry: Entry, chain: Chain): Candidate => {
     const covered = chain.stems.length / entry.stems.length;
-    const { last } = inOrder(chain.stems, entry.stems);
+    const { first, last } = inOrder(chain.stems, entry.stems);
+    const head = headFirst ? first : last;
     const fit =
       chain.fit *
       (0.6 + 0.4 * Math.min(1, covered)) *
-      (last ? 1 : headlessFit) *
+      (head ? 1 : headlessFit) *
       (entry.gone ? goneFit : 1) *
       entry.fit;
     return { id: entry.id, fit: Math.round(fit * 1000) / 1000 };
@@ -270,7 +277,8 @@ export const createNameIndex = (lexicon: Lexicon): NameIndex => {
           const { id, fit } = candidateOf(entry, chain);
           if (span && fit > (span.best.get(id) ?? 0)) span.best.set(id, fit);
         }
-        const joiner = inside.has(tokens[chain.end] ?? '') && !words.has(tokens[chain.end]!) ? 1 : 0;
+        const joins = inside.has(tokens[chain.end] ?? '') && !words.has(tokens[chain.end]!) ? 1 : 0;
+        const joiner = Math.max(joins, joins && joinAt(tokens, chain.end));
         for (const segment of segmentsAt(tokens, chain.end + joiner)) {
           const many = chain.stems.length;
           next.push({

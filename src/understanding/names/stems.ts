@@ -1,6 +1,6 @@
 import { LRUCache } from 'lru-cache';
-import pluralize from 'pluralize';
 import { stemmer } from 'stemmer';
+import { wordFormsOf } from '../languages/index.js';
 import { perLexicon, type Lexicon } from '../words/lexicon.js';
 
 const remembered = perLexicon(() => new LRUCache<string, string>({ max: 20_000 }));
@@ -10,13 +10,13 @@ export const withoutPossessive = (word: string): string => word.replace(/(?:'s|'
 
 /**
  * What is the same in a word's forms: "tomatoes" and "tomato", "baked" and "baking". The stemmer
- * is Porter's, for English; other languages keep the singular.
+ * is Porter's, for English; other languages say what theirs is.
  */
 export const stemOf = (word: string, lexicon: Lexicon): string => {
   const memory = remembered(lexicon);
   const known = memory.get(word);
   if (known !== undefined) return known;
-  const single = pluralize.singular(withoutPossessive(word));
+  const single = wordFormsOf(lexicon.language).stemOf(withoutPossessive(word));
   const stem = lexicon.language === 'en' ? stemmer(single) : single;
   memory.set(word, stem);
   return stem;

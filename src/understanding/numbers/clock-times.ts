@@ -32,6 +32,9 @@ const tables = perLexicon(({ times }) => ({
   half: new Set(times.half),
   quarter: new Set(times.quarter),
   oclock: new Set(times.oclock),
+  more: new Set(times.more),
+  less: new Set(times.less),
+  at: phraseSet(times.at),
   am: phraseSet(times.am),
   pm: phraseSet(times.pm),
 }));
@@ -85,6 +88,24 @@ const relativeAt = (tokens: readonly string[], from: number, lexicon: Lexicon): 
   return hour && { hour: hour.hour, minute: 30, end: hour.end };
 };
 
+/** "Y media", "y diez", "menos cuarto", after the hour: so many minutes more or less. */
+const addedAt = (
+  tokens: readonly string[],
+  at: number,
+  lexicon: Lexicon,
+): { minutes: number; end: number } | null => {
+  const { more, less, half, quarter } = tables(lexicon);
+  const word = tokens[at] ?? '';
+  const sign = more.has(word) ? 1 : less.has(word) ? -1 : 0;
+  if (sign === 0) return null;
+  const said = tokens[at + 1] ?? '';
+  if (half.has(said) && sign > 0) return { minutes: 30, end: at + 2 };
+  if (quarter.has(said)) return { minutes: 15 * sign, end: at + 2 };
+  const number = cardinalAt(tokens, at + 1, lexicon);
+  if (!number || number.value < 1 || number.value > 30 || !Number.isInteger(number.value)) return null;
+  return { minutes: number.value * sign, end: at + 1 + number.length };
+};
+
 /** "six", "six thirty", "six oh five", "six o'clock", "eighteen thirty", "eighteen hundred". */
 const plainAt = (tokens: readonly string[], from: number, lexicon: Lexicon): Said[] => {
   const { oclock } = tables(lexicon);
@@ -108,6 +129,13 @@ const plainAt = (tokens: readonly string[], from: number, lexicon: Lexicon): Sai
   if (minute && minute.value >= 10 && minute.value < 60 && Number.isInteger(minute.value)) {
     said.push({ hour: hour.hour, minute: minute.value, end: hour.end + minute.length, whole });
   }
+  const added = whole ? null : addedAt(tokens, hour.end, lexicon);
+  if (added)
+    said.push({
+      hour: added.minutes < 0 ? (hour.hour === 1 ? 12 : hour.hour - 1) : hour.hour,
+      minute: added.minutes < 0 ? 60 + added.minutes : added.minutes,
+      end: added.end,
+    });
   if (!whole && oclock.has(next)) said.push({ hour: hour.hour, minute: 0, end: hour.end + 1 });
   if (!whole) said.push({ hour: hour.hour, minute: 0, end: hour.end, bare: true });
   return said;
@@ -133,8 +161,13 @@ export const timesAt = (
   lean: TimeLean,
   now: string,
 ): TimeReading[] => {
-  const { named, am, pm } = tables(lexicon);
+  const { named, am, pm, at } = tables(lexicon);
   const readings: TimeReading[] = [];
+  const led = at.longestAt(tokens, from);
+  // "A las siete": what leads to the hour is part of saying it, and makes a bare number one.
+  if (led)
+    for (const { time, length, weight } of timesAt(tokens, from + led.length, lexicon, lean, now))
+      readings.push({ time, length: length + led.length, weight: Math.max(weight, 0.9) });
   for (const hit of named.allAt(tokens, from))
     readings.push({ time: hit.value, length: hit.length, weight: 1 });
   const written = writtenAt(tokens, from);

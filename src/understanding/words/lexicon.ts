@@ -89,6 +89,11 @@ const times = z.object({
   half: words.default([]),
   quarter: words.default([]),
   oclock: words.default([]),
+  /** After the hour: "y media", "menos cuarto". */
+  more: words.default([]),
+  less: words.default([]),
+  /** What leads to an hour: "a las". */
+  at: words.default([]),
   named: z.record(z.string(), z.string()).default({}),
   am: words.default([]),
   pm: words.default([]),

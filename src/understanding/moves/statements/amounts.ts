@@ -8,6 +8,7 @@ import {
   is,
   lastOf,
   leave,
+  leaves,
   nextMeaning,
   odd,
   sameThing,
@@ -132,6 +133,7 @@ const setAmount = (t: Telling, said: Amount, chunk: Chunk): void => {
   const draft = t.group.at(-1) ?? lastOf(t);
   if (draft.amount && draft.amount.value !== said.value) t.cost += odd.twice;
   draft.amount = said;
+  if (t.remains) leaves(t, draft);
   if (chunk.kind === 'amount' && chunk.touch) draft.container = chunk.touch;
 };
 

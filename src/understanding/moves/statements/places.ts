@@ -2,6 +2,7 @@
 import type { DynamicRules } from '../../../grammar/api.js';
 import type { Deed, PlaceMention } from '../../intents.js';
 import type { ChunkOf } from '../api.js';
+import type { WordForms } from '../../languages/index.js';
 import { placeLike } from '../chunks.js';
 import { type Telling, type Word, implied, is, leave, nextMeaning, odd, use } from './telling.js';
 
@@ -11,12 +12,14 @@ const fits = 0.7;
 const near = 0.05;
 
 /** One place inside the other, whichever way round they were said: what names the fewest places. */
-export const oneInside = (a: string, b: string, rules: DynamicRules): PlaceMention | null => {
-  const both = [
-    [b, a],
-    [a, b],
-  ].flatMap(([inner, outer]) => {
-    const place = placeLike(`${inner} of the ${outer}`.split(' '), rules);
+export const oneInside = (
+  a: string,
+  b: string,
+  rules: DynamicRules,
+  { inside }: WordForms,
+): PlaceMention | null => {
+  const both = [[b, a] as const, [a, b] as const].flatMap(([inner, outer]) => {
+    const place = placeLike(inside(inner, outer).split(' '), rules);
     return place && place.candidates.length > 0 ? [place] : [];
   });
   const fitting = ({ candidates }: PlaceMention): number =>
@@ -28,7 +31,7 @@ export const oneInside = (a: string, b: string, rules: DynamicRules): PlaceMenti
 const within = (t: Telling, said: PlaceMention, before: PlaceMention | undefined): PlaceMention | null => {
   const [best, next] = said.candidates;
   if (!before?.words || !said.words || !best || !next || next.fit < best.fit - near) return null;
-  const joined = oneInside(said.words, before.words, t.rules);
+  const joined = oneInside(said.words, before.words, t.rules, t.lexicon.forms);
   return joined && (joined.candidates[0]?.fit ?? 0) >= best.fit - 0.1 ? joined : null;
 };
 
@@ -94,7 +97,7 @@ export const placeFrom = (t: Telling, at: number): { place: PlaceMention; to: nu
       next += 1;
     const other = t.chunks[next];
     if (other?.kind !== 'place') break;
-    const joined = oneInside(said.words ?? '', other.place.words ?? '', t.rules);
+    const joined = oneInside(said.words ?? '', other.place.words ?? '', t.rules, t.lexicon.forms);
     if (!joined || (joined.candidates[0]?.fit ?? 0) < fits) break;
     said = joined;
     to = next;
@@ -111,7 +114,8 @@ export const keepKind = (t: Telling, { words }: PlaceMention): void => {
       (name) => name === 'of' || name === 'prep',
     ),
   );
-  t.lastKind = said[(of > 0 ? of : said.length) - 1] ?? t.lastKind;
+  const end = of > 0 ? of : said.length;
+  t.lastKind = said[t.lexicon.forms.headFirst ? 0 : end - 1] ?? t.lastKind;
 };
 
 export const takePlace = (t: Telling, at: number, moved: boolean, from: boolean): number => {
@@ -162,7 +166,9 @@ export const position = (t: Telling, chunk: Word, at: number): number => {
     after?.kind === 'number' ? after.value : after?.kind === 'amount' ? after.amount.value : null;
   const one = after && counts === 1 && after.to - after.from === 1 ? after : null;
   const kind = t.lastKind;
-  const there = kind ? placeLike([...t.tokens.slice(chunk.from, chunk.to), kind], t.rules) : null;
+  const there = kind
+    ? placeLike(t.lexicon.forms.partOf(t.tokens.slice(chunk.from, chunk.to), kind), t.rules)
+    : null;
   if (is(after, 'repair')) use(t, chunk);
   else if (there && (there.candidates[0]?.fit ?? 0) >= fits) {
     use(t, chunk);
@@ -178,8 +184,9 @@ export const position = (t: Telling, chunk: Word, at: number): number => {
 
 /** "The top one", of the drawers of the freezer that was just spoken of: what lies beside it there. */
 const beside = (t: Telling, said: PlaceMention, before: PlaceMention | undefined): PlaceMention | null => {
-  const outer = before?.words?.split(' of the ').slice(1).join(' of the ') ?? '';
+  const { outerOf, inside } = t.lexicon.forms;
+  const outer = outerOf(before?.words ?? '');
   if (outer === '' || !said.words) return null;
-  const there = placeLike(`${said.words} of the ${outer}`.split(' '), t.rules);
+  const there = placeLike(inside(said.words, outer).split(' '), t.rules);
   return there && (there.candidates[0]?.fit ?? 0) >= fits ? there : null;
 };

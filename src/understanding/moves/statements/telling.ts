@@ -68,6 +68,8 @@ export interface Telling {
   kept: boolean;
   /** "I need …": to be bought, if it is something that is bought. */
   needs: boolean;
+  /** "Quedan dos": the amount said next is what is left. */
+  remains: boolean;
   /** Why it was done is being said. */
   reason: boolean;
   /** Who did it. */
@@ -108,6 +110,7 @@ export const newTelling = (
   held: null,
   kept: false,
   needs: false,
+  remains: false,
   reason: false,
   subject: null,
   lastKind: null,
@@ -197,6 +200,7 @@ export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Dr
   if (kind && t.early) draft.dates[kind] = t.early;
   if (t.needs && deed === 'listed') draft.needed = true;
   if (t.kept && deed === 'stored') draft.kept = true;
+  if (t.remains) leaves(t, draft);
   t.amount = t.share = t.container = t.owner = undefined;
   t.definite = t.fresh = t.single = false;
   if (t.held) {
@@ -208,6 +212,18 @@ export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Dr
   }
   t.drafts.push(draft);
   return draft;
+};
+
+/** What was said of how many there are is what is left. */
+export const leaves = (t: Telling, draft: Draft): void => {
+  const left = draft.amount ?? draft.share;
+  if (left === undefined) return;
+  draft.left = left;
+  delete draft.amount;
+  delete draft.share;
+  draft.definite = true;
+  if (draft.deed !== null && weak.has(draft.deed)) draft.deed = null;
+  t.remains = false;
 };
 
 /** A deed told of something already spoken of in this sentence. */

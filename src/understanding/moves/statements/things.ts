@@ -133,6 +133,10 @@ const takeContents = (t: Telling, at: number, to: number): number => {
   return to + 1;
 };
 
+/** "Ham and avocados, the ham is on the shelf": what is taken up again is spoken of alone, unless it is joined. */
+const joins = ({ chunks }: Telling, at: number): boolean =>
+  is(chunks[is(chunks[at - 1], 'a') && !is(chunks[at - 1], 'and') ? at - 2 : at - 1], 'and');
+
 /** Things that nothing was said of yet are one list with this: "milk, eggs and some salmon". */
 const inListOf = (t: Telling, at: number): boolean =>
   is(t.chunks[at - 1], 'and', 'a', 'of') && t.run.length > 0;
@@ -243,7 +247,7 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
   use(t, chunk);
   const again = known && !(t.deed && known.deed !== t.deed && known.deed !== null && !weak.has(t.deed));
   if (again) {
-    t.group = t.inRun ? [...t.group, known] : [known];
+    t.group = t.inRun && joins(t, at) ? [...t.group, known] : [known];
     t.inRun = true;
     t.definite = false;
     return at;

@@ -378,6 +378,19 @@ const rules: readonly Rule[] = [
       return at;
     },
   },
+  // "Quedan dos": said before its amount.
+  {
+    when: (here) => {
+      const kind = nextOf(here)?.kind;
+      return is(here.chunk, 'remains') && (kind === 'amount' || kind === 'number' || kind === 'share');
+    },
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      t.remains = true;
+      t.inRun = false;
+      return at;
+    },
+  },
   // "So there's two left": what is there now.
   {
     when: (here) => is(here.chunk, 'remain') && remains(here) !== null,

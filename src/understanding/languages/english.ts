@@ -1,11 +1,7 @@
-/** "The halloumi's middle shelf": an ending that is a word of its own, unless it is part of a name or a person's. */
+/** English: contracted endings are words of their own; a noun comes last; most words have two forms. */
+import pluralize from 'pluralize';
 import type { DynamicRules } from '../../grammar/api.js';
-import type { MovesLexicon } from './lexicon.js';
-
-interface Spelled {
-  readonly tokens: readonly string[];
-  readonly pauses: ReadonlySet<number>;
-}
+import type { WordForms } from './api.js';
 
 /** Some name of food or of somebody holds this word as it is. */
 const isPartOfName = (tokens: readonly string[], at: number, rules: DynamicRules): boolean => {
@@ -28,13 +24,8 @@ const isPartOfName = (tokens: readonly string[], at: number, rules: DynamicRules
   return false;
 };
 
-/** The words with such endings spelled out. Pauses stay before the words they stood before. */
-export const withoutClitics = (
-  said: readonly string[],
-  pauses: ReadonlySet<number>,
-  rules: DynamicRules,
-  { clitics, endings, phrases }: MovesLexicon,
-): Spelled => {
+/** "The halloumi's middle shelf": an ending that is a word of its own, unless it is part of a name or a person's. */
+const spelledOut: WordForms['spelledOut'] = (said, pauses, rules, { clitics, endings, phrases }) => {
   const tokens: string[] = [];
   const kept = new Set<number>();
   said.forEach((word, at) => {
@@ -51,4 +42,16 @@ export const withoutClitics = (
     else tokens.push(word);
   });
   return { tokens, pauses: kept };
+};
+
+export const english: WordForms = {
+  spelledOut,
+  formsOf: (phrase) => [phrase],
+  stemOf: (word) => pluralize.singular(word),
+  headFirst: false,
+  joinAt: () => 0,
+  inside: (inner, outer) => `${inner} of the ${outer}`,
+  outerOf: (place) => place.split(' of the ').slice(1).join(' of the '),
+  partOf: (position, kind) => [...position, kind],
+  asksInWriting: null,
 };
