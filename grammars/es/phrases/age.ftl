@@ -177,3 +177,17 @@ oldest-is = Lo más antiguo es { $entry }.
 freezes-for = Sí. Congelado, { OURS($food) }: { $span }, por calidad, según la guía.
     .short = Sí, { $span }.
 freezes-no-figure = La guía no da plazo para congelar { OURS($food) }. Bien congelado se conserva; los plazos son solo de sabor.
+
+not-opened = No está registrado que se abriera { THE($name) }.
+done-then = { CAP($count) }: { $entries }.
+none-done-then = De lo que hay, nada se { $deed ->
+    [frozen] congeló
+    [made] hizo
+    [bought] compró
+    [opened] abrió
+   *[added] guardó
+  } entonces.
+ask-may-freeze = ¿Congelar qué?
+is-frozen = { CAP(THE($name)) } ya está en congelación.
+freeze-rather-not = Mejor no: la tabla dice que { OURS($name) } no se congela.
+freeze-too-late = No congeles { THE($name) }.

@@ -63,3 +63,9 @@ only-yes-no = Para esto, solo sí o no, por favor.
 caught-item = Oí { $name }, pero no qué hacer con eso. Di, por ejemplo: dónde está { $name }.
 offer-tell-place = { CAP($place) }: ¿digo qué hay ahí? Para guardar o cambiar algo, dilo en inglés.
 caught-place = Oí { $place }, pero no qué quieres saber. Di, por ejemplo, qué hay ahí.
+
+which-beside = Están uno junto al otro, ninguno encima. ¿Cuál: { $choices }?
+then-this = ¿Entonces quisiste decir esto? { $question }
+say-it-otherwise = Entonces oí mal. Dilo de otra manera, con su nombre o su lugar.
+nearest-is = Lo más cercano: { $items }.
+rest-not-heard = No entendí «{ $said }».

@@ -134,3 +134,45 @@ reach-neighbour = { THE($name) }{ $feel ->
     [none] {""}
    *[other] , { $feel }
   }
+
+spot-holds = { CAP($at) }, { $spot ->
+    [left] a la izquierda
+    [right] a la derecha
+    [middle] en medio
+    [front] al frente
+    [back] al fondo
+   *[other] { OURS($spot) }
+  }: { $items }.
+    .short = { $items }.
+spots-unknown = { $count ->
+    [one] De otra cosa de ahí no está registrado el lado.
+   *[other] De otras { UNA($count) } de ahí no está registrado el lado.
+  }
+    .short = {""}
+spot-not-recorded = Justo ahí no hay nada registrado.
+count-each = { CAP($count) } en total: { $places }.
+count-in = { $count } { $at }
+apart-by-marker = { CAP($name) }: { $marker }.
+felt-alike = Se sienten igual: una marca en uno los distinguiría.
+owner-is = { CAP(THE($name)) } es para { $owner }.
+owner-unknown = No está registrado para quién es { THE($name) }.
+beside-told = { $side ->
+    [behind] Detrás de { THE($name) }
+    [in-front-of] Delante de { THE($name) }
+    [on-top-of] Encima de { THE($name) }
+    [under] Debajo de { THE($name) }
+   *[beside] Junto a { THE($name) }
+  }: { $items }.
+beside-shelf = No está registrado qué hay { $side ->
+    [behind] detrás de
+    [in-front-of] delante de
+    [on-top-of] encima de
+    [under] debajo de
+   *[beside] junto a
+  } { THE($name) }. Con eso, { $at }: { $items }.
+beside-nothing = No hay nada más registrado { $at }.
+felt-as = { CAP(THE($name)) } es { $feel }.
+felt-marker-at = La marca está en { OURS($spot) }.
+no-marker-on = No lleva marca.
+frozen-before = Ya se congeló antes, { $dates }.
+on-day = { ON($date) }

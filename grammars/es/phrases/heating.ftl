@@ -1,4 +1,4 @@
-# Recalentar. Cocinar, descongelar, comida fuera y cortes de luz: en español todavía no.
+# Recalentar, cocinar, descongelar, comida fuera del frío, cortes de luz, y quién puede comer qué.
 
 ask-reheat = ¿Qué recaliento?
 reheat-title = { $name }{ $method ->
@@ -56,3 +56,226 @@ contains-answer = { $answer ->
   }
 contains-these = Me dijeron que { OURS($name) } contiene { OURS($allergens) }.
 contains-unknown = No se sabe: nadie registró qué contiene { OURS($name) }.
+
+# Cocinar y descongelar.
+recorded-heat = { CAP($heat) } { $method ->
+    [oven] en el horno
+    [air-fryer] en la freidora de aire
+   *[other] como me dijiste
+  }.
+reheat-recorded-minutes = { CAP($time) } { $method ->
+    [oven] en el horno
+    [air-fryer] en la freidora de aire
+    [hob] en la estufa
+    [steamer] en la vaporera
+   *[toaster] en el horno tostador
+  }{ $heat ->
+    [none] {""}
+   *[other] {" "}a { $heat }
+  }, como me dijiste.
+reheat-other-power = Los tiempos son para { UN($told) } vatios. Aquí, a { UN($watts) }, son { $time } en total.
+ask-cook = ¿Qué comida?
+cook-by-label = Cuánto tiempo y cómo, lo dice su etiqueta o tu receta.
+    .short = {""}
+cook-recorded = Está registrado cómo se calienta: di caliéntame { THE($name) }.
+    .short = {""}
+cook-thermometer = Solo lo dice un termómetro en la parte más gruesa.
+cook-colour = Guíate solo por un termómetro.
+reheat-again-before = Hasta ahora se recalentó { TIMES($times) }.
+reheat-again-counts = La guía que tengo no cuenta las veces: cada vez, { $temperature } por dentro, y calienta solo lo que se va a comer.
+reheat-again-once = La guía dice que una sola vez{ $done ->
+    [yes] , y ya fue
+   *[no] {""}
+  }: { $temperature } por dentro, y lo que sobre se tira.
+reheat-none-noted = No está registrado que se recalentara.
+thaw-needed-no = No hace falta: está registrado cómo calentarlo desde congelado.
+thaw-takes = { $method ->
+    [fridge] En el refrigerador, { $low ->
+        [none] {""}
+       *[other] de { $low } a{" "}
+      }{ $high }
+   *[cold-water] en agua fría, { $low ->
+        [none] {""}
+       *[other] de { $low } a{" "}
+      }{ $high }
+  }, para { $name }.
+thawed-by = Estará listo { $date ->
+    [none] {""}
+   *[other] { ON($date) }{" "}
+  }a { $time }, en el refrigerador.
+thaw-ways = El refrigerador, agua fría o el microondas.
+ask-thaw-when = ¿Para cuándo quieres { THE($name) }?
+ask-thaw-weight = ¿Cuántas libras pesa { THE($name) }?
+ask-thaw-weight-again = Di cuántas libras, o más o menos cuánto pesa.
+thaw-option = { $method ->
+    [fridge] { $time ->
+        [none] En el refrigerador: un día por cada cuatro o cinco libras.
+       *[other] En el refrigerador, empezando { $date ->
+            [none] hoy
+           *[other] { ON($date) }
+          } a { $time }.
+      }
+    [cold-water] { $time ->
+        [none] En agua fría: media hora por libra.
+       *[other] En agua fría, empezando { $date ->
+            [none] hoy
+           *[other] { ON($date) }
+          } a { $time }.
+      }
+   *[microwave] En el microondas, justo antes de cocinar.
+  }
+thaw-title = descongelar { THE($name) } { $method ->
+    [cold-water] en agua fría
+    [fridge] en el refrigerador
+   *[microwave] en el microondas
+  }
+thaw-step-into-water = Ponlo en un tazón con agua fría, todo cubierto.
+thaw-step-change = Cambia el agua.
+thaw-step-change-for = Cambia el agua cada treinta minutos, como { $time } en total.
+thaw-step-leave = Déjalo ahí { $time }.
+thaw-step-microwave = Descongélalo según el manual de tu microondas.
+thaw-too-late = Ya es tarde para descongelar { THE($name) } para entonces.
+offer-remind = ¿Te lo recuerdo?
+left-out-supposed = { $span ->
+    [none] Eso
+   *[other] { CAP($span) }
+  } sería { $over ->
+    [yes] demasiado para { OURS($name) }: entonces hay que tirarlo
+   *[no] dentro de la guía para { OURS($name) }
+  }.
+left-out-allows = La guía permite { $limit }{ $hot ->
+    [none] {""}
+   *[other] ; { $hot } a más de noventa grados Fahrenheit
+  }.
+offer-note-out = ¿Anoto que { THE($name) } está fuera desde entonces?
+
+# Cortes de luz.
+ask-power-since = ¿Desde cuándo no hay luz?
+ask-doors = ¿El refrigerador y el congelador siguieron cerrados?
+ask-doors-again = ¿Se abrieron desde entonces? Di sí si siguieron cerrados.
+ask-full = ¿El congelador está lleno?
+ask-full-again = ¿Está bastante lleno? Di no si está como a la mitad.
+power-more = ¿Sigo?
+power-title = el corte de luz
+power-first = No abras las puertas.
+power-reads-cold = El refrigerador marca suficiente frío, así que por ahora su comida se conserva.
+power-held = El refrigerador aguantó: la luz volvió dentro de sus horas.
+power-if-shut = No abras las puertas: así el refrigerador sigue frío hasta cerca de { $until }{ $date ->
+    [none] {""}
+   *[other] {" "}{ ON($date) }
+  }.
+power-both-hold = El refrigerador sigue frío hasta cerca de { $fridge }, el congelador hasta cerca de { $freezer }{ $date ->
+    [none] {""}
+   *[other] {" "}{ ON($date) }
+  }.
+power-holds = { $which ->
+    [fridge] El refrigerador
+   *[freezer] El congelador
+  } { $state ->
+    [holding] sigue frío { $until ->
+        [none] por ahora
+       *[other] hasta cerca de { $until }{ $date ->
+            [none] {""}
+           *[other] {" "}{ ON($date) }
+          }
+      }.
+    [past] { $until ->
+        [none] ya pasó de sus horas.
+       *[other] pasó de sus horas a { $until }.
+      }
+   *[unknown] no se puede calcular, porque se abrió una puerta.
+  }
+power-tell-back = Dime cuando vuelva.
+    .full = Dime cuando vuelva la luz, y revisamos la comida.
+power-back = Sin luz { $hours }{ $discards ->
+    [0] .
+    [one] , y la guía dice que se tire una cosa.
+   *[other] , y la guía dice que se tiren { UNA($discards) } cosas.
+  }
+power-nothing = No hay nada registrado en el refrigerador ni en los congeladores.
+power-back-title = revisar la comida después del corte de luz
+power-steps = { $count ->
+    [one] Un paso.
+   *[other] { CAP(UN($count)) } pasos.
+  }
+power-step = { CAP($at) }, { $verdict ->
+    [discard] tira
+    [discard-in-doubt] ante la duda, tira
+    [check] busca hielo al tacto o usa un termómetro antes de conservar
+    [use-now] usa ahora
+   *[refreeze] esto se puede volver a congelar:
+  } { $items }.
+power-keep = { $count ->
+    [one] La tabla dice que se conserve { $items }.
+   *[other] La tabla dice que se conserven { UNA($count) } cosas{ $left ->
+        [0] :
+       *[other] , entre ellas
+      } { $items }.
+  }
+
+# Quién puede comer qué.
+ask-contains = ¿Qué busco: qué comida, o qué alérgeno?
+ask-who-eats = ¿Quién va a comer?
+diet-answer = { $answer ->
+    [marked] Sí, { THE($name) } lleva la marca { OURS($diet) }.
+    [contains] No: dijeron que { THE($name) } contiene { OURS($what) }.
+    [usually] { $what ->
+        [none] Difícilmente: por su nombre, { THE($name) } es carne o pescado.
+       *[other] Difícilmente: nadie lo marcó { OURS($diet) }, y una comida así suele llevar { OURS($what) }.
+      }
+   *[unknown] No se sabe: nadie marcó { THE($name) } como { OURS($diet) }.
+  }
+diet-of-person = { $answer ->
+    [marked] { CAP(THE($name)) } lleva la marca { OURS($diet) }, como come { $person }.
+    [contains] { $person } come { OURS($diet) }, y dijeron que { THE($name) } contiene { OURS($what) }.
+    [usually] { $what ->
+        [none] { $person } come { OURS($diet) }; por su nombre, { THE($name) } es carne o pescado.
+       *[other] { $person } come { OURS($diet) }; nadie lo marcó así, y una comida como esa suele llevar { OURS($what) }.
+      }
+   *[unknown] { $person } come { OURS($diet) }; nadie marcó así { THE($name) }.
+  }
+can-eat-diet = Con la marca { OURS($diets) }, como come { $person }: { $items }.
+can-eat-diet-none = Nada lleva la marca { OURS($diets) }, como come { $person }.
+diet-unmarked = { $count ->
+    [one] Otra no lleva esa marca.
+   *[other] Otras { UNA($count) } no llevan esa marca.
+  }
+with-allergen = { $count ->
+    [one] Dijeron que una contiene { OURS($allergens) }: { $items }.
+   *[other] Dijeron que { UNA($count) } contienen { OURS($allergens) }: { $items }.
+  }
+none-with-allergen = No está registrado que nada contenga { OURS($allergens) }.
+usually-with = { $count ->
+    [one] Suele llevarlo, sin estar registrado: { $items }.
+   *[other] Suelen llevarlo, sin estar registrado: { $items }.
+  }
+not-recorded-for = { $count ->
+    [one] De una nadie lo registró.
+   *[other] De { UNA($count) } nadie lo registró.
+  }
+said-free-items = { $count ->
+    [one] Dijeron que una no lleva { OURS($allergens) }: { $items }.
+   *[other] Dijeron que { UNA($count) } no llevan { OURS($allergens) }: { $items }.
+  }
+because-contains = Dijeron que { THE($name) } contiene { OURS($allergens) }, que { $person } no come.
+none-said-free = No está registrado que nada esté libre de { OURS($allergens) }.
+holds-it = Dijeron que lo contiene: { $items }.
+not-said-either-way = No se dijo ni sí ni no: { $items }.
+no-allergy-recorded = No hay ninguna alergia registrada de { $name }, así que no puedo decirlo.
+can-eat = { $person } puede comer, registrado como libre de { OURS($allergens) }: { $items }.
+can-eat-none-sure = De nada{ $count ->
+    [0] {""}
+   *[other] {" "}más
+  } dijeron que esté libre de { OURS($allergens) }, así que no le prometo nada a { $person }.
+    .short = De nada dijeron que esté libre de { OURS($allergens) }.
+cannot-eat = No: { $items }.
+rest-unknown = { $count ->
+    [one] De una no se sabe.
+   *[other] De { UNA($count) } no se sabe.
+  }
+can-eat-one = { $verdict ->
+    [no] No. Dijeron que { THE($name) } contiene { OURS($allergens) }.
+    [usually] Mejor no: { THE($name) } suele llevar { OURS($allergens) }, y nadie lo registró.
+    [unknown] No se sabe: nadie registró si { THE($name) } lleva { OURS($allergens) }.
+   *[free] Según el registro, { THE($name) } está libre de { OURS($allergens) }.
+  }

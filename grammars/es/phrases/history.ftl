@@ -50,3 +50,66 @@ redone = Hecho otra vez{ $about ->
     [none] {""}
    *[other] : { $about }
   }.
+
+did-thing = { $about ->
+    [none] algo
+   *[other] { $about }
+  }
+did = { $who } { $verb ->
+    [put-away] guardó { did-thing }
+    [took] tomó de { did-thing }
+    [finished] terminó { did-thing }
+    [threw-out] tiró { did-thing }
+    [gave-away] regaló { did-thing }
+    [moved] cambió de lugar { did-thing }
+    [marked] puso una marca a { did-thing }
+    [unmarked] quitó la marca a { did-thing }
+    [amended] añadió datos de { did-thing }
+    [opened] abrió { did-thing }
+    [froze] congeló { did-thing }
+    [thawed] puso a descongelar { did-thing }
+    [took-out] sacó { did-thing }
+    [reheated] recalentó { did-thing }
+    [split] repartió { did-thing }
+    [merged] juntó { did-thing }
+    [built-a-place] añadió lugares a { did-thing }
+    [renamed-a-place] cambió { did-thing }
+    [gave-dots-a-meaning] dio el significado { did-thing }
+    [put-on-the-list] puso { did-thing } en la lista
+    [took-off-the-list] quitó { did-thing } de la lista
+    [bought] compró { did-thing }
+    [noted] { $about ->
+        [none] dejó un recado
+       *[other] dejó un recado para { $about }
+      }
+    [checked] revisó { did-thing }
+    [added-a-marker] añadió una marca
+    [removed-a-place] quitó el lugar { did-thing }
+    [imported] importó { did-thing }
+   *[other] cambió { did-thing }
+  } { $when }
+entry = { $entry }.
+entries = { CAP(UN($count)) } cambios: { $entries }.
+nothing-done = No hay nada así registrado.
+maker-is = { CAP($maker) }.
+nobody-did = { $did ->
+    [made] Nadie registró quién hizo { THE($name) }.
+    [put-away] Nadie registró quién guardó { THE($name) }.
+    [opened] Nadie registró quién abrió { THE($name) }.
+    [bought] Nadie registró quién compró { THE($name) }.
+   *[any] No hay nada registrado de { THE($name) }.
+  }
+nothing-of-yours = Todavía no has cambiado nada.
+listed-by = { CAP($who) } puso { $name } en la lista { $when }.
+nobody-listed = Nadie registró quién puso { $name } en la lista.
+nothing-changed = No ha cambiado nada.
+gone-entry = { $name }, { $when }
+gone-list = { $how ->
+    [thrown-out] Se tiró
+   *[used] Se acabó
+  }: { $items }.
+nothing-gone-then = Nada en ese tiempo.
+nothing-gone = { $how ->
+    [thrown-out] Que yo sepa, no se tiró nada.
+   *[used] Que yo sepa, no se acabó nada.
+  }

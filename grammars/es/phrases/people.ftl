@@ -15,3 +15,64 @@ allergen-name = { OURS($allergen) }
 ask-person = ¿Cómo se llama esa persona?
 near-person = ¿Quisiste decir { $name }? Sí o no.
 unknown-person = No conozco a nadie que se llame { $name }. Di: { $name } come aquí.
+
+person-watches-yes = Sí, { $name } no come { OURS($allergens) }.
+person-watches-not = Según el registro, no: nadie me dijo que { $name } no coma { OURS($allergens) }.
+person-eats = { $name } come { OURS($diets) }.
+person-eats-yes = Sí, { $name } come { OURS($diets) }.
+person-eats-not = Según el registro, no: nadie me dijo que { $name } coma { OURS($diets) }.
+person-no-longer-eats = { $name } ya no come solo { OURS($diets) }.
+confirm-person-eats = ¿{ $name } come { OURS($diets) }? Sí o no.
+people-eat = { CAP($people) } { $count ->
+    [one] come
+   *[other] comen
+  } { OURS($diet) }.
+nobody-eats = No está registrado que nadie coma { OURS($diet) }.
+person-and-food = { $answer ->
+    [said-to-contain] { $person } no: dijeron que { THE($name) } contiene { OURS($allergen) }.
+    [usually-contains] { $person }, mejor no: una comida así suele llevar { OURS($allergen) }, y nadie lo registró.
+    [conflict] { $person }, sin seguridad: dijeron que { THE($name) } no lleva { OURS($allergen) }, pero una comida así suele llevarlo. Revisa la etiqueta.
+    [said-free-from] Para { $person }: dijeron que { THE($name) } no lleva { OURS($allergen) }.
+   *[unknown] Para { $person } no se sabe: nadie registró si { THE($name) } lleva { OURS($allergen) }.
+  }
+unknown-for-several = Para { $people } no se sabe: nadie registró si contiene { OURS($allergens) }.
+person-no-longer = { $name } ya puede comer { OURS($allergens) }.
+person-none = No hay ninguna alergia registrada de { $name }.
+no-people = Todavía no está registrado quién come aquí.
+person-with = { $name }, que no come { OURS($allergens) }
+person-plain = { $name }
+people-here = { $count ->
+    [one] Come aquí una persona: { $people }.
+   *[other] Comen aquí { UNA($count) } personas: { $people }.
+  }
+nobody-allergic = No hay ninguna alergia registrada.
+nobody-allergic-to = No está registrado que nadie tenga alergia a { OURS($allergens) }.
+allergic-people = { CAP($people) }.
+ask-note = ¿Qué le digo a { $name }?
+note-left = Le diré a { $name }: { $text }.
+note-for-all = Le diré a quien pregunte primero: { $text }.
+confirm-note = ¿Dejo el recado: { $text }? Sí o no.
+no-notes = No hay recados.
+no-notes-for = No hay ningún recado para { $name }.
+notes-waiting = Para { $name }: { $texts }.
+notes-on = { $count ->
+    [one] La nota de { THE($name) }: { $notes }.
+   *[other] { CAP(UNA($count)) } notas de { THE($name) }: { $notes }.
+  }
+no-notes-on = { CAP(THE($name)) } no tiene ninguna nota.
+note-dropped = { $count ->
+    [one] Quité el recado: { $text }.
+   *[other] Quité { UN($count) } recados: { $text }.
+  }
+confirm-drop-note = ¿Quito el recado: { $text }? Sí o no.
+notes-count = { CAP(UN($count)) } recados.
+note-reads = { $from ->
+    [none] { CAP($text) }, de { $when }.
+   *[other] De { $from }, { $when }: { $text }.
+  }
+can-eat-others = { $verdict ->
+    [no] Tampoco { $names }.
+    [usually] Mejor tampoco { $names }.
+    [unknown] De { $names } no se sabe.
+   *[free] Según el registro, { $names } también.
+  }

@@ -385,3 +385,40 @@ power-past-hours-check = se pasaron las horas, así que hay que revisarlo
 power-not-in-table = no está en ninguna tabla
 power-unknown-temperature = nadie sabe cuánto se calentó
 power-not-affected = se conserva sin frío
+
+# Descongelar y etiquetas.
+thaw-start-fridge = Pásalo ahora al refrigerador.
+thaw-low-shelf-on-tray = Ponlo en la repisa más baja, en una charola, para que no gotee sobre otra comida.
+thaw-start-cold-water = Ponlo en agua fría.
+thaw-change-water = Cambia el agua cada treinta minutos.
+thaw-leak-proof-bag = Mételo en una bolsa que no deje pasar agua.
+thaw-cook-at-once = Cocínalo en cuanto se descongele.
+thaw-keeps-days-after = Descongelado en el refrigerador, aguanta uno o dos días más antes de cocinarlo.
+thaw-check-thawed = Siente que no quede hielo en el centro.
+thaw-microwave-book = En el microondas, sigue su manual y cocina enseguida.
+thaw-cook-from-frozen = Se puede cocinar desde congelado: como la mitad más de tiempo.
+thaw-never-on-counter = Nunca descongeles fuera del frío ni en agua caliente.
+thaw-weight-unknown = No está registrado cuánto pesa, así que esto es para una pieza pequeña.
+thaw-refreeze-raw-ok = Descongelado en el refrigerador, se puede volver a congelar.
+thaw-cook-before-refreezing = Cocínalo antes de volver a congelarlo.
+thaw-use-within-day = Úsalo antes de veinticuatro horas de descongelado.
+guidance-claim = { CAP(OURS($claim)) } quiere decir { $strict ->
+    [yes] menos de
+   *[no] como máximo
+  } { $limit } { $unit ->
+    [mg] miligramos
+    [g] gramos
+   *[ppm] partes por millón
+  } de { OURS($nutrient) } en { $per ->
+    [serving] una porción normal
+    [food] el alimento
+    [grams] cien gramos
+   *[other] cien gramos o mililitros
+  }.
+guidance-claim-gluten-free = No es lo mismo que no llevar trigo: oye qué dice su lista de lo que contiene.
+guidance-claim-unsalted = Sin sal añadida quiere decir que no se le puso sal. No quiere decir sin sodio: la comida tiene el suyo.
+guidance-claim-unknown = No tengo regla para eso. Guíate por las cifras de la etiqueta.
+guidance-label-useBy-safety = La caducidad es una fecha de seguridad: después no se come, ni se cocina, ni se congela. El aspecto y el olor no avisan.
+guidance-label-useBy-quality = Es el último día de mejor calidad; en fórmula infantil es fecha de seguridad. Lo cuento como el último día.
+guidance-label-bestBefore-quality = El consumo preferente habla de calidad y sabor. No es fecha de seguridad.
+guidance-label-sellBy-quality = La fecha de venta es para la tienda. No es fecha de seguridad.

@@ -133,3 +133,69 @@ steps-no-sign = El paso no dice cómo se nota.
 steps-no-amount = Los pasos no dicen cuánto.
 steps-do-not-say = Los pasos no lo dicen.
 steps-untimed = Ningún paso de aquí tiene tiempo.
+
+usual-speed = Hablo como siempre.
+usual-volume = Mi volumen de siempre.
+whispering-tonight = Hablo en voz baja hasta la mañana.
+sounds-on = Un sonido corto antes de cada respuesta.
+sounds-off = Ya no hay sonidos.
+offer-undo = ¿Deshago lo último{ $about ->
+    [none] {""}
+   *[other] , de { THE($about) }
+  }?
+hello-empty = Hola{ $name ->
+    [none] {""}
+   *[other] {" "}{ $name }
+  }. Recuerdo qué comida tienes, dónde está y de cuándo es.
+    .short = Hola. Llevo la cuenta de tu comida.
+offer-begin = ¿Empezamos?
+help-topic = { $topic ->
+    [list] Di: pon avena en la lista; que sean dos bolsas; quítala; hay leche en la lista; qué hay que comprar; ya compré los huevos.
+    [notes] Di: deja un recado para, el nombre, y las palabras. Pregunta: hay recados. De una comida: ponle una nota a la sopa que diga que le falta sal.
+    [people] Di: Dele es alérgica al cacahuate; Ruth es vegana; el hummus lleva ajonjolí. Pregunta: qué puede comer Dele; el guiso es vegano.
+    [markers] Di: ponle la cuenta de madera a la sopa; qué lleva el parche de tela; qué marcas hay libres.
+    [timers] Di: pon un temporizador de diez minutos para el arroz; cuánto le falta; recuérdame mañana congelar el pollo; para el temporizador.
+    [touch] Toca su marca, o dime cómo se siente: la tapa, una liga, puntos, la forma. Di: qué es el frasco del parche de tela.
+    [freezing] Di: qué hay en el congelador; congela el pollo; cuánto dura congelado un guiso; revisemos el congelador.
+    [places] Di: qué hay en la segunda repisa; qué lugar está vacío; el congelador tiene tres canastas.
+    [dates] Di: caduca el viernes; lo abrí ayer; cuándo caduca el yogur; qué hay que usar primero.
+    [heating] Di: cómo caliento el guiso; y luego siguiente, atrás, repite, y listo después de cada paso.
+    [putting] Di qué es y dónde: mantequilla en la repisa de arriba, caduca el viernes. Lo que falte se puede decir después.
+    [using] Di: se acabó la leche; saqué dos; queda la mitad; tiré el jamón. Deshaz lo devuelve.
+    [finding] Pregunta: dónde está; qué hay en la segunda repisa; qué lleva la cuenta; qué tengo con jitomate.
+    [stopping] Di basta, y me callo. Di sigue para lo que falta; más corto, o más despacio, para cambiar cómo hablo.
+    [lessons] Las lecciones todavía están solo en inglés.
+    [checks] Di: revisemos el congelador; o una repisa y lo que hay en ella: repisa de arriba, mantequilla y dos frascos de mermelada.
+    [power] Di: se fue la luz a las seis; qué se perdió; ya volvió la luz.
+    [summary] Di: dime el resumen; el resumen a las siete; qué hay que usar primero.
+    [batches] Di: seis porciones de sopa, dos en el refri y cuatro en el congelador, de hoy. Después: una porción menos.
+   *[undo] Di deshaz y se deshace el último cambio. Di: no, en la de arriba, y solo eso se corrige.
+  }
+explained = { $topic ->
+    [markers] Una marca es algo que se siente en un recipiente, para saber qué hay dentro.
+    [list] La lista es lo que hay que comprar.
+    [notes] Una nota es un recado que espera a alguien, o algo que se recuerda de una comida.
+    [people] Recuerdo quién come aquí y qué no debe comer, y lo digo cuando importa.
+    [timers] Un temporizador cuenta hacia atrás; un recordatorio espera su día.
+    [places] Un lugar es donde está la comida; puede tener repisas, cajones, canastas y una puerta.
+    [dates] Recuerdo el día en que algo se hizo, se compró, se abrió o se congeló, y lo que dice su etiqueta.
+    [heating] Leo cómo calentar paso por paso, y te espero.
+    [lessons] Una lección es práctica en una cocina aparte; la tuya no se toca.
+    [checks] Una revisión recorre un lugar contigo, cosa por cosa, para que el registro sea lo que hallan tus manos.
+    [power] Cuando se va la luz te digo lo que indica la guía para la comida, paso por paso.
+    [summary] El resumen te dice cada noche qué hay que usar.
+    [batches] Una tanda es lo cocinado de una vez en varios recipientes; lo que me digas vale para todos.
+   *[undo] Nada de lo que dices se pierde: el último cambio siempre se puede deshacer.
+  }
+example-marked = En tu cocina, { THE($marker) } quiere decir { $name }.
+example-mark = Para ti: pon { THE($marker) } a { THE($name) }.
+example-listed = En la tuya: { $name }.
+example-person = Para ti: qué puede comer { $name }.
+example-place = Para ti: qué hay en { THE($name) }.
+example-heated = Para ti: cómo caliento { THE($name) }.
+example-dated = Para ti: de cuándo es { THE($name) }.
+example-found = Para ti: dónde está { THE($name) }.
+example-used = Para ti: se acabó { THE($name) }.
+picked-up = { CAP($title) }, { $step } paso, de { $when }.
+    .short = { CAP($step) } paso.
+no-steps-for = No hay pasos abiertos de { THE($name) }. Di cómo lo caliento, para empezar.

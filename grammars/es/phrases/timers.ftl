@@ -1,4 +1,4 @@
-# Lo que se dice sin que nadie pregunte, cuando suena un temporizador o un recordatorio.
+# Temporizadores y recordatorios: lo que se dice cuando suenan, y al ponerlos.
 
 timer-due = { $late ->
     [none] { $label ->
@@ -22,3 +22,70 @@ reminder-due = { $late ->
   }
 reminder-where = { CAP(THE($item)) } { is-at } { $at }.
     .short = {""}
+
+# Poner, cambiar y preguntar.
+ask-how-long = { $label ->
+    [none] ¿Cuánto tiempo?
+   *[other] ¿Cuánto tiempo para { $label }?
+  }
+ask-how-long-again = Di cuánto tiempo, como diez minutos.
+ask-by-how-much = ¿Cuánto?
+timer-set = { $label ->
+    [none] Temporizador, { $time }.
+   *[other] { CAP($label) }: temporizador, { $time }.
+  }
+confirm-timer = ¿Un temporizador de { $time }? Sí o no.
+no-such-timer = No hay { $kind ->
+    [timer] ningún temporizador
+   *[other] ningún recordatorio
+  } de { $label }.
+no-timers = { $kind ->
+    [timer] No hay temporizadores en marcha.
+   *[other] No hay recordatorios.
+  }
+timer-with = { $label ->
+    [none] uno al que le faltan { $left }
+   *[other] { $label }, faltan { $left }
+  }
+which-timer = ¿Cuál: { $choices }?
+timer-now = { $label ->
+    [none] Ahora { $left }.
+   *[other] { CAP($label) }: ahora { $left }.
+  }
+timer-left = { CAP($left) } para terminar{ $label ->
+    [none] {""}
+   *[other] : { $label }
+  }.
+timers-running = { CAP(UN($count)) } temporizadores: { $timers }.
+timer-cancelled = { $label ->
+    [none] { $kind ->
+        [timer] Cancelé el temporizador.
+       *[other] Cancelé el recordatorio.
+      }
+   *[other] { CAP($label) }: cancelado.
+  }
+confirm-cancel-timer = ¿Cancelo el { $kind ->
+    [timer] temporizador
+   *[other] recordatorio
+  }{ $label ->
+    [none] {""}
+   *[other] {" "}de { $label }
+  }? Sí o no.
+ask-remind-what = ¿Qué te recuerdo?
+ask-remind-when = ¿Cuándo te lo recuerdo: { $label }?
+reminder-set = Te lo recuerdo { $date ->
+    [none] {""}
+   *[other] { ON($date) }{" "}
+  }a { $time }: { $label }.
+confirm-reminder = ¿Te lo recuerdo { $date ->
+    [none] {""}
+   *[other] { ON($date) }{" "}
+  }a { $time }: { $label }? Sí o no.
+reminder-words = { $label }, { $date ->
+    [none] {""}
+   *[other] { ON($date) }{" "}
+  }a { $time }
+reminders-open = { $count ->
+    [one] Uno: { $reminders }.
+   *[other] { CAP($count) }: { $reminders }.
+  }

@@ -30,3 +30,28 @@ offer-buy = ¿Pongo { $name } en la lista de compras?
 on-the-list = { CAP($items) }: en la lista.
 already-on-list = { CAP($items) }: ya estaba en la lista.
 confirm-buy = ¿Pongo { $items } en la lista? Di sí o no.
+
+# Tomar y gastar.
+ask-finish = ¿Qué se acabó?
+ask-take = ¿Qué tomaste?
+ask-how-much = ¿Cuánto tomaste de { THE($name) }, o cuánto queda?
+ask-how-much-again = Di una cantidad, como dos porciones, la mitad o todo.
+confirm-take = ¿Descuento { OF($amount, $name) }? Sí o no.
+confirm-left = ¿De { THE($name) }, { remain-of } { $left }? Sí o no.
+remain-of = { MANY($left) ->
+    [many] quedan
+   *[one] queda
+  }
+taken = { $amount ->
+    [none] Anotado.
+   *[other] { CAP(OF($amount, $name)) } menos.
+  }{ $left ->
+    [none] {""}
+   *[other] {" "}{ MANY($left) ->
+        [many] Quedan
+       *[one] Queda
+      } { $left }.
+  }
+taken-out = { CAP(OF($amount, $name)) }, fuera.
+left-noted = { CAP($name) }: { remain-of } { $left }.
+running-low = Se está acabando.

@@ -150,3 +150,5 @@ list-empty = nada
 phrase-missing = Esa respuesta todavía no la sé decir en español, solo en inglés.
 
 verbatim = { $text }
+
+nouns-plural = {""}

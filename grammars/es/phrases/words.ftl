@@ -184,3 +184,21 @@ word-prepared-formula = fórmula preparada
 word-formula-powder = fórmula en polvo
 word-baby-food = comida de bebé
 word-canned-food = comida enlatada
+
+# Tipos de lugar.
+word-fridge = refrigerador
+word-freezer = congelador
+word-pantry = despensa
+word-counter = barra
+word-cupboard = alacena
+word-shelf = repisa
+word-drawer = cajón
+word-basket = canasta
+word-door = puerta
+word-box = caja
+word-rack = rejilla
+word-other = lugar
+word-sodium = sodio
+word-fat = grasa
+word-sugars = azúcares
+word-cholesterol = colesterol
