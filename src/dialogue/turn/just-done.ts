@@ -15,13 +15,13 @@ const namesIn = (changes: readonly Change[]): readonly string[] => [
   ),
 ];
 
-/** The last word of a place's name says what kind of part it is: "middle shelf". */
+/** The place it was put, where that is part of another: its name says what kind of part it is. */
 const partOf = (kitchen: Kitchen, changes: readonly Change[]): string | null => {
   const put = changes
     .flatMap(({ ops }) => ops.flatMap((op) => (op.kind === 'item' && op.after ? [op.after.placeId] : [])))
     .at(-1);
   const place = put ? kitchen.places.get(put) : undefined;
-  return place?.parentId ? (place.name.split(' ').at(-1) ?? null) : null;
+  return place?.parentId ? place.name : null;
 };
 
 /** Null where the turn before changed nothing. */

@@ -27,6 +27,8 @@ export interface WordForms {
   readonly headFirst: boolean;
   /** How many words join two parts of a name there: "de la" of "frijoles de la olla"; 0 for none. */
   joinAt(tokens: readonly string[], at: number): number;
+  /** What kind of place a name names: "shelf" of "middle shelf". */
+  kindOf(place: string): string;
   /** A place in another, as it is said. */
   inside(inner: string, outer: string): string;
   /** Of "bottom drawer of the freezer" the freezer; empty where nothing is said of it. */

@@ -50,6 +50,7 @@ export const english: WordForms = {
   stemOf: (word) => pluralize.singular(word),
   headFirst: false,
   joinAt: () => 0,
+  kindOf: (place) => place.split(' ').at(-1) ?? '',
   inside: (inner, outer) => `${inner} of the ${outer}`,
   outerOf: (place) => place.split(' of the ').slice(1).join(' of the '),
   partOf: (position, kind) => [...position, kind],

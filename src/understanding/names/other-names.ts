@@ -1,4 +1,5 @@
 /** The same food by another region's word, from `grammars/<language>/words/other-names.txt`. */
+import { wordFormsOf } from '../languages/index.js';
 import { linesOf } from '../word-lists.js';
 import { perLexicon, type Lexicon } from '../words/lexicon.js';
 import { stemOf } from './stems.js';
@@ -24,11 +25,12 @@ interface Phrase {
 }
 
 const readPhrases = perLexicon((lexicon): ReadonlyMap<string, readonly Phrase[]> => {
-  const byLast = new Map<string, Phrase[]>();
+  const byHead = new Map<string, Phrase[]>();
+  const { headFirst } = wordFormsOf(lexicon.language);
   const add = (words: string, others: readonly OtherName[], after: boolean): void => {
     const stems = words.split(' ').map((word) => stemOf(word, lexicon));
-    const last = stems.at(-1)!;
-    byLast.set(last, [...(byLast.get(last) ?? []), { stems, others, after }]);
+    const head = stems.at(headFirst ? 0 : -1)!;
+    byHead.set(head, [...(byHead.get(head) ?? []), { stems, others, after }]);
   };
   for (const line of linesOf(lexicon.language, 'other-names')) {
     const [, sort = '', of, rest = ''] = /^(same|near|kind)(?: ([^:]+))?:(.*)$/.exec(line) ?? [];
@@ -48,24 +50,27 @@ const readPhrases = perLexicon((lexicon): ReadonlyMap<string, readonly Phrase[]>
       }
     }
   }
-  return byLast;
+  return byHead;
 });
 
-/** What else `name` may be called: its end put into another word, or what kind of food it is said after it. */
+/** What else `name` may be called: its end (its beginning, where the noun comes first) put into another word, or what kind of food it is said after it. */
 export const otherNamesOf = (name: string, lexicon: Lexicon): readonly OtherName[] => {
   const words = name.toLowerCase().split(/\s+/).filter(Boolean);
   const stems = words.map((word) => stemOf(word, lexicon));
-  const fitting = (readPhrases(lexicon).get(stems.at(-1) ?? '') ?? []).filter((phrase) =>
-    phrase.stems.every((stem, at) => stems[stems.length - phrase.stems.length + at] === stem),
-  );
+  const { headFirst } = wordFormsOf(lexicon.language);
+  const fitting = (readPhrases(lexicon).get(stems.at(headFirst ? 0 : -1) ?? '') ?? []).filter((phrase) => {
+    const from = headFirst ? 0 : stems.length - phrase.stems.length;
+    return phrase.stems.every((stem, at) => stems[from + at] === stem);
+  });
   // "Chicken mince" is no other mince: the longest fits best, and its kin are the same line's.
   const longest = Math.max(0, ...fitting.filter(({ after }) => !after).map((phrase) => phrase.stems.length));
   const found = new Map<string, OtherName>();
   for (const phrase of fitting) {
     if (!phrase.after && phrase.stems.length < longest) continue;
-    const before = phrase.after ? words : words.slice(0, words.length - phrase.stems.length);
+    const many = phrase.after ? 0 : phrase.stems.length;
+    const rest = headFirst ? words.slice(many) : words.slice(0, words.length - many);
     for (const other of phrase.others) {
-      const said = [...before, other.name].join(' ');
+      const said = (headFirst ? [other.name, ...rest] : [...rest, other.name]).join(' ');
       if ((found.get(said)?.fit ?? 0) < other.fit) found.set(said, { name: said, fit: other.fit });
     }
   }

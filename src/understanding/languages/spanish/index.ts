@@ -11,6 +11,8 @@ const joins: ReadonlySet<string> = new Set(['de', 'del', 'con', 'al', 'a', 'en',
 const positions =
   /^(?:(?:hasta )?(?:arriba|abajo|enfrente|atrás)|en medio|(?:el|la) (?:medio|izquierda|derecha)|medio)/u;
 
+const placing = /^(?:del?|izquierd[oa]|derech[oa]|superior|inferior)$/u;
+
 const outerOf = (place: string): string => {
   for (const found of place.matchAll(/ (?:de|del) /gu)) {
     const rest = place.slice(found.index + found[0].length);
@@ -29,8 +31,13 @@ export const spanish: WordForms = {
     if (!joins.has(word)) return 0;
     return articles.has(tokens[at + 1] ?? '') ? 2 : 1;
   },
+  kindOf: (place) => place.split(' ')[0] ?? '',
   inside: (inner, outer) => `${inner} de ${outer}`,
   outerOf,
-  partOf: (position, kind) => [kind, ...position],
+  partOf(position, kind) {
+    // "En la de abajo": what stands before the position is the sentence's.
+    const at = position.findIndex((word) => placing.test(word));
+    return [kind, ...position.slice(Math.max(0, at))];
+  },
   asksInWriting: /[¿?]/u,
 };

@@ -3,6 +3,7 @@ import type { DynamicRules } from '../../../grammar/api.js';
 import type { Act, ClockAtHand, Expectation, LastDone, PlaceMention } from '../../intents.js';
 import type { Chunk, ChunkOf, Span } from '../api.js';
 import { cheapestCover, constituentsAt, openNamesAt, placeLike, type Offer } from '../chunks.js';
+import { wordFormsOf, type WordForms } from '../../languages/index.js';
 import { movesLexicon } from '../lexicon.js';
 import type { RequestWords } from './lexicon.js';
 
@@ -86,12 +87,13 @@ const partsAt = (
   rules: DynamicRules,
   words: RequestWords,
   { part }: LastDone,
+  { partOf, kindOf }: WordForms,
 ): readonly Offer<Bit>[] =>
   part === null
     ? []
     : words.allAt(tokens, from).flatMap(({ length, value }) => {
         if (!value.has('position')) return [];
-        const place = placeLike([...tokens.slice(from, from + length), part], rules);
+        const place = placeLike(partOf(tokens.slice(from, from + length), kindOf(part)), rules);
         const fit = place?.candidates[0]?.fit ?? 0;
         if (!place || fit < partFits) return [];
         const to = from + length;
@@ -135,7 +137,7 @@ export const bitsAfter = (
   cheapestCover<Bit>(tokens.length, (from) => [
     { chunk: { kind: 'unknown', from, to: from + 1, word: tokens[from]! }, cost: costs.unknown },
     ...doing(words, language, tokens, from),
-    ...partsAt(tokens, from, rules, words, last),
+    ...partsAt(tokens, from, rules, words, last, wordFormsOf(language)),
     ...constituentsAt(tokens, from, rules),
     ...openNamesAt(tokens, from, rules, language),
   ]).pieces;

@@ -1,6 +1,6 @@
 /** Requests about the kitchen that a phrase gives away: help with a matter, reaching a thing, thawing it, a power cut. */
 import type { Act, Expectation, Slots } from '../../intents.js';
-import { classed, figureOf, is, ofKind, some, wordsIn, type Bit, type Frame } from './bits.js';
+import { classed, figureOf, is, ofKind, some, wordsIn, type Bit, type Frame, type Request } from './bits.js';
 
 /** What help is wanted with, by the words for it; the first that is named. */
 const topics: readonly (readonly [list: string, topic: string])[] = [
@@ -94,13 +94,12 @@ export const thawedByFrame: Frame = ({ bits }) => {
   };
 };
 
-const leads: ReadonlySet<string> = new Set(['at', 'since', 'from', 'around', 'about']);
 const hourAt = (bit: Bit, tokens: readonly string[]): number | null =>
   // A rough figure is an hour as well as a sure one.
   (bit.kind === 'amount' && bit.amount.unit === 'piece' ? bit.amount.value : figureOf(bit)) ??
   (bit.to - bit.from === 1 && tokens[bit.from] === 'one' ? 1 : null);
 
-type Says = Parameters<Frame>[0]['says'];
+type Says = Request['says'];
 
 /** What is said while a power cut is talked of needs no word for it. */
 const ofOutage: ReadonlySet<Expectation> = new Set<Expectation>(['outage', 'outage-state']);
@@ -121,20 +120,21 @@ const inHalf = (time: string, after: readonly string[], says: Says): string => {
 /** "At two at night" is no afternoon. */
 const nightFrom = 6;
 
-const hoursIn = (bits: readonly Bit[], tokens: readonly string[], says: Says): readonly Hour[] =>
-  bits.flatMap((bit, at): Hour[] => {
+const hoursIn = ({ bits, tokens, says, beside }: Request): readonly Hour[] => {
+  const isRough = ({ from, to }: Bit): boolean => to - from === 1 && beside(tokens[from]!, 'rough-leads');
+  return bits.flatMap((bit, at): Hour[] => {
     const before = bits
       .slice(0, at)
-      .findLast((one) => (is(one, 'till') || !is(one, 'fill')) && !isRough(one, tokens));
+      .findLast((one) => (is(one, 'till') || !is(one, 'fill')) && !isRough(one));
     const end = is(before, 'till', 'power-on');
     if (bit.kind === 'time')
       return [{ bit, time: inHalf(bit.time, tokens.slice(bit.to, bit.to + 3), says), end }];
     // "At one" is an hour, too, though "one" alone is any one thing.
-    const lead = bits.slice(0, at).findLast((one) => !isRough(one, tokens)) ?? bits[at - 1];
+    const lead = bits.slice(0, at).findLast((one) => !isRough(one)) ?? bits[at - 1];
     // "Around four" is an hour by its rough word alone.
-    const rough =
-      (at > 0 && isRough(bits[at - 1]!, tokens)) || (bit.kind === 'amount' && bit.amount.rough === true);
-    const led = lead !== undefined && (rough || leads.has(tokens[lead.to - 1]!) || is(lead, 'till'));
+    const rough = (at > 0 && isRough(bits[at - 1]!)) || (bit.kind === 'amount' && bit.amount.rough === true);
+    const led =
+      lead !== undefined && (rough || beside(tokens[lead.to - 1]!, 'since-leads') || is(lead, 'till'));
     const value = led ? (hourAt(bit, tokens) ?? 0) : 0;
     return value >= 1 && value <= 12 && Number.isInteger(value)
       ? [
@@ -146,8 +146,7 @@ const hoursIn = (bits: readonly Bit[], tokens: readonly string[], says: Says): r
         ]
       : [];
   });
-const isRough = ({ from, to }: Bit, tokens: readonly string[]): boolean =>
-  to - from === 1 && (tokens[from] === 'about' || tokens[from] === 'around');
+};
 
 /** A fridge or freezer named before its power went, with nothing but small words between. */
 const applianceOff = (bits: readonly Bit[], off: readonly Bit[]) =>
@@ -155,7 +154,8 @@ const applianceOff = (bits: readonly Bit[], off: readonly Bit[]) =>
 const wordsBetween = 3;
 
 /** The power went, or is back: since and until when, how the doors were, how full the freezer is, what is lost. */
-export const powerFrame: Frame = ({ bits, tokens, expecting, says }) => {
+export const powerFrame: Frame = (request) => {
+  const { bits, expecting } = request;
   const power = classed(bits, 'power');
   const off = classed(bits, 'power-off');
   const on = classed(bits, 'power-on');
@@ -171,7 +171,7 @@ export const powerFrame: Frame = ({ bits, tokens, expecting, says }) => {
     (!known || shut.length + opened.length + half.length + full.length === 0)
   )
     return null;
-  const hours = hoursIn(bits, tokens, says);
+  const hours = hoursIn(request);
   // The clock on the cooker may be told of, a timer not.
   if (some(bits, 'timer') && (off.length === 0 || hours.length === 0)) return null;
   const start = hours.find(({ end }) => !end);
@@ -216,10 +216,10 @@ export const powerFrame: Frame = ({ bits, tokens, expecting, says }) => {
 };
 
 /** "I left the salmon on the side about two hours"; "if I leave the cod out, what happens". */
-export const leftOutFrame: Frame = ({ bits }) => {
+export const leftOutFrame: Frame = ({ bits, beside }) => {
   const left = classed(bits, 'left-there');
   const there = classed(bits, 'out-there');
-  const counter = ofKind(bits, 'place').filter(({ place }) => onTheSide.has(place.words ?? ''));
+  const counter = ofKind(bits, 'place').filter(({ place }) => beside(place.words ?? '', 'the-side'));
   const one = left.length > 0 && there.length + counter.length > 0 ? about(bits) : null;
   if (!one || some(bits, 'remind', 'timer')) return null;
   const [span] = ofKind(bits, 'span');
@@ -250,11 +250,3 @@ export const leftOutFrame: Frame = ({ bits }) => {
     ]),
   };
 };
-const onTheSide: ReadonlySet<string> = new Set([
-  'counter',
-  'the counter',
-  'side',
-  'the side',
-  'table',
-  'worktop',
-]);

@@ -29,19 +29,6 @@ const dotsIn = ({
   return null;
 };
 
-const trailing = new Set([
-  'please',
-  'thanks',
-  'now',
-  'instead',
-  'yeah',
-  'okay',
-  'from',
-  'on',
-  'love',
-  'mate',
-]);
-
 /** "Do the knots match what's on the shelf", "are the things marked hot really hot": what is felt against the record. */
 export const marksCheckedFrame: Frame = (request) => {
   const { bits, tokens, beside } = request;
@@ -66,7 +53,7 @@ export const marksCheckedFrame: Frame = (request) => {
 const surelyNamed = 0.8;
 
 export const meaningsFrame: Frame = (request) => {
-  const { bits, tokens } = request;
+  const { bits, tokens, beside } = request;
   const dots = dotsIn(request);
   if (!dots) return null;
   const kind = dots.counted === undefined ? {} : { counted: dots.counted };
@@ -101,7 +88,7 @@ export const meaningsFrame: Frame = (request) => {
     return null;
   if (!last || asks.length > 0 || dots.count === null || dots.bits[0]!.from > last.from) return null;
   let to = tokens.length;
-  while (to > last.to && trailing.has(tokens[to - 1]!)) to -= 1;
+  while (to > last.to && beside(tokens[to - 1]!, 'trailing')) to -= 1;
   const words = tokens.slice(last.to, to).join(' ');
   if (words === '') return null;
   return {

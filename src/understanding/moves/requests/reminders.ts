@@ -21,14 +21,13 @@ const inPart = (time: string, part: PartOfDay | undefined): string => {
 };
 
 /** "Tomorrow morning" names a part of the day, too. */
-const partIn = ({ bits, tokens }: Request): { part: PartOfDay; bit: Bit } | null => {
+const partIn = ({ bits, tokens, says }: Request): { part: PartOfDay; bit: Bit } | null => {
   for (const bit of bits) {
     const part = partsOfDay.find((name) => is(bit, name));
     if (part) return { part, bit };
-    const last = bit.kind === 'day' || bit.kind === 'time' ? tokens.slice(bit.from, bit.to).join(' ') : '';
-    const within = partsOfDay.find((name) => last.split(' ').includes(name));
+    const words = bit.kind === 'day' || bit.kind === 'time' ? tokens.slice(bit.from, bit.to) : [];
+    const within = partsOfDay.find((name) => words.some((word) => says(word, name)));
     if (within) return { part: within, bit };
-    if (last.split(' ').includes('tonight')) return { part: 'night', bit };
   }
   return null;
 };
@@ -38,11 +37,11 @@ interface When {
   readonly bits: readonly Bit[];
 }
 
-const isBefore = (bit: Bit | undefined, tokens: readonly string[], words: readonly string[]): boolean =>
-  bit !== undefined && bit.to - bit.from === 1 && words.includes(tokens[bit.from]!);
+const isBefore = (bit: Bit | undefined, { tokens, beside }: Request, list: string): boolean =>
+  bit !== undefined && bit.to - bit.from === 1 && beside(tokens[bit.from]!, list);
 
 const whenIn = (request: Request): When => {
-  const { bits, tokens } = request;
+  const { bits } = request;
   const [day] = ofKind(bits, 'day');
   const times = ofKind(bits, 'time');
   // "At nine": an hour by its preposition alone; after a slip, the last of them.
@@ -50,7 +49,7 @@ const whenIn = (request: Request): When => {
     const value = figureOf(bit);
     const hourly = value !== null && Number.isInteger(value) && value >= 1 && value <= 24;
     const before = bits[at - 1];
-    const led = isBefore(before, tokens, ['at', 'around', 'about', 'by']) || is(before, 'to', 'repair');
+    const led = isBefore(before, request, 'hour-leads') || is(before, 'to', 'repair');
     return hourly && (led || is(bits[at + 1], ...partsOfDay) || before?.kind === 'day')
       ? [{ ...bit, value }]
       : [];
@@ -69,22 +68,16 @@ const whenIn = (request: Request): When => {
   };
 };
 
-/** Words that only lead to the hour: "at", "in", "by". */
-const leadsToWhen = new Set(['at', 'on', 'in', 'by', 'around', 'about', 'for', 'the', 'come']);
-const around = new Set(
-  (
-    'to about that for in on of and the please yes yeah no thanks thank ta cheers okay ok so will you love mate ' +
-    'dear darling right um uh er can could would oh well now'
-  ).split(' '),
-);
-
 /** What it is about: all that is not the asking and not the hour, as it was said. */
 const textOf = (request: Request, taken: readonly Bit[]): { words: string; at: readonly number[] } | null => {
-  const { bits, tokens } = request;
+  const { bits, tokens, beside } = request;
+  /** Words that only lead to the hour, and small ones around what it is about. */
+  const leads = (at: number): boolean => beside(tokens[at]!, 'when-leads');
+  const around = (at: number): boolean => beside(tokens[at]!, 'around-words');
   const gone = new Set(wordsIn(taken));
   for (const bit of taken) {
     let at = bits.findIndex(({ from }) => from === bit.from) - 1;
-    while (at >= 0 && leadsToWhen.has(tokens[bits[at]!.from]!) && bits[at]!.to - bits[at]!.from === 1) {
+    while (at >= 0 && leads(bits[at]!.from) && bits[at]!.to - bits[at]!.from === 1) {
       if (bit.kind !== 'word' || is(bit, ...partsOfDay)) gone.add(bits[at]!.from);
       at -= 1;
     }
@@ -93,10 +86,10 @@ const textOf = (request: Request, taken: readonly Bit[]): { words: string; at: r
   for (;;) {
     const lead = [...bits].find((bit) => bit.from === left[0] && is(bit, 'what-to'));
     if (lead) left = left.filter((at) => at >= lead.to);
-    else if (left.length > 0 && around.has(tokens[left[0]!]!)) left = left.slice(1);
+    else if (left.length > 0 && around(left[0]!)) left = left.slice(1);
     else break;
   }
-  while (left.length > 0 && around.has(tokens[left.at(-1)!]!)) left = left.slice(0, -1);
+  while (left.length > 0 && around(left.at(-1)!)) left = left.slice(0, -1);
   return left.length > 0 ? { words: left.map((at) => tokens[at]!).join(' '), at: left } : null;
 };
 

@@ -24,7 +24,7 @@ const isForeign = (bit: Bit): boolean =>
   bit.kind === 'unknown' || bit.kind === 'amount' || bit.kind === 'place';
 
 /** What a timer is called: a food, a running one's own name, or a word after "for". */
-const namesIn = ({ bits, tokens }: Request): readonly Named[] => {
+const namesIn = ({ bits, tokens, beside }: Request): readonly Named[] => {
   const head = bits.findIndex((bit) => is(bit, 'timer', 'time-it') || bit.kind === 'span');
   return bits.flatMap((bit, at): Named[] => {
     if (bit.kind === 'clock' && bit.clock.kind === 'timer')
@@ -37,7 +37,8 @@ const namesIn = ({ bits, tokens }: Request): readonly Named[] => {
     const beyond = bits[at - 2];
     const forIt =
       before &&
-      (tokens[before.from] === 'for' || (is(before, 'fill') && beyond && tokens[beyond.from] === 'for'));
+      (beside(tokens[before.from]!, 'for') ||
+        (is(before, 'fill') && beyond && beside(tokens[beyond.from]!, 'for')));
     return bit.kind === 'unknown' && forIt ? [{ slots: { words: bit.word }, bit }] : [];
   });
 };
@@ -62,7 +63,7 @@ const mendsRunning = ({ bits }: Request): boolean => {
 
 /** How long each is, with slips put right: "ten minutes, no, make it twelve". */
 const lengthsIn = (request: Request): readonly { seconds: number; bits: readonly Bit[] }[] => {
-  const { bits, tokens } = request;
+  const { bits, tokens, beside } = request;
   const lengths: { seconds: number; bits: Bit[] }[] = [];
   const bare = some(bits, 'timer') && ofKind(bits, 'span').length === 0;
   bits.forEach((bit, at) => {
@@ -77,9 +78,10 @@ const lengthsIn = (request: Request): readonly { seconds: number; bits: readonly
       const seconds = figure * (last.seconds % hour === 0 ? hour : 60);
       if (mends) lengths[lengths.length - 1] = { seconds, bits: [...last.bits, bit] };
       // "Six minutes for the eggs and ten for the rice".
-      else if (tokens[bit.to] === 'for' || at === bits.length - 1) lengths.push({ seconds, bits: [bit] });
+      else if (beside(tokens[bit.to] ?? '', 'for') || at === bits.length - 1)
+        lengths.push({ seconds, bits: [bit] });
       // "A timer, ten for the pasta": minutes, where nothing else is said.
-    } else if (figure !== null && bare && (tokens[bit.to] === 'for' || (mends && runs(request)))) {
+    } else if (figure !== null && bare && (beside(tokens[bit.to] ?? '', 'for') || (mends && runs(request)))) {
       lengths.push({ seconds: figure * 60, bits: [bit] });
     }
   });
