@@ -27,7 +27,7 @@ import type { AroundSpeech, Answer, Listener, Spoken } from '../speech/index.js'
 import type { Device, DeviceDeed, Store, TurnStart } from '../store/port.js';
 import type { Clock, Instant } from '../terms/dates.js';
 import { openReminders } from '../kitchen/index.js';
-import { movesOf, type HouseholdNames } from '../understanding/index.js';
+import { isRatherIn, movesOf, type HouseholdNames } from '../understanding/index.js';
 import type { ClockAtHand, HearingContext, StepsAtHand, Understanding } from '../understanding/intents.js';
 import type { TurnReply, TurnRequest } from '../../shared/wire/turn.js';
 import { language, type Tongue, type Tongues } from './tongues.js';
@@ -234,8 +234,8 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
   });
 
   /**
-   * What was said, in the speaker's tongue; where that makes nothing of it and the tongue beside it does,
-   * it was said in that one, and is answered so.
+   * What was said, in the speaker's tongue; where that makes nothing of it, and it is rather of the tongue beside
+   * it, it was said in that one, and is answered so.
    */
   const hear = (
     own: Tongue,
@@ -255,7 +255,8 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     const first = heardIn(own);
     const { verdict } = first.understanding;
     const beside = verdict === 'out-of-scope' || verdict === 'ask-again' ? tongues.beside(own) : null;
-    if (!beside) return first;
+    const text = hypotheses[0]?.text ?? '';
+    if (!beside || !isRatherIn(text, beside.locale, own.locale)) return first;
     const second = heardIn(beside);
     const made = second.understanding.verdict;
     return made === 'act' || made === 'confirm' ? second : first;

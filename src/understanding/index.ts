@@ -9,3 +9,4 @@ export { saidDuration } from './said-duration.js';
 export { thresholds } from './thresholds.js';
 export { createHouseholdNames } from './names/index.js';
 export type { HouseholdNames } from './names/index.js';
+export { isRatherIn } from './languages/spoken.js';

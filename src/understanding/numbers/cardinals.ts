@@ -9,6 +9,7 @@ export interface Reading {
 const tables = perLexicon(({ numbers }) => ({
   words: new Map(Object.entries(numbers.words)),
   scales: new Map(Object.entries(numbers.scales)),
+  alone: new Set(numbers.scalesAlone),
   and: new Set([...numbers.and, ...(numbers.tensAnd === undefined ? [] : [numbers.tensAnd])]),
   point: new Set(numbers.point),
   one: new Set(numbers.one),
@@ -17,7 +18,7 @@ const tables = perLexicon(({ numbers }) => ({
 
 /** What may come next: after "twenty" a unit below ten, after "hundred" anything below a hundred. */
 const wholeAt = (tokens: readonly string[], from: number, lexicon: Lexicon): Reading | null => {
-  const { words, scales, and, one } = tables(lexicon);
+  const { words, scales, alone, and, one } = tables(lexicon);
   let total = 0;
   let current = 0;
   let room = 1000;
@@ -37,6 +38,8 @@ const wholeAt = (tokens: readonly string[], from: number, lexicon: Lexicon): Rea
       // A hundred word of its own ("doscientos") leaves room below it, as "twenty" does for a unit.
       room = value >= 100 ? 100 : value >= 20 && value % 10 === 0 ? 10 : 0;
     } else if (scale !== undefined) {
+      // "Mil" is a thousand by itself.
+      if (current === 0 && length === 0 && alone.has(token)) current = 1;
       if (current === 0 || current >= scale) break;
       if (scale < 1000) {
         if (current >= 100) break;

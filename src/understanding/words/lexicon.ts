@@ -46,6 +46,8 @@ const tidying = z.object({
 const numbers = z.object({
   words: figures.default({}),
   scales: figures.default({}),
+  /** Scales that stand for one of themselves with no figure before: "mil". */
+  scalesAlone: words.default([]),
   and: words.default([]),
   tensAnd: z.string().optional(),
   point: words.default([]),
