@@ -104,7 +104,8 @@ const clauseReport = (tokens: readonly string[], reading: Reading): Report => {
   if (state >= 0) {
     const after = tokens.slice(state + lexicon.at('state', tokens, state));
     const telling = withoutSmall(after, reading).filter((_, at, all) => lexicon.at('praise', all, at) === 0);
-    if (lexicon.has('done', after)) return 'done';
+    // "Ya está": that it is so is all that is said of it.
+    if (lexicon.has('done', after) || (after.length === 0 && done)) return 'done';
     if (lexicon.has('reached', after)) return 'over';
     if (after.some((_, at) => lexicon.at('placed', after, at) > 0)) return 'placed';
     if (telling.length === 0) return lexicon.has('praise', after) ? 'praise' : 'none';
