@@ -188,6 +188,6 @@ none-done-then = De lo que hay, nada se { $deed ->
    *[added] guardó
   } entonces.
 ask-may-freeze = ¿Congelar qué?
-is-frozen = { CAP(THE($name)) } ya está en congelación.
+is-frozen = { CAP(THE($name)) } ya { esta-o } en congelación.
 freeze-rather-not = Mejor no: la tabla dice que { OURS($name) } no se congela.
 freeze-too-late = No congeles { THE($name) }.

@@ -46,9 +46,9 @@ nothing-heard = { $times ->
    *[3] Aquí estoy cuando me necesites.
   }
 out-of-scope = { $times ->
-    [1] Eso no lo hago en español. Pregúntame dónde está una comida, cuánto dura o cómo calentarla. Lo demás de la cocina, dilo en inglés.
-    [2] Eso tampoco. En español contesto por lo que hay aquí; guardar y cambiar, todavía solo en inglés.
-   *[3] Eso no, perdón. Di ayuda y te digo qué puedo hacer en español.
+    [1] Solo me ocupo de la comida de esta cocina: dónde está, de cuándo es y cómo se calienta.
+    [2] Eso no es lo mío. Pregúntame dónde está una comida, o qué hay que usar primero.
+   *[3] Eso no, perdón. Di ayuda y te digo qué puedo hacer.
   }
     .short = Solo me ocupo de la comida de aquí.
 nothing-to-say = Está bien.
@@ -61,7 +61,7 @@ which-brief-any = ¿Cuál?
 took-oldest = Lo más antiguo, { $at }.
 only-yes-no = Para esto, solo sí o no, por favor.
 caught-item = Oí { $name }, pero no qué hacer con eso. Di, por ejemplo: dónde está { $name }.
-offer-tell-place = { CAP($place) }: ¿digo qué hay ahí? Para guardar o cambiar algo, dilo en inglés.
+offer-tell-place = { CAP($place) }: ¿digo qué hay ahí?
 caught-place = Oí { $place }, pero no qué quieres saber. Di, por ejemplo, qué hay ahí.
 
 which-beside = Están uno junto al otro, ninguno encima. ¿Cuál: { $choices }?

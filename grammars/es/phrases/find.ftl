@@ -154,7 +154,7 @@ count-each = { CAP($count) } en total: { $places }.
 count-in = { $count } { $at }
 apart-by-marker = { CAP($name) }: { $marker }.
 felt-alike = Se sienten igual: una marca en uno los distinguiría.
-owner-is = { CAP(THE($name)) } es para { $owner }.
+owner-is = { CAP(THE($name)) } { es-o } para { $owner }.
 owner-unknown = No está registrado para quién es { THE($name) }.
 beside-told = { $side ->
     [behind] Detrás de { THE($name) }
@@ -171,7 +171,7 @@ beside-shelf = No está registrado qué hay { $side ->
    *[beside] junto a
   } { THE($name) }. Con eso, { $at }: { $items }.
 beside-nothing = No hay nada más registrado { $at }.
-felt-as = { CAP(THE($name)) } es { $feel }.
+felt-as = { CAP(THE($name)) } { es-o } { $feel }.
 felt-marker-at = La marca está en { OURS($spot) }.
 no-marker-on = No lleva marca.
 frozen-before = Ya se congeló antes, { $dates }.

@@ -43,18 +43,18 @@ left-out-limit = { CAP(OURS($name)) } fuera del refrigerador: { $limit }, según
     [none] {""}
    *[other] ; { $hot } a más de noventa grados Fahrenheit
   }.
-confirm-out = ¿Anoto que { OURS($name) } está fuera? Sí o no.
+confirm-out = ¿Anoto que { OURS($name) } { esta-o } fuera? Sí o no.
 
 # Alérgenos.
 check-the-label = Eso es lo que me dijeron: decide la etiqueta y, con una alergia, también su médico.
 contains-answer = { $answer ->
-    [said-to-contain] Sí, me dijeron que { OURS($name) } contiene { OURS($allergen) }.
-    [said-free-from] Me dijeron que { OURS($name) } no contiene { OURS($allergen) }.
+    [said-to-contain] Sí, me dijeron que { OURS($name) } { contiene-o } { OURS($allergen) }.
+    [said-free-from] Me dijeron que { OURS($name) } no { contiene-o } { OURS($allergen) }.
     [usually-contains] No está registrado, pero una comida así suele contener { OURS($allergen) }.
-    [conflict] Me dijeron que { OURS($name) } no contiene { OURS($allergen) }, pero una comida así suele contenerlo. Revisa la etiqueta.
-   *[unknown] No se sabe: nadie registró si { OURS($name) } contiene { OURS($allergen) }.
+    [conflict] Me dijeron que { OURS($name) } no { contiene-o } { OURS($allergen) }, pero una comida así suele contenerlo. Revisa la etiqueta.
+   *[unknown] No se sabe: nadie registró si { OURS($name) } { contiene-o } { OURS($allergen) }.
   }
-contains-these = Me dijeron que { OURS($name) } contiene { OURS($allergens) }.
+contains-these = Me dijeron que { OURS($name) } { contiene-o } { OURS($allergens) }.
 contains-unknown = No se sabe: nadie registró qué contiene { OURS($name) }.
 
 # Cocinar y descongelar.
@@ -147,7 +147,7 @@ left-out-allows = La guía permite { $limit }{ $hot ->
     [none] {""}
    *[other] ; { $hot } a más de noventa grados Fahrenheit
   }.
-offer-note-out = ¿Anoto que { THE($name) } está fuera desde entonces?
+offer-note-out = ¿Anoto que { THE($name) } { esta-o } fuera desde entonces?
 
 # Cortes de luz.
 ask-power-since = ¿Desde cuándo no hay luz?
@@ -217,19 +217,19 @@ power-keep = { $count ->
 ask-contains = ¿Qué busco: qué comida, o qué alérgeno?
 ask-who-eats = ¿Quién va a comer?
 diet-answer = { $answer ->
-    [marked] Sí, { THE($name) } lleva la marca { OURS($diet) }.
-    [contains] No: dijeron que { THE($name) } contiene { OURS($what) }.
+    [marked] Sí, { THE($name) } { lleva-o } la marca { OURS($diet) }.
+    [contains] No: dijeron que { THE($name) } { contiene-o } { OURS($what) }.
     [usually] { $what ->
-        [none] Difícilmente: por su nombre, { THE($name) } es carne o pescado.
+        [none] Difícilmente: por su nombre, { THE($name) } { es-o } carne o pescado.
        *[other] Difícilmente: nadie lo marcó { OURS($diet) }, y una comida así suele llevar { OURS($what) }.
       }
    *[unknown] No se sabe: nadie marcó { THE($name) } como { OURS($diet) }.
   }
 diet-of-person = { $answer ->
-    [marked] { CAP(THE($name)) } lleva la marca { OURS($diet) }, como come { $person }.
-    [contains] { $person } come { OURS($diet) }, y dijeron que { THE($name) } contiene { OURS($what) }.
+    [marked] { CAP(THE($name)) } { lleva-o } la marca { OURS($diet) }, como come { $person }.
+    [contains] { $person } come { OURS($diet) }, y dijeron que { THE($name) } { contiene-o } { OURS($what) }.
     [usually] { $what ->
-        [none] { $person } come { OURS($diet) }; por su nombre, { THE($name) } es carne o pescado.
+        [none] { $person } come { OURS($diet) }; por su nombre, { THE($name) } { es-o } carne o pescado.
        *[other] { $person } come { OURS($diet) }; nadie lo marcó así, y una comida como esa suele llevar { OURS($what) }.
       }
    *[unknown] { $person } come { OURS($diet) }; nadie marcó así { THE($name) }.
@@ -257,7 +257,7 @@ said-free-items = { $count ->
     [one] Dijeron que una no lleva { OURS($allergens) }: { $items }.
    *[other] Dijeron que { UNA($count) } no llevan { OURS($allergens) }: { $items }.
   }
-because-contains = Dijeron que { THE($name) } contiene { OURS($allergens) }, que { $person } no come.
+because-contains = Dijeron que { THE($name) } { contiene-o } { OURS($allergens) }, que { $person } no come.
 none-said-free = No está registrado que nada esté libre de { OURS($allergens) }.
 holds-it = Dijeron que lo contiene: { $items }.
 not-said-either-way = No se dijo ni sí ni no: { $items }.
@@ -274,8 +274,8 @@ rest-unknown = { $count ->
    *[other] De { UNA($count) } no se sabe.
   }
 can-eat-one = { $verdict ->
-    [no] No. Dijeron que { THE($name) } contiene { OURS($allergens) }.
-    [usually] Mejor no: { THE($name) } suele llevar { OURS($allergens) }, y nadie lo registró.
-    [unknown] No se sabe: nadie registró si { THE($name) } lleva { OURS($allergens) }.
-   *[free] Según el registro, { THE($name) } está libre de { OURS($allergens) }.
+    [no] No. Dijeron que { THE($name) } { contiene-o } { OURS($allergens) }.
+    [usually] Mejor no: { THE($name) } { suele-o } llevar { OURS($allergens) }, y nadie lo registró.
+    [unknown] No se sabe: nadie registró si { THE($name) } { lleva-o } { OURS($allergens) }.
+   *[free] Según el registro, { THE($name) } { esta-o } libre de { OURS($allergens) }.
   }

@@ -55,39 +55,44 @@ did-thing = { $about ->
     [none] algo
    *[other] { $about }
   }
-did = { $who } { $verb ->
-    [put-away] guardó { did-thing }
-    [took] tomó de { did-thing }
-    [finished] terminó { did-thing }
-    [threw-out] tiró { did-thing }
-    [gave-away] regaló { did-thing }
-    [moved] cambió de lugar { did-thing }
-    [marked] puso una marca a { did-thing }
-    [unmarked] quitó la marca a { did-thing }
-    [amended] añadió datos de { did-thing }
-    [opened] abrió { did-thing }
-    [froze] congeló { did-thing }
-    [thawed] puso a descongelar { did-thing }
-    [took-out] sacó { did-thing }
-    [reheated] recalentó { did-thing }
-    [split] repartió { did-thing }
-    [merged] juntó { did-thing }
-    [built-a-place] añadió lugares a { did-thing }
-    [renamed-a-place] cambió { did-thing }
-    [gave-dots-a-meaning] dio el significado { did-thing }
-    [put-on-the-list] puso { did-thing } en la lista
-    [took-off-the-list] quitó { did-thing } de la lista
-    [bought] compró { did-thing }
-    [noted] { $about ->
-        [none] dejó un recado
-       *[other] dejó un recado para { $about }
+did-by = { $who ->
+    [you] , por ti
+    [somebody] {""}
+   *[other] , por { $who }
+  }
+did = { $verb ->
+    [put-away] se guardó { did-thing }
+    [took] se tomó de { did-thing }
+    [finished] se acabó { did-thing }
+    [threw-out] se tiró { did-thing }
+    [gave-away] se regaló { did-thing }
+    [moved] se cambió de lugar { did-thing }
+    [marked] se puso una marca a { did-thing }
+    [unmarked] se quitó la marca a { did-thing }
+    [amended] se añadieron datos de { did-thing }
+    [opened] se abrió { did-thing }
+    [froze] se congeló { did-thing }
+    [thawed] se puso a descongelar { did-thing }
+    [took-out] se sacó { did-thing }
+    [reheated] se recalentó { did-thing }
+    [split] se repartió { did-thing }
+    [merged] se juntó { did-thing }
+    [built-a-place] se añadieron lugares a { did-thing }
+    [renamed-a-place] se cambió { did-thing }
+    [gave-dots-a-meaning] se dio el significado { did-thing }
+    [put-on-the-list] se puso en la lista { did-thing }
+    [took-off-the-list] se quitó de la lista { did-thing }
+    [bought] se compró { did-thing }
+    [noted] se dejó un recado{ $about ->
+        [none] {""}
+       *[other] {" "}para { $about }
       }
-    [checked] revisó { did-thing }
-    [added-a-marker] añadió una marca
-    [removed-a-place] quitó el lugar { did-thing }
-    [imported] importó { did-thing }
-   *[other] cambió { did-thing }
-  } { $when }
+    [checked] se revisó { did-thing }
+    [added-a-marker] se añadió una marca
+    [removed-a-place] se quitó el lugar { did-thing }
+    [imported] se importó { did-thing }
+   *[other] se cambió { did-thing }
+  }{ did-by }, { $when }
 entry = { $entry }.
 entries = { CAP(UN($count)) } cambios: { $entries }.
 nothing-done = No hay nada así registrado.
@@ -100,7 +105,10 @@ nobody-did = { $did ->
    *[any] No hay nada registrado de { THE($name) }.
   }
 nothing-of-yours = Todavía no has cambiado nada.
-listed-by = { CAP($who) } puso { $name } en la lista { $when }.
+listed-by = { $who ->
+    [you] Pusiste { $name } en la lista { $when }.
+   *[other] { CAP($who) } puso { $name } en la lista { $when }.
+  }
 nobody-listed = Nadie registró quién puso { $name } en la lista.
 nothing-changed = No ha cambiado nada.
 gone-entry = { $name }, { $when }

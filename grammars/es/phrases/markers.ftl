@@ -22,7 +22,21 @@ marked = { CAP($name) }: lleva { THE($marker) }.{ $old ->
    *[other] {" "}Queda libre { THE($old) }.
   }
 confirm-mark = ¿Pongo { THE($marker) } a { THE($name) }? Sí o no.
-confirm-take-marker = { CAP(THE($marker)) } marca ahora { THE($from) }. ¿La paso a { THE($name) }? Sí o no.
+confirm-take-marker = { CAP(THE($marker)) } { marca-o } ahora { THE($from) }. ¿{ paso-o } a { THE($name) }? Sí o no.
+marca-o = { MANY($marker) ->
+    [many] marcan
+   *[one] marca
+  }
+paso-o = { GENDER($marker) ->
+    [f] { MANY($marker) ->
+        [many] Las paso
+       *[one] La paso
+      }
+   *[m] { MANY($marker) ->
+        [many] Los paso
+       *[one] Lo paso
+      }
+  }
 so-it-is = Así queda marcado: { $meaning }.
 marker-feels-like = Se siente como la de { THE($name) }.{ $way ->
     [none] {""}
@@ -58,15 +72,15 @@ meanings-checked = { $doubts ->
     [one] Una duda: { $which }.
    *[other] { CAP(UNA($doubts)) } dudas: { $which }.
   }
-meaning-must-not = { THE($name) } es para { $person }, y dijeron que contiene { OURS($allergens) }, que { $person } no debe comer
-meaning-contains = { THE($name) } lleva la marca de { $meaning }, y { $how ->
+meaning-must-not = { THE($name) } { es-o } para { $person }, y dijeron que contiene { OURS($allergens) }, que { $person } no debe comer
+meaning-contains = { THE($name) } { lleva-o } la marca de { $meaning }, y { $how ->
     [usually] una comida así suele llevar
    *[contains] dijeron que contiene
   } { OURS($allergens) }
-meaning-animal = { THE($name) } lleva la marca de { $meaning }, y por el nombre es carne o pescado
+meaning-animal = { THE($name) } { lleva-o } la marca de { $meaning }, y por el nombre es carne o pescado
 meaning-free = la marca de { THE($name) } dice { OURS($allergens) }, y está registrado que no lo lleva
-meaning-owner = { THE($name) } lleva la marca de { $meaning }, y está registrado que es de { $owner }
-meaning-unmarked = { THE($name) } está registrado como { $caution }, sin { $raised }
+meaning-owner = { THE($name) } { lleva-o } la marca de { $meaning }, y está registrado que es de { $owner }
+meaning-unmarked = { THE($name) } { esta-o } registrado como { $caution }, sin { $raised }
 meaning-unsaid = Nada más en el registro dice { $meaning } de { $names }.
 dots-meant = Hasta ahora: { $old }.
 dots-on = { $count ->

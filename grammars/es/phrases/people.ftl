@@ -29,11 +29,11 @@ people-eat = { CAP($people) } { $count ->
   } { OURS($diet) }.
 nobody-eats = No está registrado que nadie coma { OURS($diet) }.
 person-and-food = { $answer ->
-    [said-to-contain] { $person } no: dijeron que { THE($name) } contiene { OURS($allergen) }.
+    [said-to-contain] { $person } no: dijeron que { THE($name) } { contiene-o } { OURS($allergen) }.
     [usually-contains] { $person }, mejor no: una comida así suele llevar { OURS($allergen) }, y nadie lo registró.
-    [conflict] { $person }, sin seguridad: dijeron que { THE($name) } no lleva { OURS($allergen) }, pero una comida así suele llevarlo. Revisa la etiqueta.
-    [said-free-from] Para { $person }: dijeron que { THE($name) } no lleva { OURS($allergen) }.
-   *[unknown] Para { $person } no se sabe: nadie registró si { THE($name) } lleva { OURS($allergen) }.
+    [conflict] { $person }, sin seguridad: dijeron que { THE($name) } no { lleva-o } { OURS($allergen) }, pero una comida así suele llevarlo. Revisa la etiqueta.
+    [said-free-from] Para { $person }: dijeron que { THE($name) } no { lleva-o } { OURS($allergen) }.
+   *[unknown] Para { $person } no se sabe: nadie registró si { THE($name) } { lleva-o } { OURS($allergen) }.
   }
 unknown-for-several = Para { $people } no se sabe: nadie registró si contiene { OURS($allergens) }.
 person-no-longer = { $name } ya puede comer { OURS($allergens) }.
@@ -59,7 +59,7 @@ notes-on = { $count ->
     [one] La nota de { THE($name) }: { $notes }.
    *[other] { CAP(UNA($count)) } notas de { THE($name) }: { $notes }.
   }
-no-notes-on = { CAP(THE($name)) } no tiene ninguna nota.
+no-notes-on = { CAP(THE($name)) } no { tiene-o } ninguna nota.
 note-dropped = { $count ->
     [one] Quité el recado: { $text }.
    *[other] Quité { UN($count) } recados: { $text }.

@@ -12,7 +12,7 @@ goes = { MANY($name) ->
 ask-put-where-again-there = ¿Dónde { goes } { THE($name) }? La última vez, { $at }.
     .short = ¿Dónde? ¿Otra vez { $at }?
 ask-place-share = ¿Dónde van { $amount }?
-ask-marker-in-use = { CAP(THE($marker)) } ya marca { THE($name) }. ¿Qué marca anoto entonces?
+ask-marker-in-use = { CAP(THE($marker)) } ya { marca-o } { THE($name) }. ¿Qué marca anoto entonces?
 
 put-away-done = { CAP($item) } { $where }{ $details ->
     [none] {""}
@@ -75,7 +75,7 @@ told-nothing-new = Ahí no oí nada nuevo que anotar. Dilo de otra manera.
 stays = { CAP($name) }: se queda como está.
 known-already = Eso ya lo tengo: { $name }, { $facts }.
 confirm-amend = ¿Anoto de { THE($name) }: { $facts }? Sí o no.
-confirm-free = Está registrado que { THE($name) } contiene { OURS($allergens) }. ¿De veras no lo lleva? Sí o no.
+confirm-free = Está registrado que { THE($name) } { contiene-o } { OURS($allergens) }. ¿De veras no lo lleva? Sí o no.
 date-unknown-noted = { $what ->
     [bestBefore] consumo preferente desconocido
     [useBy] caducidad desconocida

@@ -290,9 +290,9 @@ danger-mould-cut = Un pedazo entero de queso duro se puede cortar { $inches ->
 danger-smell = No lo pruebes: tíralo. Ni el aspecto ni el olor dicen qué enferma, y un mal olor es razón para tirarlo.
 danger-sniff = Ni el aspecto ni el olor lo dicen. Cuenta cuánto tiempo y con cuánto frío se guardó; en la duda, tíralo.
 danger-taste = No lo pruebes para saberlo. Cuenta cuánto tiempo y con cuánto frío se guardó; en la duda, tíralo.
-urgent-recorded = Me dijeron que { OURS($name) } contiene { OURS($allergens) }.
+urgent-recorded = Me dijeron que { OURS($name) } { contiene-o } { OURS($allergens) }.
 allergy-not-taken = Eso no lo anoté: ¿quién no puede comer { OURS($allergens) }? Di, por ejemplo, Jack es alérgico a { OURS($allergens) }.
-confirm-said-free = ¿Lo dice la etiqueta, o quien lo hizo: que { OURS($name) } no contiene { OURS($allergens) }? Sí o no.
+confirm-said-free = ¿Lo dice la etiqueta, o quien lo hizo: que { OURS($name) } no { contiene-o } { OURS($allergens) }? Sí o no.
 
 # Una pregunta de guía, con lo que se contó.
 guidance-elsewhere = No puedo decirlo: no sé qué tan frío es ese lugar, { $place }. Ante la duda, tíralo.

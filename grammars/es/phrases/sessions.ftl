@@ -93,7 +93,7 @@ count-moved = { CAP($name) }, ahora { $at }.
 count-noted-of = { CAP($name) }: { $there } ahí, { $gone } ya no.
 count-only-so-many = { CAP($name) }: en el registro solo tengo { $count }. Guarda después los demás como nuevos.
 count-recorded-at = { CAP($name) } está en el registro { $at }.
-count-move-here = ¿{ CAP(THE($name)) } está ahora en { THE($place) }? Sí o no.
+count-move-here = ¿{ CAP(THE($name)) } { esta-o } ahora en { THE($place) }? Sí o no.
 count-to-go = Falta revisar { $count }{ $left ->
     [0] :
    *[other] , entre otras cosas

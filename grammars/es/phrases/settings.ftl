@@ -37,7 +37,7 @@ ask-code-again = { $count ->
   }; un código tiene ocho. ¿Lo dices otra vez?
 code-nobody = Ningún aparato espera con { $code }. Un código dura diez minutos.
 codes-too-many = Demasiados códigos equivocados. Prueba en diez minutos.
-device-let-in = { CAP(THE($name)) } ya tiene entrada.
+device-let-in = { CAP(THE($name)) } ya { tiene-o } entrada.
 device-may = Puede conversar y cambiar la cocina, y no puede dar entrada a otros.
 confirm-let-in = ¿Doy entrada a { THE($name) }? Sí o no.
 which-device = ¿Cuál: { $devices }?
@@ -46,7 +46,7 @@ ask-device-name = ¿Cómo llamo a { THE($name) }?
 device-name-taken = Otro aparato ya se llama { $name }.
 device-renamed = { CAP(THE($was)) } ahora es { THE($name) }.
 confirm-rename-device = ¿Llamo { $name } a { THE($was) } de ahora en adelante? Sí o no.
-device-last-owner = { CAP(THE($name)) } es el único aparato con ese permiso: sin él nadie podría dar entrada a otros. Dáselo antes a otro.
+device-last-owner = { CAP(THE($name)) } { es-o } el único aparato con ese permiso: sin él nadie podría dar entrada a otros. Dáselo antes a otro.
 confirm-remove-device = ¿Quito { THE($name) }? Ya no podrá hablar aquí si no se le da entrada otra vez. Sí o no.
 confirm-remove-device-here = ¿Quito { THE($name) }? Es por donde me hablas: aquí ya no te oiré. Sí o no.
 device-removed = Quité { THE($name) }.

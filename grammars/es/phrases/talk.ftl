@@ -50,11 +50,11 @@ good = Bien.
 # Ayuda, según dónde estamos.
 help-general = Pregunta dónde está una comida, qué es lo más viejo, cuánto dura algo o cómo recalentarlo. Di más para oír más.
     .short = Di: dónde está; qué es lo más viejo; cuánto dura; cómo lo caliento. Di más para oír más.
-help-start = Todavía no hay nada registrado. Guardar comida todavía se hace en inglés o en la página.
+help-start = Todavía no hay nada registrado. Di ayúdame a empezar, o dime una comida y dónde la pusiste.
 help-practice = Esto es práctica, así que prueba lo que quieras.
-help-more-food = Comida: cuánto tiempo tiene el guiso; todavía está bueno el arroz; qué uso primero; deshacer.
-help-more-kitchen = Cocina: qué hay en la segunda repisa; cuánta leche queda; qué no tiene fecha.
-help-more-talk = Conversación: repite; más corto; más despacio; deletréalo; por qué; qué oíste; alto. Lo demás, por ahora, solo en inglés.
+help-more-food = Comida: cuánto tiempo tiene el guiso; pasa la sopa al congelador; saqué dos; pon avena en la lista; deshaz.
+help-more-kitchen = Cocina: qué hay en la segunda repisa; qué lleva la cuenta de vidrio; un nudo quiere decir que hay que comerlo pronto; revisemos el congelador.
+help-more-talk = Conversación: repite; más corto; más despacio; deletréalo; por qué; qué oíste; alto.
 help-question = { $expecting ->
     [yes-no] Di sí o no, u olvídalo.
     [choice] { $choices ->

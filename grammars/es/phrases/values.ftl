@@ -152,3 +152,33 @@ phrase-missing = Esa respuesta todavía no la sé decir en español, solo en ing
 verbatim = { $text }
 
 nouns-plural = {""}
+
+# El verbo, según el nombre sea uno o varios.
+contiene-o = { MANY($name) ->
+    [many] contienen
+   *[one] contiene
+  }
+lleva-o = { MANY($name) ->
+    [many] llevan
+   *[one] lleva
+  }
+es-o = { MANY($name) ->
+    [many] son
+   *[one] es
+  }
+esta-o = { MANY($name) ->
+    [many] están
+   *[one] está
+  }
+suele-o = { MANY($name) ->
+    [many] suelen
+   *[one] suele
+  }
+va-o = { MANY($name) ->
+    [many] van
+   *[one] va
+  }
+tiene-o = { MANY($name) ->
+    [many] tienen
+   *[one] tiene
+  }

@@ -202,3 +202,5 @@ word-sodium = sodio
 word-fat = grasa
 word-sugars = azúcares
 word-cholesterol = colesterol
+word-handle = el asa
+word-corner = la esquina

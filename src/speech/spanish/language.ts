@@ -1,4 +1,4 @@
-/** Latin American Spanish: numbers, gender and number of nouns, and the words of our own tables. */
+/** Spanish: numbers, gender and number of nouns, and the words of our own tables. */
 import { type FluentFunction, FluentNumber, type FluentValue } from '@fluent/bundle';
 import type { Value } from '../answer.js';
 import type { Language, PhraseWords, SpokenLanguage } from '../language.js';
@@ -8,6 +8,7 @@ import { sourceOf } from '../spoken-value.js';
 import { counted, createAmounts } from './amounts.js';
 import { createNouns, type Nouns } from './nouns.js';
 import { beforeNoun, dayOfMonth, letterWords, numberWords, ordinalWords, type Gender } from './numbers.js';
+import { regional } from './regions.js';
 import { touchWords } from './touch.js';
 
 const genderOf = (value: FluentValue | undefined): Gender => (print(value) === 'f' ? 'f' : 'm');
@@ -47,6 +48,7 @@ const make = (phrases: PhraseWords, nouns: Nouns): Language => {
 
 export const spanish = (phrases: PhraseWords): SpokenLanguage => {
   let made: { readonly nouns: Nouns; readonly language: Language } | null = null;
+  const byLocale = new Map<string, Language>();
   // Read when first needed: the phrase files are not open yet when a voice is being made.
   const known = (): { readonly nouns: Nouns; readonly language: Language } => {
     if (made === null) {
@@ -79,7 +81,15 @@ export const spanish = (phrases: PhraseWords): SpokenLanguage => {
       beforeNoun(print(n), gender);
 
   return {
-    as: () => known().language,
+    as(locale) {
+      let language = byLocale.get(locale);
+      if (!language) {
+        const reworded = regional(locale, phrases);
+        language = { ...known().language, smooth: (text) => contracted(reworded(text)) };
+        byLocale.set(locale, language);
+      }
+      return language;
+    },
     functions: {
       /** UN($n) "veintiún", UNA($n) "veintiuna": a number before a noun of that gender. */
       UN: before('m'),

@@ -1,6 +1,6 @@
 /** "ten minutes", "an hour and a half", "two minutes thirty", "half an hour": in seconds. */
 import { perLexicon, type Lexicon } from '../words/lexicon.js';
-import { fractionAt, numberTables, quantityAt } from './quantities.js';
+import { fractionAt, numberTables, quantityAt, type Quantity } from './quantities.js';
 import { cardinalAt, type Reading } from './cardinals.js';
 
 const tables = perLexicon(({ units }) => ({
@@ -20,7 +20,14 @@ interface Part {
 const partAt = (tokens: readonly string[], from: number, lexicon: Lexicon): Part | null => {
   const { one, of, and } = numberTables(lexicon);
   const { units } = tables(lexicon);
-  const quantity = quantityAt(tokens, from, lexicon);
+  // "Hora y media": one, where a fraction follows.
+  const alone =
+    units.has(tokens[from] ?? '') &&
+    and.has(tokens[from + 1] ?? '') &&
+    fractionAt(tokens, from + 2, lexicon) !== null;
+  const quantity: Quantity | null = alone
+    ? { value: 1, length: 0, rough: false }
+    : quantityAt(tokens, from, lexicon);
   if (!quantity) return null;
   let at = from + quantity.length;
   if (quantity.fraction) {

@@ -3,6 +3,8 @@
  * itself, what only says for whom is left out, who does it is said where the ending tells ("metí" is "yo metí"), and
  * "no" before a verb is told apart from the "no" that puts right.
  */
+import type { DynamicRules } from '../../../grammar/api.js';
+import { namedMention } from '../../meaning-parts.js';
 import type { WordForms } from '../api.js';
 import { verbs, type VerbForm } from './verbs.js';
 
@@ -70,7 +72,17 @@ const verbAt = (said: readonly string[], at: number): VerbForm | 'has' | undefin
   return form?.kind === 'finite' ? form : undefined;
 };
 
-export const spelledOut: WordForms['spelledOut'] = (said, pauses) => {
+/** "Lo hizo Lucía", "trajo la tía Rosario": who did it, said after the verb; how many words, with an article. */
+const whoAt = (said: readonly string[], at: number, rules: DynamicRules): number => {
+  const article = beforeNames.has(said[at] ?? '') ? 1 : 0;
+  const found = rules.get('kitchen:person')?.matchesAt(said, at + article) ?? [];
+  const sure = found.filter(({ value }) => (namedMention(value).candidates[0]?.fit ?? 0) >= surelyThem);
+  return sure.length === 0 ? 0 : article + Math.max(...sure.map(({ length }) => length));
+};
+const beforeNames: ReadonlySet<string> = new Set(['el', 'la', 'mi']);
+const surelyThem = 0.9;
+
+export const spelledOut: WordForms['spelledOut'] = (said, pauses, rules) => {
   const tokens: string[] = [];
   const kept = new Set<number>();
   let waiting: string[] = [];
@@ -127,11 +139,14 @@ export const spelledOut: WordForms['spelledOut'] = (said, pauses) => {
     }
     const form = verbs().formOf(word);
     if (form?.person === 'first') speaker();
+    const doer = form?.person === 'third' && !pauses.has(at + 1) ? whoAt(said, at + 1, rules) : 0;
+    if (doer > 0) push(...said.slice(at + 1, at + 1 + doer));
     push(word);
     if (form && waiting.length > 0) {
       push(...waiting);
       waiting = [];
     }
+    at += doer;
   }
   push(...waiting);
   return { tokens, pauses: kept };

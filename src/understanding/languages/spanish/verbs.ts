@@ -23,6 +23,8 @@ const file = z.object({
       participle: z.string().optional(),
       gerund: z.string().optional(),
       imperative: z.string().optional(),
+      /** The polite imperative, where it is like nothing else: "vaya". */
+      polite: z.string().optional(),
       /** All six persons of the preterite that are like nothing else: "fui, fuimos, fue, fueron". */
       preterite: z.tuple([z.string(), z.string(), z.string(), z.string()]).optional(),
       presents: z.tuple([z.string(), z.string(), z.string(), z.string()]).optional(),
@@ -83,7 +85,7 @@ const formsOfVerb = (verb: string, given: Irregular): ReadonlyMap<string, VerbFo
   const stressed = given.stressed ?? stem;
   const forms = new Map<string, VerbForm>();
   const put = (form: string, person: Person, kind: VerbForm['kind'] = 'finite'): void => {
-    if (!forms.has(form)) forms.set(form, { verb, person, kind });
+    if (form.length > 1 && !forms.has(form)) forms.set(form, { verb, person, kind });
   };
   const [i, we, who, they] = preteriteOf(stem, ar, given);
   put(i, 'first');
@@ -105,7 +107,7 @@ const formsOfVerb = (verb: string, given: Irregular): ReadonlyMap<string, VerbFo
   put(pWho, 'bid');
   put(pThey, 'third');
   const polite = given.present ? given.present.slice(0, -1) : stressed;
-  const ask = ar ? `${beforeE(stressed)}e` : `${polite}a`;
+  const ask = given.polite ?? (ar ? `${beforeE(stressed)}e` : `${polite}a`);
   put(ask, 'bid');
   put(`${ask}n`, 'bid');
   put(`${ar ? `${beforeE(stem)}e` : `${given.present ? polite : stem}a`}mos`, 'bid');

@@ -1,10 +1,12 @@
 /** Amounts and shares: of what follows, of what was named, of a part of it, in place of a slip. */
 import type { Amount } from '../../../terms/amount.js';
+import { pointed as pointedAt } from '../../meaning-parts.js';
 import type { Chunk, ChunkOf } from '../api.js';
 import { keepKind, partAt, placeFrom } from './places.js';
 import {
   type Telling,
   applyDeed,
+  begin,
   is,
   lastOf,
   leave,
@@ -113,7 +115,12 @@ export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'numbe
     doneToIt(t);
   } else {
     t.amount = said;
-    if (!chunks.some((one) => one.kind === 'thing')) lastOf(t).amount = said;
+    // "Move two to the fridge": of what was spoken of.
+    if (!chunks.some((one) => one.kind === 'thing')) {
+      if (t.deed !== null && !weak.has(t.deed))
+        t.group = t.run = [begin(t, pointedAt('it'), { definite: true })];
+      else lastOf(t).amount = said;
+    }
   }
   return at;
 };

@@ -462,6 +462,15 @@ const rules: readonly Rule[] = [
   },
   { when: ({ chunk }) => is(chunk, 'position'), take: ({ t, chunk, at }) => position(t, chunk, at) },
   { when: ({ chunk }) => is(chunk, 'is', 'is the'), take: ({ t, chunk, at }) => takeIs(t, chunk, at) },
+  // "A tub with mole": what it is a tub of.
+  {
+    when: (here) =>
+      is(here.chunk, 'with') &&
+      here.t.amount !== undefined &&
+      here.t.chunks[here.at - 1]?.kind === 'amount' &&
+      nextOf(here)?.kind === 'thing',
+    take: skip,
+  },
   {
     when: ({ chunk }) => is(chunk, 'with'),
     take: (here) => {
@@ -577,8 +586,9 @@ const rules: readonly Rule[] = [
       return at;
     },
   },
+  // "Es de Lucía": whose it is.
   {
-    when: (here) => is(here.chunk, 'for') && nextOf(here)?.kind === 'person',
+    when: (here) => is(here.chunk, 'for', 'whose') && nextOf(here)?.kind === 'person',
     take: ({ t, chunk, at }) => takeOwner(t, chunk, at),
   },
   {
@@ -631,6 +641,27 @@ const rules: readonly Rule[] = [
       use(t, chunk);
       lastOf(t).diets.push(t.tokens.slice(chunk.from, chunk.to).join(' '));
       return at;
+    },
+  },
+  // "The bread on the counter and the rest in the fridge": of what was told of before, which nobody can tell here.
+  {
+    when: (here) => {
+      const before = here.t.drafts.at(-1);
+      return (
+        is(here.chunk, 'whole') &&
+        before?.place !== undefined &&
+        before.amount === undefined &&
+        before.share === undefined &&
+        before.parts.length === 0 &&
+        is(nextOf(here), 'prep', 'direction', 'is', 'deed:stored')
+      );
+    },
+    take: ({ t, chunk, at }) => {
+      let to = at;
+      while (t.chunks[to + 1] && t.chunks[to]!.kind !== 'place' && !is(t.chunks[to + 1], 'and')) to += 1;
+      for (let step = at; step <= to; step += 1) leave(t, t.chunks[step]!);
+      t.inRun = false;
+      return to;
     },
   },
   {
