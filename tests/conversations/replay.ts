@@ -1,5 +1,7 @@
 /** Holds a transcript's conversation with the whole engine on an embedded store; only the clock is held. */
-import { demoKitchen, emptyKitchen } from '../../src/kitchen/index.js';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { demoKitchen, emptyKitchen, kitchenFromFile } from '../../src/kitchen/index.js';
 import type { Kitchen, Person } from '../../src/kitchen/model.js';
 import { wallTime } from '../../src/safety/index.js';
 import { hashOf } from '../../src/store/secrets.js';
@@ -8,16 +10,22 @@ import { createHouseholds, createTongues, type Tongues } from '../../src/turn/in
 import type { TurnReply } from '../../shared/wire/turn.js';
 import type { Talk, TalkTurn } from './script.js';
 
-const timeZone = 'America/Chicago';
-const instantOf = (wall: string): string => {
+const demoZone = 'America/Chicago';
+const zones = { demo: demoZone, empty: demoZone, quiroga: 'America/Mexico_City' } as const;
+const instantIn = (wall: string, timeZone: string): string => {
   const [day = '', time = ''] = wall.split(' ');
   return wallTime(day, time, timeZone);
 };
 
+const quiroga = join(import.meta.dirname, '../data/talk/quiroga-kitchen.json');
+
 const marta: Person = { id: 'person.marta', name: 'Marta', eatsHere: true, allergens: [], atRisk: false };
 
 const kitchenFor = (talk: Talk): Kitchen => {
-  const demo = demoKitchen({ now: instantOf(talk.turns[0]!.at), timeZone });
+  const timeZone = zones[talk.kitchen];
+  const clock = { now: instantIn(talk.turns[0]!.at, timeZone), timeZone };
+  if (talk.kitchen === 'quiroga') return kitchenFromFile(readFileSync(quiroga, 'utf8'), clock);
+  const demo = demoKitchen(clock);
   if (talk.kitchen === 'demo') return demo;
   const bare = { ...demo.household, microwaveWatts: null, summaryAt: null, dotMeanings: {} };
   return { ...emptyKitchen(bare), people: new Map([[marta.id, marta]]) };
@@ -62,6 +70,7 @@ export const replay = async (talk: Talk): Promise<readonly Replayed[]> => {
   const store = openSqliteStore(':memory:');
   await store.migrate();
   const kitchen = kitchenFor(talk);
+  const instantOf = (wall: string): string => instantIn(wall, zones[talk.kitchen]);
   await store.createHousehold(kitchen, instantOf(talk.turns[0]!.at));
   await letDevicesIn(store, kitchen.household.id, instantOf(talk.turns[0]!.at));
   let now = instantOf(talk.turns[0]!.at);
@@ -87,6 +96,7 @@ export const replay = async (talk: Talk): Promise<readonly Replayed[]> => {
         hypotheses: turn.said === '' ? [] : [{ text: turn.said }],
         ...(turn.touched ? { touched: turn.touched } : {}),
         ...(turn.cutAt ? { cutAt: turn.cutAt } : {}),
+        ...(turn.locale ? { locale: turn.locale } : {}),
       });
       replies.push({ turn, reply });
     }

@@ -2,7 +2,8 @@
  * Transcripts: a conversation as it should go, readable by anyone.
  *
  *     # What it is about. Lines with a hash are notes.
- *     kitchen demo            (or `empty`: a household with nothing recorded)
+ *     kitchen demo            (or `empty`: a household with nothing recorded; `quiroga`: one that speaks Spanish)
+ *     locale es-ES            what is spoken from here on, where that is not what the household speaks
  *     at 2026-05-14 18:00     wall time of the household; may come again later, to let time pass
  *     as Dele                 who speaks from here on; her own device and conversation
  *     touch glass-bead-code   touched together with the next thing said
@@ -17,6 +18,7 @@ export interface TalkTurn {
   readonly speaker: string | null;
   readonly touched: string | null;
   readonly cutAt: string | null;
+  readonly locale: string | null;
   readonly said: string;
   readonly expected: readonly string[];
   readonly changes: readonly string[];
@@ -24,7 +26,7 @@ export interface TalkTurn {
 
 export interface Talk {
   readonly about: string;
-  readonly kitchen: 'demo' | 'empty';
+  readonly kitchen: 'demo' | 'empty' | 'quiroga';
   readonly turns: readonly TalkTurn[];
 }
 
@@ -37,6 +39,7 @@ export const readTalk = (text: string): Talk => {
   let speaker: string | null = null;
   let touched: string | null = null;
   let cutAt: string | null = null;
+  let locale: string | null = null;
   const about: string[] = [];
   const turns: Draft[] = [];
   for (const [index, raw] of text.split('\n').entries()) {
@@ -53,6 +56,7 @@ export const readTalk = (text: string): Talk => {
         speaker,
         touched,
         cutAt,
+        locale,
         said: line.slice(1).trim(),
         expected: [],
         changes: [],
@@ -61,9 +65,10 @@ export const readTalk = (text: string): Talk => {
       cutAt = null;
     } else if (line.startsWith('<') && turn) turn.expected.push(line.slice(1).trim());
     else if (line.startsWith('=') && turn) turn.changes.push(line.slice(1).trim());
-    else if (/^kitchen (demo|empty)$/.test(line)) kitchen = rest as Talk['kitchen'];
+    else if (/^kitchen (demo|empty|quiroga)$/.test(line)) kitchen = rest as Talk['kitchen'];
     else if (/^at \d{4}-\d\d-\d\d \d\d:\d\d$/.test(line)) at = rest;
     else if (/^as \S+$/.test(line)) speaker = rest === 'nobody' ? null : rest;
+    else if (/^locale [a-z]{2}-[A-Z]{2}$/.test(line)) locale = rest;
     else if (line.startsWith('touch ')) touched = rest;
     else if (/^cut s\d+$/.test(line)) cutAt = rest;
     else throw new Error(`line ${index + 1} is no part of a transcript: ${line}`);

@@ -99,7 +99,7 @@ describe('an evening in Spanish', () => {
     expect(undone.speech.text).toBe('Deshecho: arroz blanco está otra vez en el registro.');
     expect(await hear('deletréalo')).toBe('A, R, R, O, Z, espacio, B, L, A, N, C, O.');
     expect(await hear('pon música')).toBe(
-      'Eso no lo hago en español. Pregúntame dónde está una comida, cuánto dura o cómo calentarla. Lo demás de la cocina, dilo en inglés.',
+      'Solo me ocupo de la comida de esta cocina: dónde está, de cuándo es y cómo se calienta.',
     );
     expect(await hear('muchas gracias')).toBe('De nada.');
     expect(await hear('hasta luego')).toBe('Hasta luego.');
@@ -179,15 +179,17 @@ describe('what could hurt somebody, in Spanish', () => {
     expect(await watching('Inés')).toEqual(['crustaceans']);
     expect(await hear('mi nieto Beto no puede comer nueces')).toMatch(/^Beto ya come aquí\. .*Beto no come/);
     expect(await watching('Beto')).toEqual(['tree nuts', 'peanuts']);
-    expect(await hear('el guiso de lentejas contiene leche')).toMatch(/^No se sabe/);
-    expect(await hear('el guiso de lentejas tiene cacahuates')).toMatch(/^No se sabe/);
+    await hear('ambos');
+    expect(await hear('¿el guiso de lentejas contiene leche?')).toMatch(/^No se sabe/);
+    expect(await hear('el guiso de lentejas tiene cacahuates')).toMatch(/contiene cacahuates/);
+    expect(await hear('¿el guiso de lentejas contiene cacahuates?')).toMatch(/^Sí/);
   });
 
-  it('says what it cannot do in Spanish, and hears it in English within the same talk', async () => {
+  it('hears what was said in English within the same talk, and Spanish as Spanish', async () => {
     const { ask, hear } = await talkingTo(spanishKitchen());
     const put = await ask('puse pan en la despensa');
-    expect(put.speech.text).toMatch(/en inglés/);
-    expect(put.changes).toEqual([]);
+    expect(put.speech.text).toBe('Pan en la despensa.');
+    expect(put.changes).toHaveLength(1);
     const english = await ask('put bread in the despensa');
     expect(english.speech.text).toMatch(/^Bread .*despensa/);
     const done = english.changes.length > 0 ? english : await ask('yes');
@@ -214,19 +216,24 @@ describe('an English household asked in Spanish', () => {
   });
 });
 
-describe('what has no Spanish wording yet', () => {
-  it('is said to be in English only, whole, and reported', async () => {
+describe('what has no wording', () => {
+  it('is said to be missing, whole, and reported', async () => {
     const { households, faults } = await talkingTo(spanishKitchen());
     const around = await households.look('ines');
     const inner = { kind: 'say', phrase: 'item-name', args: { name: 'arroz' } } as const;
     const spoken = households.say(around, {
       parts: [
         { kind: 'say', phrase: 'all-right' },
-        { kind: 'say', phrase: 'timer-set', args: { label: inner, time: { kind: 'duration', seconds: 60 } } },
-        { kind: 'say', phrase: 'timer-left', args: { left: 3 } },
+        {
+          kind: 'say',
+          phrase: 'of-no-file',
+          args: { label: inner, time: { kind: 'duration', seconds: 60 } },
+        },
+        { kind: 'say', phrase: 'nor-this', args: { left: 3 } },
       ],
     });
-    expect(spoken.text).toBe('Está bien. Esa respuesta todavía no la sé decir en español, solo en inglés.');
+    expect(spoken.text).toMatch(/^Está bien\. \S/);
+    expect(spoken.text).not.toMatch(/\b(the|is|of)\b/);
     expect(faults).toHaveLength(2);
   });
 });

@@ -56,13 +56,16 @@ nothing-to-correct = ¿Qué corrijo? Dime todo, con su nombre.
 put-right = Corregido.
 changed-since = Algo lo cambió después, así que no lo toqué. Dime todo otra vez.
 which-place-of = ¿Qué { $name }: { $choices }?
+    .short = ¿{ CAP($choices) }?
 which-brief = ¿Qué { $name }?
 which-brief-any = ¿Cuál?
 took-oldest = Lo más antiguo, { $at }.
 only-yes-no = Para esto, solo sí o no, por favor.
 caught-item = Oí { $name }, pero no qué hacer con eso. Di, por ejemplo: dónde está { $name }.
+    .short = { CAP($name) }: ¿qué hago con eso?
 offer-tell-place = { CAP($place) }: ¿digo qué hay ahí?
 caught-place = Oí { $place }, pero no qué quieres saber. Di, por ejemplo, qué hay ahí.
+    .short = ¿Qué quieres saber de { THE($place) }?
 
 which-beside = Están uno junto al otro, ninguno encima. ¿Cuál: { $choices }?
 then-this = ¿Entonces quisiste decir esto? { $question }

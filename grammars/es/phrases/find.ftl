@@ -12,11 +12,14 @@ found-many = { $name ->
     [none] Hay { UN($count) }.
    *[other] { CAP($name) }, hay { UN($count) }.
   }
+    .short = { CAP($count) }.
 found-yes-many = Sí, { $count }.
 place-by-part = { $at } hay { $count } cosas: { $parts }.
+    .short = { CAP($count) }: { $parts }.
 part-count = { $count } { $at }
 elsewhere-count = { $count } en otra parte
 which-part = ¿Qué parte te leo?
+    .short = ¿Qué parte?
 list-entry = { $entry }
 item-felt = { $item }, { $feel }
     .short = { $item }

@@ -151,7 +151,7 @@ offer-note-out = ¿Anoto que { THE($name) } { esta-o } fuera desde entonces?
 
 # Cortes de luz.
 ask-power-since = ¿Desde cuándo no hay luz?
-ask-doors = ¿El refrigerador y el congelador siguieron cerrados?
+ask-doors = ¿Refrigerador y congelador siguieron cerrados?
 ask-doors-again = ¿Se abrieron desde entonces? Di sí si siguieron cerrados.
 ask-full = ¿El congelador está lleno?
 ask-full-again = ¿Está bastante lleno? Di no si está como a la mitad.
@@ -160,11 +160,11 @@ power-title = el corte de luz
 power-first = No abras las puertas.
 power-reads-cold = El refrigerador marca suficiente frío, así que por ahora su comida se conserva.
 power-held = El refrigerador aguantó: la luz volvió dentro de sus horas.
-power-if-shut = No abras las puertas: así el refrigerador sigue frío hasta cerca de { $until }{ $date ->
+power-if-shut = No abras nada: el refrigerador aguanta hasta cerca de { $until }{ $date ->
     [none] {""}
    *[other] {" "}{ ON($date) }
   }.
-power-both-hold = El refrigerador sigue frío hasta cerca de { $fridge }, el congelador hasta cerca de { $freezer }{ $date ->
+power-both-hold = El refrigerador aguanta hasta { $fridge }; el congelador, { $freezer }{ $date ->
     [none] {""}
    *[other] {" "}{ ON($date) }
   }.

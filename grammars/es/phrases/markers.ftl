@@ -138,7 +138,7 @@ suggest-second = O { THE($marker) }.
 suggest-put-on = ¿La pongo?
 suggest-none = Ninguna marca libre le iría bien a { THE($name) }.
 suggest-make = Toma { $marker }, otra igual, y { $way }.
-suggest-get = Para empezar sirve una liga o un seguro.
+suggest-get = Para empezar sirve una liga o un imperdible.
 none-alike = En ninguna repisa hay dos que se sientan igual.
 alike-count = { $count ->
     [one] Hay dos vecinas que se sienten igual.

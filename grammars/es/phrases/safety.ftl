@@ -271,6 +271,11 @@ urgent-emergency = Llama ahora a emergencias, { $number ->
     [nine-nine-nine] nueve nueve nueve
    *[other] a su número
   }. La hinchazón o la falta de aire no esperan.
+    .short = Llama ahora a emergencias, { $number ->
+    [nine-one-one] nueve uno uno
+    [nine-nine-nine] nueve nueve nueve
+   *[other] a su número
+  }.
 urgent-ill = Pregunta ahora a un médico o a un centro de toxicología, y guarda la comida para ellos. Si cuesta respirar, tragar o estar despierto, llama a emergencias, { $number ->
     [nine-one-one] nueve uno uno
     [nine-nine-nine] nueve nueve nueve
@@ -280,16 +285,22 @@ urgent-medicine = Eso es para un farmacéutico o un médico: pregúntales antes 
 urgent-illness = Eso es para un médico o un dietista: pregúntales.
 urgent-not-a-doctor = Llevo la cuenta de una cocina, y de un cuerpo no sé.
 danger-container = No lo pruebes: tíralo, cerrado como está. Un envase hinchado, que gotea o que salpica puede envenenar sin ninguna señal.
+    .short = No lo pruebes: tíralo.
 danger-nameless = No lo pruebes: tíralo. Nadie puede decir qué hay dentro ni cómo se hizo.
+    .short = No lo pruebes: tíralo.
 danger-dented = Si la abolladura es honda o está en una costura, no lo pruebes: tíralo. En la duda, tíralo.
 danger-mould = No lo pruebes ni lo huelas: tíralo. En la duda, tíralo.
+    .short = No lo pruebes ni lo huelas: tíralo.
 danger-mould-cut = Un pedazo entero de queso duro se puede cortar { $inches ->
     [one] una pulgada
    *[other] { $inches } pulgadas
   } o más alrededor y debajo del moho, sin tocarlo con el cuchillo. En rebanadas, rallado o blando: tíralo. Ante la duda, tíralo.
 danger-smell = No lo pruebes: tíralo. Ni el aspecto ni el olor dicen qué enferma, y un mal olor es razón para tirarlo.
+    .short = No lo pruebes: tíralo.
 danger-sniff = Ni el aspecto ni el olor lo dicen. Cuenta cuánto tiempo y con cuánto frío se guardó; en la duda, tíralo.
+    .short = Ni el aspecto ni el olor lo dicen. Ante la duda, tíralo.
 danger-taste = No lo pruebes para saberlo. Cuenta cuánto tiempo y con cuánto frío se guardó; en la duda, tíralo.
+    .short = No lo pruebes para saberlo.
 urgent-recorded = Me dijeron que { OURS($name) } { contiene-o } { OURS($allergens) }.
 allergy-not-taken = Eso no lo anoté: ¿quién no puede comer { OURS($allergens) }? Di, por ejemplo, Jack es alérgico a { OURS($allergens) }.
 confirm-said-free = ¿Lo dice la etiqueta, o quien lo hizo: que { OURS($name) } no { contiene-o } { OURS($allergens) }? Sí o no.
@@ -305,6 +316,7 @@ guidance-refreeze-cook-first = Primero cocínalo: solo así se puede volver a co
 guidance-refreeze-no = No: eso no se vuelve a congelar.
 guidance-refreeze-unknown = ¿Cómo se descongeló: en el refrigerador, en agua fría, en el microondas o fuera? En la duda, no lo vuelvas a congelar.
 guidance-probe-yes = Sí, según la guía ya está bastante caliente.
+    .short = Bastante caliente.
 guidance-probe-no = Todavía no.
 guidance-fridge-warm = Demasiado caliente para un refrigerador: la guía dice { $wanted } o menos.
 guidance-fridge-cold = Bastante frío para un refrigerador: la guía dice { $wanted } o menos.
@@ -361,6 +373,13 @@ cook-to = { $temperature } por dentro{ $rest ->
     [none] {""}
    *[other] , durante { $hold }
   }, para { $food }.
+    .short = { CAP($temperature) }{ $rest ->
+    [none] {""}
+   *[other] , { $rest } de reposo
+  }{ $hold ->
+    [none] {""}
+   *[other] , durante { $hold }
+  }.
 cook-boil = Las sopas y salsas, hasta que hiervan bien.
 thaw-counter-no = No: la guía dice que nunca sobre la mesa ni en agua caliente.
 guidance-fridge-lost = Lo perecedero pasó dos horas o más sin frío: tíralo.

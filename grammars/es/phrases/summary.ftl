@@ -26,11 +26,13 @@ summary-throw-rest = Tira { $items }.
 summary-thrown = { $item }
     .full = { $item }, { $place }
 summary-chill = Mete { THE($item) } al refrigerador ahora{ summary-place }.
+    .short = { CAP(THE($item)) }, al refrigerador ahora.
 summary-cook-through = Usa { THE($item) } pronto, bien cocido{ summary-place }.
     .short = Usa { THE($item) } pronto, bien cocido.
 summary-cook-or-freeze = { summary-verb } o congela { THE($item) } esta noche{ summary-place }.
     .short = { summary-verb } o congela { THE($item) } esta noche.
 summary-freeze-or-cook = Congela { THE($item) } esta noche, o mañana: { summary-verb }{ summary-place }.
+    .short = Congela { THE($item) } esta noche, o mañana: { summary-verb }.
 summary-use-or-freeze = { summary-verb } o congela { THE($item) } { BY($day) }{ summary-place }.
     .short = { summary-verb } o congela { THE($item) } { BY($day) }.
 summary-use = { summary-verb } { THE($item) } { summary-by }{ summary-place }.
@@ -50,5 +52,8 @@ summary-rest = { $count ->
     [one] Y una cosa más. Pide el resumen para oírla.
    *[other] Y { UNA($count) } cosas más. Pide el resumen para oírlas.
   }
+    .short = { CAP($count) } más.
 summary-stale = En el congelador ya pasó su mejor momento, solo de sabor: { $items }.
+    .short = En el congelador, { $count } ya sin su mejor sabor.
 summary-undated = Sin fecha, en el refrigerador: { $items }. Ante la duda, a la basura.
+    .short = En el refrigerador, { $count } sin fecha.

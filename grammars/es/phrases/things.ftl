@@ -3,6 +3,7 @@
 place-whole = { $name }
 place-door = puerta de { THE($parent) }
 place-within = { $name } de { THE($parent) }
+    .short = { $name }, { $parent }
 place-nowhere = lugar que nadie me dijo
 
 the-place = { THE($place) }

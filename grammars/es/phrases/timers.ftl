@@ -10,6 +10,16 @@ timer-due = { $late ->
        *[other] El temporizador terminó { $late }: { $label }.
       }
   }
+    .short = { $late ->
+    [none] { $label ->
+        [none] Terminó el temporizador.
+       *[other] { CAP($label) }: terminó.
+      }
+   *[other] { $label ->
+        [none] El temporizador terminó { $late }.
+       *[other] { CAP($label) }: terminó { $late }.
+      }
+  }
 reminder-due = { $late ->
     [none] { $label ->
         [none] Este es el recordatorio que pediste.

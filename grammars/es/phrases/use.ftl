@@ -16,6 +16,7 @@ marker-free = { $count ->
     [one] Queda libre { THE($markers) }.
    *[other] Quedan libres: { $markers }.
   }
+    .short = Libre: { $markers }.
 still-left = { MANY($amount) ->
     [many] Quedan { $amount }.
    *[one] Queda { $amount }.
@@ -28,6 +29,11 @@ that-was-the-last = Era lo último.
 offer-buy = ¿Pongo { $name } en la lista de compras?
     .short = ¿A la lista?
 on-the-list = { CAP($items) }: en la lista.
+    .short = { CAP($items) }: apuntado.
+    .full = { CAP($items) }: en la lista. Ahora tiene { $count ->
+    [one] una cosa
+   *[other] { UNA($count) } cosas
+  }.
 already-on-list = { CAP($items) }: ya estaba en la lista.
 confirm-buy = ¿Pongo { $items } en la lista? Di sí o no.
 

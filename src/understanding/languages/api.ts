@@ -21,6 +21,8 @@ export interface WordForms {
   ): Spelled;
   /** Every form of a phrase in a word list; "~meter" stands for all forms in which people tell of it. */
   formsOf(phrase: string): readonly string[];
+  /** A phrase of a list as it is said, and as `spelledOut` leaves it. */
+  asSpelled(phrase: string): readonly string[];
   /** What is the same in one, several and small of a word. */
   stemOf(word: string): string;
   /** "Sopa de fideo", "queso fresco": what something is is said first, and what kind of it after. */

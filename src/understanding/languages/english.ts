@@ -47,6 +47,7 @@ const spelledOut: WordForms['spelledOut'] = (said, pauses, rules, { clitics, end
 export const english: WordForms = {
   spelledOut,
   formsOf: (phrase) => [phrase],
+  asSpelled: (phrase) => [phrase],
   stemOf: (word) => pluralize.singular(word),
   headFirst: false,
   joinAt: () => 0,

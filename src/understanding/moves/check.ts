@@ -13,6 +13,7 @@ import type { Reader } from '../readings.js';
 import { phraseTable, type PhraseTable } from '../words/phrases.js';
 import type { Chunk } from './api.js';
 import { cheapestCover, constituentsAt } from './chunks.js';
+import { wordFormsOf } from '../languages/index.js';
 import { movesLexicon } from './lexicon.js';
 import { figureOf, is } from './requests/bits.js';
 
@@ -30,7 +31,7 @@ const checkWords = (language: string): Words | null => {
   if (existsSync(path))
     for (const [name, phrases] of Object.entries(file.parse(JSON.parse(readFileSync(path, 'utf8')))))
       if (Array.isArray(phrases))
-        for (const phrase of phrases)
+        for (const phrase of phrases.flatMap(wordFormsOf(language).asSpelled))
           classes.set(phrase, (classes.get(phrase) ?? new Set<string>()).add(name));
   const words = classes.size > 0 ? phraseTable<ReadonlySet<string>>(classes) : null;
   known.set(language, words);

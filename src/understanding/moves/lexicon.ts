@@ -35,6 +35,8 @@ export interface MovesLexicon {
   allergenOf(words: string): string | undefined;
   /** A name of such a group itself. */
   isAllergen(group: string): boolean;
+  /** Whether the word is the group's own name: "apio" of celery, where "pecans" are one of several tree nuts. */
+  isGroup(words: string): boolean;
   /** The word for one, as a recogniser writes it. */
   readonly one: string | null;
   /** A kind of dish, which two foods before it may name: "chicken and okra stew". */
@@ -101,16 +103,18 @@ export const movesLexicon = (language: string): MovesLexicon | null => {
       const given = moves.parse(JSON.parse(readFileSync(file, 'utf8')));
       const allergens = inverted(given.allergens);
       const diets = inverted(given.dietsOf);
+      const forms = wordFormsOf(language);
+      const groups = new Set(Object.values(given.allergens).map(([own = '']) => forms.stemOf(own)));
       const dishes = new Set(given.dishes);
       const cookware = new Set([...given.dishes, ...given.cookware]);
       const weighing = new Set(given.weighs);
       const ordinary = new Set(entriesOf(language, 'ordinary'));
-      const forms = wordFormsOf(language);
       lexicon = {
         forms,
         phrases: phrasesOf(given, entriesOf(language, 'adverbs'), forms),
         allergenOf: (words) => allergens.get(words),
         isAllergen: (group) => group in given.allergens,
+        isGroup: (words) => groups.has(forms.stemOf(words)),
         one: given.one,
         isDish: (word) => dishes.has(word),
         isCooked: (word) => cookware.has(word),

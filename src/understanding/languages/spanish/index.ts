@@ -1,6 +1,6 @@
 /** Spanish: the noun comes first, pronouns lean on the verb, the verb's ending says who. */
 import type { WordForms } from '../api.js';
-import { spelledOut } from './spelled-out.js';
+import { asSpelled, spelledOut } from './spelled-out.js';
 import { stemOf } from './stems.js';
 import { formsOfPhrase } from './verbs.js';
 
@@ -23,6 +23,7 @@ const outerOf = (place: string): string => {
 
 export const spanish: WordForms = {
   spelledOut,
+  asSpelled,
   formsOf: formsOfPhrase,
   stemOf,
   headFirst: true,

@@ -5,7 +5,7 @@
  */
 import type { DynamicRules } from '../../../grammar/api.js';
 import { namedMention } from '../../meaning-parts.js';
-import type { WordForms } from '../api.js';
+import type { Spelled } from '../api.js';
 import { verbs, type VerbForm } from './verbs.js';
 
 /** For whom, or to oneself: nothing that is done to. */
@@ -82,7 +82,11 @@ const whoAt = (said: readonly string[], at: number, rules: DynamicRules): number
 const beforeNames: ReadonlySet<string> = new Set(['el', 'la', 'mi']);
 const surelyThem = 0.9;
 
-export const spelledOut: WordForms['spelledOut'] = (said, pauses, rules) => {
+export const spelledOut = (
+  said: readonly string[],
+  pauses: ReadonlySet<number>,
+  rules: DynamicRules,
+): Spelled => {
   const tokens: string[] = [];
   const kept = new Set<number>();
   let waiting: string[] = [];
@@ -151,3 +155,11 @@ export const spelledOut: WordForms['spelledOut'] = (said, pauses, rules) => {
   push(...waiting);
   return { tokens, pauses: kept };
 };
+
+const noPauses: ReadonlySet<number> = new Set();
+const nobody: DynamicRules = new Map();
+
+/** "No están" and "nunca están": a list is looked up in either. */
+export const asSpelled = (phrase: string): readonly string[] => [
+  ...new Set([phrase, spelledOut(phrase.split(' '), noPauses, nobody).tokens.join(' ')]),
+];

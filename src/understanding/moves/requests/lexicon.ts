@@ -2,6 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { z } from 'zod';
 import { projectFile } from '../../../project-files.js';
+import { wordFormsOf } from '../../languages/index.js';
 import { guidancePhrases } from '../../guidance/lexicon.js';
 import { phraseTable, type PhraseTable } from '../../words/phrases.js';
 
@@ -40,7 +41,9 @@ export const requestWords = (language: string): RequestWords | null => {
   const classes = new Map<string, Set<string>>();
   const put = (phrase: string, name: string): void =>
     void classes.set(phrase, (classes.get(phrase) ?? new Set<string>()).add(name));
-  for (const [name, phrases] of Object.entries(lists)) for (const phrase of phrases) put(phrase, name);
+  const { asSpelled } = wordFormsOf(language);
+  for (const [name, phrases] of Object.entries(lists))
+    for (const phrase of phrases.flatMap(asSpelled)) put(phrase, name);
   // Heat told without a figure: the guidance ear's list, so that there is one.
   if (classes.size > 0) for (const phrase of guidancePhrases(language, 'hot')) put(phrase, 'hot');
   const words = classes.size > 0 ? phraseTable<ReadonlySet<string>>(classes) : null;

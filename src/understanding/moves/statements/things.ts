@@ -28,7 +28,8 @@ export const addContents = (t: Telling, words: string): void => {
   if (allergen) {
     if (!to.contains.includes(allergen)) to.contains.push(allergen);
     // Which nut it is is worth knowing besides the group.
-    if (allergen !== words && !allergen.startsWith(headOf(words))) to.ingredients.push(words);
+    const own = allergen === words || allergen.startsWith(headOf(words)) || t.lexicon.isGroup(words);
+    if (!own) to.ingredients.push(words);
   } else to.ingredients.push(words);
 };
 

@@ -656,7 +656,7 @@ const rules: readonly Rule[] = [
         is(nextOf(here), 'prep', 'direction', 'is', 'deed:stored')
       );
     },
-    take: ({ t, chunk, at }) => {
+    take: ({ t, at }) => {
       let to = at;
       while (t.chunks[to + 1] && t.chunks[to]!.kind !== 'place' && !is(t.chunks[to + 1], 'and')) to += 1;
       for (let step = at; step <= to; step += 1) leave(t, t.chunks[step]!);
