@@ -1,8 +1,9 @@
 /**
  * Makes the program's bundles with esbuild. Run by itself (`npm run build`) it makes `dist`, which is what a
- * package carries beside `grammars` and `shared`: `program` with its libraries inside, `pages`, `fonts`,
- * `client` and the licences of what is inside.
+ * package carries beside `grammars` and `shared`: `program` with its libraries inside, what that reads at its start
+ * (`prepared`), `pages`, `fonts`, `client` and the licences of what is inside.
  */
+import { spawnSync } from 'node:child_process';
 import {
   copyFileSync,
   existsSync,
@@ -40,16 +41,45 @@ const program = {
   logLevel: 'error',
 };
 
-/** The program alone; its libraries and data stay where they are. About a third of a second. */
+/** What libraries written for CommonJS ask for. */
+const forCommonJs = {
+  js: "import{createRequire as __libRequire}from'node:module';import{fileURLToPath as __libPath}from'node:url';import{dirname as __libFolder}from'node:path';const require=__libRequire(import.meta.url),__filename=__libPath(import.meta.url),__dirname=__libFolder(__filename);",
+};
+
+/** The pages' scripts, made by the very code that makes them for a service run from sources. */
+const bundlePages = async (folder) => {
+  const { build } = await import('esbuild');
+  const maker = join(folder, 'make-pages.mjs');
+  await build({
+    ...program,
+    entryPoints: ['src/web/bundle.ts'],
+    splitting: false,
+    outfile: maker,
+    packages: 'external',
+    define: { 'process.env.TELLSHELF_HOME': JSON.stringify(home) },
+  });
+  const { makePages } = await import(pathToFileURL(maker).href);
+  mkdirSync(join(folder, 'pages'));
+  for (const [name, script] of await makePages()) writeFileSync(join(folder, 'pages', name), script);
+  rmSync(maker);
+};
+
+/**
+ * The program with its libraries inside, for a folder outside the checkout; its data stays where it is.
+ * A library that reads files of its own is left outside, as those of a package are.
+ */
 export const bundleSources = async (folder) => {
   const { build } = await import('esbuild');
   await build({
     ...program,
     outdir: folder,
-    packages: 'external',
+    external: beside,
     sourcemap: true,
+    sourcesContent: false,
     define: { 'process.env.TELLSHELF_HOME': JSON.stringify(home) },
+    banner: forCommonJs,
   });
+  await bundlePages(folder);
 };
 
 /** `tellshelf/client`: one file without libraries, and its types. */
@@ -103,26 +133,10 @@ const bundlePackage = async () => {
     minifySyntax: true,
     legalComments: 'none',
     metafile: true,
-    // What libraries written for CommonJS ask for.
-    banner: {
-      js: "import{createRequire as __libRequire}from'node:module';import{fileURLToPath as __libPath}from'node:url';import{dirname as __libFolder}from'node:path';const require=__libRequire(import.meta.url),__filename=__libPath(import.meta.url),__dirname=__libFolder(__filename);",
-    },
+    banner: forCommonJs,
   });
 
-  // The pages are made by the very code that makes them when run from sources.
-  const maker = join(dist, 'make-pages.mjs');
-  await build({
-    ...program,
-    entryPoints: ['src/web/bundle.ts'],
-    splitting: false,
-    outfile: maker,
-    packages: 'external',
-  });
-  const { bundlePages } = await import(pathToFileURL(maker).href);
-  mkdirSync(join(dist, 'pages'));
-  for (const [name, script] of await bundlePages()) writeFileSync(join(dist, 'pages', name), script);
-  rmSync(maker);
-
+  await bundlePages(dist);
   await bundleClient(join(dist, 'client'));
 
   mkdirSync(join(dist, 'fonts'));
@@ -131,6 +145,13 @@ const bundlePackage = async () => {
     copyFileSync(join(fonts, 'ttf', `${name}.ttf`), join(dist, 'fonts', `${name}.ttf`));
   const folders = [...librariesIn(Object.keys(metafile.inputs)), fonts, join(home, 'node_modules', 'preact')];
   writeFileSync(join(dist, 'licences.txt'), `${licencesOf(folders.filter(existsSync))}\n`);
+
+  // Grammars compiled, weights and tables read: what each start would do again.
+  const ran = spawnSync(process.execPath, [join(dist, 'program', 'main.mjs'), 'prepare'], {
+    env: { ...process.env, TELLSHELF_PREPARED: join(dist, 'prepared') },
+    stdio: 'inherit',
+  });
+  if (ran.status !== 0) throw new Error('What the program reads at its start could not be prepared.');
 };
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) await bundlePackage();

@@ -16,6 +16,7 @@ import { addServeCommand } from './serve.js';
 import { addBackupCommand } from './backup.js';
 import { addExportCommand } from './export.js';
 import { addImportCommand } from './import.js';
+import { addPrepareCommand } from './prepare.js';
 import { addRestoreCommand } from './restore.js';
 import { addTalkCommand } from './talk/talk.js';
 
@@ -44,6 +45,7 @@ addBackupCommand(program);
 addExportCommand(program);
 addImportCommand(program);
 addRestoreCommand(program);
+addPrepareCommand(program);
 
 try {
   await program.parseAsync();

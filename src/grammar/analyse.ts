@@ -30,6 +30,8 @@ type Facts = Pick<
   | 'firstGarbage'
   | 'dispatch'
   | 'dispatchAlways'
+  | 'dispatchStart'
+  | 'dispatchEdges'
 >;
 
 /** States with at least this many edges get a table by first token. */
@@ -251,11 +253,17 @@ const findDispatch = (
   alive: Uint8Array,
   canEnd: Uint8Array,
   first: First,
-): Pick<Facts, 'dispatch' | 'dispatchAlways'> => {
+): Pick<Facts, 'dispatch' | 'dispatchAlways' | 'dispatchStart' | 'dispatchEdges'> => {
   const { stateCount, edgeStart, edgeKind, edgeArg, edgeTarget, ruleStart } = net;
   const { firstToken, firstBits, firstWords, firstHost, firstGarbage } = first;
-  const dispatch: (Map<number, Int32Array> | undefined)[] = new Array(stateCount);
-  const dispatchAlways: (Int32Array | undefined)[] = new Array(stateCount);
+  const dispatch: (Map<number, number> | undefined)[] = new Array(stateCount);
+  const dispatchAlways = new Int32Array(stateCount).fill(-1);
+  const starts = [0];
+  const edges: number[] = [];
+  const listOf = (some: readonly number[]): number => {
+    for (const edge of some) edges.push(edge);
+    return starts.push(edges.length) - 2;
+  };
   for (let s = 0; s < stateCount; s++) {
     const from = edgeStart[s]!;
     const to = edgeStart[s + 1]!;
@@ -286,8 +294,13 @@ const findDispatch = (
         }
       }
     }
-    dispatch[s] = new Map([...byToken].map(([token, edges]) => [token, Int32Array.from(edges)]));
-    dispatchAlways[s] = Int32Array.from(always);
+    dispatch[s] = new Map([...byToken].map(([token, some]) => [token, listOf(some)]));
+    dispatchAlways[s] = listOf(always);
   }
-  return { dispatch, dispatchAlways };
+  return {
+    dispatch,
+    dispatchAlways,
+    dispatchStart: Int32Array.from(starts),
+    dispatchEdges: Int32Array.from(edges),
+  };
 };

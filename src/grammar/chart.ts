@@ -77,6 +77,8 @@ export const createRecogniser = (network: Network): Recogniser => {
     canEnd,
     dispatch,
     dispatchAlways,
+    dispatchEdges,
+    dispatchStart,
     edgeArg,
     edgeKind,
     edgeStart,
@@ -87,6 +89,7 @@ export const createRecogniser = (network: Network): Recogniser => {
     firstHost,
     firstWords,
     need,
+    needStart,
     needsOfToken,
     ruleAccept,
     ruleStart,
@@ -346,6 +349,12 @@ export const createRecogniser = (network: Network): Recogniser => {
     }
   };
 
+  /** Follows the edges of a list of `dispatch`. */
+  const followAll = (list: number, item: number, call: number, j: number): void => {
+    for (let i = dispatchStart[list]!, end = dispatchStart[list + 1]!; i < end; i++)
+      follow(dispatchEdges[i]!, item, call, j);
+  };
+
   /** Walks the network over the input. Returns the calls of the active rules, -1 for those that cannot begin. */
   const walk = (rules: readonly number[]): number[] => {
     const rootCalls: number[] = [];
@@ -370,10 +379,9 @@ export const createRecogniser = (network: Network): Recogniser => {
         }
         const byToken = dispatch[state];
         if (byToken !== undefined && j < length) {
-          const always = dispatchAlways[state]!;
-          for (let i = 0; i < always.length; i++) follow(always[i]!, item, call, j);
-          const edges = byToken.get(input[j]!);
-          if (edges !== undefined) for (let i = 0; i < edges.length; i++) follow(edges[i]!, item, call, j);
+          followAll(dispatchAlways[state]!, item, call, j);
+          const list = byToken.get(input[j]!);
+          if (list !== undefined) followAll(list, item, call, j);
         } else {
           for (let e = edgeStart[state]!, end = edgeStart[state + 1]!; e < end; e++) follow(e, item, call, j);
         }
@@ -441,8 +449,7 @@ export const createRecogniser = (network: Network): Recogniser => {
         const id = network.tokens.get(token) ?? network.tokens.get(foldToken(token)) ?? -1;
         input[j] = id;
         if (id >= 0) {
-          const needs = needsOfToken[id]!;
-          for (let i = 0; i < needs.length; i++) needLast[needs[i]!] = j;
+          for (let i = needStart[id]!; i < needStart[id + 1]!; i++) needLast[needsOfToken[i]!] = j;
         }
       }
 

@@ -95,7 +95,17 @@ export const compileNetwork = (library: Library): Network => {
     edgeWeight.push(weight);
     edgeLabel.push(label);
   };
-  const newLabel = (label: Label): number => labels.push(label) - 1;
+  const labelIds = new Map<string, number>();
+  const labelId = (label: Label): number => {
+    const key = JSON.stringify(label);
+    let id = labelIds.get(key);
+    if (id === undefined) {
+      id = labels.push(label.kind === 'tag' ? { ...label, index: labels.length } : label) - 1;
+      labelIds.set(key, id);
+    }
+    return id;
+  };
+  const documentNumbers = new Map(library.documents.map((document, number) => [document, number]));
 
   // --- which tokens must occur -------------------------------------------------------------------------------
   for (const { definition } of library.rules) {
@@ -213,7 +223,7 @@ export const compileNetwork = (library: Library): Network => {
       case 'token': {
         const ids = tokenIds(expansion.text);
         const spoken = expansion.language ?? language;
-        const label = newLabel({
+        const label = labelId({
           kind: 'token',
           text: shownToken(expansion.text, library.main.mode),
           length: ids.length,
@@ -234,7 +244,7 @@ export const compileNetwork = (library: Library): Network => {
           const loop = newState(place.rule, rest);
           newEdge(from, EPSILON, 0, loop);
           newEdge(loop, EPSILON, 0, to);
-          newEdge(loop, GARBAGE, 0, loop, GARBAGE_WEIGHT, newLabel({ kind: 'garbage' }));
+          newEdge(loop, GARBAGE, 0, loop, GARBAGE_WEIGHT, labelId({ kind: 'garbage' }));
         }
         return;
       case 'tag':
@@ -244,18 +254,17 @@ export const compileNetwork = (library: Library): Network => {
           0,
           to,
           0,
-          newLabel({
+          labelId({
             kind: 'tag',
             text: expansion.text,
-            document: place.document,
-            at: expansion.at,
-            index: labels.length,
+            document: documentNumbers.get(place.document)!,
+            index: -1,
           }),
         );
         return;
       case 'reference': {
         const target = library.targetOf(expansion.reference);
-        const label = newLabel({ kind: 'reference', target, inline: false });
+        const label = labelId({ kind: 'reference', target, inline: false });
         if (target.kind === 'rule') newEdge(from, CALL, target.rule, to, weight, label);
         else newEdge(from, HOST, hostId(target.uri), to, weight, label);
         return;
@@ -324,7 +333,7 @@ export const compileNetwork = (library: Library): Network => {
       const index = library.rules.length + anonymous.length;
       anonymous.push({ body: repeat.body, document: place.document });
       const target: Target = { kind: 'rule', rule: index, name: '', shown: '' };
-      const label = newLabel({ kind: 'reference', target, inline: true });
+      const label = labelId({ kind: 'reference', target, inline: true });
       add = (start, end, _, weight) => newEdge(start, CALL, index, end, weight, label);
     }
 
@@ -432,5 +441,7 @@ const internNeeds = (needs: readonly Need[], tokenCount: number) => {
     known.set(set, id);
     return id;
   });
-  return { need, needCount: ids.size, needsOfToken: ofToken.map((list) => Int32Array.from(list)) };
+  const needStart = new Int32Array(tokenCount + 1);
+  ofToken.forEach((list, token) => (needStart[token + 1] = needStart[token]! + list.length));
+  return { need, needCount: ids.size, needStart, needsOfToken: Int32Array.from(ofToken.flat()) };
 };

@@ -21,8 +21,9 @@ import { compileNetwork, TooLargeError } from './compile.js';
 import { HOST, TOKEN } from './network.js';
 import { GrammarError, lineAndColumn } from './problems.js';
 import { readAbnf } from './reader.js';
-import { createInterpreter } from './semantics.js';
-import type { GrammarDocument } from './syntax.js';
+import { checkTags, createInterpreter } from './semantics.js';
+import type { TagDocument } from './semantics.js';
+import type { GrammarDocument, RuleDefinition } from './syntax.js';
 
 /** A grammar with its insides, for tools: `tellshelf grammar …` and tests. */
 export interface OpenGrammar extends Grammar {
@@ -60,8 +61,24 @@ const refuse = (
   ]);
 };
 
-export const openGrammar = (main: GrammarDocument, options: LoadOptions): OpenGrammar => {
-  const library = loadLibrary(main, options);
+/** A grammar compiled: plain data that can be kept in a file, read back and run (`grammarOf`). */
+export interface CompiledGrammar {
+  readonly network: Network;
+  readonly documents: readonly TagDocument[];
+  /** By their number in the network. */
+  readonly rules: readonly {
+    readonly name: string;
+    readonly scope: RuleDefinition['scope'];
+    /** Of `documents`, by number. */
+    readonly document: number;
+  }[];
+  /** Rules of the main document by name. */
+  readonly byName: ReadonlyMap<string, number>;
+  readonly root: string | null;
+}
+
+const compileLibrary = (library: Library, options: LoadOptions): CompiledGrammar => {
+  const { main } = library;
   let network: Network;
   try {
     network = compileNetwork(library);
@@ -75,15 +92,33 @@ export const openGrammar = (main: GrammarDocument, options: LoadOptions): OpenGr
       'Write <n-> for no upper limit.',
     );
   }
-  const interpreter = createInterpreter(library, network, options.interpretTags);
+  return {
+    network,
+    documents: checkTags(library, options.interpretTags),
+    rules: library.rules.map(({ document, definition: { name, scope } }) => ({
+      name,
+      scope,
+      document: library.documents.indexOf(document),
+    })),
+    byName: new Map([...main.rules.keys()].map((name) => [name, library.ruleOf(main, name)!.index])),
+    root: main.root?.name ?? null,
+  };
+};
+
+/** What runs of a grammar: all of `OpenGrammar` but what it was made from. */
+type RunningGrammar = Omit<OpenGrammar, 'library'>;
+
+const run = ({ network, documents, rules: allRules, byName, root }: CompiledGrammar): RunningGrammar => {
+  const interpreter = createInterpreter(
+    network,
+    documents,
+    allRules.map((rule) => rule.document),
+  );
   const recogniser = createRecogniser(network);
   const ranker = createRanker(network);
-  const publicRules = [...main.rules.values()]
-    .filter((rule) => rule.scope === 'public')
-    .map((rule) => rule.name);
-  const root = main.root?.name ?? null;
-  const byName = new Map([...main.rules.keys()].map((name) => [name, library.ruleOf(main, name)!.index]));
-  const namesOfRules = library.rules.map((rule) => rule.definition.name);
+  const publicRules = [...byName]
+    .filter(([, index]) => allRules[index]!.scope === 'public')
+    .map(([name]) => name);
 
   let lastNames: readonly string[] | undefined;
   let lastIndexes: readonly number[] = [];
@@ -92,7 +127,7 @@ export const openGrammar = (main: GrammarDocument, options: LoadOptions): OpenGr
     if (names === lastNames) return lastIndexes;
     const indexes = names.map((name) => {
       const index = byName.get(name);
-      if (index === undefined || (name !== root && library.rules[index]!.definition.scope !== 'public')) {
+      if (index === undefined || (name !== root && allRules[index]!.scope !== 'public')) {
         throw new RangeError(`The grammar has no public rule "${name}".`);
       }
       return index;
@@ -127,7 +162,7 @@ export const openGrammar = (main: GrammarDocument, options: LoadOptions): OpenGr
     for (let looked = 0; looked < limit + EXTRA_DERIVATIONS && parses.length < limit; looked++) {
       const ranked = ranker.next();
       if (ranked === null) break;
-      const rule = namesOfRules[rules[ranked.goal]!]!;
+      const rule = allRules[rules[ranked.goal]!]!.name;
       const value = interpreter.evaluate(ranked.derivation, tokens, chart.hostMatches);
       // Derivations that differ only in how nothing was matched mean the same: told once.
       if (seen !== null) {
@@ -149,7 +184,7 @@ export const openGrammar = (main: GrammarDocument, options: LoadOptions): OpenGr
       const ranked = ranker.next();
       if (ranked === null) return;
       yield {
-        rule: namesOfRules[rules[ranked.goal]!]!,
+        rule: allRules[rules[ranked.goal]!]!.name,
         score: ranked.score,
         derivation: ranked.derivation,
         value: interpreter.evaluate(ranked.derivation, tokens, chart.hostMatches),
@@ -163,7 +198,6 @@ export const openGrammar = (main: GrammarDocument, options: LoadOptions): OpenGr
   };
 
   return {
-    library,
     network,
     publicRules,
     root,
@@ -178,6 +212,11 @@ export const openGrammar = (main: GrammarDocument, options: LoadOptions): OpenGr
     following: (tokens, given) => followingOf(prefixChart(tokens, given)),
     interpret: interpreter.evaluate,
   };
+};
+
+export const openGrammar = (main: GrammarDocument, options: LoadOptions): OpenGrammar => {
+  const library = loadLibrary(main, options);
+  return { library, ...run(compileLibrary(library, options)) };
 };
 
 /** Reads what the live items at the end of the chart wait for. */
@@ -201,8 +240,7 @@ const followingOf = (chart: Chart): Following => {
   };
 };
 
-/** Reads and links the grammar in `file`; see `loadGrammar`. */
-export const openGrammarFile = (file: string, options: LoadOptions): OpenGrammar => {
+const readMain = (file: string): GrammarDocument => {
   let bytes: Uint8Array;
   try {
     bytes = readFileSync(file);
@@ -217,14 +255,26 @@ export const openGrammarFile = (file: string, options: LoadOptions): OpenGrammar
       },
     ]);
   }
-  return openGrammar(readDocument(bytes, file), options);
+  return readDocument(bytes, file);
 };
+
+/** Reads and links the grammar in `file`; see `compileGrammar`. */
+export const openGrammarFile = (file: string, options: LoadOptions): OpenGrammar =>
+  openGrammar(readMain(file), options);
 
 /**
  * Reads a grammar file and all it refers to, and compiles them.
  * Throws `GrammarError` with every mistake found. Nothing outside `options.roots` is opened.
  */
-export const loadGrammar = (file: string, options: LoadOptions): Grammar => openGrammarFile(file, options);
+export const compileGrammar = (file: string, options: LoadOptions): CompiledGrammar =>
+  compileLibrary(loadLibrary(readMain(file), options), options);
+
+/** The grammar that was compiled, ready to parse. */
+export const grammarOf = (compiled: CompiledGrammar): Grammar => run(compiled);
+
+/** `compileGrammar` and `grammarOf` in one. */
+export const loadGrammar = (file: string, options: LoadOptions): Grammar =>
+  grammarOf(compileGrammar(file, options));
 
 /** Reads a grammar given as text. References are relative to `file`, which need not exist. */
 export const parseGrammarText = (text: string, file = 'grammar.gram', options?: LoadOptions): Grammar =>

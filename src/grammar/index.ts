@@ -11,7 +11,8 @@ export type {
   ParseOptions,
   SemanticValue,
 } from './api.js';
-export { loadGrammar, parseGrammarText } from './grammar.js';
+export { compileGrammar, grammarOf, loadGrammar, parseGrammarText } from './grammar.js';
+export type { CompiledGrammar } from './grammar.js';
 export { describeProblem, GrammarError } from './problems.js';
 export { createTokenIndex } from './token-index.js';
 export type { TokenIndex } from './token-index.js';

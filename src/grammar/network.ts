@@ -6,7 +6,6 @@
  * with, whether the rule can end here without another token, and a set of tokens one of which must still come.
  */
 import type { Target } from './library.js';
-import type { GrammarDocument, Offset } from './syntax.js';
 
 export const EPSILON = 0;
 export const TOKEN = 1;
@@ -20,13 +19,15 @@ export type Label =
   | {
       readonly kind: 'tag';
       readonly text: string;
-      readonly document: GrammarDocument;
-      readonly at: Offset;
+      /** Which of the library's documents it stands in, by number. */
+      readonly document: number;
+      /** Its own place among the labels. */
       readonly index: number;
     }
   | { readonly kind: 'reference'; readonly target: Target; readonly inline: boolean }
   | { readonly kind: 'garbage' };
 
+/** Plain data throughout, so that it can be kept in a file and read back. */
 export interface Network {
   readonly stateCount: number;
   readonly stateRule: Int32Array;
@@ -36,7 +37,7 @@ export interface Network {
   readonly edgeArg: Int32Array;
   readonly edgeTarget: Int32Array;
   readonly edgeWeight: Float64Array;
-  /** Index into `labels`, or -1. */
+  /** Index into `labels`, or -1. Edges that say the same share a label. */
   readonly edgeLabel: Int32Array;
   readonly labels: readonly Label[];
   readonly ruleStart: Int32Array;
@@ -59,12 +60,16 @@ export interface Network {
   /** Number of a set of tokens one of which must come at or after this state, or -1. */
   readonly need: Int32Array;
   readonly needCount: number;
-  /** For each token the need sets it is in. */
-  readonly needsOfToken: readonly Int32Array[];
-  /** For a state with many alternatives: by first token, the edges to try. */
-  readonly dispatch: readonly (Map<number, Int32Array> | undefined)[];
-  /** Edges to try whatever the token. */
-  readonly dispatchAlways: readonly (Int32Array | undefined)[];
+  /** The need sets that token t is in are `needsOfToken[needStart[t]]` up to `needStart[t + 1]`. */
+  readonly needStart: Int32Array;
+  readonly needsOfToken: Int32Array;
+  /** For a state with many alternatives: by first token, the number of a list of edges to try. */
+  readonly dispatch: readonly (ReadonlyMap<number, number> | undefined)[];
+  /** For such a state the number of the list to try whatever the token, else -1. */
+  readonly dispatchAlways: Int32Array;
+  /** List n is `dispatchEdges[dispatchStart[n]]` up to `dispatchStart[n + 1]`. */
+  readonly dispatchStart: Int32Array;
+  readonly dispatchEdges: Int32Array;
   readonly tokens: ReadonlyMap<string, number>;
   readonly tokenTexts: readonly string[];
   readonly hostUris: readonly string[];

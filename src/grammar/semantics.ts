@@ -6,6 +6,7 @@
  */
 import type { DynamicMatch, GrammarProblem, SemanticValue } from './api.js';
 import type { Derivation } from './best.js';
+import { visitExpansion } from './library.js';
 import type { Library } from './library.js';
 import type { Network } from './network.js';
 import { GrammarError, lineAndColumn } from './problems.js';
@@ -92,15 +93,30 @@ interface CompiledTag {
   readonly script?: Script;
 }
 
-/** Compiles all tags. Throws `GrammarError` when a script is outside the safe subset. */
-export const createInterpreter = (library: Library, network: Network, interpretTags = true): Interpreter => {
+/** What interpreting needs to know of a document: plain data. */
+export interface TagDocument {
+  readonly format: TagFormat;
+  /** Header tags (section 4.12), in the order of the text. */
+  readonly tags: readonly string[];
+}
+
+const compileTag = (text: string, format: TagFormat): CompiledTag => {
+  if (format === 'opaque') return {};
+  return format === 'literals' ? { literal: text.trim() } : { script: compileScript(text) };
+};
+
+/**
+ * The documents of a library as interpreting needs them.
+ * Throws `GrammarError` when a script is outside the safe subset.
+ */
+export const checkTags = (library: Library, interpretTags = true): readonly TagDocument[] => {
   const problems: GrammarProblem[] = [];
-  const compile = (text: string, document: GrammarDocument, at: number): CompiledTag => {
-    const format = interpretTags ? tagFormatOf(document) : 'opaque';
-    if (format === 'opaque') return {};
-    if (format === 'literals') return { literal: text.trim() };
+  const formats = new Map<GrammarDocument, TagFormat>(
+    library.documents.map((document) => [document, interpretTags ? tagFormatOf(document) : 'opaque']),
+  );
+  const check = (text: string, document: GrammarDocument, at: number): void => {
     try {
-      return { script: compileScript(text) };
+      compileTag(text, formats.get(document)!);
     } catch (error) {
       if (!(error instanceof ScriptError)) throw error;
       const offset = at + (document.text.startsWith('{!{', at) ? 3 : 1) + error.offset;
@@ -111,19 +127,34 @@ export const createInterpreter = (library: Library, network: Network, interpretT
         ...(error.expected === undefined ? {} : { expected: error.expected }),
         hint: 'The script of tags is described in src/grammar/README.md.',
       });
-      return {};
     }
   };
-  const tags = network.labels.map((label) =>
-    label.kind === 'tag' ? compile(label.text, label.document, label.at) : undefined,
-  );
-  /** Values of header tags (section 4.12), the same for every parse. */
-  const globals = new Map<GrammarDocument, ReadonlyMap<string, ScriptValue>>();
-  for (const document of library.documents) {
+  for (const { document, definition } of library.rules) {
+    visitExpansion(definition.body, (expansion) => {
+      if (expansion.kind === 'tag') check(expansion.text, document, expansion.at);
+    });
+  }
+  for (const document of library.documents)
+    for (const tag of document.tags) check(tag.text, document, tag.at);
+  if (problems.length > 0) throw new GrammarError(problems);
+  return library.documents.map((document) => ({
+    format: formats.get(document)!,
+    tags: document.tags.map((tag) => tag.text),
+  }));
+};
+
+/** `documentOfRule`: the number of the document each rule stands in. Tags are compiled when first met. */
+export const createInterpreter = (
+  network: Network,
+  documents: readonly TagDocument[],
+  documentOfRule: readonly number[],
+): Interpreter => {
+  const tags: (CompiledTag | undefined)[] = [];
+  /** Values of header tags, the same for every parse. */
+  const globals = documents.map(({ format, tags: headers }) => {
     const variables = new Map<string, ScriptValue>();
-    for (const tag of document.tags) {
-      const { script } = compile(tag.text, document, tag.at);
-      script?.({
+    for (const text of headers) {
+      compileTag(text, format).script?.({
         out: undefined,
         variables,
         rule: () => undefined,
@@ -133,17 +164,15 @@ export const createInterpreter = (library: Library, network: Network, interpretT
         scoreOf: () => undefined,
       });
     }
-    globals.set(document, variables);
-  }
-  if (problems.length > 0) throw new GrammarError(problems);
-  const globalsOfRule = library.rules.map((rule) => globals.get(rule.document));
+    return variables;
+  });
 
   const evaluate = (
     derivation: Derivation,
     tokens: readonly string[],
     matches: readonly DynamicMatch[],
   ): ScriptValue => {
-    const scope = new RuleScope(derivation, tokens, globalsOfRule[derivation.rule]);
+    const scope = new RuleScope(derivation, tokens, globals[documentOfRule[derivation.rule]!]);
     let tagged = false;
     for (const step of derivation.steps) {
       switch (step.kind) {
@@ -158,11 +187,12 @@ export const createInterpreter = (library: Library, network: Network, interpretT
           scope.pass(step.label.target.name, matches[step.match]!.value, step.from, step.to);
           break;
         case 'tag': {
-          const tag = tags[step.label.index];
-          if (tag?.literal !== undefined) {
+          const { index, text, document } = step.label;
+          const tag = (tags[index] ??= compileTag(text, documents[document]!.format));
+          if (tag.literal !== undefined) {
             tagged = true;
             scope.out = tag.literal;
-          } else if (tag?.script !== undefined) {
+          } else if (tag.script !== undefined) {
             if (!tagged) scope.out = emptyRecord();
             tagged = true;
             tag.script(scope);

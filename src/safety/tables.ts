@@ -2,10 +2,12 @@
  * The reference tables in `shared/tables`, read and checked once. Every row names its source;
  * `cite` gives the full citation.
  */
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { parse } from 'csv-parse/sync';
 import type { z } from 'zod';
 import * as schema from '../../shared/tables/schema.js';
+import { prepared } from '../prepared.js';
 import { projectFile } from '../project-files.js';
 import type { Basis, Citation } from './api.js';
 
@@ -20,7 +22,8 @@ export class TableError extends Error {
   }
 }
 
-const read = (file: string): string => readFileSync(projectFile('shared', 'tables', file), 'utf8');
+const FOLDER = projectFile('shared', 'tables');
+const read = (file: string): string => readFileSync(join(FOLDER, file), 'utf8');
 
 const checked = <T extends z.ZodType>(file: string, where: string, shape: T, value: unknown): z.infer<T> => {
   const result = shape.safeParse(value);
@@ -138,13 +141,19 @@ const checkReferences = (tables: SafetyTables): void => {
   walk({ ...tables, sources: null });
 };
 
+const tableFiles = (): string[] =>
+  readdirSync(FOLDER)
+    .filter((name) => /\.(csv|json)$/.test(name))
+    .sort()
+    .map((name) => join(FOLDER, name));
+
 let loaded: SafetyTables | null = null;
 
 /**
  * The tables, read at the first call and kept.
  * @throws TableError when a file does not fit its schema.
  */
-export const safetyTables = (): SafetyTables => (loaded ??= load());
+export const safetyTables = (): SafetyTables => (loaded ??= prepared('tables', tableFiles(), load));
 
 interface Cited {
   readonly source: string;

@@ -3,9 +3,11 @@
  * edited one is told with its file, line and message instead of being left out in silence.
  */
 import { readdirSync, readFileSync, existsSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
+import { FluentResource } from '@fluent/bundle';
 import { parse, Visitor, type Attribute, type Message, type Resource } from '@fluent/syntax';
 import type * as Ftl from '@fluent/syntax';
+import { prepared } from '../prepared.js';
 
 export interface PhraseProblem {
   readonly file: string;
@@ -87,32 +89,27 @@ interface Read {
   readonly resource: Resource;
 }
 
-const readFolder = (folder: string): Read[] =>
+const ftlIn = (folder: string): string[] =>
   readdirSync(folder)
     .filter((name) => name.endsWith('.ftl'))
-    .sort()
-    .map((name) => {
-      const text = readFileSync(join(folder, name), 'utf8');
-      return { file: name, text, resource: parse(text, { withSpans: true }) };
-    });
+    .sort();
 
-/** The text of a group of files that may stand over the one before it. */
+const readFolder = (folder: string): Read[] =>
+  ftlIn(folder).map((name) => {
+    const text = readFileSync(join(folder, name), 'utf8');
+    return { file: name, text, resource: parse(text, { withSpans: true }) };
+  });
+
+/** The files of a language, checked: plain data. */
 export interface PhraseFiles {
-  /** In the order to be added; a later layer replaces messages of an earlier. */
-  readonly layers: readonly string[];
+  /** In the order to be added; a later layer replaces messages of an earlier. Each is what a `FluentResource` holds. */
+  readonly layers: readonly FluentResource['body'][];
   readonly shapes: ReadonlyMap<string, PhraseShape>;
 }
 
-/**
- * Reads `*.ftl` of each folder that exists, in order: the language's, then its region's, which
- * replaces single messages. Within one folder an id may stand once only.
- *
- * @param functions names that phrases may call
- * @throws PhraseFilesError with every problem found
- */
-export const readPhraseFiles = (folders: readonly string[], functions: ReadonlySet<string>): PhraseFiles => {
+const checkPhraseFiles = (folders: readonly string[], functions: ReadonlySet<string>): PhraseFiles => {
   const problems: PhraseProblem[] = [];
-  const layers: string[] = [];
+  const layers: FluentResource['body'][] = [];
   const entries = new Map<string, { read: Read; message: Message }>();
   const terms = new Set<string>();
   const all: { read: Read; id: string; where: string; found: Found; line: number }[] = [];
@@ -120,7 +117,7 @@ export const readPhraseFiles = (folders: readonly string[], functions: ReadonlyS
   for (const folder of folders.filter((path) => existsSync(path))) {
     const here = new Map<string, string>();
     const reads = readFolder(folder);
-    layers.push(reads.map((read) => read.text).join('\n'));
+    layers.push(new FluentResource(reads.map((read) => read.text).join('\n')).body);
     for (const read of reads) {
       const complain = (node: { span?: { start: number } }, phrase: string | null, problem: string): void => {
         problems.push({ file: read.file, line: lineAt(read.text, startOf(node)), phrase, problem });
@@ -197,4 +194,18 @@ export const readPhraseFiles = (folders: readonly string[], functions: ReadonlyS
     shapes.set(id, { file: read.file, patterns });
   }
   return { layers, shapes };
+};
+
+/**
+ * Reads `*.ftl` of each folder that exists, in order: the language's, then its region's, which
+ * replaces single messages. Within one folder an id may stand once only.
+ *
+ * @param functions names that phrases may call
+ * @throws PhraseFilesError with every problem found
+ */
+export const readPhraseFiles = (folders: readonly string[], functions: ReadonlySet<string>): PhraseFiles => {
+  const there = folders.filter((folder) => existsSync(folder));
+  const files = there.flatMap((folder) => ftlIn(folder).map((file) => join(folder, file)));
+  const name = `phrases-${there.map((folder) => basename(dirname(folder))).join('+')}`;
+  return prepared(name, files, () => checkPhraseFiles(folders, functions));
 };

@@ -115,7 +115,8 @@ export const createVoice = (locale: string, options: VoiceOptions = {}): Voice =
       ...spokenLanguage.functions,
     },
   });
-  for (const text of files.layers) bundle.addResource(new FluentResource(text), { allowOverrides: true });
+  for (const body of files.layers)
+    bundle.addResource(Object.assign(new FluentResource(''), { body }), { allowOverrides: true });
 
   const problem = (phrase: string, what: string): string => {
     const error = new PhraseError(phrase, what);

@@ -1,6 +1,7 @@
 /** Which grammar listens and which phrases speak, by locale. */
+import { safetyTables } from '../safety/index.js';
 import { createVoice, earconsAt, type PhraseError, type Voice } from '../speech/index.js';
-import { createUnderstander, type Understander } from '../understanding/index.js';
+import { createHouseholdNames, createUnderstander, type Understander } from '../understanding/index.js';
 
 export interface Tongue {
   readonly locale: string;
@@ -13,6 +14,8 @@ export interface Tongues {
   for(asked: string | undefined, household: string): Tongue;
   /** The tongue that hears what another cannot yet: English, which can do everything; null for itself. */
   beside(tongue: Tongue): Tongue | null;
+  /** Reads and makes now what the first turn of each language would wait for. */
+  warm(now: string): void;
 }
 
 /** Languages with a grammar and phrases. */
@@ -61,7 +64,23 @@ export const createTongues = (onPhraseProblem: (error: PhraseError) => void): To
     if (spoken.size < 200) spoken.set(asked, found);
     return found;
   };
+  /** Three words that nobody says go the way of a sentence to its end, past every reader. */
+  const unheard = [{ text: 'qx zw qz' }];
   return {
+    warm(now) {
+      for (const known of SPOKEN) {
+        const { locale, understander } = make(known === language(FALLBACK) ? FALLBACK : known);
+        const around = { now, timeZone: 'UTC', locale, expecting: 'anything' } as const;
+        const names = createHouseholdNames(locale);
+        understander.understand(unheard, names, around);
+        // Steps have a grammar of their own.
+        understander.understand(unheard, names, {
+          ...around,
+          steps: { texts: ['qx'], at: 0, waiting: false },
+        });
+      }
+      safetyTables();
+    },
     beside: ({ locale }) => (language(locale) === language(FALLBACK) ? null : make(FALLBACK)),
     for(asked, household) {
       const locale = (asked ? spokenFor(asked) : null) ?? spokenFor(household) ?? FALLBACK;

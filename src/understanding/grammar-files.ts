@@ -1,5 +1,13 @@
 /** The compiled grammar of a language, and the rules that are the same for every household. */
-import { loadGrammar, type DynamicRule, type DynamicRules, type Grammar } from '../grammar/index.js';
+import { readdirSync } from 'node:fs';
+import {
+  compileGrammar,
+  grammarOf,
+  type DynamicRule,
+  type DynamicRules,
+  type Grammar,
+} from '../grammar/index.js';
+import { prepared } from '../prepared.js';
 import { projectFile } from '../project-files.js';
 import type { Clock } from '../terms/dates.js';
 import { dateRules } from './dates/index.js';
@@ -12,13 +20,21 @@ import { lexiconFor } from './words/index.js';
 
 const loaded = new Map<string, Grammar>();
 
-/** `grammars/<language>/main.gram`, compiled once. Throws `GrammarError` when a file has mistakes. */
-export const grammarFor = (language: string): Grammar => {
-  let grammar = loaded.get(language);
+/** `grammars/<language>/<name>.gram`, compiled once. Throws `GrammarError` when a file has mistakes. */
+export const grammarFor = (language: string, name = 'main'): Grammar => {
+  const key = `grammar-${language}-${name}`;
+  let grammar = loaded.get(key);
   if (!grammar) {
     const folder = projectFile('grammars', language);
-    grammar = loadGrammar(projectFile('grammars', language, 'main.gram'), { roots: [folder] });
-    loaded.set(language, grammar);
+    const files = readdirSync(folder).filter((file) => file.endsWith('.gram'));
+    grammar = grammarOf(
+      prepared(
+        key,
+        files.sort().map((file) => projectFile('grammars', language, file)),
+        () => compileGrammar(projectFile('grammars', language, `${name}.gram`), { roots: [folder] }),
+      ),
+    );
+    loaded.set(key, grammar);
   }
   return grammar;
 };

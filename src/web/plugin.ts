@@ -3,7 +3,7 @@ import { readFile } from 'node:fs/promises';
 import serveFiles from '@fastify/static';
 import type { FastifyPluginAsync } from 'fastify';
 import { projectFile } from '../project-files.js';
-import { bundlePages } from './bundle.js';
+import { readPages } from './bundle.js';
 
 /** Each page's address, title and script. `/this/…` is what labels' codes hold: the board, with that thing in hand. */
 const pages: readonly { readonly address: string; readonly title: string; readonly script: string }[] = [
@@ -29,7 +29,7 @@ const moved: Readonly<Record<string, string>> = {
 
 export const webPages: FastifyPluginAsync = async (app) => {
   const [scripts, shell] = await Promise.all([
-    bundlePages(),
+    readPages(),
     readFile(projectFile('src', 'web', 'page.html'), 'utf8'),
   ]);
   await app.register(serveFiles, { root: projectFile('src', 'web', 'public'), prefix: '/', index: false });

@@ -5,7 +5,7 @@
  */
 import { writeFileSync } from 'node:fs';
 import { projectFile } from '../../src/project-files.js';
-import { judge, type Weights } from '../../src/understanding/learned/weights.js';
+import { judge, type Weights, weightsFrom } from '../../src/understanding/learned/weights.js';
 import { clincLabels } from './labels.js';
 import { allExamples, asTable, fit, type Example, type Fitted } from './learning.js';
 import { moodExamples } from './mood-examples.js';
@@ -16,19 +16,18 @@ const say = (line: string): void => console.log(line);
 /** Smaller weights are not written. */
 const least = 0.25;
 
-const weightsOf = ({ features, labels, weights }: Fitted): Weights => ({
-  labels,
-  byFeature: new Map(
+const weightsOf = ({ features, labels, weights }: Fitted): Weights =>
+  weightsFrom(
+    labels,
     features.map((feature, row) => {
       const entries: number[] = [];
       for (let label = 0; label < labels.length; label += 1) {
         const weight = Number(weights[row * labels.length + label]!.toFixed(1));
         if (Math.abs(weight) >= least) entries.push(label, weight);
       }
-      return [feature, Float32Array.from(entries)];
+      return [feature, entries];
     }),
-  ),
-});
+  );
 
 const check = (examples: readonly Example[]): void => {
   const folds = 5;

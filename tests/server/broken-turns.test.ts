@@ -16,6 +16,7 @@ const breaking = (where: 'understand' | 'decide'): Tongues => {
     throw error;
   });
   return {
+    warm: (now) => real.warm(now),
     beside: (tongue) => real.beside(tongue),
     for: (asked, household) => {
       const tongue = real.for(asked, household);

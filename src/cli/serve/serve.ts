@@ -82,12 +82,15 @@ export const serve = async ({ demo }: { readonly demo: boolean }): Promise<void>
   stopping.then(() => store.close());
   const traces = await openTracing(process.env);
   stopping.then(() => traces?.close());
+  const tongues = createTongues((error) =>
+    logger.error({ phrase: error.phrase, problem: error.problem }, 'phrase'),
+  );
+  // Before anybody is let in: reading grammars holds up whoever is being answered.
+  tongues.warm(now());
   const households = createHouseholds({
     store,
     ...(traces ? { tracing: traces.tracing } : {}),
-    tongues: createTongues((error) =>
-      logger.error({ phrase: error.phrase, problem: error.problem }, 'phrase'),
-    ),
+    tongues,
     now,
     bytesInMemory: config.KITCHEN_MEMORY_MB * 1024 * 1024,
     onFault: (fault) => tellOfFault(logger, fault, config),

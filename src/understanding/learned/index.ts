@@ -92,7 +92,7 @@ export const guessed = (
   if (!best) return null;
   const intent = best.label as Intent;
   const isStrange = (word: string): boolean =>
-    word.length > 2 && !weights.byFeature.has(stemOfPiece(word)) && !senses.has(stemOfPiece(word));
+    word.length > 2 && !weights.rowOf.has(stemOfPiece(word)) && !senses.has(stemOfPiece(word));
   const slots = slotsFor(intent, { tokens, pieces, rules, isStrange });
   const named = new Set(
     [slots.item, ...(slots.items ?? [])].flatMap((item) => item?.words?.split(' ') ?? []),

@@ -5,38 +5,73 @@
  * A sum for each request, made into shares that add up to one; `none` is what is not ours.
  */
 import { existsSync, readFileSync } from 'node:fs';
+import { prepared } from '../../prepared.js';
 import { projectFile } from '../../project-files.js';
 
 export interface Weights {
   readonly labels: readonly string[];
-  /** For each feature: label, weight, label, weight … */
-  readonly byFeature: ReadonlyMap<string, Float32Array>;
+  /** Features by their row. */
+  readonly rowOf: ReadonlyMap<string, number>;
+  /** Entries of row r are `starts[r]` up to `starts[r + 1]`. */
+  readonly starts: Int32Array;
+  /** Of each entry the label's number, */
+  readonly labelOf: Uint16Array;
+  /** and what it weighs. */
+  readonly weightOf: Float32Array;
 }
+
+/** Each feature's row: label, weight, label, weight … */
+export const weightsFrom = (
+  labels: readonly string[],
+  rows: Iterable<readonly [feature: string, entries: readonly number[]]>,
+): Weights => {
+  const rowOf = new Map<string, number>();
+  const starts = [0];
+  const labelOf: number[] = [];
+  const weightOf: number[] = [];
+  for (const [feature, entries] of rows) {
+    rowOf.set(feature, rowOf.size);
+    for (let at = 0; at < entries.length; at += 2) {
+      labelOf.push(entries[at]!);
+      weightOf.push(entries[at + 1]!);
+    }
+    starts.push(labelOf.length);
+  }
+  return {
+    labels,
+    rowOf,
+    starts: Int32Array.from(starts),
+    labelOf: Uint16Array.from(labelOf),
+    weightOf: Float32Array.from(weightOf),
+  };
+};
+
+const readTable = (text: string): Weights => {
+  const rows = text.split('\n').filter((line) => line !== '' && !line.startsWith('# '));
+  const labels = rows[0]?.split('\t') ?? [];
+  return weightsFrom(
+    labels,
+    rows.slice(1).map((line) => {
+      const [feature, ...entries] = line.split('\t');
+      const row = entries.flatMap((entry) => {
+        const space = entry.indexOf(' ');
+        const label = Number(entry.slice(0, space));
+        const weight = Number(entry.slice(space + 1));
+        if (space < 1 || Number.isNaN(weight) || labels[label] === undefined)
+          throw new Error(`weights.tsv: "${entry}" is no weight`);
+        return [label, weight];
+      });
+      return [feature!, row];
+    }),
+  );
+};
 
 /** Null for a language that nothing was learned of. Throws `Error` for a line that is none. */
 export const readWeights = (language: string): Weights | null => {
   const file = projectFile('grammars', language, 'learned', 'weights.tsv');
-  if (!existsSync(file)) return null;
-  const rows = readFileSync(file, 'utf8')
-    .split('\n')
-    .filter((line) => line !== '' && !line.startsWith('# '));
-  const labels = rows[0]?.split('\t') ?? [];
-  const byFeature = new Map<string, Float32Array>();
-  for (const line of rows.slice(1)) {
-    const [feature, ...entries] = line.split('\t');
-    const row = new Float32Array(entries.length * 2);
-    entries.forEach((entry, at) => {
-      const space = entry.indexOf(' ');
-      const label = Number(entry.slice(0, space));
-      const weight = Number(entry.slice(space + 1));
-      if (space < 1 || Number.isNaN(weight) || labels[label] === undefined)
-        throw new Error(`weights.tsv: "${entry}" is no weight`);
-      row[2 * at] = label;
-      row[2 * at + 1] = weight;
-    });
-    byFeature.set(feature!, row);
-  }
-  return { labels, byFeature };
+  return existsSync(file)
+    ? prepared(`weights-${language}`, [file], () => readTable(readFileSync(file, 'utf8')))
+    : null;
 };
 
 export interface Judged {
@@ -46,11 +81,15 @@ export interface Judged {
 }
 
 /** Every label with its share, the greatest first. */
-export const judge = (features: readonly string[], { labels, byFeature }: Weights): readonly Judged[] => {
+export const judge = (
+  features: readonly string[],
+  { labels, rowOf, starts, labelOf, weightOf }: Weights,
+): readonly Judged[] => {
   const sums = new Float64Array(labels.length);
   for (const feature of features) {
-    const row = byFeature.get(feature);
-    if (row) for (let at = 0; at < row.length; at += 2) sums[row[at]!]! += row[at + 1]!;
+    const row = rowOf.get(feature);
+    if (row !== undefined)
+      for (let at = starts[row]!; at < starts[row + 1]!; at += 1) sums[labelOf[at]!]! += weightOf[at]!;
   }
   const most = Math.max(...sums);
   const parts = sums.map((sum) => Math.exp(sum - most));

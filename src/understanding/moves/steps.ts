@@ -3,8 +3,8 @@
  * `$<steps:said>` is any run of words that asks nothing; the words of the steps themselves tell what is a report of
  * them and which of their sentences answers a question.
  */
-import { type DynamicRule, type Grammar, type SemanticValue, loadGrammar } from '../../grammar/index.js';
-import { projectFile } from '../../project-files.js';
+import type { DynamicRule, SemanticValue } from '../../grammar/index.js';
+import { grammarFor } from '../grammar-files.js';
 import type { Guess } from '../guesses.js';
 import {
   CHANGING_INTENTS,
@@ -23,17 +23,6 @@ import { type ReadSteps, readSteps } from './steps/at-hand.js';
 import { type StepsLexicon, stepsLexicon } from './steps/lexicon.js';
 import { type Quote, quoteAbout, quoteAmount, quoteHeat, quoteSign, quoteTime } from './steps/quote.js';
 import { type Report, eatenFrom, hasDuration, reportOf } from './steps/report.js';
-
-const grammars = new Map<string, Grammar>();
-const grammarOf = (language: string): Grammar => {
-  let grammar = grammars.get(language);
-  if (!grammar) {
-    const folder = projectFile('grammars', language);
-    grammar = loadGrammar(projectFile('grammars', language, 'steps.gram'), { roots: [folder] });
-    grammars.set(language, grammar);
-  }
-  return grammar;
-};
 
 /** Longer than this is no talk of a step. */
 const longest = 60;
@@ -89,7 +78,11 @@ const cutOf = (
   lexicon: StepsLexicon,
 ): Cut | null => {
   const dynamic = new Map(reader.rules).set('steps:said', saidRule(steps, lexicon));
-  const [parse] = grammarOf(reader.language).parse(tokens, { rules: ['in_steps'], dynamic, limit: 1 });
+  const [parse] = grammarFor(reader.language, 'steps').parse(tokens, {
+    rules: ['in_steps'],
+    dynamic,
+    limit: 1,
+  });
   if (!parse) return null;
   const { asks, said } = parse.value as unknown as {
     asks: readonly Asked[];

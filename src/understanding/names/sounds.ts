@@ -3,9 +3,9 @@
  * dictionary; others are read by the language's letter rules (`sounds.json`).
  * A sound is one letter; the letters are listed in `sounds.json`.
  */
-import { dictionary } from 'cmu-pronouncing-dictionary';
 import { LRUCache } from 'lru-cache';
 import { perLexicon, type Lexicon } from '../words/lexicon.js';
+import { pronunciationOf } from './pronunciations.js';
 
 /** CMU's symbols to ours. ER is an unstressed vowel and an r. */
 const symbols: Readonly<Record<string, string>> = {
@@ -50,15 +50,11 @@ const symbols: Readonly<Record<string, string>> = {
   ZH: 'Z',
 };
 
-const fromDictionary = (word: string): string | null => {
-  // A word may be any that is said: "constructor" is in every object, and not by the dictionary's doing.
-  if (!Object.hasOwn(dictionary, word)) return null;
-  const spoken = (dictionary as Readonly<Record<string, string>>)[word]!;
-  return spoken
-    .split(' ')
+const fromDictionary = (word: string): string | null =>
+  pronunciationOf(word)
+    ?.split(' ')
     .map((symbol) => symbols[symbol.replace(/\d/, '')] ?? '')
-    .join('');
-};
+    .join('') ?? null;
 
 const byFirstLetter = perLexicon(({ sounds }) => {
   const rules = new Map<string, (typeof sounds.letters)[number][]>();
