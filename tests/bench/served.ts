@@ -1,7 +1,8 @@
 /**
  * Something to measure over the network, in a process of its own:
  *   `tsx served.ts echo`               a bare fastify that answers JSON with JSON
- *   `tsx served.ts kitchen [ITEMS]`    the whole service, embedded store on disk (or DATABASE_URL)
+ *   `tsx served.ts classifier [ITEMS]` the toolkit of `classifier.ts` with the names of so many items, nothing kept
+ *   `tsx served.ts kitchen [ITEMS]`       the whole service, embedded store on disk (or DATABASE_URL)
  * Tells its address and a token to the process that started it.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
@@ -13,7 +14,8 @@ import { pino } from 'pino';
 import { createApp, hashOf, newToken, readConfig } from '../../src/server/index.js';
 import { openPostgresStore, openSqliteStore } from '../../src/store/index.js';
 import { createHouseholds, createTongues } from '../../src/turn/index.js';
-import { bigKitchen } from './big-kitchen.js';
+import { bigKitchen, sentences } from './big-kitchen.js';
+import { trainClassifier } from './classifier.js';
 
 export interface Served {
   readonly address: string;
@@ -36,6 +38,24 @@ const echo = async (): Promise<void> => {
   app.get('/v1/conversation', { websocket: true }, (socket) => {
     socket.on('message', (data: Buffer) => socket.send(JSON.stringify(JSON.parse(data.toString('utf8')))));
   });
+  answerProcessor();
+  tell({ address: await app.listen({ host: '127.0.0.1', port: 0 }), token: '' });
+  process.once('SIGTERM', () => void app.close().then(() => process.exit(0)));
+};
+
+const classifier = async (items: number): Promise<void> => {
+  const filled = bigKitchen('bench', items, { now: new Date().toISOString(), timeZone: 'America/Chicago' });
+  const names = [...filled.items.values()].filter((item) => item.gone === null).map((item) => item.name);
+  // What is said and what it asks for: a request is what is left of a sentence without the name.
+  const examples = sentences(filled).map((text) => ({
+    text,
+    intent: names.reduce((left, name) => left.replace(name, '…'), text),
+  }));
+  const { classify } = await trainClassifier(examples, names);
+  const app = Fastify();
+  app.post<{ Body: { hypotheses: { text: string }[] } }>('/v1/turns', (request) =>
+    classify(request.body.hypotheses[0]!.text, true),
+  );
   answerProcessor();
   tell({ address: await app.listen({ host: '127.0.0.1', port: 0 }), token: '' });
   process.once('SIGTERM', () => void app.close().then(() => process.exit(0)));
@@ -95,4 +115,5 @@ const kitchen = async (items: number): Promise<void> => {
 };
 
 const [what, items] = process.argv.slice(2);
-await (what === 'echo' ? echo() : kitchen(Number(items ?? 500)));
+const count = Number(items ?? 500);
+await (what === 'echo' ? echo() : what === 'classifier' ? classifier(count) : kitchen(count));
