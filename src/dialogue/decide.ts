@@ -435,6 +435,7 @@ const bringsBack = (work: Work, acts: readonly Act[]): boolean =>
 
 const heardWork = (at: Work, heard: Heard): Work => {
   const { understanding } = heard;
+  if (understanding.tooLong) return saying(at, say('too-long'));
   const work = understanding.leaves ? withState(at, { frames: [] }) : at;
   const { procedure } = work.state;
   const steered = procedure && !procedure.paused ? steering(understanding) : undefined;

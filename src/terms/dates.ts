@@ -24,20 +24,28 @@ const utc = (day: PlainDate): Date => new Date(`${day}T00:00:00Z`);
 const inUtc = { in: tz('UTC') };
 const asPlain = (date: Date): PlainDate => format(date, 'yyyy-MM-dd', inUtc);
 
-/** Days of instants asked for lately: one turn asks for the same few many times over. */
-const DAYS_KEPT = 2_000;
-const days = new Map<string, PlainDate>();
+/** What clocks on the wall showed in minutes asked for lately: one turn asks for the same few many times over. */
+const MINUTES_KEPT = 2_000;
+const minutes = new Map<string, { readonly day: PlainDate; readonly time: string }>();
+
+/** Zones differ from UTC by whole minutes, so what holds at one second of a minute holds at all. */
+const shownAt = (instant: Instant, timeZone: string): { readonly day: PlainDate; readonly time: string } => {
+  const at = new Date(instant);
+  const key = `${Math.floor(at.getTime() / 60_000)} ${timeZone}`;
+  const known = minutes.get(key);
+  if (known !== undefined) return known;
+  const [day = '', time = ''] = format(at, 'yyyy-MM-dd HH:mm', { in: tz(timeZone) }).split(' ');
+  if (minutes.size >= MINUTES_KEPT) minutes.clear();
+  const shown = { day, time };
+  minutes.set(key, shown);
+  return shown;
+};
 
 /** The household's calendar day at an instant. */
-export const dayOf = (instant: Instant, timeZone: string): PlainDate => {
-  const key = `${instant} ${timeZone}`;
-  const known = days.get(key);
-  if (known !== undefined) return known;
-  const day = format(new Date(instant), 'yyyy-MM-dd', { in: tz(timeZone) });
-  if (days.size >= DAYS_KEPT) days.clear();
-  days.set(key, day);
-  return day;
-};
+export const dayOf = (instant: Instant, timeZone: string): PlainDate => shownAt(instant, timeZone).day;
+
+/** What the household's clocks show, `HH:mm` of 24 hours. */
+export const wallTime = ({ now, timeZone }: Clock): string => shownAt(now, timeZone).time;
 
 /** The household's calendar day now. */
 export const today = (clock: Clock): PlainDate => dayOf(clock.now, clock.timeZone);

@@ -9,7 +9,7 @@ import {
 } from '../grammar/index.js';
 import { prepared } from '../prepared.js';
 import { projectFile } from '../project-files.js';
-import type { Clock } from '../terms/dates.js';
+import { wallTime, type Clock } from '../terms/dates.js';
 import { dateRules } from './dates/index.js';
 import { foodRules } from './foods.js';
 import type { HouseholdNames } from './names/api.js';
@@ -39,23 +39,26 @@ export const grammarFor = (language: string, name = 'main'): Grammar => {
   return grammar;
 };
 
-const formats = new Map<string, Intl.DateTimeFormat>();
-const wallTime = (clock: Clock): string => {
-  let format = formats.get(clock.timeZone);
-  if (!format) {
-    format = new Intl.DateTimeFormat('en-GB', {
-      hour: '2-digit',
-      minute: '2-digit',
-      hourCycle: 'h23',
-      timeZone: clock.timeZone,
-    });
-    formats.set(clock.timeZone, format);
-  }
-  return format.format(new Date(clock.now));
+interface RulesAsOf {
+  readonly now: string;
+  readonly timeZone: string;
+  readonly locale: string;
+  readonly rules: DynamicRules;
+}
+/** Of each household those made last: all readers of a turn ask for the same, and what one read the next need not. */
+const lastRules = new WeakMap<HouseholdNames, RulesAsOf>();
+
+/** Everything grammars may refer to, as of now, in this household. */
+export const rulesFor = (names: HouseholdNames, locale: string, clock: Clock): DynamicRules => {
+  const last = lastRules.get(names);
+  if (last?.now === clock.now && last.timeZone === clock.timeZone && last.locale === locale)
+    return last.rules;
+  const rules = makeRules(names, locale, clock);
+  lastRules.set(names, { now: clock.now, timeZone: clock.timeZone, locale, rules });
+  return rules;
 };
 
-/** Everything grammars may refer to, as of now, in this household. Cheap: made anew for each turn. */
-export const rulesFor = (names: HouseholdNames, locale: string, clock: Clock): DynamicRules => {
+const makeRules = (names: HouseholdNames, locale: string, clock: Clock): DynamicRules => {
   const lexicon = lexiconFor(locale);
   const rules = new Map<string, DynamicRule>(names.rules);
   for (const part of [

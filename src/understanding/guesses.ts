@@ -15,6 +15,8 @@ export interface Guess extends HeardWords {
 }
 
 const mostGuesses = 5;
+/** Words read in all of them: of a long sentence its lesser guesses are left, for reading costs by the word. */
+const mostWords = 120;
 
 const confidenceIn = ({ confidence }: Hypothesis): number => Math.max(0.02, confidence ?? 0.5);
 
@@ -32,10 +34,13 @@ export const asideOf = (notes: ReturnType<typeof normalise>['notes']): readonly 
 /** Guesses of different words, best first. */
 export const guessesFrom = (hypotheses: readonly Hypothesis[], locale: string): readonly Guess[] => {
   const byWords = new Map<string, Omit<Guess, 'share' | 'vote'> & { belief: number; vote: number }>();
+  let read = 0;
   hypotheses.slice(0, mostGuesses).forEach((hypothesis, rank) => {
     const tidied = normalise(hypothesis.text, locale);
     const { tokens, hedged, notes } = tidied;
     if (tokens.length === 0) return;
+    read += tokens.length;
+    if (read > mostWords && rank > 0) return;
     const key = tokens.join(' ');
     const belief = beliefIn(hypothesis, rank);
     const vote = voteOf(hypothesis, rank);

@@ -465,6 +465,8 @@ export interface Understanding {
   readonly disputed?: boolean;
   /** A question put together from its parts, of the best guess; see moves/questions.ts. */
   readonly question?: AskProposal;
+  /** With `ask-again`: it was longer than is read; see too-long.ts. */
+  readonly tooLong?: boolean;
   /** With `ask-again`: what was made out, in the order it was said. */
   readonly caught?: readonly Caught[];
   /** What was heard without what says nothing around it, where that made an answer of it. */

@@ -46,6 +46,8 @@ missed = { $times ->
     [2] I heard “{ $heard }” and could make nothing of it. Try other words.
    *[3] Still not. Try one thing at a time: where is the stew, or what is old. Or say help.
   }
+too-long = That was too long for me, and I kept none of it. Say it again in shorter pieces.
+    .short = Too long. Shorter pieces, please.
 rest-not-heard = I did not get “{ $said }”.
 missed-with-question = { $times ->
     [1] Sorry, I did not get that.

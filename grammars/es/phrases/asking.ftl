@@ -40,6 +40,8 @@ missed-with-question = { $times ->
     [1] Perdón, no entendí.
    *[other] Tampoco entendí eso.
   }
+too-long = Eso fue demasiado largo, y no guardé nada. Dilo otra vez por partes.
+    .short = Demasiado largo. Dilo por partes.
 nothing-heard = { $times ->
     [1] No oí nada.
     [2] Sigo sin oír. Acércate, o dilo un poco más fuerte.

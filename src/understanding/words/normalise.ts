@@ -1,3 +1,4 @@
+import { LRUCache } from 'lru-cache';
 import { lexiconFor, type Lexicon } from './lexicon.js';
 import { contractions } from './passes/contractions.js';
 import { figures } from './passes/figures.js';
@@ -58,6 +59,9 @@ const tidy = (
   return tidied;
 };
 
+/** Several readers of a turn begin with the same words. */
+const lately = new LRUCache<string, Normalised>({ max: 64 });
+
 /**
  * Text of a recogniser or a keyboard to tokens for the grammar: lower case, without punctuation,
  * contractions spelled out, figures as words, fillers and slips of the tongue taken away.
@@ -71,15 +75,19 @@ export const normalise = (
   { mended = true }: { readonly mended?: boolean } = {},
 ): Normalised => {
   const lexicon = lexiconFor(locale);
+  const key = `${locale} ${mended ? 'mended' : 'as said'} ${text}`;
+  const known = lately.get(key);
+  if (known) return known;
+  const made = normaliseAnew(text, lexicon, mended ? passes : unmended);
+  lately.set(key, made);
+  return made;
+};
+
+const normaliseAnew = (text: string, lexicon: Lexicon, inOrder: readonly Pass[]): Normalised => {
   const notes: Note[] = [];
   const short = text.slice(0, longestInput.characters);
   const heard = wordsOf(short, lexicon.tidying.symbols.signs);
-  const tidied = tidy(
-    heard.slice(0, longestInput.words),
-    lexicon,
-    (note) => notes.push(note),
-    mended ? passes : unmended,
-  );
+  const tidied = tidy(heard.slice(0, longestInput.words), lexicon, (note) => notes.push(note), inOrder);
   const tokens = textsOf(tidied).slice(0, longestInput.words);
   const hedges = lexicon.tidying.hedges.phrases;
   return {
