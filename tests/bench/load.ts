@@ -2,9 +2,9 @@
  * `npm run bench:load [PART…]`: the service under load, beside a bare fastify in the same run.
  * Parts: `turns` (HTTP and socket, embedded store), `postgres` (the same over PostgreSQL),
  * `households` (what a turn costs among few households and among many, in one PostgreSQL), `half` (latency at half the saturation rate), `idle` (open
- * sockets that say nothing), `soak` (memory over time), `start` (start to first answer).
- * Loopback only, bounded in time. LOAD_SECONDS, IDLE_SOCKETS, HOUSEHOLDS and
- * SOAK_SECONDS change the sizes.
+ * sockets that say nothing), `soak` (memory over time), `start` (start to first answer), `fuzz` (talk at random,
+ * nothing thrown). Loopback only, bounded in time. LOAD_SECONDS, IDLE_SOCKETS, HOUSEHOLDS, SOAK_SECONDS, FUZZ_TURNS
+ * and FUZZ_SEED change the sizes.
  */
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
@@ -18,6 +18,7 @@ import { fire, rate } from './http.js';
 import { manyHouseholds } from './many-households.js';
 import { pace } from './paced.js';
 import { startPostgres } from '../store/postgres-server.js';
+import { talkAtRandom } from '../turn/any-talk.js';
 import { startServed, type Running } from './start-served.js';
 
 const SECONDS = Number(process.env['LOAD_SECONDS'] ?? 10);
@@ -204,6 +205,21 @@ const start = async (): Promise<void> => {
   );
 };
 
+/** 0 thrown is what is asked for; what is dear is printed with its words. */
+const fuzz = async (): Promise<void> => {
+  const turns = Number(process.env['FUZZ_TURNS'] ?? 20_000);
+  const seed = Number(process.env['FUZZ_SEED'] ?? 1);
+  const { broken, changes, spent, dearest } = await talkAtRandom(turns, seed);
+  const sorted = [...spent].sort((a, b) => a - b);
+  say(
+    `${turns} turns at random (seed ${seed}), ${changes} changes: ${broken.length} thrown or faulty; processor p50 ${sorted[turns >> 1]!.toFixed(1)} ms, p99 ${sorted[Math.floor(turns * 0.99)]!.toFixed(0)} ms, ${sorted.filter((one) => one > 100).length} over 100 ms`,
+  );
+  for (const { said, why } of broken.slice(0, 20)) say(`  BROKEN  ${said}\n    ${why}`);
+  for (const { said, spent: ms, turn } of dearest.slice(0, 10))
+    say(`  ${ms.toFixed(0).padStart(5)} ms  turn ${turn}  ${said.slice(0, 160)}`);
+  if (broken.length > 0) process.exitCode = 1;
+};
+
 const parts: Readonly<Record<string, () => Promise<unknown>>> = {
   start,
   turns,
@@ -212,6 +228,7 @@ const parts: Readonly<Record<string, () => Promise<unknown>>> = {
   households,
   idle,
   soak,
+  fuzz,
 };
 const asked = process.argv.slice(2);
 for (const name of asked.length > 0 ? asked : Object.keys(parts)) {
