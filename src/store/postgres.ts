@@ -105,7 +105,7 @@ export const openPostgresStore = (url: string, options: PostgresOptions = {}): S
   const store = createSqlStore(scope, true);
   return {
     ...store,
-    ...createTellings(scope, true),
+    ...createTellings(scope),
     ...createPairings(scope),
     ...createNotices(scope),
 

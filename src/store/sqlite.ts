@@ -156,7 +156,7 @@ export const openSqliteStore = (path: string, options: SqliteOptions = {}): Stor
   );
   return {
     ...store,
-    ...createTellings(scope, false),
+    ...createTellings(scope),
     ...createPairings(scope),
     ...createNotices(scope),
 

@@ -1,5 +1,12 @@
 /** What is said unasked: leased rows. Instants are ISO 8601 in UTC, so they compare as text. */
-import { sql, type Kysely, type Selectable } from 'kysely';
+import {
+  sql,
+  type Expression,
+  type ExpressionBuilder,
+  type Kysely,
+  type Selectable,
+  type SqlBool,
+} from 'kysely';
 import type { Id } from '../kitchen/model.js';
 import type { Scope } from './scope.js';
 import type { PlannedTelling, Telling, TellingStore } from './port.js';
@@ -17,10 +24,18 @@ const tellingOf = (row: Selectable<TellingTable>): Telling => ({
 /** Settled rows are kept so long, to be known when they are planned again. */
 const KEPT_MS = 10 * 86_400_000;
 
-/** `skipLocked`: on PostgreSQL two processes claim side by side; SQLite has one writer at a time anyway. */
-export const createTellings = (scope: Scope, skipLocked: boolean): TellingStore => {
+export const createTellings = (scope: Scope): TellingStore => {
   const one = (db: Kysely<Database>, householdId: Id, id: Id) =>
     db.updateTable('telling').where('household_id', '=', householdId).where('id', '=', id);
+
+  const isFree =
+    (now: string) =>
+    (where: ExpressionBuilder<Database, 'telling'>): Expression<SqlBool> =>
+      where.and([
+        where('settled_at', 'is', null),
+        where('claim_from', '<=', now),
+        where.or([where('owner', 'is', null), where('leased_until', '<=', now)]),
+      ]);
 
   const changed = (rows: { readonly numUpdatedRows: bigint }): boolean => rows.numUpdatedRows > 0n;
 
@@ -99,28 +114,47 @@ export const createTellings = (scope: Scope, skipLocked: boolean): TellingStore 
         return rows.map(({ household_id }) => household_id);
       }),
 
-    claimDue: ({ now, owner, until, limit }) =>
-      scope.everyone('write', async (db) => {
-        const due = db
+    // Read without locks, over all households; then each row is taken by an update of its own, which names its
+    // household and looks again whether it is free. Of two who want a row one gets it, and nobody waits.
+    claimDue: async ({ now, owner, until, limit }) => {
+      const due = await scope.everyone('read', (db) =>
+        db
           .selectFrom('telling')
           .select(['household_id', 'id'])
-          .where('settled_at', 'is', null)
-          .where('claim_from', '<=', now)
-          .where((where) => where.or([where('owner', 'is', null), where('leased_until', '<=', now)]))
+          .where(isFree(now))
           .orderBy('claim_from')
           .orderBy('id')
-          .limit(limit);
-        const found = await (skipLocked ? due.forUpdate().skipLocked() : due).execute();
-        const claimed: Telling[] = [];
-        for (const { household_id, id } of found) {
-          const row = await one(db, household_id, id)
-            .set((set) => ({ owner, leased_until: until, attempts: set('attempts', '+', 1) }))
-            .returningAll()
-            .executeTakeFirstOrThrow();
-          claimed.push(tellingOf(row));
+          // More than are wanted, for others are taking from the same.
+          .limit(2 * limit)
+          .execute(),
+      );
+      const lease = ({ household_id, id }: (typeof due)[number]) =>
+        scope.write(
+          household_id,
+          (db) =>
+            one(db, household_id, id)
+              .where(isFree(now))
+              .set((set) => ({ owner, leased_until: until, attempts: set('attempts', '+', 1) }))
+              .returningAll()
+              .executeTakeFirst(),
+          // A lease lost in a power cut is a row that is free.
+          { surely: false },
+        );
+      const claimed: Telling[] = [];
+      let failed: unknown = null;
+      for (const row of due) {
+        if (claimed.length === limit) break;
+        try {
+          const leased = await lease(row);
+          if (leased) claimed.push(tellingOf(leased));
+        } catch (error) {
+          // One household's node may be out of reach while those of others are not.
+          failed = error;
         }
-        return claimed;
-      }),
+      }
+      if (failed !== null && claimed.length === 0) throw failed;
+      return claimed;
+    },
 
     makeTelling: (householdId, id, owner, body, at) =>
       scope.write(householdId, async (db) =>

@@ -1,12 +1,26 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import pg from 'pg';
 import { emptyKitchen, isRefused, putAway } from '../../src/kitchen/index.js';
 import { openPostgresStore, type Store, type TellingStore } from '../../src/store/index.js';
 import { storeContract } from './contract.js';
 import { startPostgres, type TestPostgres } from './postgres-server.js';
+import { ACROSS, BESIDE, recordStatements, whyNotOne } from './statements.js';
 
 const at = '2026-05-14T18:00:00.000Z';
 const server = await startPostgres('store');
+const recording = recordStatements();
+/** Names of the store's functions that the contract called. */
+const called = new Set<string>();
+const noting = <T extends object>(store: T): T =>
+  new Proxy(store, {
+    get: (of, name) => {
+      called.add(String(name));
+      return Reflect.get(of, name) as unknown;
+    },
+  });
 if (server === null) console.warn('NO POSTGRESQL on this machine: its tests are skipped');
 
 const householdOf = (id: string) =>
@@ -32,8 +46,8 @@ describe.skipIf(server === null)('PostgreSQL', () => {
   afterAll(() => stop());
 
   storeContract('as a superuser, stepping down', async () => {
-    const store = openPostgresStore(url);
-    const second = openPostgresStore(url);
+    const store = noting(openPostgresStore(url));
+    const second = noting(openPostgresStore(url));
     await Promise.all([store.migrate(), second.migrate()]);
     return {
       store,
@@ -43,6 +57,49 @@ describe.skipIf(server === null)('PostgreSQL', () => {
         await second.close();
       },
     };
+  });
+
+  // What the contract above made the store send: households can be spread over nodes by their id.
+  describe('every statement', () => {
+    it('was made: with these, each function of the store was called', async () => {
+      const store = noting(openPostgresStore(url));
+      const folder = mkdtempSync(join(tmpdir(), 'tellshelf-backup-'));
+      await store.probe();
+      await store.backup(folder);
+      await store.close();
+      rmSync(folder, { recursive: true, force: true });
+      expect(Object.keys(store).filter((name) => !called.has(name))).toEqual([]);
+    });
+
+    it('names one household, or is on the list', () => {
+      const wrong = new Map(recording.sent.map((sent) => [sent.text, whyNotOne(sent)]));
+      expect([...wrong].filter(([, why]) => why !== null)).toEqual([]);
+      expect(wrong.size).toBeGreaterThan(40);
+    });
+
+    it('on the list is still made', () => {
+      const unused = [...ACROSS, ...BESIDE].filter(
+        ({ what }) => !recording.sent.some(({ text }) => what.test(text)),
+      );
+      expect(unused).toEqual([]);
+    });
+
+    it.each([
+      ['select * from "item" where "id" = $1', ['i'], 'names no household'],
+      ['update "item" set "body" = $1 where "household_id" = $2', ['x', 'b'], 'names no household'],
+      [
+        'insert into "item" ("household_id", "id") values ($1, $2), ($3, $4)',
+        ['a', 'x', 'b', 'y'],
+        'inserts rows of another household',
+      ],
+      [
+        'select 1 from "turn" inner join "item" on "item"."id" = "turn"."id" where "turn"."household_id" = $1',
+        ['a'],
+        'joins item by something else than the household',
+      ],
+    ])('that does not is found out: %s', (text, values, why) => {
+      expect(whyNotOne({ text, values, household: 'a' })).toBe(why);
+    });
   });
 
   describe('walls', () => {
