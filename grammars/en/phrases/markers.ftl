@@ -50,12 +50,12 @@ dots-mean = { CAP($raised) } { $dots ->
     [one] means
    *[other] mean
   } { $meaning }.
-meanings-checked = { $doubts ->
-    [0] { $count ->
-        [0] Nothing here has a mark with a meaning.
-        [one] One thing is marked, and nothing on record speaks against it.
-       *[other] { CAP($count) } things are marked, and nothing on record speaks against them.
-      }
+meanings-checked = { $count ->
+    [0] Nothing here has a mark with a meaning.
+    [one] One thing is marked, and nothing on record speaks against it.
+   *[other] { CAP($count) } things are marked, and nothing on record speaks against them.
+  }
+meanings-doubted = { $doubts ->
     [one] One doubt: { $which }.
    *[other] { CAP($doubts) } doubts: { $which }.
   }

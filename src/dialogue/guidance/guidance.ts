@@ -24,7 +24,7 @@ import {
 import type { Say } from '../../speech/answer.js';
 import { daysBetween, today, type Instant } from '../../terms/dates.js';
 import type { GuidanceFacts } from '../../understanding/guidance/facts.js';
-import type { Slots } from '../../understanding/intents.js';
+import { emptyMention, type Slots } from '../../understanding/intents.js';
 import { inEachPlace } from '../age/each-place.js';
 import { ownVerdicts, yours } from '../age/keeps.js';
 import { mayBeFrozen } from '../age/may-freeze.js';
@@ -527,7 +527,7 @@ export const guidance: Handler = (act, turn) => {
       return pastAlready(asked) ?? mayBeFrozen(turn, slots, facts.dates.useBy?.day ?? null);
     case 'cook':
       return cookTemperature(
-        { intent: 'cook-temperature', slots: { item: { ...slots.item!, words: food } } },
+        { intent: 'cook-temperature', slots: { item: { ...(slots.item ?? emptyMention), words: food } } },
         turn,
       );
     case 'probe':

@@ -110,11 +110,9 @@ export const checkMeanings = (turn: Turn, only: number | null): Reply => {
   });
   return {
     parts: [
-      say('meanings-checked', {
-        count: bearing.length,
-        doubts: doubts.length,
-        ...(first.length > 0 ? { which: list(first) } : {}),
-      }),
+      first.length > 0
+        ? say('meanings-doubted', { doubts: doubts.length, which: list(first) })
+        : say('meanings-checked', { count: bearing.length }),
       ...andMore(left),
       // Asked of one meaning, what nothing is recorded of is half the answer.
       ...(only === null ? [] : unsaid),
