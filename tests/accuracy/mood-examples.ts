@@ -7,6 +7,7 @@ import { MOODS, type Mood } from '../../src/understanding/learned/mood.js';
 import { normalise } from '../../src/understanding/words/index.js';
 import { hasOutside, outsideFile, outsideFolder } from '../support/outside.js';
 import { labelled, slurp } from './cases.js';
+import { grammarSentences } from './grammar-sentences.js';
 import { readDialogues } from './cookdial-read.js';
 import { clincInPart, clincLabels, clincNear } from './labels.js';
 import { moodOfForm, moodOfRequest } from './mood-labels.js';
@@ -201,6 +202,13 @@ const cookdialLabelled = (): Labelled[] => {
   );
 };
 
+/** Once in a while a rule says what nobody would. */
+const grammarLabelled = (): Labelled[] =>
+  grammarSentences().flatMap(({ text, label, rule }) => {
+    const of = moodOfRequest(label, tokensOf(text), false);
+    return of === null ? [] : [{ text, mood: of.mood, group: rule, weight: of.sure ? 0.25 : 0.1 }];
+  });
+
 /** Everything that moods are learned from. */
 export const moodExamples = (): MoodExample[] => [
   ...examplesOf(
@@ -209,6 +217,7 @@ export const moodExamples = (): MoodExample[] => [
     2,
   ),
   ...examplesOf('wording', wordingLabelled(), 3),
+  ...examplesOf('grammar', grammarLabelled(), 11),
   ...examplesOf('own', ownLabelled(), 4),
   ...examplesOf('ours', ['wording', 'paraphrases', 'paraphrases-2'].flatMap(ownFile), 5),
   ...examplesOf('cookdial', cookdialLabelled(), 6),

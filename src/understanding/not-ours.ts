@@ -1,0 +1,49 @@
+/**
+ * What is of another world or said to somebody else, however well a rule fits it: "can the 401k I have be rolled
+ * over" changes no record. One number tells it, the share of `not-ours` among the moods, and it is told before
+ * anything is done; how much is too much hangs on what else speaks for it.
+ */
+import { CONTROL_INTENTS, type HearingContext, type Intent, type Understanding } from './intents.js';
+import { moodOf } from './learned/index.js';
+import { notOursAtMost, surelyWhole } from './thresholds.js';
+
+const ofTalk: ReadonlySet<Intent> = new Set(CONTROL_INTENTS);
+/** What could hurt somebody is heard, however it is put. */
+const weighty: ReadonlySet<Intent> = new Set<Intent>([
+  'urgent',
+  'danger',
+  'add-person',
+  'power-cut',
+  'power-back',
+]);
+
+/** While something is waited for or under way, what is said is about that. */
+const isBusy = ({ expecting, steps, checking, standing }: HearingContext): boolean =>
+  expecting !== 'anything' || Boolean(steps) || Boolean(checking) || Boolean(standing);
+
+const atMost = ({ readings: [best] }: Understanding): number => {
+  const { plain, talk, whole } = notOursAtMost;
+  if (!best) return plain;
+  const intents = best.acts.map(({ intent }) => intent);
+  // Guidance takes any words for a food.
+  if (!intents.includes('guidance') && best.evidence && best.evidence.score >= surelyWhole) return whole;
+  return intents.every((intent) => ofTalk.has(intent)) ? talk : plain;
+};
+
+/** `tokens`: of the first guess. As it was understood, or as out of scope where the words are not for us. */
+export const oursOnly = (
+  understood: Understanding,
+  tokens: readonly string[],
+  language: string,
+  context: HearingContext,
+): Understanding => {
+  const { verdict, readings } = understood;
+  // Of several guesses, the one that made sense.
+  const read = readings[0]?.normalised.split(' ') ?? tokens;
+  if (verdict === 'out-of-scope' || verdict === 'nothing-heard' || isBusy(context)) return understood;
+  if (readings[0]?.acts.some(({ intent }) => weighty.has(intent))) return understood;
+  const mood = moodOf(read, language, context);
+  return mood === null || mood['not-ours'] <= atMost(understood)
+    ? understood
+    : { readings: [], margin: 1, verdict: 'out-of-scope' };
+};
