@@ -76,12 +76,12 @@ export const justSpokenOf = (turn: Turn, items: readonly Item[]): Item | null =>
   );
 };
 
-/** "The stew", of several dishes of which one was just put away or changed: that one. */
+/** "The stew", of several dishes of which one was just put away: that one. */
 const likelier = (turn: Turn, items: readonly Item[]): readonly Item[] => {
   const { memory, state } = turn;
   const keys = new Set(items.map(({ name }) => foodKey(name)));
   if (keys.size < 2 || state.turns - (state.done?.turn ?? -9) > turnsDoneLasts) return items;
-  const done = items.filter(({ id }) => memory.lastAdded.includes(id) || memory.items.includes(id));
+  const done = items.filter(({ id }) => memory.lastAdded.includes(id));
   return new Set(done.map(({ name }) => foodKey(name))).size === 1 ? done : items;
 };
 /** What was done stays the likelier one so many turns. */

@@ -357,7 +357,13 @@ const placedOnes =
     (rules.get('kitchen:place')?.matchesAt(tokens, from) ?? []).flatMap(({ length, value }) => {
       const place = asPlace({ named: value });
       const ones = from + length;
-      if ((place.candidates[0]?.fit ?? 0) < clearPlace || !lexicon.isOne(tokens[ones] ?? '')) return [];
+      if (
+        (place.candidates[0]?.fit ?? 0) < clearPlace ||
+        !lexicon.isOne(tokens[ones] ?? '') ||
+        // "The second one" is of what was told.
+        rules.get('builtin:grammar/ordinal')?.matchesAt(tokens, from).length
+      )
+        return [];
       const mention: Mention = { ...pointed('them'), at: place };
       return [{ chunk: { kind: 'pointer' as const, from, to: ones + 1, mention }, cost: costs.pointer }];
     });
