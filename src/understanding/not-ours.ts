@@ -30,20 +30,23 @@ const atMost = ({ readings: [best] }: Understanding): number => {
   return intents.every((intent) => ofTalk.has(intent)) ? talk : plain;
 };
 
-/** `tokens`: of the first guess. As it was understood, or as out of scope where the words are not for us. */
+/** Of so many guesses. A recogniser's worst make a stranger of any sentence. */
+const mostJudged = 3;
+
+/** As it was understood, or as out of scope where the words of none of the guesses are for us. */
 export const oursOnly = (
   understood: Understanding,
-  tokens: readonly string[],
+  guesses: readonly { readonly tokens: readonly string[] }[],
   language: string,
   context: HearingContext,
 ): Understanding => {
   const { verdict, readings } = understood;
-  // Of several guesses, the one that made sense.
-  const read = readings[0]?.normalised.split(' ') ?? tokens;
   if (verdict === 'out-of-scope' || verdict === 'nothing-heard' || isBusy(context)) return understood;
   if (readings[0]?.acts.some(({ intent }) => weighty.has(intent))) return understood;
-  const mood = moodOf(read, language, context);
-  return mood === null || mood['not-ours'] <= atMost(understood)
+  const most = atMost(understood);
+  const isOurs = (tokens: readonly string[]): boolean =>
+    (moodOf(tokens, language, context)?.['not-ours'] ?? 0) <= most;
+  return guesses.slice(0, mostJudged).some(({ tokens }) => isOurs(tokens))
     ? understood
     : { readings: [], margin: 1, verdict: 'out-of-scope' };
 };

@@ -472,7 +472,7 @@ export const createUnderstander = (
     understand(hypotheses, names, context) {
       const given = guessesFrom(hypotheses, context.locale);
       if (given.length === 0) return nothing;
-      const whole = oursOnly(byQuestionsToo(given, names, context), given[0]!.tokens, language, context);
+      const whole = oursOnly(byQuestionsToo(given, names, context), given, language, context);
       if (onlyTurnsAway(given[0], readerFor(names, context).rules, language)) return leaving(given[0]!);
       const settled = settledBy(given[0], context.expecting, language);
       if (!settled) {

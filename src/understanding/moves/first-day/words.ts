@@ -19,7 +19,7 @@ const shape = z.object({
   infants: entries.default([]),
   nameIs: entries.default([]),
   titles: entries.default([]),
-  diets: lists,
+  diets: lists.default({}),
   called: entries,
   watches: entries,
   strong: entries,

@@ -27,6 +27,14 @@ const mend = (t: Telling, said: Amount, names: boolean): void => {
   else lastOf(t).amount = mended;
 };
 
+const endsOrdinal = ({ rules, tokens }: Telling, { from, to }: Chunk): boolean =>
+  [from, from + 1].some((at) =>
+    rules
+      .get('builtin:grammar/ordinal')
+      ?.matchesAt(tokens, at)
+      .some(({ length }) => at + length === to),
+  );
+
 /** "The cooked one", "the plum one" count nothing. */
 const isPronoun = (t: Telling, chunk: Chunk, at: number, value: number): boolean => {
   const before = t.chunks[at - 1];
@@ -34,7 +42,10 @@ const isPronoun = (t: Telling, chunk: Chunk, at: number, value: number): boolean
     value === 1 &&
     chunk.to - chunk.from === 1 &&
     t.tokens[chunk.from] === 'one' &&
-    (is(before, 'a', 'position') || (before?.kind === 'thing' && is(t.chunks[at - 2], 'a')))
+    (is(before, 'a', 'position') ||
+      // "The second one" may be heard as a day of the month.
+      (before?.kind === 'day' && endsOrdinal(t, before)) ||
+      (before?.kind === 'thing' && is(t.chunks[at - 2], 'a')))
   );
 };
 
