@@ -41,6 +41,7 @@ describe('what keeps food', () => {
     ['just a fridge', ['fridge']],
     ["well there's the big fridge in the kitchen and a chest freezer out in the garage", ['fridge', 'garage chest freezer']], // prettier-ignore
     ['a fridge with four shelves, two drawers and a door', ['fridge shelf 4 drawer 2 door 1']],
+    ['a fridge and one of those little freezers, and a box for the veg', ['fridge', 'freezer']],
     ['two freezers and a fridge', ['first freezer', 'second freezer', 'fridge']],
     ["I've a fridge freezer and some cupboards", ['fridge freezer', 'cupboards']],
     ['a fridge but no freezer', ['fridge', 'no freezer']],
@@ -74,6 +75,8 @@ describe('who eats here', () => {
     ['my daughter is pregnant', ['Daughter pregnant']],
     ['oh it is only little old me, dear', ['me']],
     ["it's only me now, since Harold went. my name's Joan. and my daughter Susan comes Sundays with the little ones, Ben and Poppy. Ben mustn't have eggs, he comes up in blotches", ['me Joan', 'Susan', 'Ben eggs', 'Poppy']], // prettier-ignore
+    ['just me, Dorothy, and my sister Vera', ['me Dorothy', 'Vera']],
+    ['there are three of us: me, Mark, and our Ella', ['me', 'Mark', 'Ella']],
     ["I'm on those blood tablets, warfarin, so I'm not to have grapefruit", ['me grapefruit']],
     ["Ben's the one with the eggs", ['Ben eggs']],
     ["our Tom's allergic to nuts, and Mrs Patel comes Tuesdays, she's veggie", ['Tom nuts?', 'Mrs Patel vegetarian']], // prettier-ignore

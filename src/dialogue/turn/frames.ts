@@ -122,6 +122,15 @@ export const pickByWords = (work: Work): Work | null => {
   return frame && ids ? settle(work, frame, ids) : null;
 };
 
+/** "Shall we begin?" — "go on then", with nothing else that could go on. */
+const isGoOn = ({ state: { told, procedure, session } }: Work, { intent, slots }: Act): boolean =>
+  intent === 'continue' &&
+  Object.keys(slots).length === 0 &&
+  !told?.rest.length &&
+  !told?.cut.length &&
+  !procedure &&
+  !session;
+
 /** "Put it on the list?" — "Add that as well": the offer, said back. */
 const takesUp = ({ act: offered }: Frame, { intent, slots: { item, amount } }: Act): boolean =>
   intent === offered.intent && !amount && item !== undefined && item.words === null && item.pointer !== null;
@@ -169,7 +178,7 @@ export const answerFrame = (work: Work, act: Act): Work | null => {
   if (act.intent === 'maybe' && frame.unsure) return settle(work, frame, frame.unsure);
   if (act.intent === 'maybe') return frame.kind === 'offer' ? refused(work, frame) : askAgain(work);
   if (frame.kind === 'offer' && act.intent === 'cancel') return refused(work, frame);
-  if (frame.kind === 'offer' && takesUp(frame, act)) return agreed(work, frame);
+  if (frame.kind === 'offer' && (takesUp(frame, act) || isGoOn(work, act))) return agreed(work, frame);
   const deed = frame.kind === 'sure' ? saidBack(frame, act) : null;
   if (deed) return agreed(work, { ...frame, act: deed });
   if (frame.kind !== 'slot') {

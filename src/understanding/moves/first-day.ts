@@ -14,11 +14,17 @@ import { firstDayWords, type FirstDayWords } from './first-day/words.js';
 import { movesLexicon, type MovesLexicon } from './lexicon.js';
 
 /** A food in the answer: something is told or asked, and no place is. "Bread bin" names none. */
-const ofFood = (tokens: readonly string[], { rules }: Reader, lexicon: Lexicon): boolean =>
+const ofFood = (
+  tokens: readonly string[],
+  { rules }: Reader,
+  lexicon: Lexicon,
+  { purposes }: FirstDayWords,
+): boolean =>
   tokens.some(
     (_, at) =>
       placesOf(lexicon).qualifiers.longestAt(tokens, at) === null &&
       placesOf(lexicon).kinds.longestAt(tokens, at) === null &&
+      !tokens.slice(Math.max(0, at - 2), at).some((word) => purposes.has(word)) &&
       ['kitchen:food', 'kitchen:item'].some((rule) => rules.get(rule)?.matchesAt(tokens, at).length),
   );
 
@@ -81,15 +87,18 @@ const slotsFor = (expecting: Expectation, guess: Guess, reader: Reader): Slots |
     );
     return sure ? { ...told, eaters } : null;
   };
+  /** What keeps food, told at this question or at the next one. */
+  const ofWholes = (): Slots | null => {
+    const wholes = ofFood(tokens, reader, lexicon, words) ? [] : wholesIn(tokens, words, lexicon);
+    return wholes.length > 0 ? { ...told, wholes } : null;
+  };
   switch (expecting) {
     case 'wholes': {
-      if (ofFood(tokens, reader, lexicon)) return surely(true);
-      const wholes = wholesIn(tokens, words, lexicon);
-      return wholes.length > 0 ? { ...told, wholes } : surely();
+      return ofWholes() ?? surely(ofFood(tokens, reader, lexicon, words));
     }
     case 'eaters': {
       // "A dozen eggs in the fridge" tells of nobody, but for who must not have them.
-      if (ofStore(said, reader, lexicon)) return surely(true);
+      if (ofStore(said, reader, lexicon)) return surely(true) ?? ofWholes();
       const eaters = eatersIn(guess, words, moves, reader);
       return eaters.length > 0 ? { ...told, eaters } : null;
     }

@@ -28,6 +28,8 @@ interface Simple {
   readonly from: number;
   /** It has a name that tells it from others of its kind. */
   readonly distinct?: true;
+  /** Where its name ends, before what is said of where it stands. */
+  readonly nameEnd?: number;
 }
 
 const most = 8;
@@ -139,6 +141,7 @@ const ownNameAt = (
       structure: { kind: 'cupboard', position: null },
       candidates,
       weight: 1,
+      nameEnd: after,
       distinct: true,
     };
   }
@@ -256,6 +259,7 @@ const simplesAt = (
       candidates,
       structure: there?.structure ?? null,
       ...(there?.distinct ? { distinct: true as const } : {}),
+      ...(there?.nameEnd ? { nameEnd: there.nameEnd } : {}),
       weight: there ? 1 : Math.max(0.1, span.likeness ** 2 * (named >= 0.8 ? 1 : 0.3)),
     });
   }
@@ -330,11 +334,18 @@ export const placesAt = (
   };
   const start = afterArticle(from);
   /** What was said, as a part of a place that may have to be made; none for a name alone. */
-  const step = ({ from: start, end, structure, candidates, distinct }: Simple): readonly PlaceStep[] =>
+  const step = ({
+    from: start,
+    end,
+    structure,
+    candidates,
+    distinct,
+    nameEnd,
+  }: Simple): readonly PlaceStep[] =>
     structure || candidates.length > 0
       ? [
           {
-            words: tokens.slice(start, end).join(' '),
+            words: tokens.slice(start, nameEnd ?? end).join(' '),
             kind: structure?.kind ?? '',
             whole: structure !== null && wholes.has(structure.kind),
             ...(distinct ? { distinct } : {}),

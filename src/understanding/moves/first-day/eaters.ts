@@ -234,8 +234,15 @@ export const eatersIn = (
     } else if (self) {
       closeClause();
       current = only('me');
+      const alone = words.alone.longestAt(tokens, at) !== null;
       at += self.length;
       lastPerson = at;
+      // "Just me, Dorothy": her own name, and nobody besides.
+      if (alone && pauses.has(at) && isName(at, true) && !isWatchAt(at + 1)) {
+        current.name ??= capital(tokens[at]!);
+        at += 1;
+        lastPerson = at;
+      }
     } else {
       // "Mrs Patel".
       const title = words.titles.has(tokens[at]!) ? 1 : 0;

@@ -53,6 +53,7 @@ export const wholesIn = (
   const found: Draft[] = [];
   let denied = false;
   let count = 1;
+  let one = false;
   let said: string[] = [];
   for (let at = 0; at < tokens.length;) {
     const none = words.none.longestAt(tokens, at);
@@ -68,7 +69,9 @@ export const wholesIn = (
       at += store.length + where.length;
     } else if (kind) {
       const noun = tokens.slice(at, at + kind.length).join(' ');
-      const singular = count > 1 ? kind.value : noun;
+      // "One of those little freezers".
+      const plural = lexicon.places.plurals[kind.value]?.includes(noun) === true;
+      const singular = count > 1 || (one && plural) ? kind.value : noun;
       // "Fridge freezer": the one before the other is what kind it is.
       const next = kinds.longestAt(tokens, at + kind.length);
       if (next && wholes.has(next.value) && wholes.has(kind.value)) said.push(noun);
@@ -100,6 +103,7 @@ export const wholesIn = (
       at += another.length;
     } else if (number && Number.isInteger(number.value) && number.value > 0 && number.value <= 30) {
       count = number.value;
+      one = count === 1;
       said = [];
       at += number.length;
     } else {

@@ -11,9 +11,11 @@ const shape = z.object({
   sizes: entries,
   stores: lists,
   inside: entries,
+  purposes: entries,
   none: entries,
   another: entries,
   me: entries,
+  alone: entries,
   relations: lists,
   groups: entries.default([]),
   infants: entries.default([]),
@@ -47,9 +49,13 @@ const shape = z.object({
 export interface FirstDayWords {
   readonly sizes: ReadonlySet<string>;
   readonly stores: PhraseTable<string>;
+  /** Before the food a place is for, which is not told to be in it. */
+  readonly purposes: ReadonlySet<string>;
   readonly inside: PhraseTable<true>;
   readonly none: PhraseTable<true>;
   readonly another: PhraseTable<true>;
+  /** Of `me`, what says that there is nobody else. */
+  readonly alone: PhraseTable<true>;
   readonly me: PhraseTable<true>;
   readonly relations: PhraseTable<string>;
   /** Several people, whose names may follow: "the little ones, Ben and Poppy". */
@@ -111,9 +117,11 @@ export const firstDayWords = (language: string): FirstDayWords | null => {
       words = {
         sizes: new Set(given.sizes),
         stores: synonymTable(given.stores),
+        purposes: new Set(given.purposes),
         inside: phraseSet(given.inside),
         none: phraseSet(given.none),
         another: phraseSet(given.another),
+        alone: phraseSet(given.alone),
         me: phraseSet(given.me),
         relations: synonymTable(given.relations),
         groups: phraseSet(given.groups),
