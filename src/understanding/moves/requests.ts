@@ -36,6 +36,7 @@ import {
 import { listFrame } from './requests/list.js';
 import { marksCheckedFrame, meaningsFrame } from './requests/meanings.js';
 import { puttingRightFrame } from './requests/putting-right.js';
+import { reheatingFrame } from './requests/reheating.js';
 import { remindersFrame } from './requests/reminders.js';
 import { settingFrames } from './requests/settings.js';
 import { surveyFrame } from './requests/survey.js';
@@ -58,6 +59,7 @@ const frames: readonly Frame[] = [
   meaningsFrame,
   remindersFrame,
   timersFrame,
+  reheatingFrame,
   ...settingFrames,
 ];
 /** These are of the talk before: where what was told says it all, they say nothing. */

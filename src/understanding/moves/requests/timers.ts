@@ -47,6 +47,8 @@ const hour = 3600;
 
 const runs = ({ clocks }: Request): boolean => clocks.some(({ kind }) => kind === 'timer');
 
+const isNamed = (bit: Bit): bit is BitOf<'clock'> => bit.kind === 'clock' && bit.clock.kind === 'timer';
+
 /** "Not three", of what it is to be instead. */
 const isDenied = (bits: readonly Bit[], at: number): boolean => is(bits[at - 1], 'not', 'instead-of');
 
@@ -66,6 +68,8 @@ const lengthsIn = (request: Request): readonly { seconds: number; bits: readonly
   const { bits, tokens, beside } = request;
   const lengths: { seconds: number; bits: Bit[] }[] = [];
   const bare = some(bits, 'timer') && ofKind(bits, 'span').length === 0;
+  // "Make the bread ten", of one that runs: minutes.
+  const renewed = bits.some(isNamed) && some(bits, 'change', 'repair');
   bits.forEach((bit, at) => {
     const mends = [bits[at - 1], bits[at - 2]].some((before) => is(before, 'repair'));
     const last = lengths.at(-1);
@@ -81,7 +85,10 @@ const lengthsIn = (request: Request): readonly { seconds: number; bits: readonly
       else if (beside(tokens[bit.to] ?? '', 'for') || at === bits.length - 1)
         lengths.push({ seconds, bits: [bit] });
       // "A timer, ten for the pasta": minutes, where nothing else is said.
-    } else if (figure !== null && bare && (beside(tokens[bit.to] ?? '', 'for') || (mends && runs(request)))) {
+    } else if (
+      figure !== null &&
+      (renewed || (bare && (beside(tokens[bit.to] ?? '', 'for') || (mends && runs(request)))))
+    ) {
       lengths.push({ seconds: figure * 60, bits: [bit] });
     }
   });
@@ -145,7 +152,10 @@ const timersOf = (request: Request): { acts: readonly Act[]; used: readonly Bit[
     (bit, at) => isDenied(bits, at) && (bit.kind === 'span' || figureOf(bit) !== null),
   );
   const [length, ...others] = lengths;
-  const instead = stops.length > 0 || (one && denied.length > 0) || mendsRunning(request);
+  const instead =
+    stops.length > 0 ||
+    ((one || names.some(({ bit }) => bit.kind === 'clock')) && denied.length > 0) ||
+    mendsRunning(request);
   if (length && others.length === 0 && runs(request) && instead) {
     const slots = { ...(names[0]?.slots ?? (one ? { item: itMention } : {})), duration: length.seconds };
     return {
@@ -217,8 +227,6 @@ const changes = (
   return null;
 };
 
-const isNamed = (bit: Bit): bit is BitOf<'clock'> => bit.kind === 'clock' && bit.clock.kind === 'timer';
-
 /** Whether it is of timers at all: the word, one that is running, or another one just after one was set. */
 const headOf = (request: Request): readonly Bit[] | null => {
   const { bits, expecting, clocks } = request;
@@ -229,6 +237,10 @@ const headOf = (request: Request): readonly Bit[] | null => {
   const running = bits.filter(isNamed);
   const food = ofKind(bits, 'thing').length > 0;
   if (ticking.length > 0 && some(bits, 'wh', 'cancel') && clocks.length > 0 && !food) return ticking;
+  // "How much longer has the stew got", of one that runs by that name, and no more is said.
+  const howLong = classed(bits, 'wh').length > 0 && running.length > 0;
+  if (howLong && bits.every((bit) => isNamed(bit) || is(bit, 'wh', 'fill', 'opener', 'ticking', 'aside')))
+    return running;
   if (running.length > 0 && some(bits, 'cancel', 'add', 'less', 'change')) return running;
   const spans = ofKind(bits, 'span');
   // "Rice twelve minutes, and twenty for the oven, no, twenty-five": a slip in one of several.
@@ -243,11 +255,16 @@ const headOf = (request: Request): readonly Bit[] | null => {
       bit.kind === 'span' ||
       named.includes(bit) ||
       figureOf(bit) !== null ||
-      is(bit, 'fill', 'set', ...(several ? ['repair'] : [])),
+      is(bit, 'fill', 'opener', 'set', ...(several ? ['repair'] : [])),
   );
-  const opens = bits[0]?.kind === 'span' || figureOf(bits[0]) !== null || is(bits[0], 'set');
-  const of = ofKind(bits, 'thing').length > 0 && opens;
-  return bare && of && (expecting === 'anything' || expecting === 'length') ? [] : null;
+  const lead = bits.find((bit) => !is(bit, 'opener'));
+  const length = bits.findIndex((bit) => bit.kind === 'span' || figureOf(bit) !== null);
+  const opens = lead === bits[length] || some(bits.slice(0, length), 'set');
+  const of = named.length > 0 && opens;
+  // While steps are followed, minutes of a food are told of it, unless they are to be given.
+  const free =
+    expecting === 'anything' || expecting === 'length' || (expecting === 'step' && some(bits, 'set'));
+  return bare && of && free ? [] : null;
 };
 
 export const timersFrame: Frame = (request) => {
