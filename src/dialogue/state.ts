@@ -116,6 +116,8 @@ export interface Procedure {
   readonly steps: readonly Step[];
   readonly at: number;
   readonly paused: boolean;
+  /** Asked to wait a moment: what is said next may still be about it. */
+  readonly held?: boolean;
   /** The step it stands at was not read yet: a timer runs for the one before. */
   readonly unread?: boolean;
   /** What its heating is set to, as recorded, and how many seconds all of it takes. */

@@ -210,9 +210,11 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     const speech = aroundSpeech(surroundings, tongue);
     return {
       title: tongue.voice.phraseText(procedure.title, speech),
+      dish: (procedure.itemId ? surroundings.kitchen.items.get(procedure.itemId) : undefined) ?? null,
       texts: procedure.steps.map(({ text }) => tongue.voice.phraseText(text, speech)),
       at: procedure.at,
       waiting: procedure.unread === true,
+      held: procedure.held === true,
     };
   };
 

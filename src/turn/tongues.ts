@@ -76,7 +76,7 @@ export const createTongues = (onPhraseProblem: (error: PhraseError) => void): To
         // Steps have a grammar of their own.
         understander.understand(unheard, names, {
           ...around,
-          steps: { title: 'qx', texts: ['qx'], at: 0, waiting: false },
+          steps: { title: 'qx', dish: null, held: false, texts: ['qx'], at: 0, waiting: false },
         });
       }
       safetyTables();

@@ -568,9 +568,13 @@ export interface ClockAtHand {
 export interface StepsAtHand {
   /** What they are called: "lentil stew in the microwave". */
   readonly title: string;
+  /** The one thing they are of. */
+  readonly dish: { readonly id: string; readonly name: string } | null;
   readonly texts: readonly string[];
   /** The step just read; 0 is the first. */
   readonly at: number;
   /** That step was not read yet: a timer runs for the one before. */
   readonly waiting: boolean;
+  /** Asked to wait a moment. */
+  readonly held: boolean;
 }

@@ -432,7 +432,8 @@ export const createUnderstander = (
       changes &&
       sureMood(given[0]!.tokens, { language, expecting: context.expecting }) === 'told';
     if (!question || tells) return understood;
-    return asksOfAnother(question, context)
+    // A clock or a setting asked for by its own words is no question of a thing.
+    return asksOfAnother(question, context) && understood.readings[0]?.framed !== true
       ? withQuestion({ readings: [], margin: 1, verdict: 'out-of-scope' }, question, given[0]!, language)
       : withQuestion(understood, question, given[0]!, language);
   };

@@ -30,11 +30,11 @@ reheat-recorded-minutes = { CAP($time) } { $method ->
    *[other] {" "}at { $heat }
   }, as you told me.
 reheat-other-power = The times told are for { $told } watts. Here, at { $watts }, it takes { $time } in all.
-reheat-other-portions = The times told are for { $told ->
+reheat-other-portions = The times are for { $told ->
     [one] one portion
-   *[other] { $told }
-  }. For { $portions } it takes { $time } in all.
-reheat-in-lots = The times told are for { $told ->
+   *[other] { $told } portions
+  }; { $portions } take { $time }.
+reheat-in-lots = The times are for { $told ->
     [one] one portion
    *[other] { $told }
   }: heat it in lots of that.

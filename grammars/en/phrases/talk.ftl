@@ -182,6 +182,7 @@ step-quoted = { $step ->
 step-coming = Next comes: { $text }
 steps-none-coming = Nothing more: this is the last step.
 step-number = The { $step } of { $count }.
+steps-no-caution = The step says nothing of that.
 steps-not-yet = Not yet: { $left ->
     [one] one more step.
    *[other] { $left } more steps.

@@ -28,6 +28,10 @@ timer-now = { $label ->
     [none] { CAP($left) } now.
    *[other] { CAP($label) }, { $left } now.
   }
+timer-longer = { $label ->
+    [none] { CAP($time) } more.
+   *[other] { CAP($label) }, { $time } more.
+  }
 timer-left = { CAP($left) } left{ $label ->
     [none] {""}
    *[other] {" "}on the { $label }

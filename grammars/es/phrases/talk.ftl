@@ -116,6 +116,7 @@ step-quoted = { $step ->
 step-coming = Después: { $text }
 steps-none-coming = Nada más: este es el último paso.
 step-number = El { $step } de { $count }.
+steps-no-caution = El paso no dice nada de eso.
 steps-not-yet = Todavía no: { $left ->
     [one] falta un paso.
    *[other] faltan { $left } pasos.

@@ -1,7 +1,10 @@
 /** Questions about the steps being followed. Understanding found the sentence that answers; it is said here. */
+import { checkProbe, cookTemperature } from '../../safety/index.js';
 import type { Value } from '../../speech/answer.js';
 import type { Act } from '../../understanding/intents.js';
 import type { Conversation } from '../api.js';
+import { reasonWords, sourcesOf } from '../describe/guidance.js';
+import { inScale } from '../guidance/asked.js';
 import { type Handler, type Reply, type Turn, say } from '../handler.js';
 import { type Procedure, stateOf } from '../state.js';
 import { repeat } from './controls.js';
@@ -18,7 +21,7 @@ export const stepsAtHand = (conversation: Conversation): Procedure | null => {
   // Only what asks for more than a yes or a no takes what is said next for its own.
   if (frames.some(({ expecting }) => expecting !== 'yes-no')) return null;
   const reading = conversation.expecting === 'step' || (frames.length > 0 && !procedure.paused);
-  return reading || procedure.unread === true ? procedure : null;
+  return reading || procedure.unread === true || procedure.held === true ? procedure : null;
 };
 
 const kept = (...parts: Reply['parts']): Reply => ({ parts, keepTold: true, aside: true });
@@ -43,6 +46,28 @@ const finished = (act: Act, turn: Turn, procedure: Procedure): Reply => {
   return { ...told, parts: [say('not-yet'), ...told.parts] };
 };
 
+/** What the thermometer reads, held against what the dish is to reach; hot enough, the next step follows. */
+const readingSaid = (act: Act, turn: Turn, { itemId, at, steps }: Procedure): Reply => {
+  const { degrees } = act.slots;
+  const dish = itemId ? turn.kitchen.items.get(itemId) : undefined;
+  if (!degrees || !dish) return kept(say('steps-do-not-say'));
+  const { region } = turn.kitchen.household;
+  const wanted = cookTemperature({ food: dish.name, region, reheating: true });
+  const answer = checkProbe(wanted, { reads: inScale(turn, degrees), seconds: null, boiling: false });
+  const sources = sourcesOf(answer.reasons);
+  if (!answer.reached)
+    return { ...kept(say('step-more-time')), details: answer.reasons.map(reasonWords), sources };
+  const probing = at >= steps.length - probed;
+  const told = probing ? next(act, turn) : kept(say('say-next'));
+  return { ...told, parts: [say('guidance-probe-yes'), ...told.parts], sources };
+};
+
+/** What is to be minded at this step or the next. */
+const careful = ({ steps, at }: Procedure): Reply => {
+  const cautions = steps.slice(at, at + 2).flatMap(({ caution }) => caution ?? []);
+  return cautions.length > 0 ? kept(...cautions.slice(0, 1)) : kept(say('steps-no-caution'));
+};
+
 /** "Is there anything else to do?": whether there is, and what. */
 const anyMore = (act: Act, turn: Turn, procedure: Procedure): Reply => {
   const told = next(act, turn);
@@ -55,11 +80,14 @@ const wasAsked = ({ state: { told, turns } }: Turn): boolean =>
   told?.turn !== turns - 1 || told.act?.intent === 'ask-step';
 
 /** What the oven or the microwave is set to, where that is on record; when the thermometer is read, what it should say. */
-const howHot = ({ setting, steps, at }: Procedure, { number }: Act['slots']): Reply | null => {
+const howHot = (procedure: Procedure, { number }: Act['slots']): Reply | null => {
+  const { steps, at } = procedure;
   const probing = number !== undefined && number - 1 === at && at >= steps.length - probed;
-  if (!setting || probing) return null;
-  if (setting.heat) return kept(say('steps-heat', { heat: { kind: 'temperature', ...setting.heat } }));
-  return setting.watts ? kept(say('steps-watts', { watts: setting.watts })) : null;
+  return probing ? null : ofPower(procedure);
+};
+const ofPower = ({ setting }: Procedure): Reply | null => {
+  if (setting?.heat) return kept(say('steps-heat', { heat: { kind: 'temperature', ...setting.heat } }));
+  return setting?.watts ? kept(say('steps-watts', { watts: setting.watts })) : null;
 };
 /** The last steps but one are of the thermometer. */
 const probed = 2;
@@ -80,12 +108,20 @@ export const askStep: Handler = (act, turn) => {
       return inAll(procedure);
     case 'how-hot':
       return howHot(procedure, slots) ?? quoted(procedure, slots, 'steps-no-heat');
+    case 'power':
+      return ofPower(procedure) ?? kept(say('steps-no-heat'));
+    case 'target':
+      return quoted(procedure, slots, 'steps-no-heat');
     case 'sign':
       return quoted(procedure, slots, 'steps-no-sign');
     case 'how-much':
       return quoted(procedure, slots, 'steps-no-amount');
     case 'whether':
       return quoted(procedure, slots, 'steps-do-not-say');
+    case 'reading':
+      return readingSaid(act, turn, procedure);
+    case 'careful':
+      return careful(procedure);
     case 'more':
       return anyMore(act, turn, procedure);
     case 'cold':
@@ -97,10 +133,14 @@ export const askStep: Handler = (act, turn) => {
       return following ? kept(say('step-coming', { text: following.text })) : kept(say('steps-none-coming'));
     }
     case 'which':
-      return kept(
-        say('step-number', { step: ordinalOf(procedure.at), count: procedure.steps.length }),
-        ...currentStep(procedure),
-      );
+      return {
+        ...kept(
+          say('step-number', { step: ordinalOf(procedure.at), count: procedure.steps.length }),
+          ...currentStep(procedure),
+        ),
+        // Asked where they were, after a wait, she is back.
+        ...(procedure.held ? { procedure: { ...procedure, paused: false, held: false } } : {}),
+      };
     case 'wait':
       return kept(say('say-next'));
     case 'need':

@@ -77,7 +77,7 @@ export const wait: Handler = (_act, turn) => {
     parts: [say('waiting')],
     quiet: true,
     keepTold: true,
-    ...(procedure ? { procedure: { ...procedure, paused: true } } : {}),
+    ...(procedure ? { procedure: { ...procedure, paused: true, held: true } } : {}),
     ...(session && session.kind !== 'shop' ? { session: { ...session, paused: true } } : {}),
   };
 };

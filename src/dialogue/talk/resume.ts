@@ -51,7 +51,7 @@ const mayBeMeant = (turn: Turn, { by }: Procedure): boolean =>
 
 const goingOn = (turn: Turn, procedure: Procedure): Reply => {
   const { procedure: own } = turn.state;
-  const going = { ...procedure, at: Math.max(0, procedure.at), paused: false, unread: false };
+  const going = { ...procedure, at: Math.max(0, procedure.at), paused: false, held: false, unread: false };
   const here = own !== null && procedureKey(own) === procedureKey(procedure) && own.at === procedure.at;
   const minutes = (Date.parse(turn.clock.now) - millis(procedure.touchedAt)) / 60_000;
   const item = procedure.steps[going.at]?.items ?? (procedure.itemId ? [procedure.itemId] : []);

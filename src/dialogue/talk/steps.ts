@@ -1,7 +1,7 @@
 /** Guided steps: one act at a time, its caution first; forwards, back, from the start, how many left. */
 import { hint } from '../lessons/lesson.js';
 import { itMention } from '../../understanding/intents.js';
-import { setTimer } from '../../kitchen/index.js';
+import { changeTimer, openReminders, setTimer } from '../../kitchen/index.js';
 import type { Say } from '../../speech/answer.js';
 import { count } from '../find/count.js';
 import { withChange } from '../describe/refusals.js';
@@ -11,7 +11,7 @@ import { restOf } from './rest.js';
 import { currentStep, stepWords } from './step-words.js';
 
 const toStep = (procedure: Procedure, at: number): Reply => {
-  const moved = { ...procedure, at, paused: false, unread: false };
+  const moved = { ...procedure, at, paused: false, held: false, unread: false };
   const last = at === procedure.steps.length - 1;
   const items = procedure.steps[at]?.items;
   return {
@@ -42,15 +42,16 @@ const finished = (procedure: Procedure): Reply => ({
 
 const noSteps: Reply = { parts: [say('no-steps')], keepTold: true };
 
+const afterStep = (procedure: Procedure): Reply =>
+  procedure.at + 1 >= procedure.steps.length ? finished(procedure) : toStep(procedure, procedure.at + 1);
+
 export const next: Handler = (act, turn) => {
   const { procedure, told } = turn.state;
   if (!procedure && told && told.rest.length > 0) return restOf(told);
   // "Skip this one", with no steps read: the task of the lesson.
   if (!procedure && turn.state.practice?.lesson) return hint({ ...act, slots: { asked: 'skip' } }, turn);
   if (!procedure) return noSteps;
-  if (procedure.unread) return toStep(procedure, procedure.at);
-  if (procedure.at + 1 >= procedure.steps.length) return finished(procedure);
-  return toStep(procedure, procedure.at + 1);
+  return procedure.unread ? toStep(procedure, procedure.at) : afterStep(procedure);
 };
 
 export const back: Handler = (act, turn) => {
@@ -142,17 +143,53 @@ const stepInto = ({ steps, at, unread }: Procedure, method: string | undefined):
   return into > (unread ? at - 1 : at) ? into : null;
 };
 
+/** Where a later step was told as done, it stands there. */
+const upTo = (procedure: Procedure | null, number: number | undefined): Procedure | null =>
+  procedure && number !== undefined && procedure.steps[number - 1]
+    ? { ...procedure, at: Math.max(procedure.at, number - 1) }
+    : procedure;
+
 /** The act is done: its timer starts, if it has one; else the next is read. */
 export const done: Handler = (act, turn) => {
-  const { procedure } = turn.state;
+  const procedure = upTo(turn.state.procedure, act.slots.number);
   const step = procedure?.steps[procedure.at];
   if (!procedure || !step) return { parts: [say('good')], keepTold: true };
-  const into = stepInto(procedure, act.slots.method);
+  const { method, reported } = act.slots;
+  const named = stepInto(procedure, method);
+  // "It's whizzing round", before the step that takes its time was read: that one is under way.
+  const following = procedure.unread || step.timer ? undefined : procedure.steps[procedure.at + 1];
+  const into = named ?? (reported && following?.timer ? procedure.at + 1 : null);
+  const reached = into === null ? undefined : procedure.steps[into];
+  // "It's in the microwave and I've started it".
+  if (into !== null && reached?.timer && reported)
+    return startStepTimer(turn, { ...procedure, at: into }, reached.timer);
   if (into !== null) return toStep(procedure, into);
   // "Done" once more, when its timer has rung.
   if (procedure.unread) return next(act, turn);
-  if (!step.timer) return next(act, turn);
+  if (!step.timer) return afterStep(procedure);
   return startStepTimer(turn, procedure, step.timer);
+};
+
+/** "Another minute": on the timer of the dish where one runs, else one of its own; the step stays as it is. */
+export const heatLonger = (turn: Turn, procedure: Procedure, more: number): Reply => {
+  const { itemId } = procedure;
+  const running = openReminders(turn.kitchen, 'timer').find(
+    (one) => itemId !== null && one.itemId === itemId,
+  );
+  const label = (itemId ? turn.kitchen.items.get(itemId)?.name : undefined) ?? null;
+  const change = running
+    ? changeTimer(turn, running.id, { addSeconds: more })
+    : setTimer(turn, { seconds: more, label, itemId });
+  return withChange(turn, change, (made) => ({
+    parts: [
+      running
+        ? say('timer-longer', { time: seconds(more), ...(label ? { label } : {}) })
+        : say('timer-set', { time: seconds(more), ...(label ? { label } : {}) }),
+    ],
+    changes: [made],
+    keepTold: true,
+    memory: { reminderId: made.ops[0]!.id },
+  }));
 };
 
 /** The step's timer, and the next step kept for when it rings. */

@@ -16,7 +16,7 @@ import { inGroups, andMore } from '../describe/lists.js';
 import { withChange } from '../describe/refusals.js';
 import { type Handler, type Reply, type Turn, clockTime, day, list, say, seconds } from '../handler.js';
 import { findItems } from '../refer/items.js';
-import { startStepTimer } from '../talk/steps.js';
+import { heatLonger, startStepTimer } from '../talk/steps.js';
 import { bothHalves, fromNow, instantAt, nextOf, wakingHour } from './wall-time.js';
 
 const left = (turn: Turn, reminder: Reminder): Value =>
@@ -120,6 +120,8 @@ const timerWords = (turn: Turn, one: Reminder): Say =>
 
 export const changeTimer: Handler = (act, turn) => {
   const { duration, negated, asked } = act.slots;
+  const { procedure } = turn.state;
+  if (asked === 'longer' && procedure && duration !== undefined) return heatLonger(turn, procedure, duration);
   const found = oneTimer(turn, act.slots, 'timer');
   if ('reply' in found) return found.reply;
   if (duration === undefined)

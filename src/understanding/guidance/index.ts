@@ -5,10 +5,12 @@
  */
 import { type Clock } from '../../terms/dates.js';
 import { rulesFor } from '../grammar-files.js';
-import type { Act, HearingContext, Hypothesis, Understanding } from '../intents.js';
+import type { Act, HearingContext, Hypothesis, Intent, Understanding } from '../intents.js';
+import { stepsLeadTo, stepsSpeakOf } from '../moves/steps/at-hand.js';
 import type { HouseholdNames } from '../names/api.js';
 import type { Understander } from '../understand.js';
 import { lexiconFor, normalise } from '../words/index.js';
+import type { Asked, GuidanceFacts } from './facts.js';
 import { guidanceProposal, isLikely } from './proposal.js';
 import { allergenActs, allergensAnswered, bothNuts } from './allergens.js';
 import { riskAct } from './at-risk.js';
@@ -54,6 +56,38 @@ const readAs = (acts: readonly Act[], said: Hypothesis, tokens: readonly string[
   margin: 1,
   verdict: 'act',
 });
+
+/** How long, where, in what state or at what heat it stood was told. */
+const tellsHowKept = ({ seconds, where, states, dates, air, probe, overnight }: GuidanceFacts): boolean =>
+  [seconds, where, air, probe].some((fact) => fact !== null) ||
+  overnight ||
+  states.length + Object.keys(dates).length > 0;
+
+const talkOfSteps: ReadonlySet<Intent> = new Set<Intent>(['ask-step', 'next', 'done', 'back', 'steps-left']);
+/** What the steps of a dish tell of it themselves: how long and how hot it is heated, and how it is left to cool. */
+const toldBySteps: ReadonlySet<Asked> = new Set<Asked>(['roast', 'cook', 'reheat', 'cool']);
+
+/** "How long should I bake them", "it looks good, what's next": of the dish whose steps are followed. */
+const ofStepsAtHand = (
+  { intent, slots: { asked, item, guidance } }: Act,
+  { verdict, readings: [best] }: Understanding,
+  { steps, locale }: HearingContext,
+  sentence: Sentence,
+): boolean => {
+  const talk = verdict === 'act' && best?.acts.every((act) => talkOfSteps.has(act.intent)) === true;
+  if (!steps || !talk) return false;
+  // That it looks or smells good is said of how a step came out.
+  if (intent === 'danger' && asked === 'container')
+    return spotsOf(sentence, 'damage').every(({ from }) =>
+      stepsLeadTo(sentence.tokens[from] ?? '', steps, locale),
+    );
+  if (intent === 'danger') return asked === 'sniff';
+  const another = item?.words && !stepsSpeakOf(item.words, steps, locale);
+  if (!guidance || another) return false;
+  // "Can I eat it now" asks whether it is done, where nothing is told of how it was kept.
+  if (guidance.asked === 'still') return !tellsHowKept(guidance);
+  return toldBySteps.has(guidance.asked) && guidance.pounds === null && guidance.readings.length === 0;
+};
 
 const sameActs = (one: readonly Act[], other: readonly Act[]): boolean =>
   one.length === other.length && one.every((act, at) => act === other[at]);
@@ -119,7 +153,7 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     // An answer that says who eats here holds what they must not, person by person.
     if (acts[0]?.slots.eaters) return base;
     const hazard = hazardAct(sentence, base.verdict === 'act' ? (acts[0] ?? null) : null);
-    if (hazard) return readAs([hazard], said, tokens);
+    if (hazard && !ofStepsAtHand(hazard, base, context, sentence)) return readAs([hazard], said, tokens);
     const answered = context.expecting === 'allergen' ? allergensAnswered(sentence) : null;
     if (answered) return readAs([answered], said, tokens);
     const allergens = allergenActs(sentence, base.verdict === 'out-of-scope' ? [] : acts);
@@ -134,7 +168,8 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     const risk = riskAct(sentence, acts[0] ?? null);
     // "I am pregnant, can I eat the brie": answered, and what was told of her is kept as well.
     if (risk) return readAs(asked?.slots.item ? [asked, risk] : [risk], said, tokens);
-    if (proposal && isLikely(proposal)) return readAs(proposal.acts, said, tokens);
+    const ofSteps = asked !== null && ofStepsAtHand(asked, base, context, sentence);
+    if (proposal && !ofSteps && isLikely(proposal)) return readAs(proposal.acts, said, tokens);
     const put = acts
       .map((act) => withReading(act, asked))
       .map((act) =>

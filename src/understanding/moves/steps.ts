@@ -13,6 +13,7 @@ import {
   type Interpretation,
   type Mention,
   type StepsAtHand,
+  emptyMention,
   itMention,
 } from '../intents.js';
 import { readActs } from '../meaning.js';
@@ -21,8 +22,16 @@ import { lexiconFor } from '../words/lexicon.js';
 import { toldReading } from './search.js';
 import { type ReadSteps, readSteps } from './steps/at-hand.js';
 import { type StepsLexicon, stepsLexicon } from './steps/lexicon.js';
-import { type Quote, quoteAbout, quoteAmount, quoteHeat, quoteSign, quoteTime } from './steps/quote.js';
-import { type Report, eatenFrom, hasDuration, reportOf } from './steps/report.js';
+import {
+  type Quote,
+  quoteAbout,
+  quoteAmount,
+  quoteHeat,
+  quoteMinutes,
+  quoteSign,
+  quoteTime,
+} from './steps/quote.js';
+import { type Report, clausesOf, eatenFrom, hasDuration, isRinging, reportOf } from './steps/report.js';
 
 /** Longer than this is no talk of a step. */
 const longest = 60;
@@ -55,6 +64,7 @@ const isKnown = (tokens: readonly string[], at: number, steps: ReadSteps, lexico
   lexicon.at('small', tokens, at) > 0 ||
   lexicon.at('praise', tokens, at) > 0 ||
   lexicon.at('state', tokens, at) > 0 ||
+  lexicon.at('not', tokens, at) > 0 ||
   steps.anywhere.has(steps.stem(tokens[at]!)) ||
   steps.dish.has(steps.stem(tokens[at]!));
 
@@ -64,6 +74,8 @@ interface Asked {
   /** So many portions; how much longer, in seconds. */
   readonly number?: number;
   readonly seconds?: number;
+  /** What the thermometer reads. */
+  readonly degrees?: SemanticValue;
 }
 interface Cut {
   readonly asks: readonly Asked[];
@@ -184,10 +196,13 @@ const isElsewhere = (
   steps: ReadSteps,
   lexicon: StepsLexicon,
   requested: boolean,
+  held: boolean,
 ): boolean => {
   if (!parsed || score === undefined) return false;
   const { acts } = parsed;
   if (score >= sureRule && acts.some((act) => asksAnotherWay(act, steps))) return true;
+  // Asked to wait, she goes on where she was.
+  if (held && acts.every(({ intent }) => intent === 'continue')) return true;
   if (acts.every(({ intent }) => noMore.has(intent) || (requested && ofTheSteps.has(intent)))) return false;
   const sure = score >= sureRule;
   const [first, ...more] = acts;
@@ -217,18 +232,26 @@ const next: Act = { intent: 'next', slots: {} };
 /** Content words after a request that nothing explains: so many, and it was about something else. */
 const strangersAtMost: Readonly<Record<string, number>> = {
   next: 0,
-  more: 1,
+  more: 0,
+  placed: 1,
+  'time-left': 0,
+  reading: 1,
+  careful: 1,
   finished: 1,
   again: 2,
   which: 0,
-  leave: 0,
+  leave: 1,
   longer: 0,
-  cold: 0,
+  cold: 4,
+  'bare-reading': 0,
+  check: 4,
   portions: 0,
 };
 
+/** The thermometer is read in one of the last steps. */
+const probing = 3;
 /** Said of these, what is before them is no report of a step. */
-const byThemselves: ReadonlySet<string> = new Set(['leave', 'longer', 'cold', 'portions']);
+const byThemselves: ReadonlySet<string> = new Set(['leave', 'time-left', 'longer', 'cold', 'portions']);
 
 const strangers = (cut: Cut, ask: string, steps: ReadSteps, lexicon: StepsLexicon): number =>
   cut.said
@@ -248,7 +271,7 @@ const answering = (
 
 const longer = (seconds: number): Act => ({
   intent: 'change-timer',
-  slots: { item: itMention, duration: seconds },
+  slots: { asked: 'longer', duration: seconds },
 });
 const portions = (number: number): Act => ({
   intent: 'reheat',
@@ -256,8 +279,9 @@ const portions = (number: number): Act => ({
 });
 
 const actsOfAsk = (
-  { ask, act, number, seconds }: Asked,
+  { ask, act, number, seconds, degrees }: Asked,
   after: readonly string[],
+  all: readonly string[],
   reported: boolean,
   steps: ReadSteps,
   reader: Reader,
@@ -273,17 +297,50 @@ const actsOfAsk = (
     case 'meanwhile':
       return reported ? [next] : [asking('meanwhile', null, false)];
     case 'timer':
-      return [{ intent: 'done', slots: {} }];
+      // It runs already.
+      return [{ intent: steps.waiting ? 'timers' : 'done', slots: {} }];
     case 'leave':
       return [{ intent: 'cancel', slots: {} }];
     case 'longer':
       return seconds === undefined ? [] : [longer(seconds)];
     case 'portions':
       return number === undefined ? [] : [portions(number)];
+    case 'placed':
+      return [{ intent: 'done', slots: {} }];
+    case 'bare-reading':
+      // Elsewhere a figure alone may be anything.
+      if (steps.at + probing < steps.steps.length) return [];
+      return actsOfAsk(
+        { ask: 'reading', degrees: degrees ?? null },
+        after,
+        all,
+        reported,
+        steps,
+        reader,
+        wouldChange,
+      );
+    case 'check': {
+      const quote = quoteAbout(steps, all);
+      return quote ? [asking('whether', quote, false)] : [];
+    }
+    case 'reading':
+      return degrees === undefined || degrees === null
+        ? []
+        : readActs({ intent: 'ask-step', asked: 'reading', degrees }, reader.today).slice(0, 1);
+    case 'time-left':
+      return steps.waiting
+        ? [{ intent: 'timers', slots: {} }]
+        : answering('how-long', quoteTime(steps, words), reported, steps);
+    case 'minutes':
+      return answering('how-long', quoteMinutes(steps, words), reported, steps);
     case 'how-long':
       return answering('how-long', quoteTime(steps, words), reported, steps);
     case 'sign':
       return answering('sign', quoteSign(steps, words), reported, steps);
+    case 'power':
+      return [asking('power', null, reported)];
+    case 'target':
+      return [asking('target', quoteHeat(steps, words), reported)];
     case 'how-hot':
       return answering('how-hot', quoteHeat(steps, words), reported, steps);
     case 'how-much':
@@ -309,27 +366,47 @@ const actsOfAsk = (
       const quote = quoteAbout(steps, after);
       return [quote ? asking('whether', quote, false) : asking('again', null, reported)];
     }
+    case 'told-of': {
+      const quote = quoteAbout(steps, all);
+      return [quote ? asking('whether', quote, false) : asking('again', null, false)];
+    }
     case 'finished':
     case 'which':
     case 'need':
     case 'cold':
     case 'in-all':
+    case 'careful':
       return [asking(ask, null, reported)];
     default:
       return [];
   }
 };
 
-/** With the next step asked for in the same breath, these ask nothing more. */
-const onTheWay: ReadonlySet<string> = new Set([
-  'finished',
-  'more',
-  'again',
-  'timer',
-  'need',
-  'which',
-  'proceed',
+/** Ways of asking to go on: with a plainer one in the same breath, the others ask nothing more. */
+const onwards: readonly string[] = [
+  ...['next', 'longer', 'placed', 'more', 'finished', 'proceed', 'again', 'need', 'which', 'cold', 'timer'],
+];
+
+const besides: ReadonlySet<string> = new Set(['placed', 'finished']);
+/** Asked of the steps, with what is reported beside it said for the question. */
+const questions: ReadonlySet<string> = new Set([
+  'whether',
+  'check',
+  'may',
+  'reading',
+  'how-long',
+  'minutes',
+  'how-much',
 ]);
+
+const plainest = (asks: readonly Asked[]): readonly Asked[] => {
+  const asked = asks.some(({ ask }) => questions.has(ask ?? ''));
+  const said = onwards.find((name) => asks.some(({ ask }) => ask === name) && !(asked && besides.has(name)));
+  const first = asks.find(({ ask }) => ask === said);
+  if (said === 'again' && asks.some(({ ask }) => ask === undefined))
+    return asks.filter(({ ask }) => !onwards.includes(ask ?? ''));
+  return asks.filter((asked) => asked === first || !onwards.includes(asked.ask ?? ''));
+};
 
 const reportActs: Readonly<Record<Report, Act | null>> = {
   done: { intent: 'done', slots: {} },
@@ -351,6 +428,19 @@ const echoOf = (tokens: readonly string[], steps: ReadSteps, lexicon: StepsLexic
   return quote ? asking('whether', quote, false) : null;
 };
 
+/** "The lid's on", before the step that says so was read: its words, and none of the step at hand. */
+const tellsOfNext = (tokens: readonly string[], steps: ReadSteps, lexicon: StepsLexicon): boolean => {
+  const next = steps.steps[steps.at + 1];
+  const last = clausesOf(tokens, { lexicon }).at(-1) ?? [];
+  const stems = withoutSmall(last, lexicon).map(steps.stem);
+  return (
+    !steps.waiting &&
+    next !== undefined &&
+    stems.some((stem) => next.stems.has(stem)) &&
+    !stems.some((stem) => steps.here.has(stem))
+  );
+};
+
 /** "I've got it in the microwave already": done with all that comes before that. */
 const placedIn = (
   tokens: readonly string[],
@@ -359,10 +449,16 @@ const placedIn = (
   lexicon: StepsLexicon,
 ): Act | null => {
   const act = reportActs[report];
+  if (act?.intent !== 'done') return act;
+  const running = lexicon.has('running', tokens);
   const at = tokens.findIndex((_, from) => lexicon.at('appliance', tokens, from) > 0);
-  if (act?.intent !== 'done' || at < 0) return act;
+  if (at < 0 && running) return { ...act, slots: { reported: true } };
+  if (at < 0) return tellsOfNext(tokens, steps, lexicon) ? { ...act, slots: { number: steps.at + 2 } } : act;
   const method = tokens.slice(at, at + lexicon.at('appliance', tokens, at)).join(' ');
-  return { ...act, slots: { method } };
+  return {
+    ...act,
+    slots: { method, ...(running || lexicon.has('begun', tokens) ? { reported: true } : {}) },
+  };
 };
 
 const actsOf = (
@@ -374,9 +470,22 @@ const actsOf = (
   wouldChange: boolean,
 ): readonly Act[] | null => {
   const reading = { lexicon, words: lexiconFor(reader.language), steps };
-  const nexts = cut.asks.some(({ ask }) => ask === 'next');
-  const asks = nexts ? cut.asks.filter(({ ask }) => !onTheWay.has(ask ?? '')) : cut.asks;
+  if (isRinging(tokens, lexicon, steps.waiting))
+    return [reportOf(tokens, reading) === 'over' ? next : { intent: 'timers', slots: {} }];
+  const lead = cut.said.filter((one) => one.before).flatMap((one) => withoutSmall(one.tokens, lexicon));
+  // "The oven is at a hundred and seventy" tells of a step: no thermometer in the food reads that.
+  const ofStep = lead.some((word) => steps.anywhere.has(steps.stem(word)));
+  const asks = plainest(cut.asks).filter(({ degrees }) => degrees === undefined || !ofStep);
   const [first] = asks;
+  // Put where no step puts it, and a timer by its own name: neither tells of a step.
+  const away = tokens.some(
+    (word, at) => lexicon.at('rooms', tokens, at) > 0 && !steps.anywhere.has(steps.stem(word)),
+  );
+  if ((!first || first.ask === 'placed') && (away || lexicon.has('clock', tokens)))
+    if (reportOf(tokens, reading) !== 'over') return null;
+  // "A hundred and sixty-five or a hundred and seventy-five": two of them are no reading.
+  const figures = asks.filter(({ degrees }) => degrees !== undefined).length;
+  if (figures > 1 || (figures === 1 && hasDuration(tokens, reading.words))) return null;
   const before = cut.said.filter((one) => first === undefined || one.before).flatMap((one) => one.tokens);
   const report = reportOf(before, reading);
   // What was eaten is told of the kitchen, whatever else is said with it.
@@ -384,18 +493,30 @@ const actsOf = (
   if (!first) {
     const act = report === 'echo' ? echoOf(tokens, steps, lexicon) : placedIn(tokens, report, steps, lexicon);
     // A thing of the kitchen's own, bought or put away: no word of the steps speaks for it.
-    const ofSteps = tokens.some((word) => steps.anywhere.has(steps.stem(word)));
+    const ofSteps =
+      tokens.some((word) => steps.anywhere.has(steps.stem(word))) &&
+      !tokens.some(
+        (word, at) => lexicon.at('rooms', tokens, at) > 0 && !steps.anywhere.has(steps.stem(word)),
+      );
     if (act === null || (lexicon.has('deeds', tokens) && !ofSteps && report !== 'over')) return null;
     return [act];
   }
   const reported = report === 'done' || report === 'over' || report === 'placed';
   const ask = first.ask ?? '';
   if (strangers(cut, ask, steps, lexicon) > (strangersAtMost[ask] ?? 2)) return null;
+  // A timer called so is no question of the steps.
+  if (ask !== 'timer' && ask !== 'next' && lexicon.has('clock', tokens) && !reported) return null;
   // "Set a timer for three minutes": its own, and not the step's.
   if (ask === 'timer' && hasDuration(tokens, reading.words)) return null;
   // "It" and "the" stand in every step: only words that say something find the one meant.
   const after = cut.said.filter((one) => !one.before).flatMap((one) => withoutSmall(one.tokens, lexicon));
-  const acts = asks.flatMap((asked) => actsOfAsk(asked, after, reported, steps, reader, wouldChange));
+  const said = withoutSmall(tokens, lexicon);
+  const onNext: Act = { intent: 'done', slots: { number: steps.at + 2 } };
+  const acts = asks.flatMap((asked) =>
+    asked.ask === 'next' && reported && tellsOfNext(before, steps, lexicon)
+      ? [onNext]
+      : actsOfAsk(asked, after, said, reported, steps, reader, wouldChange),
+  );
   const all = [...new Map(acts.map((act) => [JSON.stringify(act), act])).values()];
   return all.length > 0 ? all : null;
 };
@@ -406,21 +527,34 @@ const actsOf = (
  */
 const eatenUp = (
   guess: Guess,
+  dish: StepsAtHand['dish'],
   steps: ReadSteps,
   lexicon: StepsLexicon,
   reader: Reader,
 ): readonly Act[] | null => {
   const { tokens } = guess;
   const from = eatenFrom(tokens, { lexicon, words: lexiconFor(reader.language), steps });
-  if (from < 0) return null;
+  // "Can I eat it now", "I am about to eat it": nothing is gone by that.
+  const supposed = tokens
+    .slice(0, from + 1)
+    .some((_, at) => (['asking', 'intent', 'sub'] as const).some((name) => lexicon.at(name, tokens, at) > 0));
+  if (from < 0 || supposed) return null;
   const rest = tokens.slice(from);
   const small = rest.every(
-    (_, at) =>
+    (word, at) =>
+      steps.dish.has(steps.stem(word)) ||
       (['self', 'eaten', 'small', 'praise', 'whole', 'state'] as const).some(
         (name) => lexicon.at(name, rest, at) > 0,
-      ) || lexicon.at('whole', rest, at - 1) > 1,
+      ) ||
+      lexicon.at('whole', rest, at - 1) > 1,
   );
-  if (small && lexicon.has('whole', rest)) return [{ intent: 'finish', slots: { item: itMention } }];
+  if (small && lexicon.has('whole', rest) && dish)
+    return [
+      {
+        intent: 'finish',
+        slots: { item: { ...emptyMention, words: dish.name, candidates: [{ id: dish.id, fit: 1 }] } },
+      },
+    ];
   if (from === 0) return null;
   const pauses = new Set([...guess.pauses].flatMap((at) => (at > from ? [at - from] : [])));
   const told = toldReading(
@@ -451,10 +585,19 @@ export const stepsReading = (
   const asks =
     cut?.asks[0]?.ask === 'which' ||
     (cut?.asks[0]?.ask === 'whether' && parsed?.acts.every(({ intent }) => changing.has(intent)));
-  if (!asks && isElsewhere(tokens, parsed, score, steps, lexicon, (cut?.asks.length ?? 0) > 0)) return null;
+  const rings = steps.waiting && isRinging(tokens, lexicon, true);
+  if (
+    !asks &&
+    !rings &&
+    isElsewhere(tokens, parsed, score, steps, lexicon, (cut?.asks.length ?? 0) > 0, given.held)
+  )
+    return null;
+  // "A hundred and sixty-five or a hundred and seventy-five" is no slip put right, and no reading.
+  const mended = guess.said.length !== tokens.length;
+  if (mended && cut?.asks.some(({ ask }) => ask === 'bare-reading')) return null;
   const wouldChange = parsed?.acts.some(({ intent }) => changing.has(intent)) === true;
   const acts =
-    eatenUp(guess, steps, lexicon, reader) ??
+    eatenUp(guess, given.dish, steps, lexicon, reader) ??
     (cut && actsOf(tokens, cut, steps, lexicon, reader, wouldChange));
   return acts ? { acts, confidence, heard, normalised: tokens.join(' ') } : null;
 };

@@ -65,6 +65,17 @@ export const readSteps = (given: StepsAtHand, locale: string): ReadSteps => {
   };
 };
 
+/** Whether a step tells to do what makes it so: "loose", where one says "loosen the lid". */
+export const stepsLeadTo = (word: string, given: StepsAtHand, locale: string): boolean => {
+  const { stem, anywhere } = readSteps(given, locale);
+  const said = stem(word);
+  return [...anywhere].some(
+    (one) =>
+      Math.min(one.length, said.length) >= leastAlike && (one.startsWith(said) || said.startsWith(one)),
+  );
+};
+const leastAlike = 4;
+
 /** Whether a step, or the name of the dish, has a word of this. */
 export const stepsSpeakOf = (words: string, given: StepsAtHand, locale: string): boolean => {
   const { stem, anywhere, dish } = readSteps(given, locale);

@@ -52,6 +52,10 @@ export const quoteTime = (read: ReadSteps, words: Lexicon): Quote | null => {
   );
 };
 
+/** "How many minutes": a length of time, wherever it stands; else until when. */
+export const quoteMinutes = (read: ReadSteps, words: Lexicon): Quote | null =>
+  find(read, hasDuration(words)) ?? quoteTime(read, words);
+
 /** How it shows that it is done: until when, else how long. */
 export const quoteSign = (read: ReadSteps, words: Lexicon): Quote | null => {
   const { until } = stepWordsOf(words.language);

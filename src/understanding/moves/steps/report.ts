@@ -39,15 +39,23 @@ const timeIsUp = (tokens: readonly string[], { lexicon, words }: Reading): boole
   });
 };
 
-/** "It beeped": whatever it was, where a time runs. */
-const rang = (tokens: readonly string[], { lexicon, words, steps }: Reading): boolean => {
-  const timed = steps.steps[steps.at]?.sentences.some((one) => hasDuration(one.tokens, words)) === true;
-  if (!(steps.waiting || timed) || !lexicon.has('beeps', tokens)) return false;
+/** "It beeped", "I think I heard it ping": something rang, whatever it was, and no more is told. */
+export const isRinging = (tokens: readonly string[], lexicon: StepsLexicon, waiting = false): boolean => {
+  // "It finished", while a timer runs, and "there goes the bell".
+  const named = (waiting || lexicon.has('timer', tokens)) && lexicon.has('rang', tokens);
+  if (!named && !lexicon.has('beeps', tokens)) return false;
   for (let at = 0; at < tokens.length;) {
     const length = Math.max(
-      lexicon.at('beeps', tokens, at),
-      lexicon.at('things', tokens, at),
-      lexicon.at('small', tokens, at),
+      ...(
+        [
+          ...(named ? (['timer', 'rang'] as const) : []),
+          'beeps',
+          'things',
+          'small',
+          'self',
+          'hearing',
+        ] as const
+      ).map((name) => lexicon.at(name, tokens, at)),
     );
     if (length === 0) return false;
     at += length;
@@ -55,13 +63,22 @@ const rang = (tokens: readonly string[], { lexicon, words, steps }: Reading): bo
   return true;
 };
 
+/** Where a time runs, it is that one's. */
+const rang = (tokens: readonly string[], { lexicon, words, steps }: Reading): boolean => {
+  const timed = steps.steps[steps.at]?.sentences.some((one) => hasDuration(one.tokens, words)) === true;
+  return (steps.waiting || timed) && isRinging(tokens, lexicon, steps.waiting);
+};
+
 /** Where something new is told: "i put it in | it is covered | we have the rest". */
-const clausesOf = (tokens: readonly string[], { lexicon }: Reading): readonly (readonly string[])[] => {
+export const clausesOf = (
+  tokens: readonly string[],
+  { lexicon }: Pick<Reading, 'lexicon'>,
+): readonly (readonly string[])[] => {
   const starts = [0];
   tokens.forEach((_, at) => {
     // "And i put it in": a joint or a filler before it begins no clause of its own.
     const joined = lexicon.at('small', tokens, at - 1) > 0 || lexicon.at('self', tokens, at - 1) > 0;
-    if (at === 0 || (starts.at(-1) === at - 1 && joined)) return;
+    if (at === 0 || lexicon.at('sub', tokens, at - 1) > 0 || (starts.at(-1) === at - 1 && joined)) return;
     const self = lexicon.at('self', tokens, at) > 0;
     const thing = lexicon.at('things', tokens, at);
     if (self || (thing > 0 && lexicon.at('state', tokens, at + thing) > 0)) starts.push(at);
@@ -76,8 +93,10 @@ const clauseReport = (tokens: readonly string[], reading: Reading): Report => {
   const { lexicon, words, steps } = reading;
   const ofStep = (word: string): boolean => steps.anywhere.has(steps.stem(word));
   const done = lexicon.has('done', tokens);
+  if (lexicon.at('sub', tokens, 0) > 0) return 'none';
   if (lexicon.has('not', tokens)) return 'not';
   if (timeIsUp(tokens, reading) || rang(tokens, reading)) return 'over';
+  if (lexicon.has('running', tokens)) return 'placed';
   const self = lexicon.at('self', tokens, 0);
   const intends = lexicon.has('intent', tokens);
   if (self > 0) {
@@ -94,7 +113,7 @@ const clauseReport = (tokens: readonly string[], reading: Reading): Report => {
       if (hasDuration(rest, words) && !placed) return 'over';
       return steps.here.has(steps.stem(verb)) && !placed ? 'over' : placed ? 'placed' : 'done';
     }
-    if (done || rest.some(ofStep)) return 'done';
+    if (done || rest.some(ofStep) || lexicon.has('already', rest)) return 'done';
     return rest.length > 0 && lexicon.at('small', tokens, 0) === 0 ? 'none' : 'none';
   }
   if (intends) return 'none';
@@ -104,12 +123,16 @@ const clauseReport = (tokens: readonly string[], reading: Reading): Report => {
   if (state >= 0) {
     const after = tokens.slice(state + lexicon.at('state', tokens, state));
     const telling = withoutSmall(after, reading).filter((_, at, all) => lexicon.at('praise', all, at) === 0);
+    // "It's been in for three minutes", "it has done its two minutes".
+    if (hasDuration(after, words) && lexicon.has('lasted', tokens)) return 'over';
     // "Ya está": that it is so is all that is said of it.
     if (lexicon.has('done', after) || (after.length === 0 && done)) return 'done';
     if (lexicon.has('reached', after)) return 'over';
     if (after.some((_, at) => lexicon.at('placed', after, at) > 0)) return 'placed';
     if (telling.length === 0) return lexicon.has('praise', after) ? 'praise' : 'none';
-    return 'over';
+    // "There is somebody at the door" is of no step.
+    const there = state > 0 && lexicon.at('existing', tokens, state - 1) > 0;
+    return there && !telling.some(ofStep) ? 'none' : 'over';
   }
   if (done) return 'done';
   const telling = withoutSmall(tokens, reading);
@@ -142,6 +165,7 @@ export const reportOf = (tokens: readonly string[], reading: Reading): Report =>
   const { lexicon } = reading;
   const tag = tokens.findIndex((_, at) => at > 0 && lexicon.at('tag', tokens, at) === tokens.length - at);
   const asks = tag > 0 && !lexicon.has('done', tokens.slice(0, tag)) && lexicon.at('self', tokens, 0) === 0;
+  if (rang(tokens, reading)) return 'over';
   if (asks) return withoutSmall(tokens.slice(0, tag), reading).length > 0 || tag > 1 ? 'echo' : 'none';
   const told = clausesOf(tokens, reading).map((clause) => clauseReport(clause, reading));
   const telling = told.filter((one) => one !== 'none' && one !== 'praise');
