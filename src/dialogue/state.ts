@@ -260,6 +260,8 @@ export interface Outage {
   /** What a thermometer in the fridge read, in the household's scale or the one said. */
   readonly fridgeReads?: Temperature | null;
   readonly doors: 'shut' | 'open' | null;
+  /** The freezer's, where they were otherwise than the fridge's. */
+  readonly freezerDoors?: 'shut' | 'open' | null;
   readonly fullness: 'full' | 'half' | null;
   /** The appliances that lost it, where some were named; null: all of them. */
   readonly placeIds?: readonly Id[] | null;

@@ -296,6 +296,8 @@ export interface PowerCutQuestion {
   /** When it came back; null while it is still out. */
   readonly backAt: Instant | null;
   readonly doors: 'shut' | 'open' | null;
+  /** The freezer's, where they were otherwise than the fridge's. */
+  readonly freezerDoors?: 'shut' | 'open' | null;
   readonly fullness: 'full' | 'half' | null;
   /** What a thermometer in the fridge or freezer reads, if anybody looked. */
   readonly fridgeReads?: Temperature | null;
@@ -309,7 +311,8 @@ export interface PowerCutQuestion {
 export interface HoldingTime {
   readonly hours: number | null;
   readonly until: Instant | null;
-  readonly state: 'holding' | 'past' | 'unknown';
+  /** 'at-most': a door was opened, so no longer than that and maybe not so long. */
+  readonly state: 'holding' | 'at-most' | 'past' | 'unknown';
   readonly source: Citation;
 }
 

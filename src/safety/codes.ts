@@ -222,6 +222,7 @@ export const POWER_REASON_CODES = [
   'past-hours-check',
   'not-in-table',
   'unknown-temperature',
+  'opened-within-hours', // a door was opened, and the hours for shut doors are not over
   'not-affected', // shelf-stable
 ] as const;
 export type PowerReasonCode = (typeof POWER_REASON_CODES)[number];

@@ -25,6 +25,7 @@ const MS_PER_HOUR = 3_600_000;
 const holding = (
   question: PowerCutQuestion,
   now: Instant,
+  doors: PowerCutQuestion['doors'],
   rule: SafetyTables['powerRules']['fridgeShutHours'],
   stillCold: boolean | null,
   tables: SafetyTables,
@@ -35,8 +36,11 @@ const holding = (
   if (stillCold !== null) {
     return { hours: rule.hours, until, state: stillCold ? 'holding' : 'past', source };
   }
-  // The hours are for a door kept shut; opened, nobody can say.
-  if (question.doors !== 'shut') return { hours: null, until: null, state: 'unknown', source };
+  // The hours are for a door kept shut: opened, they are the most it can be while it lasts, and past them it is past.
+  if (doors === 'open' && end > until) return { hours: rule.hours, until, state: 'past', source };
+  if (doors === 'open' && question.backAt === null)
+    return { hours: rule.hours, until, state: 'at-most', source };
+  if (doors !== 'shut') return { hours: null, until: null, state: 'unknown', source };
   return { hours: rule.hours, until, state: end <= until ? 'holding' : 'past', source };
 };
 
@@ -81,6 +85,8 @@ const fridgeVerdict = (
       ? { verdict: 'discard', reason: 'table-discard' }
       : { verdict: 'use-now', reason: 'hours-not-over' };
   }
+  // Opened within its hours: a thermometer tells, and nothing else does.
+  if (held.state === 'at-most' && cold === null) return { verdict: 'check', reason: 'opened-within-hours' };
   // Past the shut-door hours, or warm by the thermometer: perishables count as warm too long.
   return held.state === 'unknown' && cold === null
     ? { verdict: 'discard-in-doubt', reason: 'unknown-temperature' }
@@ -235,10 +241,25 @@ const report = (
   const rules = tables.powerRules;
   const freezerRule = question.fullness === 'full' ? rules.freezerFullHours : rules.freezerHalfHours;
   const icy = question.iceCrystals ?? null;
+  const freezerDoors = question.freezerDoors ?? question.doors;
   const held = {
-    fridge: holding(question, clock.now, rules.fridgeShutHours, coldBy(question.fridgeReads, tables), tables),
+    fridge: holding(
+      question,
+      clock.now,
+      question.doors,
+      rules.fridgeShutHours,
+      coldBy(question.fridgeReads, tables),
+      tables,
+    ),
     // Nobody said how full: the shorter time.
-    freezer: holding(question, clock.now, freezerRule, icy ?? coldBy(question.freezerReads, tables), tables),
+    freezer: holding(
+      question,
+      clock.now,
+      freezerDoors,
+      freezerRule,
+      icy ?? coldBy(question.freezerReads, tables),
+      tables,
+    ),
   };
   const items = foods
     .filter((food) => food.where === 'fridge' || food.where === 'freezer')

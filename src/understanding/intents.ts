@@ -360,6 +360,10 @@ export interface Slots {
   readonly reported?: boolean;
   /** Door shut or open, freezer full or half, for power cuts. */
   readonly doors?: 'shut' | 'open';
+  /** The freezer's, where it was otherwise than the fridge's. */
+  readonly freezerDoors?: 'shut' | 'open';
+  /** The duration is that of the whole cut, from its beginning to its end. */
+  readonly inAll?: boolean;
   readonly fullness?: 'full' | 'half';
   readonly pounds?: number;
   readonly degrees?: { readonly value: number; readonly scale: 'fahrenheit' | 'celsius' | null };

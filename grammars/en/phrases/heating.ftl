@@ -156,6 +156,7 @@ confirm-out = Note the { $name } as standing out? Yes or no.
 
 ask-power-since = Since when has the power been out?
 ask-doors = Have the fridge and the freezer stayed shut?
+ask-fridge-door = And the fridge: has it stayed shut?
 ask-doors-again = Were the fridge and the freezer opened since? Say yes if they stayed shut.
 ask-full = Is the freezer full?
 ask-full-again = Is it quite full? Say no if it is about half full.
@@ -189,6 +190,10 @@ power-holds = { $which ->
         [none] is past its hours.
        *[other] was past its hours at { $until }.
       }
+    [at-most] was opened, so { $until }{ $date ->
+        [none] {""}
+       *[other] {" "}{ ON($date) }
+      } is the most it holds. Keep it shut.
    *[unknown] cannot be reckoned, since a door was open.
   }
 power-tell-back = Tell me when it is back.
@@ -235,7 +240,16 @@ power-one = { $name }: { $verdict ->
         [yes] them
        *[other] it
       } now, { $reason }.
-    [check] feel for ice or read a thermometer first: { $reason }.
+    [check] { $until ->
+        [none] feel for ice or read a thermometer first: { $reason }.
+       *[other] no later than about { $until }{ $date ->
+            [none] {""}
+           *[other] {" "}{ ON($date) }
+          }, and only if a thermometer shows { $many ->
+            [yes] them
+           *[other] it
+          } cold: { $reason }.
+      }
    *[other] { $reason }.
   }
 power-keep = { $count ->

@@ -317,6 +317,7 @@ power-check-signs = throw it out at any mould, yeasty smell or slime
 power-past-hours-check = the hours are over, so it must be checked
 power-not-in-table = it is in no table
 power-unknown-temperature = nobody knows how warm it got
+power-opened-within-hours = the door was opened
 power-not-affected = it keeps at room temperature
 
 # Somebody in trouble: whom to call comes first, and nothing is judged here.

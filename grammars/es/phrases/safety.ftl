@@ -403,6 +403,7 @@ power-check-signs = tíralo si hay moho, olor a levadura o baba
 power-past-hours-check = se pasaron las horas, así que hay que revisarlo
 power-not-in-table = no está en ninguna tabla
 power-unknown-temperature = nadie sabe cuánto se calentó
+power-opened-within-hours = se abrió la puerta
 power-not-affected = se conserva sin frío
 
 # Descongelar y etiquetas.

@@ -14,7 +14,7 @@ import { ofThatFood, whereOfItem } from '../refer/hers.js';
 import { noneLeft } from '../refer/none-left.js';
 import { type Handler, type Reply, type Turn, about, day, say } from '../handler.js';
 import { limitOf } from '../outages/left-out.js';
-import { afterOutage } from '../outages/power-cut.js';
+import { inCut } from '../outages/power-cut.js';
 import { oldestFirst } from '../refer/tell-apart.js';
 import { needItem } from '../refer/need.js';
 import { byAge, it } from './by-age.js';
@@ -47,7 +47,7 @@ export const keeps: Handler = (act, turn) => {
   const here = (dated.length > 0 ? dated : items).filter(
     (item) => where === null || dated.length > 0 || whereOfItem(turn, item) === where,
   );
-  const ofOutage = afterPower(turn, items, slots);
+  const ofOutage = slots.duration === undefined ? inCut(turn, items) : null;
   if (ofOutage) return ofOutage;
   const general = genericKeeps(turn, slots);
   const howLong = asksHowLong(turn);
@@ -72,23 +72,6 @@ export const keeps: Handler = (act, turn) => {
   return 'reply' in needed ? needed.reply : ownVerdicts(turn, [needed.got]);
 };
 
-/** Talk of a power cut makes "is the milk all right" a question about that. What is past anyway is told so. */
-const afterPower = (turn: Turn, items: readonly Item[], slots: Slots): Reply | null => {
-  if (!turn.state.outage || slots.duration !== undefined || items.length === 0) return null;
-  const fresh = items.filter((item) => {
-    const found = assessIn(turn.kitchen, item, turn.clock);
-    return found.verdict !== 'throw-out' || found.reasons[0]?.code === 'power-lost';
-  });
-  const parts = [...new Map(afterOutage(turn, fresh).map((part) => [JSON.stringify(part), part])).values()];
-  if (parts.length === 0 || fresh.length < items.length) return null;
-  return {
-    parts: parts.slice(0, 3),
-    memory: about(turn, items),
-    names: items.map(({ name }) => name),
-    count: items.length,
-  };
-};
-
 /** What of it is here, after what guidance says in general. */
 export const yours = (turn: Turn, items: readonly Item[]): Say[] => {
   const groups = byAge(oldestFirst(items)).slice(0, 2);
@@ -111,6 +94,8 @@ const verdictEntry = (turn: Turn, group: Group, found: Assessment, among: readon
 
 /** What guidance says of things of the household. */
 export const ownVerdicts = (turn: Turn, items: readonly Item[]): Reply => {
+  const ofOutage = inCut(turn, items);
+  if (ofOutage) return ofOutage;
   const groups = byAge(oldestFirst(items));
   const { memory, names } = toldGroups(turn, items, groups);
   if (groups.length === 1) {

@@ -1,18 +1,20 @@
 /** A power cut: what to do while it lasts, and what became of the food when it is back. */
 import { isPlural, isRefused, placeUnder, storageOf, wentThroughPowerCut } from '../../kitchen/index.js';
 import type { Id, Item } from '../../kitchen/model.js';
-import { powerCut as powerCutReport } from '../../safety/index.js';
-import type { PowerCutReport } from '../../safety/api.js';
+import { holdingHours, powerCut as powerCutReport, powerCutFor } from '../../safety/index.js';
+import { assessIn } from '../../safety/items.js';
+import type { PowerCutReport, PowerItem } from '../../safety/api.js';
 import type { Say, Value } from '../../speech/answer.js';
 import { dayOf, type Instant } from '../../terms/dates.js';
-import type { Slots } from '../../understanding/intents.js';
-import { sourcesOf } from '../describe/guidance.js';
+import type { Mention, Slots } from '../../understanding/intents.js';
+import { reasonsOf, sourcesOf, verdictWords } from '../describe/guidance.js';
 import { guidedStep } from '../describe/steps.js';
 import { inGroups } from '../describe/lists.js';
 import {
   type Handler,
   type Reply,
   type Turn,
+  about,
   clockTime,
   day,
   list,
@@ -21,6 +23,7 @@ import {
   todayOf,
 } from '../handler.js';
 import type { Outage } from '../state.js';
+import { findItems } from '../refer/items.js';
 import { currentStep } from '../talk/step-words.js';
 import { bothHalves, lastOf } from '../timers/wall-time.js';
 import { sinceSaid } from './left-out.js';
@@ -56,10 +59,18 @@ const onlyKind = (turn: Turn, { placeIds }: Outage): 'fridge' | 'freezer' | null
   return kinds.size === 1 ? (only ?? null) : null;
 };
 
+/** An hour put right by no more than so many hours is of the same cut while that goes on. */
+const putRightBy = 2 * 3_600_000;
+const isThatCut = ({ since, backAt }: Outage, said: Instant): boolean =>
+  since === said || (!backAt && Math.abs(Date.parse(since) - Date.parse(said)) <= putRightBy);
+
 /** How things stood, by what was said now, settled by questions, or told before. */
 const outageOf = (turn: Turn, slots: Slots, since: string): Outage => {
-  const before = turn.state.outage?.since === since ? turn.state.outage : null;
+  // The hour put right is the same cut; a new one begins with nothing known.
+  const open = turn.state.outage;
+  const before = open && (slots.inAll === true || isThatCut(open, since)) ? open : null;
   const doors = (turn.picked.doors?.[0] ?? slots.doors ?? before?.doors ?? null) as Outage['doors'];
+  const freezerDoors = slots.freezerDoors ?? (slots.doors ? null : (before?.freezerDoors ?? null));
   const fullness = (turn.picked.fullness?.[0] ??
     slots.fullness ??
     before?.fullness ??
@@ -67,7 +78,16 @@ const outageOf = (turn: Turn, slots: Slots, since: string): Outage => {
   const ofFreezer = slots.placeKind === 'freezer';
   const fridgeReads = (ofFreezer ? null : readingOf(turn, slots)) ?? before?.fridgeReads ?? null;
   const placeIds = appliancesIn(turn, slots) ?? before?.placeIds ?? null;
-  return { since, backAt: before?.backAt ?? null, doors, fullness, fridgeReads, placeIds };
+  return {
+    since,
+    backAt: before?.backAt ?? null,
+    // Of the freezers alone was told how they were: what is not said of the fridge stays open.
+    doors,
+    freezerDoors: doors === freezerDoors ? null : freezerDoors,
+    fullness,
+    fridgeReads,
+    placeIds,
+  };
 };
 
 const reportFor = (turn: Turn, outage: Outage): PowerCutReport => {
@@ -112,21 +132,23 @@ const askSince: Reply = {
   },
 };
 
+const askDoors = (question: Say): Reply => ({
+  parts: [],
+  ask: {
+    slot: 'doors',
+    question,
+    again: say('ask-doors-again'),
+    expecting: 'outage-state',
+    guess: ['shut'],
+    no: ['open'],
+  },
+});
+
 /** Doors and fullness decide the hours: each is asked, and either answer will do. */
-const askState = ({ doors, fullness }: Outage, only?: string): Reply | null => {
+const askState = ({ doors, freezerDoors, fullness }: Outage, only?: string): Reply | null => {
   if (doors === null) {
-    const question = say('ask-doors');
-    return {
-      parts: [],
-      ask: {
-        slot: 'doors',
-        question,
-        again: say('ask-doors-again'),
-        expecting: 'outage-state',
-        guess: ['shut'],
-        no: ['open'],
-      },
-    };
+    if (freezerDoors) return askDoors(say('ask-fridge-door'));
+    return askDoors(say('ask-doors'));
   }
   // How full the freezer is does not matter to the fridge.
   if (fullness === null && only !== 'fridge') {
@@ -174,6 +196,13 @@ const kindAsked = (
 ): 'fridge' | 'freezer' | null =>
   placeKind === 'fridge' || placeKind === 'freezer' ? placeKind : outage ? onlyKind(turn, outage) : null;
 
+/** The hours for shut doors, of a fridge and of a freezer full and half full. */
+const hoursSay = (): Say => {
+  const { fridge, full, half } = holdingHours();
+  const hours = (count: number) => seconds(count * 3600);
+  return say('guidance-power-hours', { fridge: hours(fridge), full: hours(full), half: hours(half) });
+};
+
 /** The best that may be hoped of the fridge: with its doors shut. */
 const ifShut = (turn: Turn, outage: Outage): Say[] => {
   const { fridge } = reportFor(turn, { ...outage, doors: 'shut' });
@@ -194,18 +223,38 @@ export const powerCut: Handler = (act, turn) => {
   if (slots.until) return powerBack(act, turn);
   const before = turn.state.outage;
   // One that is over is not the one told of now.
-  const known = before && !before.backAt ? before.since : null;
+  const known = before && (!before.backAt || slots.items) ? before.since : null;
+  // How long it was in all is told of what is over, of the cut that was just talked of.
+  if (slots.inAll && before) return powerBack(act, turn);
   const since = sinceTold(turn) ?? sinceSaid(turn, slots) ?? (slots.asked === 'now' ? turn.clock.now : known);
-  if (!since) return askSince;
+  // How the doors were, told of what is over: it goes with that.
+  if (!since && before?.backAt && (slots.doors ?? slots.freezerDoors ?? slots.fullness))
+    return powerBack(act, turn);
+  if (!since) return slots.items ? withoutCut(turn, slots.items) : askSince;
   const outage = outageOf(turn, slots, since);
+  if (slots.items && slots.items.length > 0) return ofFoods(turn, slots.items, outage);
   const first = turn.picked.doors || slots.doors || slots.fullness ? [] : [say('power-first')];
   const kind = kindAsked(turn, slots, outage);
   const missing = askState(outage, kind ?? undefined);
+  // How long each holds with its doors shut is known before anything else is.
+  const answers =
+    turn.picked.doors !== undefined || turn.picked.fullness !== undefined || slots.doors !== undefined;
+  if (missing && slots.asked === 'holds' && !answers)
+    return {
+      ...missing,
+      parts: [
+        outage.doors === null || kind === 'freezer'
+          ? hoursSay()
+          : holding(turn, 'fridge', reportFor(turn, outage).fridge),
+      ],
+      outage,
+    };
   // Until what hour the fridge holds with its doors shut is told before they are asked about; past that, they do not matter.
   if (missing && outage.doors === null && slots.asked !== 'now')
     return { ...missing, parts: kind === 'freezer' ? first : ifShut(turn, outage), outage };
   // The fridge does not wait for how full the freezer is.
-  if (missing && before === null && outage.doors !== null && kind !== 'freezer')
+  const toldDoors = before === null || slots.doors !== undefined;
+  if (missing && toldDoors && outage.doors !== null && kind !== 'freezer')
     return { ...missing, parts: [...first, holding(turn, 'fridge', reportFor(turn, outage).fridge)], outage };
   if (missing) return { ...missing, parts: first, outage };
   const report = reportFor(turn, outage);
@@ -244,16 +293,26 @@ const costs = ({ items }: PowerCutReport): ReadonlyMap<string, 'lost' | 'doubtfu
     ),
   );
 
+const earlier = (at: Instant, seconds: number): Instant =>
+  new Date(Date.parse(at) - seconds * 1000).toISOString();
+
 export const powerBack: Handler = (act, turn) => {
   const { slots } = act;
   const until = slots.until ? lastOf(bothHalves(slots.until, turn.heard), turn.clock) : null;
   // It began before it was over: of two hours that may be meant, the last one before that.
   const ended = until ? { ...turn, clock: { ...turn.clock, now: until } } : turn;
-  const since = sinceTold(turn) ?? sinceSaid(ended, slots) ?? turn.state.outage?.since ?? null;
+  const over = turn.state.outage?.backAt ?? null;
+  const whole = slots.inAll && slots.duration !== undefined ? slots.duration : null;
+  const since =
+    sinceTold(turn) ??
+    (whole === null ? sinceSaid(ended, slots) : earlier(until ?? over ?? turn.clock.now, whole)) ??
+    turn.state.outage?.since ??
+    null;
   if (!since) return askSince;
   const before = outageOf(turn, slots, since);
   const backAt = until ?? before.backAt ?? turn.clock.now;
   const outage: Outage = { ...before, backAt };
+  if (slots.items && slots.items.length > 0) return ofFoods(turn, slots.items, outage);
   const only = onlyKind(turn, outage);
   const missing = askState(outage, only ?? undefined);
   if (missing) {
@@ -317,25 +376,114 @@ export const powerBack: Handler = (act, turn) => {
   };
 };
 
-/** What a power cut that is talked of makes of each of these, where they stand in fridge or freezer. */
-export const afterOutage = (turn: Turn, items: readonly Item[]): Say[] => {
-  const { outage } = turn.state;
-  if (!outage) return [];
+/** No cut is talked of any more: what such food is by its days, and by what it went through. */
+const withoutCut = (turn: Turn, mentions: readonly Mention[]): Reply => {
+  const items = mentions.flatMap((mention) => findItems(turn, mention).items);
+  if (items.length === 0) return askSince;
+  return {
+    parts: items.slice(0, toldAtOnce).flatMap((item) => {
+      const found = assessIn(turn.kitchen, item, turn.clock);
+      return [verdictWords(found, item.name), ...reasonsOf(found).first];
+    }),
+    memory: about(turn, items),
+    names: items.map(({ name }) => name),
+    count: items.length,
+  };
+};
+
+/** What a power cut makes of each of these, where they stand in fridge or freezer; what is to be thrown out first. */
+const verdictsIn = (turn: Turn, items: readonly Item[], outage: Outage): Say[] => {
   const report = reportFor(turn, outage);
-  return items.flatMap((item) => {
-    const found = report.items.find(({ itemId }) => itemId === item.id);
-    if (!found) return [];
-    const held = report[storageOf(turn.kitchen, item.placeId) === 'freezer' ? 'freezer' : 'fridge'];
-    // While it lasts, "keep" holds only as long as the doors do.
-    const until = !outage.backAt && found.verdict === 'keep' ? held.until : null;
-    return [
-      say('power-one', {
-        name: item.name,
-        many: isPlural(item.name) ? 'yes' : 'no',
-        verdict: found.verdict,
-        reason: say(`power-${found.reason}`),
-        ...(until ? { until: clockTime(until), ...laterDay(turn, until) } : {}),
-      }),
-    ];
+  const ids = new Set(items.map(({ id }) => id));
+  const all = report.items
+    .filter(({ itemId }) => itemId !== null && ids.has(itemId))
+    .map((found) => {
+      const item = turn.kitchen.items.get(found.itemId!)!;
+      // A day that is past stays past, cold or not.
+      const past = assessIn(turn.kitchen, item, turn.clock);
+      return past.verdict === 'throw-out' && past.reasons[0]?.code !== 'power-lost'
+        ? { item, worst: true, words: [verdictWords(past, item.name), ...reasonsOf(past).first] }
+        : { item, worst: false, words: [oneOf(turn, found, item.name, report, outage)] };
+    })
+    .sort((a, b) => Number(b.worst) - Number(a.worst));
+  return all.flatMap(({ words }) => words);
+};
+
+const oneOf = (
+  turn: Turn,
+  found: PowerItem,
+  name: string,
+  report: PowerCutReport,
+  outage: Outage,
+  where = found.itemId ? storageOf(turn.kitchen, turn.kitchen.items.get(found.itemId)!.placeId) : 'fridge',
+): Say => {
+  const held = report[where === 'freezer' ? 'freezer' : 'fridge'];
+  // While it lasts, "keep" holds only as long as the doors do; of what was opened no longer than that.
+  const timed = found.verdict === 'keep' || found.reason === 'opened-within-hours';
+  const until = !outage.backAt && timed ? held.until : null;
+  return say('power-one', {
+    name,
+    many: isPlural(name) ? 'yes' : 'no',
+    verdict: found.verdict,
+    reason: say(`power-${found.reason}`),
+    ...(until ? { until: clockTime(until), ...laterDay(turn, until) } : {}),
   });
+};
+
+/** So many are told in one breath. */
+const toldAtOnce = 4;
+
+const distinctOf = (parts: readonly Say[]): Say[] => [
+  ...new Map(parts.map((part) => [JSON.stringify(part), part])).values(),
+];
+
+/** What is asked of foods in a cut: each that is here by the record, any other as such food in the fridge. */
+const ofFoods = (turn: Turn, mentions: readonly Mention[], outage: Outage): Reply => {
+  const found = mentions.map((mention) => ({ mention, items: findItems(turn, mention).items }));
+  const cold = found
+    .flatMap(({ items }) => items)
+    .filter(({ placeId }) => coldKind(turn, placeId ?? '') !== null);
+  const report = reportFor(turn, outage);
+  const others = found
+    .filter(({ items }) => items.length === 0)
+    .flatMap(({ mention: { words } }) => {
+      if (!words) return [];
+      const { fridgeReads, ...rest } = outage;
+      const one = powerCutFor(
+        { name: words, where: 'fridge' },
+        { ...rest, backAt: outage.backAt ?? null, ...(fridgeReads ? { fridgeReads } : {}) },
+        turn.clock,
+      );
+      return [oneOf(turn, one, words, report, outage, 'fridge')];
+    });
+  const parts = distinctOf([...verdictsIn(turn, cold, outage), ...others]);
+  // What stood nowhere that lost its power is judged as ever.
+  if (parts.length === 0) return withoutCut(turn, mentions);
+  return {
+    parts: [...parts.slice(0, toldAtOnce)],
+    more: [],
+    details: parts.slice(toldAtOnce),
+    sources: sourcesOf([report.fridge]),
+    outage,
+    memory: { items: cold.map(({ id }) => id) },
+    names: cold.map(({ name }) => name),
+    count: cold.length + others.length,
+  };
+};
+
+/**
+ * While a power cut is talked of, whatever is asked of food in fridge or freezer is answered for the cut and never by
+ * the plain date alone. Null: none is, or none of these stands in the cold.
+ */
+export const inCut = (turn: Turn, items: readonly Item[]): Reply | null => {
+  const { outage } = turn.state;
+  const parts = outage ? distinctOf(verdictsIn(turn, items, outage)) : [];
+  if (parts.length === 0) return null;
+  return {
+    parts: parts.slice(0, toldAtOnce),
+    details: parts.slice(toldAtOnce),
+    memory: about(turn, items),
+    names: items.map(({ name }) => name),
+    count: items.length,
+  };
 };

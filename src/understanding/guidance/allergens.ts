@@ -5,6 +5,7 @@
 import { emptyMention, itMention, type Act, type Mention } from '../intents.js';
 import {
   asks,
+  asksAnywhere,
   foodsIn,
   has,
   isWord,
@@ -117,7 +118,7 @@ const ofFood = (sentence: Sentence, spots: readonly Spot[]): Act | null => {
   // "What have I got with milk in it" asks of food; "have I got any milk" looks for milk.
   const ofAll = which && which.to <= first.from && tokens[which.to] !== tokens[first.from] && (holds || free);
   // "El guiso tiene nueces": a language may ask in the order in which it tells.
-  if (asks(sentence) || doubting(sentence) || (item?.words && has(sentence, 'asksastold'))) {
+  if (asksAnywhere(sentence) || doubting(sentence) || (item?.words && has(sentence, 'asksastold'))) {
     if (ofAll && !item?.words)
       return { intent: 'contains', slots: { allergens, ...(free ? { free: true } : {}) } };
     if (item && (inside || wholly || free || (item.words !== null && holds)))
@@ -170,6 +171,18 @@ export const bothNuts = (act: Act, sentence: Sentence): Act =>
       }
     : act;
 
+/** "What's in the fridge she shouldn't touch": of all there is, what is not for somebody. */
+const notForThem = (sentence: Sentence, base: Act | undefined): Act | null => {
+  if (!has(sentence, 'cannot') || !asksAnywhere(sentence) || !has(sentence, 'which')) return null;
+  if (base?.intent === 'can-eat' || base?.intent === 'who-allergic') return null;
+  const person = personIn(sentence);
+  if (!person || foodsIn(sentence).length > 0) return null;
+  const { words, candidates } = person;
+  const asked = base?.slots.query?.where.flatMap((one) => (one.by === 'place' ? one.places : [])) ?? [];
+  const place = base?.slots.place ?? asked[0];
+  return { intent: 'can-eat', slots: { person: { words, candidates }, ...(place ? { place } : {}) } };
+};
+
 /** What the sentence says of allergens, where the reading so far does not; null leaves that reading. */
 export const allergenActs = (sentence: Sentence, base: readonly Act[]): readonly Act[] | null => {
   const spots = allergenSpots(sentence);
@@ -179,13 +192,16 @@ export const allergenActs = (sentence: Sentence, base: readonly Act[]): readonly
   // "Tom, he's allergic to milk" is told, whatever else it sounds like: a question of people names nobody's allergy.
   const told = person?.intent === 'add-person' && act?.intent === 'who-allergic' && !has(sentence, 'which');
   // "Ines can't have nuts, what is there for her": told first, and then answered.
-  if (act?.intent === 'can-eat' && person?.intent === 'add-person') return [person, act];
+  if (act?.intent === 'can-eat' && person?.intent === 'add-person')
+    return [person, { ...act, slots: { ...act.slots, person: person.slots.person! } }];
   if (act && peopleAsked.has(act.intent) && !told) return null;
   if (person) {
     const same =
       act?.intent === 'add-person' && heard.length >= named(spots).length && !/ /.test(act.slots.words ?? '');
     return same ? null : [person];
   }
+  const theirs = spots.length === 0 ? notForThem(sentence, act) : null;
+  if (theirs) return [theirs];
   if (spots.length === 0) return null;
   const beside = besides(sentence, spots, base);
   if (beside) return beside;

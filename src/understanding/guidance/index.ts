@@ -11,6 +11,7 @@ import type { HouseholdNames } from '../names/api.js';
 import type { Understander } from '../understand.js';
 import { lexiconFor, normalise } from '../words/index.js';
 import type { Asked, GuidanceFacts } from './facts.js';
+import { outageAct } from './outage.js';
 import { guidanceProposal, isLikely } from './proposal.js';
 import { allergenActs, allergensAnswered, bothNuts } from './allergens.js';
 import { riskAct } from './at-risk.js';
@@ -157,6 +158,14 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     const answered = context.expecting === 'allergen' ? allergensAnswered(sentence) : null;
     if (answered) return readAs([answered], said, tokens);
     const allergens = allergenActs(sentence, base.verdict === 'out-of-scope' ? [] : acts);
+    const outage = outageAct(sentence, context.expecting, allergens?.[0] ?? acts[0]);
+    // "Power's out, I've got Joan here, she can't have nuts": both are told, and neither is dropped.
+    if (outage) {
+      const people = [...(allergens ?? []), ...acts]
+        .filter(({ intent }) => intent === 'add-person')
+        .slice(0, 1);
+      return readAs([...people, outage], said, tokens);
+    }
     if (allergens) {
       const read = readAs(besideTold(acts, base, allergens), said, tokens);
       // What food holds may be asked of one shelf: a question put together from its parts has that, too.

@@ -41,7 +41,7 @@ const rivals: Readonly<Record<Rival, number>> = {
   'change-of-none': 1,
   'told-before': 1.5,
   none: 2,
-  'part-told': 2,
+  'part-told': 3,
   keeps: 3,
   change: 3,
   same: 4,
@@ -77,7 +77,7 @@ export const weighed = (evidence: Evidence, left: number): number => {
     asking[how] +
     of[evidence.of] +
     told.reduce((sum, fact) => sum + facts[fact], 0) +
-    (evidence.ageing ? ageing : 0) +
+    (evidence.ageing && how !== 'not' ? ageing : 0) +
     (evidence.keptThere ? keptThere : 0) +
     (evidence.inCut ? inCut : 0) +
     (evidence.soFar ? soFar : 0) +
