@@ -190,7 +190,7 @@ power-holds = { $which ->
         [none] is past its hours.
        *[other] was past its hours at { $until }.
       }
-    [at-most] was opened, so { $until }{ $date ->
+    [at-most] was opened: { $until }{ $date ->
         [none] {""}
        *[other] {" "}{ ON($date) }
       } is the most it holds. Keep it shut.

@@ -4,7 +4,7 @@ import type { Item } from '../../kitchen/model.js';
 import type { Assessment } from '../../safety/api.js';
 import { assessIn } from '../../safety/items.js';
 import type { Say } from '../../speech/answer.js';
-import type { SaidDate, Slots } from '../../understanding/intents.js';
+import type { SaidDate } from '../../understanding/intents.js';
 import { distinct, mustSay, reasonsOf, verdictWords } from '../describe/guidance.js';
 import { type Group, toldGroups } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';

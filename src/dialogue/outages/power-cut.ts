@@ -268,7 +268,8 @@ export const powerCut: Handler = (act, turn) => {
     parts: todo ?? [
       ...told,
       // Two sentences are enough in one breath, where something is past already.
-      ...(slots.asked === 'holds' || told.some(({ args }) => args?.state === 'past')
+      ...(slots.asked === 'holds' ||
+      told.some(({ args }) => args?.state === 'past' || args?.state === 'at-most')
         ? []
         : [say('power-tell-back')]),
     ],
