@@ -128,7 +128,7 @@ export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'numbe
     t.amount = said;
     // "Move two to the fridge": of what was spoken of.
     if (!chunks.some((one) => one.kind === 'thing')) {
-      if (t.deed !== null && !weak.has(t.deed))
+      if (t.deed !== null && !weak.has(t.deed) && chunks.some((one) => one.kind === 'place'))
         t.group = t.run = [begin(t, pointedAt('it'), { definite: true })];
       else lastOf(t).amount = said;
     }
