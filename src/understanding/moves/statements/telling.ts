@@ -176,8 +176,8 @@ export const lastOf = (t: Telling): Draft => implied(t).at(-1)!;
 
 const one = { value: 1, unit: 'piece' } as const;
 /** "I put a pineapple", "I ate a pear" count one; "I opened a jar" says nothing of how many there are. */
-const countsOne = (deed: Deed | null): boolean =>
-  deed === null || deed === 'stored' || deed === 'bought' || deed === 'given-in' || deed === 'took';
+const COUNTS_ONE: ReadonlySet<Deed> = new Set<Deed>(['stored', 'bought', 'given-in', 'took', 'gave', 'threw']);
+const countsOne = (deed: Deed | null): boolean => deed === null || COUNTS_ONE.has(deed);
 
 /** A thing is named: what was said before it is its. */
 export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Draft => {
