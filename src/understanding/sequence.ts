@@ -47,7 +47,6 @@ const worth = {
 } as const;
 
 const bare: ReadonlySet<Intent> = new Set<Intent>(['choose', 'answer', 'follow-up']);
-const ofSteps: ReadonlySet<Intent> = new Set<Intent>(['next', 'done', 'back', 'repeat', 'ask-step']);
 
 /** How a name was said, and what a record may be. */
 const saysNothing: ReadonlySet<string> = new Set([
@@ -180,7 +179,8 @@ export const movesOf = (
   const heard = (from: number, to: number): Understanding =>
     understander.understand(saidIn(sentences, hypotheses, from, to), names, from === 0 ? context : after);
   const inAll = heard(0, count);
-  if ((isSureOfWhole(inAll) && !inAll.readings[0]?.byPhrase) || inAll.readings[0]?.agenda) return whole;
+  const [read] = inAll.readings;
+  if ((isSureOfWhole(inAll) && !read?.byPhrase) || (read?.agenda && !steps)) return whole;
   const matters = sentences[0]!.map((text) => mattersIn(text, names, context));
   const alone: number[] = [];
   const back: boolean[] = [];

@@ -599,5 +599,5 @@ export const stepsReading = (
   const acts =
     eatenUp(guess, given.dish, steps, lexicon, reader) ??
     (cut && actsOf(tokens, cut, steps, lexicon, reader, wouldChange));
-  return acts ? { acts, confidence, heard, normalised: tokens.join(' ') } : null;
+  return acts ? { acts, confidence, agenda: true, heard, normalised: tokens.join(' ') } : null;
 };

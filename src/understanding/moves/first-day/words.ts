@@ -4,8 +4,9 @@ import { z } from 'zod';
 import { projectFile } from '../../../project-files.js';
 import { phraseSet, phraseTable, synonymTable, type PhraseTable } from '../../words/phrases.js';
 
-const entries = z.array(z.string());
-const lists = z.record(z.string(), entries);
+/** A list that a language has not got says nothing. */
+const entries = z.array(z.string()).default([]);
+const lists = z.record(z.string(), z.array(z.string())).default({});
 const shape = z.object({
   about: z.string(),
   sizes: entries,
@@ -17,11 +18,11 @@ const shape = z.object({
   me: entries,
   alone: entries,
   relations: lists,
-  groups: entries.default([]),
-  infants: entries.default([]),
-  nameIs: entries.default([]),
-  titles: entries.default([]),
-  diets: lists.default({}),
+  groups: entries,
+  infants: entries,
+  nameIs: entries,
+  titles: entries,
+  diets: lists,
   called: entries,
   watches: entries,
   strong: entries,
