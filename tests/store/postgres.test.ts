@@ -1,9 +1,10 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import pg from 'pg';
 import { emptyKitchen, isRefused, putAway } from '../../src/kitchen/index.js';
+import { projectFile } from '../../src/project-files.js';
 import { openPostgresStore, type Store, type TellingStore } from '../../src/store/index.js';
 import { storeContract } from './contract.js';
 import { startPostgres, type TestPostgres } from './postgres-server.js';
@@ -75,6 +76,18 @@ describe.skipIf(server === null)('PostgreSQL', () => {
       const wrong = new Map(recording.sent.map((sent) => [sent.text, whyNotOne(sent)]));
       expect([...wrong].filter(([, why]) => why !== null)).toEqual([]);
       expect(wrong.size).toBeGreaterThan(40);
+    });
+
+    it('finds every table of a household among those that are spread', async () => {
+      const client = new pg.Client({ connectionString: url });
+      await client.connect();
+      const { rows } = await client.query<{ table_name: string }>(
+        "select table_name from information_schema.columns where table_schema = 'public' and column_name = 'household_id'",
+      );
+      await client.end();
+      const spread = readFileSync(projectFile('deploy', 'citus.sql'), 'utf8');
+      const named = [...spread.matchAll(/create_distributed_table\('(\w+)'/g)].map(([, table]) => table);
+      expect(rows.map(({ table_name }) => table_name).sort()).toEqual(named.sort());
     });
 
     it('on the list is still made', () => {
