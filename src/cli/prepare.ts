@@ -3,7 +3,7 @@ import type { Command } from 'commander';
 
 export const addPrepareCommand = (program: Command): void => {
   program
-    .command('prepare', { hidden: true })
+    .command('prepare')
     .description('Make what the program reads at its start, in the folder that TELLSHELF_PREPARED names.')
     .action(async () => {
       const { createTongues } = await import('../turn/index.js');
