@@ -86,6 +86,13 @@ const worthOf = ({ verdict, readings: [best], question, settles }: Understanding
 };
 
 const isTold = ({ intent }: Act): boolean => intent === 'tell';
+/** It moves the steps on, or is about them. */
+const isOfSteps = ({ readings: [best] }: Understanding): boolean =>
+  best?.agenda === true || best?.acts.every(({ intent }) => ofSteps.has(intent)) === true;
+const ofSteps: ReadonlySet<Intent> = new Set<Intent>([
+  ...(['next', 'done', 'back', 'repeat', 'ask-step', 'steps-left', 'yes', 'continue'] as const),
+]);
+
 const actsOf = ({ readings: [best] }: Understanding): readonly Act[] => best?.acts ?? [];
 const every = (understanding: Understanding, fits: (intent: Intent) => boolean): boolean => {
   const acts = actsOf(understanding);
@@ -184,22 +191,22 @@ export const movesOf = (
   const matters = sentences[0]!.map((text) => mattersIn(text, names, context));
   const alone: number[] = [];
   const back: boolean[] = [];
+  const elsewhere: boolean[] = [];
   const worthFrom = (from: number, to: number): number | null => {
     const understanding = from === 0 && to === count ? inAll : heard(from, to);
     const own = worthOf(understanding);
     if (to - from === 1) {
       back[from] = pointsBack(understanding);
+      elsewhere[from] = own !== null && !isOfSteps(understanding);
       return (alone[from] = own ?? worth.lost * matters[from]!);
     }
     if (own === null) return null;
     if (every(understanding, (intent) => intent === 'tell')) return own + worth.goesOn;
-    if (steps && every(understanding, (intent) => ofSteps.has(intent)))
-      return (
-        Math.max(
-          own,
-          alone.slice(from, to).reduce((sum, one) => sum + one, 0),
-        ) + worth.goesOn
-      );
+    // "Done. Next." moves the steps on once.
+    if (understanding.readings[0]?.agenda && elsewhere.slice(from, to).every((other) => !other)) {
+      const each = alone.slice(from, to).reduce((sum, one) => sum + one, 0);
+      return Math.max(own, each) + worth.goesOn;
+    }
     return own + (back[to - 1] && !back[from] ? 0 : worth.joined);
   };
   for (let at = 0; at < count; at += 1) worthFrom(at, at + 1);
