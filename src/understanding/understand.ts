@@ -27,6 +27,7 @@ import { narrowingIn, settledBy } from './moves/settling.js';
 import { isTold, toldReading } from './moves/search.js';
 import { stepsReading } from './moves/steps.js';
 import { stepsSpeakOf } from './moves/steps/at-hand.js';
+import { moodOf } from './learned/index.js';
 import { sureMood } from './mood-gate.js';
 import { answerAlone, onlyTurnsAway, turnedAway } from './moves/turning-away.js';
 import type { HouseholdNames } from './names/api.js';
@@ -216,6 +217,8 @@ const asksOfAnother = (
   return !stepsSpeakOf(words, steps, locale);
 };
 
+/** Of stretches that are this seldom asked. */
+const seldomAsked = 0.2;
 /** A change that nothing but what was learned speaks for. */
 const onlyLearned = ({ verdict, readings: [best] }: Understanding): boolean =>
   verdict === 'confirm' &&
@@ -357,7 +360,8 @@ export const createUnderstander = (
     const told = found?.partial ? null : found;
     const half = found?.partial ? found : null;
     // While steps are followed, only what was surely done to something else is no talk of them.
-    const ofOther = told?.verdict === 'act' && told.namesDeed;
+    const several = (told?.reading.acts[0]?.slots.statements?.length ?? 0) > 1;
+    const ofOther = told !== null && told.namesDeed && (told.verdict === 'act' || several);
     const ofSteps =
       context.steps && guesses[0] && !ofOther
         ? stepsReading(guesses[0], readings[0], meanings[0]?.best, reader, context.steps, context.locale)
@@ -431,7 +435,13 @@ export const createUnderstander = (
       question !== null &&
       changes &&
       sureMood(given[0]!.tokens, { language, expecting: context.expecting }) === 'told';
-    if (!question || tells) return understood;
+    // Put as no question, and no bit of one: what is not asked is none.
+    const guessed =
+      question !== null &&
+      !question.outright &&
+      !question.fragment &&
+      (moodOf(given[0]!.tokens, language, { expecting: context.expecting })?.asked ?? 1) < seldomAsked;
+    if (!question || tells || guessed) return understood;
     // A clock or a setting asked for by its own words is no question of a thing.
     return asksOfAnother(question, context) && understood.readings[0]?.framed !== true
       ? withQuestion({ readings: [], margin: 1, verdict: 'out-of-scope' }, question, given[0]!, language)

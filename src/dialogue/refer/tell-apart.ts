@@ -78,12 +78,13 @@ export const tellApart = (kitchen: Kitchen, groups: readonly Group[]): Choice[] 
   const width = table[0]?.length ?? 0;
   const spread = (column: number): number => new Set(table.map((row) => row[column]!.key)).size;
   const choice = (group: Group, label: Say): Choice => ({ ids: group.items.map((item) => item.id), label });
-  for (let column = 0; column < width; column += 1) {
-    const gaps = table.filter((row) => row[column]!.key === null).length;
-    if (spread(column) === groups.length && gaps <= 1) {
-      return groups.map((group, row) => choice(group, table[row]![column]!.say()));
+  // What every one of them has tells better than what one of them lacks.
+  for (const most of [0, 1])
+    for (let column = 0; column < width; column += 1) {
+      const gaps = table.filter((row) => row[column]!.key === null).length;
+      if (spread(column) === groups.length && gaps <= most)
+        return groups.map((group, row) => choice(group, table[row]![column]!.say()));
     }
-  }
   return groups.map((group, row) => {
     const own = table[row]!;
     const alone = own.findIndex(

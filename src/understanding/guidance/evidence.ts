@@ -254,6 +254,8 @@ const ageIn = ({ intent, slots }: Act, { seconds, since, overnight }: GuidanceFa
 /** Whether an act has a place for a fact. */
 const holds = (act: Act, fact: Fact, facts: GuidanceFacts): boolean => {
   const { intent, slots } = act;
+  // "Eight minutes for the dumplings": the clock's.
+  if (fact === 'age' && slots.duration !== undefined && slots.duration === facts.seconds) return true;
   // A clock or a list has no place for what is told of food.
   if (!ofFood.has(intent) && !changes.has(intent) && intent !== 'tell' && intent !== 'ask') return false;
   switch (fact) {
@@ -306,7 +308,7 @@ const askingOf = (sentence: Sentence): Asking => {
 };
 
 /** Readings that have a place for no fact of food. */
-const nothingHeld: ReadonlySet<Rival> = new Set<Rival>(['none', 'elsewhere']);
+const nothingHeld: ReadonlySet<Rival> = new Set<Rival>(['none']);
 
 /** Asked in no other way: no other reading has a place for it. */
 const nowhereElse: ReadonlySet<Asked> = new Set<Asked>([

@@ -32,6 +32,9 @@ const bareReading = (sentence: Sentence): Reading | null => {
   const found = figures(sentence).find(({ value, from, to }) => {
     if (reads(from)) return value >= (appliance ? low : 20);
     if (!ends(to) || value < low || value > high) return false;
+    // "Four in the deep freeze": so many are in it.
+    if (appliance && spotsOf(sentence, 'at').some((spot) => spot.from >= to && spot.from - to <= 2))
+      return false;
     const linked = isWord(sentence, 'link', tokens[from - 1]);
     // "The casserole bubbles, but it's one fifty in the middle": of what was named before.
     const pronoun =

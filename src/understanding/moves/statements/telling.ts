@@ -37,6 +37,8 @@ export interface Telling {
   run: Draft[];
   /** The last thing said was a thing, so that the next joins it. */
   inRun: boolean;
+  /** What is talked of now was named before in this sentence. */
+  again: boolean;
   /** Said before their thing. */
   deed: Deed | null;
   or: Deed | null;
@@ -89,6 +91,7 @@ export const newTelling = (
   group: [],
   run: [],
   inRun: false,
+  again: false,
   deed: null,
   or: null,
   amount: undefined,
@@ -176,7 +179,14 @@ export const lastOf = (t: Telling): Draft => implied(t).at(-1)!;
 
 const one = { value: 1, unit: 'piece' } as const;
 /** "I put a pineapple", "I ate a pear" count one; "I opened a jar" says nothing of how many there are. */
-const COUNTS_ONE: ReadonlySet<Deed> = new Set<Deed>(['stored', 'bought', 'given-in', 'took', 'gave', 'threw']);
+const COUNTS_ONE: ReadonlySet<Deed> = new Set<Deed>([
+  'stored',
+  'bought',
+  'given-in',
+  'took',
+  'gave',
+  'threw',
+]);
 const countsOne = (deed: Deed | null): boolean => deed === null || COUNTS_ONE.has(deed);
 
 /** A thing is named: what was said before it is its. */

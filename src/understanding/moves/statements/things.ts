@@ -248,8 +248,9 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
   use(t, chunk);
   const again = known && !(t.deed && known.deed !== t.deed && known.deed !== null && !weak.has(t.deed));
   if (again) {
-    t.group = t.inRun && joins(t, at) ? [...t.group, known] : [known];
-    t.inRun = true;
+    // "A loaf of bread, and the bread goes in the freezer": of that alone, and not of the butter before it.
+    t.group = t.inRun && t.again && joins(t, at) ? [...t.group, known] : [known];
+    t.inRun = t.again = true;
     t.definite = false;
     return at;
   }
@@ -280,6 +281,7 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
     t.definite = false;
     return at;
   }
+  t.again = false;
   namesLast(t);
   join(t, begin(t, chunk.mention, { open: chunk.source === 'open' }), at);
   return at;
