@@ -33,12 +33,13 @@ export const withMessages = (work: Work): Work => {
     mine.map(({ id }) => id),
   );
   if (isRefused(heard)) return work;
-  const { done } = work.state;
+  const { done, asked } = work.state;
   const read = absorb(work, act, unsettled, {
     parts: mine.map((note) => noteWords(turn, note)),
     changes: [heard],
     aside: work.aside,
   });
-  // That they were heard is nothing the cook did: "no, the other one" still means her own deed.
-  return withState(read, { done });
+  // That they were heard is nothing the cook did or asked: "no, the other one" still means her own deed, and
+  // "who made it" what she asked about.
+  return withState(read, { done, asked });
 };
