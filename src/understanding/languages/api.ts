@@ -1,11 +1,21 @@
 /** What differs between languages in how words are built and ordered, for readers that know none. */
 import type { DynamicRules } from '../../grammar/api.js';
-import type { MovesLexicon } from '../moves/lexicon.js';
+import type { PhraseTable } from '../words/phrases.js';
 
 export interface Spelled {
   readonly tokens: readonly string[];
   /** Before which of the tokens somebody paused. */
   readonly pauses: ReadonlySet<number>;
+}
+
+/** What the lists of a language say of its spelling; `MovesLexicon` is more than that. */
+export interface SpellingLists {
+  /** Every phrase of the lists. */
+  readonly phrases: PhraseTable<unknown>;
+  /** Endings that are a word of their own, with that word: "'s" is "is". */
+  readonly clitics: readonly (readonly [string, string])[];
+  /** Endings as they are spoken, with what is meant: "thawin" is "thawing". */
+  readonly endings: readonly (readonly [string, string])[];
 }
 
 export interface WordForms {
@@ -17,7 +27,7 @@ export interface WordForms {
     said: readonly string[],
     pauses: ReadonlySet<number>,
     rules: DynamicRules,
-    lexicon: MovesLexicon,
+    lists: SpellingLists,
   ): Spelled;
   /** Every form of a phrase in a word list; "~meter" stands for all forms in which people tell of it. */
   formsOf(phrase: string): readonly string[];

@@ -2,7 +2,7 @@ import type { WordForms } from './api.js';
 import { english } from './english.js';
 import { spanish } from './spanish/index.js';
 
-export type { WordForms } from './api.js';
+export type { SpellingLists, WordForms } from './api.js';
 
 const known: Readonly<Record<string, WordForms>> = { en: english, es: spanish };
 

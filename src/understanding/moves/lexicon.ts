@@ -2,7 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { z } from 'zod';
 import { projectFile } from '../../project-files.js';
-import { wordFormsOf, type WordForms } from '../languages/index.js';
+import { wordFormsOf, type SpellingLists, type WordForms } from '../languages/index.js';
 import { entriesOf } from '../word-lists.js';
 import { phraseTable, type PhraseTable } from '../words/phrases.js';
 
@@ -28,7 +28,7 @@ const moves = z.object({
   ones: z.array(z.string()).default([]),
 });
 
-export interface MovesLexicon {
+export interface MovesLexicon extends SpellingLists {
   /** Every phrase with all it may do: "deed:stored", "state:finished", "date:useBy", "pointer:it", "and", … */
   readonly phrases: PhraseTable<ReadonlySet<string>>;
   /** The allergen group a food word names; undefined for others. */
@@ -57,10 +57,6 @@ export interface MovesLexicon {
   dietWithout(words: string): string | undefined;
   /** How words of this language are built and ordered. */
   readonly forms: WordForms;
-  /** Endings that are a word of their own, with that word: "'s" is "is". */
-  readonly clitics: readonly (readonly [string, string])[];
-  /** Endings as they are spoken, with what is meant: "thawin" is "thawing". */
-  readonly endings: readonly (readonly [string, string])[];
 }
 
 /** Phrases of every list, each with the names of all lists it stands in. */
