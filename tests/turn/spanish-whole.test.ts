@@ -183,6 +183,41 @@ describe('every request', () => {
   });
 });
 
+describe('what is only planned, nearly done or denied', () => {
+  let player: Player;
+  beforeAll(async () => {
+    player = await createPlayer(join(data, 'talk/quiroga-kitchen.json'));
+  });
+  afterAll(() => player.close());
+
+  const linesIn = (name: string): readonly string[] =>
+    readFileSync(join(data, 'spanish', name), 'utf8')
+      .split('\n')
+      .filter((line) => line !== '' && !line.startsWith('#'));
+  let played = 0;
+  const changesOf = async (say: string): Promise<number> => {
+    const { turns } = await player.play(
+      talkItemOf({
+        id: `planned-${(played += 1)}`,
+        class: 'planned',
+        speaker: 'Amparo',
+        at: '2026-05-14T18:00',
+        before: [],
+        say,
+        want: {},
+      }),
+    );
+    return turns[0]!.reply.changes.length;
+  };
+
+  test.each(linesIn('not-done.txt'))('changes nothing: %s', async (said) => {
+    expect(await changesOf(said)).toBe(0);
+  });
+  test.each(linesIn('done.txt'))('done, it is done: %s', async (said) => {
+    expect(await changesOf(said)).toBe(1);
+  });
+});
+
 test('lessons and their kitchen are the one thing not there yet', () => {
   expect(existsSync(projectFile('grammars', 'es', 'lessons'))).toBe(false);
 });

@@ -82,6 +82,17 @@ const whoAt = (said: readonly string[], at: number, rules: DynamicRules): number
 const beforeNames: ReadonlySet<string> = new Set(['el', 'la', 'mi']);
 const surelyThem = 0.9;
 
+/** The same of what had to be done. */
+const hadTo: ReadonlyMap<string, boolean> = new Map([
+  ['tuve', true],
+  ['tuvimos', true],
+  ['tuvo', false],
+  ['tuvieron', false],
+]);
+
+const participleOf = (verb: string): string | undefined =>
+  [...verbs().forms(verb)].find(([, { kind }]) => kind === 'participle')?.[0];
+
 export const spelledOut = (
   said: readonly string[],
   pauses: ReadonlySet<number>,
@@ -90,6 +101,14 @@ export const spelledOut = (
   const tokens: string[] = [];
   const kept = new Set<number>();
   let waiting: string[] = [];
+  let isDone = false;
+  // "Acabo de tirar", "tuve que tirar": it is done, where "voy a tirar" is not.
+  const asDone = (word: string): string => {
+    const form = isDone ? verbs().formOf(word) : undefined;
+    if (form?.kind !== 'infinitive') return word;
+    isDone = false;
+    return participleOf(form.verb) ?? word;
+  };
   const push = (...words: readonly string[]): void => {
     tokens.push(...words);
   };
@@ -124,6 +143,14 @@ export const spelledOut = (
     const done = justNow.get(word);
     if (done !== undefined && said[at + 1] === 'de') {
       if (done) speaker();
+      isDone = true;
+      at += 1;
+      continue;
+    }
+    const had = hadTo.get(word);
+    if (had !== undefined && said[at + 1] === 'que') {
+      if (had) speaker();
+      isDone = true;
       at += 1;
       continue;
     }
@@ -137,7 +164,7 @@ export const spelledOut = (
     }
     const leaning = leaningOn(word);
     if (leaning) {
-      push(leaning.verb, ...leaning.objects);
+      push(asDone(leaning.verb), ...leaning.objects);
       waiting = [];
       continue;
     }
@@ -145,7 +172,7 @@ export const spelledOut = (
     if (form?.person === 'first') speaker();
     const doer = form?.person === 'third' && !pauses.has(at + 1) ? whoAt(said, at + 1, rules) : 0;
     if (doer > 0) push(...said.slice(at + 1, at + 1 + doer));
-    push(word);
+    push(asDone(word));
     if (form && waiting.length > 0) {
       push(...waiting);
       waiting = [];

@@ -42,6 +42,8 @@ export interface VerbForm {
   /** Who does it, by the ending; `bid`: asked for; `none`: infinitive, gerund, participle. */
   readonly person: Person;
   readonly kind: 'finite' | 'infinitive' | 'gerund' | 'participle';
+  /** The speaker's own present, which is as often a plan: "tiro". */
+  readonly plans: boolean;
 }
 
 type Irregular = z.infer<typeof file>['irregular'][string];
@@ -84,8 +86,8 @@ const formsOfVerb = (verb: string, given: Irregular): ReadonlyMap<string, VerbFo
   const ar = verb.endsWith('ar');
   const stressed = given.stressed ?? stem;
   const forms = new Map<string, VerbForm>();
-  const put = (form: string, person: Person, kind: VerbForm['kind'] = 'finite'): void => {
-    if (form.length > 1 && !forms.has(form)) forms.set(form, { verb, person, kind });
+  const put = (form: string, person: Person, kind: VerbForm['kind'] = 'finite', plans = false): void => {
+    if (form.length > 1 && !forms.has(form)) forms.set(form, { verb, person, kind, plans });
   };
   const [i, we, who, they] = preteriteOf(stem, ar, given);
   put(i, 'first');
@@ -100,8 +102,8 @@ const formsOfVerb = (verb: string, given: Irregular): ReadonlyMap<string, VerbFo
     `${stressed}${ar ? 'a' : 'e'}`,
     `${stressed}${ar ? 'an' : 'en'}`,
   ];
-  put(pI, 'first');
-  put(pWe, 'first');
+  put(pI, 'first', 'finite', true);
+  put(pWe, 'first', 'finite', true);
   // "Guarda la leche" bids as well as tells; who does it is said beside it, if anybody.
   put(given.imperative ?? pWho, 'bid');
   put(pWho, 'bid');
@@ -153,24 +155,25 @@ export const verbs = (): Verbs => {
   return read;
 };
 
+const isOf = ({ person, kind, plans }: VerbForm, by: string): boolean =>
+  by === 'told'
+    ? !plans && kind !== 'infinitive'
+    : person === by ||
+      (by === 'first' && (kind === 'infinitive' || kind === 'gerund')) ||
+      (by === 'bid' && kind === 'infinitive');
+
 /**
- * "~meter" is all its forms, "~tirar a la basura" each with what follows; "~traer:first" only what the speaker did,
+ * "~meter" is all its forms, "~tirar:told" all but what may only be planned ("mañana tiro", "voy a tirar"), "~tirar a la basura" each with what follows; "~traer:first" only what the speaker did,
  * "~traer:third" what somebody else did. Any other phrase is itself.
  * @throws Error for a verb that verbs.json does not hold.
  */
 export const formsOfPhrase = (phrase: string): readonly string[] => {
   if (!phrase.startsWith('~')) return [phrase];
   const [head = '', ...rest] = phrase.slice(1).split(' ');
-  const [verb = '', person] = head.split(':');
+  const [verb = '', ...narrowed] = head.split(':');
   const forms = verbs().forms(verb);
   if (forms.size === 0) throw new Error(`grammars/es/words/verbs.json has no verb "${verb}"`);
   return [...forms]
-    .filter(
-      ([, form]) =>
-        person === undefined ||
-        form.person === person ||
-        (person === 'first' && (form.kind === 'infinitive' || form.kind === 'gerund')) ||
-        (person === 'bid' && form.kind === 'infinitive'),
-    )
+    .filter(([, form]) => narrowed.every((by) => isOf(form, by)))
     .map(([form]) => [form, ...rest].join(' '));
 };
