@@ -217,7 +217,7 @@ export const movesOf = (
       const here = to - from === 1 ? alone[from]! : worthFrom(from, to);
       if (here === null) continue;
       const sum = best[from]!.worth + here;
-      if (!run || sum > run.worth) run = { from, worth: sum };
+      if (!run || sum >= run.worth) run = { from, worth: sum };
     }
     best.push(run!);
   }

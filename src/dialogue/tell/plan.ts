@@ -189,12 +189,14 @@ const byPlace = (items: readonly Item[]): Map<string, Item[]> => {
  */
 const eachWhere = (turn: Turn, items: readonly Item[], { parts = [] }: Statement): readonly Step[] | null => {
   const lots = byPlace(items);
+  const countOf = ([first, ...others]: readonly Item[]): number | undefined =>
+    others.length > 0 ? others.length + 1 : first?.amount?.value;
   const moves = parts.map(({ amount, place }): Step[] | null => {
     const to = findPlace(turn, place, 'place', null);
     if (to.found !== 'one') return null;
     const { id } = to.place;
-    const lot = [...lots].find(([at, [first, ...others]]) => {
-      const count = others.length > 0 ? others.length + 1 : first?.amount?.value;
+    const lot = [...lots].find(([at, some]) => {
+      const count = countOf(some);
       const near = placeUnder(turn.kitchen, id, at) || placeUnder(turn.kitchen, at, id);
       return near && (amount === null || count === undefined || amount.value === count);
     });
@@ -204,7 +206,32 @@ const eachWhere = (turn: Turn, items: readonly Item[], { parts = [] }: Statement
     const item = itemOf(some, { ...emptyMention, words: some[0]!.name });
     return at === id ? [] : [{ do: 'act', act: { intent: 'move', slots: { item, place } }, items: some }];
   });
-  return moves.every((steps) => steps !== null) ? moves.flat() : null;
+  return moves.every((steps) => steps !== null) ? moves.flat() : sharedAnew(turn, items, parts);
+};
+
+/** "It was four in the tall one and four in the chest", of three and five: one goes from where there are too many. */
+const sharedAnew = (
+  turn: Turn,
+  items: readonly Item[],
+  parts: NonNullable<Statement['parts']>,
+): readonly Step[] | null => {
+  const lots = byPlace(items);
+  const wanted = parts.flatMap(({ amount, place }) => {
+    const to = findPlace(turn, place, 'place', null);
+    if (to.found !== 'one' || !amount) return [];
+    const { id } = to.place;
+    const here = [...lots].filter(([at]) => placeUnder(turn.kitchen, at, id)).flatMap(([, some]) => some);
+    return [{ place, many: amount.value, here }];
+  });
+  const all = wanted.reduce((sum, { many }) => sum + many, 0);
+  if (wanted.length !== parts.length || all !== items.length) return null;
+  const spare = wanted.flatMap(({ many, here }) => here.slice(many));
+  return wanted.flatMap(({ place, many, here }): Step[] => {
+    const some = spare.splice(0, Math.max(0, many - here.length));
+    if (some.length === 0) return [];
+    const item = itemOf(some, { ...emptyMention, words: some[0]!.name });
+    return [{ do: 'act', act: { intent: 'move', slots: { item, place } }, items: some }];
+  });
 };
 
 /** What the last putting away brought in. */

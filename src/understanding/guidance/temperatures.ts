@@ -29,10 +29,12 @@ const bareReading = (sentence: Sentence): Reading | null => {
     tokens[at] === undefined || isWord(sentence, 'afterfigure', tokens[at]);
   const reads = (at: number): boolean =>
     spotsOf(sentence, 'reads').some(({ to }) => at === to || at === to + 1);
+  const several = figures(sentence).length > 1;
   const found = figures(sentence).find(({ value, from, to }) => {
     if (reads(from)) return value >= (appliance ? low : 20);
     if (!ends(to) || value < low || value > high) return false;
     // "Four in the deep freeze": so many are in it.
+    if (appliance && several) return false;
     if (appliance && spotsOf(sentence, 'at').some((spot) => spot.from >= to && spot.from - to <= 2))
       return false;
     const linked = isWord(sentence, 'link', tokens[from - 1]);

@@ -20,7 +20,7 @@ import {
   pointed,
 } from '../meaning-parts.js';
 import type { Chunk, Span } from './api.js';
-import { movesLexicon, type MovesLexicon } from './lexicon.js';
+import { classAt, movesLexicon, type MovesLexicon } from './lexicon.js';
 
 const costs = {
   word: 0.12,
@@ -354,19 +354,36 @@ const words =
 const placedOnes =
   (lexicon: MovesLexicon): Finder =>
   (tokens, from, rules) =>
-    (rules.get('kitchen:place')?.matchesAt(tokens, from) ?? []).flatMap(({ length, value }) => {
+    (rules.get('kitchen:place')?.matchesAt(tokens, from) ?? []).flatMap(({ length, value }): Offer[] => {
       const place = asPlace({ named: value });
-      const ones = from + length;
-      if (
-        (place.candidates[0]?.fit ?? 0) < clearPlace ||
-        !lexicon.isOne(tokens[ones] ?? '') ||
-        // "The second one" is of what was told.
-        rules.get('builtin:grammar/ordinal')?.matchesAt(tokens, from).length
-      )
-        return [];
+      const fit = place.candidates[0]?.fit ?? 0;
+      const to = from + length + 1;
+      // "The second one" is of what was told.
+      const ordinal = (rules.get('builtin:grammar/ordinal')?.matchesAt(tokens, from).length ?? 0) > 0;
+      if (!lexicon.isOne(tokens[to - 1] ?? '') || ordinal) return [];
+      const before = classAt(lexicon, tokens, from - 1, 'a') > 0 ? from - 2 : from - 1;
+      // "Four in the tall one": the place itself, by half its name.
+      const [best] = place.candidates;
+      if (classAt(lexicon, tokens, before, 'in-it') > 0)
+        return !best || fit < likelyPlace
+          ? []
+          : [
+              {
+                chunk: {
+                  kind: 'place',
+                  from,
+                  to,
+                  place: { ...place, candidates: [{ ...best, fit: 1 }] },
+                  fit: 1,
+                },
+                cost: costs.pointer,
+              },
+            ];
+      if (fit < clearPlace) return [];
       const mention: Mention = { ...pointed('them'), at: place };
-      return [{ chunk: { kind: 'pointer' as const, from, to: ones + 1, mention }, cost: costs.pointer }];
+      return [{ chunk: { kind: 'pointer', from, to, mention }, cost: costs.pointer }];
     });
+const likelyPlace = 0.65;
 
 /** A name of hers of several words is no part of another. */
 const holdsHers = (tokens: readonly string[], from: number, to: number, rules: DynamicRules): boolean => {

@@ -263,6 +263,13 @@ export const toldReading = (
         thing !== null && isNamed(thing) && !again && !losing.has(deed) && deed !== 'took',
     ) &&
     (!parsed || parsed.confidence < surelyRead || countsMore(statements, parsed.acts));
+  // "I threw out an egg", by a rule that throws out all of them.
+  const losesLess =
+    proposal.left.length === 0 &&
+    parsed !== undefined &&
+    parsed.acts.every(({ intent, slots }) => loses.has(intent) && !slots.amount && !slots.share) &&
+    statements.every(({ deed }) => losing.has(deed) || deed === 'took') &&
+    statements.some(({ amount, share, left }) => (amount ?? share ?? left) !== undefined);
   // A rule that is not sure of it, and has no place for most of what was told, does not stand before it.
   const holdsMore =
     plain && !rule && parsed !== undefined && weightTold(statements) > weightRead(parsed.acts) + 1;
@@ -270,6 +277,7 @@ export const toldReading = (
     parsed &&
     (rule || parsed.confidence >= likelyRule) &&
     !holdsMore &&
+    !losesLess &&
     !parsed.acts.every(({ intent }) => told.has(intent)) &&
     !(plain && parsed.acts.some(({ intent }) => told.has(intent)) && statements.some(namesDeed))
   )
@@ -300,6 +308,7 @@ export const toldReading = (
   const whole = proposal.left.length === 0 && proposal.acts.length > 0;
   if (
     likely &&
+    !losesLess &&
     !(likely.acts.length > 1 && whole && statements.length > 1) &&
     weightTold(statements) - (plain ? 0 : 1) < weightRead(likely.acts) &&
     !likely.acts.some(swallows) &&
