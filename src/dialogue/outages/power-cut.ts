@@ -226,7 +226,10 @@ export const powerCut: Handler = (act, turn) => {
   const known = before && (!before.backAt || slots.items) ? before.since : null;
   // How long it was in all is told of what is over, of the cut that was just talked of.
   if (slots.inAll && before) return powerBack(act, turn);
-  const since = sinceTold(turn) ?? sinceSaid(turn, slots) ?? (slots.asked === 'now' ? turn.clock.now : known);
+  const said = sinceSaid(turn, slots);
+  // "If it comes back at nine tonight": an hour still to come does not make the cut begin the day before.
+  const began = known && said && said < known && slots.when === undefined ? known : said;
+  const since = sinceTold(turn) ?? began ?? (slots.asked === 'now' ? turn.clock.now : known);
   // How the doors were, told of what is over: it goes with that.
   if (!since && before?.backAt && (slots.doors ?? slots.freezerDoors ?? slots.fullness))
     return powerBack(act, turn);
@@ -299,6 +302,13 @@ const earlier = (at: Instant, seconds: number): Instant =>
 
 export const powerBack: Handler = (act, turn) => {
   const { slots } = act;
+  const goesOn = turn.state.outage && !turn.state.outage.backAt ? turn.state.outage.since : null;
+  const said = slots.time && !slots.until && !slots.when ? sinceSaid(turn, slots) : null;
+  // "If it comes back at nine tonight", of one that goes on: it is not back yet, and how long all holds is told.
+  if (goesOn && said && said < goesOn) {
+    const { time: _ahead, ...rest } = slots;
+    return powerCut({ intent: 'power-cut', slots: rest }, turn);
+  }
   const until = slots.until ? lastOf(bothHalves(slots.until, turn.heard), turn.clock) : null;
   // It began before it was over: of two hours that may be meant, the last one before that.
   const ended = until ? { ...turn, clock: { ...turn.clock, now: until } } : turn;
