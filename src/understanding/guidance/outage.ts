@@ -56,6 +56,9 @@ const denies = 3;
 const isDenied = (sentence: Sentence, { from }: Spot): boolean =>
   sentence.tokens.slice(Math.max(0, from - denies), from).some((word) => isWord(sentence, 'denier', word));
 
+const between = ({ from }: Spot, one: Spot, other: Spot): boolean =>
+  from >= Math.min(one.to, other.to) && from < Math.max(one.from, other.from);
+
 /** How each door was, by what is said nearest to it. */
 const doorsIn = (sentence: Sentence): Partial<Record<Appliance, Door>> => {
   const denied = spotsOf(sentence, 'notshut');
@@ -78,7 +81,12 @@ const doorsIn = (sentence: Sentence): Partial<Record<Appliance, Door>> => {
     const [nearest] = [...within].sort((a, b) => distance(a) - distance(b));
     // "The fridge and the freezer stayed shut": two that are joined are both meant.
     const joined = nearest
-      ? within.filter((one) => Math.abs(one.from - nearest.to) <= 2 || Math.abs(nearest.from - one.to) <= 2)
+      ? within.filter(
+          (one) =>
+            (Math.abs(one.from - nearest.to) <= 2 || Math.abs(nearest.from - one.to) <= 2) &&
+            // "The fridge closed, the freezer opened": each has its own.
+            !told.some((door) => between(door.spot, one, nearest)),
+        )
       : [];
     const of = nearest ? [nearest, ...joined].flatMap((one) => one.of) : (['fridge', 'freezer'] as const);
     // Opened once is opened, however often it was shut again.
