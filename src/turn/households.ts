@@ -421,12 +421,17 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
               const own = tongues.for(request.locale, here.kitchen.household.locale);
               const lesson = lessonKitchenNow(earlier, surroundings);
               const spokenNames = lesson ? namesOf(lesson) : here.names;
-              const { tongue, understanding: whole } = tracing.span('understand', () =>
-                hear(own, request, spokenNames, earlier, surroundings),
-              );
-              const moves = tracing.span('understand', () =>
-                movesSaid(tongue, request, spokenNames, earlier, surroundings),
-              );
+              const {
+                tongue,
+                understanding: whole,
+                moves,
+              } = tracing.span('understand', () => {
+                const heard = hear(own, request, spokenNames, earlier, surroundings);
+                return {
+                  ...heard,
+                  moves: movesSaid(heard.tongue, request, spokenNames, earlier, surroundings),
+                };
+              });
               const hours = picksUp(whole);
               const elsewhere =
                 hours === null

@@ -1,6 +1,5 @@
 /** What was learned from examples, where the grammar says nothing or is in doubt. */
 import { CHANGING_INTENTS, type Intent, type Interpretation, type Understanding } from './intents.js';
-import { changesWhatIsAsked } from './mood-gate.js';
 import { guessed, type Guessed } from './learned/index.js';
 import type { Reader } from './readings.js';
 import { learnedThresholds, thresholds } from './thresholds.js';
@@ -74,7 +73,6 @@ export const learnedReading = (
   );
   if (share < enough || ours < learnedThresholds.ours) return null;
   if (made.strangers >= learnedThresholds.strangers) return null;
-  if (changesWhatIsAsked([made.act], guess.tokens, reader)) return null;
   if (offered) {
     const other = offered.acts[0]!.intent;
     // What the rules take for a change is asked about; it does not turn into something done at once.

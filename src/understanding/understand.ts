@@ -217,6 +217,7 @@ const asksOfAnother = (
   return !stepsSpeakOf(words, steps, locale);
 };
 
+const likelyAsked = 0.6;
 /** Of stretches that are this seldom asked. */
 const seldomAsked = 0.2;
 /** A change that nothing but what was learned speaks for. */
@@ -239,7 +240,12 @@ const withQuestion = (
   const lost =
     verdict === 'out-of-scope' ||
     (verdict === 'ask-again' && readings.length === 0) ||
-    (question.outright && question.left.length === 0 && onlyLearned(understood));
+    (question.outright &&
+      question.left.length === 0 &&
+      onlyLearned(understood) &&
+      (question.acts[0]?.slots.query?.ask.length ?? 1) > 0 &&
+      // "Would anybody unclip the bead from that jar" orders.
+      (moodOf(tokens, language)?.asked ?? 1) >= likelyAsked);
   const whole = question.hers && !question.fragment && question.acts[0]!.slots.query !== undefined;
   // What follows an answer is about that: "whose cooking was it".
   const follows = question.left.length === 0 && question.acts[0]!.slots.edit !== undefined;

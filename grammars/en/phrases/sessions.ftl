@@ -224,12 +224,12 @@ lesson-report = { CAP($name) }: { $count ->
    *[other] , { $hinted } with a hint
   }.
 lesson-after = Say next lesson, that lesson again, or stop the lesson.
-confirm-sharing = May your teacher see, task by task, how your lessons went? Nothing of your kitchen. Yes or no.
-sharing-on = Your teacher may see how the lessons went. Say stop sharing my lessons at any time.
-sharing-off = Nobody sees how your lessons went.
+confirm-sharing = May your teacher be told, task by task, how your lessons went? Nothing of your kitchen. Yes or no.
+sharing-on = Your teacher may be told how the lessons went. Say stop sharing my lessons at any time.
+sharing-off = Nobody is told how your lessons went.
 sharing-is = { $may ->
-    [yes] Yes: your teacher may see how the lessons went. Say stop sharing my lessons to end that.
-   *[no] No, nobody sees how your lessons went.
+    [yes] Yes: your teacher may be told how the lessons went. Say stop sharing my lessons to end that.
+   *[no] No, nobody is told how your lessons went.
   }
 lesson-left = The lesson is over. We are back in your own kitchen.
 lessons-are = { CAP($count) } lessons: { $lessons }. Say lesson one, or any other.

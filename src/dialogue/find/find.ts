@@ -111,7 +111,9 @@ const tellItems = (turn: Turn, items: readonly Item[]): Reply => {
 /** "four tubs in the left basket": how many of several alike, and where. */
 const amountWhere = (turn: Turn, group: Group): Say => {
   const where = whereAndFeel(turn.kitchen, group);
-  const amount = groupAmount(group);
+  // One tub is said by how it feels.
+  const counts = group.items.length > 1 || (group.first.amount?.value ?? 1) !== 1;
+  const amount = counts ? groupAmount(group) : null;
   return amount ? say('item-where', { item: amount, where }) : where;
 };
 
