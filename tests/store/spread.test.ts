@@ -47,18 +47,22 @@ describe.skipIf(server === null)('households over three databases', () => {
     await close();
   });
 
-  storeContract('spread', async () => {
-    const [store, second] = [openSpread(urls, 3), openSpread(urls, 3)];
-    await store.migrate();
-    return {
-      store,
-      second,
-      close: async () => {
-        await store.close();
-        await second.close();
-      },
-    };
-  });
+  storeContract(
+    'spread',
+    async () => {
+      const [store, second] = [openSpread(urls, 3), openSpread(urls, 3)];
+      await store.migrate();
+      return {
+        store,
+        second,
+        close: async () => {
+          await store.close();
+          await second.close();
+        },
+      };
+    },
+    { oneDatabase: false },
+  );
 
   const speaker = (householdId: string) => ({ householdId, deviceId: 'd', personId: null, owner: true });
   /** Says it at one server after another until it is answered, under one id. */

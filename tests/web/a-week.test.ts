@@ -307,7 +307,7 @@ describe('whoever runs it, on Sunday', () => {
         (await site.service.store.devices('marta')).find(({ name }) => name === 'Auntie’s phone')?.revokedAt,
     ).not.toBeNull();
     // The pressed button is gone; what came of it is said where it was, and focus is there.
-    expect(await runner.evaluate(() => document.activeElement?.textContent)).toBe(
+    await soon(() => runner.evaluate(() => document.activeElement?.textContent)).toBe(
       'Auntie’s phone is sent away.',
     );
     const aunt = contexts[2]?.pages()[0];
