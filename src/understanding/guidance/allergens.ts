@@ -37,6 +37,7 @@ export const allergensAnswered = (sentence: Sentence): Act | null => {
   return { intent: 'answer', slots: { allergens: named(spots) } };
 };
 
+const surelyHers = 0.95;
 /** Allergens named as such, and not as part of a food's longer name. */
 const allergenSpots = (sentence: Sentence): readonly Spot[] => {
   const all = spotsOf(sentence, 'allergen');
@@ -45,7 +46,10 @@ const allergenSpots = (sentence: Sentence): readonly Spot[] => {
     sentence.tokens
       .slice(from, to)
       .every((_, at) => all.some((one) => one.from <= from + at && from + at < one.to));
-  const foods = foodsIn(sentence).filter((food) => !listed(food));
+  // "The peanut butter" that is here is one food, and no peanuts and butter.
+  const foods = foodsIn(sentence).filter(
+    (food) => (mentionOf(food).candidates[0]?.fit ?? 0) >= surelyHers || !listed(food),
+  );
   return spotsOf(sentence, 'allergen').filter(
     (spot) =>
       !foods.some(
