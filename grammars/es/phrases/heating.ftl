@@ -152,6 +152,7 @@ offer-note-out = ¿Anoto que { THE($name) } { esta-o } fuera desde entonces?
 # Cortes de luz.
 ask-power-since = ¿Desde cuándo no hay luz?
 ask-doors = ¿Refrigerador y congelador siguieron cerrados?
+ask-fridge-door = ¿Y el refrigerador, siguió cerrado?
 ask-doors-again = ¿Se abrieron desde entonces? Di sí si siguieron cerrados.
 ask-full = ¿El congelador está lleno?
 ask-full-again = ¿Está bastante lleno? Di no si está como a la mitad.

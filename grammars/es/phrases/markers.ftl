@@ -63,12 +63,12 @@ dots-mean = { CAP($raised) } { $dots ->
     [one] quiere
    *[other] quieren
   } decir { $meaning }.
-meanings-checked = { $doubts ->
-    [0] { $count ->
-        [0] Aquí nada lleva una marca con significado.
-        [one] Hay una cosa marcada, y nada de lo registrado la contradice.
-       *[other] Hay { UNA($count) } cosas marcadas, y nada de lo registrado las contradice.
-      }
+meanings-checked = { $count ->
+    [0] Aquí nada lleva una marca con significado.
+    [one] Hay una cosa marcada, y nada de lo registrado la contradice.
+   *[other] Hay { UNA($count) } cosas marcadas, y nada de lo registrado las contradice.
+  }
+meanings-doubted = { $doubts ->
     [one] Una duda: { $which }.
    *[other] { CAP(UNA($doubts)) } dudas: { $which }.
   }

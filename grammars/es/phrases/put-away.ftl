@@ -14,6 +14,10 @@ ask-put-where-again-there = ¿Dónde { goes } { THE($name) }? La última vez, { 
 ask-place-share = ¿Dónde van { $amount }?
 ask-marker-in-use = { CAP(THE($marker)) } ya { marca-o } { THE($name) }. ¿Qué marca anoto entonces?
 
+confirm-another = { $amount ->
+    [none] { CAP($name) }
+   *[other] { CAP(OF($amount, $name)) }
+  } { $at }: eso ya lo anoté hace un momento. ¿Es más de lo mismo? Sí o no.
 put-away-done = { CAP($item) } { $where }{ $details ->
     [none] {""}
    *[other] , { $details }

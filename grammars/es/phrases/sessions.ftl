@@ -117,6 +117,20 @@ setup-which-nuts = { $name ->
    *[other] { $name } y las nueces
   }: ¿nueces de árbol, cacahuates, o ambos?
 setup-both-nuts = Entonces ambos, por precaución.
+setup-what-not = { $name ->
+    [none] ¿Qué es lo que no debes comer? No lo entendí.
+   *[other] ¿Qué es lo que { $name } no debe comer? No lo entendí.
+  }
+setup-whose = ¿Quién no debe comer { OURS($allergens) }?
+setup-say-who = Di un nombre, o di siguiente para dejarlo.
+setup-whose-not-kept = Sin guardar, porque nadie dijo de quién es: { OURS($what) }.
+setup-unclear-not-kept = { $name ->
+    [none] Lo que no debes comer no quedó guardado.
+   *[other] Lo que { $name } no debe comer no quedó guardado.
+  }
+setup-whose-else = ¿De quién es esto: { OURS($what) }?
+eaters-noted = Anotado: { $told }.
+eaters-known = Eso ya lo tengo: { $told }.
 setup-your-name = ¿Y cómo te llamas?
 setup-not-kept = Sin guardar: { $told }.
 setup-first-over = Es todo por hoy. Dime una comida y dónde está. Di sigue con la puesta en marcha cuando quieras.
@@ -205,6 +219,13 @@ lesson-report = { CAP($name) }: { $count ->
    *[other] , { UNA($hinted) } con pista
   }.
 lesson-after = Di siguiente lección, otra vez esa lección, o deja la lección.
+confirm-sharing = ¿Puede quien te enseña saber, tarea por tarea, cómo te fue en las lecciones? De tu cocina, nada. Sí o no.
+sharing-on = Quien te enseña puede saber cómo te fue en las lecciones. Di deja de compartir mis lecciones cuando quieras.
+sharing-off = Nadie más sabe cómo te fue en las lecciones.
+sharing-is = { $may ->
+    [yes] Sí: quien te enseña puede saber cómo te fue en las lecciones. Para terminar, di deja de compartir mis lecciones.
+   *[no] No, nadie más sabe cómo te fue en las lecciones.
+  }
 lesson-left = Terminó la lección. Estamos otra vez en tu cocina.
 lessons-are = { CAP(UNA($count)) } lecciones: { $lessons }. Di lección uno, o la que quieras.
 no-lessons = En español todavía no hay lecciones.

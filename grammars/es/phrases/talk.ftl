@@ -73,6 +73,7 @@ help-session = { $session ->
     [count] Di sí, no, cambió, o cuántos. Di espera para hacer una pausa.
    *[setup] Contesta con tus palabras. Di siguiente para saltar una, o espera para hacer una pausa.
   }
+help-lesson = Haz la tarea con tus palabras. O di una pista, cuál era la tarea, salta la tarea, cómo me fue, o deja la lección.
 help-steps = Di siguiente, atrás, repite, cuántos faltan, desde el principio, o listo cuando lo hayas hecho.
 
 # Pasos guiados.

@@ -62,6 +62,10 @@ timer-now = { $label ->
     [none] Ahora { $left }.
    *[other] { CAP($label) }: ahora { $left }.
   }
+timer-longer = { $label ->
+    [none] { CAP($time) } más.
+   *[other] { CAP($label) }: { $time } más.
+  }
 timer-left = { CAP($left) } para terminar{ $label ->
     [none] {""}
    *[other] : { $label }
