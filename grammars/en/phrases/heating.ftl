@@ -193,7 +193,7 @@ power-holds = { $which ->
     [at-most] was opened: { $until }{ $date ->
         [none] {""}
        *[other] {" "}{ ON($date) }
-      } is the most it holds. Keep it shut.
+      } at the most. Keep it shut.
    *[unknown] cannot be reckoned, since a door was open.
   }
 power-tell-back = Tell me when it is back.

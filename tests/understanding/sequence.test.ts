@@ -1,0 +1,81 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { createUnderstander, movesOf } from '../../src/understanding/index.js';
+import type { Expectation } from '../../src/understanding/intents.js';
+import { sentencesOf } from '../../src/understanding/words/sentences.js';
+import { hearing, martasNames } from './household.js';
+
+const understander = createUnderstander('en-US');
+const names = martasNames();
+const cut = (text: string, expecting: Expectation = 'anything'): readonly string[] =>
+  movesOf(understander, [{ text }], names, hearing(expecting)).map(({ said }) => said[0]!.text);
+
+describe('sentences', () => {
+  it('end where a mark and a space stand', () => {
+    expect(sentencesOf('Done. Next! How long is left? two minutes')).toEqual([
+      'Done.',
+      'Next!',
+      'How long is left?',
+      'two minutes',
+    ]);
+  });
+  it('do not end within a figure or after a letter', () => {
+    expect(sentencesOf('It was 2.5 pounds at 6 a.m. today')).toEqual(['It was 2.5 pounds at 6 a.m. today']);
+  });
+  it('lose no word of what was said', () => {
+    fc.assert(
+      fc.property(fc.string({ maxLength: 200 }), (text) => {
+        const words = (all: string): readonly string[] => all.split(/\s+/u).filter(Boolean);
+        expect(words(sentencesOf(text).join(' '))).toEqual(words(text));
+      }),
+    );
+  });
+});
+
+describe('the moves of a turn', () => {
+  it('are one for each question', () => {
+    expect(cut('Where is the lentil stew? How many eggs have we got?')).toHaveLength(2);
+  });
+  it('are one for what is told in several sentences of one thing', () => {
+    expect(cut('The milk is on the door. It is use by Sunday.')).toHaveLength(1);
+  });
+  it('part what is told from what is asked', () => {
+    expect(
+      cut('I have put two tins of okra in the pantry and the flour on the counter. And where is the rice?'),
+    ).toEqual([
+      'I have put two tins of okra in the pantry and the flour on the counter.',
+      'And where is the rice?',
+    ]);
+  });
+  it('keep a word that only leads on with what it leads to', () => {
+    expect(cut('Right. No to that.', 'yes-no')).toHaveLength(1);
+  });
+  it('are what was said, in order', () => {
+    const said = [
+      'Where is the rice?',
+      'I threw out the salmon.',
+      'Set a timer for ten minutes.',
+      'No.',
+      'Lovely.',
+    ];
+    fc.assert(
+      fc.property(fc.array(fc.constantFrom(...said), { minLength: 1, maxLength: 5 }), (sentences) => {
+        expect(cut(sentences.join(' ')).join(' ')).toBe(sentences.join(' '));
+      }),
+      { numRuns: 30 },
+    );
+  });
+  it('say where one names something of this kitchen', () => {
+    const [first, second] = movesOf(
+      understander,
+      [
+        {
+          text: 'It was heaving in there, honestly. And then what about the okra, I have put two tins in the pantry.',
+        },
+      ],
+      names,
+      hearing(),
+    );
+    expect([first?.matters, second?.matters]).toEqual([false, true]);
+  });
+});
