@@ -41,7 +41,7 @@ describe('what a teacher sees', () => {
 
   it('is how each task went, once a yes was said aloud at the end of a lesson, and as a table', async () => {
     const answers = await hold(...firstLesson);
-    expect(answers.at(-1)).toMatch(/May your teacher see/);
+    expect(answers.at(-1)).toMatch(/May your teacher be told/);
     expect((await view()).held).toEqual([]);
     const [thanks] = await hold('yes');
     expect(thanks).toMatch(/stop sharing/);
