@@ -13,6 +13,7 @@ import {
   type Intent,
   type Understanding,
 } from './intents.js';
+import { moodOf } from './learned/index.js';
 import { chunksOf } from './moves/chunks.js';
 import { movesLexicon } from './moves/lexicon.js';
 import { past, settlingWords } from './moves/settling.js';
@@ -129,6 +130,7 @@ const mattersIn = (text: string, names: HouseholdNames, context: HearingContext)
   ).length;
 };
 const surely = 0.9;
+const surelyOrdered = 0.8;
 
 /** The same run of sentences of every guess; of the first alone where the others are cut otherwise. */
 const saidIn = (
@@ -221,12 +223,19 @@ export const movesOf = (
     }
     best.push(run!);
   }
+  // "Put them on the list": what is ordered is not passed over, whatever it names.
+  const orders = (text: string): boolean => {
+    const { language } = lexiconFor(context.locale);
+    const { tokens } = normalise(text, context.locale);
+    return tokens.length > 2 && (moodOf(tokens, language)?.ordered ?? 0) >= surelyOrdered;
+  };
   const moves: Move[] = [];
   for (let to = count; to > 0; to = best[to]!.from) {
     const { from } = best[to]!;
     moves.unshift({
       said: saidIn(sentences, hypotheses, from, to),
-      matters: matters.slice(from, to).some((some) => some > 0),
+      matters:
+        matters.slice(from, to).some((some) => some > 0) || orders(sentences[0]!.slice(from, to).join(' ')),
     });
   }
   return moves;

@@ -384,6 +384,8 @@ export const correctLast = (work: Work, act: Act, said: readonly Say[] = [say('p
       intent: 'move',
       slots: { item: lastAdded(work.state.memory.lastAdded), place: act.slots.place },
     });
+  // "No, not cream, coconut milk", of what is in a dish: what else was told with it is never taken back for that.
+  if (!newFirst && !reply.ask && done.act.intent === 'tell') return null;
   // "It was shallots", and none are on record: what was done to the onions was not.
   if (!newFirst && !reply.ask && act.slots.item && createdIds(done.changes).length === 0)
     return saying(runAct(work, { intent: 'undo', slots: {} }), ...reply.parts);
