@@ -214,7 +214,7 @@ describe('a timer', () => {
     await sayOverHttp(site.service, 'set a rice timer for ten minutes');
     site.service.setNow(new Date(Date.parse(THURSDAY) + 1_300_000).toISOString());
     for (const each of [page, other])
-      await each.getByRole('button', { name: 'Stop the ringing' }).waitFor({ timeout: 15_000 });
+      await each.getByRole('button', { name: 'Stop the ringing' }).waitFor({ timeout: 30_000 });
     await other.getByRole('button', { name: 'Stop the ringing' }).click();
     await page.getByRole('button', { name: 'Stop the ringing' }).waitFor({ state: 'detached' });
     expect(await isOpen()).toBe(false);
