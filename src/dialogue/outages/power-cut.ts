@@ -226,10 +226,7 @@ export const powerCut: Handler = (act, turn) => {
   const known = before && (!before.backAt || slots.items) ? before.since : null;
   // How long it was in all is told of what is over, of the cut that was just talked of.
   if (slots.inAll && before) return powerBack(act, turn);
-  const said = sinceSaid(turn, slots);
-  // "If it comes back at nine tonight": an hour still to come does not make the cut begin the day before.
-  const began = known && said && said < known && slots.when === undefined ? known : said;
-  const since = sinceTold(turn) ?? began ?? (slots.asked === 'now' ? turn.clock.now : known);
+  const since = sinceTold(turn) ?? sinceSaid(turn, slots) ?? (slots.asked === 'now' ? turn.clock.now : known);
   // How the doors were, told of what is over: it goes with that.
   if (!since && before?.backAt && (slots.doors ?? slots.freezerDoors ?? slots.fullness))
     return powerBack(act, turn);
