@@ -271,8 +271,9 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     names: HouseholdNames,
     earlier: Conversation,
     surroundings: Surroundings,
+    whole: Understanding,
   ): readonly SaidMove[] =>
-    movesOf(tongue.understander, hypotheses, names, hearingOf(earlier, tongue, surroundings)).map(
+    movesOf(tongue.understander, hypotheses, names, hearingOf(earlier, tongue, surroundings), whole).map(
       ({ said, matters }) => ({
         words: said[0]?.text ?? '',
         matters,
@@ -429,7 +430,14 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                 const heard = hear(own, request, spokenNames, earlier, surroundings);
                 return {
                   ...heard,
-                  moves: movesSaid(heard.tongue, request, spokenNames, earlier, surroundings),
+                  moves: movesSaid(
+                    heard.tongue,
+                    request,
+                    spokenNames,
+                    earlier,
+                    surroundings,
+                    heard.understanding,
+                  ),
                 };
               });
               const hours = picksUp(whole);

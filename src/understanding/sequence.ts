@@ -94,11 +94,8 @@ const ofSteps: ReadonlySet<Intent> = new Set<Intent>([
   ...(['next', 'done', 'back', 'repeat', 'ask-step', 'steps-left', 'yes', 'continue'] as const),
 ]);
 
-const actsOf = ({ readings: [best] }: Understanding): readonly Act[] => best?.acts ?? [];
-const every = (understanding: Understanding, fits: (intent: Intent) => boolean): boolean => {
-  const acts = actsOf(understanding);
-  return acts.length > 0 && acts.every(({ intent }) => fits(intent));
-};
+const onlyTells = ({ readings: [best] }: Understanding): boolean =>
+  best !== undefined && best.acts.length > 0 && best.acts.every(isTold);
 
 /** "What is it?", "what's the total?": asked of what stands before it. */
 const pointsBack = ({ readings: [best], question }: Understanding): boolean => {
@@ -171,6 +168,8 @@ export const movesOf = (
   hypotheses: readonly Hypothesis[],
   names: HouseholdNames,
   context: HearingContext,
+  /** All of it, as it was heard. */
+  inAll: Understanding,
 ): readonly Move[] => {
   const [first] = hypotheses;
   const whole: readonly Move[] = [{ said: hypotheses, matters: true }];
@@ -178,16 +177,14 @@ export const movesOf = (
   const sentences = hypotheses.map(({ text }) => withLead(sentencesOf(text), context.locale));
   const count = sentences[0]!.length;
   if (count < 2 || count > mostSentences) return whole;
-  const { steps, ...free } = context;
+  const { steps } = context;
   const after: HearingContext = {
-    ...free,
-    ...(steps ? { steps } : {}),
+    ...context,
     expecting: steps ? context.expecting : 'anything',
     goesOn: true,
   };
   const heard = (from: number, to: number): Understanding =>
     understander.understand(saidIn(sentences, hypotheses, from, to), names, from === 0 ? context : after);
-  const inAll = heard(0, count);
   const [read] = inAll.readings;
   if ((isSureOfWhole(inAll) && !read?.byPhrase) || (read?.agenda && !steps)) return whole;
   const matters = sentences[0]!.map((text) => mattersIn(text, names, context));
@@ -203,7 +200,7 @@ export const movesOf = (
       return (alone[from] = own ?? worth.lost * matters[from]!);
     }
     if (own === null) return null;
-    if (every(understanding, (intent) => intent === 'tell')) return own + worth.goesOn;
+    if (onlyTells(understanding)) return own + worth.goesOn;
     // "Done. Next." moves the steps on once.
     if (understanding.readings[0]?.agenda && elsewhere.slice(from, to).every((other) => !other)) {
       const each = alone.slice(from, to).reduce((sum, one) => sum + one, 0);

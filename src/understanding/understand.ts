@@ -28,7 +28,6 @@ import { isTold, toldReading } from './moves/search.js';
 import { stepsReading } from './moves/steps.js';
 import { stepsSpeakOf } from './moves/steps/at-hand.js';
 import { moodOf } from './learned/index.js';
-import { sureMood } from './mood-gate.js';
 import { answerAlone, onlyTurnsAway, turnedAway } from './moves/turning-away.js';
 import type { HouseholdNames } from './names/api.js';
 import { oursOnly } from './not-ours.js';
@@ -218,6 +217,7 @@ const asksOfAnother = (
 };
 
 const likelyAsked = 0.6;
+const surelyTold = 0.9;
 /** Of stretches that are this seldom asked. */
 const seldomAsked = 0.2;
 /** A change that nothing but what was learned speaks for. */
@@ -435,19 +435,14 @@ export const createUnderstander = (
     const understood = byReadings(given, names, context);
     const { rules, today: day } = readerFor(names, context);
     const question = questionIn(given[0]!.tokens, rules, day, language);
-    // What is surely told asks nothing, where somebody has a place for what it tells.
+    if (!question) return understood;
+    const mood = moodOf(given[0]!.tokens, language, { expecting: context.expecting });
     const changes = understood.readings[0]?.acts.some(({ intent }) => changing.has(intent)) === true;
-    const tells =
-      question !== null &&
-      changes &&
-      sureMood(given[0]!.tokens, { language, expecting: context.expecting }) === 'told';
+    // What is surely told asks nothing, where somebody has a place for what it tells.
+    const tells = changes && (mood?.told ?? 0) >= surelyTold;
     // Put as no question, and no bit of one: what is not asked is none.
-    const guessed =
-      question !== null &&
-      !question.outright &&
-      !question.fragment &&
-      (moodOf(given[0]!.tokens, language, { expecting: context.expecting })?.asked ?? 1) < seldomAsked;
-    if (!question || tells || guessed) return understood;
+    const guessed = !question.outright && !question.fragment && (mood?.asked ?? 1) < seldomAsked;
+    if (tells || guessed) return understood;
     // A clock or a setting asked for by its own words is no question of a thing.
     return asksOfAnother(question, context) && understood.readings[0]?.framed !== true
       ? withQuestion({ readings: [], margin: 1, verdict: 'out-of-scope' }, question, given[0]!, language)
@@ -489,8 +484,8 @@ export const createUnderstander = (
     understand(hypotheses, names, context) {
       const given = guessesFrom(hypotheses, context.locale);
       if (given.length === 0) return nothing;
-      const whole = oursOnly(byQuestionsToo(given, names, context), given, language, context);
       if (onlyTurnsAway(given[0], readerFor(names, context).rules, language)) return leaving(given[0]!);
+      const whole = oursOnly(byQuestionsToo(given, names, context), given, language, context);
       const settled = settledBy(given[0], context.expecting, language);
       if (!settled) {
         const turned = turnedFrom(whole, given[0], names, context);

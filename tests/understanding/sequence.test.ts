@@ -7,8 +7,12 @@ import { hearing, martasNames } from './household.js';
 
 const understander = createUnderstander('en-US');
 const names = martasNames();
-const cut = (text: string, expecting: Expectation = 'anything'): readonly string[] =>
-  movesOf(understander, [{ text }], names, hearing(expecting)).map(({ said }) => said[0]!.text);
+const moves = (text: string, expecting: Expectation = 'anything') => {
+  const [said, context] = [[{ text }], hearing(expecting)] as const;
+  return movesOf(understander, said, names, context, understander.understand(said, names, context));
+};
+const cut = (text: string, expecting?: Expectation): readonly string[] =>
+  moves(text, expecting).map(({ said }) => said[0]!.text);
 
 describe('sentences', () => {
   it('end where a mark and a space stand', () => {
@@ -66,15 +70,8 @@ describe('the moves of a turn', () => {
     );
   });
   it('say where one names something of this kitchen', () => {
-    const [first, second] = movesOf(
-      understander,
-      [
-        {
-          text: 'It was heaving in there, honestly. And then what about the okra, I have put two tins in the pantry.',
-        },
-      ],
-      names,
-      hearing(),
+    const [first, second] = moves(
+      'It was heaving in there, honestly. And then what about the okra, I have put two tins in the pantry.',
     );
     expect([first?.matters, second?.matters]).toEqual([false, true]);
   });

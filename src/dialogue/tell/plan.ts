@@ -508,10 +508,12 @@ const lotOf = (turn: Turn, statement: Statement): readonly Item[] => {
   );
   if (lots.size < 2) return [];
   const to = place ? findPlace(turn, place, 'place', null) : null;
-  if (to && to.found !== 'one') return [];
+  const there = to?.found === 'one' ? to.place.id : null;
+  if (to && !there) return [];
   const fits = ([at, lot]: readonly [string, readonly Item[]]): boolean =>
-    (!to || to.found !== 'one' || placeUnder(turn.kitchen, at, to.place.id)) &&
-    (to !== null || lot.length === amount?.value || lot[0]?.amount?.value === amount?.value);
+    there
+      ? placeUnder(turn.kitchen, at, there)
+      : lot.length === amount?.value || lot[0]?.amount?.value === amount?.value;
   const [lot, ...others] = [...lots].filter(fits);
   return lot && others.length === 0 ? lot[1] : [];
 };
