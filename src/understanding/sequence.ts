@@ -7,6 +7,7 @@ import type { Clock } from '../terms/dates.js';
 import { rulesFor } from './grammar-files.js';
 import {
   ASKING_INTENTS,
+  CHANGING_INTENTS,
   type Act,
   type HearingContext,
   type Hypothesis,
@@ -15,8 +16,9 @@ import {
 } from './intents.js';
 import { moodOf } from './learned/index.js';
 import { chunksOf } from './moves/chunks.js';
-import { movesLexicon } from './moves/lexicon.js';
+import { classAt, movesLexicon } from './moves/lexicon.js';
 import { past, settlingWords } from './moves/settling.js';
+import { stretchesOf } from './moves/stretches.js';
 import type { HouseholdNames } from './names/api.js';
 import { isSureOfWhole, type Understander } from './understand.js';
 import { lexiconFor, normalise } from './words/index.js';
@@ -32,6 +34,8 @@ export interface Move {
 const mostSentences = 8;
 /** No move is longer, in sentences. */
 const longestMove = 4;
+/** In stretches of a sentence that nobody marked. */
+const longestUnmarked = 7;
 
 const worth = {
   /** A move of several sentences that goes on with what it tells, over as many moves. */
@@ -45,6 +49,14 @@ const worth = {
   bare: 0.5,
   /** What is of this kitchen and was not understood, each. */
   lost: -0.7,
+  /** Another move begins where nobody marked it. */
+  cut: -1,
+  /** All moves of an unmarked sentence together. */
+  enough: 1,
+  /** A question word, a negation or a condition that no move took. */
+  weighty: -2.5,
+  /** Another word that no move took, in a stretch that is not for somebody else. */
+  untaken: -1.5,
 } as const;
 
 const bare: ReadonlySet<Intent> = new Set<Intent>(['choose', 'answer', 'follow-up']);
@@ -129,18 +141,30 @@ const mattersIn = (text: string, names: HouseholdNames, context: HearingContext)
 const surely = 0.9;
 const surelyOrdered = 0.8;
 
-/** The same run of sentences of every guess; of the first alone where the others are cut otherwise. */
+/** As it was said, with its marks where all of a sentence is in it, without what only led to it. */
+const textIn = (pieces: readonly Piece[], from: number, to: number): string => {
+  const said: string[] = [];
+  for (let at = from; at < to;) {
+    const { joint, words, sentence } = pieces[at]!;
+    const all = sentence && at + sentence.pieces <= to ? sentence : null;
+    said.push(all ? all.text : at === from || joint === '' ? words : `${joint} ${words}`);
+    at += all?.pieces ?? 1;
+  }
+  return said.join(' ');
+};
+
+/** The same run of pieces of every guess; of the first alone where the others are cut otherwise. */
 const saidIn = (
-  sentences: readonly (readonly string[])[],
+  pieces: readonly (readonly Piece[])[],
   hypotheses: readonly Hypothesis[],
   from: number,
   to: number,
 ): readonly Hypothesis[] =>
   hypotheses.flatMap(({ confidence }, rank) =>
-    sentences[rank]!.length === sentences[0]!.length
+    pieces[rank]!.length === pieces[0]!.length
       ? [
           {
-            text: sentences[rank]!.slice(from, to).join(' '),
+            text: textIn(pieces[rank]!, from, to),
             ...(confidence === undefined ? {} : { confidence }),
           },
         ]
@@ -162,6 +186,100 @@ const withLead = (sentences: readonly string[], locale: string): readonly string
   return past(words.before, tokens, 0) === tokens.length ? [`${first} ${second}`, ...rest] : sentences;
 };
 
+/** Of an unmarked stretch only what is surely understood is a move: small bits of a sentence soon sound like one. */
+const isSureMove = (understanding: Understanding, tokens: readonly string[], language: string): boolean => {
+  const {
+    verdict,
+    readings: [best],
+    question,
+    settles,
+  } = understanding;
+  if (settles) return true;
+  const asks = question?.outright === true && !question.fragment && question.left.length === 0;
+  if (verdict !== 'act' || !best) return asks;
+  const { acts } = best;
+  if (acts.some(({ intent }) => bare.has(intent))) return false;
+  const changes = acts.some(({ intent }) => changing.has(intent));
+  // "Salami opened when": what is asked is not told by a bit of it.
+  if (changes && (moodOf(tokens, language)?.asked ?? 0) > seldomAsked) return false;
+  const whole = acts.every(isTold) && acts.every(({ slots }) => !slots.unused?.length);
+  const framed = best.agenda === true || best.framed === true || best.byPhrase === true;
+  return isSureOfWhole(understanding) || framed || whole || asks;
+};
+const changing: ReadonlySet<Intent> = new Set<Intent>(CHANGING_INTENTS);
+const seldomAsked = 0.35;
+
+/** All that was said is held in one move. */
+const holdsAll = (understanding: Understanding): boolean => {
+  const {
+    verdict,
+    readings: [best],
+    question,
+  } = understanding;
+  if (isSureOfWhole(understanding) || best?.agenda) return true;
+  if (verdict !== 'act' || !best) return question?.outright === true && question.left.length === 0;
+  if (best.acts.every(isTold)) return best.acts.every(({ slots }) => !slots.unused?.length);
+  return best.framed === true || (question?.outright === true && question.left.length === 0);
+};
+
+/** What is lost with an unmarked stretch that no move took: its words that say something, above all those that turn a meaning. */
+const lostWith = (text: string, locale: string): number => {
+  const { language } = lexiconFor(locale);
+  const lexicon = movesLexicon(language);
+  if (!lexicon) return 0;
+  const { tokens } = normalise(text, locale);
+  if ((moodOf(tokens, language)?.['not-ours'] ?? 0) >= mostlyOthers) return 0;
+  let lost = 0;
+  for (let at = 0; at < tokens.length;) {
+    const hit = lexicon.phrases.longestAt(tokens, at);
+    const turns =
+      classAt(lexicon, tokens, at, 'wh', 'not', 'if', 'without', 'aux') > 0 || lexicon.weighs(tokens[at]!);
+    if (turns) lost += worth.weighty;
+    else if (!hit) lost += lexicon.isOrdinary(tokens[at]!) ? 0 : worth.untaken;
+    at += hit?.length ?? 1;
+  }
+  return lost;
+};
+
+/** It is not of another world, however well bits of it fit. */
+const isOurs = (text: string, context: HearingContext): boolean => {
+  const { tokens } = normalise(text, context.locale);
+  return (moodOf(tokens, lexiconFor(context.locale).language, context)?.['not-ours'] ?? 0) < mostlyOthers;
+};
+const mostlyOthers = 0.5;
+
+/** What was said, in the pieces that moves are made of. */
+interface Piece {
+  /** Words that only lead to it: no part of a move that begins here. */
+  readonly joint: string;
+  readonly words: string;
+  /** Nobody marked that it ends there. */
+  readonly unmarked: boolean;
+  /** The sentence that begins with it, as it was marked, and how many pieces that was cut into. */
+  readonly sentence?: { readonly text: string; readonly pieces: number };
+}
+
+const piecesOf = (
+  sentences: readonly string[],
+  isHeld: (sentence: string, nth: number) => boolean,
+  names: HouseholdNames,
+  context: HearingContext,
+): readonly Piece[] => {
+  const clock: Clock = { now: context.now, timeZone: context.timeZone };
+  const rules = rulesFor(names, context.locale, clock);
+  const { language } = lexiconFor(context.locale);
+  return sentences.flatMap((sentence, at) => {
+    const stretches = isHeld(sentence, at)
+      ? [{ joint: '', words: sentence }]
+      : stretchesOf(sentence, rules, language, context.locale);
+    return stretches.map((stretch, nth) => ({
+      ...stretch,
+      unmarked: nth < stretches.length - 1,
+      ...(nth === 0 ? { sentence: { text: sentence, pieces: stretches.length } } : {}),
+    }));
+  });
+};
+
 /** The moves of a turn, in order; one where all of it is one. */
 export const movesOf = (
   understander: Understander,
@@ -174,52 +292,89 @@ export const movesOf = (
   const [first] = hypotheses;
   const whole: readonly Move[] = [{ said: hypotheses, matters: true }];
   if (!first || context.expecting === 'spelling' || context.expecting === 'code') return whole;
-  const sentences = hypotheses.map(({ text }) => withLead(sentencesOf(text), context.locale));
-  const count = sentences[0]!.length;
-  if (count < 2 || count > mostSentences) return whole;
   const { steps } = context;
+  const [read] = inAll.readings;
+  if ((isSureOfWhole(inAll) && !read?.byPhrase) || (read?.agenda && !steps)) return whole;
+  const sentences = hypotheses.map(({ text }) => withLead(sentencesOf(text), context.locale));
+  if (sentences[0]!.length > mostSentences) return whole;
   const after: HearingContext = {
     ...context,
     expecting: steps ? context.expecting : 'anything',
     goesOn: true,
   };
+  const within = !holdsAll(inAll) && isOurs(sentences[0]!.join(' '), context);
+  /** Of several sentences, one that makes sense by itself is not cut. */
+  const isHeld = (text: string, nth: number): boolean =>
+    !within ||
+    (sentences[0]!.length > 1 &&
+      worthOf(understander.understand([{ text }], names, nth === 0 ? context : after)) !== null);
+  const pieces = sentences.map((all) => piecesOf(all, isHeld, names, context));
+  const [own] = pieces;
+  const count = own!.length;
+  if (count < 2) return whole;
   const heard = (from: number, to: number): Understanding =>
-    understander.understand(saidIn(sentences, hypotheses, from, to), names, from === 0 ? context : after);
-  const [read] = inAll.readings;
-  if ((isSureOfWhole(inAll) && !read?.byPhrase) || (read?.agenda && !steps)) return whole;
-  const matters = sentences[0]!.map((text) => mattersIn(text, names, context));
+    understander.understand(saidIn(pieces, hypotheses, from, to), names, from === 0 ? context : after);
+  const { language } = lexiconFor(context.locale);
+  const tokensOf = (from: number, to: number): readonly string[] =>
+    normalise(textIn(own!, from, to), context.locale).tokens;
+  /** Its beginning or its end is nobody's mark. */
+  const isGuessed = (from: number, to: number): boolean =>
+    (from > 0 && own![from - 1]!.unmarked) || own![to - 1]!.unmarked;
+  /** Within a sentence, or of whole ones. */
+  const joins = (from: number, to: number): boolean =>
+    own!.slice(from, to - 1).every(({ unmarked }) => unmarked) || !isGuessed(from, to);
+  const longest = own!.some(({ unmarked }) => unmarked) ? longestUnmarked : longestMove;
+  const matters = own!.map(({ words }) => mattersIn(words, names, context));
+  const lost = own!.map(({ words }, at) =>
+    isGuessed(at, at + 1) ? lostWith(words, context.locale) : worth.lost * matters[at]!,
+  );
   const alone: number[] = [];
   const back: boolean[] = [];
   const elsewhere: boolean[] = [];
-  const worthFrom = (from: number, to: number): number | null => {
+  /** What is said to nobody here, alone. */
+  const aside: boolean[] = [];
+  const heldFrom = (from: number, to: number): number | null => {
     const understanding = from === 0 && to === count ? inAll : heard(from, to);
-    const own = worthOf(understanding);
+    const guessed = isGuessed(from, to);
+    const held =
+      guessed && !isSureMove(understanding, tokensOf(from, to), language) ? null : worthOf(understanding);
     if (to - from === 1) {
+      aside[from] = held === null && guessed && lost[from] === 0;
       back[from] = pointsBack(understanding);
-      elsewhere[from] = own !== null && !isOfSteps(understanding);
-      return (alone[from] = own ?? worth.lost * matters[from]!);
+      elsewhere[from] = held !== null && !isOfSteps(understanding);
+      return (alone[from] = held ?? lost[from]!);
     }
-    if (own === null) return null;
-    if (onlyTells(understanding)) return own + worth.goesOn;
+    if (held === null) return null;
+    if (onlyTells(understanding)) return held + worth.goesOn;
     // "Done. Next." moves the steps on once.
     if (understanding.readings[0]?.agenda && elsewhere.slice(from, to).every((other) => !other)) {
       const each = alone.slice(from, to).reduce((sum, one) => sum + one, 0);
-      return Math.max(own, each) + worth.goesOn;
+      return Math.max(held, each) + worth.goesOn;
     }
-    return own + (back[to - 1] && !back[from] ? 0 : worth.joined);
+    const marked = own!.slice(from, to - 1).some(({ unmarked }) => !unmarked);
+    return held + (!marked || (back[to - 1] && !back[from]) ? 0 : worth.joined);
   };
-  for (let at = 0; at < count; at += 1) worthFrom(at, at + 1);
+  const worthFrom = (from: number, to: number): number | null => {
+    const held = heldFrom(from, to);
+    return held === null ? null : held + (from > 0 && own![from - 1]!.unmarked ? worth.cut : 0);
+  };
+  for (let at = 0; at < count; at += 1) heldFrom(at, at + 1);
   const best: Run[] = [{ from: 0, worth: 0 }];
   for (let to = 1; to <= count; to += 1) {
     let run: Run | null = null;
-    for (let from = to - 1; from >= Math.max(0, to - longestMove); from -= 1) {
-      const here = to - from === 1 ? alone[from]! : worthFrom(from, to);
-      if (here === null) continue;
+    for (let from = to - 1; from >= Math.max(0, to - longest); from -= 1) {
+      const here =
+        to - from === 1
+          ? alone[from]! + (from > 0 && own![from - 1]!.unmarked && !aside[from] ? worth.cut : 0)
+          : worthFrom(from, to);
+      if (here === null || !joins(from, to)) continue;
       const sum = best[from]!.worth + here;
       if (!run || sum >= run.worth) run = { from, worth: sum };
     }
     best.push(run!);
   }
+  // Of a sentence that nobody marked, what is made of its bits must be more than a guess.
+  if (sentences[0]!.length === 1 && best[count]!.worth < worth.enough) return whole;
   // "Put them on the list": what is ordered is not passed over, whatever it names.
   const orders = (text: string): boolean => {
     const { language } = lexiconFor(context.locale);
@@ -229,10 +384,11 @@ export const movesOf = (
   const moves: Move[] = [];
   for (let to = count; to > 0; to = best[to]!.from) {
     const { from } = best[to]!;
+    // A stretch that says nothing of this kitchen, where nobody marked it, is no move of its own.
+    if (to - from === 1 && aside[from]) continue;
     moves.unshift({
-      said: saidIn(sentences, hypotheses, from, to),
-      matters:
-        matters.slice(from, to).some((some) => some > 0) || orders(sentences[0]!.slice(from, to).join(' ')),
+      said: saidIn(pieces, hypotheses, from, to),
+      matters: matters.slice(from, to).some((some) => some > 0) || orders(textIn(own!, from, to)),
     });
   }
   return moves;

@@ -20,7 +20,6 @@ import {
   type Understanding,
 } from './intents.js';
 import { checkReading } from './moves/check.js';
-import { compoundActs } from './moves/compound.js';
 import { firstDayReading } from './moves/first-day.js';
 import { requestReading } from './moves/requests.js';
 import { narrowingIn, settledBy } from './moves/settling.js';
@@ -261,19 +260,6 @@ const withQuestion = (
   return { readings: [reading, ...readings], margin: 1, verdict: 'act', question };
 };
 
-/** Told and asked in one breath, where nothing waits for an answer. */
-const bothIn = (
-  guess: Guess | undefined,
-  { expecting }: HearingContext,
-  reader: Reader,
-): Interpretation | null => {
-  const acts = guess && expecting === 'anything' && !guess.hedged ? compoundActs(guess, reader) : null;
-  return acts && guess
-    ? { acts, confidence: sureOfBoth, heard: guess.heard, normalised: guess.tokens.join(' ') }
-    : null;
-};
-const sureOfBoth = 0.85;
-
 /** A rule's reading of every word, this likely, is of the whole. */
 export const isSureOfWhole = ({ readings: [best], verdict }: Understanding): boolean =>
   verdict === 'act' && best?.evidence !== undefined && best.evidence.score >= sure;
@@ -389,8 +375,6 @@ export const createUnderstander = (
     if (request && (!ofSteps || besideSteps))
       return { readings: [request.reading, ...readings], margin: 1, verdict: request.verdict };
     if (ofSteps) return { readings: [ofSteps, ...readings], margin: 1, verdict: 'act' };
-    const both = found || without.includes('told') ? null : bothIn(guesses[0], context, reader);
-    if (both) return { readings: [both, ...readings], margin: 1, verdict: 'act' };
     if (told) return { readings: [told.reading, ...readings], margin: 1, verdict: told.verdict };
     const learned = without.includes('learned')
       ? null

@@ -1,6 +1,5 @@
 /** The understander everybody uses: the grammar's and what was learned, with the guidance ear before them. */
 import { createUnderstander as createReader, type Understander } from '../understand.js';
-import { withSeveralMoves } from '../several-moves.js';
 import { withLimit } from '../too-long.js';
 import { withGuidance } from './index.js';
 
@@ -12,7 +11,4 @@ const deaf: Understander = {
 
 /** `without`: leaves out the last resorts, to see what each is worth. */
 export const createUnderstander = (locale: string, how?: Parameters<typeof createReader>[1]): Understander =>
-  withLimit(
-    withSeveralMoves(withGuidance(createReader(locale, how), locale), locale),
-    withGuidance(deaf, locale),
-  );
+  withLimit(withGuidance(createReader(locale, how), locale), withGuidance(deaf, locale));
