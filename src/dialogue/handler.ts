@@ -4,6 +4,7 @@ import type { Change, Id, Item, JournalEntry, Kitchen, Person } from '../kitchen
 import type { Length, Listener, Say, Value } from '../speech/answer.js';
 import type { Clock, Instant, PlainDate } from '../terms/dates.js';
 import { today } from '../terms/dates.js';
+import type { Qualifier } from '../protocol/qualifiers.js';
 import type { Act } from '../understanding/intents.js';
 import type { Conversation, Effect, KnockedOn, KnownDevice, LookUp, Speaker } from './api.js';
 import type { Asked, Sharing } from './state.js';
@@ -32,6 +33,8 @@ export interface Turn {
   readonly knockedOn: KnockedOn | null;
   /** As heard, best hypothesis; null when this act was not spoken. */
   readonly heard: string | null;
+  /** What all that was heard says beside its requests and things: which of several, how much, at which half of the day. */
+  readonly qualifiers: ReadonlySet<Qualifier>;
   readonly cutAt: string | null;
 }
 

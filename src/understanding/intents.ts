@@ -5,6 +5,7 @@
 import type { Amount, Share } from '../terms/amount.js';
 import type { Candidate, Mention, PersonMention, PlaceMention, SaidDate } from '../protocol/mentions.js';
 import type { SaidEater, SaidManner, SaidWhole } from '../protocol/first-day.js';
+import type { Qualifier } from '../protocol/qualifiers.js';
 import type { Edit, Query } from '../protocol/query.js';
 import type { GuidanceFacts } from './guidance/facts.js';
 import type { Touch } from '../terms/touch.js';
@@ -423,6 +424,8 @@ export interface Interpretation {
   readonly byPhrase?: true;
   /** All that was said, read as what the check or the set-up that is going on asks for. */
   readonly agenda?: true;
+  /** A length of time was said, by its unit: see qualifiers.ts. */
+  readonly tellsLength?: true;
   /** What the confidence was reckoned from; absent where cue words alone spoke. See confidence.ts. */
   readonly evidence?: { readonly score: number; readonly part: number; readonly mended: boolean };
 }
@@ -475,6 +478,8 @@ export interface Understanding {
   readonly caught?: readonly Caught[];
   /** What was heard without what says nothing around it, where that made an answer of it. */
   readonly said?: string;
+  /** What all of it says beside its requests and things; see qualifiers.ts. */
+  readonly qualifiers?: readonly Qualifier[];
   /** What was going on was left for this: no question of before waits any longer. See moves/turning-away.ts. */
   readonly leaves?: boolean;
   /** A yes or no to the open question with something after it: see moves/settling.ts. */

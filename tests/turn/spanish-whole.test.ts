@@ -44,16 +44,20 @@ const listNames = (lists: Lists): readonly string[] =>
 const ENGLISH_ONLY = new Set(['words.is the', 'words.position', 'after.listed']);
 
 describe('every list of the readers that English has', () => {
-  test.each(['moves.json', 'requests.json', 'settling.json', 'check.json', 'first-day.json'])(
-    '%s',
-    (file) => {
-      const spanish = new Set(listNames(json('es', file)));
-      const lacking = listNames(json('en', file)).filter(
-        (name) => !spanish.has(name) && !ENGLISH_ONLY.has(name),
-      );
-      expect(lacking).toEqual([]);
-    },
-  );
+  test.each([
+    'moves.json',
+    'requests.json',
+    'settling.json',
+    'check.json',
+    'first-day.json',
+    'qualifiers.json',
+  ])('%s', (file) => {
+    const spanish = new Set(listNames(json('es', file)));
+    const lacking = listNames(json('en', file)).filter(
+      (name) => !spanish.has(name) && !ENGLISH_ONLY.has(name),
+    );
+    expect(lacking).toEqual([]);
+  });
 
   const partsOf = (language: string): ReadonlyMap<string, readonly string[]> => {
     const parts = new Map<string, string[]>();

@@ -2,6 +2,7 @@
 import { applyChange, joinChanges, personNamed } from '../../kitchen/index.js';
 import type { Change, Id, Item, JournalEntry, Kitchen } from '../../kitchen/model.js';
 import type { Answer, Length, Listener, Say } from '../../speech/answer.js';
+import type { Qualifier } from '../../protocol/qualifiers.js';
 import type { Act, Statement } from '../../understanding/intents.js';
 import type { Conversation, Effect, Heard, LookUp, Surroundings } from '../api.js';
 import { buttonLabels } from '../describe/buttons.js';
@@ -36,6 +37,8 @@ export interface Work {
   readonly asking: boolean;
   /** What was heard, for "what did you hear". */
   readonly heard: string | null;
+  /** What all that was heard says beside its requests and things. */
+  readonly qualifiers: ReadonlySet<Qualifier>;
   /** The last act that was run. */
   readonly act: Act | null;
   readonly rest: readonly Say[] | null;
@@ -84,6 +87,7 @@ export const startWork = (conversation: Conversation, heard: Heard, around: Surr
     aside: false,
     asking: false,
     heard: heard.understanding.said ?? heard.understanding.readings[0]?.heard ?? heard.words ?? null,
+    qualifiers: new Set(heard.understanding.qualifiers),
     act: null,
     rest: null,
     cut: null,
@@ -113,6 +117,7 @@ export const turnOf = (work: Work, { picked, sure }: Settled = unsettled): Turn 
   picked,
   sure,
   heard: work.heard,
+  qualifiers: work.qualifiers,
   cutAt: work.cutAt,
   elsewhere: work.around.elsewhere ?? [],
   devices: work.around.devices ?? null,

@@ -1,5 +1,6 @@
 /** The understander everybody uses: the grammar's and what was learned, with the guidance ear before them. */
 import { createUnderstander as createReader, type Understander } from '../understand.js';
+import { withQualifiers } from '../qualifiers.js';
 import { withLimit } from '../too-long.js';
 import { withGuidance } from './index.js';
 
@@ -11,4 +12,4 @@ const deaf: Understander = {
 
 /** `without`: leaves out the last resorts, to see what each is worth. */
 export const createUnderstander = (locale: string, how?: Parameters<typeof createReader>[1]): Understander =>
-  withLimit(withGuidance(createReader(locale, how), locale), withGuidance(deaf, locale));
+  withQualifiers(withLimit(withGuidance(createReader(locale, how), locale), withGuidance(deaf, locale)));
