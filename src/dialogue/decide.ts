@@ -31,7 +31,7 @@ import { summaryLines } from './summary/lines.js';
 import { recallSummary } from './summary/told.js';
 import { askTold, withoutOlder } from './tell/ask.js';
 import { sureFrame } from './turn/ask-sure.js';
-import { bestReading, closeReadings, harmless, onlyOneMeaning, steering, tellsLength } from './turn/doubt.js';
+import { bestReading, closeReadings, harmless, onlyOneMeaning, steering } from './turn/doubt.js';
 import { askInstead } from './turn/asked-instead.js';
 import { answeringTold } from './turn/answer-told.js';
 import { brokenOff } from './turn/broken-off.js';
@@ -177,8 +177,8 @@ const outageTalk = (work: Work, act: Act): Work | null => {
 };
 
 /** "What do I have to throw away?", after the power was out: what it cost, not what is old. */
-const lostToPower = ({ state: { outage }, heard }: Work, act: Act): Act =>
-  act.intent === 'use-first' && outage?.backAt && /\b(throw|bin|chuck|get rid)\b/i.test(heard ?? '')
+const lostToPower = ({ state: { outage }, qualifiers }: Work, act: Act): Act =>
+  act.intent === 'use-first' && outage?.backAt && qualifiers.has('throw')
     ? { intent: 'power-back', slots: {} }
     : act;
 
@@ -198,8 +198,7 @@ const amongTold = (work: Work): Work | null => {
 };
 
 /** "Just in the freezer": part of what was told. */
-const fewer = ({ heard }: Work): Slots =>
-  /^(no |and |but )?(just|only)\b/i.test(heard ?? '') ? { asked: 'only' } : {};
+const fewer = ({ qualifiers }: Work): Slots => (qualifiers.has('just') ? { asked: 'only' } : {});
 
 /** What was done last, a turn ago, put something away. */
 const wasPut = ({ state: { done, turns } }: Work): boolean =>
@@ -255,8 +254,8 @@ const otherThan = (work: Work, { slots: { not, item } }: Act): Work | null => {
 };
 
 /** "I've got a small jar with a sticker on it": something in the hand, and no new marker. */
-const heldInstead = ({ heard }: Work, act: Act): Act =>
-  act.intent === 'add-marker' && act.slots.marker?.touch?.container && !/\bnew\b/i.test(heard ?? '')
+const heldInstead = ({ qualifiers }: Work, act: Act): Act =>
+  act.intent === 'add-marker' && act.slots.marker?.touch?.container && !qualifiers.has('new')
     ? { intent: 'whats-this', slots: { marker: act.slots.marker } }
     : act;
 
@@ -352,8 +351,7 @@ const caught = (work: Work, { caught: words = [] }: Understanding): Work => {
   const next = withState(dropOffers(work), { misses: work.state.misses + 1 });
   // "The left basket", after all that is in the freezer was told.
   const told = work.state.told?.act;
-  const few = (work.heard ?? '').split(' ').length < 5;
-  if (!item && place?.id && told?.intent === 'find' && told.slots.place && few) {
+  if (!item && place?.id && told?.intent === 'find' && told.slots.place && work.qualifiers.has('few-words')) {
     const candidates = [{ id: place.id, fit: 1 }];
     const there = { words: place.words, candidates, pointer: null, spot: null };
     return runAct(withState(work, { misses: 0 }), { intent: 'find', slots: { place: there } });
@@ -369,8 +367,8 @@ const caught = (work: Work, { caught: words = [] }: Understanding): Work => {
 
 /** "Anything spicy": what the dots mean in this household, or a diet its food is marked with. */
 const marked = (work: Work): Work | null => {
+  if (!work.qualifiers.has('set-asked')) return null;
   const heard = ` ${(work.heard ?? '').toLowerCase().replace(/[^\p{L}\p{N} ]/gu, ' ')} `;
-  if (!/^ ?(what|which|anything|any|is|are|do|have|list|show|name|read)\b/.test(heard)) return null;
   const marks = new Set(livingItems(work.kitchen).flatMap((item) => marksOf(work.kitchen, item).diets));
   for (const meaning of Object.values(work.kitchen.household.dotMeanings)) marks.add(meaning);
   const diet = [...marks].find((mark) => heard.includes(` ${mark.toLowerCase()} `));
@@ -416,7 +414,7 @@ const wantedNow = (work: Work) => {
     return (!frame || frame.kind === 'offer') && done !== null && intent === 'correct';
   };
   return (reading: Interpretation): boolean =>
-    reading.acts.some(({ intent }) => likely(intent)) || tellsLength(reading);
+    reading.acts.some(({ intent }) => likely(intent)) || reading.tellsLength === true;
 };
 
 /** "No, the twenty-first", right after a date was told: a day rather than the twenty-first thing. */

@@ -76,7 +76,7 @@ export const itemDate: Handler = (act, turn) => {
       ...more,
     };
   // "Has it been opened?" is answered with no more than was asked.
-  const whether = kind === 'opened' && /^(\w+ )?(has|have|is|are|did)\b/i.test(turn.heard ?? '');
+  const whether = kind === 'opened' && turn.qualifiers.has('has-been');
   if (whether) return { parts: [say('not-opened', { name: item.name })], ...more };
   return {
     parts: [say('date-not-recorded', { name: item.name, what: kind }), ageWords(turn, item, item.name)],

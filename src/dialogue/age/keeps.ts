@@ -26,11 +26,8 @@ const sameDay = (items: readonly Item[], when: SaidDate): Item[] =>
   );
 
 /** "How long does chicken keep": of such food in general, not of what is in the fridge. */
-const asksHowLong = (turn: Turn): boolean =>
-  /\b(how (long|many (hours|days|weeks|months))|shelf life|last (for|in))\b/.test(turn.heard ?? '') &&
-  !/\b(the|my|our|this|that|those|these|it)\b (?!fridge|freezer|refrigerator|pantry|cupboard|counter)/.test(
-    `${turn.heard ?? ''} `,
-  );
+const asksHowLong = ({ qualifiers }: Turn): boolean =>
+  qualifiers.has('how-long-keeps') && !qualifiers.has('hers');
 
 /**
  * "Is the rice still good", "how long does chicken keep": what is here leads with its verdict;

@@ -29,7 +29,7 @@ const windowDays = (turn: Turn, slots: Slots): number | null => {
 /** "What should I use up tonight" is when she cooks: what goes off by then, and soon after. */
 const windowAsked = (turn: Turn, slots: Slots): number | null => {
   const within = windowDays(turn, slots);
-  const cooking = /\b(should|shall|could|can|use|using|eat|cook)\b/.test(turn.heard ?? '');
+  const cooking = turn.qualifiers.has('to-use');
   return within !== null && within >= 0 && within < soonDays && cooking ? null : within;
 };
 
@@ -75,8 +75,7 @@ const rankedGroups = (ranked: readonly RankedItem[]): Ranked[] =>
   });
 
 /** "What is old" asks for what is past; "what should I use first" for what still can be. */
-const asksForPast = (turn: Turn): boolean =>
-  /\b(old|oldest|off|bad|expired|throw|chuck|bin|toss|get rid|past|overdue)\b/.test(turn.heard ?? '');
+const asksForPast = (turn: Turn): boolean => turn.qualifiers.has('past');
 
 const isPast = ({ assessment }: RankedItem): boolean => assessment.verdict === 'throw-out';
 
@@ -103,8 +102,7 @@ const pastWords = (
 
 /** "Which ones are the oldest": of those just told. */
 const ofThose = (turn: Turn, inside: readonly Item[]): readonly Item[] => {
-  if (!/\b(which|the) (one|ones|of|is|was|were)\b|\bof (them|those|these)\b/i.test(turn.heard ?? ''))
-    return inside;
+  if (!turn.qualifiers.has('of-those')) return inside;
   // "Which was made first", after one and then the other.
   const { items, before } = turn.memory;
   const two = items.length === 1 && before.length === 1 ? [...items, ...before] : [];
@@ -128,10 +126,7 @@ export const useFirst: Handler = (act, turn) => {
   const within = windowAsked(turn, slots);
   if (within !== null && within < 0 && slots.when && slots.when !== 'unknown')
     return olderThan(turn, slots.when.day, inside);
-  if (
-    within === null &&
-    /\b(oldest|older|(made|frozen|opened|bought) (first|earlier))\b/.test(turn.heard ?? '')
-  ) {
+  if (within === null && turn.qualifiers.has('oldest')) {
     const oldest = tellOldest(turn, ofThose(turn, inside));
     if (oldest) return oldest;
   }

@@ -39,7 +39,7 @@ const within = (handler: Handler, turn: Turn, items: readonly Item[], slots: Slo
     ...turn,
     kitchen: { ...turn.kitchen, items: new Map(items.map((item) => [item.id, item])) },
     memory: { ...turn.memory, placeId: null },
-    heard: null,
+    qualifiers: new Set(),
   });
 
 /** Several answers in one breath. */
@@ -265,7 +265,7 @@ export const answer = (turn: Turn, query: Query, ask: Attribute, items: readonly
     case 'where':
     case 'spot':
       // Where it is, asked or told, is no yes unless that was the question.
-      return of(find, query.whether ? turn : { ...turn, heard: null }, items);
+      return of(find, query.whether ? turn : { ...turn, qualifiers: new Set() }, items);
     case 'sum':
       return sum(turn, items);
     case 'since':

@@ -59,10 +59,7 @@ export const askedItems = (
 };
 
 /** "Do I have any …", which is answered with yes or no first. */
-const asksWhether = (turn: Turn): boolean =>
-  turn.heard !== null &&
-  (/^(so |and |hey |please )?(do|does|is|are|have|any|did|am)\b/i.test(turn.heard.trim()) ||
-    /^[¿\s]*(y |oye,? |todavía |aún )*(hay|tengo|tenemos|(me |nos )?quedan?)\b/iu.test(turn.heard));
+const asksWhether = (turn: Turn): boolean => turn.qualifiers.has('whether');
 
 const onePart = (turn: Turn, group: Group, whether: boolean): Say =>
   say(whether ? 'found-yes-one' : 'found-one', {

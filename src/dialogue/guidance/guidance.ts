@@ -236,14 +236,14 @@ const isNotFor = ({ risks }: Asked['facts'], { cautions }: Assessment): boolean 
 const since = ({ facts, turn }: Omit<Asked, 'food'>): string | null => {
   if (facts.seconds !== null) return fromNow(turn.clock, -facts.seconds);
   if (facts.overnight) return fromNow(turn.clock, -longTime);
-  return facts.since ? lastOf(bothHalves(facts.since, turn.heard), turn.clock) : null;
+  return facts.since ? lastOf(bothHalves(facts.since, turn), turn.clock) : null;
 };
 
 /** When it was in the cold again, where that was told; else it is out still. */
 const untilWhen = ({ facts, turn }: Asked, from: Instant | null): Instant => {
   const { now } = turn.clock;
   if (!facts.until || from === null) return now;
-  const ended = lastOf(bothHalves(facts.until, turn.heard), turn.clock);
+  const ended = lastOf(bothHalves(facts.until, turn), turn.clock);
   return ended > from ? ended : now;
 };
 
@@ -251,8 +251,8 @@ const untilWhen = ({ facts, turn }: Asked, from: Instant | null): Instant => {
 const supposedSpan = ({ facts, turn }: Asked): number | null => {
   const { until, since: start, seconds: told } = facts;
   if (!until || told !== null) return told;
-  const from = start ? nextOf(bothHalves(start, turn.heard), turn.clock) : turn.clock.now;
-  const to = nextOf(bothHalves(until, turn.heard), { ...turn.clock, now: from });
+  const from = start ? nextOf(bothHalves(start, turn), turn.clock) : turn.clock.now;
+  const to = nextOf(bothHalves(until, turn), { ...turn.clock, now: from });
   return Math.round((Date.parse(to) - Date.parse(from)) / 1000);
 };
 
@@ -605,7 +605,7 @@ const bottle = (
   turn: Turn,
 ): Reply | null => {
   if (where !== null && where !== 'counter' && !begun) return null;
-  const at = (time: string): string => lastOf(bothHalves(time, turn.heard), turn.clock);
+  const at = (time: string): string => lastOf(bothHalves(time, turn), turn.clock);
   const feedBegan = feedSince === null ? null : at(feedSince);
   const madeAt = made === null ? feedBegan : at(made);
   if (madeAt === null) return null;

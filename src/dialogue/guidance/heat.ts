@@ -42,7 +42,7 @@ export const probe = ({ facts, food, turn }: Asked): Reply => {
 };
 
 const at = (turn: Turn, time: string | null): Instant =>
-  time === null ? turn.clock.now : lastOf(bothHalves(time, turn.heard), turn.clock);
+  time === null ? turn.clock.now : lastOf(bothHalves(time, turn), turn.clock);
 
 /** Hours it has read so, where that was told. */
 const hoursSo = ({ facts, turn }: Omit<Asked, 'food'>): number | null =>

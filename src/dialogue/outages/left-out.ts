@@ -22,7 +22,7 @@ export const sinceSaid = (turn: Turn, { duration, time, when }: Slots): Instant 
   // "Today" is no hour: noon may be still to come, or long before it was.
   if (when && when !== 'unknown' && !time && when.day === today(turn.clock)) return null;
   if (when && when !== 'unknown') return instantAt(when.day, time ?? '12:00', turn.clock.timeZone);
-  return time ? lastOf(bothHalves(time, turn.heard), turn.clock) : null;
+  return time ? lastOf(bothHalves(time, turn), turn.clock) : null;
 };
 
 export const leftOut: Handler = (act, turn) => {
@@ -49,8 +49,7 @@ export const leftOut: Handler = (act, turn) => {
   const said = sinceSaid(turn, slots) ?? item?.outSince ?? null;
   // "Since breakfast": the hour is our own guess, on the early side, and is neither told nor recorded.
   const byMeal =
-    (/\b(breakfast|lunch|lunchtime|tea|dinner|supper)\b/i.test(turn.heard ?? '') &&
-      slots.time !== undefined) ||
+    (turn.qualifiers.has('meal') && slots.time !== undefined) ||
     (sinceSaid(turn, slots) === null && item?.outAtLeast === true);
   // "Overnight" and "all day" are no hour to record, but longer than any time allowed.
   const since = said ?? (slots.words === 'overnight' ? fromNow(turn.clock, -longTime) : null);

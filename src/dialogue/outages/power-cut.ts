@@ -306,7 +306,7 @@ export const powerBack: Handler = (act, turn) => {
     const { time: _ahead, ...rest } = slots;
     return powerCut({ intent: 'power-cut', slots: rest }, turn);
   }
-  const until = slots.until ? lastOf(bothHalves(slots.until, turn.heard), turn.clock) : null;
+  const until = slots.until ? lastOf(bothHalves(slots.until, turn), turn.clock) : null;
   // It began before it was over: of two hours that may be meant, the last one before that.
   const ended = until ? { ...turn, clock: { ...turn.clock, now: until } } : turn;
   const over = turn.state.outage?.backAt ?? null;

@@ -71,7 +71,7 @@ export const buildPlace: Handler = (act, turn) => {
 
 /** "A bread shelf" is called bread shelf; "a shelf called bread" just bread. */
 const ownName = (turn: Turn, words: string, kind: string | undefined): string =>
-  kind && !/\bcalled\b/.test(turn.heard ?? '') && !words.endsWith(kind) ? `${words} ${kind}` : words;
+  kind && !turn.qualifiers.has('called') && !words.endsWith(kind) ? `${words} ${kind}` : words;
 
 interface Part {
   readonly kind: PlaceKind;
@@ -258,7 +258,7 @@ export const placeState: Handler = (act, turn) => {
     return { parts, count, memory: { placeId: id } };
   }
   const counts = placeCounts(turn.kitchen);
-  if (asked === 'full' || asked === 'crowded' || /\b(full|fullest|crowded|packed)\b/.test(turn.heard ?? '')) {
+  if (asked === 'full' || asked === 'crowded' || turn.qualifiers.has('full')) {
     const full = counts.filter(({ items }) => items >= crowded);
     const fullest = counts[0];
     if (full.length === 0 && fullest)

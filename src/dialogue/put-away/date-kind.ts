@@ -2,22 +2,19 @@
 import { lastGone } from '../../kitchen/index.js';
 import type { DateKind, Item } from '../../kitchen/model.js';
 import { isHomeMade } from '../../safety/index.js';
+import type { Qualifier } from '../../protocol/qualifiers.js';
 import type { SaidDate } from '../../understanding/intents.js';
 import { type Turn, day, say, todayOf } from '../handler.js';
 import type { Ask } from '../state.js';
 
-const kinds: readonly (readonly [RegExp, DateKind])[] = [
-  [/\b(use by|used by|sell by|expir|goes off)/i, 'useBy'],
-  [/\bbest\b/i, 'bestBefore'],
-  [/\b(bought|got it|purchased)\b/i, 'bought'],
-  [/\b(made|cooked|baked|roasted|grilled|fried|boiled)\b/i, 'made'],
-  [/\b(opened)\b/i, 'opened'],
-  [/\b(froze|frozen)\b/i, 'frozen'],
-];
+const kinds: readonly DateKind[] = ['useBy', 'bestBefore', 'bought', 'made', 'opened', 'frozen'];
 
 /** "It's the use by." */
-export const dateKindIn = (words: string): DateKind | null =>
-  kinds.find(([pattern]) => pattern.test(words))?.[1] ?? null;
+export const dateKindSaid = ({
+  qualifiers,
+}: {
+  readonly qualifiers: ReadonlySet<Qualifier>;
+}): DateKind | null => kinds.find((kind) => qualifiers.has(`date-${kind}` as Qualifier)) ?? null;
 
 const printed = ['useBy', 'bestBefore'] as const;
 
@@ -30,7 +27,7 @@ const onlyPrinted = (dates: Item['dates'] | undefined): DateKind | null => {
 export const dateKindOf = (turn: Turn, item: Item, said: SaidDate): { kind: DateKind } | { ask: Ask } => {
   const [picked] = turn.picked.dateKind ?? [];
   if (picked) return { kind: picked as DateKind };
-  const named = dateKindIn(turn.heard ?? '');
+  const named = dateKindSaid(turn);
   if (named) return { kind: named };
   const past = said.day <= todayOf(turn);
   if (past && isHomeMade(item)) return { kind: 'made' };

@@ -4,6 +4,10 @@ import type { Id, Item } from '../../kitchen/model.js';
 import type { Mention, Slots } from '../../understanding/intents.js';
 import type { Turn } from '../handler.js';
 
+/** "More", "another", "new". */
+const saysMore = ({ qualifiers }: Turn): boolean =>
+  qualifiers.has('more') || qualifiers.has('another') || qualifiers.has('new');
+
 export const boughtAgain = ({ item, dates }: Slots): boolean =>
   item?.pointer === 'another' || dates?.bought !== undefined;
 
@@ -21,7 +25,7 @@ export const justAdded = (
   name: string,
 ): Mention | null => {
   if (!item || !(dates ?? maker) || amount || place || shares || item.at || turn.memory.touched) return null;
-  if (item.pointer === 'another' || /\b(more|another|new)\b/.test(turn.heard ?? '')) return null;
+  if (item.pointer === 'another' || saysMore(turn)) return null;
   const ids = turn.memory.lastAdded.filter((id) => {
     const one = turn.kitchen.items.get(id);
     return one?.gone === null && foodKey(one.name) === foodKey(name);

@@ -11,8 +11,8 @@ export const nameOf = (turn: Turn, mention: Mention | undefined): string | null 
     fit >= 0.99 ? (turn.kitchen.items.get(id) ?? []) : [],
   )[0];
   if (words && known && foodKey(known.name) === foodKey(words)) return known.name;
-  const again =
-    words && /\bmore\b|\banother\b/.test(turn.heard ?? '') ? likeNames(turn.kitchen, words, 'all') : [];
+  const moreOf = turn.qualifiers.has('more') || turn.qualifiers.has('another');
+  const again = words && moreOf ? likeNames(turn.kitchen, words, 'all') : [];
   if (again[0] && again.every(({ item }) => foodKey(item.name) === foodKey(again[0]!.item.name)))
     return again[0].item.name;
   if (words) return words;

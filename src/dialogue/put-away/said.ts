@@ -7,7 +7,7 @@ import { surelyThem } from '../people/people.js';
 import { makerName } from './maker-name.js';
 import { preparationOf } from './preparation.js';
 import { isSoldRaw } from '../../safety/index.js';
-import { dateKindIn } from './date-kind.js';
+import { dateKindSaid } from './date-kind.js';
 import { saidDates, type Dates } from './said-dates.js';
 
 /**
@@ -16,7 +16,7 @@ import { saidDates, type Dates } from './said-dates.js';
  */
 const asBought = (turn: Turn, { item, maker, dates: told }: Slots, dates: Dates): Dates => {
   const { made, ...others } = dates;
-  const cooked = maker !== undefined || dateKindIn(turn.heard ?? '') === 'made';
+  const cooked = maker !== undefined || dateKindSaid(turn) === 'made';
   return made && told?.made && !cooked && !dates.bought && isSoldRaw(item?.words ?? '')
     ? { ...others, bought: made }
     : dates;

@@ -26,7 +26,7 @@ export const putAwayMany = (
         names[at] ?? '',
       ) ?? [],
   );
-  if (all.length === mentions.length && /\bthe\b/.test(turn.heard ?? '')) {
+  if (all.length === mentions.length && turn.qualifiers.has('definite')) {
     return move(
       { intent: 'move', slots: { ...slots, items: all } },
       { ...turn, picked: { ...turn.picked, place: [place.got.place.id] } },

@@ -47,9 +47,7 @@ const cookedDish = (name: string): boolean => {
 
 /** "Same place": the one just spoken of; "the same place as last time" is the usual one. */
 const placeSpokenOf = (turn: Turn, { place }: Slots): Id | null =>
-  place?.pointer === 'same' && !/\b(usual|before|last time|always|goes|belongs|was)\b/.test(turn.heard ?? '')
-    ? turn.memory.placeId
-    : null;
+  place?.pointer === 'same' && !turn.qualifiers.has('usual-place') ? turn.memory.placeId : null;
 
 /** Null when it has to be asked. */
 export const usualPlace = (turn: Turn, name: string, slots: Slots): Id | null => {

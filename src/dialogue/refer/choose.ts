@@ -133,7 +133,7 @@ export const choose = (turn: Turn, act: Act, choices: readonly Choice[]): Chosen
     pointer: words || mention.candidates.length > 0 ? null : ('them' as const),
   };
   const found = findItems(among, described);
-  const loose = /\b(loose|just)\b/.test(turn.heard ?? '') ? mention.at?.candidates[0]?.id : undefined;
+  const loose = turn.qualifiers.has('loose') ? mention.at?.candidates[0]?.id : undefined;
   const kept = found.items
     .filter(({ id, placeId }) => all.includes(id) && (loose === undefined || placeId === loose))
     .map(({ id }) => id);

@@ -307,7 +307,7 @@ export const findItems = (turn: Turn, mention: Mention | undefined): Found => {
   if (!described) return nothing;
   // "The one on the top shelf", just after several were told, is one of those.
   const told = live(turn, [...new Set([...turn.memory.items, ...turn.memory.offered])]);
-  const among = told.length > 1 && /\bones?\b/.test(turn.heard ?? '') ? narrow(turn, mention, told) : null;
+  const among = told.length > 1 && turn.qualifiers.has('one') ? narrow(turn, mention, told) : null;
   if (among && !among.failed && among.items.length < told.length)
     return { items: among.items, unknown: null, near: false, missing: false };
   const { items, failed } = narrow(turn, mention, hereItems(turn));

@@ -61,12 +61,8 @@ const it = (turn: Turn): Mention | undefined => (turn.memory.items.length === 1 
 const pluralPointers = new Set(['them', 'both', 'all', 'rest']);
 
 /** "The old tub of chilli": of several of one name, which by its age. */
-const ageSaid = (heard: string | null): 'old' | 'new' | null =>
-  /\b(the|that|my) (old|older|oldest)\b/i.test(heard ?? '')
-    ? 'old'
-    : /\b(the|that|my) (new|newer|newest|fresh|latest)\b/i.test(heard ?? '')
-      ? 'new'
-      : null;
+const ageSaid = ({ qualifiers }: Turn): 'old' | 'new' | null =>
+  qualifiers.has('older') ? 'old' : qualifiers.has('newer') ? 'new' : null;
 
 /** "The chicken", while the roast chicken is heated or was just asked about. */
 export const justSpokenOf = (turn: Turn, items: readonly Item[]): Item | null => {
@@ -109,15 +105,13 @@ export const needItems = (
   const fitting = need.fitting ? found.items.filter(need.fitting) : found.items;
   const items = likelier(turn, fitting.length > 0 ? fitting : found.items);
   if (items.length === 1) return { got: items };
-  const age = new Set(items.map(({ name }) => name)).size === 1 ? ageSaid(turn.heard) : null;
+  const age = new Set(items.map(({ name }) => name)).size === 1 ? ageSaid(turn) : null;
   const aged = oldestFirst(items).at(age === 'new' ? -1 : 0);
   if (age && aged) return { got: [aged] };
   const dish = mention?.words ? dishAmong(turn, items) : null;
   const last = dish ?? (need.lastOne === true ? justSpokenOf(turn, items) : null);
   if (last) return { got: [last] };
-  const all =
-    (mention?.pointer && pluralPointers.has(mention.pointer)) ||
-    /\b(all|every|both)\b/.test(turn.heard ?? '');
+  const all = (mention?.pointer && pluralPointers.has(mention.pointer)) || turn.qualifiers.has('all');
   if (need.several && all && new Set(items.map(({ name }) => name)).size === 1) return { got: items };
   if (need.several && mention?.pointer && pluralPointers.has(mention.pointer)) return { got: items };
   const oneBatch = items[0]!.batchId !== null && items.every(({ batchId }) => batchId === items[0]!.batchId);

@@ -92,9 +92,11 @@ const choicesAmong = (turn: Turn, places: readonly Place[], near = false): Choic
     label: say('the-place', { place: near ? place.name : placeNoun(turn.kitchen, place.id) }),
   }));
 
+const othersSaid = ['freezer', 'fridge', 'shelf', 'drawer', 'basket', 'cupboard'] as const;
+
 /** "The other freezer", "the other shelf": of that kind, not the one just spoken of. */
 const otherOne = (turn: Turn, nearId: Id | null, spot: string | null): PlaceFound => {
-  const kind = /\bother (freezer|fridge|shelf|drawer|basket|cupboard)\b/.exec(turn.heard ?? '')?.[1];
+  const kind = othersSaid.find((one) => turn.qualifiers.has(`other-${one}`));
   const root = rootPlace(turn.kitchen, nearId)?.id;
   const those = [...turn.kitchen.places.values()].filter((place) => {
     if (place.kind !== kind || place.id === nearId || place.id === root) return false;

@@ -42,9 +42,7 @@ const told = (turn: Turn, food: string, item: Item | undefined, asked: string | 
   const { temperature, restSeconds, holdSeconds, boil } = found;
   // "What was the temperature again", of what was recorded with a heat: the oven's comes first.
   const heated = item?.preparations.find(({ heat }) => heat);
-  const plain = /^(\w+ )?(how hot|what (is|was|'s) the (temperature|heat))( again| then| is it)*$/i.test(
-    turn.heard ?? '',
-  );
+  const plain = turn.qualifiers.has('heat-alone');
   const oven =
     plain && heated?.heat
       ? [say('recorded-heat', { method: heated.method, heat: { kind: 'temperature', ...heated.heat } })]

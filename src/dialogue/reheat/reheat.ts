@@ -76,8 +76,7 @@ const minutesOnly = (turn: Turn, item: Item, watts: number): Reply | null => {
 
 /** "How long does the chicken take in the oven": the figure, where one was told; the steps are another question. */
 const recordedMinutes = (turn: Turn, item: Item, slots: Slots): Reply | null => {
-  const asked =
-    slots.asked === 'minutes' || /^(\w+ ){0,2}how (long|many minutes|much time)\b/i.test(turn.heard ?? '');
+  const asked = slots.asked === 'minutes' || turn.qualifiers.has('how-long-takes');
   const method = methodFor(turn, item, slots.method ?? slots.preparation?.method ?? undefined);
   const told = item.preparations.find((one) => one.method === method && one.minutes !== null);
   if (!asked || method === 'microwave' || !told?.minutes) return null;

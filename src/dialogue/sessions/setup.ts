@@ -250,9 +250,7 @@ const answerTo = (act: Act, turn: Turn, session: Setup): Reply | null => {
       return { parts: [say('setup-go-ahead')] };
     case 'goodbye':
       // "That's all" ends the question, not the talk.
-      return /\b(that is|that's|thats) (all|it|everything)\b/i.test(turn.heard ?? '')
-        ? onwards(session)
-        : null;
+      return turn.qualifiers.has('that-is-all') ? onwards(session) : null;
     case 'answer':
     case 'choose':
     case 'find': {

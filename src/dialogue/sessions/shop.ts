@@ -65,7 +65,7 @@ const samePlace: PlaceMention = { words: null, candidates: [], pointer: 'same', 
 
 /** "The carrots too": where the last one went. "And carrots" is only the next food. */
 const asWell = (act: Act, turn: Turn): Act =>
-  act.slots.place || !/\b(same|too|as well|likewise)\b/.test(turn.heard ?? '')
+  act.slots.place || !turn.qualifiers.has('as-well')
     ? act
     : { ...act, slots: { ...act.slots, place: samePlace } };
 

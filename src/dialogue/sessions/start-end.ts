@@ -10,11 +10,7 @@ import { endShop } from './shop.js';
 const putAside = (session: Session): boolean => session.kind !== 'shop' && session.paused;
 
 /** "Learning to label things" is not yet a wish to practise. */
-const saysPractice = (heard: string | null): boolean =>
-  heard === null ||
-  /\b(practi\w*|pretend|rehears\w*|try (it|this|things|you) out|(a|wee|little) (go|shot)|(dry|trial) run|train\w*|trial|demo|ropes|play around|made up|teach me)\b/i.test(
-    heard,
-  );
+const saysPractice = ({ qualifiers }: Turn): boolean => qualifiers.has('practise');
 
 /** Nothing is there to practise on: whoever "has a go" begins. */
 const isEmpty = ({ kitchen }: Turn): boolean => kitchen.items.size === 0 && kitchen.places.size === 0;
@@ -23,7 +19,7 @@ export const startPractice: Handler = (act, turn) => {
   const { practice, session } = turn.state;
   if (!practice && !turn.sure && isEmpty(turn)) return startSetup({ ...act, slots: {} }, turn);
   if (practice) return { parts: [say('practice-going-on')] };
-  if (!turn.sure && !saysPractice(turn.heard)) return { parts: [], confirm: say('confirm-practice') };
+  if (!turn.sure && !saysPractice(turn)) return { parts: [], confirm: say('confirm-practice') };
   return {
     parts: [say('practice-start')],
     practice: { changes: [] },

@@ -39,8 +39,8 @@ const halves = (time: string): string[] => {
 const deepNight = 3 * 60;
 
 /** "From ten to seven" is the night between, whichever halves of the day were heard; by day only when said. */
-const overNight = (from: string, to: string, heard: string | null): { from: string; to: string } => {
-  if (/\b(noon|afternoon|lunch)\b/.test(heard ?? '')) return { from, to };
+const overNight = (from: string, to: string, byDay: boolean): { from: string; to: string } => {
+  if (byDay) return { from, to };
   const pairs = halves(from).flatMap((start) => halves(to).map((end) => ({ from: start, to: end })));
   const long = (pair: { from: string; to: string }): number =>
     (minutesOf(pair.to) - minutesOf(pair.from) + DAY) % DAY;
@@ -73,7 +73,7 @@ const wanted = (turn: Turn, slots: Slots): Wanted => {
     case 'quiet': {
       if (negated) return { settings: { quietHours: null }, said: say('no-quiet') };
       if (!time || !slots.words || !/^\d\d:\d\d$/.test(slots.words)) return null;
-      const { from, to } = overNight(time, slots.words, turn.heard);
+      const { from, to } = overNight(time, slots.words, turn.qualifiers.has('by-day'));
       return {
         settings: { quietHours: { from, to } },
         said: say('quiet-from', { from: wall(turn, from), to: wall(turn, to) }),

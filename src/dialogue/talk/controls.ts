@@ -89,16 +89,14 @@ const byOne = (from: Length, by: 1 | -1): Length =>
   lengths[Math.min(lengths.length - 1, Math.max(0, lengths.indexOf(from) + by))]!;
 
 /** "Tell me everything from now on" goes all the way. */
-const lengthNamed = (heard: string | null): Length | null =>
-  !heard
-    ? null
-    : /\b(everything|all|full|fully)\b/.test(heard)
-      ? 'full'
-      : /\b(short|brief|shortest)\b/.test(heard)
-        ? 'short'
-        : /\b(usual|normal)\b/.test(heard)
-          ? 'usual'
-          : null;
+const lengthNamed = ({ qualifiers }: Turn): Length | null =>
+  qualifiers.has('everything')
+    ? 'full'
+    : qualifiers.has('short')
+      ? 'short'
+      : qualifiers.has('usual')
+        ? 'usual'
+        : null;
 
 /** The last answer again at another length; or all answers from now on. */
 const atLength =
@@ -106,7 +104,7 @@ const atLength =
   (act, turn) => {
     const { told } = turn.state;
     if (act.slots.lasting) {
-      const length = lengthNamed(turn.heard) ?? byOne(turn.listener.length, by);
+      const length = lengthNamed(turn) ?? byOne(turn.listener.length, by);
       return { parts: [say('length-now', { length })], listener: { ...turn.listener, length } };
     }
     if (!told) return { parts: [say('nothing-said-yet')] };
@@ -129,7 +127,7 @@ export const details: Handler = (act, turn) => {
       : longer(act, turn);
   }
   // "More" is a little at a time; "the details" and "everything" are all of it.
-  const all = more.length <= littleMore + 1 || /\b(details?|everything|all)\b/.test(turn.heard ?? '');
+  const all = more.length <= littleMore + 1 || turn.qualifiers.has('details');
   const [shown, rest] = all ? [more, []] : [more.slice(0, littleMore), more.slice(littleMore)];
   return {
     parts: [...shown, ...(rest.length > 0 ? [say('power-more')] : [])],
@@ -158,7 +156,7 @@ export const why: Handler = (act, turn) => {
   if (ofOne) return ofOne;
   if (!told) return { parts: [say('nothing-said-yet')] };
   const sources = told.sources.length > 0 ? told.sources : (turn.state.procedure?.source ?? []);
-  const who = /\b(who|source|where)\b/.test(turn.heard ?? '');
+  const who = turn.qualifiers.has('whose-word');
   const parts = who && sources.length > 0 ? sources : [...told.details, ...sources];
   return parts.length > 0
     ? { parts, length: 'full', keepTold: true }
@@ -203,7 +201,7 @@ const morning = '06:00';
 
 export const whisper: Handler = (act, turn) => {
   if (act.slots.negated) return { ...speaking(turn, { whisper: false }, 'no-whisper'), whisperUntil: null };
-  if (act.slots.lasting && /\b(evening|night|tonight|day)\b/.test(turn.heard ?? ''))
+  if (act.slots.lasting && turn.qualifiers.has('this-day'))
     return {
       ...speaking(turn, { whisper: true }, 'whispering-tonight'),
       whisperUntil: nextOf([morning], turn.clock),

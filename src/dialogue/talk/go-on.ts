@@ -14,10 +14,9 @@ import { next } from './steps.js';
 /** A little more of what was just told; who says so is told when that is asked. */
 const moreDetail: (...of: Parameters<Handler>) => Reply | null = (act, turn) => {
   const { told } = turn.state;
-  const heard = turn.heard ?? '';
   if (!told || told.details.length === 0) return null;
-  if (/\btell\b/.test(heard)) return details(act, turn);
-  if (!/\bmore\b/.test(heard)) return null;
+  if (turn.qualifiers.has('tell')) return details(act, turn);
+  if (!turn.qualifiers.has('more')) return null;
   const [shown, rest] = [told.details.slice(0, littleMore), told.details.slice(littleMore)];
   return { parts: [...shown, ...(rest.length > 0 ? [say('power-more')] : [])], keepTold: true, rest };
 };
@@ -65,7 +64,7 @@ export const goOn: Handler = (_act, turn) => {
 /** "Pick up where we were": a check that was begun, or the set-up, when no steps are open. */
 const goOnElsewhere = (turn: Turn): Reply | null => {
   // With nothing said here yet, it is of what was begun somewhere else.
-  if (turn.state.told && !/\b(where|check|count|set ?up|setting)\b/.test(turn.heard ?? '')) return null;
+  if (turn.state.told && !turn.qualifiers.has('go-on-elsewhere')) return null;
   const [open] = openStockTakes(turn.kitchen);
   return open ? resumeCount(turn, open) : resumeSetup(turn);
 };

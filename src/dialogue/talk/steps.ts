@@ -121,7 +121,7 @@ export const stepsLeft: Handler = (act, turn) => {
   const { procedure } = turn.state;
   if (procedure && act.slots.asked === 'time') return stepTime(procedure);
   // "How many are left" of food, when no steps are being read.
-  const food = !procedure || /\bmuch\b/.test(turn.heard ?? '');
+  const food = !procedure || turn.qualifiers.has('amount');
   if (food && turn.memory.items.length > 0)
     return count({ intent: 'count', slots: { item: itMention } }, turn);
   if (!procedure) return noSteps;

@@ -193,30 +193,26 @@ export const timers: Handler = (act, turn) => {
 /** When nobody says a time of day: in the evening, when meals are thought of. Our own choice. */
 const usualTime = '17:00';
 /** "Saturday morning", in wording that no rule covers: the hours are those of `timers.gram`. Our own choice. */
-const partsOfDay: readonly (readonly [said: RegExp, time: string])[] = [
-  [/\bmorning\b/, '09:00'],
-  [/\bafternoon\b/, '14:00'],
-  [/\bevening\b/, '18:00'],
-  [/\b(night|tonight)\b/, '20:00'],
-];
-const timeMeant = (heard: string | null): string =>
-  partsOfDay.find(([said]) => said.test(heard ?? ''))?.[1] ?? usualTime;
+const partsOfDay = [
+  ['morning', '09:00'],
+  ['afternoon', '14:00'],
+  ['evening', '18:00'],
+  ['night', '20:00'],
+] as const;
+const timeMeant = ({ qualifiers }: Turn): string =>
+  partsOfDay.find(([part]) => qualifiers.has(part))?.[1] ?? usualTime;
 
 const dueOf = (turn: Turn, { when, time, duration }: Slots): string | null => {
   if (duration !== undefined) return fromNow(turn.clock, duration);
   if (when && when !== 'unknown') {
-    const at = instantAt(
-      when.day,
-      time ? wakingHour(time, turn.heard) : timeMeant(turn.heard),
-      turn.clock.timeZone,
-    );
+    const at = instantAt(when.day, time ? wakingHour(time, turn) : timeMeant(turn), turn.clock.timeZone);
     return at > turn.clock.now
       ? at
       : when.day === today(turn.clock) && !time
         ? fromNow(turn.clock, 3600)
         : at;
   }
-  return time ? nextOf(bothHalves(time, turn.heard), turn.clock) : null;
+  return time ? nextOf(bothHalves(time, turn), turn.clock) : null;
 };
 
 export const setReminder: Handler = (act, turn) => {
@@ -252,7 +248,7 @@ export const changeReminder: Handler = (act, turn) => {
   const on = { day: dayOf(got.due, turn.clock.timeZone) };
   // "Make it half eight", of one in the evening: the half of the day it was in.
   const near = slots.time
-    ? bothHalves(slots.time, turn.heard)
+    ? bothHalves(slots.time, turn)
         .map((time) => instantAt(on.day, time, turn.clock.timeZone))
         .sort(
           (a, b) =>

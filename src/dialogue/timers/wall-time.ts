@@ -1,6 +1,10 @@
 /** From what a household's clock shows to an instant. */
+import type { Qualifier } from '../../protocol/qualifiers.js';
 import { wallTime } from '../../safety/index.js';
 import { type Clock, type Instant, type PlainDate, plusDays, today } from '../../terms/dates.js';
+
+/** What was said with an hour. */
+type Said = { readonly qualifiers: ReadonlySet<Qualifier> };
 
 /** A wall time on a day. */
 export const instantAt = (day: PlainDate, time: string, timeZone: string): Instant =>
@@ -21,20 +25,17 @@ const lastAt = (time: string, clock: Clock): Instant => {
 };
 
 /** "At five" may be either: unless the words say which half of the day. */
-export const bothHalves = (time: string, heard: string | null): readonly string[] => {
+export const bothHalves = (time: string, { qualifiers }: Said): readonly string[] => {
   const [hour = 0, minute = '00'] = [Number(time.split(':')[0]), time.split(':')[1]];
-  const told =
-    /\b(breakfast|lunch|lunchtime|tea|dinner|supper|morning|noon|afternoon|evening|night|midnight|a ?m|p ?m|am|pm|o'clock at night)\b|\b(1[3-9]|2[0-3]):/i.test(
-      heard ?? '',
-    );
+  const told = qualifiers.has('half-of-day');
   if (told || hour < 1) return [time];
   const other = hour === 12 ? 0 : hour > 12 ? hour - 12 : hour + 12;
   return [time, `${String(other).padStart(2, '0')}:${minute}`];
 };
 
 /** "At one", on another day, is after noon: nobody cooks at night unless she says so. */
-export const wakingHour = (time: string, heard: string | null): string =>
-  bothHalves(time, heard).find((one) => one >= '06:00' && one < '22:00') ?? time;
+export const wakingHour = (time: string, said: Said): string =>
+  bothHalves(time, said).find((one) => one >= '06:00' && one < '22:00') ?? time;
 
 /** The latest of those times that has been. */
 export const lastOf = (times: readonly string[], clock: Clock): Instant =>

@@ -104,10 +104,6 @@ export const steering = ({ readings }: Understanding): Interpretation | undefine
     : undefined;
 };
 
-/** "For three hours" is how long, not three o'clock. */
-export const tellsLength = ({ acts, heard }: Interpretation): boolean =>
-  /\b(hours?|minutes?|seconds?)\b/.test(heard) && acts.some(({ slots }) => slots.duration !== undefined);
-
 /** Facts that hurt nobody when they are wrong, are read back and can be taken back. */
 const plainFacts: ReadonlySet<keyof Slots> = new Set<keyof Slots>([
   'item',

@@ -7,7 +7,15 @@ const wordsOnly = (words: string): Mention => ({ ...emptyMention, words });
 
 const placeWords = (words: string): PlaceMention => ({ words, candidates: [], pointer: null, spot: null });
 
-type Filler = (said: Slots, heard: string | null) => Slots | null;
+/** What was said, beside what it comes to. */
+interface Said {
+  /** As it was said, where it may be a name or words of its own. */
+  readonly words: string | null;
+  /** "And the pickle": it goes on with something else. */
+  readonly goesOn: boolean;
+}
+
+type Filler = (said: Slots, as: Said) => Slots | null;
 
 /** For each slot: the parts of an answer that can stand for it, best first. */
 const fillers: Readonly<Record<string, Filler>> = {
@@ -63,9 +71,8 @@ const fillers: Readonly<Record<string, Filler>> = {
     if (!first && asked === 'now') return { asked };
     return first ? { when: first, ...(time ? { time } : {}) } : null;
   },
-  person: ({ person, words, maker, item }, heard) => {
-    // "And the pickle" goes on with something else.
-    if (!person && /^(and|what about|how about|so|but|is|are|does|do|can)\b/i.test(heard ?? '')) return null;
+  person: ({ person, words, maker, item }, { goesOn }) => {
+    if (!person && goesOn) return null;
     // A food of hers is nobody's name.
     const name = words ?? maker ?? (item && item.candidates.length === 0 ? item.words : null);
     return person ? { person } : name ? { person: { words: name, candidates: [] } } : null;
@@ -99,12 +106,12 @@ const fillers: Readonly<Record<string, Filler>> = {
   doors: ({ doors }) => (doors ? { doors } : null),
   fullness: ({ fullness }) => (fullness ? { fullness } : null),
   code: ({ code }) => (code ? { code } : null),
-  device: ({ device, words }, heard) => {
+  device: ({ device, words }, { words: heard }) => {
     const text = device ?? words ?? heard;
     return text ? { device: text } : null;
   },
   spelled: ({ spelled }) => (spelled ? { spelled } : null),
-  words: ({ words, item, spelled }, heard) => {
+  words: ({ words, item, spelled }, { words: heard }) => {
     const text = spelled ?? words ?? item?.words ?? heard;
     return text ? { words: text } : null;
   },
@@ -134,9 +141,10 @@ export const mayAnswer = (frame: Frame, act: Act): boolean =>
   bareIntents.has(act.intent) || (frame.kind === 'slot' && sameMatter(frame, act));
 
 /** The waiting act with the answer in it; null when the answer does not fit the question. */
-export const filled = (frame: Frame, act: Act, heard: string | null): Act | null => {
+export const filled = (frame: Frame, act: Act, said: Said): Act | null => {
   const filler = fillers[frame.slot];
-  const value = filler?.(act.slots, act.intent === 'answer' ? heard : null) ?? null;
+  const bare = act.intent === 'answer';
+  const value = filler?.(act.slots, { words: bare ? said.words : null, goesOn: bare && said.goesOn }) ?? null;
   const more = act.intent === frame.act.intent ? act.slots : {};
   if (!value) return null;
   return { intent: frame.act.intent, slots: { ...more, ...frame.act.slots, ...extras(act.slots), ...value } };

@@ -2,7 +2,6 @@
 import type { Kitchen, PlaceKind } from '../../kitchen/model.js';
 import type { Act, Intent, PlaceMention, Slots } from '../../understanding/intents.js';
 import { rootPlace } from '../describe/place.js';
-import { asksAbout } from './list-again.js';
 import type { Work } from './work.js';
 import { say } from '../handler.js';
 import { findItems } from '../refer/items.js';
@@ -149,7 +148,7 @@ const halfNamed = ({ slots }: Act): boolean =>
 export const followUp = (work: Work, act: Act, doubtfully: (work: Work, act: Act) => Work): Work => {
   const meant = meantAgain(work.kitchen, work.state.told?.act, act);
   // "What about the butter?" finishes nothing without a yes.
-  const doubtful = meant && (halfNamed(meant) || (meant.intent === 'finish' && asksAbout(work.heard)));
+  const doubtful = meant && (halfNamed(meant) || (meant.intent === 'finish' && work.qualifiers.has('about')));
   if (meant) return doubtful ? doubtfully(work, meant) : runAct(work, meant);
   const { item, items, place, person, when, method, from_state: from } = act.slots;
   // "In the microwave then", after how it thaws or how hot it gets.
@@ -159,7 +158,7 @@ export const followUp = (work: Work, act: Act, doubtfully: (work: Work, act: Act
   const ofOutage = work.state.outage && (last === 'power-cut' || last === 'power-back');
   // Of several of one name, where they are; of one, all that is known.
   const several = item && new Set(findItems(turnOf(work), item).items.map(({ placeId }) => placeId)).size > 1;
-  const plain = several && !/\b(old|new|oldest|newest)\b/i.test(work.heard ?? '') ? 'find' : 'tell-about';
+  const plain = several && !work.qualifiers.has('by-age') ? 'find' : 'tell-about';
   if (item ?? items) return runAct(work, { intent: ofOutage ? 'keeps' : plain, slots: act.slots });
   if (place) return runAct(work, { intent: 'find', slots: { place } });
   if (person) return runAct(work, { intent: 'can-eat', slots: { person } });

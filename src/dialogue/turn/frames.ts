@@ -3,7 +3,7 @@ import type { Say } from '../../speech/answer.js';
 import { type Act, DESTRUCTIVE_INTENTS } from '../../understanding/intents.js';
 import type { Item } from '../../kitchen/model.js';
 import { placeAt } from '../describe/place.js';
-import { dateKindIn } from '../put-away/date-kind.js';
+import { dateKindSaid } from '../put-away/date-kind.js';
 import { say } from '../handler.js';
 import { choose, chooseByWords } from '../refer/choose.js';
 import { askWhich } from '../refer/need.js';
@@ -109,7 +109,7 @@ const picksFrom = (work: Work, frame: Frame, act: Act): Work | null => {
 
 /** "Use by", to which of its dates a day is. */
 const picksKind = (work: Work, frame: Frame): Work | null => {
-  const kind = frame.slot === 'dateKind' ? dateKindIn(work.heard ?? '') : null;
+  const kind = frame.slot === 'dateKind' ? dateKindSaid(work) : null;
   return kind ? settle(work, frame, [kind]) : null;
 };
 
@@ -196,7 +196,7 @@ export const answerFrame = (work: Work, act: Act): Work | null => {
   if (picked) return picked;
   if (frame.choices && act.intent === 'choose' && !act.slots.item?.words)
     return pickByWords(work) ?? askAgain(work);
-  const whole = filled(frame, act, work.heard);
+  const whole = filled(frame, act, { words: work.heard, goesOn: work.qualifiers.has('goes-on') });
   if (!whole && act.intent === 'correct' && Object.keys(act.slots).length > 0)
     return corrected(work, frame, act);
   if (!whole) return bareMiss(work, frame, act);

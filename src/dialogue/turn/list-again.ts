@@ -15,10 +15,6 @@ export const goesOnWithList = ({ state: { told, turns }, journal }: Work): boole
 
 const named = ({ item, items }: Slots): boolean => item !== undefined || items !== undefined;
 
-/** Asked about rather than added. */
-export const asksAbout = (heard: string | null): boolean =>
-  /\b(what|how) about\b|\bwhat of\b/i.test(heard ?? '');
-
 const again = (was: Act, { slots }: Act, about: boolean): Act | null => {
   if (slots.amount && was.intent === 'buy-add' && (!named(slots) || slots.item?.pointer))
     return { intent: 'buy-add', slots: { ...was.slots, amount: slots.amount } };
@@ -33,7 +29,7 @@ const again = (was: Act, { slots }: Act, about: boolean): Act | null => {
 /** The same again of another line; null when the talk was of something else. */
 export const listAgain = (work: Work, act: Act): Work | null => {
   const was = work.state.told?.act;
-  const meant = was && goesOnWithList(work) ? again(was, act, asksAbout(work.heard)) : null;
+  const meant = was && goesOnWithList(work) ? again(was, act, work.qualifiers.has('about')) : null;
   return meant ? runAct(work, meant) : null;
 };
 
@@ -44,7 +40,7 @@ const boughtFromList = (work: Work, { intent, slots }: Act): boolean => {
   const { item, items, place, amount, shares } = slots;
   if (intent !== 'put-away' || place || amount || shares || work.state.session || work.state.memory.touched)
     return false;
-  if (!/\b(got|picked up|found|grabbed)\b/.test(work.heard ?? '')) return false;
+  if (!work.qualifiers.has('got')) return false;
   const mentions = items ?? (item ? [item] : []);
   return (
     mentions.length > 0 &&
