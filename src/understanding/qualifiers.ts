@@ -130,6 +130,7 @@ export const withQualifiers = (inner: Understander): Understander => ({
   begins: (words, names, context) => inner.begins(words, names, context),
   understand(hypotheses, names, context): Understanding {
     const heard = inner.understand(hypotheses, names, context);
+    if (heard.verdict === 'nothing-heard' || heard.tooLong) return heard;
     const text = heard.said ?? heard.readings[0]?.heard ?? hypotheses[0]?.text ?? '';
     const qualifiers = qualifiersIn(text, context.locale);
     // "For three hours" is how long, not three o'clock: of each guess by its own words.
