@@ -82,6 +82,8 @@ export interface Outcome {
   /** Committed with the changes, or none is. */
   readonly effects: readonly Effect[];
   readonly answer: Answer;
+  /** Who took what was heard, outermost first, for whoever asks why: files of this room, handlers by their intent. */
+  readonly by: readonly string[];
   /** Nothing was decided yet: look this up and decide again with it. */
   readonly lookUp?: LookUp;
 }

@@ -57,6 +57,7 @@ import {
   type Work,
   absorb,
   answerOf,
+  handlerOf,
   pushFrame,
   runAct,
   saying,
@@ -64,6 +65,7 @@ import {
   tryAct,
   turnOf,
   unsettled,
+  via,
   withMemory,
   withState,
 } from './turn/work.js';
@@ -131,28 +133,36 @@ const perform = (at: Work, said: Act): Work => {
   const act = ofUndoInstead(at, heldInstead(at, lostToPower(at, howLongOf(at, ofListInstead(at, said)))));
   const aside = isForTheCount(at, act) || isOfWhatWasDone(at, act, topFrame(at));
   const work = aside ? withState(at, { frames: at.state.frames.slice(0, -1) }) : at;
-  const ofOutage = outageTalk(work, act);
+  const ofOutage = via(work, 'decide.ts outageTalk', (at) => outageTalk(at, act));
   if (ofOutage) return ofOutage;
-  const answered = answerFrame(work, answeringTold(topFrame(work), act));
+  const answered = via(work, 'turn/frames.ts', (at) => answerFrame(at, answeringTold(topFrame(at), act)));
   if (answered) return answered;
   const reply = sessionAnswer(act, turnOf(work));
-  if (reply) return absorb(dropOffers(work), act, unsettled, reply);
+  if (reply) return via(work, 'sessions/session.ts', (at) => absorb(dropOffers(at), act, unsettled, reply));
   const open = isTalk(act.intent) ? work : dropOffers(work);
   const settled =
     act.intent === 'tell' ? withState(open, { frames: withoutOlder(open.state.frames, act) }) : open;
-  const felt = feltAmongTold(settled, act);
+  const felt = via(settled, 'decide.ts feltAmongTold', (at) => feltAmongTold(at, act));
   if (felt) return felt;
   if (act.intent === 'answer' || act.intent === 'choose')
     return (
-      detailOf(settled, act) ??
-      otherOfName(settled, act) ??
-      chooseAmongTold(settled, act) ??
-      sameOfAnother(settled, act) ??
+      via(settled, 'turn/detail.ts', (at) => detailOf(at, act)) ??
+      via(settled, 'turn/correct.ts', (at) => otherOfName(at, act)) ??
+      via(settled, 'decide.ts chooseAmongTold', (at) => chooseAmongTold(at, act)) ??
+      via(settled, 'decide.ts sameOfAnother', (at) => sameOfAnother(at, act)) ??
       runAct(settled, act)
     );
-  if (act.intent === 'follow-up') return listAgain(settled, act) ?? followUp(settled, act, confirmed);
+  if (act.intent === 'follow-up')
+    return (
+      via(settled, 'turn/list-again.ts', (at) => listAgain(at, act)) ??
+      via(settled, 'turn/follow-up.ts', (at) => followUp(at, act, confirmed))
+    );
   if (act.intent === 'correct')
-    return otherThan(settled, act) ?? correctLast(settled, act) ?? saying(settled, say('nothing-to-correct'));
+    return (
+      via(settled, 'decide.ts otherThan', (at) => otherThan(at, act)) ??
+      via(settled, 'turn/correct.ts', (at) => correctLast(at, act)) ??
+      saying(settled, say('nothing-to-correct'))
+    );
   return runAct(settled, act);
 };
 
@@ -290,24 +300,30 @@ const isTalk = (intent: Intent): boolean =>
 const confirmed = (work: Work, said: Act): Work => {
   const act = heldInstead(work, said);
   const answer = answeringTold(topFrame(work), act);
-  const answered = topFrame(work) && !isChanging(answer.intent) ? answerFrame(work, answer) : null;
+  const answered =
+    topFrame(work) && !isChanging(answer.intent)
+      ? via(work, 'turn/frames.ts', (at) => answerFrame(at, answer))
+      : null;
   if (answered) return answered;
   // What is taken back can be had again: of what was done in this talk it is done, and not asked.
   const back = (act.intent === 'undo' || act.intent === 'redo') && work.state.done !== null;
   if (!isChanging(act.intent) || back || ofUndoInstead(work, act) !== act) return perform(work, act);
-  const felt = feltAmongTold(work, act);
+  const felt = via(work, 'decide.ts feltAmongTold', (at) => feltAmongTold(at, act));
   if (felt) return felt;
   // The set-up asked for it, and reads back what it makes of it.
   const { session } = work.state;
   const told =
     session?.kind === 'setup' && !session.paused && !topFrame(work) ? sessionAnswer(act, turnOf(work)) : null;
-  if (told) return absorb(dropOffers(work), act, unsettled, told);
-  if (act.intent === 'tell') return askTold(dropOffers(work), act);
+  if (told) return via(work, 'sessions/session.ts', (at) => absorb(dropOffers(at), act, unsettled, told));
+  if (act.intent === 'tell') return via(work, 'tell/ask.ts', (at) => askTold(dropOffers(at), act));
   const reply = tryAct(work, act);
   const changes = [...(reply.changes ?? []), ...(reply.effects ?? [])].length > 0;
-  if (!changes && !reply.confirm) return absorb(dropOffers(work), act, unsettled, reply);
+  if (!changes && !reply.confirm)
+    return via(work, handlerOf(act.intent), (at) => absorb(dropOffers(at), act, unsettled, reply));
   // What the question is about is what "it" means in the answer.
-  return pushFrame(withMemory(dropOffers(work), reply.memory ?? {}), sureFrame(work, act, reply));
+  return via(work, `turn/ask-sure.ts ${handlerOf(act.intent)}`, (at) =>
+    pushFrame(withMemory(dropOffers(at), reply.memory ?? {}), sureFrame(at, act, reply)),
+  );
 };
 
 const misheard = (work: Work): Work => {
@@ -431,6 +447,22 @@ const bringsBack = (work: Work, acts: readonly Act[]): boolean =>
   acts.every(({ intent }) => intent === 'put-back' || intent === 'undo') &&
   itJustGone(turnOf(work), acts[0]?.slots.item) !== null;
 
+/** What may still be made of words that were not understood, in this order. */
+const byOtherMeans = {
+  'turn/frames.ts pickByWords': (work: Work) => pickByWords(work),
+  'decide.ts plainAnswer': (work: Work) => plainAnswer(work),
+  'decide.ts amongTold': (work: Work) => amongTold(work),
+  'decide.ts marked': (work: Work) => marked(work),
+} as const;
+
+const made = (work: Work, means: Readonly<Record<string, (work: Work) => Work | null>>): Work | null => {
+  for (const [by, resolve] of Object.entries(means)) {
+    const found = via(work, by, resolve);
+    if (found) return found;
+  }
+  return null;
+};
+
 const heardWork = (at: Work, heard: Heard): Work => {
   const { understanding } = heard;
   if (understanding.tooLong) return saying(at, say('too-long'));
@@ -441,25 +473,22 @@ const heardWork = (at: Work, heard: Heard): Work => {
   const wanted = understanding.readings.some(day) ? day : wantedNow(work);
   const best = steered ?? bestReading(understanding, wanted);
   const acts = (best?.acts ?? []).map((act) => partedByCommas(act, best?.heard ?? ''));
-  const settled = settleFirst(work, understanding, best, (next, rest) =>
-    heardWork(next, { ...heard, understanding: rest }),
+  const settled = via(work, 'turn/settle.ts', (at) =>
+    settleFirst(at, understanding, best, (next, rest) => heardWork(next, { ...heard, understanding: rest })),
   );
   if (settled) return settled;
-  const asked = askInstead(work, understanding, best);
+  const asked = via(work, 'turn/asked-instead.ts', (at) => askInstead(at, understanding, best));
   if (asked) return asked;
   switch (understanding.verdict) {
     case 'nothing-heard':
       return nothingHeard(work, heard.touched !== null);
     case 'out-of-scope':
-      return pickByWords(work) ?? plainAnswer(work) ?? amongTold(work) ?? marked(work) ?? beyond(work);
+      return made(work, byOtherMeans) ?? via(work, 'decide.ts beyond', beyond);
     case 'ask-again':
       return (
-        pickByWords(work) ??
-        plainAnswer(work) ??
-        amongTold(work) ??
-        marked(work) ??
-        bareName(work, understanding) ??
-        caught(work, understanding)
+        made(work, byOtherMeans) ??
+        via(work, 'decide.ts bareName', (at) => bareName(at, understanding)) ??
+        via(work, 'decide.ts caught', (at) => caught(at, understanding))
       );
     case 'confirm':
     case 'act': {
@@ -472,7 +501,8 @@ const heardWork = (at: Work, heard: Heard): Work => {
       const clear = { ...withState(work, { misses: 0 }), runnerUp: runnerUpOf(understanding, acts) };
       // What was said first is asked first.
       const inTurn = sure || !acts.every(({ intent }) => isChanging(intent)) ? acts : acts.toReversed();
-      return chosen(clear, understanding) ?? inTurn.reduce(sure ? perform : confirmed, clear);
+      const one = via(clear, 'decide.ts chosen', (at) => chosen(at, understanding));
+      return one ?? inTurn.reduce(sure ? perform : confirmed, clear);
     }
   }
 };
@@ -631,8 +661,8 @@ const finish = (work: Work, framesBefore: readonly Frame[]): Outcome => {
     lastAt: closed.around.clock.now,
     state,
   };
-  const { changes, effects, lookUp } = closed;
-  return { conversation, changes, effects, answer: spoken, ...(lookUp ? { lookUp } : {}) };
+  const { changes, effects, by, lookUp } = closed;
+  return { conversation, changes, effects, answer: spoken, by, ...(lookUp ? { lookUp } : {}) };
 };
 
 export const decide: Decide = (conversation: Conversation, heard: Heard, around: Surroundings): Outcome => {

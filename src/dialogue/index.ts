@@ -7,7 +7,7 @@ export { picksUp } from './talk/resume.js';
 export { justDone } from './turn/just-done.js';
 export { decide } from './decide.js';
 export { decideMoves } from './moves.js';
-export type { SaidMove } from './moves.js';
+export type { DecidedMove, SaidMove } from './moves.js';
 export { lessonKitchenNow } from './lessons/now.js';
 export { sharedLessons, type SharedLessons } from './lessons/sharing.js';
 export { startConversation } from './state.js';

@@ -65,6 +65,7 @@ const joined = (one: Outcome, other: Outcome): Outcome => {
         };
   return {
     ...other,
+    by: [...one.by, ...other.by],
     changes: [...one.changes, ...other.changes],
     effects: [...one.effects, ...other.effects],
     answer,
@@ -88,15 +89,30 @@ const missesOf = (conversation: Conversation): number => stateOf(conversation).m
 const isUnheard = (outcome: Outcome, before: Conversation): boolean =>
   outcome.changes.length === 0 && missesOf(outcome.conversation) > missesOf(before);
 
+/** One move as it was heard and decided, for whoever asks why. */
+export interface DecidedMove {
+  readonly words: string;
+  readonly understanding: Understanding;
+  readonly by: Outcome['by'];
+  readonly answer: Answer;
+  /** Nothing came of it. */
+  readonly passedOver: boolean;
+}
+
 /** What was decided of all moves, and what was understood of them; null where none of them was understood. */
 export const decideMoves = (
   conversation: Conversation,
   moves: readonly SaidMove[],
   heard: Omit<Heard, 'understanding' | 'words'>,
   around: Surroundings,
-): { readonly outcome: Outcome; readonly understanding: Understanding } | null => {
+): {
+  readonly outcome: Outcome;
+  readonly understanding: Understanding;
+  readonly each: readonly DecidedMove[];
+} | null => {
   let sequence = null as Sequence | null;
   const unheard: string[] = [];
+  const each: DecidedMove[] = [];
   let here = around;
   for (const { words, matters, hear } of moves) {
     const before = sequence?.outcome.conversation ?? conversation;
@@ -119,8 +135,10 @@ export const decideMoves = (
       },
       here,
     );
-    if (decided.lookUp) return { outcome: decided, understanding };
-    if (isUnheard(decided, before)) {
+    if (decided.lookUp) return { outcome: decided, understanding, each };
+    const passedOver = isUnheard(decided, before);
+    each.push({ words, understanding, by: decided.by, answer: decided.answer, passedOver });
+    if (passedOver) {
       if (matters) unheard.push(words);
       continue;
     }
@@ -137,5 +155,5 @@ export const decideMoves = (
   if (!sequence) return null;
   const { outcome, understanding } = sequence;
   const parts = [...outcome.answer.parts, ...unheard.map((said) => say('rest-not-heard', { said }))];
-  return { outcome: { ...outcome, answer: { ...outcome.answer, parts } }, understanding };
+  return { outcome: { ...outcome, answer: { ...outcome.answer, parts } }, understanding, each };
 };

@@ -39,6 +39,7 @@ import { createLiveKitchens, type LiveKitchen } from './live-kitchens.js';
 import { TurnProblem } from './problems.js';
 import { changesMade, toFaultReply, toReply, withEarcon } from './reply.js';
 import { noTracing, type Tracing } from './tracing.js';
+import { whyOf, type WhyMove } from './why.js';
 import { isForeseen, keptAfterFault, newFaultId, readKept, type TurnFault } from './unforeseen.js';
 
 /** Who speaks, for which household. A transport knows it from the device's token. */
@@ -81,6 +82,8 @@ export interface Households {
     request: TurnRequest,
     /** Entries of the journal the listener was told of unasked, see `interruption`. */
     told?: readonly Id[],
+    /** Told how each move of the turn came to its answer; last of what counted. A turn answered again is not told. */
+    why?: (moves: readonly WhyMove[]) => void,
   ): Promise<TurnReply>;
   /**
    * What to say at once to who is in the middle of something that others' deeds concern; null when it can
@@ -402,7 +405,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
   const own = (speaker: TurnSpeaker, id: Id): Id => `${speaker.deviceId ?? '-'}:${id}`;
 
   return {
-    takeTurn: (speaker, request, told = []) =>
+    takeTurn: (speaker, request, told = [], why = undefined) =>
       // From its arrival, so that what it waited for others shows.
       tracing.span('turn', (facts) =>
         inLine(speaker.householdId, (next) => {
@@ -451,7 +454,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                     );
               const beside = { touched: request.touched ?? null, cutAt: request.cutAt ?? null, told };
               const words = request.hypotheses[0]?.text ?? null;
-              const { outcome, understanding, deeds, afterwards } = await decideLookingUp(
+              const { outcome, understanding, each, deeds, afterwards } = await decideLookingUp(
                 store,
                 speaker,
                 surroundings.clock.now,
@@ -464,14 +467,15 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                       elsewhere: elsewhere.flatMap((one) => readKept(one).earlier ?? []),
                     };
                     const one = { ...beside, understanding: whole, words };
-                    return (
-                      (moves.length > 1 ? decideMoves(earlier, moves, beside, at) : null) ?? {
-                        outcome: decide(earlier, one, at),
-                        understanding: whole,
-                      }
-                    );
+                    const several = moves.length > 1 ? decideMoves(earlier, moves, beside, at) : null;
+                    if (several) return several;
+                    const decided = decide(earlier, one, at);
+                    const { by, answer } = decided;
+                    const move = { words: words ?? '', understanding: whole, by, answer, passedOver: false };
+                    return { outcome: decided, understanding: whole, each: [move] };
                   }),
               );
+              why?.(whyOf(each, tongue.locale, earlier.expecting));
               const { listener } = outcome.conversation;
               const spoken = tracing.span('speak', () =>
                 tongue.voice.render(

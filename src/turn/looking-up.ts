@@ -3,6 +3,7 @@
  * code. It is looked up only then, and the turn is decided again with it.
  */
 import type { Effect, Outcome, Surroundings } from '../dialogue/api.js';
+import type { DecidedMove } from '../dialogue/index.js';
 import type { DeviceDeed, Pairing, Store } from '../store/port.js';
 import type { Id } from '../kitchen/model.js';
 import type { Understanding } from '../understanding/intents.js';
@@ -17,6 +18,8 @@ export interface Decided {
   readonly outcome: Outcome;
   /** What was understood, of all that was said. */
   readonly understanding: Understanding;
+  /** Move by move. */
+  readonly each: readonly DecidedMove[];
   readonly deeds: readonly DeviceDeed[];
   /** When the turn was committed: a device let in waits no more. It could be let in nowhere else anyway. */
   readonly afterwards: () => Promise<unknown>;
@@ -27,18 +30,18 @@ export const decideLookingUp = async (
   store: Store,
   { householdId }: { readonly householdId: Id },
   now: string,
-  decide: (found: LookedUp) => Pick<Decided, 'outcome' | 'understanding'>,
+  decide: (found: LookedUp) => Pick<Decided, 'outcome' | 'understanding' | 'each'>,
 ): Promise<Decided> => {
   let found: LookedUp = {};
   let waiting: Pairing | null = null;
   for (let look = 0; look <= LOOKS; look += 1) {
-    const { outcome, understanding } = decide(found);
+    const { outcome, understanding, each } = decide(found);
     const { lookUp } = outcome;
     if (!lookUp) {
       const deeds = deedsOf(outcome.effects, waiting, householdId, now);
       const letIn = deeds.some(({ kind }) => kind === 'let-in') ? waiting : null;
       const afterwards = async () => letIn && store.takePairing(letIn.codeHash, now);
-      return { outcome, understanding, deeds, afterwards };
+      return { outcome, understanding, each, deeds, afterwards };
     }
     if (lookUp.kind === 'devices') {
       const devices = (await store.devices(householdId)).filter(({ revokedAt }) => revokedAt === null);

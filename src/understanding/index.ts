@@ -5,6 +5,8 @@ export type { Understander } from './understand.js';
 export { createUnderstander } from './guidance/understander.js';
 export { movesOf } from './sequence.js';
 export type { Move } from './sequence.js';
+export { whyHeard } from './why.js';
+export type { WhyHeard } from './why.js';
 export { saidDuration } from './said-duration.js';
 export { thresholds } from './thresholds.js';
 export { createHouseholdNames } from './names/index.js';

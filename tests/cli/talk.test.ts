@@ -1,6 +1,6 @@
 /** `tellshelf talk` as a person or a script runs it: a process with pipes. */
 import { spawn } from 'node:child_process';
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it, vi } from 'vitest';
@@ -66,6 +66,47 @@ describe('tellshelf talk, fed by a pipe', () => {
     expect(put).toHaveProperty('speech.ssml');
     expect(put?.['confidence']).toBeGreaterThan(0.5);
     expect(odd).toMatchObject({ intent: null, changes: [] });
+  });
+
+  it('says why it answered so, in files, handlers and phrases that there are', async () => {
+    const said = ['where is the milk', 'Put oats on the list. Where is the rice?', 'is the', 'no'];
+    const [json, plain] = [
+      await talk(await folder(), said, '--json', '--why'),
+      await talk(await folder(), said, '--why'),
+    ];
+    interface Why {
+      readonly words: string;
+      readonly kinds: readonly string[];
+      readonly mood: { readonly name: string };
+      readonly by: readonly string[];
+      readonly phrases: readonly string[];
+    }
+    const turns = json.lines.map((line) => (JSON.parse(line) as { why: readonly Why[] }).why);
+    expect(turns[0]).toMatchObject([
+      { words: said[0], kinds: ['find'], mood: { name: 'asked' }, by: ['find: find'] },
+    ]);
+    expect(turns[1]).toHaveLength(2);
+    const each = turns.flat();
+    const room = (file: string) => readFile(projectFile('src', 'dialogue', file), 'utf8');
+    const handlers = await room('table.ts');
+    // A file, perhaps with a function in it; or an intent with its handler.
+    for (const by of each.flatMap((move) => move.by)) {
+      const [, file, name = '', handler = ''] =
+        /^(?:([\w/-]+\.ts)(?: (\w+))?)?(?: ?[\w-]+: (\w+))?$/.exec(by) ?? [];
+      expect(file ?? handler, by).not.toBe('');
+      if (file) expect(await room(file), by).toContain(name);
+      expect(handlers, by).toContain(handler);
+    }
+    const phrases = await readdir(projectFile('grammars', 'en', 'phrases'));
+    const worded = (
+      await Promise.all(
+        phrases.map((file) => readFile(projectFile('grammars', 'en', 'phrases', file), 'utf8')),
+      )
+    ).join('\n');
+    for (const name of each.flatMap((move) => move.phrases.join(' ').match(/[a-z][a-z-]+/g) ?? []))
+      expect(worded, name).toContain(`\n${name} =`);
+    expect(each.every(({ by, phrases: told }) => by.length > 0 && told.length > 0)).toBe(true);
+    expect(plain.lines).toContain('  by      find: find');
   });
 
   it('begins from a kitchen file in place of the demo kitchen, and goes on in it', async () => {

@@ -1,7 +1,9 @@
 /** A turn as one line of JSON, for scripts and tests. */
 import type { TurnReply } from '../../../shared/wire/turn.js';
+import type { WhyMove } from '../../turn/index.js';
 
-export const asJsonLine = (reply: TurnReply): string => {
+/** `why`: how each move came to its answer. */
+export const asJsonLine = (reply: TurnReply, why?: readonly WhyMove[]): string => {
   const { intents, slots, confidence, heard, verdict } = reply.understood;
   return JSON.stringify({
     heard,
@@ -15,6 +17,7 @@ export const asJsonLine = (reply: TurnReply): string => {
     expects: reply.expects,
     at: reply.at,
     version: reply.version,
+    ...(why ? { why } : {}),
   });
 };
 

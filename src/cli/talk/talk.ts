@@ -3,12 +3,14 @@ import { randomUUID } from 'node:crypto';
 import { createInterface } from 'node:readline/promises';
 import type { Command } from 'commander';
 import { limits, type TurnReply } from '../../../shared/wire/turn.js';
+import type { WhyMove } from '../../turn/index.js';
 import type { Mouth } from '../mouth.js';
 import type { Engine } from './engine.js';
 import type { Line } from './read-line.js';
 
 interface Flags {
   readonly json?: true;
+  readonly why?: true;
   readonly quiet?: true;
   readonly at?: string;
   readonly data: string;
@@ -18,6 +20,12 @@ interface Flags {
   readonly kitchen?: string;
   readonly mouth?: string;
   readonly play?: string | true;
+}
+
+interface Taken {
+  readonly reply: TurnReply;
+  /** How it came to it, where that was asked for. */
+  readonly moves: readonly WhyMove[];
 }
 
 type TurnLine = Extract<Line, { kind: 'turn' }>['turn'];
@@ -40,22 +48,34 @@ const whatFailed = (error: unknown): string => {
 };
 
 const talkIn = async (engine: Engine, flags: Flags): Promise<void> => {
-  const [{ readLine }, { asJsonLine, asPlainLine }] = await Promise.all([
+  const [{ readLine }, { asJsonLine, asPlainLine }, { asWhyLines }] = await Promise.all([
     import('./read-line.js'),
     import('./print.js'),
+    import('./why.js'),
   ]);
   const speaker = { householdId: engine.householdId, ...NOBODY_KNOWN };
   // A conversation of its own each time: yesterday's open question is not asked again.
   const conversation = `${CONVERSATION}.${randomUUID()}`;
 
-  const take = (turn: TurnLine): Promise<TurnReply> =>
-    engine.households.takeTurn(speaker, {
-      id: randomUUID(),
-      conversation,
-      ...(flags.locale === undefined ? {} : { locale: flags.locale }),
-      ...turn,
-    });
-  const show = (reply: TurnReply): string => (flags.json ? asJsonLine(reply) : asPlainLine(reply));
+  const take = async (turn: TurnLine): Promise<Taken> => {
+    let moves: readonly WhyMove[] = [];
+    const reply = await engine.households.takeTurn(
+      speaker,
+      {
+        id: randomUUID(),
+        conversation,
+        ...(flags.locale === undefined ? {} : { locale: flags.locale }),
+        ...turn,
+      },
+      [],
+      flags.why ? (why) => (moves = why) : undefined,
+    );
+    return { reply, moves };
+  };
+  const show = ({ reply, moves }: Taken): string => {
+    if (flags.json) return asJsonLine(reply, flags.why ? moves : undefined);
+    return flags.why ? `${asPlainLine(reply)}\n${asWhyLines(moves)}` : asPlainLine(reply);
+  };
 
   const tooLong = (turn: TurnLine): boolean =>
     turn.hypotheses.some(({ text }) => text.length > limits.utterance);
@@ -76,8 +96,8 @@ const talkIn = async (engine: Engine, flags: Flags): Promise<void> => {
     if (tooLong(line.turn))
       return { said: plain('That was too long for me. Say it in fewer words.'), reply: null };
     try {
-      const reply = await take(line.turn);
-      return { said: show(reply), reply };
+      const taken = await take(line.turn);
+      return { said: show(taken), reply: taken.reply };
     } catch (error) {
       // The store, not the turn: the conversation goes on when it can be reached again.
       console.error(`(${error instanceof Error ? error.message : String(error)})`);
@@ -134,6 +154,10 @@ export const addTalkCommand = (program: Command): void => {
     .command('talk')
     .description('Hold a conversation in the terminal. The first time, it is about a demo kitchen.')
     .option('--json', 'print each turn as one JSON line: intent, slots, confidence, changes, speech')
+    .option(
+      '--why',
+      'under each answer, what was heard, what was left over, who took it and which phrases said so',
+    )
     .option('--quiet', 'do not speak aloud')
     .option('--at <time>', 'hold the clock at a household time, e.g. 2026-05-14T18:00')
     .option('--data <dir>', 'folder of the store', process.env['DATA_DIR'] ?? '.data')

@@ -39,6 +39,8 @@ export interface Work {
   readonly heard: string | null;
   /** What all that was heard says beside its requests and things. */
   readonly qualifiers: ReadonlySet<Qualifier>;
+  /** Who took what was heard, outermost first: files of this room, and the handlers that were run. */
+  readonly by: readonly string[];
   /** The last act that was run. */
   readonly act: Act | null;
   readonly rest: readonly Say[] | null;
@@ -88,6 +90,7 @@ export const startWork = (conversation: Conversation, heard: Heard, around: Surr
     asking: false,
     heard: heard.understanding.said ?? heard.understanding.readings[0]?.heard ?? heard.words ?? null,
     qualifiers: new Set(heard.understanding.qualifiers),
+    by: [],
     act: null,
     rest: null,
     cut: null,
@@ -123,6 +126,14 @@ export const turnOf = (work: Work, { picked, sure }: Settled = unsettled): Turn 
   devices: work.around.devices ?? null,
   knockedOn: work.around.knockedOn ?? null,
 });
+
+/** What one resolver makes of it, which is noted to have taken it. */
+export const via = <T extends Work | null>(work: Work, by: string, resolve: (work: Work) => T): T =>
+  resolve({ ...work, by: [...work.by, by] });
+
+/** The handler of an act, as `table.ts` and its own file call it; a bundle numbers what is called alike in two files. */
+export const handlerOf = (intent: Act['intent']): string =>
+  `${intent}: ${handlers[intent].name.replace(/\d+$/, '') || 'table.ts'}`;
 
 export const withState = (work: Work, state: Partial<State>): Work => ({
   ...work,
@@ -334,6 +345,7 @@ export const runAct = (work: Work, act: Act, settled: Settled = unsettled): Work
   if (statements && statements.length > 0) {
     const told = together(statements).reduce<Work>((at, some) => carryOut(at, some, settled.sure), {
       ...work,
+      by: [...work.by, 'tell/plan.ts'],
       act,
     });
     // Nothing came of it: that is no "all right".
@@ -353,7 +365,8 @@ export const runAct = (work: Work, act: Act, settled: Settled = unsettled): Work
       ? known.reduce<Work>((at, item) => runAct(at, { intent: 'find', slots: { item } }), told)
       : saying(told, { kind: 'say', phrase: 'told-nothing-new' });
   }
-  return absorb({ ...work, act }, act, settled, handlers[act.intent](act, turnOf(work, settled)));
+  const by = [...work.by, handlerOf(act.intent)];
+  return absorb({ ...work, by, act }, act, settled, handlers[act.intent](act, turnOf(work, settled)));
 };
 
 /** What the act would come to, changing nothing. */
