@@ -54,6 +54,18 @@ export const QUALIFIERS = [
   'usual-place', // "the same place as last time"
   'changed',
   'practise',
+  'gone', // "it isn't there"
+  'there',
+  // Which question of the set-up is gone to.
+  'question-wholes',
+  'question-eaters',
+  'question-manner',
+  'question-parts',
+  'question-markers',
+  'question-dots',
+  'question-watts',
+  'question-region',
+  'question-summary',
   // When.
   'morning',
   'afternoon',

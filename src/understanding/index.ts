@@ -7,6 +7,19 @@ export { movesOf } from './sequence.js';
 export type { Move } from './sequence.js';
 export { whyHeard } from './why.js';
 export type { WhyHeard } from './why.js';
+export {
+  ageIn,
+  isLeftovers,
+  isMetric,
+  oneIn,
+  partedPlace,
+  personPointed,
+  placesNamed,
+  regionIn,
+  standsIn,
+  statedIn,
+  type SaidState,
+} from './name-words.js';
 export { saidDuration } from './said-duration.js';
 export { thresholds } from './thresholds.js';
 export { createHouseholdNames } from './names/index.js';

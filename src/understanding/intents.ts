@@ -478,6 +478,8 @@ export interface Understanding {
   readonly caught?: readonly Caught[];
   /** What was heard without what says nothing around it, where that made an answer of it. */
   readonly said?: string;
+  /** The language it was heard in. */
+  readonly locale?: string;
   /** What all of it says beside its requests and things; see qualifiers.ts. */
   readonly qualifiers?: readonly Qualifier[];
   /** What was going on was left for this: no question of before waits any longer. See moves/turning-away.ts. */

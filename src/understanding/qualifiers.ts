@@ -140,6 +140,6 @@ export const withQualifiers = (inner: Understander): Understander => ({
     const readings = heard.readings.map((reading) =>
       tellsLength(reading) ? { ...reading, tellsLength: true as const } : reading,
     );
-    return { ...heard, readings, qualifiers };
+    return { ...heard, readings, qualifiers, locale: context.locale };
   },
 });
