@@ -33,6 +33,8 @@ export interface Turn {
   readonly knockedOn: KnockedOn | null;
   /** As heard, best hypothesis; null when this act was not spoken. */
   readonly heard: string | null;
+  /** The language it was heard in: names that are free words are read in it. */
+  readonly locale: string;
   /** What all that was heard says beside its requests and things: which of several, how much, at which half of the day. */
   readonly qualifiers: ReadonlySet<Qualifier>;
   readonly cutAt: string | null;

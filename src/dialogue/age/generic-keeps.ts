@@ -4,6 +4,7 @@ import type { Assessment, GuidanceQuestion, Where } from '../../safety/api.js';
 import { anyoneAtRisk, guidanceFor } from '../../safety/index.js';
 import type { Say } from '../../speech/answer.js';
 import { daysBetween, today } from '../../terms/dates.js';
+import { placesNamed } from '../../understanding/index.js';
 import type { Slots } from '../../understanding/intents.js';
 import { mustSay, otherTable, reasonsOf, spanWords, verdictWords } from '../describe/guidance.js';
 import { type Reply, type Turn, say } from '../handler.js';
@@ -19,11 +20,11 @@ export const whereSaid = (turn: Turn, slots: Slots): Where | null => {
     const kind = storageOf(turn.kitchen, place.place.id);
     return kind === 'cupboard' ? 'pantry' : kind;
   }
-  const words = said?.words ?? '';
-  if (/freez/.test(words)) return 'freezer';
-  if (/fridge|refrigerator/.test(words)) return 'fridge';
-  if (/pantry|cupboard|larder/.test(words)) return 'pantry';
-  return /counter|table/.test(words) ? 'counter' : null;
+  for (const named of placesNamed(said?.words ?? '', turn.locale)) {
+    if (named === 'cupboard') return 'pantry';
+    if (named === 'freezer' || named === 'fridge' || named === 'pantry' || named === 'counter') return named;
+  }
+  return null;
 };
 
 const ageSaid = (turn: Turn, slots: Slots): Pick<GuidanceQuestion, 'days' | 'hours'> => {

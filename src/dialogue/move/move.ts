@@ -111,7 +111,7 @@ export const move: Handler = (act, turn) => {
   const place = needPlace(turn, slots.place, {
     question: say('ask-move-where', { name }),
     nearId: items[0]!.placeId,
-    offers: offerOf,
+    offers: offerOf(turn),
   });
   if ('reply' in place) return { ...place.reply, memory: about(turn, found.got) };
   const to = { placeId: place.got.place.id, spot: place.got.spot };

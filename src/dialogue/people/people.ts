@@ -12,6 +12,7 @@ import {
 import type { Note, Person } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import { allergenIn } from '../../safety/index.js';
+import { personPointed } from '../../understanding/index.js';
 import type { Act, Mention, Slots } from '../../understanding/intents.js';
 import { withChange } from '../describe/refusals.js';
 import { type Handler, type Reply, type Turn, about, ago, list, say, speakerPerson } from '../handler.js';
@@ -34,7 +35,8 @@ export const personSaid = (
 ): { person: Person | null; name: string | null } => {
   const said = slots.person;
   if (!said) return { person: null, name: null };
-  if (/^(he|she|him|her|they|them)$/i.test(said.words)) {
+  const pointed = personPointed(said.words, turn.locale);
+  if (pointed === 'other') {
     // "Peter's here, can he have that": whoever was just named. Only asked: nothing is noted of a guess.
     const words = (turn.heard ?? '')
       .toLowerCase()
@@ -45,7 +47,7 @@ export const personSaid = (
     const last = turn.memory.personId ? turn.kitchen.people.get(turn.memory.personId) : undefined;
     return { person: last ?? null, name: null };
   }
-  if (/^(me|i|my|myself|us)$/i.test(said.words)) return { person: speakerPerson(turn) ?? null, name: null };
+  if (pointed === 'speaker') return { person: speakerPerson(turn) ?? null, name: null };
   const settled = turn.picked.person?.[0];
   const meant = settled ? turn.kitchen.people.get(settled) : undefined;
   if (meant) return { person: meant, name: said.words };

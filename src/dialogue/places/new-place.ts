@@ -15,10 +15,12 @@ import { isWholeKind, kindNamed } from './place-kinds.js';
 const NEW = 'new:';
 
 /** What a "yes" to the offer settles the place as; null for what can only be part of another place. */
-export const offerOf = (words: string): string | null => {
-  const kind = kindNamed(words);
-  return kind && isWholeKind(kind) ? `${NEW}${words}` : null;
-};
+export const offerOf =
+  ({ locale }: Turn) =>
+  (words: string): string | null => {
+    const kind = kindNamed(words, locale);
+    return kind && isWholeKind(kind) ? `${NEW}${words}` : null;
+  };
 
 interface Unfolded {
   readonly kitchen: Kitchen;
@@ -27,13 +29,16 @@ interface Unfolded {
   readonly told: readonly Say[];
 }
 
-const kindOf = ({ kind, words }: PlaceStep): PlaceKind => kindNamed(kind) ?? kindNamed(words) ?? 'cupboard';
+const kindOf = ({ locale }: Turn, { kind, words }: PlaceStep): PlaceKind =>
+  kindNamed(kind, locale) ?? kindNamed(words, locale) ?? 'cupboard';
 
 /** A fridge or a cupboard has shelves; a counter, a bread bin and a shelf over the cooker have none. */
-const isDivided = ({ kind, name }: Place): boolean =>
-  kind === 'cupboard'
-    ? kindNamed(name.split(' ')[0]) === 'cupboard' || /cupboard$|cabinet$|dresser$/.test(name)
-    : kind !== 'counter';
+const isDivided =
+  ({ locale }: Turn) =>
+  ({ kind, name }: Place): boolean =>
+    kind === 'cupboard'
+      ? [name.split(' ')[0], name.split(' ').at(-1)].some((word) => kindNamed(word, locale) === 'cupboard')
+      : kind !== 'counter';
 
 /**
  * Where a shelf is that was named alone: in what was just spoken of, in the only thing that has such parts, or in
@@ -41,8 +46,8 @@ const isDivided = ({ kind, name }: Place): boolean =>
  */
 const around = (turn: Turn): Id | null => {
   const near = rootPlace(turn.kitchen, turn.memory.placeId);
-  if (near && isDivided(near)) return near.id;
-  const wholes = placesIn(turn.kitchen, null).filter(isDivided);
+  if (near && isDivided(turn)(near)) return near.id;
+  const wholes = placesIn(turn.kitchen, null).filter(isDivided(turn));
   const parted = wholes.filter(({ id }) => placesIn(turn.kitchen, id).length > 0);
   const [only] = parted.length === 1 ? parted : wholes.length === 1 ? wholes : [];
   return only?.id ?? null;
@@ -69,10 +74,10 @@ const mayBeNew = (turn: Turn, parentId: Id | null, step: PlaceStep): boolean =>
   step.distinct === true ||
   (parentId === null
     ? ![...turn.kitchen.places.values()].some(
-        ({ kind, parentId: of }) => of === null && kind === kindOf(step),
+        ({ kind, parentId: of }) => of === null && kind === kindOf(turn, step),
       )
     : !placesIn(turn.kitchen, parentId).some(
-        ({ kind, position }) => kind === kindOf(step) && position !== null,
+        ({ kind, position }) => kind === kindOf(turn, step) && position !== null,
       ));
 
 /** A place of that name that is there by now, though the words were heard before it was. */
@@ -115,7 +120,12 @@ const unfold = (turn: Turn, { path = [], candidates }: PlaceMention): Unfolded |
   const changes: Change[] = [];
   for (const step of fresh) {
     if (!mayBeNew(now, parentId, step)) return null;
-    const made = buildPlaces(now, { kind: kindOf(step), parentId, names: [step.words], uncounted: true });
+    const made = buildPlaces(now, {
+      kind: kindOf(turn, step),
+      parentId,
+      names: [step.words],
+      uncounted: true,
+    });
     if (isRefused(made)) return null;
     changes.push(made);
     now = { ...now, kitchen: applyChange(now.kitchen, made) };
@@ -180,7 +190,11 @@ const placed = (turn: Turn, slots: Slots): Placed => {
 /** A place that was offered and agreed to, made before the handler runs. */
 const agreed = (handler: Handler, act: Act, turn: Turn, settled: string): Reply => {
   const name = settled.slice(NEW.length);
-  const made = buildPlaces(turn, { kind: kindNamed(name) ?? 'cupboard', parentId: null, names: [name] });
+  const made = buildPlaces(turn, {
+    kind: kindNamed(name, turn.locale) ?? 'cupboard',
+    parentId: null,
+    names: [name],
+  });
   if (isRefused(made)) return refusal(turn, made);
   const placeIds = made.ops.map(({ id }) => id);
   const picked = { ...turn.picked, place: placeIds };

@@ -1,25 +1,19 @@
 /** What kind of place a name speaks of. */
 import type { PlaceKind } from '../../kitchen/model.js';
+import { placesNamed } from '../../understanding/index.js';
 
-const kinds: readonly (readonly [RegExp, PlaceKind])[] = [
-  [/freezer|ice ?box/, 'freezer'],
-  [
-    /^(bread|flour|potato|veg|vegetable|fruit|egg|biscuit|cookie|cake|spice|wine) (bin|box|rack|bowl|basket|tin|jar)$/,
-    'cupboard',
-  ],
-  [/door/, 'door'],
-  [/fridge|refrigerator/, 'fridge'],
-  [/pantry|larder|cellar|basement/, 'pantry'],
-  [/counter|worktop|table|sideboard|window ?sill|bench|island/, 'counter'],
-  [/cupboard|cabinet|garage|utility room|shed|hall|porch/, 'cupboard'],
-  [/shel(f|ves)|rack/, 'shelf'],
-  [/drawer|crisper/, 'drawer'],
-  [/basket|bin/, 'basket'],
-  [/side/, 'side'],
+const kinds: readonly PlaceKind[] = [
+  ...(['fridge', 'freezer', 'pantry', 'counter', 'cupboard'] as const),
+  ...(['shelf', 'drawer', 'basket', 'door', 'side'] as const),
 ];
 
-export const kindNamed = (word: string | undefined): PlaceKind | null =>
-  word ? (kinds.find(([pattern]) => pattern.test(word.toLowerCase()))?.[1] ?? null) : null;
+/** A kind as the record calls it. */
+export const recordKind = (word: string | undefined): PlaceKind | null =>
+  kinds.find((kind) => kind === word) ?? null;
+
+/** By a word of the record, or by a name as it was said. */
+export const kindNamed = (word: string | undefined, locale: string): PlaceKind | null =>
+  recordKind(word) ?? (word ? (placesNamed(word, locale)[0] ?? null) : null);
 
 const whole: ReadonlySet<PlaceKind> = new Set<PlaceKind>([
   'fridge',

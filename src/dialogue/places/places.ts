@@ -18,13 +18,13 @@ import { refusal, withChange } from '../describe/refusals.js';
 import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
 import { needPlace } from '../refer/need.js';
 import { findPlace } from '../refer/places.js';
-import { isWholeKind, kindNamed } from './place-kinds.js';
+import { isWholeKind, kindNamed, recordKind } from './place-kinds.js';
 
 /** "The chest freezer has three baskets", "I have a chest freezer". */
 export const buildPlace: Handler = (act, turn) => {
   const { placeKind, placeNames, number, amount, place, words, asked, alsoParts } = act.slots;
   const names = placeNames ?? (words ? [ownName(turn, words, placeKind)] : undefined);
-  const kind = kindNamed(placeKind) ?? kindNamed(names?.[0]);
+  const kind = kindNamed(placeKind, turn.locale) ?? kindNamed(names?.[0], turn.locale);
   const said = number ?? amount?.value;
   if (!kind)
     return { parts: [], ask: { slot: 'words', question: say('ask-build-what'), expecting: 'words' } };
@@ -33,7 +33,7 @@ export const buildPlace: Handler = (act, turn) => {
   if (parent && 'reply' in parent) {
     // A fridge nobody told of yet, with shelves: the fridge is made along with them.
     const outer = findPlace(turn, place);
-    const parentKind = outer.found === 'unknown' ? kindNamed(outer.words) : null;
+    const parentKind = outer.found === 'unknown' ? kindNamed(outer.words, turn.locale) : null;
     if (outer.found === 'unknown' && parentKind && isWholeKind(parentKind))
       return buildWhole(turn, outer.words, parentKind, [
         { kind, count: said ?? 1 },
@@ -79,7 +79,7 @@ interface Part {
 }
 
 const partOf = ({ kind, count }: { kind: string; count: number }): Part[] => {
-  const known = kindNamed(kind);
+  const known = recordKind(kind);
   return known ? [{ kind: known, count }] : [];
 };
 
@@ -234,7 +234,7 @@ const wholeOfKind = (turn: Turn, kind: PlaceKind): Reply | null => {
 
 export const placeState: Handler = (act, turn) => {
   const { asked, place: mention, placeKind } = act.slots;
-  const kind = kindNamed(placeKind);
+  const kind = kindNamed(placeKind, turn.locale);
   const whole = kind ? wholeOfKind(turn, kind) : null;
   if (whole) return whole;
   const found = findPlace(turn, mention);

@@ -72,7 +72,7 @@ export const sameAgain = (putAway: Handler, act: Act, turn: Turn): Reply => {
   const place = slots.place
     ? needPlace(turn, slots.place, {
         question: say('ask-put-where', { name: item.name }),
-        offers: offerOf,
+        offers: offerOf(turn),
         likely: true,
       })
     : null;

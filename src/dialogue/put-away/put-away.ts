@@ -98,7 +98,7 @@ export const putAway: Handler = (act, turn) => {
   const need = needPlace(settled, slots.place ?? slots.item?.at ?? undefined, {
     nearId: usual,
     question: say('ask-put-where', { name }),
-    offers: offerOf,
+    offers: offerOf(turn),
     likely: true,
   });
   if ('reply' in need && shares.got.length === 0) return need.reply;

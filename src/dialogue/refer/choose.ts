@@ -1,4 +1,5 @@
 /** Which of the things a question offered was chosen: "the small one", "the second", "all of them". */
+import { partedPlace } from '../../understanding/index.js';
 import { emptyMention } from '../../understanding/intents.js';
 import type { Id, Item, Kitchen } from '../../kitchen/model.js';
 import { likeness, placeUnder } from '../../kitchen/index.js';
@@ -59,7 +60,8 @@ export const chooseByWords = (
 };
 
 /** Places and records that are not items are chosen by id. */
-const chooseById = (kitchen: Kitchen, mention: Mention, choices: readonly Choice[]): Choice[] => {
+const chooseById = (turn: Turn, mention: Mention, choices: readonly Choice[]): Choice[] => {
+  const { kitchen } = turn;
   const wanted = [...mention.candidates, ...(mention.at?.candidates ?? [])].map(({ id }) => id);
   const said = mention.words ?? mention.at?.words ?? null;
   const called = said
@@ -74,7 +76,10 @@ const chooseById = (kitchen: Kitchen, mention: Mention, choices: readonly Choice
   if (within && best.fit >= 0.8) return [];
   // "Second shelf of the fridge", where shelves of the pantry were offered.
   const elsewhere =
-    best && best.fit >= 0.9 && / (of|in) /.test(mention.at?.words ?? '') && kitchen.places.has(best.id);
+    best &&
+    best.fit >= 0.9 &&
+    partedPlace(mention.at?.words ?? '', turn.locale).outer !== undefined &&
+    kitchen.places.has(best.id);
   if (elsewhere && !choices.some(({ ids }) => ids.some((id) => placeUnder(kitchen, id, best.id)))) return [];
   if (wanted.length === 0 || called.length === 1) return called;
   return choices.filter(({ ids }) =>
@@ -111,7 +116,7 @@ export const choose = (turn: Turn, act: Act, choices: readonly Choice[]): Chosen
   }
   const items = all.flatMap((id) => turn.kitchen.items.get(id) ?? []);
   if (items.length === 0) {
-    const fit = chooseById(turn.kitchen, mention, choices);
+    const fit = chooseById(turn, mention, choices);
     return fit.length === 1 ? { chosen: fit[0]!.ids } : { chosen: 'unclear' };
   }
   const bare =

@@ -8,6 +8,7 @@ import { findByTouch } from '../../kitchen/index.js';
 import { dietMarks, matchFood } from '../../safety/index.js';
 import { plusDays, today } from '../../terms/dates.js';
 import type { Touch } from '../../terms/touch.js';
+import { ageIn, isLeftovers, oneIn } from '../../understanding/index.js';
 import type { Mention } from '../../understanding/intents.js';
 import type { Say } from '../../speech/answer.js';
 import { type Turn, list, say } from '../handler.js';
@@ -45,12 +46,12 @@ const byLikeness = (turn: Turn, { words }: Mention): Item[] => {
 
 /** "The beef one", of several just told: the one whose name holds the word. */
 const oneOfOffered = (turn: Turn, { words }: Mention): Item[] => {
-  const kind = / ones?$/.test(words ?? '')
-    ? words!.replace(/ ones?$/, '')
-    : words &&
-        new RegExp(`\\b${words.replace(/[^\p{L}\p{N} ]/gu, '.')} ones?\\b`, 'iu').test(turn.heard ?? '')
+  const of = words === null ? null : oneIn(words, turn.locale);
+  const kind =
+    of ??
+    (words && new RegExp(`\\b${words.replace(/[^\p{L}\p{N} ]/gu, '.')} ones?\\b`, 'iu').test(turn.heard ?? '')
       ? words
-      : null;
+      : null);
   if (kind === null) return [];
   return live(turn, turn.memory.offered).filter(({ name }) => likeness(name, kind) > 0);
 };
@@ -235,22 +236,9 @@ const nothing: Found = { items: [], unknown: null, near: false, missing: true };
 /** "the second one", "the last one", of a list. */
 export const atOrdinal = <T>(of: readonly T[], n: number): T | undefined => (n < 0 ? of.at(n) : of[n - 1]);
 
-const ageWord = (words: string | null): 'old' | 'new' | null =>
-  !words
-    ? null
-    : /\b(old|older|oldest|first made)\b/.test(words)
-      ? 'old'
-      : /\b(new|newer|newest|fresh|fresher|freshest|latest)\b/.test(words)
-        ? 'new'
-        : null;
-
 /** "The older one", of those told apart; "old lasagna" is none of them where none is a lasagna. */
-const offeredSo = (turn: Turn, words: string): Item[] => {
-  const kind = words.replace(ageWords, '').trim();
-  return live(turn, turn.memory.offered).filter(({ name }) => kind === '' || likeness(name, kind) > 0);
-};
-const ageWords =
-  /\b(the|that|this|my|our|old|older|oldest|first made|new|newer|newest|fresh|fresher|freshest|latest|ones?)\b/g;
+const offeredOf = (turn: Turn, kind: string): Item[] =>
+  live(turn, turn.memory.offered).filter(({ name }) => kind === '' || likeness(name, kind) > 0);
 
 /**
  * Everything the mention fits. Words narrow by touch, maker, diet and place; a pointer is
@@ -278,26 +266,26 @@ export const findItems = (turn: Turn, mention: Mention | undefined): Found => {
     return { items, unknown: null, near: failed, missing: pointed.length === 0 };
   }
   // "Leftovers": what was cooked and stands ready.
-  if (/^(the |any )?left ?overs?$/.test(mention.words ?? '') && named.length === 0) {
+  if (isLeftovers(mention.words ?? '', turn.locale) && named.length === 0) {
     const since = plusDays(today(turn.clock), -leftoverDays);
     const ready = hereItems(turn).filter((item) => (item.dates.made ?? '') >= since && !isFrozen(turn, item));
     const { items, failed } = narrow(turn, mention, ready);
     if (items.length > 0 && !failed) return { items, unknown: null, near: false, missing: false };
   }
-  const stated = mention.words && mention.candidates.length === 0 ? statedIn(mention.words) : null;
+  const stated = mention.words && mention.candidates.length === 0 ? statedIn(turn, mention.words) : null;
   if (stated) {
     const plain = findItems(turn, { ...mention, words: stated.words });
-    const all = plain.items.filter((item) => stated.is(turn, item));
+    const all = plain.items.filter((item) => stated.is(item));
     // "Cooked chicken" is the roast one rather than the stock.
     const heads = all.filter(({ name }) => headOf(name) === headOf(stated.words));
     const so = heads.length > 0 ? heads : all;
     if (plain.items.length > 0) return { ...plain, items: so.length > 0 ? so : plain.items };
   }
   if (mention.words) {
-    const age = ageWord(mention.words);
-    if (age) {
-      const sorted = oldestFirst(offeredSo(turn, mention.words));
-      const end = age === 'old' ? sorted[0] : sorted.at(-1);
+    const aged = ageIn(mention.words, turn.locale);
+    if (aged) {
+      const sorted = oldestFirst(offeredOf(turn, aged.of));
+      const end = aged.age === 'old' ? sorted[0] : sorted.at(-1);
       if (end) return { items: [end], unknown: null, near: false, missing: false };
     }
     return { items: [], unknown: mention.words, near: false, missing: false };

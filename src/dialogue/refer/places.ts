@@ -1,5 +1,6 @@
 /** Which place was meant. */
 import type { Id, Item, Place } from '../../kitchen/model.js';
+import { partedPlace, standsIn } from '../../understanding/index.js';
 import type { PlaceMention } from '../../understanding/intents.js';
 import { foodKey, likeNames, placeUnder } from '../../kitchen/index.js';
 import { placeNoun, rootPlace } from '../describe/place.js';
@@ -22,9 +23,6 @@ const closeFit = 0.08;
 /** Below this a place's own name, as said, is worth more. */
 const fairFit = 0.6;
 
-const upright = /\b(top|bottom|upper|lower|highest|lowest|uppermost|lowermost)\b/;
-const sideways = /\b(left|right|middle|centre|center)\b/;
-
 const names = ({ name, aliases }: Place): string => [name, ...aliases].join(' ').toLowerCase();
 
 /**
@@ -33,12 +31,14 @@ const names = ({ name, aliases }: Place): string => [name, ...aliases].join(' ')
  */
 const besideEachOther = (turn: Turn, { words }: PlaceMention, best: readonly Place[]): Place[] | null => {
   const [place] = best;
-  if (!words || !place || best.length > 1 || !upright.test(words) || upright.test(names(place))) return null;
+  const stands = (said: string) => standsIn(said, turn.locale);
+  if (!words || !place || best.length > 1 || !stands(words).upright || stands(names(place)).upright)
+    return null;
   const beside = [...turn.kitchen.places.values()].filter(
     ({ parentId, kind }) => parentId === place.parentId && kind === place.kind,
   );
   const all =
-    beside.length > 1 && beside.every((one) => sideways.test(names(one)) && !upright.test(names(one)));
+    beside.length > 1 && beside.every((one) => stands(names(one)).sideways && !stands(names(one)).upright);
   return all ? beside : null;
 };
 
@@ -47,7 +47,7 @@ const isCalled = ({ name, aliases }: Place, words: string): boolean =>
 
 /** By name alone, when the words came without a match: "upright freezer", "door of the fridge". */
 const byName = (turn: Turn, words: string): Place[] => {
-  const [inner = words, outer] = words.split(/\s+(?:of|in) (?:the )?/);
+  const { inner, outer } = partedPlace(words, turn.locale);
   return [...turn.kitchen.places.values()].filter((place) => {
     if (isCalled(place, words)) return true;
     const root = rootPlace(turn.kitchen, place.id);

@@ -1,15 +1,18 @@
 /** "The small one" of a large and a jumbo jar: sizes compared among the things at hand. */
 import type { Item } from '../../kitchen/model.js';
 
-const ranks: readonly (readonly [RegExp, number])[] = [
-  [/^(tiny|mini|smallest)/, 0],
-  [/^(small|little|short|thin)/, 1],
-  [/^(medium|middle|mid)/, 2],
-  [/^(large|big|tall|wide|long)/, 3],
-  [/^(huge|giant|biggest|largest)/, 4],
-];
-const rank = (word: string | undefined): number | null =>
-  word ? (ranks.find(([pattern]) => pattern.test(word))?.[1] ?? null) : null;
+/** Sizes by the words of the record, from the smallest. */
+const ranks = [
+  ['tiny', 'mini', 'smallest'],
+  ['small', 'little', 'short', 'thin'],
+  ['medium', 'middle', 'mid'],
+  ['large', 'big', 'tall', 'wide', 'long'],
+  ['huge', 'giant', 'biggest', 'largest'],
+] as const;
+const rank = (word: string | undefined): number | null => {
+  const at = ranks.findIndex((words) => words.some((one) => word?.startsWith(one)));
+  return at < 0 ? null : at;
+};
 
 /** Those at the end of the scale that the word names; none when no sizes are recorded. */
 export const bySize = (said: string, items: readonly Item[]): Item[] => {

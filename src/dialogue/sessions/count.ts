@@ -271,10 +271,10 @@ const checkedOther = (turn: Turn, session: Count, take: StockTake, act: Act): Re
   return note(turn, session, [[other, seen]], changes, told);
 };
 
-const saysGone = (act: Act): boolean =>
+const saysGone = (act: Act, { qualifiers }: Turn): boolean =>
   act.intent === 'no' ||
   (act.intent === 'finish' && !named(act)) ||
-  /\b(gone|missing|not there|isn't|is not)\b/.test(act.slots.words ?? '');
+  (act.slots.words !== undefined && qualifiers.has('gone'));
 const named = (act: Act): boolean => (act.slots.item?.candidates.length ?? 0) > 0 && !act.slots.item?.pointer;
 
 /** How much of it there is, as said: by amount, by share or by a bare number. */
@@ -365,11 +365,12 @@ export const countAnswer = (act: Act, turn: Turn, session: Count): Reply | null 
   if (act.intent === 'correct') return checkedOther(turn, session, take, act) ?? { parts: [] };
   if (asked === 'changed' || asked === 'fewer' || asked === 'more')
     return note(turn, session, all('changed'), [], [say('noted-changed')]);
-  if (asked === 'gone' || saysGone(act)) return note(turn, session, all('gone'), [], [say('noted-gone')]);
+  if (asked === 'gone' || saysGone(act, turn))
+    return note(turn, session, all('gone'), [], [say('noted-gone')]);
   if (answers.has(act.intent)) {
-    if (/\b(change|changed|different|moved)\b/.test(act.slots.words ?? turn.heard ?? ''))
+    if (turn.qualifiers.has('changed'))
       return note(turn, session, all('changed'), [], [say('noted-changed')]);
-    if (/\b(there|yes|still|here)\b/.test(act.slots.words ?? ''))
+    if (act.slots.words !== undefined && turn.qualifiers.has('there'))
       return note(turn, session, all('there'), [], []);
   }
   return null;

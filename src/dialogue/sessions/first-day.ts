@@ -10,7 +10,7 @@ import type { Slots } from '../../understanding/intents.js';
 import { type Reply, type Turn, list, say, speakerPerson } from '../handler.js';
 import { eaterWords, peopleKept } from '../people/eaters.js';
 import { buildWhole } from '../places/places.js';
-import { kindNamed } from '../places/place-kinds.js';
+import { recordKind } from '../places/place-kinds.js';
 import type { FirstDayDraft } from '../state.js';
 
 const both = ['tree nuts', 'peanuts'] as const;
@@ -189,7 +189,7 @@ export const lacks = ({ eaters = [] }: FirstDayDraft): boolean =>
 
 const wholeWords = ({ name, parts }: SaidWhole): Say => {
   const told = parts.flatMap(({ kind, count }) => {
-    const known = kindNamed(kind);
+    const known = recordKind(kind);
     return known ? [say('place-part', { kind: known, count })] : [];
   });
   return told.length > 0 ? say('told-whole-with', { name, parts: list(told) }) : say('told-whole', { name });
@@ -221,10 +221,10 @@ const placesKept = (turn: Turn, wholes: readonly SaidWhole[]): readonly Change[]
   const changes: Change[] = [];
   let kitchen: Kitchen = turn.kitchen;
   for (const { name, kind, parts } of wholes) {
-    const known = kindNamed(kind);
+    const known = recordKind(kind);
     if (!known) continue;
     const counted = parts.flatMap((part) => {
-      const of = kindNamed(part.kind);
+      const of = recordKind(part.kind);
       return of ? [{ kind: of, count: part.count }] : [];
     });
     const made = buildWhole({ ...turn, kitchen }, name, known, counted).changes ?? [];

@@ -1,5 +1,6 @@
 /** The first set-up by voice: a question at a time, in any words, put aside and taken up at will. */
 import type { Say } from '../../speech/answer.js';
+import { regionIn } from '../../understanding/index.js';
 import type { Act, Expectation } from '../../understanding/intents.js';
 import { type Handler, type Reply, type Turn, say, speakerPerson } from '../handler.js';
 import { addMarker } from '../markers/markers.js';
@@ -21,19 +22,6 @@ import {
 } from './first-day.js';
 
 type Setup = Extract<Session, { kind: 'setup' }>;
-
-/** What "skip to …" may call a question, as the start of a word. */
-const called: Readonly<Record<(typeof steps)[number], RegExp>> = {
-  wholes: /\b(place|fridge|freezer|pantry|where|cold)/,
-  eaters: /\b(people|person|eat|allerg|who\b)/,
-  manner: /\b(talk|speak|voice|manner)/,
-  parts: /\b(part|shel|drawer|basket|divi)/,
-  markers: /\b(marker|clip|sticker|band|bead|patch|ring)/,
-  dots: /\b(dot|raised|knot|ridge|notch|mean)/,
-  watts: /\b(watt|microwave|power)/,
-  region: /\b(region|guid|countr|safety)/,
-  summary: /\b(summar|evening|time|last|end\b)/,
-};
 
 /** Steps one answer settles. */
 const single: ReadonlySet<string> = new Set(['watts', 'region', 'summary']);
@@ -141,9 +129,8 @@ export const setupAnswer = (act: Act, turn: Turn, session: Setup): Reply | null 
 /** "Skip to the microwave", "skip to the last question". */
 const skipped = ({ slots }: Act, turn: Turn, session: Setup): Reply => {
   const n = slots.ordinal ?? slots.number ?? slots.item?.ordinal ?? null;
-  const heard = (turn.heard ?? '').toLowerCase().replace(/^.*?\bto\b/, '');
   // "The first food" is a name, not the first of them.
-  const named = steps.findLastIndex((one) => called[one].test(heard));
+  const named = steps.findLastIndex((one) => turn.qualifiers.has(`question-${one}`));
   const step = named >= 0 || n === null ? named : n < 0 ? steps.length + n : n - 1;
   return steps[step]
     ? { parts: [], session: { ...session, step, said: 0 } }
@@ -263,10 +250,7 @@ const answerTo = (act: Act, turn: Turn, session: Setup): Reply | null => {
       if (step === 'watts' && count !== null) {
         return setHousehold({ intent: 'set-household', slots: { setting: 'watts', number: count } }, turn);
       }
-      if (
-        step === 'region' &&
-        /\b(us|usa|america|american|united|states|kingdom|uk|britain|british)\b/i.test(text)
-      )
+      if (step === 'region' && regionIn(text, turn.locale) !== null)
         return setHousehold({ intent: 'set-household', slots: { setting: 'region', words: text } }, turn);
       if (step === 'summary' && time)
         return setHousehold({ intent: 'set-household', slots: { setting: 'summary', time } }, turn);

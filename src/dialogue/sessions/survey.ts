@@ -21,7 +21,7 @@ const sessionOf = ({ state: { session } }: Turn): Survey =>
 const standAt: Handler = (act, turn) => {
   const found = needPlace(turn, act.slots.place, {
     question: say('survey-where'),
-    offers: offerOf,
+    offers: offerOf(turn),
     likely: true,
   });
   if ('reply' in found) return found.reply;

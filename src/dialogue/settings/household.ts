@@ -2,6 +2,7 @@
 import { setHousehold as setHouseholdChange } from '../../kitchen/index.js';
 import type { Household } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
+import { isMetric, regionIn } from '../../understanding/index.js';
 import type { Slots } from '../../understanding/intents.js';
 import { listDevices } from '../devices/list.js';
 import { withChange } from '../describe/refusals.js';
@@ -16,15 +17,6 @@ type Wanted =
   | null;
 
 const wall = (turn: Turn, time: string) => clockTime(instantAt(todayOf(turn), time, turn.clock.timeZone));
-
-const regionIn = (words: string | undefined): 'us' | 'uk' | null =>
-  !words
-    ? null
-    : /\b(uk|british|britain|united kingdom|english|fsa)\b/i.test(words)
-      ? 'uk'
-      : /\b(us|usa|american|america|united states|usda)\b/i.test(words)
-        ? 'us'
-        : null;
 
 const DAY = 24 * 60;
 const minutesOf = (time: string): number => {
@@ -50,7 +42,8 @@ const overNight = (from: string, to: string, byDay: boolean): { from: string; to
 
 const wanted = (turn: Turn, slots: Slots): Wanted => {
   const { setting, number, time, words, negated } = slots;
-  const region = regionIn(words ?? slots.asked);
+  const named = words ?? slots.asked;
+  const region = named ? regionIn(named, turn.locale) : null;
   switch (setting) {
     case 'watts':
       return number === undefined
@@ -59,7 +52,7 @@ const wanted = (turn: Turn, slots: Slots): Wanted => {
     case 'region':
       return region ? { settings: { region }, said: say('guidance-is', { region }) } : null;
     case 'measures': {
-      const metric = /metric|gram|kilo|celsius/i.test(words ?? '');
+      const metric = isMetric(words ?? '', turn.locale);
       return {
         settings: { measures: metric ? 'metric' : 'us' },
         said: say('measures-are', { measures: metric ? 'metric' : 'us' }),

@@ -37,6 +37,8 @@ export interface Work {
   readonly asking: boolean;
   /** What was heard, for "what did you hear". */
   readonly heard: string | null;
+  /** The language it was heard in. */
+  readonly locale: string;
   /** What all that was heard says beside its requests and things. */
   readonly qualifiers: ReadonlySet<Qualifier>;
   /** Who took what was heard, outermost first: files of this room, and the handlers that were run. */
@@ -89,6 +91,7 @@ export const startWork = (conversation: Conversation, heard: Heard, around: Surr
     aside: false,
     asking: false,
     heard: heard.understanding.said ?? heard.understanding.readings[0]?.heard ?? heard.words ?? null,
+    locale: heard.understanding.locale ?? around.kitchen.household.locale,
     qualifiers: new Set(heard.understanding.qualifiers),
     by: [],
     act: null,
@@ -120,6 +123,7 @@ export const turnOf = (work: Work, { picked, sure }: Settled = unsettled): Turn 
   picked,
   sure,
   heard: work.heard,
+  locale: work.locale,
   qualifiers: work.qualifiers,
   cutAt: work.cutAt,
   elsewhere: work.around.elsewhere ?? [],
