@@ -87,21 +87,6 @@ const turned = (position: Position | null, tail: string): Position | null => {
   return position && 'nth' in position ? { from: side as 'top' | 'bottom' | 'left' | 'right', nth } : null;
 };
 
-/** "Chest freezer", where no freezer is on record yet: what it is called, and of what kind. */
-const newWholeAt = (
-  tokens: readonly string[],
-  from: number,
-  tree: PlaceTree,
-  lexicon: Lexicon,
-): Simple | null => {
-  const { kinds, wholes, qualifiers } = tables(lexicon);
-  const qualifier = qualifiers.longestAt(tokens, from);
-  const kind = qualifier ? kinds.longestAt(tokens, from + qualifier.length) : null;
-  if (!qualifier || !kind || !wholes.has(kind.value) || tree.at(kind.value, null, 1).length > 0) return null;
-  const end = from + qualifier.length + kind.length;
-  return { from, end, structure: { kind: kind.value, position: null }, candidates: [], weight: 0.9 };
-};
-
 /** "Over the kettle", after a place: where it ends; null where no landmark stands there. */
 const landmarkEnd = (tokens: readonly string[], at: number, lexicon: Lexicon): number | null => {
   const { beside, landmarks, articles } = tables(lexicon);
@@ -160,8 +145,11 @@ const ownNameAt = (
   return { from, end, structure, candidates, weight: 1, distinct: true };
 };
 
-/** "The upright", "the chest": a freezer that is here, by what tells it from the others. */
-const shortWholeAt = (
+/**
+ * By what tells it from the others. "The upright", "the chest": a freezer that is here. "Chest freezer", where no
+ * freezer is on record yet: what it is called, and of what kind.
+ */
+const qualifiedWholeAt = (
   tokens: readonly string[],
   from: number,
   tree: PlaceTree,
@@ -169,20 +157,24 @@ const shortWholeAt = (
 ): Simple | null => {
   const { kinds, wholes, qualifiers } = tables(lexicon);
   const qualifier = qualifiers.longestAt(tokens, from);
-  const end = from + (qualifier?.length ?? 0);
-  if (!qualifier || kinds.longestAt(tokens, end)) return null;
-  const said = `${tokens.slice(from, end).join(' ')} `;
-  const candidates = [...wholes].flatMap((kind) =>
+  if (!qualifier) return null;
+  const after = from + qualifier.length;
+  const kind = kinds.longestAt(tokens, after);
+  const whole = (of: string) => ({ kind: of, position: null });
+  if (kind) {
+    const isNew = wholes.has(kind.value) && tree.at(kind.value, null, 1).length === 0;
+    const end = after + kind.length;
+    return isNew ? { from, end, structure: whole(kind.value), candidates: [], weight: 0.9 } : null;
+  }
+  const said = `${tokens.slice(from, after).join(' ')} `;
+  const named = [...wholes].flatMap((of) =>
     tree
-      .at(kind, null, most)
-      .flatMap((id) =>
-        tree.get(id)!.name.toLowerCase().startsWith(said) ? [{ id, fit: shortFit, kind }] : [],
-      ),
+      .at(of, null, most)
+      .flatMap((id) => (tree.get(id)!.name.toLowerCase().startsWith(said) ? [{ id, of }] : [])),
   );
-  const [first] = candidates;
-  if (!first) return null;
-  const structure = { kind: first.kind, position: null };
-  return { from, end, structure, candidates: candidates.map(({ id, fit }) => ({ id, fit })), weight: 0.8 };
+  const [first] = named;
+  const candidates = named.map(({ id }) => ({ id, fit: shortFit }));
+  return first ? { from, end: after, structure: whole(first.of), candidates, weight: 0.8 } : null;
 };
 const shortFit = 0.85;
 /** So much better a name fits that it is meant. */
@@ -198,10 +190,9 @@ const structuresAt = (
   const said = positionAt(tokens, from, lexicon);
   const kindAt = said?.end ?? from;
   const kind = kinds.longestAt(tokens, kindAt);
-  const fresh = newWholeAt(tokens, from, tree, lexicon);
-  const short = shortWholeAt(tokens, from, tree, lexicon);
+  const qualified = qualifiedWholeAt(tokens, from, tree, lexicon);
   const own = ownNameAt(tokens, from, tree, lexicon);
-  const wholes = [...(fresh ? [fresh] : []), ...(short ? [short] : []), ...(own ? [own] : [])];
+  const wholes = [...(qualified ? [qualified] : []), ...(own ? [own] : [])];
   if (!kind) return wholes;
   const simple = (position: Position | null, end: number): Simple => ({
     from,
