@@ -26,6 +26,7 @@ select create_distributed_table('purchase', 'household_id', colocate_with => 'ho
 select create_distributed_table('note', 'household_id', colocate_with => 'household');
 select create_distributed_table('reminder', 'household_id', colocate_with => 'household');
 select create_distributed_table('stock_take', 'household_id', colocate_with => 'household');
+select create_distributed_table('power_cut', 'household_id', colocate_with => 'household');
 select create_distributed_table('journal', 'household_id', colocate_with => 'household');
 select create_distributed_table('conversation', 'household_id', colocate_with => 'household');
 select create_distributed_table('turn', 'household_id', colocate_with => 'household');

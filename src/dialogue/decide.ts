@@ -69,6 +69,7 @@ import {
   withMemory,
   withState,
 } from './turn/work.js';
+import { cutTalkedOf } from './outages/the-cut.js';
 
 const isChanging = (intent: Intent): intent is (typeof CHANGING_INTENTS)[number] =>
   (changing as readonly Intent[]).includes(intent);
@@ -78,9 +79,6 @@ const minutesAQuestionWaits = 15;
 
 /** A marker touched so many turns ago is no longer in the hand. */
 const turnsAMarkerIsHeld = 3;
-
-/** What the power cut did to the food is talked of so long after it. */
-const hoursAfterPower = 2;
 
 const aged = (work: Work): Work => {
   const { lastAt } = work.before;
@@ -100,10 +98,7 @@ const aged = (work: Work): Work => {
           listener: { ...kept.listener, whisper: false },
         }
       : kept;
-  const since = awake.state.outage?.backAt;
-  const over = since && Date.parse(work.around.clock.now) - Date.parse(since) > hoursAfterPower * 3_600_000;
-  const later = over ? withState(awake, { outage: null }) : awake;
-  return minutes > minutesAQuestionWaits ? withState(later, { frames: [] }) : later;
+  return minutes > minutesAQuestionWaits ? withState(awake, { frames: [] }) : awake;
 };
 
 /** "Yes", in a stock-take, to a question that yes is no answer to: it is meant for the stock-take. */
@@ -168,7 +163,8 @@ const perform = (at: Work, said: Act): Work => {
 
 /** "It's half full", "is the freezer okay", while a power cut is talked of, whether or not that was asked. */
 const outageTalk = (work: Work, act: Act): Work | null => {
-  const { outage, frames } = work.state;
+  const outage = cutTalkedOf(work);
+  const { frames } = work.state;
   const { doors, fullness, degrees, asked, placeKind } = act.slots;
   const question = asked !== undefined && ['holds', 'todo', 'lost'].includes(asked);
   if (!outage || act.intent !== 'answer') return null;
@@ -187,8 +183,8 @@ const outageTalk = (work: Work, act: Act): Work | null => {
 };
 
 /** "What do I have to throw away?", after the power was out: what it cost, not what is old. */
-const lostToPower = ({ state: { outage }, qualifiers }: Work, act: Act): Act =>
-  act.intent === 'use-first' && outage?.backAt && qualifiers.has('throw')
+const lostToPower = (work: Work, act: Act): Act =>
+  act.intent === 'use-first' && cutTalkedOf(work)?.backAt && work.qualifiers.has('throw')
     ? { intent: 'power-back', slots: {} }
     : act;
 
@@ -566,7 +562,7 @@ const expectationOf = (work: Work): Expectation => {
   // A thing put away between two steps may still be told a place or a date.
   if (work.act?.intent === 'put-away' && awaitsDetail(work)) return 'detail';
   if (procedure && !procedure.paused) return 'step';
-  if (work.state.outage) return 'outage';
+  if (cutTalkedOf(work)) return 'outage';
   if (setJustNow(work)) return work.state.done?.act.intent === 'set-timer' ? 'length' : 'day-or-hour';
   return awaitsDetail(work) ? 'detail' : 'anything';
 };

@@ -8,7 +8,7 @@ import type { Qualifier } from '../protocol/qualifiers.js';
 import type { Act } from '../understanding/intents.js';
 import type { Conversation, Effect, KnockedOn, KnownDevice, LookUp, Speaker } from './api.js';
 import type { Asked, Sharing } from './state.js';
-import type { Ask, Memory, Outage, Picked, Practice, Procedure, Session, State } from './state.js';
+import type { Ask, Memory, Picked, Practice, Procedure, Session, State } from './state.js';
 
 /** One act, being decided. The kitchen already holds what earlier acts of the same turn did. */
 export interface Turn {
@@ -52,6 +52,8 @@ export interface Reply {
   readonly names?: readonly string[];
   readonly count?: number;
   readonly changes?: readonly Change[];
+  /** What was told and stands, whatever is still asked about it: made also beside `ask`. */
+  readonly noted?: readonly Change[];
   /** What is done about devices. */
   readonly effects?: readonly Effect[];
   /** This act cannot be decided before that was looked up. Nothing else of the reply counts. */
@@ -79,7 +81,6 @@ export interface Reply {
   /** Whether a teacher may see how the lessons went. */
   readonly sharing?: Sharing;
   readonly listener?: Listener;
-  readonly outage?: Outage | null;
   readonly whisperUntil?: Instant | null;
   /** Length of this one answer. */
   readonly length?: Length;

@@ -253,20 +253,6 @@ export interface Done {
   readonly turn?: number;
 }
 
-export interface Outage {
-  readonly since: Instant;
-  /** When the power came back: what became of the food is still talked of. */
-  readonly backAt?: Instant | null;
-  /** What a thermometer in the fridge read, in the household's scale or the one said. */
-  readonly fridgeReads?: Temperature | null;
-  readonly doors: 'shut' | 'open' | null;
-  /** The freezer's, where they were otherwise than the fridge's. */
-  readonly freezerDoors?: 'shut' | 'open' | null;
-  readonly fullness: 'full' | 'half' | null;
-  /** The appliances that lost it, where some were named; null: all of them. */
-  readonly placeIds?: readonly Id[] | null;
-}
-
 export interface State {
   readonly memory: Memory;
   /** Open questions, the one being asked last. */
@@ -292,8 +278,6 @@ export interface State {
   >;
   /** Whether a teacher may see that. */
   readonly sharing?: Sharing;
-  /** When the power went and how things stood, while that is talked about. */
-  readonly outage: Outage | null;
   /** What was denied last when the hearing was doubtful. */
   readonly denied: { readonly intent: Act['intent']; readonly turn: number } | null;
   /** The procedure or set-up that was ended last here: kept, so that a copy of it elsewhere is not gone on with. */
@@ -333,7 +317,6 @@ const emptyState: State = {
   newsSince: null,
   toldUnasked: [],
   turns: 0,
-  outage: null,
   denied: null,
   over: null,
   whisperUntil: null,

@@ -15,6 +15,7 @@ export const emptyKitchen = (household: Household): Kitchen => ({
   notes: new Map(),
   reminders: new Map(),
   stockTakes: new Map(),
+  powerCuts: new Map(),
   version: 0,
 });
 
@@ -28,6 +29,7 @@ export const SHELF = {
   note: 'notes',
   reminder: 'reminders',
   stockTake: 'stockTakes',
+  powerCut: 'powerCuts',
 } as const satisfies Record<Exclude<RecordKind, 'household'>, keyof Kitchen>;
 
 /** The record of that kind and id, or null. */

@@ -95,7 +95,6 @@ export {
   takeOut,
   thaw,
   type MoveTo,
-  wentThroughPowerCut,
 } from './changes/moving.js';
 export { amend, type Facts } from './changes/describing.js';
 export { merge, split } from './changes/dividing.js';
@@ -138,6 +137,7 @@ export {
   tallyOf,
   type Tally,
 } from './changes/checking.js';
+export { isInCut, lastPowerCut, leftInCut, tellPowerCut } from './changes/power.js';
 export { setHousehold, type Settings } from './changes/setting.js';
 export { lastRedoable, lastUndoable, redo, undo } from './changes/undoing.js';
 export { demoKitchen, kitchenFromFile } from './demo/demo.js';

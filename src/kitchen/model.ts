@@ -109,6 +109,8 @@ export type FoodEvent =
   | {
       /** The place it lay in had no power. */
       readonly kind: 'power';
+      /** Which cut, by its record; absent on what was written down before cuts had one. */
+      readonly cutId?: Id;
       readonly from: Instant;
       readonly to: Instant;
       /** What the table made of it: to be thrown out, or to be felt and measured before it is kept. */
@@ -211,6 +213,27 @@ export interface StockTake {
   readonly seen: Readonly<Record<Id, 'there' | 'gone' | 'changed' | 'unsure'>>;
 }
 
+/**
+ * The power was out, in the whole household or in some appliances. It belongs to the place and to every food in it,
+ * whoever told of it and on whichever device; only undoing takes it away.
+ */
+export interface PowerCut {
+  readonly id: Id;
+  readonly since: Instant;
+  /** Null while it lasts. */
+  readonly backAt: Instant | null;
+  readonly doors: 'shut' | 'open' | null;
+  /** The freezer's, where they were otherwise than the fridge's. */
+  readonly freezerDoors: 'shut' | 'open' | null;
+  readonly fullness: 'full' | 'half' | null;
+  /** What a thermometer in the fridge read. */
+  readonly fridgeReads: { readonly degrees: number; readonly scale: 'fahrenheit' | 'celsius' } | null;
+  /** The appliances that lost it, where some were named; null: all of them. */
+  readonly placeIds: readonly Id[] | null;
+  /** When something was told of it last. */
+  readonly toldAt: Instant;
+}
+
 /** The kinds of record, and what each holds. Every change to a kitchen is a change to these. */
 export interface Records {
   household: Household;
@@ -222,6 +245,7 @@ export interface Records {
   note: Note;
   reminder: Reminder;
   stockTake: StockTake;
+  powerCut: PowerCut;
 }
 export type RecordKind = keyof Records;
 
@@ -237,6 +261,7 @@ export interface Kitchen {
   readonly notes: ReadonlyMap<Id, Note>;
   readonly reminders: ReadonlyMap<Id, Reminder>;
   readonly stockTakes: ReadonlyMap<Id, StockTake>;
+  readonly powerCuts: ReadonlyMap<Id, PowerCut>;
   /** Rises by one with each journal entry. */
   readonly version: number;
 }
@@ -282,6 +307,7 @@ export type Verb =
   | 'bought'
   | 'noted'
   | 'checked'
+  | 'told of a power cut'
   | 'set'
   /** A timer, reminder or summary was spoken and heard. Nobody's doing: never what "undo" takes back. */
   | 'told'

@@ -4,7 +4,7 @@ import { groupedBy, reckoned } from './index-of.js';
 import { livingIn } from './items.js';
 
 /** From the appliance down to the place itself: fridge, second shelf, left side. */
-export const pathOf = (kitchen: Kitchen, placeId: Id | null): readonly Place[] => {
+export const pathOf = (kitchen: Pick<Kitchen, 'places'>, placeId: Id | null): readonly Place[] => {
   const path: Place[] = [];
   let at = placeId === null ? undefined : kitchen.places.get(placeId);
   // The tree is kept free of rings; the count guards against a damaged import all the same.
@@ -16,7 +16,7 @@ export const pathOf = (kitchen: Kitchen, placeId: Id | null): readonly Place[] =
 };
 
 /** True when `placeId` is `aboveId` or somewhere within it. */
-export const placeUnder = (kitchen: Kitchen, placeId: Id | null, aboveId: Id): boolean =>
+export const placeUnder = (kitchen: Pick<Kitchen, 'places'>, placeId: Id | null, aboveId: Id): boolean =>
   pathOf(kitchen, placeId).some((place) => place.id === aboveId);
 
 /** The order places are told in. */

@@ -99,11 +99,14 @@ const foodEventShape = z.discriminatedUnion('kind', [
   }),
   z.strictObject({
     kind: z.literal('power'),
+    cutId: id.exactOptional(),
     from: instant,
     to: instant,
     came: z.enum(['lost', 'doubtful', 'kept']),
   }),
 ]);
+
+const doors = z.enum(['shut', 'open']);
 
 /** One schema for each kind of record. */
 export const recordShapes = {
@@ -209,5 +212,18 @@ export const recordShapes = {
     startedAt: instant,
     finishedAt: instant.nullable(),
     seen: z.record(z.string(), z.enum(['there', 'gone', 'changed', 'unsure'])),
+  }),
+  powerCut: z.strictObject({
+    id,
+    since: instant,
+    backAt: instant.nullable(),
+    doors: doors.nullable(),
+    freezerDoors: doors.nullable(),
+    fullness: z.enum(['full', 'half']).nullable(),
+    fridgeReads: z
+      .strictObject({ degrees: z.number(), scale: z.enum(['fahrenheit', 'celsius']) })
+      .nullable(),
+    placeIds: z.array(id).nullable(),
+    toldAt: instant,
   }),
 } as const satisfies { readonly [K in RecordKind]: z.ZodType<Records[K]> };

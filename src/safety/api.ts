@@ -176,6 +176,12 @@ export interface Assessment {
 }
 
 /** What an assessment may look at. */
+/** What a power cut makes of a food. `now`: it lasts. */
+export type PowerState =
+  | { readonly came: 'lost' }
+  | { readonly came: 'doubtful'; readonly now: boolean }
+  | { readonly came: 'holds'; readonly until: Instant };
+
 export interface AssessContext {
   readonly where: Where | null;
   /** Null: not chosen; the stricter of both is taken, and said. */
@@ -183,6 +189,8 @@ export interface AssessContext {
   readonly clock: Clock;
   /** Somebody who eats here is at higher risk. */
   readonly atRisk?: boolean;
+  /** What a power cut that lasts makes of a food; absent where none does. */
+  readonly power?: (item: Item, where: Where | null) => PowerState | null;
 }
 
 export interface RankedItem {
@@ -331,6 +339,7 @@ export type PowerVerdict =
 export interface PowerItem {
   readonly itemId: Id | null;
   readonly name: string;
+  readonly where: Where;
   readonly verdict: PowerVerdict;
   readonly match: FoodMatch;
   /** "Hard cheese": the row of the power-cut table. */

@@ -38,6 +38,8 @@ export const REASON_CODES = [
   'left-out-long', // nobody knows how long, and longer than allowed
   'power-lost', // a power cut cost it, and nothing gives it back
   'power-doubtful', // to be felt and measured after a power cut
+  'power-holds', // until (time): the power is out, and its door shut
+  'power-out', // the power is out, and nobody knows how cold it is
   'left-out-hot', // one hour above ninety Fahrenheit
   'room-temperature', // perishable kept where it is not cold
   'date-unknown',

@@ -1,79 +1,38 @@
 /** Assessing what a kitchen holds. Records never change in place, so an answer is kept with its record for the day. */
-import type { Item, Kitchen, Place, Region } from '../kitchen/model.js';
+import type { Item, Kitchen, Region } from '../kitchen/model.js';
 import { dayOf, today as dayToday } from '../terms/dates.js';
 import type { Clock } from '../terms/dates.js';
-import type { AssessContext, Assessment, RankedItem, Where } from './api.js';
+import type { AssessContext, Assessment, PowerState, RankedItem, Where } from './api.js';
 import { judgeFor } from './gate/index.js';
 import type { Subject, Today } from './gate/index.js';
 import { dayNumber } from './days.js';
 import { exposureOf, worstPowerCut } from './exposure.js';
 import { withinDaysOfOpening } from './label-notes.js';
+import { powerIn } from './power-now.js';
 import { safetyTables } from './tables.js';
 import type { SafetyTables } from './tables.js';
+import { isHomeMade, whereKept } from './where-kept.js';
 
 export const todayOf = (clock: Clock): Today => {
   const day = dayToday(clock);
   return { day, number: dayNumber(day), now: clock.now };
 };
 
-const WHERE: Readonly<Partial<Record<Place['kind'], Where>>> = {
-  fridge: 'fridge',
-  freezer: 'freezer',
-  pantry: 'pantry',
-  cupboard: 'pantry',
-  counter: 'counter',
-};
-
-const findWhere = (places: Kitchen['places'], placeId: string): Where | null => {
-  let place = places.get(placeId);
-  if (place === undefined) return null;
-  for (let steps = 0; steps < 20 && place !== undefined; steps++) {
-    const where = WHERE[place.kind];
-    // A freezer box inside a fridge freezes: the nearest one counts. A door or shelf says nothing by itself.
-    if (where !== undefined) return where;
-    place = place.parentId === null ? undefined : places.get(place.parentId);
-  }
-  return 'pantry';
-};
-
-const keptAt = new WeakMap<ReadonlyMap<string, Place>, Map<string, Where | null>>();
-
-/**
- * What an item's place amounts to for its keeping: the nearest fridge, freezer, pantry or counter it is
- * in. A shelf that stands in none of them is a pantry shelf. Null when the item has no place.
- */
-export const whereKept = (places: Kitchen['places'], item: Pick<Item, 'placeId'>): Where | null =>
-  whereKeptIn(places)(item);
-
-/** `whereKept` for many items of one kitchen. */
-export const whereKeptIn = (places: Kitchen['places']): ((item: Pick<Item, 'placeId'>) => Where | null) => {
-  const known = keptAt.get(places) ?? new Map<string, Where | null>();
-  keptAt.set(places, known);
-  return ({ placeId }) => {
-    if (placeId === null) return null;
-    const before = known.get(placeId);
-    if (before !== undefined) return before;
-    const where = findWhere(places, placeId);
-    known.set(placeId, where);
-    return where;
-  };
-};
-
-/**
- * Signs that a dish was cooked and not bought raw. Heating instructions are none: raw sausages have
- * them too; nor is a batch, for a pack of mince can be split.
- */
-export const isHomeMade = (item: Item): boolean =>
-  item.dates.made !== undefined ||
-  item.timesReheated > 0 ||
-  (item.dates.bought === undefined && item.maker !== null);
-
-const worstOf = ({ history }: Item): Subject['power'] => {
+/** What it went through, or lies in now, whichever is worse. */
+const worstOf = ({ history }: Item, now: PowerState | null): PowerState | null => {
   const came = worstPowerCut(history)?.came;
-  return came === 'lost' || came === 'doubtful' ? came : null;
+  if (came === 'lost' || now?.came === 'lost') return { came: 'lost' };
+  if (now?.came === 'doubtful') return now;
+  return came === 'doubtful' ? { came, now: false } : now;
 };
 
-const subjectOf = (item: Item, where: Where | null, clock: Clock, atRisk: boolean): Subject => {
+const subjectOf = (
+  item: Item,
+  where: Where | null,
+  clock: Clock,
+  atRisk: boolean,
+  power: PowerState | null,
+): Subject => {
   const { dates } = item;
   const dated = dates.made ?? dates.bought ?? dates.opened;
   return {
@@ -87,7 +46,7 @@ const subjectOf = (item: Item, where: Where | null, clock: Clock, atRisk: boolea
     thawed: dates.thawed !== undefined,
     outSince: item.outSince,
     exposure: item.outSince === null && !item.history?.length ? null : exposureOf(item, clock.now),
-    power: worstOf(item),
+    power: worstOf(item, power),
     timesReheated: item.timesReheated,
     recordedOn: dated === undefined ? dayOf(item.addedAt, clock.timeZone) : null,
     withinDaysOfOpening:
@@ -121,14 +80,18 @@ export interface Ground {
   readonly today: Today;
   readonly atRisk: boolean;
   readonly tables: SafetyTables;
+  /** What a power cut that lasts makes of each; absent where none does. */
+  readonly power?: (item: Item, where: Where | null) => PowerState | null;
 }
 
 /** As `assess`, for many items at once. The same record on the same ground gives the same object. */
 export const assessOn = (item: Item, where: Where | null, ground: Ground): Kept => {
   const { region, today, atRisk, tables } = ground;
   const before = kept.get(item);
+  const power = ground.power?.(item, where) ?? null;
   if (
     before !== undefined &&
+    power === null &&
     before.day === today.number &&
     before.where === where &&
     before.region === region &&
@@ -137,10 +100,10 @@ export const assessOn = (item: Item, where: Where | null, ground: Ground): Kept 
   ) {
     return before;
   }
-  const assessment = judgeFor(subjectOf(item, where, ground.clock, atRisk), region, today, tables);
+  const assessment = judgeFor(subjectOf(item, where, ground.clock, atRisk, power), region, today, tables);
   const found = { day: today.number, where, region, atRisk, tables, assessment, rank: -1, ranked: null };
-  // What stands out is reckoned in minutes and cannot be kept for the day.
-  if (item.outSince === null) kept.set(item, found);
+  // What stands out, or lies where the power is out, is reckoned in minutes and cannot be kept for the day.
+  if (item.outSince === null && power === null) kept.set(item, found);
   return found;
 };
 
@@ -156,11 +119,12 @@ export const assess = (item: Item, context: AssessContext, tables = safetyTables
     today: todayOf(context.clock),
     atRisk: context.atRisk === true,
     tables,
+    ...(context.power ? { power: context.power } : {}),
   }).assessment;
 
 /** `assess` for an item of a kitchen: its place, the household's region and who eats there are looked up. */
 export const assessIn = (
-  kitchen: Pick<Kitchen, 'household' | 'people' | 'places'>,
+  kitchen: Pick<Kitchen, 'household' | 'people' | 'places' | 'powerCuts'>,
   item: Item,
   clock: Clock,
   tables = safetyTables(),
@@ -172,6 +136,7 @@ export const assessIn = (
       region: kitchen.household.region,
       clock,
       atRisk: anyoneAtRisk(kitchen.people),
+      ...powerIn(kitchen, clock, tables),
     },
     tables,
   );

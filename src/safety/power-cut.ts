@@ -14,7 +14,7 @@ import type {
   Citation,
 } from './api.js';
 import type { PowerReasonCode, StepCode } from './codes.js';
-import { isHomeMade, whereKept } from './items.js';
+import { isHomeMade, whereKept } from './where-kept.js';
 import { kindOf, matchFood } from './match.js';
 import { cite, safetyTables } from './tables.js';
 import type { SafetyTables } from './tables.js';
@@ -214,6 +214,7 @@ const judgeFood = (
     return {
       itemId: food.itemId,
       name: food.name,
+      where: food.where,
       match,
       row: row === null ? null : { id: row.id, item: row.item },
       source: row === null ? held.freezer.source : cite(tables, row),
@@ -225,6 +226,7 @@ const judgeFood = (
   return {
     itemId: food.itemId,
     name: food.name,
+    where: food.where,
     match,
     row: row === null ? null : { id: row.id, item: row.item },
     source: row === null ? held.fridge.source : cite(tables, row),

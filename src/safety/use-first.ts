@@ -2,8 +2,10 @@
 import type { Item, Kitchen } from '../kitchen/model.js';
 import type { Clock } from '../terms/dates.js';
 import type { Assessment, Hazard, RankedItem, Reason, Verdict } from './api.js';
-import { anyoneAtRisk, assessOn, todayOf, whereKeptIn } from './items.js';
+import { anyoneAtRisk, assessOn, todayOf } from './items.js';
 import type { Kept } from './items.js';
+import { powerIn } from './power-now.js';
+import { whereKeptIn } from './where-kept.js';
 import { safetyTables } from './tables.js';
 
 /** Lower comes first. */
@@ -76,7 +78,7 @@ export interface UseFirstOptions {
  * @example rankUseFirst(kitchen, clock, { withinDays: 7, limit: 5 })
  */
 export const rankUseFirst = (
-  kitchen: Pick<Kitchen, 'household' | 'people' | 'places'> & {
+  kitchen: Pick<Kitchen, 'household' | 'people' | 'places' | 'powerCuts'> & {
     readonly items: { values(): Iterable<Item> };
   },
   clock: Clock,
@@ -89,6 +91,7 @@ export const rankUseFirst = (
     today: todayOf(clock),
     atRisk: anyoneAtRisk(kitchen.people),
     tables,
+    ...powerIn(kitchen, clock, tables),
   };
   const whereIs = whereKeptIn(kitchen.places);
   const items: Item[] = [];

@@ -19,6 +19,7 @@ export const RECORD_TABLES = {
   note: 'note',
   reminder: 'reminder',
   stockTake: 'stock_take',
+  powerCut: 'power_cut',
 } as const satisfies Record<MappedKind, keyof Database>;
 
 type Columns = Readonly<Record<string, string | null>>;
@@ -39,6 +40,7 @@ const COLUMNS: { readonly [K in MappedKind]: (record: Records[K]) => Columns } =
   note: ({ forPersonId, at }) => ({ for_person_id: forPersonId, at }),
   reminder: ({ due, deliveredAt }) => ({ due, delivered_at: deliveredAt }),
   stockTake: ({ placeId, finishedAt }) => ({ place_id: placeId, finished_at: finishedAt }),
+  powerCut: ({ since, backAt }) => ({ since, back_at: backAt }),
 };
 
 /** A record as a row of its table, without the household's id. */

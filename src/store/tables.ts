@@ -75,6 +75,11 @@ export interface StockTakeTable extends RecordTable {
   finished_at: string | null;
 }
 
+export interface PowerCutTable extends RecordTable {
+  since: string;
+  back_at: string | null;
+}
+
 /** One row a change, never rewritten. `body` holds what it was about and its ops, before and after. */
 export interface JournalTable {
   household_id: string;
@@ -197,6 +202,7 @@ export interface Database {
   note: NoteTable;
   reminder: ReminderTable;
   stock_take: StockTakeTable;
+  power_cut: PowerCutTable;
   journal: JournalTable;
   conversation: ConversationTable;
   turn: TurnTable;

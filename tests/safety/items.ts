@@ -64,7 +64,8 @@ export const person = (name: string, more: Partial<Person> = {}): Person => ({
 export const kitchen = (
   items: readonly Item[],
   people: readonly Person[] = [],
-): Pick<Kitchen, 'household' | 'people' | 'places' | 'items'> => ({
+): Pick<Kitchen, 'household' | 'people' | 'places' | 'items' | 'powerCuts'> => ({
+  powerCuts: new Map(),
   household,
   people: new Map(people.map((each) => [each.id, each])),
   places: new Map(

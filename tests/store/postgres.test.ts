@@ -173,7 +173,7 @@ describe.skipIf(server === null)('PostgreSQL', () => {
       const { rows: tables } = await admin.query(
         `select relname from pg_class where relkind = 'r' and relrowsecurity order by 1`,
       );
-      expect(tables.length).toBe(19);
+      expect(tables.length).toBe(20);
     });
 
     it.each(['item', 'journal', 'turn', 'conversation', 'household'])(

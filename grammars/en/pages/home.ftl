@@ -145,6 +145,7 @@ deed-took-off-the-list = { $who } took off the list: { $what }
 deed-bought = { $who } bought { $what }
 deed-noted = { $who } noted: { $what }
 deed-checked = { $who } checked { $what }
+deed-told-of-a-power-cut = { $who } told of a power cut
 deed-set = { $who } set { $what }
 deed-imported = { $who } took over from a file: { $what }
 

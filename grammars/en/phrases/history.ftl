@@ -32,6 +32,7 @@ did = { $who } { $verb ->
        *[other] left a message for { $about }
       }
     [checked] checked off { did-thing }
+    [told-of-a-power-cut] told of a power cut
     [added-a-marker] added a marker
     [removed-a-place] removed the place { did-thing }
     [imported] read in { did-thing }
@@ -81,6 +82,7 @@ undone = Undone: { $verb ->
     [bought] { $about } { IS($about) } back on the list
     [removed-a-place] { $about } { IS($about) } a place again
     [added-a-marker] the marker is off the record
+    [told-of-a-power-cut] what was told last of the power cut is off the record
    *[other] { $about ->
         [none] that is as before
        *[other] { $about } { IS($about) } as before

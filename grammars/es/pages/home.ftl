@@ -146,6 +146,7 @@ deed-took-off-the-list = { $who } quitó de la lista: { $what }
 deed-bought = { $who } compró { $what }
 deed-noted = { $who } anotó: { $what }
 deed-checked = { $who } revisó { $what }
+deed-told-of-a-power-cut = { $who } avisó de un corte de luz
 deed-set = { $who } puso { $what }
 deed-imported = { $who } tomó de un archivo: { $what }
 

@@ -88,6 +88,7 @@ did = { $verb ->
        *[other] {" "}para { $about }
       }
     [checked] se revisó { did-thing }
+    [told-of-a-power-cut] se avisó de un corte de luz
     [added-a-marker] se añadió una marca
     [removed-a-place] se quitó el lugar { did-thing }
     [imported] se importó { did-thing }

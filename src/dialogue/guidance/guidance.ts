@@ -47,6 +47,7 @@ import { findItems } from '../refer/items.js';
 import { cookTemperature } from '../reheat/cook.js';
 import { reheat } from '../reheat/reheat.js';
 import { fromNow, lastOf, nextOf, bothHalves } from '../timers/wall-time.js';
+import { theCut } from '../outages/the-cut.js';
 
 const day = 86_400;
 /** Seconds; our own figure for "overnight", well beyond what guidance allows at room temperature. */
@@ -350,20 +351,19 @@ const power = (asked: Asked): Reply => {
   // What ice or its want tells does not hang on how long the power was out.
   const known = facts.icy === null ? undefined : fromNow(turn.clock, -longOutage);
   // "Since four" counts as well as "for two hours".
-  const from = since(asked) ?? turn.state.outage?.since ?? known;
+  const from = since(asked) ?? theCut(turn)?.since ?? known;
   if (!from) return { parts: [say('guidance-power-since', { name: food })] };
   const reads = facts.probe ?? facts.air;
   const warm = facts.above && hours !== null ? { hoursAbove40: hours } : {};
   const findingIn = (where: Cold) => ({
-    where,
     ...powerCutFor(
       { name: food, where },
       {
         ...warm,
         since: from,
         backAt: turn.clock.now,
-        doors: facts.doors ?? turn.state.outage?.doors ?? null,
-        fullness: facts.fullness ?? turn.state.outage?.fullness ?? null,
+        doors: facts.doors ?? theCut(turn)?.doors ?? null,
+        fullness: facts.fullness ?? theCut(turn)?.fullness ?? null,
         iceCrystals: facts.icy,
         ...(reads && !facts.above ? { [`${where}Reads`]: inScale(turn, reads) } : {}),
       },

@@ -4,6 +4,7 @@ import type { Item, Kitchen } from '../../kitchen/model.js';
 import { stateOf } from '../state.js';
 import type { Work } from '../turn/work.js';
 import type { Condition } from './files.js';
+import { cutTalkedOf } from '../outages/the-cut.js';
 
 const named = (kitchen: Kitchen, name: string): readonly Item[] =>
   livingItems(kitchen).filter((item) => foodKey(item.name) === foodKey(name));
@@ -40,7 +41,7 @@ export const holds = (work: Work, condition: Condition, meant: readonly string[]
   if ('procedure' in condition) return state.procedure?.kind === condition.procedure;
   if ('step' in condition) return state.procedure === null || state.procedure.at >= condition.step;
   if ('session' in condition) return state.session?.kind === condition.session;
-  if ('doors' in condition) return state.outage?.doors === condition.doors;
+  if ('doors' in condition) return cutTalkedOf(work)?.doors === condition.doors;
   return condition.ended === 'procedure'
     ? before.procedure !== null && state.procedure === null
     : before.session?.kind === 'count' && (state.session?.kind !== 'count' || state.session.paused);

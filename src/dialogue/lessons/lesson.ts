@@ -39,7 +39,6 @@ const beginning = (turn: Turn, n: number): Reply => {
     memory: forgotten,
     dropFrames: true,
     procedure: null,
-    outage: null,
     ...(session && session.kind !== 'shop' ? { session: { ...session, paused: true } } : {}),
   };
 };
@@ -147,7 +146,6 @@ export const endLesson = (turn: Turn, practice: Practice, now: LessonState): Rep
     dropFrames: true,
     procedure: null,
     session: null,
-    outage: null,
     quiet: true,
   };
 };

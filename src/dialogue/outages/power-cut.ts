@@ -1,12 +1,19 @@
 /** A power cut: what to do while it lasts, and what became of the food when it is back. */
-import { isPlural, isRefused, placeUnder, storageOf, wentThroughPowerCut } from '../../kitchen/index.js';
-import type { Id, Item } from '../../kitchen/model.js';
-import { holdingHours, powerCut as powerCutReport, powerCutFor } from '../../safety/index.js';
+import { isInCut, isPlural, isRefused, lastPowerCut, storageOf, tellPowerCut } from '../../kitchen/index.js';
+import type { Change, Id, Item, PowerCut } from '../../kitchen/model.js';
+import {
+  cameOf,
+  holdingHours,
+  judgedUntold,
+  powerCut as powerCutReport,
+  powerCutFor,
+  questionOf,
+} from '../../safety/index.js';
 import { assessIn } from '../../safety/items.js';
 import type { PowerCutReport, PowerItem } from '../../safety/api.js';
 import type { Say, Value } from '../../speech/answer.js';
 import { dayOf, type Instant } from '../../terms/dates.js';
-import type { Mention, Slots } from '../../understanding/intents.js';
+import type { Act, Mention, Slots } from '../../understanding/intents.js';
 import { reasonsOf, sourcesOf, verdictWords } from '../describe/guidance.js';
 import { guidedStep } from '../describe/steps.js';
 import { inGroups } from '../describe/lists.js';
@@ -22,15 +29,15 @@ import {
   seconds,
   todayOf,
 } from '../handler.js';
-import type { Outage } from '../state.js';
 import { findItems } from '../refer/items.js';
 import { currentStep } from '../talk/step-words.js';
 import { bothHalves, lastOf } from '../timers/wall-time.js';
 import { sinceSaid } from './left-out.js';
 import { powerSteps, thrownOut } from './power-steps.js';
+import { theCut } from './the-cut.js';
 
 /** A reading without a scale is in the household's own. */
-const readingOf = (turn: Turn, { degrees }: Slots): Outage['fridgeReads'] => {
+const readingOf = (turn: Turn, { degrees }: Slots): PowerCut['fridgeReads'] => {
   if (!degrees) return null;
   const own = turn.kitchen.household.measures === 'us' ? 'fahrenheit' : 'celsius';
   return { degrees: degrees.value, scale: degrees.scale ?? own };
@@ -53,7 +60,7 @@ const coldKind = ({ kitchen }: Turn, placeId: Id): 'fridge' | 'freezer' | null =
 };
 
 /** The one kind of appliance that is out; null: both, or nobody said which. */
-const onlyKind = (turn: Turn, { placeIds }: Outage): 'fridge' | 'freezer' | null => {
+const onlyKind = (turn: Turn, { placeIds }: PowerCut): 'fridge' | 'freezer' | null => {
   const kinds = new Set((placeIds ?? []).map((id) => coldKind(turn, id)));
   const [only] = kinds;
   return kinds.size === 1 ? (only ?? null) : null;
@@ -61,51 +68,74 @@ const onlyKind = (turn: Turn, { placeIds }: Outage): 'fridge' | 'freezer' | null
 
 /** An hour put right by no more than so many hours is of the same cut while that goes on. */
 const putRightBy = 2 * 3_600_000;
-const isThatCut = ({ since, backAt }: Outage, said: Instant): boolean =>
-  since === said || (!backAt && Math.abs(Date.parse(since) - Date.parse(said)) <= putRightBy);
 
-/** How things stood, by what was said now, settled by questions, or told before. */
-const outageOf = (turn: Turn, slots: Slots, since: string): Outage => {
-  // The hour put right is the same cut; a new one begins with nothing known.
-  const open = turn.state.outage;
-  const before = open && (slots.inAll === true || isThatCut(open, since)) ? open : null;
-  const doors = (turn.picked.doors?.[0] ?? slots.doors ?? before?.doors ?? null) as Outage['doors'];
+/** Told of the cut on record and of no new one: the same beginning, or one put right, or one that was earlier. */
+const isThatCut = (cut: PowerCut, said: Instant, { inAll, asked }: Slots): boolean =>
+  inAll === true ||
+  asked === 'put-right' ||
+  cut.since === said ||
+  (!cut.backAt && (said < cut.since || Date.parse(said) - Date.parse(cut.since) <= putRightBy));
+
+/** How things stood, by what was said now, settled by questions, or on record. */
+const cutOf = (turn: Turn, slots: Slots, since: string): PowerCut => {
+  const last = lastPowerCut(turn.kitchen);
+  const before = last && isThatCut(last, since, slots) ? last : null;
+  const doors = (turn.picked.doors?.[0] ?? slots.doors ?? before?.doors ?? null) as PowerCut['doors'];
   const freezerDoors = slots.freezerDoors ?? (slots.doors ? null : (before?.freezerDoors ?? null));
   const fullness = (turn.picked.fullness?.[0] ??
     slots.fullness ??
     before?.fullness ??
-    null) as Outage['fullness'];
+    null) as PowerCut['fullness'];
   const ofFreezer = slots.placeKind === 'freezer';
-  const fridgeReads = (ofFreezer ? null : readingOf(turn, slots)) ?? before?.fridgeReads ?? null;
-  const placeIds = appliancesIn(turn, slots) ?? before?.placeIds ?? null;
   return {
+    id: before?.id ?? turn.newId(),
     since,
     backAt: before?.backAt ?? null,
     // Of the freezers alone was told how they were: what is not said of the fridge stays open.
     doors,
     freezerDoors: doors === freezerDoors ? null : freezerDoors,
     fullness,
-    fridgeReads,
-    placeIds,
+    fridgeReads: (ofFreezer ? null : readingOf(turn, slots)) ?? before?.fridgeReads ?? null,
+    placeIds: appliancesIn(turn, slots) ?? before?.placeIds ?? null,
+    toldAt: turn.clock.now,
   };
 };
 
-const reportFor = (turn: Turn, outage: Outage): PowerCutReport => {
-  const { fridgeReads, backAt = null, placeIds = null, ...rest } = outage;
+const reportFor = (turn: Turn, cut: PowerCut): PowerCutReport => {
   const { kitchen } = turn;
-  const items =
-    placeIds === null
-      ? kitchen.items
-      : new Map(
-          [...kitchen.items].filter(([, { placeId }]) =>
-            placeIds.some((id) => placeUnder(kitchen, placeId, id)),
-          ),
-        );
-  return powerCutReport(
-    { places: kitchen.places, items },
-    { ...rest, backAt, ...(fridgeReads ? { fridgeReads } : {}) },
-    turn.clock,
+  const items = [...kitchen.items.values()].filter(({ placeId }) => isInCut(kitchen, cut, placeId));
+  return powerCutReport({ places: kitchen.places, items }, questionOf(cut), turn.clock);
+};
+
+/** What it came to for each food once it is over; nothing while it lasts, for that is reckoned anew at each look. */
+const costsOf = (turn: Turn, cut: PowerCut): ReadonlyMap<Id, 'lost' | 'doubtful' | 'kept'> => {
+  if (cut.backAt === null) return new Map();
+  const at: Turn = { ...turn, clock: { ...turn.clock, now: cut.backAt } };
+  const { items } = reportFor(at, judgedUntold(cut));
+  return new Map(
+    items.flatMap((found) => {
+      const item = found.itemId === null ? undefined : turn.kitchen.items.get(found.itemId);
+      // What came after it was over went through none of it.
+      return item && item.addedAt <= cut.backAt! ? [[item.id, cameOf(found)] as const] : [];
+    }),
   );
+};
+
+/**
+ * The cut as it is known now, for the household's record. One that was never said to be over has been, where another
+ * began: what it came to by then is kept.
+ */
+const noted = (turn: Turn, cut: PowerCut): { readonly noted: readonly Change[] } => {
+  const others = [...turn.kitchen.powerCuts.values()].filter(
+    ({ id, backAt }) => id !== cut.id && backAt === null,
+  );
+  const ended = others.map((other) => ({ ...other, backAt: cut.since }));
+  return {
+    noted: [...ended, cut].flatMap((one) => {
+      const told = tellPowerCut(turn, one, costsOf(turn, one));
+      return isRefused(told) ? [] : [told];
+    }),
+  };
 };
 
 /** Said only when it is not today. */
@@ -145,16 +175,19 @@ const askDoors = (question: Say): Reply => ({
 });
 
 /** Doors and fullness decide the hours: each is asked, and either answer will do. */
-const askState = ({ doors, freezerDoors, fullness }: Outage, only?: string): Reply | null => {
+const askState = (cut: PowerCut, slots: Slots, only?: string): Reply | null => {
+  const { doors, freezerDoors, fullness } = cut;
+  const askFor = goesTo(cut, slots);
   if (doors === null) {
-    if (freezerDoors) return askDoors(say('ask-fridge-door'));
-    return askDoors(say('ask-doors'));
+    if (freezerDoors) return { ...askDoors(say('ask-fridge-door')), askFor };
+    return { ...askDoors(say('ask-doors')), askFor };
   }
   // How full the freezer is does not matter to the fridge.
   if (fullness === null && only !== 'fridge') {
     const question = say('ask-full');
     return {
       parts: [],
+      askFor,
       ask: {
         slot: 'fullness',
         question,
@@ -183,17 +216,13 @@ const holdings = (turn: Turn, { fridge, freezer }: PowerCutReport): Say[] => {
 };
 
 /** "Is the freezer all right", "what do I need to do". */
-const askedOf = (turn: Turn, slots: Slots, report: PowerCutReport, outage: Outage): Say[] => {
+const askedOf = (turn: Turn, slots: Slots, report: PowerCutReport, outage: PowerCut): Say[] => {
   const kind = kindAsked(turn, slots, outage);
   return kind ? [holding(turn, kind, report[kind])] : holdings(turn, report);
 };
 
 /** Fridge or freezer: the one asked about, else the only one that is out. */
-const kindAsked = (
-  turn: Turn,
-  { placeKind }: Slots,
-  outage = turn.state.outage,
-): 'fridge' | 'freezer' | null =>
+const kindAsked = (turn: Turn, { placeKind }: Slots, outage = theCut(turn)): 'fridge' | 'freezer' | null =>
   placeKind === 'fridge' || placeKind === 'freezer' ? placeKind : outage ? onlyKind(turn, outage) : null;
 
 /** The hours for shut doors, of a fridge and of a freezer full and half full. */
@@ -204,7 +233,7 @@ const hoursSay = (): Say => {
 };
 
 /** The best that may be hoped of the fridge: with its doors shut. */
-const ifShut = (turn: Turn, outage: Outage): Say[] => {
+const ifShut = (turn: Turn, outage: PowerCut): Say[] => {
   const { fridge } = reportFor(turn, { ...outage, doors: 'shut' });
   if (fridge.state === 'past') return [holding(turn, 'fridge', fridge)];
   // A thermometer says more than hours do.
@@ -213,29 +242,35 @@ const ifShut = (turn: Turn, outage: Outage): Say[] => {
   return [say('power-if-shut', { until: clockTime(fridge.until), ...laterDay(turn, fridge.until) })];
 };
 
-/** Asked about doors and fullness, the hour stands as it was first understood: "yes" says no morning any more. */
-const sinceTold = ({ picked, state }: Turn): Instant | null =>
-  picked.doors || picked.fullness ? (state.outage?.since ?? null) : null;
+/** What was told is on record, hour and all: an answer goes to what is still asked, and says no hour any more. */
+const goesTo = ({ backAt }: PowerCut, { asked, placeKind, items }: Slots): Act => ({
+  intent: backAt === null ? 'power-cut' : 'power-back',
+  slots: {
+    ...(asked && asked !== 'now' && asked !== 'put-right' ? { asked } : {}),
+    ...(placeKind ? { placeKind } : {}),
+    ...(items ? { items } : {}),
+  },
+});
 
 export const powerCut: Handler = (act, turn) => {
   const { slots } = act;
   // Told with its end, also in answer to since when, it is over.
   if (slots.until) return powerBack(act, turn);
-  const before = turn.state.outage;
+  const before = theCut(turn);
   // One that is over is not the one told of now.
   const known = before && (!before.backAt || slots.items) ? before.since : null;
   // How long it was in all is told of what is over, of the cut that was just talked of.
   if (slots.inAll && before) return powerBack(act, turn);
-  const since = sinceTold(turn) ?? sinceSaid(turn, slots) ?? (slots.asked === 'now' ? turn.clock.now : known);
+  const since = sinceSaid(turn, slots) ?? (slots.asked === 'now' ? turn.clock.now : known);
   // How the doors were, told of what is over: it goes with that.
   if (!since && before?.backAt && (slots.doors ?? slots.freezerDoors ?? slots.fullness))
     return powerBack(act, turn);
   if (!since) return slots.items ? withoutCut(turn, slots.items) : askSince;
-  const outage = outageOf(turn, slots, since);
+  const outage = cutOf(turn, slots, since);
   if (slots.items && slots.items.length > 0) return ofFoods(turn, slots.items, outage);
   const first = turn.picked.doors || slots.doors || slots.fullness ? [] : [say('power-first')];
   const kind = kindAsked(turn, slots, outage);
-  const missing = askState(outage, kind ?? undefined);
+  const missing = askState(outage, slots, kind ?? undefined);
   // How long each holds with its doors shut is known before anything else is.
   const answers =
     turn.picked.doors !== undefined || turn.picked.fullness !== undefined || slots.doors !== undefined;
@@ -247,16 +282,20 @@ export const powerCut: Handler = (act, turn) => {
           ? hoursSay()
           : holding(turn, 'fridge', reportFor(turn, outage).fridge),
       ],
-      outage,
+      ...noted(turn, outage),
     };
   // Until what hour the fridge holds with its doors shut is told before they are asked about; past that, they do not matter.
   if (missing && outage.doors === null && slots.asked !== 'now')
-    return { ...missing, parts: kind === 'freezer' ? first : ifShut(turn, outage), outage };
+    return { ...missing, parts: kind === 'freezer' ? first : ifShut(turn, outage), ...noted(turn, outage) };
   // The fridge does not wait for how full the freezer is.
   const toldDoors = before === null || slots.doors !== undefined;
   if (missing && toldDoors && outage.doors !== null && kind !== 'freezer')
-    return { ...missing, parts: [...first, holding(turn, 'fridge', reportFor(turn, outage).fridge)], outage };
-  if (missing) return { ...missing, parts: first, outage };
+    return {
+      ...missing,
+      parts: [...first, holding(turn, 'fridge', reportFor(turn, outage).fridge)],
+      ...noted(turn, outage),
+    };
+  if (missing) return { ...missing, parts: first, ...noted(turn, outage) };
   const report = reportFor(turn, outage);
   const steps = report.steps
     .filter(({ code }) => code !== 'keep-doors-shut' && code !== 'note-time')
@@ -276,59 +315,54 @@ export const powerCut: Handler = (act, turn) => {
     sources: sourcesOf([report.fridge, report.freezer]),
     procedure: { kind: 'power-cut', title: say('power-title'), itemId: null, steps, at: -1, paused: true },
     details: steps.map(({ text }) => text),
-    outage,
+    ...noted(turn, outage),
   };
 };
-
-/** What the table made of each food that did not simply hold. */
-const costs = ({ items }: PowerCutReport): ReadonlyMap<string, 'lost' | 'doubtful'> =>
-  new Map(
-    items.flatMap(({ itemId, verdict }): (readonly [string, 'lost' | 'doubtful'])[] =>
-      itemId === null
-        ? []
-        : verdict === 'discard' || verdict === 'discard-in-doubt'
-          ? [[itemId, 'lost']]
-          : verdict === 'check'
-            ? [[itemId, 'doubtful']]
-            : [],
-    ),
-  );
 
 const earlier = (at: Instant, seconds: number): Instant =>
   new Date(Date.parse(at) - seconds * 1000).toISOString();
 
+/** When it was over: of two halves of the day the one of today, for "this morning" is said of either hour. */
+const endSaid = (turn: Turn, { until, when }: Slots): Instant | null => {
+  if (!until) return null;
+  const isToday = (at: Instant): boolean => dayOf(at, turn.clock.timeZone) === todayOf(turn);
+  const said = lastOf(bothHalves(until, turn), turn.clock);
+  const either = lastOf(bothHalves(until, { qualifiers: new Set() }), turn.clock);
+  return !when && !isToday(said) && isToday(either) ? either : said;
+};
+
 export const powerBack: Handler = (act, turn) => {
   const { slots } = act;
-  const goesOn = turn.state.outage && !turn.state.outage.backAt ? turn.state.outage.since : null;
+  const known = theCut(turn);
+  const goesOn = known && !known.backAt ? known.since : null;
   const said = slots.time && !slots.until && !slots.when ? sinceSaid(turn, slots) : null;
   // "If it comes back at nine tonight", of one that goes on: it is not back yet, and how long all holds is told.
   if (goesOn && said && said < goesOn) {
     const { time: _ahead, ...rest } = slots;
     return powerCut({ intent: 'power-cut', slots: rest }, turn);
   }
-  const until = slots.until ? lastOf(bothHalves(slots.until, turn), turn.clock) : null;
+  const until = endSaid(turn, slots);
   // It began before it was over: of two hours that may be meant, the last one before that.
   const ended = until ? { ...turn, clock: { ...turn.clock, now: until } } : turn;
-  const over = turn.state.outage?.backAt ?? null;
+  const over = theCut(turn)?.backAt ?? null;
   const whole = slots.inAll && slots.duration !== undefined ? slots.duration : null;
   const since =
-    sinceTold(turn) ??
     (whole === null ? sinceSaid(ended, slots) : earlier(until ?? over ?? turn.clock.now, whole)) ??
-    turn.state.outage?.since ??
+    theCut(turn)?.since ??
     null;
   if (!since) return askSince;
-  const before = outageOf(turn, slots, since);
+  const before = cutOf(turn, slots, since);
   const backAt = until ?? before.backAt ?? turn.clock.now;
-  const outage: Outage = { ...before, backAt };
+  const outage: PowerCut = { ...before, backAt };
   if (slots.items && slots.items.length > 0) return ofFoods(turn, slots.items, outage);
   const only = onlyKind(turn, outage);
-  const missing = askState(outage, only ?? undefined);
+  const missing = askState(outage, slots, only ?? undefined);
   if (missing) {
     // Past its hours with the doors shut, the fridge is so whatever they were.
     const { fridge } = reportFor(turn, { ...outage, doors: outage.doors ?? 'shut' });
     const sure =
       only !== 'freezer' &&
-      turn.state.outage === null &&
+      theCut(turn) === null &&
       !turn.picked.doors &&
       (fridge.state === 'past' || outage.doors !== null);
     return {
@@ -338,16 +372,13 @@ export const powerBack: Handler = (act, turn) => {
         : fridge.state === 'holding'
           ? [say('power-held')]
           : [holding(turn, 'fridge', fridge)],
-      outage,
+      ...noted(turn, outage),
     };
   }
   const report = reportFor(turn, outage);
   const hours = seconds(Math.round((Date.parse(backAt) - Date.parse(since)) / 1000));
   const sources = sourcesOf(report.items.slice(0, 3));
   const steps = powerSteps(turn.kitchen, report);
-  // What it cost stays on the record of each food: tomorrow it is no better.
-  const lost = wentThroughPowerCut(turn, { from: since, to: backAt }, costs(report));
-  const changes = isRefused(lost) ? {} : { changes: [lost] };
   if (steps) {
     const discards = thrownOut(report);
     const items = steps.steps[0]?.items ?? [];
@@ -363,8 +394,7 @@ export const powerBack: Handler = (act, turn) => {
       dropFrames: true,
       count: discards,
       memory: { items },
-      outage,
-      ...changes,
+      ...noted(turn, outage),
     };
   }
   const kept = [...new Set(report.items.map(({ name }) => name))];
@@ -379,8 +409,7 @@ export const powerBack: Handler = (act, turn) => {
     details: [say('step-never-taste'), say('step-when-in-doubt')],
     sources,
     procedure: null,
-    outage,
-    ...changes,
+    ...noted(turn, outage),
   };
 };
 
@@ -400,7 +429,7 @@ const withoutCut = (turn: Turn, mentions: readonly Mention[]): Reply => {
 };
 
 /** What a power cut makes of each of these, where they stand in fridge or freezer; what is to be thrown out first. */
-const verdictsIn = (turn: Turn, items: readonly Item[], outage: Outage): Say[] => {
+const verdictsIn = (turn: Turn, items: readonly Item[], outage: PowerCut): Say[] => {
   const report = reportFor(turn, outage);
   const ids = new Set(items.map(({ id }) => id));
   const all = report.items
@@ -422,7 +451,7 @@ const oneOf = (
   found: PowerItem,
   name: string,
   report: PowerCutReport,
-  outage: Outage,
+  outage: PowerCut,
   where = found.itemId ? storageOf(turn.kitchen, turn.kitchen.items.get(found.itemId)!.placeId) : 'fridge',
 ): Say => {
   const held = report[where === 'freezer' ? 'freezer' : 'fridge'];
@@ -446,7 +475,7 @@ const distinctOf = (parts: readonly Say[]): Say[] => [
 ];
 
 /** What is asked of foods in a cut: each that is here by the record, any other as such food in the fridge. */
-const ofFoods = (turn: Turn, mentions: readonly Mention[], outage: Outage): Reply => {
+const ofFoods = (turn: Turn, mentions: readonly Mention[], outage: PowerCut): Reply => {
   const found = mentions.map((mention) => ({ mention, items: findItems(turn, mention).items }));
   const cold = found
     .flatMap(({ items }) => items)
@@ -456,12 +485,7 @@ const ofFoods = (turn: Turn, mentions: readonly Mention[], outage: Outage): Repl
     .filter(({ items }) => items.length === 0)
     .flatMap(({ mention: { words } }) => {
       if (!words) return [];
-      const { fridgeReads, ...rest } = outage;
-      const one = powerCutFor(
-        { name: words, where: 'fridge' },
-        { ...rest, backAt: outage.backAt ?? null, ...(fridgeReads ? { fridgeReads } : {}) },
-        turn.clock,
-      );
+      const one = powerCutFor({ name: words, where: 'fridge' }, questionOf(outage), turn.clock);
       return [oneOf(turn, one, words, report, outage, 'fridge')];
     });
   const parts = distinctOf([...verdictsIn(turn, cold, outage), ...others]);
@@ -472,7 +496,7 @@ const ofFoods = (turn: Turn, mentions: readonly Mention[], outage: Outage): Repl
     more: [],
     details: parts.slice(toldAtOnce),
     sources: sourcesOf([report.fridge]),
-    outage,
+    ...noted(turn, outage),
     memory: { items: cold.map(({ id }) => id) },
     names: cold.map(({ name }) => name),
     count: cold.length + others.length,
@@ -484,7 +508,7 @@ const ofFoods = (turn: Turn, mentions: readonly Mention[], outage: Outage): Repl
  * the plain date alone. Null: none is, or none of these stands in the cold.
  */
 export const inCut = (turn: Turn, items: readonly Item[]): Reply | null => {
-  const { outage } = turn.state;
+  const outage = theCut(turn);
   const parts = outage ? distinctOf(verdictsIn(turn, items, outage)) : [];
   if (parts.length === 0) return null;
   return {

@@ -9,6 +9,7 @@ import { say } from '../handler.js';
 import type { Frame } from '../state.js';
 import { today } from '../../terms/dates.js';
 import { type Work, pushFrame, withState } from '../turn/work.js';
+import { cutTalkedOf } from '../outages/the-cut.js';
 
 /** So many things in one undivided place, and its shelves would have told them apart. Our own figure. */
 const severalThings = 4;
@@ -40,9 +41,9 @@ const markers = (kitchen: Kitchen): Offer | null => {
 
 /** The turn with an offer at its end, where food was put away and nothing else is being asked. */
 export const withLater = (work: Work): Work => {
-  const { session, frames, practice, procedure, outage, offered = { keys: [], on: null } } = work.state;
+  const { session, frames, practice, procedure, offered = { keys: [], on: null } } = work.state;
   const put = work.changes.some(({ verb }) => verb === 'put away');
-  if (!put || session || practice || procedure || outage || frames.length > 0) return work;
+  if (!put || session || practice || procedure || cutTalkedOf(work) || frames.length > 0) return work;
   const day = today(work.around.clock);
   if (offered.on === day) return work;
   const offer = [parts(work.kitchen), markers(work.kitchen)].find(

@@ -15,6 +15,7 @@ import { attributeOf } from '../ask/record.js';
 import type { Reply } from '../handler.js';
 import { type Work, absorb, runAct, tryAct, turnOf, unsettled, withState } from './work.js';
 import { dropOffers, topFrame } from './frames.js';
+import { cutTalkedOf } from '../outages/the-cut.js';
 
 /** A reading of the whole sentence this likely (natural logarithm) stands. */
 const sureReading = -2;
@@ -174,10 +175,10 @@ const wanted = (
   if (best && best.acts.length > 1 && isSure(best)) return byDiet(question) && question.left.length === 0;
   const frame = topFrame(work);
   const waiting = frame !== undefined && frame.kind !== 'offer';
-  const { session, procedure, outage, turns } = work.state;
+  const { session, procedure, turns } = work.state;
   const busy =
     waiting ||
-    outage !== null ||
+    cutTalkedOf(work) !== null ||
     (session !== null && session.kind !== 'shop') ||
     (procedure !== null && !procedure.paused);
   const lost = verdict === 'out-of-scope' || verdict === 'ask-again' || best === undefined;

@@ -6,6 +6,7 @@ import type { Work } from './work.js';
 import { say } from '../handler.js';
 import { findItems } from '../refer/items.js';
 import { runAct, saying, turnOf } from './work.js';
+import { cutTalkedOf } from '../outages/the-cut.js';
 
 /** What can be asked or done again of another thing, place, person or day. */
 const again: Readonly<Partial<Record<Intent, readonly (keyof Slots)[]>>> = {
@@ -155,7 +156,7 @@ export const followUp = (work: Work, act: Act, doubtfully: (work: Work, act: Act
   if (method ?? from) return runAct(work, { intent: 'reheat', slots: act.slots });
   // "And the milk?", of a power cut.
   const last = work.state.told?.act?.intent;
-  const ofOutage = work.state.outage && (last === 'power-cut' || last === 'power-back');
+  const ofOutage = cutTalkedOf(work) && (last === 'power-cut' || last === 'power-back');
   // Of several of one name, where they are; of one, all that is known.
   const several = item && new Set(findItems(turnOf(work), item).items.map(({ placeId }) => placeId)).size > 1;
   const plain = several && !work.qualifiers.has('by-age') ? 'find' : 'tell-about';

@@ -14,6 +14,7 @@ import { keepFacts } from '../tell/facts.js';
 import { stepsForAll, together } from '../tell/plan.js';
 import { type Frame, type Memory, type Picked, type State, procedureKey, stateOf } from '../state.js';
 import { toldTogether } from './told-together.js';
+import { leavingTheCut } from '../outages/the-cut.js';
 
 export interface Work {
   readonly state: State;
@@ -237,7 +238,8 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
     // What a yes would do is not told as done before it.
     return pushFrame(withMemory(work, reply.memory ?? {}), frame);
   }
-  const said = saying(work, ...reply.parts);
+  const told = applied(work, asOne(reply.noted ?? []));
+  const said = saying(told, ...reply.parts);
   if (reply.ask) {
     // Which item was meant is settled, whatever is asked next about it.
     const items = reply.ask.slot === 'item' || reply.askFor ? undefined : reply.memory?.items;
@@ -255,11 +257,10 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
       },
       {
         ...(reply.session === undefined ? {} : { session: reply.session }),
-        ...(reply.outage === undefined ? {} : { outage: reply.outage }),
       },
     );
   }
-  const changes = asOne(reply.changes ?? []);
+  const changes = leavingTheCut({ kitchen: work.kitchen, clock: work.around.clock }, asOne(reply.changes ?? []));
   const done = applied(said, changes);
   const added = createdItems(changes);
   const memory: Partial<Memory> = {
@@ -283,7 +284,7 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
     rest: reply.rest ?? done.rest,
     cut: reply.cut ?? done.cut,
   };
-  const { done: lastDone, session, practice, outage } = next.state;
+  const { done: lastDone, session, practice } = next.state;
   const stated = withState(next, {
     asked: askedAfter(next.state.asked, act, reply, next.state.turns),
     done:
@@ -294,7 +295,6 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
     session: reply.session === undefined ? session : reply.session,
     practice: reply.practice === undefined ? practice : reply.practice,
     ...(reply.sharing ? { sharing: reply.sharing } : {}),
-    outage: reply.outage === undefined ? outage : reply.outage,
     whisperUntil: reply.whisperUntil === undefined ? next.state.whisperUntil : reply.whisperUntil,
     // What is gone through from here on leaves no question of before open.
     ...(reply.dropFrames || (reply.session && reply.session.kind !== session?.kind) ? { frames: [] } : {}),

@@ -4,7 +4,7 @@ import { isPlainDate, today, type Instant, type PlainDate } from '../../terms/da
 import type { Change, Id, Item, Op, Verb } from '../model.js';
 import { change, itemOp, livingItem, op, refuse, type Doing, type Refused, type Result } from '../doing.js';
 import { countedAs, isSome, lessAmount } from '../amounts.js';
-import { backInTheCold, withEvent } from '../history.js';
+import { backInTheCold } from '../history.js';
 import { storageOf, storagesOf } from '../places.js';
 
 /** True for food that lies in a freezer. */
@@ -219,27 +219,6 @@ export const putBack = (
     [item.name],
     [itemOp(item, { ...backInTheCold(item, doing.clock.now), spot: to.spot ?? item.spot })],
   );
-};
-
-/** What a power cut did to each of these stays on their record. Refused: unknown-item, already-gone. */
-export const wentThroughPowerCut = (
-  doing: Doing,
-  cut: { readonly from: Instant; readonly to: Instant },
-  came: ReadonlyMap<Id, 'lost' | 'doubtful' | 'kept'>,
-): Result => {
-  const ops: Op[] = [];
-  const about: string[] = [];
-  for (const [id, verdict] of came) {
-    const item = livingItem(doing.kitchen, id);
-    if ('refused' in item) return item;
-    // What was felt or measured since takes the place of what was not known.
-    const others = (item.history ?? []).filter((one) => one.kind !== 'power' || one.from !== cut.from);
-    const { history } = withEvent({ ...item, history: others }, { kind: 'power', ...cut, came: verdict });
-    if (JSON.stringify(history) === JSON.stringify(item.history)) continue;
-    ops.push(itemOp(item, history ? { history } : {}));
-    about.push(item.name);
-  }
-  return ops.length === 0 ? refuse('nothing-changes') : change('amended', [...new Set(about)], ops);
 };
 
 /** Reheated once more. Refused: unknown-item, already-gone. */

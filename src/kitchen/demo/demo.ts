@@ -100,6 +100,7 @@ export const kitchenFromFile = (text: string, clock: Clock): Kitchen => {
     ),
     reminders: new Map(),
     stockTakes: new Map(),
+    powerCuts: new Map(),
     version: 0,
   };
 };

@@ -2,7 +2,7 @@
 import type { FoodKind } from '../../../shared/tables/schema.js';
 import type { Item, Region } from '../../kitchen/model.js';
 import type { Instant, PlainDate } from '../../terms/dates.js';
-import type { ClockState, CookState, FoodMatch, Reason, RowUsed, Span, Verdict, Where } from '../api.js';
+import type { ClockState, CookState, FoodMatch, PowerState, Reason, RowUsed, Span, Verdict, Where } from '../api.js';
 import type { ReasonCode } from '../codes.js';
 import { plainDate } from '../days.js';
 import type { Exposure } from '../exposure.js';
@@ -24,8 +24,8 @@ export interface Subject {
   readonly outSince: Instant | null;
   /** How long it stood out of the cold in all; null when it never did, as far as is known. */
   readonly exposure: Exposure | null;
-  /** What the worst power cut it went through came to. */
-  readonly power: 'lost' | 'doubtful' | null;
+  /** What the worst power cut it went through came to, or the one it lies in now. */
+  readonly power: PowerState | null;
   readonly timesReheated: number;
   /** The day it was first recorded: it is at least that old. */
   readonly recordedOn: PlainDate | null;

@@ -38,12 +38,15 @@ export const exposed: Rule = ({ subject, kind, region, tables }, before) => {
     work = draftOf(
       byMinutes(exposure.minutes, limit, work, { out: exposure.now, atLeast: exposure.atLeast }),
     );
-  if (power === 'lost') {
+  const source = cite(tables, tables.powerRules.discardAbove);
+  if (power?.came === 'lost') {
     work.verdict = 'throw-out';
-    work.reasons.unshift(reason('power-lost', {}, cite(tables, tables.powerRules.discardAbove)));
-  } else if (power === 'doubtful' && work.verdict !== 'throw-out') {
+    work.reasons.unshift(reason('power-lost', {}, source));
+  } else if (power?.came === 'doubtful' && work.verdict !== 'throw-out') {
     work.verdict = 'unknown';
-    work.reasons.unshift(reason('power-doubtful', {}, cite(tables, tables.powerRules.discardAbove)));
+    work.reasons.unshift(reason(power.now ? 'power-out' : 'power-doubtful', {}, source));
+  } else if (power?.came === 'holds' && work.verdict !== 'throw-out') {
+    work.reasons.push(reason('power-holds', { until: { kind: 'time', at: power.until } }, source));
   }
   return work;
 };

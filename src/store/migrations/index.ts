@@ -14,6 +14,8 @@ import { due } from './008-due.js';
 import { dueWall } from './009-due-wall.js';
 import { notices } from './010-notices.js';
 import { noticeWall } from './011-notice-wall.js';
+import { powerCuts } from './012-power-cuts.js';
+import { powerCutWall } from './013-power-cut-wall.js';
 
 const both: Readonly<Record<string, Migration>> = {
   '001-kitchens': kitchens,
@@ -21,6 +23,7 @@ const both: Readonly<Record<string, Migration>> = {
   '006-device-rights': deviceRights,
   '008-due': due,
   '010-notices': notices,
+  '012-power-cuts': powerCuts,
 };
 const postgresOnly: Readonly<Record<string, Migration>> = {
   '002-row-walls': rowWalls,
@@ -29,6 +32,7 @@ const postgresOnly: Readonly<Record<string, Migration>> = {
   '007-device-journal-wall': deviceJournalWall,
   '009-due-wall': dueWall,
   '011-notice-wall': noticeWall,
+  '013-power-cut-wall': powerCutWall,
 };
 
 export const sqliteMigrations: MigrationProvider = { getMigrations: async () => both };
