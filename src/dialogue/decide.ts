@@ -161,11 +161,38 @@ const perform = (at: Work, said: Act): Work => {
   return runAct(settled, act);
 };
 
+const ofPower = (act: Act | null | undefined): boolean =>
+  act?.intent === 'power-cut' || act?.intent === 'power-back';
+
+/** "No, it went off at noon", "no wait, it was two", of the cut that was just told of: it began then. */
+const beginningPutRight = (work: Work, { intent, slots }: Act): Work | null => {
+  if (intent !== 'correct' && intent !== 'answer') return null;
+  const { frames, told } = work.state;
+  const open = frames.at(-1);
+  // Since when was asked: that is its answer, and of a new cut.
+  if (open?.slot === 'time' || (!ofPower(open?.act) && !ofPower(told?.act))) return null;
+  const { amount, time, duration } = slots;
+  const hour =
+    intent === 'correct' && amount?.unit === 'piece' && amount.value >= 1 && amount.value <= 12
+      ? `${String(Math.floor(amount.value)).padStart(2, '0')}:00`
+      : undefined;
+  const since = time ?? hour;
+  if (!since && duration === undefined) return null;
+  const { amount: _hour, ...rest } = slots;
+  const asking = frames.filter(({ act }) => !ofPower(act));
+  return runAct(withState(dropOffers(work), { frames: asking }), {
+    intent: 'power-cut',
+    slots: { ...rest, ...(since ? { time: since } : {}), asked: 'put-right' },
+  });
+};
+
 /** "It's half full", "is the freezer okay", while a power cut is talked of, whether or not that was asked. */
 const outageTalk = (work: Work, act: Act): Work | null => {
   const outage = cutTalkedOf(work);
   const { frames } = work.state;
   const { doors, fullness, degrees, asked, placeKind } = act.slots;
+  const begun = outage ? beginningPutRight(work, act) : null;
+  if (begun) return begun;
   const question = asked !== undefined && ['holds', 'todo', 'lost'].includes(asked);
   if (!outage || act.intent !== 'answer') return null;
   if (!(doors ?? fullness ?? degrees) && !question) return null;

@@ -170,6 +170,17 @@ power-if-shut = Keep the doors shut: so the fridge stays cold until about { $unt
     [none] {""}
    *[other] {" "}{ ON($date) }
   }.
+power-so-far = { $over ->
+    [yes] It was out for { $hours }.
+   *[no] Out for { $hours } so far, since { $since }.
+  }
+# Nobody told how the doors were.
+power-one-if-shut = { $name }: if the door stayed shut, cold until about { $until }{ $date ->
+    [none] {""}
+   *[other] {" "}{ ON($date) }
+  }. If it was opened, a thermometer tells; in doubt, throw it out.
+power-was-out = Out for { $hours }.
+power-if-shut-held = Out for { $hours }: if the doors stayed shut, all is within its hours.
 # Both hold: said in one breath.
 power-both-hold = The fridge stays cold until about { $fridge }, the freezer until about { $freezer }{ $date ->
     [none] {""}

@@ -160,6 +160,16 @@ power-more = ¿Sigo?
 power-title = el corte de luz
 power-first = No abras las puertas.
 power-reads-cold = El refrigerador marca suficiente frío, así que por ahora su comida se conserva.
+power-so-far = { $over ->
+    [yes] Estuvo sin luz { $hours }.
+   *[no] Van { $hours } sin luz, desde { $since }.
+  }
+power-one-if-shut = { $name }: si la puerta siguió cerrada, frío hasta más o menos { $until }{ $date ->
+    [none] {""}
+   *[other] {" "}{ $date }
+  }. Si se abrió, lo dice un termómetro; en la duda, tíralo.
+power-was-out = Sin luz { $hours }.
+power-if-shut-held = Sin luz { $hours }: si las puertas siguieron cerradas, todo está dentro de sus horas.
 power-held = El refrigerador aguantó: la luz volvió dentro de sus horas.
 power-if-shut = No abras nada: el refrigerador aguanta hasta cerca de { $until }{ $date ->
     [none] {""}

@@ -252,6 +252,17 @@ const goesTo = ({ backAt }: PowerCut, { asked, placeKind, items }: Slots): Act =
   },
 });
 
+/** "How long has it been out?" */
+const soFar = (turn: Turn, { since, backAt }: PowerCut): Reply => ({
+  parts: [
+    say('power-so-far', {
+      hours: seconds(Math.round((Date.parse(backAt ?? turn.clock.now) - Date.parse(since)) / 1000)),
+      since: clockTime(since),
+      over: backAt === null ? 'no' : 'yes',
+    }),
+  ],
+});
+
 export const powerCut: Handler = (act, turn) => {
   const { slots } = act;
   // Told with its end, also in answer to since when, it is over.
@@ -261,6 +272,7 @@ export const powerCut: Handler = (act, turn) => {
   const known = before && (!before.backAt || slots.items) ? before.since : null;
   // How long it was in all is told of what is over, of the cut that was just talked of.
   if (slots.inAll && before) return powerBack(act, turn);
+  if (slots.asked === 'lapse' && before) return soFar(turn, before);
   const since = sinceSaid(turn, slots) ?? (slots.asked === 'now' ? turn.clock.now : known);
   // How the doors were, told of what is over: it goes with that.
   if (!since && before?.backAt && (slots.doors ?? slots.freezerDoors ?? slots.fullness))
@@ -356,27 +368,27 @@ export const powerBack: Handler = (act, turn) => {
   const outage: PowerCut = { ...before, backAt };
   if (slots.items && slots.items.length > 0) return ofFoods(turn, slots.items, outage);
   const only = onlyKind(turn, outage);
+  const hours = seconds(Math.round((Date.parse(backAt) - Date.parse(since)) / 1000));
   const missing = askState(outage, slots, only ?? undefined);
   if (missing) {
     // Past its hours with the doors shut, the fridge is so whatever they were.
     const { fridge } = reportFor(turn, { ...outage, doors: outage.doors ?? 'shut' });
-    const sure =
-      only !== 'freezer' &&
-      theCut(turn) === null &&
-      !turn.picked.doors &&
-      (fridge.state === 'past' || outage.doors !== null);
+    const toldNow = known === null || known.backAt === null;
+    const short = fridge.state === 'holding' && only !== 'freezer';
     return {
       ...missing,
-      parts: !sure
+      parts: !toldNow
         ? []
-        : fridge.state === 'holding'
-          ? [say('power-held')]
-          : [holding(turn, 'fridge', fridge)],
+        : short
+          ? [outage.doors === null ? say('power-if-shut-held', { hours }) : say('power-held')]
+          : [
+              say('power-was-out', { hours }),
+              ...(only === 'freezer' ? [] : [holding(turn, 'fridge', fridge)]),
+            ],
       ...noted(turn, outage),
     };
   }
   const report = reportFor(turn, outage);
-  const hours = seconds(Math.round((Date.parse(backAt) - Date.parse(since)) / 1000));
   const sources = sourcesOf(report.items.slice(0, 3));
   const steps = powerSteps(turn.kitchen, report);
   if (steps) {
@@ -430,7 +442,9 @@ const withoutCut = (turn: Turn, mentions: readonly Mention[]): Reply => {
 
 /** What a power cut makes of each of these, where they stand in fridge or freezer; what is to be thrown out first. */
 const verdictsIn = (turn: Turn, items: readonly Item[], outage: PowerCut): Say[] => {
-  const report = reportFor(turn, outage);
+  const report = reportFor(turn, judgedUntold(outage));
+  // Nobody told how the doors were: until when it holds where they stayed shut.
+  const shut = outage.doors === null ? reportFor(turn, { ...outage, doors: 'shut' }) : null;
   const ids = new Set(items.map(({ id }) => id));
   const all = report.items
     .filter(({ itemId }) => itemId !== null && ids.has(itemId))
@@ -440,10 +454,27 @@ const verdictsIn = (turn: Turn, items: readonly Item[], outage: PowerCut): Say[]
       const past = assessIn(turn.kitchen, item, turn.clock);
       return past.verdict === 'throw-out' && past.reasons[0]?.code !== 'power-lost'
         ? { item, worst: true, words: [verdictWords(past, item.name), ...reasonsOf(past).first] }
-        : { item, worst: false, words: [oneOf(turn, found, item.name, report, outage)] };
+        : {
+            item,
+            worst: false,
+            words: [ifShutOf(turn, found, shut) ?? oneOf(turn, found, item.name, report, outage)],
+          };
     })
     .sort((a, b) => Number(b.worst) - Number(a.worst));
   return all.flatMap(({ words }) => words);
+};
+
+/** Held by a door that stayed shut, if it did; null where that is told, or would not help. */
+const ifShutOf = (
+  turn: Turn,
+  { itemId, name, where }: PowerItem,
+  shut: PowerCutReport | null,
+): Say | null => {
+  const found = shut?.items.find((one) => one.itemId === itemId);
+  const until = shut?.[where === 'freezer' ? 'freezer' : 'fridge'].until;
+  return found?.reason === 'door-shut-within-hours' && until
+    ? say('power-one-if-shut', { name, until: clockTime(until), ...laterDay(turn, until) })
+    : null;
 };
 
 const oneOf = (

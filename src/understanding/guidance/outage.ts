@@ -40,8 +40,8 @@ const tellsCut = (sentence: Sentence): boolean =>
   spotsOf(sentence, 'ask').some(({ value }) => value === 'power');
 
 /** Clauses by "but", "so" and "though": what is said of a door is of the appliance in its own clause. */
-const clauseOf = ({ tokens }: Sentence, at: number): number =>
-  tokens.slice(0, at).filter((word) => word === 'but' || word === 'though' || word === 'so').length;
+const clauseOf = (sentence: Sentence, at: number): number =>
+  sentence.tokens.slice(0, at).filter((word) => isWord(sentence, 'clausebreak', word)).length;
 
 const appliances = (sentence: Sentence): readonly (Spot & { readonly of: readonly Appliance[] })[] => [
   ...spotsOf(sentence, 'fridgename').map((spot) => ({ ...spot, of: ['fridge'] as const })),
@@ -161,13 +161,26 @@ export const outageAct = (
     has(sentence, 'holdask') &&
     (begins || has(sentence, 'freezername') || has(sentence, 'fridgename') || has(sentence, 'holdup'));
   const todo = has(sentence, 'todoask');
+  const lapse = (known || begins) && has(sentence, 'lapseask');
   const own = base?.intent === 'power-cut' || base?.intent === 'power-back' || base?.intent === 'answer';
-  const piece = told || back || inAll || holds || todo || foods.length > 0;
+  const piece = told || lapse || back || inAll || holds || todo || foods.length > 0;
   // What the frame of requests holds whole is its own: doors alike, an hour, an end.
+  // "It went off about two minutes ago", "just now": an hour that the frame did not hear.
+  const unheard =
+    begins &&
+    base?.slots.time === undefined &&
+    base?.slots.duration === undefined &&
+    base?.slots.until === undefined &&
+    (has(sentence, 'cutjust') || Object.keys(sinceIn(sentence)).length > 0);
   const beyond =
-    doors.fridge !== doors.freezer || inAll || foods.length > 0 || (holds && base?.slots.asked === undefined);
+    unheard ||
+    lapse ||
+    doors.fridge !== doors.freezer ||
+    inAll ||
+    foods.length > 0 ||
+    (holds && base?.slots.asked === undefined);
   if (own ? !beyond : !piece && !begins) return null;
-  if (!begins && !back && !inAll && !told && foods.length === 0 && !holds) return null;
+  if (!begins && !back && !inAll && !told && foods.length === 0 && !holds && !lapse) return null;
   const said = begins || inAll ? sinceIn(sentence) : {};
   // "The lights have just gone off": now.
   const just = begins && Object.keys(said).length === 0 && has(sentence, 'cutjust');
@@ -188,7 +201,7 @@ export const outageAct = (
       ...(doors.freezer ? { freezerDoors: doors.freezer } : {}),
       ...(fullness ? { fullness } : {}),
       ...(foods.length > 0 ? { items: foods } : {}),
-      ...(holds ? { asked: 'holds' } : todo ? { asked: 'todo' } : {}),
+      ...(lapse ? { asked: 'lapse' } : holds ? { asked: 'holds' } : todo ? { asked: 'todo' } : {}),
       ...(kind && (holds || asks(sentence)) ? { placeKind: kind } : {}),
     },
   };
