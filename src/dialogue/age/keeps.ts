@@ -4,7 +4,8 @@ import type { Item } from '../../kitchen/model.js';
 import type { Assessment } from '../../safety/api.js';
 import { assessIn } from '../../safety/items.js';
 import type { Say } from '../../speech/answer.js';
-import type { SaidDate } from '../../understanding/intents.js';
+import { type PlainDate, plusDays } from '../../terms/dates.js';
+import type { SaidDate, Slots } from '../../understanding/intents.js';
 import { distinct, mustSay, reasonsOf, verdictWords } from '../describe/guidance.js';
 import { type Group, toldGroups } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
@@ -12,7 +13,7 @@ import { placeAt } from '../describe/place.js';
 import { askedItems } from '../find/find.js';
 import { ofThatFood, whereOfItem } from '../refer/hers.js';
 import { noneLeft } from '../refer/none-left.js';
-import { type Handler, type Reply, type Turn, about, day, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, about, day, say, todayOf } from '../handler.js';
 import { limitOf } from '../outages/left-out.js';
 import { inCut } from '../outages/power-cut.js';
 import { oldestFirst } from '../refer/tell-apart.js';
@@ -46,6 +47,10 @@ export const keeps: Handler = (act, turn) => {
   );
   const ofOutage = slots.duration === undefined ? inCut(turn, items) : null;
   if (ofOutage) return ofOutage;
+  // "Still good for Wednesday?": none is of that day, so it is a day to keep till.
+  const until = dated.length === 0 ? dayAhead(turn, slots.when) : null;
+  const [one, ...others] = byAge(oldestFirst(here));
+  if (until && one && others.length === 0) return keptTill(turn, one.items, until);
   const general = genericKeeps(turn, slots);
   const howLong = asksHowLong(turn);
   // On the counter, guidance counts hours and no days.
@@ -66,7 +71,9 @@ export const keeps: Handler = (act, turn) => {
   if (unknown) return noneLeft(turn, unknown);
   if (items.length > 0) return ownVerdicts(turn, items);
   const needed = needItem(turn, slots.item ?? it(turn), { question: say('ask-keeps') });
-  return 'reply' in needed ? needed.reply : ownVerdicts(turn, [needed.got]);
+  if ('reply' in needed) return needed.reply;
+  const till = dayAhead(turn, slots.when);
+  return till ? keptTill(turn, [needed.got], till) : ownVerdicts(turn, [needed.got]);
 };
 
 /** What of it is here, after what guidance says in general. */
@@ -88,6 +95,39 @@ const verdictEntry = (turn: Turn, group: Group, found: Assessment, among: readon
     verdict: found.verdict,
     ...(found.lastDay ? { last: day(found.lastDay) } : {}),
   });
+
+/** "Will it keep till Sunday": the last day that guidance or the packet gives, held against that day. */
+export const keptTill = (turn: Turn, some: readonly Item[], until: PlainDate): Reply => {
+  const own = ownVerdicts(turn, some);
+  const item = some[0]!;
+  // While the power is out no day of the calendar is promised.
+  if (inCut(turn, some)) return own;
+  const found = assessIn(turn.kitchen, item, turn.clock);
+  const printed = item.dates.useBy ?? null;
+  // The printed day where that settles it; else what guidance gives. Where they differ, both are said.
+  const lastDay = printed !== null && printed < until ? printed : found.lastDay;
+  const byLabel = printed !== null && printed >= until && found.lastDay !== null && found.lastDay < until;
+  if (lastDay === null || found.verdict === 'throw-out') return own;
+  const told = byLabel
+    ? say('ask-label-keeps', { name: item.name, printed: day(printed), last: day(lastDay) })
+    : say('ask-keeps-till', {
+        name: item.name,
+        enough: lastDay >= until ? 'yes' : 'no',
+        last: day(lastDay),
+        until: day(until),
+        by: lastDay === printed ? 'label' : 'guidance',
+      });
+  return { ...own, parts: [told] };
+};
+
+/** A day of the week is the one to come: what is asked is whether it keeps till then. Null: a day that is over. */
+const dayAhead = (turn: Turn, when: Slots['when']): PlainDate | null => {
+  if (!when || when === 'unknown') return null;
+  const now = todayOf(turn);
+  if (when.day >= now) return when.day;
+  const ahead = plusDays(when.day, 7);
+  return ahead >= now ? ahead : null;
+};
 
 /** What guidance says of things of the household. */
 export const ownVerdicts = (turn: Turn, items: readonly Item[]): Reply => {

@@ -8,7 +8,7 @@ import type { Act, Mention, Slots } from '../../understanding/intents.js';
 import { emptyMention } from '../../understanding/intents.js';
 import { howOld } from '../age/how-old.js';
 import { itemDate } from '../age/item-date.js';
-import { ownVerdicts } from '../age/keeps.js';
+import { keptTill, ownVerdicts } from '../age/keeps.js';
 import { tellOldest } from '../age/older.js';
 import { useFirst } from '../age/use-first.js';
 import { canEat, contains } from '../allergens/allergens.js';
@@ -86,31 +86,8 @@ const whoMade = (turn: Turn, items: readonly Item[], query: Query): Reply => {
   return each(items, (some) => whoMade(turn, some, { ...query, whether: false }));
 };
 
-/** "Will it keep till Sunday": the last day that guidance or the packet gives, held against that day. */
 const keepsTill = (turn: Turn, items: readonly Item[], until: string): Reply =>
-  each(items, (some) => {
-    const item = some[0]!;
-    const found = assessIn(turn.kitchen, item, turn.clock);
-    const printed = item.dates.useBy ?? null;
-    // The printed day where that settles it; else what guidance gives. Where they differ, both are said.
-    const lastDay = printed !== null && printed < until ? printed : found.lastDay;
-    const byLabel = printed !== null && printed >= until && found.lastDay !== null && found.lastDay < until;
-    const parts: Say[] =
-      lastDay === null || found.verdict === 'throw-out'
-        ? [verdictWords(found, item.name), ...reasonsOf(found).first]
-        : byLabel
-          ? [say('ask-label-keeps', { name: item.name, printed: day(printed), last: day(lastDay) })]
-          : [
-              say('ask-keeps-till', {
-                name: item.name,
-                enough: lastDay >= until ? 'yes' : 'no',
-                last: day(lastDay),
-                until: day(until),
-                by: lastDay === printed ? 'label' : 'guidance',
-              }),
-            ];
-    return { ...ownVerdicts(turn, some), parts };
-  });
+  each(items, (some) => keptTill(turn, some, until));
 
 /** The set itself: each with its place while they are few, then names, a group at a time. */
 const tellSet = (turn: Turn, items: readonly Item[], placed: boolean): Reply => {
