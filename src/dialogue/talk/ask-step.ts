@@ -108,6 +108,8 @@ export const askStep: Handler = (act, turn) => {
       return inAll(procedure);
     case 'how-hot':
       return howHot(procedure, slots) ?? quoted(procedure, slots, 'steps-no-heat');
+    case 'inside':
+      return quoted(procedure, slots, 'steps-no-heat');
     case 'power':
       return ofPower(procedure) ?? kept(say('steps-no-heat'));
     case 'target':

@@ -18,7 +18,8 @@ import {
 } from '../intents.js';
 import { readActs } from '../meaning.js';
 import type { Reader } from '../readings.js';
-import { lexiconFor } from '../words/lexicon.js';
+import { type Lexicon, lexiconFor } from '../words/lexicon.js';
+import { quantityAt } from '../numbers/quantities.js';
 import { toldReading } from './search.js';
 import { type ReadSteps, readSteps } from './steps/at-hand.js';
 import { type StepsLexicon, stepsLexicon } from './steps/lexicon.js';
@@ -26,7 +27,9 @@ import {
   type Quote,
   quoteAbout,
   quoteAmount,
+  quoteFigure,
   quoteHeat,
+  quoteInside,
   quoteMinutes,
   quoteSign,
   quoteTime,
@@ -341,6 +344,8 @@ const actsOfAsk = (
       return [asking('power', null, reported)];
     case 'target':
       return [asking('target', quoteHeat(steps, words), reported)];
+    case 'inside':
+      return [asking('inside', quoteInside(steps, words), reported)];
     case 'how-hot':
       return answering('how-hot', quoteHeat(steps, words), reported, steps);
     case 'how-much':
@@ -567,6 +572,27 @@ const eatenUp = (
   return told && !told.partial && told.verdict === 'act' ? told.reading.acts : null;
 };
 
+/** Two figures with nothing but "or" between them, in words; null where there are none. */
+const eitherOf = (
+  said: readonly string[],
+  lexicon: StepsLexicon,
+  words: Lexicon,
+): readonly string[] | null => {
+  const figureFrom = (from: number): number => quantityAt(said, from, words)?.length ?? 0;
+  for (let at = 1; at < said.length - 1; at += 1) {
+    const or = lexicon.at('either', said, at);
+    const begins = said.findIndex((_, from) => from < at && from + figureFrom(from) === at);
+    const length = or > 0 ? figureFrom(at + or) : 0;
+    // "One or two" of something counts.
+    const counts = begins >= 0 && (quantityAt(said, begins, words)?.value ?? 0) < coldestAsked;
+    if (or > 0 && begins >= 0 && length > 0 && !counts)
+      return [said.slice(begins, at).join(' '), said.slice(at + or, at + or + length).join(' ')];
+  }
+  return null;
+};
+/** Degrees that are asked of a dish or an oven begin here; below, figures between "or" count something. */
+const coldestAsked = 50;
+
 /** What was said as talk of the steps being followed; null when it is about something else. */
 export const stepsReading = (
   guess: Guess,
@@ -592,7 +618,22 @@ export const stepsReading = (
     isElsewhere(tokens, parsed, score, steps, lexicon, (cut?.asks.length ?? 0) > 0, given.held)
   )
     return null;
-  // "A hundred and sixty-five or a hundred and seventy-five" is no slip put right, and no reading.
+  // "A hundred and sixty-five or a hundred and seventy-five?" asks which, and reads no thermometer.
+  const either = eitherOf(guess.said, lexicon, lexiconFor(reader.language));
+  if (either)
+    return {
+      acts: [
+        asking(
+          'inside',
+          quoteFigure(steps, either) ?? quoteInside(steps, lexiconFor(reader.language)),
+          false,
+        ),
+      ],
+      confidence,
+      agenda: true,
+      heard,
+      normalised: guess.said.join(' '),
+    };
   const mended = guess.said.length !== tokens.length;
   if (mended && cut?.asks.some(({ ask }) => ask === 'bare-reading')) return null;
   const wouldChange = parsed?.acts.some(({ intent }) => changing.has(intent)) === true;

@@ -18,6 +18,7 @@ const CLASSES = [
   'existing',
   'lasted',
   'rooms',
+  'either',
   'sub',
   'begun',
   'already',

@@ -5,6 +5,8 @@ interface StepWords {
   readonly until: ReadonlySet<string>;
   readonly heat: ReadonlySet<string>;
   readonly degrees: ReadonlySet<string>;
+  /** Of a thermometer in the food. */
+  readonly probe: ReadonlySet<string>;
 }
 
 const known = new Map<string, StepWords>();
@@ -19,7 +21,7 @@ export const stepWordsOf = (language: string): StepWords => {
       }),
     );
     const list = (name: string): ReadonlySet<string> => lists.get(name) ?? new Set();
-    words = { until: list('until'), heat: list('heat'), degrees: list('degrees') };
+    words = { until: list('until'), heat: list('heat'), degrees: list('degrees'), probe: list('probe') };
     known.set(language, words);
   }
   return words;

@@ -76,6 +76,19 @@ export const quoteHeat = (read: ReadSteps, words: Lexicon): Quote | null => {
   );
 };
 
+/** How hot the food is to be inside: what the thermometer in it is to say, and never what the oven is set to. */
+export const quoteInside = (read: ReadSteps, words: Lexicon): Quote | null => {
+  const { probe, degrees } = stepWordsOf(words.language);
+  return find(
+    read,
+    ({ tokens }) => tokens.some((token) => degrees.has(token)) && tokens.some((token) => probe.has(token)),
+  );
+};
+
+/** "Three fifty or three seventy-five?": the sentence that has one of them. */
+export const quoteFigure = (read: ReadSteps, figures: readonly string[]): Quote | null =>
+  find(read, ({ tokens }) => figures.some((figure) => ` ${tokens.join(' ')} `.includes(` ${figure} `)));
+
 /** "How much of the flour": a sentence with it and a figure, this step's first. */
 export const quoteAmount = (read: ReadSteps, words: Lexicon, of: readonly string[]): Quote | null => {
   const stems = of.map(read.stem).filter((stem) => read.anywhere.has(stem));
