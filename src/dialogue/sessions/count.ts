@@ -17,9 +17,10 @@ import {
   tallyOf,
 } from '../../kitchen/index.js';
 import type { Change, Item, StockTake } from '../../kitchen/model.js';
+import type { Amount } from '../../terms/amount.js';
 import type { Say } from '../../speech/answer.js';
 import type { Share } from '../../terms/amount.js';
-import type { Act, Finding, PlaceMention } from '../../understanding/intents.js';
+import { type Act, type Finding, type PlaceMention, emptyMention } from '../../understanding/intents.js';
 import { type Group, groupName, grouped } from '../describe/item.js';
 import { placeAt, placeNoun } from '../describe/place.js';
 import { refusal } from '../describe/refusals.js';
@@ -321,6 +322,15 @@ const howMany = ({ first }: Group): Reply => ({
   parts: [say('count-how-many', { name: first.name })],
 });
 
+/** "I counted wrong, it's three": of what was counted last. */
+const recounted = (turn: Turn, session: Count, take: StockTake, amount: Amount): Reply | null => {
+  const last = Object.keys(take.seen).at(-1);
+  const item = last === undefined ? undefined : turn.kitchen.items.get(last);
+  if (!item || item.gone) return null;
+  const thing = { ...emptyMention, words: item.name, candidates: [{ id: item.id, fit: 1 }] };
+  return told(turn, session, take, [{ thing, seen: null, amount }]);
+};
+
 /** Told of what is asked about, whatever it was read as: an answer, or a correction of what is on record. */
 const answers: ReadonlySet<Act['intent']> = new Set<Act['intent']>([
   'answer',
@@ -340,6 +350,11 @@ export const countAnswer = (act: Act, turn: Turn, session: Count): Reply | null 
   const { asked, place, findings } = act.slots;
   if (findings) return told(turn, session, take, findings);
   if (asked === 'to-go') return toGo(turn, take);
+  const { amount } = act.slots;
+  if (act.slots.negated && act.intent === 'correct' && amount) {
+    const again = recounted(turn, session, take, amount);
+    if (again) return again;
+  }
   const moved = countMove(act, turn, session, take);
   if (moved) return moved;
   if (act.slots.negated && (asked === 'there' || asked === 'gone')) {

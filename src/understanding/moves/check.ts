@@ -8,7 +8,7 @@ import { z } from 'zod';
 import { projectFile } from '../../project-files.js';
 import { answering } from '../expected.js';
 import type { Guess } from '../guesses.js';
-import type { Finding, Interpretation } from '../intents.js';
+import type { Finding, Interpretation, PlaceMention } from '../intents.js';
 import type { Reader } from '../readings.js';
 import { phraseTable, type PhraseTable } from '../words/phrases.js';
 import type { Chunk } from './api.js';
@@ -60,6 +60,12 @@ interface Draft {
 const open = (): Draft => ({ things: [], seen: null, led: false });
 
 const leastFit = 0.6;
+
+/** Moved by what is said in a check is only what went to a place that was surely named. */
+const isSurelyPlace = ({ candidates, pointer }: PlaceMention): boolean =>
+  pointer !== null || (candidates[0]?.fit ?? 0) >= surelyNamed;
+const surelyNamed = 0.75;
+const isSurelyThing = (bit: Chunk): boolean => bit.kind === 'thing' && bit.fit >= leastFit;
 
 /** Things told of in turn, each with what was said of it. */
 const draftsOf = (bits: readonly Chunk[], pauses: ReadonlySet<number>): readonly Draft[] => {
@@ -129,7 +135,9 @@ const draftsOf = (bits: readonly Chunk[], pauses: ReadonlySet<number>): readonly
     if (bit.kind === 'unknown' && now.things.length > 0) now.astray = true;
     if (bit.kind === 'place') {
       // "The mustard's there, but I wanted the chest freezer": no place of the mustard.
-      if (now.astray) now.elsewhere = true;
+      // So unlike any place that it may be none: nothing is moved on that.
+      if (!isSurelyPlace(bit.place)) now.astray = true;
+      else if (now.astray) now.elsewhere = true;
       else now.place = bit.place;
     }
   });
@@ -209,6 +217,17 @@ export const checkReading = (
     framed: true as const,
     agenda: true as const,
   };
+  // "Never mind, I'll do the rest later": it stands where it is, and closes nothing.
+  if (bits.some((bit) => is(bit, 'later')) && !bits.some(isSurelyThing))
+    return { ...heard, acts: [{ intent: 'wait', slots: {} }], confidence: sure };
+  // "I counted wrong, it's three": of what was counted last, and not of what is asked about now.
+  const recounted = bits.flatMap((bit) => (bit.kind === 'amount' ? [bit.amount] : [])).at(-1);
+  const figure = bits.flatMap((bit) => figureOf(bit) ?? []).at(-1);
+  if (bits.some((bit) => is(bit, 'miscounted')) && !bits.some(isSurelyThing)) {
+    const amount = recounted ?? (figure === undefined ? undefined : { value: figure, unit: 'piece' });
+    if (amount)
+      return { ...heard, acts: [{ intent: 'correct', slots: { amount, negated: true } }], confidence: sure };
+  }
   const toGo = bits.find(
     (bit) => is(bit, 'to-go') && (bit.from === 0 || pauses.has(bit.from) || bits.length < 4),
   );
