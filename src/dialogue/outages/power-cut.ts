@@ -381,10 +381,7 @@ export const powerBack: Handler = (act, turn) => {
         ? []
         : short
           ? [outage.doors === null ? say('power-if-shut-held', { hours }) : say('power-held')]
-          : [
-              say('power-was-out', { hours }),
-              ...(only === 'freezer' ? [] : [holding(turn, 'fridge', fridge)]),
-            ],
+          : [only === 'freezer' ? say('power-was-out', { hours }) : holding(turn, 'fridge', fridge)],
       ...noted(turn, outage),
     };
   }
