@@ -99,7 +99,15 @@ export {
 export { amend, type Facts } from './changes/describing.js';
 export { merge, split } from './changes/dividing.js';
 export { anotherLike, copyItem, refill } from './changes/copying.js';
-export { addMarker, defineDots, mark, markerNote, unmark, type MarkerFacts } from './changes/marking.js';
+export {
+  addMarker,
+  defineDots,
+  mark,
+  markLot,
+  markerNote,
+  unmark,
+  type MarkerFacts,
+} from './changes/marking.js';
 export {
   addPlaceName,
   buildPlaces,

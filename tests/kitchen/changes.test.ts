@@ -28,6 +28,7 @@ import {
   lastRedoable,
   lastUndoable,
   mark,
+  markLot,
   marksOf,
   defineDots,
   merge,
@@ -313,6 +314,27 @@ describe('amounts', () => {
 });
 
 describe('markers', () => {
+  it('put on a lot are as many as its tubs, alike, and each is freed with its own', () => {
+    const c = cook();
+    const tub = { amount: { value: 1, unit: 'tub' }, placeId: c.place('first shelf') };
+    const made = c.do((d) => putAway(d, { name: 'chilli', shares: [tub, tub, tub] }));
+    const ids = made.ops.flatMap(({ kind, id }) => (kind === 'item' ? [id] : []));
+    const before = c.kitchen.markers.size;
+    c.do((d) => markLot(d, ids, c.marker('wooden')));
+    const worn = ids.map((id) => c.kitchen.items.get(id)?.markerId ?? '');
+    expect(new Set(worn).size).toBe(3);
+    expect(worn[0]).toBe(c.marker('wooden'));
+    expect(worn.map((id) => c.kitchen.markers.get(id)?.touch)).toEqual(
+      worn.map(() => c.kitchen.markers.get(c.marker('wooden'))?.touch),
+    );
+    c.do((d) => finish(d, ids[1]!));
+    expect(spareMarkers(c.kitchen).map(({ id }) => id)).toContain(worn[1]);
+    expect(itemWithMarker(c.kitchen, worn[0]!)?.id).toBe(ids[0]);
+    // What is spare and feels the same is used before another is made.
+    expect(markLot(c.doing, ids.slice(2), c.marker('wooden'))).toMatchObject({ refused: 'nothing-changes' });
+    expect(c.kitchen.markers.size).toBe(before + 2);
+  });
+
   it('stand on one living item, are freed with its food and taken back with it', () => {
     const c = cook();
     c.do((d) =>

@@ -22,6 +22,7 @@ marked = { CAP($name) }, marked with the { $marker }.{ $old ->
     [none] {""}
    *[other] {" "}The { $old } is free.
   }
+marked-all = { CAP(OF($amount, $name)) }, each marked with the { $marker }.
 confirm-mark = Put the { $marker } on the { $name }? Yes or no.
 confirm-take-marker = The { $marker } is on the { $from } now. Move it to the { $name }? Yes or no.
 so-it-is = That marks it { $meaning }.

@@ -21,6 +21,7 @@ marked = { CAP($name) }: lleva { THE($marker) }.{ $old ->
     [none] {""}
    *[other] {" "}Queda libre { THE($old) }.
   }
+marked-all = { CAP($name) }, { $amount } en total: llevan { THE($marker) }.
 confirm-mark = ¿Pongo { THE($marker) } a { THE($name) }? Sí o no.
 confirm-take-marker = { CAP(THE($marker)) } { marca-o } ahora { THE($from) }. ¿{ paso-o } a { THE($name) }? Sí o no.
 marca-o = { MANY($marker) ->

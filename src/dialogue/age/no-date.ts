@@ -11,7 +11,7 @@ export const noDate: Handler = (act, turn) => {
   const place = findPlace(turn, act.slots.place);
   const all = withoutDate(livingItems(turn.kitchen)).filter(insidePlace(turn, place));
   if (all.length === 0) return { parts: [say('all-dated')], count: 0, names: [] };
-  const groups = grouped(all);
+  const groups = grouped(turn.kitchen, all);
   const entries = groups.map((group) =>
     say('item-where', { item: groupName(group), where: placeAt(turn.kitchen, group.first.placeId) }),
   );

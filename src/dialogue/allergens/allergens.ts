@@ -102,7 +102,7 @@ const anything = (turn: Turn, pool: readonly Item[], allergens: readonly string[
     usual.length -
     pool.filter((item) => answerFor(item, allergens).every((answer) => answer === 'said-free-from')).length;
   const names = list(allergens, true);
-  const groups = grouped(said);
+  const groups = grouped(turn.kitchen, said);
   const { first, more, left } = inGroups(groups.map((group) => entry(turn, group)));
   const maybe = [...new Set(usual.map(({ name }) => name))];
   const parts: Say[] = [
@@ -164,7 +164,7 @@ const fewEnough = 8;
 
 /** Of what lies in one place, what is said to contain it, and of what nobody said either way. */
 const otherwise = (turn: Turn, pool: readonly Item[], allergens: readonly string[]): Say[] => {
-  const groups = grouped(pool);
+  const groups = grouped(turn.kitchen, pool);
   if (groups.length === 0 || groups.length > fewEnough) return [];
   const answers = groups.map((group) => ({ group, said: answerFor(group.first, allergens) }));
   const holds = answers.filter(({ said }) => said.includes('said-to-contain'));
@@ -181,7 +181,7 @@ const freeFrom = (turn: Turn, pool: readonly Item[], allergens: readonly string[
   const free = pool.filter((item) =>
     answerFor(item, allergens).every((answer) => answer === 'said-free-from'),
   );
-  const groups = grouped(free);
+  const groups = grouped(turn.kitchen, free);
   if (groups.length === 0)
     return {
       parts: [say('none-said-free', { allergens: list(allergens) }), ...otherwise(turn, pool, allergens)],
@@ -204,7 +204,7 @@ const freeFrom = (turn: Turn, pool: readonly Item[], allergens: readonly string[
 
 /** "What can Ruth eat", who eats vegan: what is marked so. */
 const eatsAs = (turn: Turn, items: readonly Item[], person: Person, of: number): Reply => {
-  const groups = grouped(items);
+  const groups = grouped(turn.kitchen, items);
   const { first, more, left } = inGroups(groups.map(groupName));
   const diets = list(dietsOf(person));
   return {
@@ -330,12 +330,16 @@ export const canEat: Handler = (act, turn) => {
   const suits = (item: Item): boolean => diets.every((diet) => dietIn(item, diet).answer === 'marked');
   if (person.allergens.length === 0) return eatsAs(turn, pool.filter(suits), person, pool.length);
   const free = grouped(
+    turn.kitchen,
     pool.filter(
       (item) =>
         answerFor(item, person.allergens).every((answer) => answer === 'said-free-from') && suits(item),
     ),
   );
-  const not = grouped(pool.filter((item) => answerFor(item, person.allergens).includes('said-to-contain')));
+  const not = grouped(
+    turn.kitchen,
+    pool.filter((item) => answerFor(item, person.allergens).includes('said-to-contain')),
+  );
   const rest =
     pool.length -
     free.reduce((sum, { items }) => sum + items.length, 0) -

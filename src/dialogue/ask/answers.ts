@@ -58,9 +58,9 @@ export const together = (replies: readonly Reply[]): Reply => {
   };
 };
 
-const each = (items: readonly Item[], tell: (of: readonly Item[]) => Reply): Reply =>
+const each = (turn: Turn, items: readonly Item[], tell: (of: readonly Item[]) => Reply): Reply =>
   together(
-    grouped(items)
+    grouped(turn.kitchen, items)
       .slice(0, toldSingly)
       .map((group) => tell(group.items)),
   );
@@ -83,15 +83,15 @@ const whoMade = (turn: Turn, items: readonly Item[], query: Query): Reply => {
       count: items.length,
     };
   }
-  return each(items, (some) => whoMade(turn, some, { ...query, whether: false }));
+  return each(turn, items, (some) => whoMade(turn, some, { ...query, whether: false }));
 };
 
 const keepsTill = (turn: Turn, items: readonly Item[], until: string): Reply =>
-  each(items, (some) => keptTill(turn, some, until));
+  each(turn, items, (some) => keptTill(turn, some, until));
 
 /** The set itself: each with its place while they are few, then names, a group at a time. */
 const tellSet = (turn: Turn, items: readonly Item[], placed: boolean): Reply => {
-  const groups = grouped(items);
+  const groups = grouped(turn.kitchen, items);
   const alike = new Set(groups.map(({ first }) => first.name)).size === 1;
   if (groups.length === 1 || alike || (groups.length <= toldSingly && !placed)) return of(find, turn, items);
   const { first, more, left } = inGroups(groups.map(groupName));
@@ -124,7 +124,7 @@ const whoUsed = (turn: Turn, query: Query, items: readonly Item[]): Reply => {
 /** Several kinds in one figure, where they are counted alike. */
 const sum = (turn: Turn, items: readonly Item[]): Reply => {
   const [total, ...more] = totalOf(turn.kitchen, items).amounts;
-  const groups = grouped(items);
+  const groups = grouped(turn.kitchen, items);
   const entries = groups.flatMap(({ first, items: some }) => {
     const [amount] = totalOf(turn.kitchen, some).amounts;
     return amount ? [say('ask-sum-entry', { name: first.name, amount: { kind: 'amount', amount } })] : [];
@@ -151,7 +151,7 @@ const since = (turn: Turn, items: readonly Item[]): Reply => {
   const dated = last?.ask.find((one) => one.startsWith('date:'))?.slice('date:'.length);
   const stated = last?.where.some((filter) => filter.by === 'state' && filter.state === 'opened');
   const made = last?.ask.includes('maker');
-  return each(items, (some) => {
+  return each(turn, items, (some) => {
     const known = began.find((kind) => some[0]!.dates[kind] !== undefined) ?? 'made';
     return of(itemDate, turn, some, { asked: dated ?? (stated ? 'opened' : made ? 'made' : known) });
   });
@@ -159,7 +159,7 @@ const since = (turn: Turn, items: readonly Item[]): Reply => {
 
 /** How much of what there was at first is gone. */
 const usedUp = (turn: Turn, items: readonly Item[]): Reply =>
-  each(items, ([item]) => {
+  each(turn, items, ([item]) => {
     const { amount, amountAtFirst: first } = item!;
     const known = amount && first && first.unit === amount.unit && first.value >= amount.value;
     const used = known ? { ...amount, value: first.value - amount.value } : null;
@@ -198,7 +198,8 @@ export const ofAllergens = (turn: Turn, query: Query, pool: readonly Item[]): Re
   const one = new Set(pool.map(({ name }) => name)).size === 1;
   const named = filterOf(query, 'named') ?? filterOf(query, 'each');
   const diet = filterOf(query, 'diet');
-  if (diet && (named || one)) return each(pool, (some) => of(contains, turn, some, { diet: diet.diet }));
+  if (diet && (named || one))
+    return each(turn, pool, (some) => of(contains, turn, some, { diet: diet.diet }));
   if (holds) {
     const slots: Slots = {
       allergens: holds.allergens,
@@ -223,8 +224,8 @@ export const ofAllergens = (turn: Turn, query: Query, pool: readonly Item[]): Re
   if (person.allergens.length === 0 && (person.diets ?? []).length === 0 && named) return null;
   // "Would it harm Theo": a yes or no of what is in it.
   if (named && !suits.is && person.allergens.length > 0)
-    return each(pool, (some) => of(contains, turn, some, { allergens: person.allergens }));
-  if (named) return each(pool, (some) => of(canEat, turn, some, slots));
+    return each(turn, pool, (some) => of(contains, turn, some, { allergens: person.allergens }));
+  if (named) return each(turn, pool, (some) => of(canEat, turn, some, slots));
   if (!suits.is && person.allergens.length > 0)
     return within(contains, turn, pool, { allergens: person.allergens });
   return within(canEat, turn, pool, slots);
@@ -236,7 +237,7 @@ const dateAsked = (ask: Attribute): string | null =>
 /** One attribute of the things selected, which are at least one. */
 export const answer = (turn: Turn, query: Query, ask: Attribute, items: readonly Item[]): Reply => {
   const date = dateAsked(ask);
-  if (date) return each(items, (some) => of(itemDate, turn, some, { asked: date }));
+  if (date) return each(turn, items, (some) => of(itemDate, turn, some, { asked: date }));
   const place = filterOf(query, 'place')?.places[0];
   switch (ask) {
     case 'where':
@@ -249,32 +250,32 @@ export const answer = (turn: Turn, query: Query, ask: Attribute, items: readonly
       return since(turn, items);
     case 'how-many':
       // "How many of this and how many of that": of each.
-      if (filterOf(query, 'each')) return each(items, (some) => of(count, turn, some));
+      if (filterOf(query, 'each')) return each(turn, items, (some) => of(count, turn, some));
       return of(count, turn, items, place ? { place } : {});
     case 'how-old':
       return of(howOld, turn, items);
     case 'until':
       return query.by
         ? keepsTill(turn, items, query.by)
-        : each(items, (some) => of(itemDate, turn, some, { asked: 'any' }));
+        : each(turn, items, (some) => of(itemDate, turn, some, { asked: 'any' }));
     case 'good':
     case 'keeps':
       return query.by ? keepsTill(turn, items, query.by) : ownVerdicts(turn, items);
     case 'contents':
-      return each(items, (some) => of(contains, turn, some));
+      return each(turn, items, (some) => of(contains, turn, some));
     case 'maker':
       return whoMade(turn, items, query);
     case 'owner':
-      return each(items, (some) => of(tellAbout, turn, some, { asked: 'owner' }));
+      return each(turn, items, (some) => of(tellAbout, turn, some, { asked: 'owner' }));
     case 'feel':
-      return each(items, (some) => of(tellAbout, turn, some, { asked: 'feel' }));
+      return each(turn, items, (some) => of(tellAbout, turn, some, { asked: 'feel' }));
     case 'everything':
-      return each(items, (some) =>
+      return each(turn, items, (some) =>
         of(tellAbout, { ...turn, listener: { ...turn.listener, length: 'full' } }, some),
       );
     case 'all':
     case 'dates':
-      return each(items, (some) => of(tellAbout, turn, some));
+      return each(turn, items, (some) => of(tellAbout, turn, some));
     case 'who-used':
       return whoUsed(turn, query, items);
     case 'used-up':

@@ -25,22 +25,28 @@ export const toldGroups = (
   };
 };
 
-const groupKey = (item: Item): string =>
+/** How its marker feels: two that feel the same tell nothing apart. */
+export const markerFeel = ({ markers }: Kitchen, { markerId }: Item): string => {
+  const marker = markerId === null ? undefined : markers.get(markerId);
+  return marker ? JSON.stringify(Object.entries(marker.touch).sort()) : '';
+};
+
+const groupKey = (kitchen: Kitchen, item: Item): string =>
   [
     item.name,
     item.placeId,
     item.spot,
-    item.markerId ?? '',
+    markerFeel(kitchen, item),
     containerWords(item.touch),
     item.maker,
     item.ownerId,
   ].join('|');
 
 /** Like with like, in the order they came. */
-export const grouped = (items: readonly Item[]): Group[] => {
+export const grouped = (kitchen: Kitchen, items: readonly Item[]): Group[] => {
   const groups = new Map<string, Item[]>();
   for (const item of items) {
-    const key = groupKey(item);
+    const key = groupKey(kitchen, item);
     const group = groups.get(key);
     if (group) group.push(item);
     else groups.set(key, [item]);

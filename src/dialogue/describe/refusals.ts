@@ -9,7 +9,7 @@ export const refusal = (turn: Turn, refused: Refused): Reply => {
   const { about = [], ids = [], have } = refused;
   const items = ids.flatMap((id) => turn.kitchen.items.get(id) ?? []);
   const places = ids.filter((id) => turn.kitchen.places.has(id));
-  const named = about.length > 0 ? list(about) : list(grouped(items).map(groupName));
+  const named = about.length > 0 ? list(about) : list(grouped(turn.kitchen, items).map(groupName));
   return {
     parts: [
       say(`refused-${refused.refused}`, {

@@ -27,7 +27,7 @@ const tellCount = (turn: Turn, items: readonly Item[], where: ReturnType<typeof 
       : say('count-totals', { total: list(sums), name, ...at }),
   ];
   if (unknown > 0) parts.push(say('count-and-unknown', { count: unknown }));
-  const spread = grouped(items);
+  const spread = grouped(turn.kitchen, items);
   const places = new Set(spread.map(({ first }) => first.placeId));
   if (!where && places.size > 1) {
     const of = [...places].map((placeId) => {

@@ -68,7 +68,7 @@ const onePart = (turn: Turn, group: Group, whether: boolean): Say =>
   });
 
 const tellItems = (turn: Turn, items: readonly Item[]): Reply => {
-  const groups = grouped(items);
+  const groups = grouped(turn.kitchen, items);
   const whether = asksWhether(turn);
   const { memory, names } = toldGroups(turn, items, groups);
   if (groups.length === 1) {
@@ -155,7 +155,7 @@ const byPart = (turn: Turn, place: Place, groups: readonly Group[]): Reply | nul
 };
 
 export const tellPlace = (turn: Turn, place: Place, items: readonly Item[]): Reply => {
-  const groups = grouped(items);
+  const groups = grouped(turn.kitchen, items);
   const where = placeNoun(turn.kitchen, place.id);
   const at = placeAt(turn.kitchen, place.id);
   const memory = {
@@ -198,7 +198,7 @@ const tellSpot = (turn: Turn, place: Place, spot: string | null): Reply => {
   const told = tellPlace(turn, place, there.length > 0 ? there : all);
   if (there.length === 0) return { ...told, parts: [say('spot-not-recorded'), ...told.parts] };
   const unknown = all.filter((item) => item.spot === null).length;
-  const { first, more, left } = inGroups(grouped(there).map((group) => said(turn, group)));
+  const { first, more, left } = inGroups(grouped(turn.kitchen, there).map((group) => said(turn, group)));
   return {
     ...told,
     parts: [

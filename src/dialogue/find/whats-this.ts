@@ -4,7 +4,7 @@ import { findMarkers, itemsRightAt, itemWithMarker, lastItemOf, marksOf } from '
 import type { Item, Marker } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import { ageParts } from '../age/age-parts.js';
-import { groupName, whereAndFeel } from '../describe/item.js';
+import { grouped, groupName, whereAndFeel } from '../describe/item.js';
 import { placeAt } from '../describe/place.js';
 import { itemFeel, markerNoun } from '../describe/touch.js';
 import { type Handler, type Reply, type Turn, about, day, list, say, todayOf } from '../handler.js';
@@ -89,10 +89,13 @@ const tellMarkers = (turn: Turn, markers: readonly Marker[], container?: string)
   const on = fitting.length > 0 ? fitting : all;
   if (on.length === 1 && fitting.length === 1) return tellOne(turn, on[0]!);
   const spare = markers.length - all.length;
-  const labels = on.map((item) =>
-    say('marked-item', { name: item.name, at: placeAt(turn.kitchen, item.placeId) }),
+  // Tubs of one lot that all have it are one thing.
+  const lots = grouped(turn.kitchen, on);
+  if (lots.length === 1 && on.length > 1 && spare === 0) return tellOne(turn, on[0]!);
+  const labels = lots.map(({ first }) =>
+    say('marked-item', { name: first.name, at: placeAt(turn.kitchen, first.placeId) }),
   );
-  const parts = on.length > 0 ? [say('several-markers', { count: on.length, items: list(labels) })] : [];
+  const parts = on.length > 0 ? [say('several-markers', { count: lots.length, items: list(labels) })] : [];
   if (spare > 0) parts.push(say('several-spare', { count: spare }));
   return { parts, memory: about(turn, on), names: on.map(({ name }) => name), count: on.length };
 };

@@ -6,6 +6,7 @@ import {
   isRefused,
   itemWithMarker,
   mark as markChange,
+  markLot,
   markerNote as markerNoteChange,
   meaningIn,
   proposeDifference,
@@ -16,17 +17,19 @@ import {
   findMarkers,
   markedNear,
 } from '../../kitchen/index.js';
-import type { Marker } from '../../kitchen/model.js';
+import type { Change, Item, Marker } from '../../kitchen/model.js';
 import type { Touch } from '../../terms/touch.js';
+import type { Mention } from '../../understanding/intents.js';
 import { difference } from './difference.js';
 import { checkMeanings } from './checked.js';
 import { alikeMarkers, careOfAll, suggestMarker } from './choose.js';
 import type { Say } from '../../speech/answer.js';
+import { groupAmount } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { withChange } from '../describe/refusals.js';
 import { markerFull, markerNoun, raised, touchNoun } from '../describe/touch.js';
-import { type Handler, type Turn, about, list, say } from '../handler.js';
-import { needItem } from '../refer/need.js';
+import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
+import { needItem, needItems } from '../refer/need.js';
 import { needMarker } from '../refer/markers.js';
 
 const askMarker = (question: Say) => ({
@@ -48,8 +51,10 @@ const alikeWarning = (turn: Turn, marker: Marker): Say[] => {
           feelAlike(marker.touch, its.touch),
       )
     : [];
+  // Tubs of one dish may feel alike: they are alike.
+  const itsLot = ({ batchId }: Item): boolean => batchId !== null && batchId === item?.batchId;
   const [other] = [
-    ...twins.flatMap(({ of }) => itemWithMarker(turn.kitchen, of.id) ?? []),
+    ...twins.flatMap(({ of }) => itemWithMarker(turn.kitchen, of.id) ?? []).filter((one) => !itsLot(one)),
     ...near.map((one) => one.item),
   ];
   if (!other) return [];
@@ -62,11 +67,15 @@ export const mark: Handler = (act, turn) => {
   const marker = needMarker(turn, slots.marker ?? pointedMarker(turn), { create: true });
   if ('reply' in marker) return marker.reply;
   if (!marker.got) return askMarker(say('ask-mark-with'));
-  const found = needItem(turn, slots.item, {
+  const found = needItems(turn, slots.item, {
     question: say('ask-mark-what', { marker: markerNoun(marker.got) }),
+    several: true,
   });
   if ('reply' in found) return found.reply;
-  const item = found.got;
+  const [item, ...others] = found.got as [Item, ...Item[]];
+  const ofOneLot = others.every(({ batchId }) => batchId !== null && batchId === item.batchId);
+  if (others.length > 0 && ofOneLot && saysAll(slots.item))
+    return markAll(turn, { ...marker, got: marker.got }, found.got);
   const doing = { ...turn, kitchen: marker.kitchen };
   const result = markChange(doing, item.id, marker.got.id, { takeIt: turn.sure });
   const noun = markerNoun(marker.got);
@@ -88,6 +97,35 @@ export const mark: Handler = (act, turn) => {
     changes: [...marker.changes, change],
     doubt: say('confirm-mark', { name: item.name, marker: noun }),
     memory: { ...about(turn, [item]), markerId: marker.got!.id },
+  }));
+};
+
+/** "The ones in the tall freezer", "they all": every one of them, and not any of them. */
+const saysAll = (mention: Mention | undefined): boolean =>
+  mention?.pointer === 'them' || mention?.pointer === 'all' || mention?.pointer === 'both';
+
+interface MarkerToPut {
+  readonly got: Marker;
+  readonly kitchen: Turn['kitchen'];
+  readonly changes: readonly Change[];
+}
+
+/** "The ones in the tall freezer have three knots": each of them has. */
+const markAll = (turn: Turn, { got, kitchen, changes }: MarkerToPut, lot: readonly Item[]): Reply => {
+  const ids = lot.map(({ id }) => id);
+  const result = markLot({ ...turn, kitchen }, ids, got.id);
+  const first = lot[0]!;
+  const marker = markerNoun(got);
+  const amount = groupAmount({ items: lot, first }) ?? 'none';
+  return withChange(turn, result, (change) => ({
+    parts: [
+      say('marked-all', { name: first.name, marker, amount }),
+      ...dotsMeaning(turn, got),
+      ...alikeWarning({ ...turn, kitchen: applyChange(kitchen, change) }, got),
+    ],
+    changes: [...changes, change],
+    doubt: say('confirm-mark', { name: first.name, marker }),
+    memory: { ...about(turn, lot), markerId: got.id },
   }));
 };
 

@@ -1,16 +1,22 @@
 /** Putting food away: what and where; the rest is taken as said and read back in one breath. */
 import {
+  type Doing,
   type Draft,
+  type Result,
+  applyChange,
   bringBack,
+  isRefused,
   itemsMade,
   itemWithMarker,
+  joinChanges,
+  markLot,
   purchaseOf,
   putAway as putAwayChange,
 } from '../../kitchen/index.js';
 import { withChange } from '../describe/refusals.js';
 import { markerNoun } from '../describe/touch.js';
 import { type Act, type Slots, type Statement, emptyMention } from '../../understanding/intents.js';
-import type { Item } from '../../kitchen/model.js';
+import type { Id, Item } from '../../kitchen/model.js';
 import { placeAt } from '../describe/place.js';
 import { type Handler, type Reply, type Turn, about, say } from '../handler.js';
 import { move } from '../move/move.js';
@@ -56,6 +62,14 @@ const isItMore = (turn: Turn, slots: Slots, again: Item): Reply => {
       ? { otherwise: { intent: 'tell' as const, slots: { statements: [fact] } } }
       : {}),
   };
+};
+
+/** Of several containers, each has the marker, or its like. */
+const putMarked = (doing: Doing, put: Result, markerId: Id): Result => {
+  if (isRefused(put)) return put;
+  const ids = itemsMade(put).map(({ id }) => id);
+  const marked = markLot({ ...doing, kitchen: applyChange(doing.kitchen, put) }, ids, markerId);
+  return isRefused(marked) ? marked : joinChanges(put, marked);
 };
 
 export const putAway: Handler = (act, turn) => {
@@ -124,12 +138,13 @@ export const putAway: Handler = (act, turn) => {
     ...said,
     ...(amount && !each ? { amount } : {}),
     ...(place ? { placeId: place.place.id, spot: place.spot } : {}),
-    ...(markerId ? { markerId } : {}),
+    ...(markerId && spread.length === 0 ? { markerId } : {}),
     ...(spread.length > 0 ? { shares: spread } : {}),
     ...(listed ? { purchaseIds: [listed.id] } : {}),
   };
   const doing = { ...turn, kitchen: marker.kitchen };
-  const result = earlier ? bringBack(doing, earlier.id, draft) : putAwayChange(doing, draft);
+  const put = earlier ? bringBack(doing, earlier.id, draft) : putAwayChange(doing, draft);
+  const result = markerId && spread.length > 0 ? putMarked(doing, put, markerId) : put;
   return withChange(turn, result, (change) =>
     recorded(turn, [...marker.changes, change], itemsMade(change), { earlier, offList: listed !== null }),
   );

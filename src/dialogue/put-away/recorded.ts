@@ -30,7 +30,7 @@ const otherFacts = (turn: Turn, { maker, ownerId, contains, freeFrom }: Item): S
 /** "Lentil stew, second shelf of the fridge, made today." */
 const readBack = (turn: Turn, items: readonly Item[]): Say => {
   const first = items[0]!;
-  const groups = grouped(items);
+  const groups = grouped(turn.kitchen, items);
   const where: Value =
     groups.length > 1
       ? list(

@@ -4,7 +4,7 @@ import type { Item, Kitchen } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import { placeAt, placesUp } from '../describe/place.js';
 import { containerWords, markerNoun } from '../describe/touch.js';
-import { type Group, grouped } from '../describe/item.js';
+import { type Group, grouped, markerFeel } from '../describe/item.js';
 import { day, say } from '../handler.js';
 import type { Choice } from '../state.js';
 
@@ -107,7 +107,7 @@ export const allAlike = (kitchen: Kitchen, items: readonly Item[]): boolean => {
     JSON.stringify([
       item.name,
       containerWords(item.touch),
-      item.markerId,
+      markerFeel(kitchen, item),
       item.placeId,
       item.maker,
       item.ownerId,
@@ -120,4 +120,4 @@ export const oldestFirst = (items: readonly Item[]): Item[] =>
   [...items].sort((a, b) => (dateOf(a)?.at ?? '9999').localeCompare(dateOf(b)?.at ?? '9999'));
 
 export const choicesOf = (kitchen: Kitchen, items: readonly Item[]): Choice[] =>
-  tellApart(kitchen, grouped(items));
+  tellApart(kitchen, grouped(kitchen, items));

@@ -148,7 +148,7 @@ const oneFound = (turn: Turn, at: Building, session: Count, take: StockTake, fin
     );
     return;
   }
-  const groups = grouped(there);
+  const groups = grouped(turn.kitchen, there);
   if (groups.length === 0) return;
   if (amount && finding.seen !== 'gone' && finding.seen !== 'missing') {
     count(turn, at, lotFor(groups, asked, amount.value), amount);

@@ -22,11 +22,16 @@ import type { Session } from '../state.js';
 export type Count = Extract<Session, { kind: 'count' }>;
 
 export const unseenAt = (turn: Turn, take: StockTake): readonly Group[] =>
-  grouped(itemsAt(turn.kitchen, take.placeId).filter(({ id }) => !Object.hasOwn(take.seen, id)));
+  grouped(
+    turn.kitchen,
+    itemsAt(turn.kitchen, take.placeId).filter(({ id }) => !Object.hasOwn(take.seen, id)),
+  );
 
 /** The lot asked about now: the one gone to, else the next that nothing was said of. */
 export const nextGroup = (turn: Turn, take: StockTake, at: Count['at'] = null): Group | null => {
-  const to = at ? grouped(itemsAt(turn.kitchen, take.placeId)).find(({ items }) => has(items, at)) : null;
+  const to = at
+    ? grouped(turn.kitchen, itemsAt(turn.kitchen, take.placeId)).find(({ items }) => has(items, at))
+    : null;
   return to ?? unseenAt(turn, take)[0] ?? null;
 };
 
@@ -115,7 +120,7 @@ export const revised = (
 const goTo = (turn: Turn, session: Count, take: StockTake, act: Act): Reply | null => {
   const { item, ordinal, number, words } = act.slots;
   const n = ordinal ?? number ?? item?.ordinal ?? null;
-  const all = grouped(itemsAt(turn.kitchen, take.placeId));
+  const all = grouped(turn.kitchen, itemsAt(turn.kitchen, take.placeId));
   const ids = findItems(turn, item).items.map(({ id }) => id);
   const group =
     n !== null ? atOrdinal(all, n) : all.find(({ items }) => items.some(({ id }) => ids.includes(id)));
@@ -134,8 +139,8 @@ const goTo = (turn: Turn, session: Count, take: StockTake, act: Act): Reply | nu
 const fromTheStart = (turn: Turn, session: Count, take: StockTake): Reply => {
   const place = placeNoun(turn.kitchen, take.placeId);
   const items = itemsAt(turn.kitchen, take.placeId);
-  const begun = say('count-start', { place, count: grouped(items).length });
-  const memory = about(turn, grouped(items)[0]?.items ?? []);
+  const begun = say('count-start', { place, count: grouped(turn.kitchen, items).length });
+  const memory = about(turn, grouped(turn.kitchen, items)[0]?.items ?? []);
   if (Object.keys(take.seen).length === 0)
     return { parts: [begun], memory, session: { ...session, itemIds: [], at: null } };
   const ended = finishStockTake(turn, take.id);

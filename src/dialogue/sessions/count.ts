@@ -52,10 +52,15 @@ export const startCount: Handler = (act, turn) => {
   const result = startStockTake(turn, place.id);
   if (isRefused(result)) return refusal(turn, result);
   return {
-    parts: [say('count-start', { place: placeNoun(turn.kitchen, place.id), count: grouped(items).length })],
+    parts: [
+      say('count-start', {
+        place: placeNoun(turn.kitchen, place.id),
+        count: grouped(turn.kitchen, items).length,
+      }),
+    ],
     changes: [result],
     session: { kind: 'count', stockTakeId: result.ops[0]!.id, itemIds: [], paused: false },
-    memory: { ...about(turn, grouped(items)[0]!.items), placeId: place.id },
+    memory: { ...about(turn, grouped(turn.kitchen, items)[0]!.items), placeId: place.id },
   };
 };
 

@@ -40,7 +40,10 @@ export const endShop = (turn: Turn, session: Shop): Reply => {
   if (items.length === 0) return { parts: [say('shop-nothing'), ...waits], session: null };
   const places = [...new Set(items.map(({ placeId }) => placeId))];
   const here = (placeId: Item['placeId']): Say => {
-    const groups = grouped(items.filter((item) => item.placeId === placeId));
+    const groups = grouped(
+      turn.kitchen,
+      items.filter((item) => item.placeId === placeId),
+    );
     return say('recap-place', { items: list(groups.map(groupName)), at: placeAt(turn.kitchen, placeId) });
   };
   const names = new Set(items.map(({ name }) => name));

@@ -125,7 +125,7 @@ const lineFor = (kitchen: Kitchen, deed: Deed, ranked: readonly Ranked[]): Line 
   const first = ranked[0]!;
   const items = ranked.map((one) => one.item);
   // Like with like only when they lie together; else the name alone stands for all of them.
-  const groups = grouped(items);
+  const groups = grouped(kitchen, items);
   const name: Value = groups.length === 1 ? groupName(groups[0]!) : first.item.name;
   const places = [...new Set(items.map((item) => item.placeId))];
   const place =

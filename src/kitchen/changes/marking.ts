@@ -1,8 +1,9 @@
 /** Markers: putting them on and off, new ones, what their dots mean, how they are looked after. */
+import { isDeepStrictEqual } from 'node:util';
 import type { Touch } from '../../terms/touch.js';
-import type { Id, Marker } from '../model.js';
-import { change, itemOp, livingItem, op, refuse, type Doing, type Result } from '../doing.js';
-import { itemWithMarker } from '../markers.js';
+import type { Id, Marker, Op } from '../model.js';
+import { change, itemOp, livingItem, op, refuse, together, type Doing, type Result } from '../doing.js';
+import { itemWithMarker, spareMarkers } from '../markers.js';
 import { feelsAlike } from '../touch.js';
 import { freeMarker, takeMarker } from './putting-away.js';
 
@@ -33,6 +34,42 @@ export const mark = (
       itemOp(item, { markerId }),
     ],
   );
+};
+
+/**
+ * Puts a marker on the first of several containers, and on each of the others one that feels just like it: from the
+ * spare box, or a new one. Those that have its like already keep theirs. Refused: as `mark`.
+ */
+export const markLot = (doing: Doing, itemIds: readonly Id[], markerId: Id): Result => {
+  const like = doing.kitchen.markers.get(markerId);
+  if (!like) return refuse('unknown-marker', { ids: [markerId] });
+  const bare = itemIds.filter((id) => {
+    const item = doing.kitchen.items.get(id);
+    const its = item?.markerId ? doing.kitchen.markers.get(item.markerId) : undefined;
+    return !its || !feelsSame(its, like);
+  });
+  const steps = bare.map((itemId, at) => (now: Doing): Result => {
+    if (at === 0 && !itemWithMarker(now.kitchen, markerId)) return mark(now, itemId, markerId);
+    const twin = twinOf(now, like);
+    return together(now, [
+      ...(twin.ops.length > 0 ? [() => change('marked', [], twin.ops)] : []),
+      (then) => mark(then, itemId, twin.id),
+    ]);
+  });
+  return steps.length > 0 ? together(doing, steps) : refuse('nothing-changes', { ids: itemIds });
+};
+
+const feelsSame = (one: Marker, other: Marker): boolean => isDeepStrictEqual(one.touch, other.touch);
+
+/** A spare marker that feels just like it, or a new one. */
+const twinOf = (
+  { kitchen, newId }: Doing,
+  like: Marker,
+): { readonly id: Id; readonly ops: readonly Op[] } => {
+  const spare = spareMarkers(kitchen).find((other) => other.codes.length === 0 && feelsSame(other, like));
+  if (spare) return { id: spare.id, ops: [] };
+  const made: Marker = { id: newId(), touch: like.touch, codes: [], care: null, lastItemId: null };
+  return { id: made.id, ops: [op('marker', made.id, null, made)] };
 };
 
 /** Takes the marker off an item, to the spare box. Refused: unknown-item, already-gone, no-marker. */
