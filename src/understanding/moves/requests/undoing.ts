@@ -65,8 +65,11 @@ export const takingBackFrame: Frame = ({ after: bits, last }) => {
   const plain = classed(bits, 'undo');
   const others = values(bits).filter((bit) => !isNamed(bit, last) && !isAnyPart(bit));
   const reversed = classed(bits, ...(reverses[last.intent] ?? []));
-  const alone = [...classed(bits, 'undo-alone'), ...reversed];
-  const heads = [...plain, ...(others.length > 0 ? [] : [...alone, ...denies(bits, last)])];
+  // "Eggs off the list", after eggs and flour went on: that is the eggs alone, and no taking back of both.
+  const named = values(bits).filter((bit) => isNamed(bit, last));
+  const ofSome = named.length > 0 && named.length < last.names.length;
+  const alone = ofSome ? [] : [...classed(bits, 'undo-alone'), ...reversed];
+  const heads = [...plain, ...(others.length > 0 || ofSome ? [] : [...alone, ...denies(bits, last)])];
   const [first] = heads;
   if (!first) return null;
   // "Put them back on the top shelf", "the milk, and undo that": of more than was done.
