@@ -134,6 +134,8 @@ export interface Item {
   readonly spot: string | null;
   readonly markerId: Id | null;
   readonly dates: Readonly<Partial<Record<DateKind, PlainDate>>>;
+  /** It is open, and nobody said since when. Absent where the day is known, or nothing of it. */
+  readonly open?: boolean;
   /** Standing at room temperature since; null when put away. */
   readonly outSince: Instant | null;
   /** The air it stands in is hotter than the limit in `time-rules.json`. Absent when nobody said so. */

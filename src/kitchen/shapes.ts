@@ -159,6 +159,7 @@ export const recordShapes = {
       markerId: maybeId,
       dates: datesShape(dayShape),
       outSince: instant.nullable(),
+      open: z.boolean().optional(),
       outHot: z.boolean().optional(),
       outAtLeast: z.boolean().optional(),
       history: z.array(foodEventShape).optional(),

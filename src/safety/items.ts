@@ -42,7 +42,7 @@ const subjectOf = (
     where,
     state: null,
     homeMade: isHomeMade(item),
-    opened: dates.opened !== undefined,
+    opened: dates.opened !== undefined || item.open === true,
     thawed: dates.thawed !== undefined,
     outSince: item.outSince,
     exposure: item.outSince === null && !item.history?.length ? null : exposureOf(item, clock.now),

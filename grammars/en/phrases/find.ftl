@@ -125,6 +125,7 @@ diets-of = Marked { $diets }.
 contains-list = Said to contain { $allergens }.
 said-free-list = Said to be free from { $allergens }.
 has-reheating = Reheating is recorded.
+open-since-unknown = It is open, and nobody said since when.
 date-of = { $what ->
     [made] Made { ON($date) }.
     [bought] Bought { ON($date) }.

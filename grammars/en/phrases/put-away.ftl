@@ -80,6 +80,7 @@ date-unknown-noted = { $what ->
     [useBy] use by unknown
    *[other] date unknown
   }
+read-back-open = open, not known since when
 read-back-free = said to be free from { $allergens }
 read-back-ingredient = { $what } in it
 read-back-no-notes = no note any more

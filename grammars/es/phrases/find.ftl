@@ -115,6 +115,7 @@ diets-of = Marcado: { OURS($diets) }.
 contains-list = Dijeron que contiene { OURS($allergens) }.
 said-free-list = Dijeron que no contiene { OURS($allergens) }.
 has-reheating = Hay instrucciones para recalentar.
+open-since-unknown = Está abierto y nadie dijo desde cuándo.
 date-of = { $what ->
     [made] Se hizo { ON($date) }.
     [bought] Se compró { ON($date) }.

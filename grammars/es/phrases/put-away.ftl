@@ -85,6 +85,7 @@ date-unknown-noted = { $what ->
     [useBy] caducidad desconocida
    *[other] fecha desconocida
   }
+read-back-open = ya abierto, no se sabe desde cuándo
 read-back-free = dijeron que no lleva { OURS($allergens) }
 read-back-ingredient = lleva { $what }
 read-back-no-notes = ya sin nota

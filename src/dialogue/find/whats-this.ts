@@ -106,6 +106,7 @@ const dateKinds = ['made', 'bought', 'opened', 'frozen', 'thawed', 'useBy', 'bes
 export const datesOf = (item: Item): Say[] => [
   ...dateKinds.flatMap((kind) => {
     const at = item.dates[kind];
+    if (kind === 'opened' && !at && item.open) return [say('open-since-unknown')];
     return at ? [say('date-of', { what: kind, date: day(at) })] : [];
   }),
   ...frozenBefore(item),

@@ -1,5 +1,6 @@
 /** Where food is and what state it is in: moved, opened, frozen, thawing, out, back, divided, put together. */
 import {
+  amend as amendChange,
   freeze as freezeChange,
   isRefreeze,
   isFrozen,
@@ -159,8 +160,26 @@ export const open: Handler = (act, turn) => {
     fitting: ({ dates }) => !dates.opened,
   });
   if ('reply' in found) return found.reply;
-  const when = saidDay(act.slots.dates?.opened ?? act.slots.when);
-  const { name, id } = found.got;
+  const said = act.slots.dates?.opened ?? act.slots.when;
+  const when = saidDay(said);
+  const { name, id, dates } = found.got;
+  // "The milk is open": since when is known, or nobody said.
+  if (said === 'unknown' && dates.opened)
+    return {
+      parts: [
+        say('known-already', {
+          name,
+          facts: say('read-back-date', { what: 'opened', date: day(dates.opened) }),
+        }),
+      ],
+      memory: about(turn, [found.got]),
+    };
+  if (said === 'unknown')
+    return withChange(turn, amendChange(turn, id, { dates: { opened: null } }), (change) => ({
+      parts: [say('amended', { name, facts: say('read-back-open') })],
+      changes: [change],
+      memory: about(turn, [found.got]),
+    }));
   return withChange(turn, openChange(turn, id, when), (change) => ({
     parts: [say('opened', { name, date: day(when ?? todayOf(turn)) })],
     changes: [change],

@@ -8,9 +8,10 @@ import { watchers } from '../describe/watchers.js';
 import { markerNoun } from '../describe/touch.js';
 import { type Reply, type Turn, about, day, list, say } from '../handler.js';
 
-const dateWords = (dates: Item['dates']): Say[] =>
+const dateWords = ({ dates, open }: Item): Say[] =>
   (['made', 'bought', 'opened', 'frozen', 'useBy', 'bestBefore'] as const).flatMap((kind) => {
     const at = dates[kind];
+    if (kind === 'opened' && !at && open) return [say('read-back-open')];
     return at && !(kind === 'frozen' && (dates.made ?? dates.bought) === at)
       ? [say('read-back-date', { what: kind, date: day(at) })]
       : [];
@@ -45,7 +46,7 @@ const readBack = (turn: Turn, items: readonly Item[]): Say => {
   const marker = first.markerId ? turn.kitchen.markers.get(first.markerId) : undefined;
   const details: Value[] = [
     ...(marker ? [say('with-marker', { marker: markerNoun(marker) })] : []),
-    ...dateWords(first.dates),
+    ...dateWords(first),
     ...otherFacts(turn, first),
   ];
   const whole = groups.length === 1 ? groupName(groups[0]!) : say('item-name', { name: first.name });

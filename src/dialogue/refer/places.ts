@@ -71,6 +71,18 @@ export const besideOf = (turn: Turn, { spot = null, beside }: Partial<PlaceMenti
   return meant?.item.placeId ? (turn.kitchen.places.get(meant.item.placeId) ?? null) : null;
 };
 
+/** "The drawer with the carrots", of several that fit: where those are. */
+const withThat = (turn: Turn, { beside }: PlaceMention, best: readonly Place[]): readonly Place[] => {
+  const [near] = beside?.candidates ?? [];
+  if (!near || best.length < 2) return best;
+  const stands = (beside?.candidates ?? []).flatMap(({ id, fit }) => {
+    const item = fit >= near.fit - closeFit ? turn.kitchen.items.get(id) : undefined;
+    return item && item.gone === null && item.placeId ? [item.placeId] : [];
+  });
+  const there = best.filter(({ id }) => stands.some((at) => placeUnder(turn.kitchen, at, id)));
+  return there.length > 0 ? there : best;
+};
+
 /** The places the words fit about equally well. */
 const bestOf = (turn: Turn, mention: PlaceMention): Place[] => {
   const known = mention.candidates.flatMap(({ id, fit }) => {
@@ -126,7 +138,7 @@ export const findPlace = (
   if (!mention) return { found: 'none' };
   const neighbour = mention.candidates.length === 0 ? besideOf(turn, mention) : null;
   if (neighbour) return { found: 'one', place: neighbour, spot };
-  const best = bestOf(turn, mention);
+  const best = withThat(turn, mention, bestOf(turn, mention));
   const beside = besideEachOther(turn, mention, best);
   if (beside) return { found: 'several', choices: choicesAmong(turn, beside, true), spot, sideBySide: true };
   if (best.length === 1) return { found: 'one', place: best[0]!, spot };

@@ -454,6 +454,12 @@ const isHere = (turn: Turn, items: readonly Item[], statement: Statement): boole
   return definite || deed === 'opened' || deed === 'fact';
 };
 
+/** "I opened it, there's two ounces left". */
+const leaves = (items: readonly Item[], { thing, left }: Statement): readonly Step[] =>
+  left
+    ? [{ do: 'act', act: { intent: 'take', slots: { item: itemOf(items, thing ?? itMention), left } } }]
+    : [];
+
 /** What else was told than that it was opened, and when. */
 const onceOpened = ({ dates, when: _when, ...rest }: Statement): Statement => {
   const { opened: _opened, ...others } = dates ?? {};
@@ -518,6 +524,39 @@ const lotOf = (turn: Turn, statement: Statement): readonly Item[] => {
   return lot && others.length === 0 ? lot[1] : [];
 };
 
+/**
+ * "Cooked half the rice, it's on the top shelf": that much of what is here went into it, and what was cooked of it is
+ * put away. Null where no part was said of just one food that was not cooked yet.
+ */
+const cooksPart = (turn: Turn, statement: Statement): readonly Step[] | null => {
+  const { deed, definite, thing, share, fresh, parts = [] } = statement;
+  // "Half the rice, in a tub on the top shelf": the tub is what it is in now.
+  const [tub, ...more] = parts;
+  const place = statement.place ?? tub?.place;
+  const counted = tub?.amount ?? (share ? statement.amount : undefined);
+  const said = share ? undefined : statement.amount;
+  const half = said && said.unit === 'piece' && said.value < 1 ? { fraction: said.value } : null;
+  const measured = said && definite && isMeasured(said.unit) ? said : null;
+  const took = share ? { share } : half ? { share: half } : measured ? { amount: measured } : null;
+  if (deed !== 'made' || fresh || !thing?.words || !place || !took || more.length > 0) return null;
+  const called = recordsOf(turn, { ...statement, deed: 'took', definite: true });
+  // "The rice", of white rice and rice that is cooked already: the white.
+  const like = thing.candidates.flatMap(({ id }) => turn.kitchen.items.get(id) ?? []);
+  const raw = (called.length > 0 ? called : like).filter(({ dates, gone }) => !dates.made && gone === null);
+  const [from, ...others] = raw;
+  if (!from || others.length > 0) return null;
+  const { share: _share, amount: _amount, parts: _parts, ...rest } = statement;
+  const made: Statement = { ...rest, place, ...(counted ? { amount: counted } : {}) };
+  return [
+    {
+      do: 'act',
+      act: { intent: 'take', slots: { item: itemOf([from], thing), ...took } },
+      items: [from],
+    },
+    ...comesIn(turn, { ...made, thing: { ...thing, candidates: [] }, definite: false }),
+  ];
+};
+
 /** "Eight altogether": borne out by what is on record, or of the one lot there is; else it is asked where the others are. */
 const inAll = (turn: Turn, items: readonly Item[], statement: Statement, total: Amount): readonly Step[] => {
   const counted = items.reduce((sum, { amount }) => sum + (amount?.value ?? 1), 0);
@@ -540,12 +579,16 @@ export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
         : []),
     ];
   }
+  const cooked = cooksPart(turn, statement);
+  if (cooked) return cooked;
   const items = recordsOf(turn, statement);
   const { deed, amount, thing, place, definite } = statement;
   const item = itemOf(items, mentionOf(statement));
   switch (deed) {
     case 'listed':
       return [
+        // "Butter's down to one stick, so pop it on the list".
+        ...(items.length === 1 ? leaves(items, statement) : []),
         {
           do: 'act',
           act: { intent: 'buy-add', slots: { item: mentionOf(statement), ...(amount ? { amount } : {}) } },
@@ -614,7 +657,11 @@ export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
     turn.state.session?.kind === 'count' ||
     (amount !== undefined && definite && deed === 'stored' && place !== undefined);
   if (deed === 'opened' || (deed === 'fact' && statement.dates?.opened !== undefined))
-    return [...opens(turn, meant, statement), ...besides(turn, meant, onceOpened(statement), false)];
+    return [
+      ...opens(turn, meant, statement),
+      ...leaves(meant, statement),
+      ...besides(turn, meant, onceOpened(statement), false),
+    ];
   if (deed === 'stored' && place && amount && pointed) return moves(turn, meant, statement);
   if (deed === 'stored' && place && !amount) return besides(turn, meant, statement, false);
   const facts: Step[] = amount && pointed ? [{ do: 'facts', items: meant, statement, amount: true }] : [];

@@ -66,7 +66,12 @@ const forOthers = ({ name, dates, maker, diets, contains, freeFrom, cautions, pr
     preparation,
   }) as Facts;
 
-const withFacts = (item: Item, facts: Facts): Item => {
+/** Told open, since nobody knows when; with a day it needs no mark of its own. */
+const openWith = ({ open, ...item }: Item, opened: PlainDate | null | undefined): Item =>
+  opened === null || (open && opened === undefined) ? { ...item, open: true } : item;
+
+const withFacts = (known: Item, facts: Facts): Item => {
+  const item = openWith(known, facts.dates?.opened);
   const contains = edited(item.contains, facts.contains);
   const newlyFree = facts.freeFrom?.add ?? [];
   return {

@@ -138,6 +138,7 @@ export const merge = (
     amountAtFirst: amount,
     dates: earliestDates(items),
     outSince: outs[0] ?? null,
+    ...(items.some(({ open }) => open) ? { open: true } : {}),
     ...(items.some(({ outHot }) => outHot) ? { outHot: true } : {}),
     ...historiesTogether(items),
     timesReheated: Math.max(...items.map(({ timesReheated }) => timesReheated)),

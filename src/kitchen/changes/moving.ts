@@ -107,7 +107,12 @@ export const open = (doing: Doing, itemId: Id, day: PlainDate = today(doing.cloc
   if ('refused' in item) return item;
   if (!isPlainDate(day)) return refuse('not-a-date');
   if (item.dates.opened === day) return refuse('nothing-changes', { ids: [itemId], about: [item.name] });
-  return change('opened', [item.name], [itemOp(item, { dates: { ...item.dates, opened: day } })]);
+  const { open: _open, ...rest } = item;
+  return change(
+    'opened',
+    [item.name],
+    [op('item', itemId, item, { ...rest, dates: { ...item.dates, opened: day } })],
+  );
 };
 
 /**

@@ -20,7 +20,7 @@ export interface Share {
 /** What was said of a food. Everything but its name may be left out: unknown is kept as unknown. */
 export interface Draft extends Share {
   readonly name: string;
-  /** Null for a date said to be unknown. */
+  /** Null for a date said to be unknown: opened, it is open all the same. */
   readonly dates?: Readonly<Partial<Record<DateKind, PlainDate | null>>>;
   readonly maker?: string | null;
   readonly ownerId?: Id | null;
@@ -117,6 +117,7 @@ export const putAway = (doing: Doing, draft: Draft): Result => {
       spot: share.spot ?? null,
       markerId,
       dates: datesIn(doing, placeId, draft.dates),
+      ...(draft.dates?.opened === null ? { open: true } : {}),
       outSince: null,
       timesReheated: draft.timesReheated ?? 0,
       maker: draft.maker ?? null,

@@ -10,7 +10,18 @@ import { takeAmount, takeShare } from './amounts.js';
 import { takeDay } from './dates.js';
 import { takePerson } from './people.js';
 import { takePlace } from './places.js';
-import { type Style, type Telling, is, lastOf, leave, newTelling, odd, paused, use } from './telling.js';
+import {
+  type Style,
+  type Telling,
+  is,
+  lastOf,
+  leave,
+  newTelling,
+  odd,
+  paused,
+  stateIn,
+  use,
+} from './telling.js';
 import { cookedIn, takePointer, takeThing, takenFor } from './things.js';
 import { takeWord } from './words.js';
 
@@ -18,8 +29,8 @@ type Given = Pick<Telling, 'chunks' | 'tokens' | 'pauses' | 'rules' | 'lexicon'>
 
 /** "Gave the neighbour lady a jar", "because nobody was full": to whom and why are nothing of hers. */
 const other = (t: Telling, chunk: Chunk, at: number): number => {
-  if ((t.reason || (givesOut(t) && t.amount === undefined) || servedOn(t, at)) && isSaid(t, chunk))
-    use(t, chunk);
+  const said = t.reason || (givesOut(t) && t.amount === undefined) || servedOn(t, at);
+  if (givenTo(t, at) || (said && isSaid(t, chunk))) use(t, chunk);
   else leave(t, chunk);
   return at;
 };
@@ -46,12 +57,29 @@ const namedAfter = (
   return { chunk: { ...thing, mention: { ...thing.mention, ...where, pointer } }, at };
 };
 
+/** "A jar of marmalade that's open": how that is, and nothing pointed at. */
+const isRelative = (t: Telling, { mention }: ChunkOf<'pointer'>, at: number): boolean => {
+  const state = t.chunks[at + 2];
+  return (
+    mention.pointer === 'that' &&
+    t.chunks[at - 1]?.kind === 'thing' &&
+    !paused(t, t.chunks[at]) &&
+    is(t.chunks[at + 1], 'is') &&
+    state?.kind === 'word' &&
+    stateIn(state) !== null
+  );
+};
+
 /** Takes one constituent, and says which was the last one taken; null where nothing is told. */
 const take = (t: Telling, chunk: Chunk, at: number): number | null => {
   switch (chunk.kind) {
     case 'thing':
       return takeThing(t, chunk, at);
     case 'pointer': {
+      if (isRelative(t, chunk, at)) {
+        use(t, chunk);
+        return at;
+      }
       const named = namedAfter(t, chunk, at);
       if (named) return takeThing(t, named.chunk, named.at);
       if (!takePointer(t, chunk)) leave(t, chunk);
@@ -106,7 +134,17 @@ const givesOut = ({ deed, or, drafts }: Telling): boolean =>
   drafts.length === 0 && (deed === 'gave' || or === 'gave');
 /** "Had a can of sardines on toast". */
 const servedOn = ({ chunks, drafts }: Telling, at: number): boolean =>
-  is(chunks[at - 1], 'prep', 'direction') && isGone.has(drafts.at(-1)?.deed ?? null);
+  is(chunks[beforeArticles(chunks, at)], 'prep', 'direction') && isGone.has(drafts.at(-1)?.deed ?? null);
+/** "To the birds", "to our two lodgers": the word that leads up to it. */
+const beforeArticles = (chunks: readonly Chunk[], at: number): number => {
+  let before = at - 1;
+  while (before > 0 && is(chunks[before], 'a')) before -= 1;
+  return before;
+};
+/** Whoever it was given to is nobody of this kitchen's concern, known word or not. */
+const givenTo = (t: Telling, at: number): boolean =>
+  [t.drafts.at(-1)?.deed, t.drafts.at(-1)?.or].includes('gave') &&
+  is(t.chunks[beforeArticles(t.chunks, at)], 'direction');
 const isGone: ReadonlySet<Deed | null> = new Set<Deed | null>([
   'took',
   'finished',

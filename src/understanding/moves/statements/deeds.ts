@@ -152,7 +152,9 @@ const undone: ReadonlySet<Deed> = new Set<Deed>(['threw', 'finished', 'gave', 't
 
 const applyState = (t: Telling, state: string, over: boolean): void => {
   for (const draft of t.group) {
-    if (state === 'fine') draft.fine = true;
+    // That it is open says nothing of when it was opened.
+    if (state === 'opened') draft.dates.opened ??= 'unknown';
+    else if (state === 'fine') draft.fine = true;
     // "Three of the waffles … they're gone": those three.
     else if (state === 'finished' && draft.deed === 'took' && draft.amount) continue;
     else if (
@@ -191,7 +193,12 @@ export const takeIs = (t: Telling, chunk: Word, at: number): number | null => {
     told?.kind === 'word' && is(told, 'date:opened', 'date:made', 'date:frozen') && beyond?.kind === 'day';
   if (state && t.group.length > 0 && !dated) {
     use(t, told!);
+    // "A jar of jam that's open and some butter": of the jam alone, and the butter joins it all the same.
+    const clause = chunks[at - 1]?.kind === 'pointer' && t.inRun;
+    const { group, inRun } = t;
+    if (clause) t.group = group.slice(-1);
     applyState(t, state, true);
+    if (clause) Object.assign(t, { group, inRun });
     t.deed = null;
     return nextAt;
   }

@@ -72,6 +72,8 @@ export interface Telling {
   needs: boolean;
   /** "Quedan dos": the amount said next is what is left. */
   remains: boolean;
+  /** "An open jar of …": what is named next is open already. */
+  opened: boolean;
   /** Why it was done is being said. */
   reason: boolean;
   /** Who did it. */
@@ -114,6 +116,7 @@ export const newTelling = (
   kept: false,
   needs: false,
   remains: false,
+  opened: false,
   reason: false,
   subject: null,
   lastKind: null,
@@ -211,6 +214,8 @@ export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Dr
   if (t.needs && deed === 'listed') draft.needed = true;
   if (t.kept && deed === 'stored') draft.kept = true;
   if (t.remains) leaves(t, draft);
+  if (t.opened) draft.dates.opened = 'unknown';
+  t.opened = false;
   t.amount = t.share = t.container = t.owner = undefined;
   t.definite = t.fresh = t.single = false;
   if (t.held) {
@@ -240,7 +245,10 @@ export const leaves = (t: Telling, draft: Draft): void => {
 export const applyDeed = (t: Telling, draft: Draft, told: Deed): void => {
   const kind = dateOfDeed[told];
   if (draft.deed === null || weak.has(draft.deed)) {
-    if (!weak.has(told) || draft.deed === null) draft.deed = told;
+    if (!weak.has(told) || draft.deed === null) {
+      draft.deed = told;
+      if (t.deed === told) draft.or = t.or;
+    }
   }
   if (kind && kind !== 'bought') t.dateKind = kind;
   // Taken out to thaw, moved to freeze: what it is for says more.

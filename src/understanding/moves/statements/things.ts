@@ -153,14 +153,13 @@ const usedUp: ReadonlySet<Deed | null> = new Set<Deed | null>(['took', 'finished
 /** "Two jars for tonight's soup", "into the pot": what it was taken for is nothing put away. */
 const isFor = (t: Telling, at: number): boolean => {
   const before = t.chunks[purposeAt(t, at)];
-  const { deed } = t.drafts.at(-1) ?? { deed: null };
+  const { deed, or } = t.drafts.at(-1) ?? { deed: null, or: null };
+  const went = usedUp.has(deed) || or === 'gave';
   const dish = t.chunks[at];
   // "Threw the ham out, the cream I keep": the verb's own word, and no purpose.
   const own = is(before, 'from') || paused(t, t.chunks[purposeAt(t, at) + 1]);
   const into = is(before, 'direction') && !own && dish !== undefined && isDish(t, dish);
-  return (
-    t.drafts.length > 0 && (into || (is(before, 'for', 'direction', 'prep') && !own && usedUp.has(deed)))
-  );
+  return t.drafts.length > 0 && (into || (is(before, 'for', 'direction', 'prep') && !own && went));
 };
 /** "Six pierogi into the pot": taken to be cooked. False: it is no purpose. */
 export const takenFor = (t: Telling, at: number): boolean => {

@@ -13,6 +13,7 @@ import {
   begin,
   dateKindIn,
   deedIn,
+  deedsIn,
   implied,
   is,
   lastOf,
@@ -20,6 +21,7 @@ import {
   nextMeaning,
   paused,
   sameThing,
+  stateIn,
   use,
   weak,
 } from './telling.js';
@@ -75,12 +77,18 @@ const asks = (here: Here): boolean => {
   return is(chunk, 'is the') && first(here);
 };
 
+/** "No, not the chocolate": both in one. */
+const endsInNot = ({ t, chunk }: Here): boolean =>
+  is(chunk, 'repair') &&
+  chunk.to - chunk.from > 1 &&
+  t.lexicon.phrases.longestAt([t.tokens[chunk.to - 1]!], 0)?.value.has('not') === true;
+
 /** The thing of this sentence that "not" takes out again; -1 where there is none. */
 const takenOut = (here: Here): number => {
   const { t, at } = here;
   const next = nextOf(here);
-  if (next?.kind !== 'thing' || t.drafts.length < 2 || !(t.repaired || is(t.chunks[at - 1], 'repair')))
-    return -1;
+  const back = t.repaired || is(t.chunks[at - 1], 'repair') || endsInNot(here);
+  if (next?.kind !== 'thing' || t.drafts.length < 2 || !back) return -1;
   return t.drafts.findIndex((draft) => sameThing(next.mention, draft.thing));
 };
 
@@ -148,7 +156,14 @@ const rules: readonly Rule[] = [
     when: ({ t, chunk, at }) => {
       const next = t.chunks[at + 1];
       const gone = is(chunk, 'state:finished') && t.tokens[chunk.to - 1] === 'gone';
-      return gone && next?.kind === 'unknown' && !paused(t, next) && t.lexicon.isOrdinary(next.word);
+      // "Soft" may be how a bag feels.
+      const felt = next?.kind === 'container' && next.touch.container === undefined;
+      return (
+        gone &&
+        next !== undefined &&
+        !paused(t, next) &&
+        (felt || (next.kind === 'unknown' && t.lexicon.isOrdinary(next.word)))
+      );
     },
     take: ({ t, chunk, at }) => {
       use(t, chunk);
@@ -221,6 +236,19 @@ const rules: readonly Rule[] = [
       return at;
     },
   },
+  // "Eggs and bacon, actually not the bacon": of this sentence, and taken out of it again.
+  {
+    when: (here) => (is(here.chunk, 'not') || endsInNot(here)) && takenOut(here) >= 0,
+    take: (here) => {
+      const { t, at, nextAt } = here;
+      const gone = takenOut(here);
+      for (let step = at; step <= nextAt; step += 1) use(t, t.chunks[step]!);
+      t.drafts.splice(gone, 1);
+      t.group = t.run = t.drafts.slice(-1);
+      t.repaired = t.inRun = false;
+      return nextAt;
+    },
+  },
   // "No, two": a slip taken back; "no nuts" is what is not in it.
   {
     when: (here) => {
@@ -252,19 +280,6 @@ const rules: readonly Rule[] = [
       return at;
     },
   },
-  // "Eggs and bacon, actually not the bacon": of this sentence, and taken out of it again.
-  {
-    when: (here) => is(here.chunk, 'not') && takenOut(here) >= 0,
-    take: (here) => {
-      const { t, at, nextAt } = here;
-      const gone = takenOut(here);
-      for (let step = at; step <= nextAt; step += 1) use(t, t.chunks[step]!);
-      t.drafts.splice(gone, 1);
-      t.group = t.run = t.drafts.slice(-1);
-      t.repaired = t.inRun = false;
-      return nextAt;
-    },
-  },
   // "Not the raw brisket": what is not meant.
   {
     when: (here) => is(here.chunk, 'not') && nextOf(here)?.kind === 'thing' && here.t.drafts.length > 0,
@@ -289,6 +304,19 @@ const rules: readonly Rule[] = [
       t.deed = null;
       t.inRun = false;
       return to;
+    },
+  },
+  // "Take the eggs off, I never bought any": why it comes off the list.
+  {
+    when: ({ t, chunk }) =>
+      is(chunk, 'not') &&
+      t.subject === 'me' &&
+      t.drafts.length > 0 &&
+      t.drafts.every(({ deed }) => deed === 'unlisted'),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      t.reason = true;
+      return at;
     },
   },
   { when: ({ chunk }) => is(chunk, 'not'), take: () => null },
@@ -497,6 +525,10 @@ const rules: readonly Rule[] = [
         use(t, chunk);
         if (!place) return at;
         use(t, next);
+        // Of several drawers, the one where that is.
+        for (const draft of t.group.length > 0 ? t.group : t.drafts.slice(-1))
+          if (draft.place && next.mention.candidates.length > 0)
+            draft.place = { ...draft.place, beside: next.mention };
         return nextAt;
       }
       if (!known && !is(next, 'without', 'note-that', 'warn-that')) leave(t, chunk);
@@ -512,6 +544,20 @@ const rules: readonly Rule[] = [
       // "I'm going to have a waffle" says of nothing what is in it.
       const of = t.drafts.length > 0 || t.subject !== 'me';
       if (of && (nextOf(here)?.kind === 'thing' || is(nextOf(here), 'no'))) t.role = 'contents';
+      return at;
+    },
+  },
+  // "A jar of marmalade that's open": of that alone, and what is named next joins it all the same.
+  {
+    when: ({ t, chunk, at }) =>
+      stateIn(chunk) === 'opened' &&
+      is(t.chunks[at - 1], 'that') &&
+      t.group.length > 0 &&
+      t.chunks[at + 1]?.kind !== 'day' &&
+      t.chunks[at + 1]?.kind !== 'thing',
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      t.group.at(-1)!.dates.opened ??= 'unknown';
       return at;
     },
   },
@@ -568,6 +614,20 @@ const rules: readonly Rule[] = [
         return at;
       }
       return takeDeed(t, chunk, at);
+    },
+  },
+  // "An open jar of marmalade": how it is, and nothing that was done.
+  {
+    when: ({ t, chunk, at }) =>
+      deedsIn(chunk).includes('opened') &&
+      is(t.chunks[at - 1], 'a') &&
+      (t.chunks[at + 1]?.kind === 'amount' ||
+        t.chunks[at + 1]?.kind === 'container' ||
+        t.chunks[at + 1]?.kind === 'thing'),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      t.opened = true;
+      return at;
     },
   },
   { when: ({ chunk }) => deedIn(chunk) !== null, take: ({ t, chunk, at }) => takeDeed(t, chunk, at) },
