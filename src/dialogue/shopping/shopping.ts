@@ -12,7 +12,6 @@ import {
   shoppingList,
 } from '../../kitchen/index.js';
 import type { Change } from '../../kitchen/model.js';
-import { dayOf } from '../../terms/dates.js';
 import type { Say, Value } from '../../speech/answer.js';
 import type { Mention } from '../../understanding/intents.js';
 import { refusal, withChange } from '../describe/refusals.js';
@@ -31,7 +30,6 @@ export const buyAdd: Handler = (act, turn) => {
       ? named.map((name) => nearLine(turn, name)?.name ?? name)
       : named;
   if (slots.asked === 'low') return runningLow(turn);
-  if (slots.asked === 'thrown') return thrownOut(turn);
   if (names.length === 0)
     return { parts: [], ask: { slot: 'item', question: say('ask-buy'), expecting: 'words' } };
   const changes: Change[] = [];
@@ -125,17 +123,6 @@ const runningLow = (turn: Turn): Reply => {
   const low = livingItems(turn.kitchen).filter(({ amount }) => amount !== null && amount.value < littleLeft);
   const names = [...new Set(low.map(({ name }) => name))];
   if (names.length === 0) return { parts: [say('nothing-low')] };
-  return buyAdd({ intent: 'buy-add', slots: { items: names.map(wordsMention) } }, turn);
-};
-
-/** "Whatever we threw out": today. */
-const thrownOut = (turn: Turn): Reply => {
-  const { items, household } = turn.kitchen;
-  const gone = [...items.values()].filter(
-    (item) => item.gone?.how === 'thrown out' && dayOf(item.gone.at, household.timeZone) === todayOf(turn),
-  );
-  const names = [...new Set(gone.map(({ name }) => name))];
-  if (names.length === 0) return { parts: [say('nothing-like-that')] };
   return buyAdd({ intent: 'buy-add', slots: { items: names.map(wordsMention) } }, turn);
 };
 

@@ -1,4 +1,4 @@
-/** Asked of the list, naming no thing outright: what runs low, what was thrown out, and what is not on it yet. */
+/** Two things asked of the list that name no thing outright: what runs low, and what is not on it yet. */
 import { classed, ofKind, some, wordsIn, type Frame } from './bits.js';
 
 export const listFrame: Frame = ({ bits }) => {
@@ -13,13 +13,12 @@ export const listFrame: Frame = ({ bits }) => {
       used: wordsIn([...things, ...there, ...unless, ...puts, ...classed(bits, 'wh', 'if', 'topic-list')]),
     };
   }
-  const thrown = classed(bits, 'deed:threw');
-  const low = thrown.length > 0 ? thrown : classed(bits, 'low');
+  const low = classed(bits, 'low');
   const what = classed(bits, 'whatever');
   if (low.length === 0 || what.length === 0 || there.length === 0 || things.length > 0) return null;
   if (some(bits, 'not', 'if', 'remind', 'timer')) return null;
   return {
-    acts: [{ intent: 'buy-add', slots: { asked: thrown.length > 0 ? 'thrown' : 'low' } }],
+    acts: [{ intent: 'buy-add', slots: { asked: 'low' } }],
     used: wordsIn([...low, ...what, ...there, ...puts]),
   };
 };
