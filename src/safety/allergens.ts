@@ -7,7 +7,7 @@ import type { Item, Kitchen, Person, Region } from '../kitchen/model.js';
 import type { AllergenRow } from '../../shared/tables/schema.js';
 import type { Allergen, AllergenAnswer, Caution } from './api.js';
 import { caution } from './cautions.js';
-import { reviewedFood } from './match.js';
+import { besideKind, namedParts } from './match.js';
 import { regionFacts } from './regions/index.js';
 import { cite, safetyTables } from './tables.js';
 import type { SafetyTables } from './tables.js';
@@ -62,6 +62,18 @@ const sameAllergen = (one: string, other: string, tables: SafetyTables): boolean
   );
 };
 
+/** The same group by another word: who watches for "crustacean shellfish" watches for crustaceans. */
+export const watchesFor = (
+  { allergens }: Pick<Person, 'allergens'>,
+  one: string,
+  tables = safetyTables(),
+): boolean => {
+  const ids = allergenNamed(one, tables);
+  return allergens.some(
+    (kept) => ids.length > 0 && ids.every((id) => allergenNamed(kept, tables).includes(id)),
+  );
+};
+
 /** What is known of one allergen in one item. */
 export const allergenIn = (
   item: Pick<Item, 'name' | 'contains' | 'freeFrom'> & Partial<Pick<Item, 'notes'>>,
@@ -70,13 +82,38 @@ export const allergenIn = (
 ): AllergenAnswer => {
   // "There's celery in it", where celery is no allergen of the region: somebody may watch for it all the same.
   const told = (item.notes ?? []).flatMap((note) => ingredientIn(note) ?? []);
-  const said = [...item.contains, ...told].some((word) => sameAllergen(word, allergen, tables));
-  const free = item.freeFrom.some((word) => key(word) === key(allergen) || freesFrom(word, allergen, tables));
+  const said =
+    [...item.contains, ...told].some((word) => sameAllergen(word, allergen, tables)) ||
+    isThatFood(item.name, allergen, tables);
+  const frees = (word: string): boolean => key(word) === key(allergen) || freesFrom(word, allergen, tables);
+  const free = item.freeFrom.some(frees);
   const usual = usualAllergens(item.name, tables).some((id) => sameAllergen(id, allergen, tables));
   if (said) return { allergen, answer: 'said-to-contain' };
   if (free) return { allergen, answer: usual ? 'conflict' : 'said-free-from' };
-  return { allergen, answer: usual ? 'usually-contains' : 'unknown' };
+  // "Dairy-free cheese": a claim of whoever named it, worth less than one told, and no reason to call it milk.
+  const claimed = claimsIn(item.name).some(({ of }) => frees(of));
+  return { allergen, answer: !usual ? 'unknown' : claimed ? 'conflict' : 'usually-contains' };
 };
+
+/** Somebody watches for strawberries, or for the peanut stew: what goes by that name holds it. */
+const isThatFood = (name: string, watched: string, tables: SafetyTables): boolean => {
+  const words = new Set(foodWords(withoutClaims(name)));
+  const of = foodWords(watched);
+  return of.length > 0 && allergenNamed(watched, tables).length === 0 && of.every((word) => words.has(word));
+};
+
+/** "Nut-free granola", "cheese free from dairy": what a name says is not in it, and the name without that. */
+const claimsIn = (name: string): readonly { readonly of: string; readonly words: string }[] =>
+  [
+    ...name.toLowerCase().matchAll(/\b((?:tree )?[a-z]+)[- ]free\b|\bfree (?:from|of) ((?:tree )?[a-z]+)/g),
+  ].map(([words, before, after]) => ({ of: before ?? after ?? '', words }));
+/** Foods named after another that is not in them. Common practice. */
+const NAMED_AFTER =
+  /\b(butter (bean|lettuce)|cream (cracker|soda|of tartar)|oyster mushroom|crab apple|cocoa butter)\b/;
+const withoutClaims = (name: string): string =>
+  claimsIn(name)
+    .reduce((rest, { words }) => rest.replace(words, ' '), name.toLowerCase())
+    .trim();
 
 /** "Free from gluten" does not free from wheat (21 CFR 101.91), nor "free from almonds" from nuts. */
 const freesFrom = (said: string, asked: string, tables: SafetyTables): boolean => {
@@ -96,9 +133,17 @@ const GROUP_NOUNS: Readonly<Record<string, readonly string[]>> = {
 const groupNoun = (row: AllergenRow, said: string): boolean =>
   (GROUP_NOUNS[row.id] ?? []).some((noun) => key(noun) === key(said));
 
-/** Groups such a food usually holds, by its name alone. Never complete. */
-export const usualAllergens = (name: string, tables = safetyTables()): readonly string[] =>
-  reviewedFood(name, tables)?.contains ?? [];
+/**
+ * Groups such a food usually holds, by its name alone: what its kind does, and each food and group that the name
+ * names ("cream of leek soup", "prawn and walnut salad"). Never complete.
+ */
+export const usualAllergens = (name: string, tables = safetyTables()): readonly string[] => {
+  const plain = withoutClaims(name);
+  const groups = NAMED_AFTER.test(foodWords(plain).join(' '))
+    ? []
+    : besideKind(plain, tables).flatMap((word) => allergenNamed(word, tables));
+  return [...new Set([...namedParts(plain, tables).flatMap(({ contains }) => contains), ...groups])];
+};
 
 export interface AllergenWarning extends AllergenAnswer {
   readonly personId: string;

@@ -19,6 +19,7 @@ export {
   allergenWarnings,
   eatingCautions,
   usualAllergens,
+  watchesFor,
 } from './allergens.js';
 export { allergenWord, dietIn, dietMarks } from './diets.js';
 export { wattsByBoiling } from './boil-test.js';

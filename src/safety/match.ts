@@ -80,6 +80,10 @@ interface Reading {
   readonly found: Found | null;
   /** Every food its words name, the deciding one among them. */
   readonly parts: readonly FoodRow[];
+  /** The words of the name that say of what kind it is: the last of each food it names ("butter" of "almond butter"). */
+  readonly heads: ReadonlySet<number>;
+  /** The name as it was read. */
+  readonly read: readonly string[];
   readonly exact: boolean;
   readonly saidState: CookState;
   readonly words: ReadonlySet<string>;
@@ -138,6 +142,7 @@ const readWords = (words: readonly string[], index: Index): Reading => {
   let inHead: Found | null = null;
   let anywhere: Found | null = null;
   const parts: FoodRow[] = [];
+  const heads = new Set<number>();
   let past = 0;
   for (let from = 0; from < words.length; from++) {
     for (let to = Math.min(words.length, from + index.longest); to > from; to--) {
@@ -147,6 +152,7 @@ const readWords = (words: readonly string[], index: Index): Reading => {
       // The longest name at a place covers those within it: "peanut butter" is no butter.
       if (from >= past) {
         parts.push(known.row);
+        heads.add(to - 1);
         past = to;
       }
       if (from < headEnd && better(found, inHead)) inHead = found;
@@ -169,7 +175,15 @@ const readWords = (words: readonly string[], index: Index): Reading => {
       : null;
   const plain = (word: string): boolean =>
     FILLERS.has(word) || COOKED_WORDS.has(word) || RAW_WORDS.has(word) || CUT_WORDS.has(word);
-  return { found, parts, exact: found !== null && beside.every(plain), saidState, words: new Set(words) };
+  return {
+    found,
+    parts,
+    heads,
+    read: words,
+    exact: found !== null && beside.every(plain),
+    saidState,
+    words: new Set(words),
+  };
 };
 
 const some = (words: ReadonlySet<string>, set: ReadonlySet<string>): boolean => {
@@ -358,6 +372,14 @@ export const matchFood = (name: string, hints: MatchHints = {}, tables = safetyT
 export const namedParts = (name: string, tables = safetyTables()): readonly FoodRow[] => {
   const index = indexOf(tables);
   return (index.readings.get(name) ?? remember(index.readings, name, read(name, index))).parts;
+};
+
+/** The words of a name that say more than its kind: "cashew" of "cashew cream", "mushroom" of "mushroom soup". */
+export const besideKind = (name: string, tables = safetyTables()): readonly string[] => {
+  const index = indexOf(tables);
+  const { read: words, heads } =
+    index.readings.get(name) ?? remember(index.readings, name, read(name, index));
+  return words.filter((_, at) => !heads.has(at));
 };
 
 /** True of what keeps on a shelf, whole or dry, by its name alone. */

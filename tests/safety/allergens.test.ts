@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { allergenIn, allergenNamed, allergenWarnings, eatingCautions } from '../../src/safety/index.js';
+import {
+  allergenIn,
+  allergenNamed,
+  allergenWarnings,
+  eatingCautions,
+  watchesFor,
+} from '../../src/safety/index.js';
 import { item, kitchen, person } from './items.js';
 
 describe('allergens in an item', () => {
@@ -15,6 +21,22 @@ describe('allergens in an item', () => {
     ['cake', [], ['gluten'], 'wheat', 'usually-contains'],
     ['cheese', [], [], 'dairy', 'usually-contains'],
     ['apple', [], [], 'kiwi', 'unknown'],
+    // What its name names besides its kind.
+    ['cream of leek soup', [], [], 'milk', 'usually-contains'],
+    ['walnut bread', [], [], 'tree nuts', 'usually-contains'],
+    ['prawn curry', [], [], 'shellfish', 'usually-contains'],
+    ['almond milk', [], [], 'tree nuts', 'usually-contains'],
+    ['oat milk', [], [], 'milk', 'unknown'],
+    ['peanut butter', [], [], 'milk', 'unknown'],
+    ['butter beans', [], [], 'milk', 'unknown'],
+    // What a name claims not to hold is neither that nor proven.
+    ['dairy-free cheese', [], [], 'milk', 'conflict'],
+    ['nut free granola', [], [], 'nuts', 'unknown'],
+    ['lactose free milk', [], [], 'milk', 'usually-contains'],
+    // Whoever watches for a food by its own name.
+    ['sliced ham', [], [], 'ham', 'said-to-contain'],
+    ['peanut stew', [], [], 'peanut stew', 'said-to-contain'],
+    ['beef stew', [], [], 'peanut stew', 'unknown'],
     ['salad', ['kiwi'], [], 'kiwi', 'said-to-contain'],
   ] as const)('%s, contains %j, free from %j: %s is %s', (name, contains, freeFrom, asked, answer) =>
     expect(allergenIn({ name, contains, freeFrom }, asked).answer).toBe(answer),
@@ -25,6 +47,11 @@ describe('allergens in an item', () => {
     expect(allergenIn({ name: 'soup', contains: [], freeFrom: ['nuts'] }, 'almonds').answer).toBe(
       'said-free-from',
     );
+  });
+  it('a group by another word is watched for already', () => {
+    expect(watchesFor({ allergens: ['crustacean shellfish'] }, 'crustaceans')).toBe(true);
+    expect(watchesFor({ allergens: ['crustacean shellfish'] }, 'milk')).toBe(false);
+    expect(watchesFor({ allergens: ['strawberries'] }, 'strawberries and cream')).toBe(false);
   });
   it('what is not recorded is never absent', () => {
     for (const asked of ['milk', 'egg', 'sesame', 'mustard', 'lupin', 'celery']) {
