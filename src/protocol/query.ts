@@ -38,7 +38,11 @@ export type Filter =
   | { readonly by: 'suits'; readonly who: Who; readonly is: boolean }
   | { readonly by: 'diet'; readonly diet: string }
   | { readonly by: 'date'; readonly of: DateOf | null; readonly days: Days }
-  | { readonly by: 'state'; readonly state: 'frozen' | 'chilled' | 'room' | 'opened' | 'unopened' }
+  | {
+      readonly by: 'state';
+      /** `fresh` is what is neither frozen nor cooked. */
+      readonly state: 'frozen' | 'chilled' | 'room' | 'opened' | 'unopened' | 'cooked' | 'raw' | 'fresh';
+    }
   /** `past` guidance or its date, `expired` by its printed date, `due` by a day (soon, when left out). */
   | { readonly by: 'keeping'; readonly is: 'past' | 'expired' | 'within' | 'due'; readonly day?: PlainDate }
   | { readonly by: 'low' }

@@ -246,6 +246,12 @@ const further: Readonly<Record<string, Question | { readonly why: string }>> = {
   },
   'confirm-at-risk': { lead: { intent: 'add-person', slots: { person: dele, asked: 'risk' } }, back: {} },
   'confirm-person-eats': { lead: { intent: 'add-person', slots: { person: dele, diet: 'vegan' } }, back: {} },
+  'confirm-person-no-longer': {
+    lead: { intent: 'add-person', slots: { person: dele, allergens: ['peanuts'], negated: true } },
+    heard: 'act',
+    back: { person: dele, allergens: ['peanuts'], negated: true },
+    plainYes: true,
+  },
   'confirm-left': {
     lead: { intent: 'take', slots: { item: stew, left: { value: 1, unit: 'portion' } } },
     back: { left: { value: 1, unit: 'portion' } },

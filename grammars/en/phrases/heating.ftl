@@ -317,6 +317,16 @@ usually-with = { $count ->
     [one] Such food usually does, not recorded: { $items }.
    *[other] Such foods usually do, not recorded: { $items }.
   }
+free-in-doubt = { $count ->
+    [one] Said or called free from it, but such food usually is not, so check the label: { $items }.
+   *[other] Said or called free from it, but such foods usually are not, so check the labels: { $items }.
+  }
+must-not-have = Not for { $person }, said to contain { $allergens }: { $items }.
+none-must-not = Nothing there is said to contain { $allergens }, which { $person } watches for.
+not-by-diet = Not { $diet }, as { $person } eats: { $items }.
+none-not-by-diet = Nothing there is known not to be { $diet }, as { $person } eats.
+risk-named = For somebody at higher risk, as { $person } is, guidance names: { $items }.
+risk-none = Guidance names none of these for somebody at higher risk, as { $person } is.
 not-recorded-for = { $count ->
     [one] For one, nobody recorded it.
    *[other] For { $count }, nobody recorded it.

@@ -26,6 +26,7 @@ person-and-food = { $answer ->
   }
 unknown-for-several = Unknown for { $people }: nobody recorded whether it contains { $allergens }.
 person-no-longer = { $name } no longer watches for { $allergens }.
+confirm-person-no-longer = Shall I take { $allergens } off what { $name } watches for? Yes or no.
 person-none = No allergy is recorded for { $name }.
 confirm-person = { $allergens ->
     [none] { $name } eats here now? Yes or no.

@@ -260,6 +260,16 @@ usually-with = { $count ->
     [one] Suele llevarlo, sin estar registrado: { $items }.
    *[other] Suelen llevarlo, sin estar registrado: { $items }.
   }
+free-in-doubt = { $count ->
+    [one] Dicen que no lo lleva, pero suele llevarlo; mira la etiqueta: { $items }.
+   *[other] Dicen que no lo llevan, pero suelen llevarlo; mira las etiquetas: { $items }.
+  }
+must-not-have = No para { $person }; dijeron que llevan { OURS($allergens) }: { $items }.
+none-must-not = De nada de eso dijeron que lleve { OURS($allergens) }, que { $person } no come.
+not-by-diet = No va con { OURS($diet) }, como come { $person }: { $items }.
+none-not-by-diet = De nada de eso se sabe que no vaya con { OURS($diet) }, como come { $person }.
+risk-named = Para alguien con más riesgo, como { $person }, la guía nombra: { $items }.
+risk-none = La guía no nombra nada de eso para alguien con más riesgo, como { $person }.
 not-recorded-for = { $count ->
     [one] De una nadie lo registró.
    *[other] De { UNA($count) } nadie lo registró.

@@ -37,6 +37,7 @@ person-and-food = { $answer ->
   }
 unknown-for-several = Para { $people } no se sabe: nadie registró si contiene { OURS($allergens) }.
 person-no-longer = { $name } ya puede comer { OURS($allergens) }.
+confirm-person-no-longer = ¿Quito { OURS($allergens) } de lo que no come { $name }? Sí o no.
 person-none = No hay ninguna alergia registrada de { $name }.
 no-people = Todavía no está registrado quién come aquí.
 person-with = { $name }, que no come { OURS($allergens) }

@@ -5,32 +5,26 @@ import { allergenIn, dietIn } from '../../safety/index.js';
 import type { AllergenAnswer } from '../../safety/api.js';
 import { assessIn } from '../../safety/items.js';
 import type { Say } from '../../speech/answer.js';
-import { reasonsOf, verdictWords } from '../describe/guidance.js';
+import { cautionWords, reasonsOf, verdictWords } from '../describe/guidance.js';
 import { type Group, groupName, grouped, toldGroups } from '../describe/item.js';
-import { andMore, inGroups } from '../describe/lists.js';
+import { andMore, groupSize, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
+import { placeIds } from '../ask/filters.js';
 import { askedItems, tellPlace } from '../find/find.js';
 import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
+import type { Slots } from '../../understanding/intents.js';
 import { noSuch } from '../refer/items.js';
-import { findPlace } from '../refer/places.js';
 import { dietsOf, nobodyCalled, personAsked } from '../people/people.js';
+import { beyondRecord, foodList, guidanceForOne, notFor, riskCautions, riskParts } from './for-somebody.js';
+import { type Pile, pileOf, sortedBy } from './sorted.js';
 
 const answerFor = (item: Item, allergens: readonly string[]): AllergenAnswer['answer'][] =>
   allergens.map((allergen) => allergenIn(item, allergen).answer);
 
-const answersWorstFirst: readonly AllergenAnswer['answer'][] = [
-  'said-to-contain',
-  'usually-contains',
-  'conflict',
-  'unknown',
-  'said-free-from',
-];
-
 /** Of several things of one name, the one that must be warned of most. */
 const worstOf = (items: readonly Item[], allergens: readonly string[]): Item => {
-  const rank = (item: Item): number =>
-    Math.min(...answerFor(item, allergens).map((answer) => answersWorstFirst.indexOf(answer)));
-  return [...items].sort((a, b) => rank(a) - rank(b))[0]!;
+  const { onRecord, byName, inDoubt, unknown, free } = sortedBy(items, allergens);
+  return [...onRecord, ...byName, ...inDoubt, ...unknown, ...free][0]!;
 };
 
 /** "Does the chilli have peanuts?" */
@@ -88,39 +82,30 @@ const whatIsIn = (turn: Turn, item: Item): Reply => {
 const entry = (turn: Turn, group: Group): Say =>
   say('item-where', { item: groupName(group), where: placeAt(turn.kitchen, group.first.placeId) });
 
-/** "Anything with peanuts": what is said to, then what such food usually does. */
+/** "Anything with peanuts": what is said to, then what such food usually does. Where few are, each with its place. */
 const anything = (turn: Turn, pool: readonly Item[], allergens: readonly string[]): Reply => {
-  const said = pool.filter((item) => answerFor(item, allergens).includes('said-to-contain'));
-  const usual = pool.filter(
-    (item) =>
-      !said.includes(item) &&
-      answerFor(item, allergens).some((answer) => answer === 'usually-contains' || answer === 'conflict'),
-  );
-  const unknown =
-    pool.length -
-    said.length -
-    usual.length -
-    pool.filter((item) => answerFor(item, allergens).every((answer) => answer === 'said-free-from')).length;
+  const sorted = sortedBy(pool, allergens);
   const names = list(allergens, true);
-  const groups = grouped(turn.kitchen, said);
-  const { first, more, left } = inGroups(groups.map((group) => entry(turn, group)));
-  const maybe = [...new Set(usual.map(({ name }) => name))];
-  const parts: Say[] = [
-    groups.length > 0
-      ? say('with-allergen', { count: groups.length, allergens: names, items: list(first) })
-      : say('none-with-allergen', { allergens: names }),
-    ...(maybe.length > 0
-      ? [say('usually-with', { items: list(maybe.slice(0, 4)), count: maybe.length })]
-      : []),
-    ...(unknown > 0 ? [say('not-recorded-for', { count: unknown })] : []),
-    ...andMore(left),
-  ];
+  const groups = grouped(turn.kitchen, sorted.onRecord);
+  const items =
+    groups.length <= groupSize ? list(groups.map((group) => entry(turn, group))) : foodList(sorted.onRecord);
   return {
-    parts,
-    more,
+    parts: [
+      groups.length > 0
+        ? say('with-allergen', { count: groups.length, allergens: names, items })
+        : say('none-with-allergen', { allergens: names }),
+      ...beyondRecord(sorted),
+    ],
     details: [say('check-the-label')],
-    ...toldGroups(turn, said, groups),
+    ...toldGroups(turn, sorted.onRecord, groups),
   };
+};
+
+/** All there is, or what lies in the place that was said: in each that it may be. */
+const inPlace = (turn: Turn, { place }: Slots): readonly Item[] => {
+  const all = livingItems(turn.kitchen);
+  const ids = place ? placeIds(turn, { by: 'place', places: [place] }) : null;
+  return ids ? all.filter(({ placeId }) => ids.some((id) => placeUnder(turn.kitchen, placeId, id))) : all;
 };
 
 /** "Does the chilli have peanuts", "is it vegan", "anything with sesame in the pantry". */
@@ -147,10 +132,7 @@ export const contains: Handler = (act, turn) => {
   if (diet) return { parts: [], ask: { slot: 'item', question: say('ask-contains'), expecting: 'item' } };
   if (allergens.length === 0)
     return { parts: [], ask: { slot: 'item', question: say('ask-contains'), expecting: 'item' } };
-  const place = findPlace(turn, slots.place);
-  const pool = livingItems(turn.kitchen).filter(
-    (item) => place.found !== 'one' || placeUnder(turn.kitchen, item.placeId, place.place.id),
-  );
+  const pool = inPlace(turn, slots);
   if (!slots.free) return anything(turn, pool, allergens);
   // "Without gluten, for Dele": nor what Dele watches for.
   const { person, unknown: stranger } = personAsked(turn, slots.person ? { person: slots.person } : {});
@@ -165,7 +147,10 @@ const fewEnough = 8;
 /** Of what lies in one place, what is said to contain it, and of what nobody said either way. */
 const otherwise = (turn: Turn, pool: readonly Item[], allergens: readonly string[]): Say[] => {
   const groups = grouped(turn.kitchen, pool);
-  if (groups.length === 0 || groups.length > fewEnough) return [];
+  if (groups.length > fewEnough) {
+    const { unknown } = sortedBy(pool, allergens);
+    return unknown.length > 0 ? [say('not-recorded-for', { count: unknown.length })] : [];
+  }
   const answers = groups.map((group) => ({ group, said: answerFor(group.first, allergens) }));
   const holds = answers.filter(({ said }) => said.includes('said-to-contain'));
   const open = answers.filter(({ said }) => !said.includes('said-to-contain'));
@@ -225,22 +210,24 @@ const eatsAs = (turn: Turn, items: readonly Item[], person: Person, of: number):
 
 /** Worst first. */
 const severity = ['no', 'usually', 'unknown', 'free'] as const;
+const severityOf: Readonly<Record<Pile, (typeof severity)[number]>> = {
+  onRecord: 'no',
+  byName: 'usually',
+  inDoubt: 'usually',
+  unknown: 'unknown',
+  free: 'free',
+};
 
 /** What can be said of one food for one person, and the allergens it rests on. */
 const verdictFor = (
   item: Item,
-  person: Person,
+  { allergens }: Person,
 ): { readonly verdict: (typeof severity)[number]; readonly allergens: readonly string[] } => {
-  const answers = answerFor(item, person.allergens);
-  const of = (...wanted: readonly AllergenAnswer['answer'][]): string[] =>
-    person.allergens.filter((_allergen, at) => wanted.includes(answers[at]!));
-  const bad = of('said-to-contain');
-  if (bad.length > 0) return { verdict: 'no', allergens: bad };
-  const maybe = of('usually-contains', 'conflict');
-  if (maybe.length > 0) return { verdict: 'usually', allergens: maybe };
-  const unknown = of('unknown');
-  if (unknown.length > 0) return { verdict: 'unknown', allergens: unknown };
-  return { verdict: 'free', allergens: person.allergens };
+  const pile = pileOf(item, allergens);
+  return {
+    verdict: severityOf[pile],
+    allergens: pile === 'free' ? allergens : allergens.filter((one) => pileOf(item, [one]) === pile),
+  };
 };
 
 /** "What can Dele eat": what is said to be free from all she watches for; the rest is unknown. */
@@ -252,13 +239,16 @@ export const canEat: Handler = (act, turn) => {
       : { parts: [], ask: { slot: 'person', question: say('ask-who-eats'), expecting: 'person' } };
   const memory = { personId: person.id };
   const diets = dietsOf(person);
-  if (person.allergens.length === 0 && diets.length === 0)
-    return { parts: [say('no-allergy-recorded', { name: person.name })], memory };
   const { items: asked, named, unknown: missing } = askedItems(act, turn);
+  if (person.allergens.length === 0 && diets.length === 0 && named && asked[0])
+    return guidanceForOne(turn, person, asked[0]);
+  if (person.allergens.length === 0 && diets.length === 0 && !person.atRisk)
+    return { parts: [say('no-allergy-recorded', { name: person.name })], memory };
   if (act.slots.item?.words && missing && asked.length === 0) return { parts: noSuch(turn, missing), memory };
   const watched = list(person.allergens, true);
   if (named && asked.length > 0) {
     const item = asked[0]!;
+    const risks = riskCautions(turn, person, item).map(cautionWords);
     const against = diets.flatMap((diet) => {
       const found = dietIn(item, diet);
       const what = 'what' in found && found.what.length > 0 ? { what: list(found.what) } : {};
@@ -276,7 +266,7 @@ export const canEat: Handler = (act, turn) => {
     });
     if (person.allergens.length === 0)
       return {
-        parts: against,
+        parts: [...risks, ...against],
         details: [say('check-the-label')],
         memory: { ...memory, ...about(turn, [item]) },
         names: [item.name],
@@ -304,6 +294,7 @@ export const canEat: Handler = (act, turn) => {
           const names = others.filter((one) => one.verdict === verdict).map(({ item: { name } }) => name);
           return names.length > 0 ? [say('can-eat-others', { verdict, names: list(names) })] : [];
         }),
+        ...(others.length === 0 ? risks : []),
         ...(others.length === 0 && !past ? against : []),
       ],
       details: [
@@ -323,49 +314,42 @@ export const canEat: Handler = (act, turn) => {
       names: kinds.map(({ item: { name } }) => name),
     };
   }
-  const place = findPlace(turn, act.slots.place);
-  const pool = livingItems(turn.kitchen).filter(
-    (item) => place.found !== 'one' || placeUnder(turn.kitchen, item.placeId, place.place.id),
-  );
+  const pool = inPlace(turn, act.slots);
+  if (act.slots.asked === 'not') return notFor(turn, person, pool);
   const suits = (item: Item): boolean => diets.every((diet) => dietIn(item, diet).answer === 'marked');
+  // Nothing that is not named is promised to somebody at risk: what guidance names is told.
+  if (person.allergens.length === 0 && diets.length === 0) return notFor(turn, person, pool);
   if (person.allergens.length === 0) return eatsAs(turn, pool.filter(suits), person, pool.length);
-  const free = grouped(
-    turn.kitchen,
-    pool.filter(
-      (item) =>
-        answerFor(item, person.allergens).every((answer) => answer === 'said-free-from') && suits(item),
-    ),
-  );
-  const not = grouped(
-    turn.kitchen,
-    pool.filter((item) => answerFor(item, person.allergens).includes('said-to-contain')),
-  );
+  const sorted = sortedBy(pool, person.allergens);
+  const free = grouped(turn.kitchen, sorted.free.filter(suits));
+  const { onRecord: not, byName } = sorted;
   const rest =
-    pool.length -
-    free.reduce((sum, { items }) => sum + items.length, 0) -
-    not.reduce((sum, { items }) => sum + items.length, 0);
+    pool.length - free.reduce((sum, { items }) => sum + items.length, 0) - not.length - byName.length;
   const { first, more, left } = inGroups(free.map(groupName));
+  const foods = (items: readonly Item[]) =>
+    list(
+      [...new Set(items.map(({ name: food }) => food))].map((food) => say('the-food', { name: food })),
+      true,
+    );
+  const risk = riskParts(turn, person, pool);
   const parts: Say[] = [
     ...(free.length > 0
       ? [say('can-eat', { person: person.name, count: free.length, items: list(first), allergens: watched })]
       : []),
-    ...(not.length > 0
+    // What somebody must not have is told whole.
+    ...(not.length > 0 ? [say('cannot-eat', { count: not.length, items: foods(not) })] : []),
+    ...(byName.length > 0 ? [say('usually-with', { count: byName.length, items: foodList(byName) })] : []),
+    // What nobody said anything of is never promised.
+    ...(free.length === 0
       ? [
-          say('cannot-eat', {
-            count: not.length,
-            items: list(
-              [...new Set(not.map((group) => group.first.name))]
-                .slice(0, 4)
-                .map((one) => say('the-food', { name: one })),
-              true,
-            ),
+          say('can-eat-none-sure', {
+            person: person.name,
+            allergens: watched,
+            count: not.length + byName.length,
           }),
         ]
       : []),
-    // What nobody said anything of is never promised.
-    ...(free.length === 0
-      ? [say('can-eat-none-sure', { person: person.name, allergens: watched, count: not.length })]
-      : []),
+    ...risk.parts,
     ...(rest > 0 ? [say('rest-unknown', { count: rest })] : []),
     ...andMore(left),
   ];

@@ -12,6 +12,7 @@ import { keptTill, ownVerdicts } from '../age/keeps.js';
 import { tellOldest } from '../age/older.js';
 import { useFirst } from '../age/use-first.js';
 import { canEat, contains } from '../allergens/allergens.js';
+import { notFor } from '../allergens/for-somebody.js';
 import { reasonsOf, verdictWords } from '../describe/guidance.js';
 import { groupName, grouped, toldGroups } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
@@ -221,14 +222,11 @@ export const ofAllergens = (turn: Turn, query: Query, pool: readonly Item[]): Re
     return all.length > 0 ? within(contains, turn, pool, { allergens: all }) : null;
   }
   const slots: Slots = { person: { words: person.name, candidates: [{ id: person.id, fit: 1 }] } };
-  if (person.allergens.length === 0 && (person.diets ?? []).length === 0 && named) return null;
   // "Would it harm Theo": a yes or no of what is in it.
   if (named && !suits.is && person.allergens.length > 0)
     return each(turn, pool, (some) => of(contains, turn, some, { allergens: person.allergens }));
   if (named) return each(turn, pool, (some) => of(canEat, turn, some, slots));
-  if (!suits.is && person.allergens.length > 0)
-    return within(contains, turn, pool, { allergens: person.allergens });
-  return within(canEat, turn, pool, slots);
+  return suits.is ? within(canEat, turn, pool, slots) : notFor(turn, person, pool);
 };
 
 const dateAsked = (ask: Attribute): string | null =>

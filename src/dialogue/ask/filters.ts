@@ -2,7 +2,7 @@
 import { isFrozen, placeUnder, storageOf } from '../../kitchen/index.js';
 import type { Id, Item, Person } from '../../kitchen/model.js';
 import type { Filter, Who } from '../../protocol/query.js';
-import { allergenIn, dietMarks } from '../../safety/index.js';
+import { allergenIn, dietMarks, isHomeMade, matchFood } from '../../safety/index.js';
 import { assessIn } from '../../safety/items.js';
 import { marksOf, meaningIn } from '../../kitchen/index.js';
 import { plusDays } from '../../terms/dates.js';
@@ -63,6 +63,9 @@ const isLow = ({ amount, amountAtFirst: first }: Item): boolean => {
 const soonDays = 2;
 
 type Test = (item: Item) => boolean;
+
+/** Cooked by its name, or made here. */
+const isCooked: Test = (item) => matchFood(item.name, { homeMade: isHomeMade(item) }).state === 'cooked';
 
 const keepingTest = (turn: Turn, { is, day }: Extract<Filter, { by: 'keeping' }>): Test => {
   const today = todayOf(turn);
@@ -152,6 +155,12 @@ export const testOf = (turn: Turn, filter: Filter): Test | null => {
           return ({ dates }) => dates.opened !== undefined;
         case 'unopened':
           return ({ dates }) => dates.opened === undefined;
+        case 'cooked':
+          return isCooked;
+        case 'raw':
+          return (item) => !isCooked(item);
+        case 'fresh':
+          return (item) => !isCooked(item) && !isFrozen(turn, item);
         case 'chilled':
           return ({ placeId }) => storageOf(turn.kitchen, placeId) === 'fridge';
         case 'room':

@@ -93,6 +93,8 @@ export const askedAfter = (
 ): Asked | null => {
   const query = reply.asked?.query ?? queryOf(act);
   const members = reply.asked?.members ?? membersIn(reply.memory ?? {});
+  // "Go on" is about what was asked before it: a follow-up after it is one of that.
+  if (act.intent === 'continue' && was) return { ...was, turn };
   if (!query) {
     // What was done to a thing makes it the subject, and asks nothing.
     if (members.length === 0) return was;

@@ -117,6 +117,7 @@ export const resolve = (turn: Turn, edit: Edit): Resolved | null => {
     const wanted = query.ask.length > 0 ? query.ask : again.length > 0 ? again : (['what'] as const);
     return { query: { ...query, ask: wanted }, pool: told };
   }
-  if (asked.query.ask.length === 0) return null;
+  // "Does anything in the freezer have milk" asks whether; what was done to a thing asks nothing.
+  if (asked.query.ask.length === 0 && asked.query.where.length === 0) return null;
   return { query: merged(asked.query, query), pool: null };
 };

@@ -8,6 +8,7 @@ import {
   personNamed,
 } from '../../kitchen/index.js';
 import type { Change, Kitchen, Person } from '../../kitchen/model.js';
+import { watchesFor } from '../../safety/index.js';
 import type { SaidEater } from '../../protocol/first-day.js';
 import type { Say } from '../../speech/answer.js';
 import type { Act, Slots } from '../../understanding/intents.js';
@@ -31,7 +32,7 @@ export const peopleKept = (turn: Turn, eaters: readonly SaidEater[]): readonly C
     const facts = { allergens, diets, ...(risks.length > 0 ? { atRisk: true, risks } : {}) };
     const result = person
       ? amendPerson(doing, person.id, {
-          addAllergens: allergens,
+          addAllergens: allergens.filter((one) => !watchesFor(person, one)),
           addDiets: diets,
           ...(risks.length > 0 ? { atRisk: true, addRisks: risks } : {}),
         })

@@ -11,7 +11,7 @@ import {
 } from '../../kitchen/index.js';
 import type { Note, Person } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
-import { allergenIn } from '../../safety/index.js';
+import { allergenIn, allergenNamed, watchesFor } from '../../safety/index.js';
 import { personPointed } from '../../understanding/index.js';
 import type { Act, Mention, Slots } from '../../understanding/intents.js';
 import { withChange } from '../describe/refusals.js';
@@ -128,17 +128,49 @@ const whichNuts = (turn: Turn, { id, name }: Person): Reply => {
   }));
 };
 
+/** "He grew out of it": what somebody's life may rest on is taken off her record only after a plain yes. */
+const noLonger = (turn: Turn, person: Person, named: readonly string[]): Reply => {
+  const memory = { personId: person.id };
+  const of = (one: string): readonly string[] =>
+    person.allergens.filter(
+      (kept) => kept === one || allergenNamed(one).some((id) => allergenNamed(kept).includes(id)),
+    );
+  const gone = [...new Set(named.length > 0 ? named.flatMap(of) : person.allergens)];
+  if (gone.length === 0 || (named.length === 0 && gone.length > 1))
+    return { parts: ofPerson(person), memory };
+  return withChange(turn, amendPerson(turn, person.id, { removeAllergens: gone }), (change) => ({
+    parts: [
+      say('person-no-longer', { name: person.name, allergens: list(gone) }),
+      ...(person.allergens.length > gone.length
+        ? [
+            say('person-watches', {
+              name: person.name,
+              allergens: list(person.allergens.filter((one) => !gone.includes(one))),
+            }),
+          ]
+        : []),
+    ],
+    changes: [change],
+    ...(turn.sure
+      ? {}
+      : { confirm: say('confirm-person-no-longer', { name: person.name, allergens: list(gone) }) }),
+    memory,
+  }));
+};
+
 export const addPerson: Handler = (act, turn) => {
   if (act.slots.eaters && !asOne(act.slots.eaters)) return keepEaters(turn, act.slots.eaters);
   const slots = asOne(act.slots.eaters ?? []) ?? act.slots;
   const { person, name } = personSaid(turn, slots);
   const allergens = slots.allergens ?? [];
   if (person && slots.asked === 'nuts') return whichNuts(turn, person);
+  if (person && slots.negated && !slots.diet && slots.asked !== 'risk')
+    return noLonger(turn, person, allergens);
   if (person) {
     const diets = slots.diet ? [slots.diet] : [];
     const facts = slots.negated
-      ? { removeAllergens: allergens, removeDiets: diets }
-      : { addAllergens: allergens, addDiets: diets };
+      ? { removeDiets: diets }
+      : { addAllergens: allergens.filter((one) => !watchesFor(person, one)), addDiets: diets };
     const result = amendPerson(turn, person.id, {
       ...facts,
       ...(slots.asked === 'risk'
@@ -150,7 +182,7 @@ export const addPerson: Handler = (act, turn) => {
         diets.length > 0 && !slots.negated
           ? say('person-eats', { name: person.name, diets: list(diets) })
           : allergens.length > 0 && !slots.negated
-            ? say('person-watches-already', { name: person.name, allergens: list(allergens) })
+            ? say('person-watches-already', { name: person.name, allergens: list(person.allergens) })
             : say('person-known', { name: person.name });
       return { parts: [known], memory: { personId: person.id } };
     }
@@ -174,12 +206,7 @@ export const addPerson: Handler = (act, turn) => {
         memory: { personId: person.id },
       }));
     return withChange(turn, result, (change) => ({
-      parts: [
-        say(slots.negated ? 'person-no-longer' : 'person-watches', {
-          name: person.name,
-          allergens: list(allergens),
-        }),
-      ],
+      parts: [say('person-watches', { name: person.name, allergens: list(allergens) })],
       changes: [change],
       ...askNuts(slots, person),
       doubt: say('confirm-person', {

@@ -46,6 +46,13 @@ const aFact = {
 } as const satisfies Statement;
 
 const mentionOf = ({ thing }: Statement): Mention => thing ?? itMention;
+/** "Dairy-free cheese" is what is to be bought, and no cheese that is here. */
+const toBuy = (statement: Statement): Mention => {
+  const { thing, diets = [] } = statement;
+  return thing?.words && diets.length > 0
+    ? { ...emptyMention, words: [...diets, thing.words].join(' ') }
+    : mentionOf(statement);
+};
 
 /** "Both of them", after two foods were put away one after the other. */
 const lastTwo = (turn: Turn): readonly Item[] =>
@@ -591,11 +598,11 @@ export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
         ...(items.length === 1 ? leaves(items, statement) : []),
         {
           do: 'act',
-          act: { intent: 'buy-add', slots: { item: mentionOf(statement), ...(amount ? { amount } : {}) } },
+          act: { intent: 'buy-add', slots: { item: toBuy(statement), ...(amount ? { amount } : {}) } },
         },
       ];
     case 'unlisted':
-      return [{ do: 'act', act: { intent: 'buy-remove', slots: { item: mentionOf(statement) } } }];
+      return [{ do: 'act', act: { intent: 'buy-remove', slots: { item: toBuy(statement) } } }];
     case 'finished':
     case 'threw':
     case 'gave':
@@ -711,5 +718,5 @@ export const together = (statements: readonly Statement[]): readonly (readonly S
 export const stepsForAll = (turn: Turn, statements: readonly Statement[]): readonly Step[] => {
   if (statements.length < 2) return statements.flatMap((statement) => stepsFor(turn, statement));
   const intent = statements[0]!.deed === 'listed' ? ('buy-add' as const) : ('buy-remove' as const);
-  return [{ do: 'act', act: { intent, slots: { items: statements.map(mentionOf) } } }];
+  return [{ do: 'act', act: { intent, slots: { items: statements.map(toBuy) } } }];
 };

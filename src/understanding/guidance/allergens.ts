@@ -10,13 +10,15 @@ import {
   has,
   isWord,
   mentionOf,
+  guestIn,
   personIn,
   pointerIn,
   saysWord,
   spotsOf,
   type Sentence,
 } from './sentence.js';
-import type { Spot } from './spots.js';
+import { namedMention } from '../meaning-parts.js';
+import { matchesIn, type Spot } from './spots.js';
 
 /** "Nuts" may be of trees or peanuts: both are watched for until somebody says which. */
 const groups = (value: string): readonly string[] => (value === 'nuts' ? ['tree nuts', 'peanuts'] : [value]);
@@ -68,6 +70,19 @@ const named = (spots: readonly Spot[]): readonly string[] => [
   ...new Set(spots.flatMap(({ value }) => groups(value))),
 ];
 
+/** "The peanut butter", which is here, told of somebody: that, and neither its peanuts nor butter by themselves. */
+const wholeFoods = (sentence: Sentence): readonly string[] => {
+  const all = spotsOf(sentence, 'allergen');
+  const forbids = spotsOf(sentence, 'cannot').map(({ to }) => to);
+  return matchesIn(sentence.tokens, sentence.rules, 'kitchen:item').flatMap(({ from, to, value }) => {
+    const mention = namedMention(value);
+    const hers = to - from > 1 && (mention.candidates[0]?.fit ?? 0) >= surelyHers;
+    const after = forbids.some((end) => end <= from && from - end <= 2);
+    const covers = all.some((spot) => from <= spot.from && spot.to <= to);
+    return hers && after && covers ? [mention.words ?? ''] : [];
+  });
+};
+
 /** What the allergen is asked or told of: another food, else what was just spoken of. */
 const carrier = (sentence: Sentence, spots: readonly Spot[]): Mention | null => {
   const free = spots.flatMap((spot) =>
@@ -86,21 +101,26 @@ const doubting = (sentence: Sentence): boolean => {
   );
 };
 
-/** A fact about somebody who eats here. */
-const ofPerson = (sentence: Sentence, spots: readonly Spot[]): Act | null => {
+/** A fact about somebody who eats here, or comes to. */
+export const ofPerson = (
+  sentence: Sentence,
+  spots: readonly Spot[] = allergenSpots(sentence),
+): Act | null => {
   const coeliac = has(sentence, 'coeliac');
-  const allergens = [...named(spots), ...(coeliac ? ['gluten'] : [])];
-  const told = has(sentence, 'allergy') || has(sentence, 'cannot') || has(sentence, 'saidno');
-  if (!told || allergens.length === 0) return null;
+  const allergens = [...new Set([...named(spots), ...wholeFoods(sentence), ...(coeliac ? ['gluten'] : [])])];
+  const told = ['allergy', 'cannot', 'saidno', 'outgrown'].some((kind) => has(sentence, kind));
+  const isOver = has(sentence, 'outgrown');
+  if (!told || (allergens.length === 0 && !isOver)) return null;
   // A question about people is one; "my grandson Jack, can he have nuts" tells nothing of him.
   if (asks(sentence)) return null;
-  const person = personIn(sentence);
+  const person = personIn(sentence) ?? guestIn(sentence);
   if (!person) return { intent: 'danger', slots: { asked: 'allergy', allergens } };
   const { words, candidates } = person;
   // "Nuts, tree nuts or peanuts" says which.
   const said = spots.some(({ value }) => value === 'tree nuts' || value === 'peanuts');
   const unsure = !said && spots.some(({ value }) => value === 'nuts') ? { asked: 'which-nuts' } : {};
-  return { intent: 'add-person', slots: { person: { words, candidates }, allergens, ...unsure } };
+  const over = isOver ? { negated: true } : unsure;
+  return { intent: 'add-person', slots: { person: { words, candidates }, allergens, ...over } };
 };
 
 const ofFood = (sentence: Sentence, spots: readonly Spot[]): Act | null => {
@@ -175,18 +195,6 @@ export const bothNuts = (act: Act, sentence: Sentence): Act =>
       }
     : act;
 
-/** "What's in the fridge she shouldn't touch": of all there is, what is not for somebody. */
-const notForThem = (sentence: Sentence, base: Act | undefined): Act | null => {
-  if (!has(sentence, 'cannot') || !asksAnywhere(sentence) || !has(sentence, 'which')) return null;
-  if (base?.intent === 'can-eat' || base?.intent === 'who-allergic') return null;
-  const person = personIn(sentence);
-  if (!person || foodsIn(sentence).length > 0) return null;
-  const { words, candidates } = person;
-  const asked = base?.slots.query?.where.flatMap((one) => (one.by === 'place' ? one.places : [])) ?? [];
-  const place = base?.slots.place ?? asked[0];
-  return { intent: 'can-eat', slots: { person: { words, candidates }, ...(place ? { place } : {}) } };
-};
-
 /** What the sentence says of allergens, where the reading so far does not; null leaves that reading. */
 export const allergenActs = (sentence: Sentence, base: readonly Act[]): readonly Act[] | null => {
   const spots = allergenSpots(sentence);
@@ -201,11 +209,12 @@ export const allergenActs = (sentence: Sentence, base: readonly Act[]): readonly
   if (act && peopleAsked.has(act.intent) && !told) return null;
   if (person) {
     const same =
-      act?.intent === 'add-person' && heard.length >= named(spots).length && !/ /.test(act.slots.words ?? '');
+      act?.intent === 'add-person' &&
+      wholeFoods(sentence).length === 0 &&
+      heard.length >= named(spots).length &&
+      !/ /.test(act.slots.words ?? '');
     return same ? null : [person];
   }
-  const theirs = spots.length === 0 ? notForThem(sentence, act) : null;
-  if (theirs) return [theirs];
   if (spots.length === 0) return null;
   const beside = besides(sentence, spots, base);
   if (beside) return beside;

@@ -15,6 +15,8 @@ import { outageAct } from './outage.js';
 import { guidanceProposal, isLikely } from './proposal.js';
 import { allergenActs, allergensAnswered, bothNuts } from './allergens.js';
 import { riskAct } from './at-risk.js';
+import { dietGuest } from './guests.js';
+import { toldThenAsked } from './told-then-asked.js';
 import { has, moodOf, sentenceOf, spotsOf, type Sentence } from './sentence.js';
 import { hazardAct, urgentAct } from './urgent.js';
 
@@ -155,6 +157,8 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     if (acts[0]?.slots.eaters) return base;
     const hazard = hazardAct(sentence, base.verdict === 'act' ? (acts[0] ?? null) : null);
     if (hazard && !ofStepsAtHand(hazard, base, context, sentence)) return readAs([hazard], said, tokens);
+    const both = context.expecting === 'anything' ? toldThenAsked(sentence) : null;
+    if (both) return readAs(both, said, tokens);
     const answered = context.expecting === 'allergen' ? allergensAnswered(sentence) : null;
     if (answered) return readAs([answered], said, tokens);
     const allergens = allergenActs(sentence, base.verdict === 'out-of-scope' ? [] : acts);
@@ -177,6 +181,13 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     const risk = riskAct(sentence, acts[0] ?? null);
     // "I am pregnant, can I eat the brie": answered, and what was told of her is kept as well.
     if (risk) return readAs(asked?.slots.item ? [asked, risk] : [risk], said, tokens);
+    // Somebody without a name who eats so: kept, where nothing else was made of it.
+    const [only] = acts;
+    const ofNobody =
+      only?.intent === 'add-person' && acts.length === 1 && (only.slots.person?.candidates.length ?? 0) === 0;
+    const guest =
+      base.verdict === 'out-of-scope' || acts.length === 0 || ofNobody ? dietGuest(sentence) : null;
+    if (guest) return readAs([guest], said, tokens);
     const ofSteps = asked !== null && ofStepsAtHand(asked, base, context, sentence);
     if (proposal && !ofSteps && isLikely(proposal)) return readAs(proposal.acts, said, tokens);
     const put = acts

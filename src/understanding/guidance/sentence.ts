@@ -4,6 +4,7 @@ import type { Clock } from '../../terms/dates.js';
 import { asNamed, namedMention } from '../meaning-parts.js';
 import { itMention, type Mention } from '../intents.js';
 import { classAt, movesLexicon, type MovesLexicon } from '../moves/lexicon.js';
+import { asMeant } from './by-sound.js';
 import type { Mood } from './facts.js';
 import { apart, guidanceWords } from './lexicon.js';
 import { matchesIn, spotsIn, type Match, type Spot } from './spots.js';
@@ -22,7 +23,7 @@ export const sentenceOf = (
   language: string,
   clock: Clock,
 ): Sentence => {
-  const tokens = apart(said);
+  const tokens = asMeant(apart(said), rules, language);
   const spots = spotsIn(tokens, language).filter(
     (spot) => !isAuxiliary(tokens, spot) && !isJoint(tokens, spot, language),
   );
@@ -88,8 +89,17 @@ const overlaps = (one: { from: number; to: number }, other: { from: number; to: 
 export const asks = (sentence: Sentence): boolean =>
   spotsOf(sentence, 'asks').some(
     ({ from }) =>
-      from === 0 || sentence.tokens.slice(0, from).every((word) => isWord(sentence, 'opening', word)),
+      (from === 0 || sentence.tokens.slice(0, from).every((word) => isWord(sentence, 'opening', word))) &&
+      !deniesOnly(sentence, from),
   );
+/** "Can't have milk, the new girl": nobody before the verb and nobody after it, so that it tells. */
+const deniesOnly = (sentence: Sentence, at: number): boolean => {
+  const follows = sentence.tokens[at + 2];
+  return (
+    spotsOf(sentence, 'cannot').some(({ from, to }) => from === at && to - from > 1) &&
+    !isWord(sentence, 'subject', follows)
+  );
+};
 /**
  * "Can the baby finish it", "is the smoked salmon fine": a verb before what it is said of, where no subject stands
  * before the verb.
@@ -176,11 +186,13 @@ export const personIn = (sentence: Sentence): PersonSaid | null => {
   const [known] = matchesIn(tokens, rules, 'kitchen:person').filter(({ value }) =>
     asNamed(value).candidates.some(({ fit }) => fit >= surelyThem),
   );
-  if (known) {
+  const theirs = relationIn(sentence);
+  if (known && !(theirs?.whose && theirs.from === known.from)) {
     const { words, candidates } = asNamed(known.value);
     return { words, candidates, to: known.to };
   }
-  const [relation] = spotsOf(sentence, 'relation');
+  const relation = relationIn(sentence);
+  if (relation?.whose) return { words: relation.whose, candidates: [], to: relation.to };
   if (relation) {
     const name = tokens[relation.to];
     const named = name !== undefined && !nameless(name) && !isFood(sentence, relation.to);
@@ -221,6 +233,30 @@ export const personIn = (sentence: Sentence): PersonSaid | null => {
   if (saysWord(sentence, 'shehe')) return { words: 'she', candidates: [], to: 0 };
   return isWord(sentence, 'myself', head) || saysWord(sentence, 'mine')
     ? { words: 'me', candidates: [], to: 0 }
+    : null;
+};
+
+/** "Neighbour's boy", "my sister's girl", "Dele's friend": whose somebody is tells who it is; parted, "'s" is "is". */
+const relationIn = (sentence: Sentence): { from: number; to: number; whose?: string } | null => {
+  const { tokens } = sentence;
+  const all = spotsOf(sentence, 'relation');
+  for (const { from, to } of all) {
+    const owner = isWord(sentence, 'owns', tokens[from - 1]) ? (tokens[from - 2] ?? null) : null;
+    const whose = owner !== null && !isWord(sentence, 'noname', owner) && !isWord(sentence, 'opening', owner);
+    if (whose) return { from: from - 2, to, whose: `${owner}'s ${tokens.slice(from, to).join(' ')}` };
+  }
+  return all[0] ?? null;
+};
+
+/** "A coeliac coming on Saturday", "we have a vegan for tea": somebody without a name. */
+export const guestIn = (sentence: Sentence): PersonSaid | null => {
+  const [comes] = spotsOf(sentence, 'comes');
+  return comes
+    ? {
+        words: guidanceWords(sentence.language, 'guest').values().next().value ?? '',
+        candidates: [],
+        to: comes.to,
+      }
     : null;
 };
 

@@ -120,8 +120,9 @@ const toldOfEaters = (guess: Guess, reader: Reader): Slots | null => {
   if (words.asks.has(opens ?? '') || guess.heard.trimEnd().endsWith('?')) return null;
   const all = eatersIn(guess, words, moves, reader, { open: false });
   const eaters = all.filter(
-    ({ who, allergens, nuts, diets, unclear, none }) =>
-      none || (who !== 'whose' && (allergens.length + diets.length > 0 || nuts || unclear === true)),
+    ({ who, allergens, nuts, diets, risks, unclear, none }) =>
+      none ||
+      (who !== 'whose' && (allergens.length + diets.length + risks.length > 0 || nuts || unclear === true)),
   );
   const [first] = eaters.filter(({ none }) => !none);
   // How somebody eats alone is heard by rule; a word of diet is of food at least as often.

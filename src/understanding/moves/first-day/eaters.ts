@@ -5,6 +5,7 @@
  */
 import type { SaidEater } from '../../../protocol/first-day.js';
 import type { Guess } from '../../guesses.js';
+import { namedMention } from '../../meaning-parts.js';
 import type { Reader } from '../../readings.js';
 import type { MovesLexicon } from '../lexicon.js';
 import { mayBeName, spelled, type Spelled } from './people-words.js';
@@ -63,6 +64,17 @@ interface Reading {
 /** The longest food named at a place, in words; 0 for none. */
 const foodAt = ({ sentence: { tokens }, reader }: Reading, at: number): number =>
   Math.max(0, ...(reader.rules.get('kitchen:food')?.matchesAt(tokens, at) ?? []).map(({ length }) => length));
+
+const surelyHers = 0.95;
+
+/** "The peanut stew", which is here: one thing that somebody must not have, and no peanuts and stew. */
+const wholeAt = ({ sentence: { tokens }, reader }: Reading, at: number): number =>
+  Math.max(
+    0,
+    ...(reader.rules.get('kitchen:item')?.matchesAt(tokens, at) ?? []).map(({ length, value }) =>
+      length > 1 && (namedMention(value).candidates[0]?.fit ?? 0) >= surelyHers ? length : 0,
+    ),
+  );
 
 /** Words between a name and what they are to her: "Sam, my lodger". */
 const aside: ReadonlySet<string> = new Set(['my', 'our', 'the', 'his', 'her']);
@@ -150,6 +162,7 @@ export const eatersIn = (
     const extra = words.extra.longestAt(tokens, at);
     const risk = words.risks.longestAt(tokens, at);
     const allergen = allergenAt(tokens, at, moves);
+    const whole = watcher !== null && listTo >= at - 1 ? wholeAt(reading, at) : 0;
     const eats = words.diets.longestAt(tokens, at);
     const diet = moves.phrases.longestAt(tokens, at);
     const told = tokens[target];
@@ -187,6 +200,10 @@ export const eatersIn = (
       watcher = whom();
       watcher.waiting ||= words.strong.longestAt(tokens, at) !== null;
       at += watch.length;
+      listTo = at;
+    } else if (watcher && whole > (allergen?.length ?? 0)) {
+      take(watcher, at, whole, tokens.slice(at, at + whole).join(' '));
+      at += whole;
       listTo = at;
     } else if (allergen) {
       const after = tokens[at + allergen.length] ?? '';
@@ -249,7 +266,10 @@ export const eatersIn = (
       const next = at + title + 1;
       const and = words.and.longestAt(tokens, at - 1) !== null;
       const joined = lastPerson === at || (lastPerson === at - 1 && and);
-      const watched = isWatchAt(next) || (tokens[next] === 'is' && describedAt(next + 1));
+      // "Peter can't do shellfish, Dele's peanuts": as the one before, each what is hers.
+      const likewise =
+        watcher !== null && tokens[next] === 'is' && allergenAt(tokens, next + 1, moves) !== null;
+      const watched = isWatchAt(next) || likewise || (tokens[next] === 'is' && describedAt(next + 1));
       const spoken = isPronoun(next) && pauses.has(next);
       const surely = joined || watched || spoken;
       const begins =
@@ -278,6 +298,10 @@ export const eatersIn = (
         closeClause();
         current = named(tokens.slice(at, next).map(capital).join(' '), null);
         lastPerson = next;
+        if (likewise) {
+          watcher = current;
+          listTo = next + 1;
+        }
       } else if (listTo === at && (words.fill.has(tokens[at]!) || words.and.longestAt(tokens, at))) {
         listTo = next;
       }

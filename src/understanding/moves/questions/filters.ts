@@ -149,18 +149,39 @@ export const ofPeople = (
   const things = pieces.filter((piece) => piece.kind === 'thing' && piece.fit > 0).length;
   const named = things > 0;
   // Whoever is named comes before who asks: "can I give Junie the butter".
-  const people = [
+  const people: { readonly piece: Piece; readonly who: Who }[] = [
     ...free.flatMap((piece) => (piece.kind === 'person' ? [{ piece, who: personSaid(piece) }] : [])),
-    ...free.flatMap((piece): { piece: Piece; who: Who }[] => {
-      if (is(piece, 'me')) return [{ piece, who: { who: 'me' } }];
-      return is(piece, 'same') ? [{ piece, who: { who: 'same' } }] : [];
-    }),
+    ...free.flatMap((piece): { piece: Piece; who: Who }[] =>
+      is(piece, 'same') && !is(piece, 'me') ? [{ piece, who: { who: 'same' } }] : [],
+    ),
+    ...free.flatMap((piece): { piece: Piece; who: Who }[] =>
+      is(piece, 'me') ? [{ piece, who: { who: 'me' } }] : [],
+    ),
   ];
+  // "What can my granddaughter not have", of whom nobody told: hers it is all the same, and nobody else's.
+  const judged = free.some((piece) => is(piece, 'can', 'cannot'));
+  if (judged && !people.some(({ who }) => who.who === 'named'))
+    people.unshift(
+      ...free.flatMap((piece): { piece: Piece; who: Who }[] =>
+        is(piece, 'kin')
+          ? [
+              {
+                piece,
+                who: {
+                  who: 'named',
+                  person: { words: tokens.slice(piece.from, piece.to).join(' '), candidates: [] },
+                },
+              },
+            ]
+          : [],
+      ),
+    );
   const filters: Filter[] = [];
   const used: Piece[] = [];
   const made = free.filter((piece) => is(piece, 'made'));
   const eats = free.filter((piece) => is(piece, 'eat'));
   const can = free.filter((piece) => is(piece, 'can', 'cannot'));
+  const did = pieces.some((piece) => is(piece, 'past-aux'));
   const of = (among: readonly Piece[], piece: Piece, within: number): Piece | undefined =>
     among.find((one) => near(pieces, piece, within).includes(one));
   for (const { piece, who } of people) {
@@ -177,7 +198,9 @@ export const ofPeople = (
     const at = pieces.indexOf(piece);
     // "What could I cook for Sam", "what is safe to feed Theo": cooked for, and not by.
     const fed = is(pieces[at - 1], 'for') || eating !== undefined;
-    const cooks = fed && pieces.slice(0, at).some((one) => is(one, 'may', 'can', 'good'));
+    // "What have I got for her": of what is here.
+    const wide = is(pieces[at - 1], 'for') && pieces.some((one) => is(one, 'what')) && !did;
+    const cooks = fed && (wide || pieces.slice(0, at).some((one) => is(one, 'may', 'can', 'good')));
     if (other && plain && !owns && (named ? wouldHave(pieces, at, eating !== undefined) : cooks)) {
       // "Is there anything in it that would bother Sam": a no must never answer that.
       const isNot = pieces.some((one) => is(one, 'cannot'));
@@ -201,11 +224,12 @@ export const ofPeople = (
     const ofFood = pieces.some((one) => is(one, 'good', 'how'));
     const asked = named && (!self || (word === 'i' && is(may, 'can') && !ofFood));
     const whose = ['my', 'our', 'ours', 'mine'].includes(word);
-    const suited = may !== undefined && (eating !== undefined || asked || is(may, 'cannot'));
+    // "What should she leave alone": what forbids counts, whatever stands beside it.
+    const forbids = can.find((one) => is(one, 'cannot') && near(pieces, piece, 4).includes(one));
+    const suited = may !== undefined && (eating !== undefined || asked || forbids !== undefined);
     if (suited && may && !owns && !(self && whose)) {
-      const isNot = is(may, 'cannot');
-      filters.push({ by: 'suits', who, is: !isNot });
-      used.push(piece, may, ...(eating ? [eating] : []));
+      filters.push({ by: 'suits', who, is: forbids === undefined });
+      used.push(piece, may, ...[eating, forbids].flatMap((one) => (one ? [one] : [])));
       continue;
     }
     const lead = pieces[pieces.indexOf(piece) - 1];
@@ -244,6 +268,10 @@ const dateWords: Readonly<Record<string, DateOf>> = {
   frozen: 'frozen',
   thawed: 'thawed',
 };
+
+type State = Extract<Filter, { by: 'state' }>['state'];
+const states = ['frozen', 'chilled', 'opened', 'cooked', 'raw', 'fresh'] as const satisfies readonly State[];
+const statesOf = (piece: Piece): readonly State[] => states.filter((state) => is(piece, `state:${state}`));
 
 const spotClass = 'spot:';
 const spanClass = 'span:';
@@ -316,17 +344,11 @@ export const ofThings = (
       );
     }
   }
-  const state = free.find((piece) =>
-    is(piece, 'state:frozen', 'state:opened', 'state:chilled', 'unopened', 'opened'),
+  const state = free.find(
+    (piece) => !used.includes(piece) && (is(piece, 'opened', 'unopened') || statesOf(piece).length > 0),
   );
-  if (state && !used.includes(state)) {
-    const which = is(state, 'unopened')
-      ? 'unopened'
-      : is(state, 'state:frozen')
-        ? 'frozen'
-        : is(state, 'state:chilled')
-          ? 'chilled'
-          : 'opened';
+  if (state) {
+    const which = is(state, 'unopened') ? 'unopened' : (statesOf(state)[0] ?? 'opened');
     const not = denied(state);
     const filter: Filter = { by: 'state', state: which };
     if (not) take({ by: 'not', filter }, state, not);

@@ -165,6 +165,12 @@ const wordsAt =
       ]),
   ];
 
+/** "In this fridge", "in that pie": a word before a noun, and nothing that was spoken of. */
+const beforeNoun = (piece: Piece, next: Piece | undefined): Piece =>
+  piece.kind === 'words' && piece.classes.has('in-it') && (next?.kind === 'place' || next?.kind === 'thing')
+    ? { ...piece, classes: new Set(['small']) }
+    : piece;
+
 /** The cheapest cover, in order; every word lies in just one piece. Time grows with the sentence's length. */
 export const piecesOf = (
   tokens: readonly string[],
@@ -208,5 +214,5 @@ export const piecesOf = (
   }
   const pieces: Piece[] = [];
   for (let at = tokens.length; at > 0; at = best[at]!.last!.from) pieces.unshift(best[at]!.last!);
-  return pieces;
+  return pieces.map((piece, at) => beforeNoun(piece, pieces[at + 1]));
 };

@@ -51,6 +51,8 @@ export interface Telling {
   container: Draft['container'];
   place: PlaceMention | undefined;
   maker: string | undefined;
+  /** "Dairy-free cheese": how it is eaten, before what it is. */
+  diets: readonly string[];
   owner: Draft['owner'];
   early: SaidDate | null;
   dateKind: DateKind | null;
@@ -104,6 +106,7 @@ export const newTelling = (
   container: undefined,
   place: undefined,
   maker: undefined,
+  diets: [],
   owner: undefined,
   early: null,
   dateKind: null,
@@ -216,6 +219,8 @@ export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Dr
   if (t.remains) leaves(t, draft);
   if (t.opened) draft.dates.opened = 'unknown';
   t.opened = false;
+  draft.diets.push(...t.diets);
+  t.diets = [];
   t.amount = t.share = t.container = t.owner = undefined;
   t.definite = t.fresh = t.single = false;
   if (t.held) {

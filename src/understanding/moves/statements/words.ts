@@ -696,6 +696,15 @@ const rules: readonly Rule[] = [
     },
   },
   {
+    when: ({ t, chunk, at }) =>
+      is(chunk, 'diet') && t.chunks[at + 1]?.kind === 'thing' && !is(t.chunks[at - 1], 'is'),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      t.diets = [...t.diets, t.tokens.slice(chunk.from, chunk.to).join(' ')];
+      return at;
+    },
+  },
+  {
     when: ({ chunk }) => is(chunk, 'diet'),
     take: ({ t, chunk, at }) => {
       use(t, chunk);

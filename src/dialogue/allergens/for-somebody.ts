@@ -1,0 +1,136 @@
+/**
+ * What of some food is not for somebody: what is said to hold what she watches for, what does so by its name or
+ * kind, what is not as she eats, what guidance names for people at risk. Such a list is told whole, and how many
+ * there are of which nobody knows is told with it.
+ */
+import type { Item, Person } from '../../kitchen/model.js';
+import type { Caution } from '../../safety/api.js';
+import { assess, dietIn, whereKept } from '../../safety/index.js';
+import type { Say } from '../../speech/answer.js';
+import { cautionWords, distinct, verdictWords, reasonsOf } from '../describe/guidance.js';
+import { type Reply, type Turn, about, list, say } from '../handler.js';
+import { dietsOf } from '../people/people.js';
+import { type Sorted, sortedBy } from './sorted.js';
+
+/** Names once each, as a list of foods. */
+export const foodList = (items: readonly Item[]): ReturnType<typeof list> =>
+  list([...new Set(items.map(({ name }) => name))]);
+const kinds = (items: readonly Item[]): number => new Set(items.map(({ name }) => name)).size;
+
+/** What is not on record and may hold it all the same, and of how many nobody knows. */
+export const beyondRecord = ({ byName, inDoubt, unknown }: Sorted): Say[] => [
+  ...(byName.length > 0 ? [say('usually-with', { items: foodList(byName), count: kinds(byName) })] : []),
+  ...(inDoubt.length > 0 ? [say('free-in-doubt', { items: foodList(inDoubt), count: kinds(inDoubt) })] : []),
+  ...(unknown.length > 0 ? [say('not-recorded-for', { count: unknown.length })] : []),
+];
+
+/** What guidance names for people at risk holds for a baby only where it is of babies, and for nobody else then. */
+const forBabies = 'at-risk-honey';
+const isOf = ({ code }: Caution, risks: readonly string[]): boolean => {
+  const baby = risks.includes('infant');
+  const others = risks.length === 0 || risks.some((risk) => risk !== 'infant');
+  return code.startsWith('at-risk') && code !== 'at-risk-general' && (code === forBabies ? baby : others);
+};
+
+/** What guidance says of one food to somebody at risk as she is. */
+export const riskCautions = (turn: Turn, person: Person, item: Item): readonly Caution[] => {
+  if (!person.atRisk) return [];
+  const where = whereKept(turn.kitchen.places, item);
+  const { region } = turn.kitchen.household;
+  const found = assess(item, { where, region, clock: turn.clock, atRisk: true });
+  return found.cautions.filter((caution) => isOf(caution, person.risks ?? []));
+};
+
+/** What guidance names of these for somebody at risk, and what it says of them. */
+export const riskParts = (
+  turn: Turn,
+  person: Person,
+  pool: readonly Item[],
+): { parts: Say[]; details: Say[] } => {
+  if (!person.atRisk) return { parts: [], details: [] };
+  const of = pool.flatMap((item) => riskCautions(turn, person, item).map((caution) => ({ item, caution })));
+  const items = of.map(({ item }) => item);
+  return {
+    parts: [
+      items.length > 0
+        ? say('risk-named', { person: person.name, items: foodList(items) })
+        : say('risk-none', { person: person.name }),
+    ],
+    details: [...distinct(of.map(({ caution }) => cautionWords(caution))), say('caution-ask-clinician')],
+  };
+};
+
+const dietParts = (person: Person, pool: readonly Item[]): Say[] =>
+  dietsOf(person).flatMap((diet) => {
+    const answers = pool.map((item) => ({ item, answer: dietIn(item, diet).answer }));
+    const against = answers.flatMap(({ item, answer }) =>
+      answer === 'contains' || answer === 'usually' ? [item] : [],
+    );
+    const unmarked = answers.filter(({ answer }) => answer === 'unknown').length;
+    return [
+      against.length > 0
+        ? say('not-by-diet', { person: person.name, diet, items: foodList(against) })
+        : say('none-not-by-diet', { person: person.name, diet }),
+      ...(unmarked > 0 ? [say('diet-unmarked', { count: unmarked })] : []),
+    ];
+  });
+
+/** "What in this fridge must Dele not have": all of it. */
+export const notFor = (turn: Turn, person: Person, pool: readonly Item[]): Reply => {
+  const memory = { personId: person.id, ...about(turn, pool.length === 1 ? pool : []) };
+  const sorted = sortedBy(pool, person.allergens);
+  const { onRecord } = sorted;
+  const risk = riskParts(turn, person, pool);
+  const allergens = list(person.allergens, true);
+  const watched: Say[] =
+    person.allergens.length === 0
+      ? []
+      : [
+          onRecord.length > 0
+            ? say('must-not-have', { person: person.name, allergens, items: foodList(onRecord) })
+            : say('none-must-not', { person: person.name, allergens }),
+          ...beyondRecord(sorted),
+        ];
+  const known = [...watched, ...dietParts(person, pool), ...risk.parts];
+  return {
+    parts: [
+      ...known,
+      ...(known.length === 0 || (person.allergens.length === 0 && risk.parts.length > 0)
+        ? [say('person-none', { name: person.name })]
+        : []),
+    ],
+    details: [...risk.details, say('check-the-label')],
+    memory: { ...memory, ...(onRecord.length > 0 ? about(turn, onRecord) : {}), personId: person.id },
+    names: [...new Set([...onRecord, ...sorted.byName].map(({ name }) => name))],
+    count: kinds(onRecord),
+  };
+};
+
+/** One food for somebody of whom no allergy is known: what guidance says of it, and what is in it. */
+export const guidanceForOne = (turn: Turn, person: Person, item: Item): Reply => {
+  const where = whereKept(turn.kitchen.places, item);
+  const { region } = turn.kitchen.household;
+  const found = assess(item, { where, region, clock: turn.clock, atRisk: person.atRisk });
+  const risks = riskCautions(turn, person, item).map(cautionWords);
+  const { contains } = item;
+  return {
+    // What is to be thrown out is nobody's, however it is heated.
+    parts: [
+      ...(found.verdict === 'throw-out' ? [] : risks),
+      verdictWords(found, item.name),
+      contains.length > 0
+        ? say('contains-these', { name: item.name, allergens: list(contains) })
+        : say('contains-unknown', { name: item.name }),
+      say('person-none', { name: person.name }),
+    ],
+    details: [
+      ...reasonsOf(found).first,
+      ...(person.atRisk ? [say('caution-ask-clinician')] : []),
+      say('check-the-label'),
+    ],
+    sources: reasonsOf(found).sources,
+    memory: { personId: person.id, ...about(turn, [item]) },
+    names: [item.name],
+    count: 1,
+  };
+};
