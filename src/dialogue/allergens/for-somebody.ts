@@ -55,8 +55,13 @@ export const riskParts = (
       items.length > 0
         ? say('risk-named', { person: person.name, items: foodList(items) })
         : say('risk-none', { person: person.name }),
+      // That guidance names nothing is no promise.
+      ...(items.length > 0 ? [] : [say('caution-ask-clinician')]),
     ],
-    details: [...distinct(of.map(({ caution }) => cautionWords(caution))), say('caution-ask-clinician')],
+    details: [
+      ...distinct(of.map(({ caution }) => cautionWords(caution))),
+      ...(items.length > 0 ? [say('caution-ask-clinician')] : []),
+    ],
   };
 };
 

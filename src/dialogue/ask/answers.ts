@@ -195,9 +195,11 @@ export const ofAllergens = (turn: Turn, query: Query, pool: readonly Item[]): Re
   const plain = query.ask.every(
     (ask) => ask === 'what' || ask === 'which' || ask === 'good' || (ask === 'keeps' && keeps),
   );
-  if (!plain || pool.length === 0) return null;
-  const one = new Set(pool.map(({ name }) => name)).size === 1;
   const named = filterOf(query, 'named') ?? filterOf(query, 'each');
+  // "What can she have from the freezer": of a whole set, who may have it comes before all else that it seems to ask.
+  const first = plain || (suits !== undefined && !named && query.order === null);
+  if (!first || pool.length === 0) return null;
+  const one = new Set(pool.map(({ name }) => name)).size === 1;
   const diet = filterOf(query, 'diet');
   if (diet && (named || one))
     return each(turn, pool, (some) => of(contains, turn, some, { diet: diet.diet }));

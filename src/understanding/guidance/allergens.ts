@@ -15,10 +15,10 @@ import {
   pointerIn,
   saysWord,
   spotsOf,
+  wholeNamesIn,
   type Sentence,
 } from './sentence.js';
-import { namedMention } from '../meaning-parts.js';
-import { matchesIn, type Spot } from './spots.js';
+import type { Spot } from './spots.js';
 
 /** "Nuts" may be of trees or peanuts: both are watched for until somebody says which. */
 const groups = (value: string): readonly string[] => (value === 'nuts' ? ['tree nuts', 'peanuts'] : [value]);
@@ -74,12 +74,11 @@ const named = (spots: readonly Spot[]): readonly string[] => [
 const wholeFoods = (sentence: Sentence): readonly string[] => {
   const all = spotsOf(sentence, 'allergen');
   const forbids = spotsOf(sentence, 'cannot').map(({ to }) => to);
-  return matchesIn(sentence.tokens, sentence.rules, 'kitchen:item').flatMap(({ from, to, value }) => {
-    const mention = namedMention(value);
-    const hers = to - from > 1 && (mention.candidates[0]?.fit ?? 0) >= surelyHers;
+  return wholeNamesIn(sentence.tokens, sentence.rules).flatMap(({ from, to, words }) => {
     const after = forbids.some((end) => end <= from && from - end <= 2);
     const covers = all.some((spot) => from <= spot.from && spot.to <= to);
-    return hers && after && covers ? [mention.words ?? ''] : [];
+    // A word that is an allergen by itself is that: "can't have milk".
+    return after && (to - from > 1 || !covers) ? [words] : [];
   });
 };
 
@@ -108,12 +107,16 @@ export const ofPerson = (
 ): Act | null => {
   const coeliac = has(sentence, 'coeliac');
   const allergens = [...new Set([...named(spots), ...wholeFoods(sentence), ...(coeliac ? ['gluten'] : [])])];
-  const told = ['allergy', 'cannot', 'saidno', 'outgrown'].some((kind) => has(sentence, kind));
+  const told =
+    ['allergy', 'cannot', 'saidno', 'outgrown'].some((kind) => has(sentence, kind)) ||
+    (has(sentence, 'nomore') && personIn(sentence) !== null);
   const isOver = has(sentence, 'outgrown');
   if (!told || (allergens.length === 0 && !isOver)) return null;
   // A question about people is one; "my grandson Jack, can he have nuts" tells nothing of him.
   if (asks(sentence)) return null;
   const person = personIn(sentence) ?? guestIn(sentence);
+  // "There's no more rice": a food, and nobody.
+  if (!person && spots.length === 0 && !coeliac) return null;
   if (!person) return { intent: 'danger', slots: { asked: 'allergy', allergens } };
   const { words, candidates } = person;
   // "Nuts, tree nuts or peanuts" says which.

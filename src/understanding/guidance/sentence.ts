@@ -23,12 +23,39 @@ export const sentenceOf = (
   language: string,
   clock: Clock,
 ): Sentence => {
-  const tokens = asMeant(apart(said), rules, language);
+  const tokens = asMeant(apartBut(said, rules), rules, language);
   const spots = spotsIn(tokens, language).filter(
     (spot) => !isAuxiliary(tokens, spot) && !isJoint(tokens, spot, language),
   );
   const sentence: Sentence = { tokens, rules, language, clock, spots };
   return { ...sentence, spots: [...spots, ...partedOut(sentence)] };
+};
+
+const wholeName = 0.95;
+
+/** Names of hers, word for word, whoever made them left out of it: "the shepherd's pie". */
+export const wholeNamesIn = (
+  tokens: readonly string[],
+  rules: DynamicRules,
+): readonly { readonly from: number; readonly to: number; readonly words: string }[] =>
+  tokens.flatMap((_, from) => {
+    const to = Math.max(
+      from,
+      ...(rules.get('kitchen:item')?.matchesAt(tokens, from) ?? []).map(({ length, value }) => {
+        const { candidates, maker } = namedMention(value);
+        return maker === null && (candidates[0]?.fit ?? 0) >= wholeName ? from + length : from;
+      }),
+    );
+    return to > from ? [{ from, to, words: tokens.slice(from, to).join(' ') }] : [];
+  });
+
+/** "Shepherd's pie", where there is one here, is one name; all else is parted. */
+const apartBut = (said: readonly string[], rules: DynamicRules): readonly string[] => {
+  const owned = said.some((word) => /['’]s$/.test(word));
+  const names = owned ? wholeNamesIn(said, rules).filter(({ from, to }) => to - from > 1) : [];
+  return said.flatMap((word, at) =>
+    names.some(({ from, to }) => from <= at && at < to) ? [word] : apart([word]),
+  );
 };
 
 /** "Leave the stew out", the food between the two: it stands out as surely as "left out" says it. */

@@ -32,8 +32,9 @@ const askedFrom = ({ tokens, rules, language, clock }: Sentence, at: number): Ac
   const question = questionIn(tokens.slice(at), rules, today(clock), language);
   const [act, ...more] = question?.acts ?? [];
   const query = act?.slots.query;
-  // "She can't have nuts, any nuts": only what is put as a question is one.
-  if (!question?.outright || !act || !query || more.length > 0 || question.left.length > 1) return null;
+  if (!question || !act || !query || more.length > 0 || question.left.length > 1) return null;
+  // "She can't have nuts, any nuts": only what is put as a question is one, or asks whether it is for somebody.
+  if (!question.outright && !query.where.some(({ by }) => by === 'suits')) return null;
   if (!query.where.some(({ by }) => ofFood.has(by))) return null;
   return act;
 };
