@@ -5,6 +5,7 @@ import { caughtIn, foreign, worthAsking } from './caught.js';
 import { confidenceOf, type Evidence } from './confidence.js';
 import { cuedIntent } from './cues.js';
 import { rulesExpected } from './expected.js';
+import { mayWrite } from './gate/index.js';
 import { grammarFor, rulesFor } from './grammar-files.js';
 import { guessesFrom, type Guess } from './guesses.js';
 import { learnedReading } from './learned-reading.js';
@@ -320,12 +321,13 @@ export const createUnderstander = (
     context: HearingContext,
   ): Understanding => {
     const reader = readerFor(names, context);
-    const { guesses, meanings, read } = meaningsOf(given, reader);
-    const all = meanings.reduce((sum, { mass }) => sum + mass, 0);
+    const { guesses, meanings: all, read } = meaningsOf(given, reader);
+    const meanings = all.filter(({ acts }) => mayWrite(acts, reader.rules, language));
+    const belief = all.reduce((sum, { mass }) => sum + mass, 0);
     const readings = meanings.map((meaning): Interpretation => {
       const evidence: Evidence = {
         score: meaning.best,
-        part: meaning.mass / all,
+        part: meaning.mass / belief,
         mended: meaning.mended,
       };
       return {
@@ -376,9 +378,10 @@ export const createUnderstander = (
       return { readings: [request.reading, ...readings], margin: 1, verdict: request.verdict };
     if (ofSteps) return { readings: [ofSteps, ...readings], margin: 1, verdict: 'act' };
     if (told) return { readings: [told.reading, ...readings], margin: 1, verdict: told.verdict };
-    const learned = without.includes('learned')
+    const guessed = without.includes('learned')
       ? null
       : learnedReading(guesses, readings[0], meanings[0]?.best, reader);
+    const learned = guessed && mayWrite(guessed.reading.acts, reader.rules, language) ? guessed : null;
     if (learned && half && isTold(learned.reading))
       return { readings: [half.reading, ...readings], margin: 1, verdict: half.verdict };
     if (learned) return { readings: [learned.reading, ...readings], margin: 1, verdict: learned.verdict };

@@ -38,7 +38,7 @@ const costs = {
   container: 0.4,
   ordinal: 0.4,
   food: 0.3,
-  goods: 0.55,
+  goods: 0.4,
   /** A name nobody knows: once, and for each of its words. */
   open: 0.75,
   openWord: 0.35,

@@ -22,13 +22,13 @@ const moves = z.object({
   cookware: z.array(z.string()).default([]),
   clitics: z.record(z.string(), z.string()).default({}),
   endings: z.record(z.string(), z.string()).default({}),
-  endearments: z.array(z.string()).default([]),
   weighs: z.array(z.string()).default([]),
   wholes: z.array(z.string()).default([]),
   ones: z.array(z.string()).default([]),
 });
 
 export interface MovesLexicon extends SpellingLists {
+  readonly language: string;
   /** Every phrase with all it may do: "deed:stored", "state:finished", "date:useBy", "pointer:it", "and", … */
   readonly phrases: PhraseTable<ReadonlySet<string>>;
   /** The allergen group a food word names; undefined for others. */
@@ -43,8 +43,6 @@ export interface MovesLexicon extends SpellingLists {
   isDish(word: string): boolean;
   /** What food is put into to be cooked or served: a pot, a salad. */
   isCooked(word: string): boolean;
-  /** A food that people call each other. */
-  isEndearment(words: string): boolean;
   /** Everyday words that name nothing to eat: `words/ordinary.txt`. */
   isOrdinary(word: string): boolean;
   /** "Leftovers": no food by itself, where what it is is said next. */
@@ -106,6 +104,7 @@ export const movesLexicon = (language: string): MovesLexicon | null => {
       const weighing = new Set(given.weighs);
       const ordinary = new Set(entriesOf(language, 'ordinary'));
       lexicon = {
+        language,
         forms,
         phrases: phrasesOf(given, entriesOf(language, 'adverbs'), forms),
         allergenOf: (words) => allergens.get(words),
@@ -114,7 +113,6 @@ export const movesLexicon = (language: string): MovesLexicon | null => {
         one: given.one,
         isDish: (word) => dishes.has(word),
         isCooked: (word) => cookware.has(word),
-        isEndearment: (words) => given.endearments.includes(words),
         isOrdinary: (word) => ordinary.has(word),
         isWhole: (words) => given.wholes.includes(words),
         weighs: (word) => weighing.has(word),

@@ -14,6 +14,9 @@ const tidying = z.object({
   afterNounIs: z.object({ words }).default({ words: [] }),
   itsIs: z.object({ words }).default({ words: [] }),
   fillersAnywhere: words.default([]),
+  vocatives: z
+    .object({ words, definite: words, subjects: words })
+    .default({ words: [], definite: [], subjects: [] }),
   fillersBetweenCommas: words.default([]),
   fillersAtStart: words.default([]),
   fillersAtEnd: words.default([]),

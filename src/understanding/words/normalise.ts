@@ -6,6 +6,7 @@ import { fillersAnywhere, fillersAtEnd, fillersAtStart, fillersBetweenCommas } f
 import { textsOf, type Note, type Pass } from './passes/pass.js';
 import { repairs } from './passes/repairs.js';
 import { stutters } from './passes/stutters.js';
+import { vocatives } from './passes/vocatives.js';
 import { wordsOf, type Word } from './tokens.js';
 
 export type { Note } from './passes/pass.js';
@@ -14,6 +15,7 @@ export type { Note } from './passes/pass.js';
 const passes: readonly Pass[] = [
   contractions,
   figures,
+  vocatives,
   fillersBetweenCommas,
   stutters,
   // Before fillers: "I mean" and "no wait" are cues here, and "please" would hide a cue's end.

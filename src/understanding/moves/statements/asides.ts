@@ -4,6 +4,7 @@
  * to be asked about them.
  */
 import type { DynamicRules } from '../../../grammar/api.js';
+import { neverNames } from '../../gate/index.js';
 import type { Chunk } from '../api.js';
 import type { MovesLexicon } from '../lexicon.js';
 import { is } from './telling.js';
@@ -37,7 +38,12 @@ const elsewhere = (before: Chunk | undefined): boolean => is(before, 'prep', 'fr
 /** "Heaving", of "heave": an everyday word, however it ends. */
 const isEveryday = ({ lexicon }: Given, word: string): boolean => {
   const stem = word.replace(/(ing|ed|s)$/, '');
-  return lexicon.isOrdinary(word) || lexicon.isOrdinary(stem) || lexicon.isOrdinary(`${stem}e`);
+  return (
+    neverNames(word, lexicon.language) ||
+    lexicon.isOrdinary(word) ||
+    lexicon.isOrdinary(stem) ||
+    lexicon.isOrdinary(`${stem}e`)
+  );
 };
 
 /** Something was done, or is so, or on a day. */

@@ -17,6 +17,7 @@ import {
   lastOf,
   leave,
   newTelling,
+  nextMeaning,
   odd,
   paused,
   stateIn,
@@ -70,6 +71,27 @@ const isRelative = (t: Telling, { mention }: ChunkOf<'pointer'>, at: number): bo
   );
 };
 
+/**
+ * A marker is what is said to be on something or to be put on it: led by "with", "has", "tied", "and", or followed by
+ * "on it". What is only named so, in passing, is none.
+ */
+const isPutOn = (t: Telling, at: number): boolean => {
+  const { chunks } = t;
+  if (t.deed !== null || t.repaired || chunks.length === 1) return true;
+  let before = at - 1;
+  const between = (chunk: Chunk | undefined): boolean =>
+    is(chunk, 'a', 'fill', 'of', 'single') || chunk?.kind === 'number' || chunk?.kind === 'amount';
+  while (before >= 0 && between(chunks[before])) before -= 1;
+  const lead = chunks[before];
+  const told =
+    lead === undefined ||
+    lead.kind === 'marker' ||
+    lead.kind === 'container' ||
+    is(lead, 'with', 'has', 'mark', 'and', 'is', 'that', 'deed:stored', 'but', 'instead', 'repair', 'each');
+  const next = chunks[nextMeaning(t, at)];
+  return told || is(next, 'on-it', 'mark') || (is(next, 'prep', 'direction') && !paused(t, next));
+};
+
 /** Takes one constituent, and says which was the last one taken; null where nothing is told. */
 const take = (t: Telling, chunk: Chunk, at: number): number | null => {
   switch (chunk.kind) {
@@ -101,6 +123,10 @@ const take = (t: Telling, chunk: Chunk, at: number): number | null => {
       return to ?? at;
     }
     case 'marker':
+      if (!isPutOn(t, at)) {
+        leave(t, chunk);
+        return at;
+      }
       use(t, chunk);
       // "Tied the ribbon round the juice": what it goes on comes after.
       if (t.drafts.length === 0 && t.deed !== null) t.held = chunk.mention;

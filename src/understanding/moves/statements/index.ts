@@ -4,6 +4,7 @@
  */
 import type { DynamicRules } from '../../../grammar/api.js';
 import type { Deed, Proposal } from '../../intents.js';
+import { believed, worthNaming } from '../../gate/index.js';
 import type { Chunk } from '../api.js';
 import { type Draft, saysSomething, statementOf } from '../draft.js';
 import type { MovesLexicon } from '../lexicon.js';
@@ -29,14 +30,17 @@ export const statementsProposal = (
   if (!made) return null;
   if (standing !== null) for (const draft of made.drafts) standsThere(draft, standing);
   const told = made.drafts.filter((draft) => !draft.fine || draft.deed !== null);
-  const statements = told.filter((draft) => saysSomething(draft) && !guessedName(draft)).map(statementOf);
+  const { language } = lexicon;
+  const isBelieved = (draft: Draft): boolean =>
+    saysSomething(draft) && !guessedName(draft) && believed([statementOf(draft)], rules, language).length > 0;
+  const statements = told.filter(isBelieved).map(statementOf);
   if (statements.length === 0) return null;
   // Of nothing that was named or pointed at: not of this kitchen, unless it goes on with what was said before.
   // What is in food is never passed over: it is of what was spoken of last.
   const inFood = statements.some(({ contains }) => contains !== undefined);
   if (!goesOn && !inFood && statements.every(({ thing }) => thing === null)) return null;
   // A bare name with nothing said of it is no part of what is told, nor is a word that only might be a name.
-  const bare = told.filter((draft) => !saysSomething(draft) || guessedName(draft));
+  const bare = told.filter((draft) => !isBelieved(draft));
   const reasons = statements.every(
     ({ deed, thing }) => isGone.has(deed) && (thing?.candidates[0]?.fit ?? 0) > sure,
   );
@@ -49,7 +53,18 @@ export const statementsProposal = (
     acts: [
       {
         intent: 'tell',
-        slots: { statements, ...(left.length > 0 ? { unused: left.map((at) => tokens[at]!) } : {}) },
+        slots: {
+          statements,
+          ...(left.length > 0
+            ? {
+                unused: worthNaming(
+                  left.map((at) => tokens[at]!),
+                  rules,
+                  lexicon.language,
+                ),
+              }
+            : {}),
+        },
       },
     ],
     mood: 'told',

@@ -121,6 +121,17 @@ export const isContents = (t: Telling, at: number, given: boolean): boolean => {
   return (allergen && !given) || contentsTo(t, at) !== null;
 };
 
+/** "Cream in it and celery": in it, too, where nothing of its own is said of it. */
+const goesOnInside = (t: Telling, at: number): boolean => {
+  const { chunks } = t;
+  if (!is(chunks[at], 'and')) return false;
+  const next = nextMeaning(t, at);
+  const after = chunks[nextMeaning(t, next)];
+  const ends = after === undefined || paused(t, after) || is(after, 'and', 'so', 'but', 'in-it', 'with');
+  const placed = is(after, 'in-it') && chunks[nextMeaning(t, nextMeaning(t, next))]?.kind === 'place';
+  return chunks[next]?.kind === 'thing' && ends && !placed;
+};
+
 /** Takes a list of what is in it, each an allergen or an ingredient. */
 const takeContents = (t: Telling, at: number, to: number): number => {
   for (let step = at; step <= to + 1; step += 1) {
@@ -128,6 +139,7 @@ const takeContents = (t: Telling, at: number, to: number): number => {
     use(t, chunk);
     if (chunk.kind === 'thing') addContents(t, chunk.mention.words ?? '');
   }
+  t.role = goesOnInside(t, to + 2) ? 'contents' : 'thing';
   t.inRun = false;
   t.definite = false;
   t.amount = undefined;
@@ -225,7 +237,8 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
     const listed =
       after?.kind === 'thing' &&
       (paused(t, after) || t.lexicon.allergenOf(after.mention.words ?? '') !== undefined);
-    if (!is(after, 'and') && !listed) t.role = 'thing';
+    if (inIt && is(after, 'and')) t.role = goesOnInside(t, at + 2) ? 'contents' : 'thing';
+    else if (!is(after, 'and') && !listed) t.role = 'thing';
     t.inRun = false;
     return inIt ? at + 1 : at;
   }
@@ -253,9 +266,6 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
     t.definite = false;
     return at;
   }
-  // "Well honey, I brought": whom it is said to.
-  if (t.lexicon.isEndearment(words) && t.amount === undefined && (is(next, 'i') || at === chunks.length - 1))
-    return at;
   // "The blue dish": what it is in, and no food.
   if (chunk.source === 'open' && next?.kind === 'container') return at;
   // After "I", and nowhere a food: a verb nobody knows.

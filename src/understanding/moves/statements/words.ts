@@ -280,6 +280,16 @@ const rules: readonly Rule[] = [
       return at;
     },
   },
+  // "For Amara now, not Dele": whose it is no longer.
+  {
+    when: (here) =>
+      is(here.chunk, 'not') && nextOf(here)?.kind === 'person' && Boolean(here.t.drafts.at(-1)?.owner),
+    take: ({ t, chunk, nextAt }) => {
+      use(t, chunk);
+      use(t, t.chunks[nextAt]!);
+      return nextAt;
+    },
+  },
   // "Not the raw brisket": what is not meant.
   {
     when: (here) => is(here.chunk, 'not') && nextOf(here)?.kind === 'thing' && here.t.drafts.length > 0,
@@ -564,6 +574,16 @@ const rules: readonly Rule[] = [
   {
     when: (here) => takesState(here.t, here.chunk, here.at, afterDay(here)),
     take: ({ t, chunk, at }) => takeState(t, chunk, at),
+  },
+  // "The bean chilli of the fridge": the one that is there.
+  {
+    when: (here) =>
+      is(here.chunk, 'of') && here.t.chunks[here.at - 1]?.kind === 'thing' && nextOf(here)?.kind === 'place',
+    take: ({ t, chunk, nextAt }) => {
+      use(t, chunk);
+      for (const draft of t.group) draft.definite = true;
+      return takePlace(t, nextAt, false, true);
+    },
   },
   {
     when: (here) => is(here.chunk, 'from') && nextOf(here)?.kind === 'place',
