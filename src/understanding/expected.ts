@@ -17,6 +17,7 @@ const expectedRules: Readonly<Record<Expectation, readonly string[]>> = {
   person: ['expect_person'],
   choice: [],
   words: ['expect_words'],
+  name: ['expect_words'],
   step: [],
   method: ['expect_method'],
   time: ['expect_time'],
@@ -65,6 +66,7 @@ export const answering: Readonly<Record<Expectation, ReadonlySet<Intent>>> = {
   choice: new Set<Intent>(['choose', 'yes', 'no']),
   // Any words may answer; those that steer the talk steer it.
   words: new Set<Intent>(['answer', ...steering]),
+  name: new Set<Intent>(['answer', ...steering]),
   step: new Set<Intent>([...steering, 'done']),
   method: new Set<Intent>(['answer']),
   time: new Set<Intent>(['answer']),

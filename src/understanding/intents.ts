@@ -266,6 +266,8 @@ export interface Statement {
   readonly left?: Amount | Share;
   /** "Eight altogether": over every place. */
   readonly total?: Amount;
+  /** "There's no marker on it". */
+  readonly unmarked?: true;
   /** "The eggs I just put away": the lot that came last. */
   readonly newest?: true;
   /** "No, …": it puts right what was last done. */
@@ -522,6 +524,8 @@ export type Expectation =
   | 'person'
   | 'choice'
   | 'words'
+  /** What a food or a thing to buy is called. */
+  | 'name'
   | 'step'
   | 'method'
   | 'time'

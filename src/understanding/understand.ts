@@ -24,7 +24,7 @@ import { checkReading } from './moves/check.js';
 import { firstDayReading } from './moves/first-day.js';
 import { requestReading } from './moves/requests.js';
 import { narrowingIn, settledBy } from './moves/settling.js';
-import { isTold, toldReading } from './moves/search.js';
+import { isTold, tellsInFood, toldReading } from './moves/search.js';
 import { stepsReading } from './moves/steps.js';
 import { stepsSpeakOf } from './moves/steps/at-hand.js';
 import { moodOf } from './learned/index.js';
@@ -322,7 +322,7 @@ export const createUnderstander = (
   ): Understanding => {
     const reader = readerFor(names, context);
     const { guesses, meanings: all, read } = meaningsOf(given, reader);
-    const meanings = all.filter(({ acts }) => mayWrite(acts, reader.rules, language));
+    const meanings = all.filter(({ acts }) => mayWrite(acts, reader));
     const belief = all.reduce((sum, { mass }) => sum + mass, 0);
     const readings = meanings.map((meaning): Interpretation => {
       const evidence: Evidence = {
@@ -381,8 +381,9 @@ export const createUnderstander = (
     const guessed = without.includes('learned')
       ? null
       : learnedReading(guesses, readings[0], meanings[0]?.best, reader);
-    const learned = guessed && mayWrite(guessed.reading.acts, reader.rules, language) ? guessed : null;
-    if (learned && half && isTold(learned.reading))
+    const learned = guessed && mayWrite(guessed.reading.acts, reader) ? guessed : null;
+    // What is in food is never dropped for a guess.
+    if (learned && half && (isTold(learned.reading) || tellsInFood(half.reading)))
       return { readings: [half.reading, ...readings], margin: 1, verdict: half.verdict };
     if (learned) return { readings: [learned.reading, ...readings], margin: 1, verdict: learned.verdict };
     const catching = (): readonly Caught[] => caughtIn(guesses[0]!.tokens, reader.rules, language);

@@ -50,7 +50,7 @@ const tellOne = (turn: Turn, item: Item): Reply => {
 /** A marker nobody told us of is most likely on something new. */
 const unknownMarker: Reply = {
   parts: [say('marker-unknown')],
-  ask: { slot: 'item', question: say('ask-marker-on'), again: say('ask-put-what-again'), expecting: 'words' },
+  ask: { slot: 'item', question: say('ask-marker-on'), again: say('ask-put-what-again'), expecting: 'name' },
   askFor: { intent: 'put-away', slots: {} },
 };
 

@@ -140,12 +140,30 @@ const pointedMarker = (turn: Turn) => {
   return id ? { ...blank, candidates: [{ id, fit: 1 }], pointer: 'this' as const } : undefined;
 };
 
+/** "Take that patch off": the one on what was just spoken of, where it may be that. */
+const wornBySpoken = ({ kitchen, memory }: Turn, said: Mention | undefined): Item | null => {
+  const [item, ...others] = memory.items.flatMap((id) => kitchen.items.get(id) ?? []);
+  const worn = item?.markerId ? kitchen.markers.get(item.markerId) : undefined;
+  if (!item || !worn || others.length > 0) return null;
+  const fits =
+    !said ||
+    said.candidates.some(({ id }) => id === worn.id) ||
+    said.words === null ||
+    findMarkers(kitchen, said.touch ?? {}).some(
+      ({ of, differs }) => of.id === worn.id && differs.length === 0,
+    );
+  return fits ? item : null;
+};
+
 export const unmark: Handler = (act, turn) => {
   const { slots } = act;
-  const byMarker = slots.marker ? needMarker(turn, slots.marker, { create: false, spareFirst: false }) : null;
+  const worn = slots.item ? null : wornBySpoken(turn, slots.marker);
+  const byMarker =
+    slots.marker && !worn ? needMarker(turn, slots.marker, { create: false, spareFirst: false }) : null;
   if (byMarker && 'reply' in byMarker && !slots.item) return byMarker.reply;
   const on =
-    byMarker && 'got' in byMarker && byMarker.got ? itemWithMarker(turn.kitchen, byMarker.got.id) : null;
+    worn ??
+    (byMarker && 'got' in byMarker && byMarker.got ? itemWithMarker(turn.kitchen, byMarker.got.id) : null);
   const found =
     slots.item || !on
       ? needItem(turn, slots.item, {

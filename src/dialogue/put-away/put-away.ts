@@ -85,7 +85,7 @@ export const putAway: Handler = (act, turn) => {
         slot: 'item',
         question: say('ask-put-what'),
         again: say('ask-put-what-again'),
-        expecting: 'words',
+        expecting: 'name',
       },
     };
   }

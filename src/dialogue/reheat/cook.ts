@@ -33,7 +33,7 @@ export const cookTemperature: Handler = (act, turn) => {
   const found = findItems(turn, item);
   const known = only(turn, found.near ? [] : found.items) ?? justSpokenOf(turn, found.items) ?? undefined;
   const food = item?.words ?? words ?? known?.name;
-  if (!food) return { parts: [], ask: { slot: 'item', question: say('ask-cook'), expecting: 'words' } };
+  if (!food) return { parts: [], ask: { slot: 'item', question: say('ask-cook'), expecting: 'name' } };
   return told(turn, food, known, asked);
 };
 

@@ -31,7 +31,7 @@ export const buyAdd: Handler = (act, turn) => {
       : named;
   if (slots.asked === 'low') return runningLow(turn);
   if (names.length === 0)
-    return { parts: [], ask: { slot: 'item', question: say('ask-buy'), expecting: 'words' } };
+    return { parts: [], ask: { slot: 'item', question: say('ask-buy'), expecting: 'name' } };
   const changes: Change[] = [];
   const added: Value[] = [];
   const had: string[] = [];
@@ -89,11 +89,11 @@ export const buyRemove: Handler = (act, turn) => {
               true,
             ),
           }),
-          expecting: 'words',
+          expecting: 'name',
         },
       };
     if (unknown.length > 0) return { parts: [say('not-on-list', { items: list(unknown, true) })] };
-    return { parts: [], ask: { slot: 'item', question: say('ask-unbuy'), expecting: 'words' } };
+    return { parts: [], ask: { slot: 'item', question: say('ask-unbuy'), expecting: 'name' } };
   }
   return withChange(
     turn,

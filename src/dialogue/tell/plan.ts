@@ -46,12 +46,13 @@ const aFact = {
 } as const satisfies Statement;
 
 const mentionOf = ({ thing }: Statement): Mention => thing ?? itMention;
-/** "Dairy-free cheese" is what is to be bought, and no cheese that is here. */
+/** "Tortillas, the gluten free kind": which kind is part of what is bought. */
 const toBuy = (statement: Statement): Mention => {
-  const { thing, diets = [] } = statement;
-  return thing?.words && diets.length > 0
-    ? { ...emptyMention, words: [...diets, thing.words].join(' ') }
-    : mentionOf(statement);
+  const mention = mentionOf(statement);
+  const kinds = (statement.diets ?? []).filter((diet) => !mention.words?.includes(diet));
+  return kinds.length > 0 && mention.words
+    ? { ...emptyMention, words: [...kinds, mention.words].join(' ') }
+    : mention;
 };
 
 /** "Both of them", after two foods were put away one after the other. */
@@ -371,9 +372,15 @@ const usesUp = (turn: Turn, said: Statement): readonly Step[] => {
   const fewer = amount !== undefined && items.length > 1 && amount.value < items.length;
   const lessOfOne = items.length === 1 && amount !== undefined && isLess(amount, items[0]!);
   const some = deed === 'finished' && (fewer || lessOfOne);
+  // "That's for Amara now, and Dele had a bowl": whose it is, besides.
+  const facts: readonly Step[] =
+    statement.owner && items.length > 0
+      ? [{ do: 'facts', items, statement: { ...aFact, owner: statement.owner }, amount: false }]
+      : [];
   if (deed === 'took' || some || ((amount || share) && deed !== 'finished')) {
     const half = amount && amount.value < 1 && amount.unit === 'piece' ? { fraction: amount.value } : null;
     return [
+      ...facts,
       {
         do: 'act',
         act: {
@@ -573,7 +580,20 @@ const inAll = (turn: Turn, items: readonly Item[], statement: Statement, total: 
   return [{ do: 'act', act: { intent: 'count', slots: { item } } }];
 };
 
+/** The marker first; then what else was told of it. */
+const takesMarkerOff = (turn: Turn, statement: Statement): readonly Step[] => {
+  const { unmarked: _bare, ...told } = statement;
+  const items = recordsOf(turn, told).filter(({ markerId }) => markerId !== null);
+  const item = itemOf(items, mentionOf(told));
+  const more = factsSaid(told) || told.place !== undefined || told.deed !== 'fact';
+  return [
+    { do: 'act', act: { intent: 'unmark', slots: { item } } },
+    ...(more ? stepsFor(turn, { ...told, definite: true }) : []),
+  ];
+};
+
 export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
+  if (statement.unmarked) return takesMarkerOff(turn, statement);
   const lot = lotOf(turn, statement);
   if (lot.length > 0) {
     const { amount: _counted, place: _there, ...told } = statement;
@@ -648,7 +668,11 @@ export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
   }
   if (statement.moved && items.length > 0 && !amount && !statement.fresh && deed === 'stored')
     return moves(turn, items, statement);
-  if (!isHere(turn, items, statement)) return comesIn(turn, statement);
+  if (!isHere(turn, items, statement)) {
+    // "All of it. The two portions": of nothing by name, and nothing that comes in.
+    const nameless = (thing === null || thing.words === null) && !statement.fresh;
+    return nameless && deed === 'fact' && items.length === 0 ? [] : comesIn(turn, statement);
+  }
   const lots = thing === null || thing.words === null ? [...new Set([...items, ...justNow(turn)])] : items;
   const apart = statement.parts ? eachWhere(turn, lots, statement) : null;
   if (apart) return apart;
@@ -718,5 +742,6 @@ export const together = (statements: readonly Statement[]): readonly (readonly S
 export const stepsForAll = (turn: Turn, statements: readonly Statement[]): readonly Step[] => {
   if (statements.length < 2) return statements.flatMap((statement) => stepsFor(turn, statement));
   const intent = statements[0]!.deed === 'listed' ? ('buy-add' as const) : ('buy-remove' as const);
-  return [{ do: 'act', act: { intent, slots: { items: statements.map(toBuy) } } }];
+  const nameOf = intent === 'buy-add' ? toBuy : mentionOf;
+  return [{ do: 'act', act: { intent, slots: { items: statements.map(nameOf) } } }];
 };

@@ -3,7 +3,8 @@
  * reader proposed it. It looks at what would be written, and at nothing of how it was said.
  */
 import type { DynamicRules } from '../../grammar/api.js';
-import { type Act, type Intent, type Interpretation, type Mention, type Statement } from '../intents.js';
+import { type Act, type Intent, type Mention, type Statement, emptyMention } from '../intents.js';
+import type { Reader } from '../readings.js';
 import { type Worth, worthOf } from './names.js';
 
 export { neverNames, worthNaming, worthOf, type Worth } from './names.js';
@@ -21,7 +22,8 @@ const writes: Partial<Record<Intent, ReadonlySet<Worth>>> = {
   correct: buys,
 };
 
-const named = ({ slots: { item, items } }: Act): readonly Mention[] => items ?? (item ? [item] : []);
+const named = ({ intent, slots: { item, items, words } }: Act): readonly Mention[] =>
+  items ?? (item ? [item] : intent === 'answer' && words ? [{ ...emptyMention, words }] : []);
 
 /** A food told of that is not on record, and what may be its name. */
 const mayTell = ({ deed, thing }: Statement, rules: DynamicRules, language: string): boolean =>
@@ -35,18 +37,16 @@ export const believed = (
 ): readonly Statement[] => statements.filter((statement) => mayTell(statement, rules, language));
 
 /** True where all names it would write may be names. */
-export const mayWrite = (acts: readonly Act[], rules: DynamicRules, language: string): boolean =>
+export const mayWrite = (
+  acts: readonly Act[],
+  { rules, language, expecting }: Pick<Reader, 'rules' | 'language' | 'expecting'>,
+): boolean =>
   acts.every((act) => {
-    const names = writes[act.intent];
+    // Other answers are no names.
+    const names = act.intent !== 'answer' || expecting === 'name' ? writes[act.intent] : undefined;
     const told = act.slots.statements ?? [];
     return (
       (!names || named(act).every((mention) => names.has(worthOf(mention, rules, language)))) &&
       believed(told, rules, language).length === told.length
     );
   });
-
-export const passing = <R extends Pick<Interpretation, 'acts'>>(
-  readings: readonly R[],
-  rules: DynamicRules,
-  language: string,
-): readonly R[] => readings.filter(({ acts }) => mayWrite(acts, rules, language));

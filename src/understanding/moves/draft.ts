@@ -23,6 +23,8 @@ export interface Draft {
   maker?: string;
   owner?: NonNullable<Statement['owner']>;
   marker?: Mention;
+  /** Said to have no marker on it. */
+  unmarked: boolean;
   container?: NonNullable<Statement['container']>;
   contains: string[];
   freeFrom: string[];
@@ -59,6 +61,7 @@ export const newDraft = (thing: Mention | null, part: Partial<Draft> = {}): Draf
   diets: [],
   cautions: [],
   notes: [],
+  unmarked: false,
   fine: false,
   kept: false,
   open: false,
@@ -81,6 +84,7 @@ export const saysSomething = (draft: Draft): boolean =>
   draft.maker !== undefined ||
   draft.owner !== undefined ||
   draft.marker !== undefined ||
+  draft.unmarked ||
   draft.container !== undefined ||
   draft.left !== undefined ||
   draft.total !== undefined ||
@@ -132,6 +136,7 @@ export const statementOf = (draft: Draft): Statement => {
     notes: some(draft.notes),
     left: draft.left,
     total: draft.total,
+    unmarked: draft.unmarked ? true : undefined,
     newest: draft.newest ? true : undefined,
   };
   const said = Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined));

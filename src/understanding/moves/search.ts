@@ -18,7 +18,7 @@ import type { WordForms } from '../languages/index.js';
 import type { Reader } from '../readings.js';
 import { DESTRUCTIVE_INTENTS, type Proposal } from '../intents.js';
 import { chunksOf } from './chunks.js';
-import { classAt, movesLexicon, type MovesLexicon } from './lexicon.js';
+import { movesLexicon } from './lexicon.js';
 import { statementsProposal } from './statements/index.js';
 
 /** A rule's reading this likely stands (natural logarithm), unless what was told holds more. */
@@ -176,19 +176,16 @@ const lost = (proposal: Proposal | null): string =>
     .map(({ deed, thing }) => `${deed} ${thing?.candidates[0]?.id ?? thing?.words ?? thing?.pointer ?? ''}`)
     .join();
 
-/** A proposal, and whether what it leaves over says nothing. */
-type Proposed = Proposal & { readonly passes: boolean };
-
 /** One question and nothing else, by the mark a recogniser wrote. */
 const isWrittenQuestion = ({ heard }: Guess, { asksInWriting }: WordForms): boolean =>
   asksInWriting !== null && asksInWriting.test(heard) && !/[.;!]|[^\s¿]\s*¿/u.test(heard.trim());
 
-const proposalOf = (guess: Guess, reader: Reader, goesOn: boolean): Proposed | null => {
+const proposalOf = (guess: Guess, reader: Reader, goesOn: boolean): Proposal | null => {
   const lexicon = movesLexicon(reader.language);
   if (!lexicon || isWrittenQuestion(guess, lexicon.forms)) return null;
   const { tokens, pauses } = lexicon.forms.spelledOut(guess.said, guess.pauses, reader.rules, lexicon);
   const found = chunksOf(tokens, reader.rules, reader.language, pauses);
-  const proposal =
+  return (
     found &&
     statementsProposal(
       found.chunks,
@@ -199,33 +196,9 @@ const proposalOf = (guess: Guess, reader: Reader, goesOn: boolean): Proposed | n
       lexicon,
       goesOn,
       reader.standing,
-    );
-  return proposal && { ...proposal, passes: passesOver(proposal, tokens, lexicon) };
-};
-
-/** Words that a name follows: what nobody knows there is a thing or a place. */
-const leadsName = ['a', 'of', 'prep', 'direction', 'from', 'with', 'beside'] as const;
-/**
- * "I make eight portions": an everyday word left over in a long sentence takes nothing back, where all it tells can
- * be undone and is said back.
- */
-const passesOver = ({ acts, left }: Proposal, tokens: readonly string[], lexicon: MovesLexicon): boolean => {
-  const statements = acts.flatMap(({ slots }) => slots.statements ?? []);
-  const small = (at: number): boolean =>
-    lexicon.isOrdinary(tokens[at]!) &&
-    !lexicon.weighs(tokens[at]!) &&
-    lexicon.phrases.longestAt([tokens[at]!], 0) === null &&
-    (at === 0 || classAt(lexicon, tokens, at - 1, ...leadsName) === 0);
-  return (
-    left.length * wordsForOne <= tokens.length &&
-    left.every(small) &&
-    statements.every(
-      ({ deed, thing, corrects: again }) =>
-        !losing.has(deed) && deed !== 'took' && !again && thing !== null && isNamed(thing),
     )
   );
 };
-const wordsForOne = 8;
 
 /** Guesses heard besides the first before something is lost. */
 const heardBeside = 3;
@@ -333,7 +306,7 @@ export const toldReading = (
       others.slice(0, heardBeside).some((other) => lost(proposalOf(other, reader, goesOn)) !== gone));
   // That something is not in it is kept only after a plain yes.
   const frees = statements.some(({ freeFrom }) => freeFrom !== undefined);
-  const clear = (proposal.left.length === 0 || proposal.passes) && !doubtful && !frees;
+  const clear = proposal.left.length === 0 && !doubtful && !frees;
   return {
     reading: {
       acts: proposal.acts,
@@ -355,6 +328,11 @@ const saysEnough = ({ acts, left }: Proposal, { said }: Guess): boolean =>
     .some(({ thing }) => thing?.words !== null && thing?.words !== undefined);
 /** More than that of its words left over, and it was about something else. */
 const mostHalfLeft = 0.45;
+
+export const tellsInFood = ({ acts }: Interpretation): boolean =>
+  acts.some(({ slots }) =>
+    slots.statements?.some(({ contains, freeFrom }) => (contains ?? freeFrom) !== undefined),
+  );
 
 /** What was learned speaks of putting away and using up: what it is and where, the parts of the sentence say. */
 export const isTold = ({ acts }: Interpretation): boolean => acts.every(({ intent }) => told.has(intent));

@@ -33,6 +33,8 @@ export const wordsOf = (text: string, signs: Readonly<Record<string, string>>): 
     openFractions(text.normalize('NFC').toLowerCase())
       .normalize('NFC')
       .replace(/[\u2018\u2019\u02BC\u0060\u00B4]/g, "'")
+      // "Nooo", "sooo": drawn out.
+      .replace(/([aeiou])\1{2,}/g, '$1')
       .replace(/(\d),(\d{3})(?!\d)/g, '$1$2')
       .replace(/\b([ap])\. ?m\b\.?/g, '$1m')
       .replace(/[\u2010\u2011]/g, '-')

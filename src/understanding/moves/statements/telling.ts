@@ -66,6 +66,8 @@ export interface Telling {
   changed: boolean;
   /** A slip was just taken back: what follows is in its place. */
   repaired: boolean;
+  /** "There's no marker on …": of what is named next. */
+  bare: boolean;
   /** A marker in the hand, before what it goes on is named: "tied the ribbon round the juice". */
   held: Mention | null;
   /** "I'm keeping …": what is named next stays as it is. */
@@ -116,6 +118,7 @@ export const newTelling = (
   repaired: false,
   changed: false,
   held: null,
+  bare: false,
   kept: false,
   needs: false,
   remains: false,
@@ -223,6 +226,13 @@ export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Dr
   t.diets = [];
   t.amount = t.share = t.container = t.owner = undefined;
   t.definite = t.fresh = t.single = false;
+  if (t.bare) {
+    draft.unmarked = draft.definite = true;
+    draft.deed = draft.or = null;
+    delete draft.amount;
+    t.deed = t.or = null;
+    t.bare = false;
+  }
   if (t.held) {
     draft.marker = t.held;
     draft.definite = true;

@@ -141,6 +141,17 @@ const isUnit = ({ tokens, rules, lexicon }: Telling, { from, to }: Chunk): boole
     ({ length }) => length === 2,
   );
 
+/** No slip taken back: it opens what is told, or is said to be there. */
+const isOn = ({ t, at, nextAt }: Here): boolean => {
+  const before = t.chunks[at - 1];
+  const ends = t.tokens[t.chunks[nextAt]!.to - 1] ?? '';
+  const after = t.chunks[nextMeaning(t, nextAt)];
+  return (
+    (is(before, 'deed:stored', 'has', 'is') || before === undefined || paused(t, t.chunks[at])) &&
+    (is(before, 'deed:stored', 'has') || is(after, 'on-it', 'prep') || ends === 'it')
+  );
+};
+
 const skip: Rule['take'] = ({ t, chunk, at }) => {
   use(t, chunk);
   return at;
@@ -247,6 +258,27 @@ const rules: readonly Rule[] = [
       t.group = t.run = t.drafts.slice(-1);
       t.repaired = t.inRun = false;
       return nextAt;
+    },
+  },
+  // "There's no marker on it", "no bead on that turkey": of what is named next, else of what is spoken of.
+  {
+    when: (here) => is(here.chunk, 'without') && nextOf(here)?.kind === 'marker' && isOn(here),
+    take: ({ t, chunk, at, nextAt }) => {
+      for (let step = at; step <= nextAt; step += 1) use(t, t.chunks[step]!);
+      t.deed = t.or = null;
+      const on = t.chunks[nextMeaning(t, nextAt)];
+      if (on) use(t, on);
+      const to = is(on, 'on-it', 'prep') ? nextMeaning(t, nextAt) : nextAt;
+      const what = t.chunks[nextMeaning(t, to)];
+      if (to > nextAt && what?.kind === 'thing' && !paused(t, what)) t.bare = true;
+      else {
+        if (to === nextAt && on) t.used.delete(on.from);
+        for (const draft of implied(t)) {
+          draft.unmarked = draft.definite = true;
+          if (draft.deed !== null && weak.has(draft.deed)) draft.deed = null;
+        }
+      }
+      return to;
     },
   },
   // "No, two": a slip taken back; "no nuts" is what is not in it.
