@@ -40,7 +40,6 @@ import { awaitsDetail, detailOf, setJustNow } from './turn/detail.js';
 import { followUp } from './turn/follow-up.js';
 import { howLongOf } from './turn/how-long.js';
 import { goesOnWithList, listAgain, ofListInstead } from './turn/list-again.js';
-import { partedByCommas } from './turn/commas.js';
 import { ofUndoInstead } from './turn/undo-instead.js';
 import { settleFirst } from './turn/settle.js';
 import { runnerUpOf } from './turn/runner-up.js';
@@ -495,7 +494,7 @@ const heardWork = (at: Work, heard: Heard): Work => {
   const day = anotherDay(work);
   const wanted = understanding.readings.some(day) ? day : wantedNow(work);
   const best = steered ?? bestReading(understanding, wanted);
-  const acts = (best?.acts ?? []).map((act) => partedByCommas(act, best?.heard ?? ''));
+  const acts = best?.acts ?? [];
   const settled = via(work, 'turn/settle.ts', (at) =>
     settleFirst(at, understanding, best, (next, rest) => heardWork(next, { ...heard, understanding: rest })),
   );

@@ -3,6 +3,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { z } from 'zod';
 import { projectFile } from '../project-files.js';
 import { QUALIFIERS, type Qualifier } from '../protocol/qualifiers.js';
+import { partedByCommas } from './commas.js';
 import type { Interpretation, Understanding } from './intents.js';
 import type { Understander } from './understand.js';
 import { lexiconFor } from './words/index.js';
@@ -125,21 +126,29 @@ export const qualifiersIn = (text: string, locale: string): readonly Qualifier[]
   return [...found.map(({ name }): Qualifier => name), ...(said.length < few ? [counted] : [])];
 };
 
-/** Says of everything heard what qualifies it. */
+/** Says of everything heard what qualifies it, and parts lines of the list as commas were written. */
 export const withQualifiers = (inner: Understander): Understander => ({
   begins: (words, names, context) => inner.begins(words, names, context),
   understand(hypotheses, names, context): Understanding {
     const heard = inner.understand(hypotheses, names, context);
     if (heard.verdict === 'nothing-heard' || heard.tooLong) return heard;
     const text = heard.said ?? heard.readings[0]?.heard ?? hypotheses[0]?.text ?? '';
-    const qualifiers = qualifiersIn(text, context.locale);
+    const { locale } = context;
+    const qualifiers = qualifiersIn(text, locale);
     // "For three hours" is how long, not three o'clock: of each guess by its own words.
     const tellsLength = ({ acts, heard: said }: Interpretation): boolean =>
       acts.some(({ slots }) => slots.duration !== undefined) &&
-      (said === text ? qualifiers : qualifiersIn(said, context.locale)).includes('length-of-time');
-    const readings = heard.readings.map((reading) =>
-      tellsLength(reading) ? { ...reading, tellsLength: true as const } : reading,
-    );
-    return { ...heard, readings, qualifiers, locale: context.locale };
+      (said === text ? qualifiers : qualifiersIn(said, locale)).includes('length-of-time');
+    // What follows a yes or a no is heard by itself.
+    const asHeard = ({ readings, settles, ...all }: Understanding): Understanding => ({
+      ...all,
+      readings: readings.map((reading) => ({
+        ...reading,
+        acts: reading.acts.map((act) => partedByCommas(act, reading.heard)),
+        ...(tellsLength(reading) ? { tellsLength: true as const } : {}),
+      })),
+      ...(settles ? { settles: { ...settles, rest: asHeard(settles.rest) } } : {}),
+    });
+    return { ...asHeard(heard), qualifiers, locale };
   },
 });

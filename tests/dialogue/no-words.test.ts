@@ -49,7 +49,7 @@ const counted = (): Record<string, number> =>
 /** As many as there are now. */
 const left: Record<string, number> = {
   'allergens/allergens.ts': 1,
-  'decide.ts': 8,
+  'decide.ts': 7,
   'describe/buttons.ts': 1,
   'describe/guidance.ts': 1,
   'describe/place.ts': 1,
@@ -75,7 +75,6 @@ const left: Record<string, number> = {
   'talk/steps.ts': 2,
   'timers/timers.ts': 1,
   'turn/ask-sure.ts': 1,
-  'turn/commas.ts': 1,
   'turn/doubt.ts': 2,
   'turn/fill.ts': 2,
   'turn/frames.ts': 3,

@@ -51,6 +51,7 @@ describe('every list of the readers that English has', () => {
     'check.json',
     'first-day.json',
     'qualifiers.json',
+    'names.json',
   ])('%s', (file) => {
     const spanish = new Set(listNames(json('es', file)));
     const lacking = listNames(json('en', file)).filter(

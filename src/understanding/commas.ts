@@ -1,5 +1,5 @@
 /** "Spinach, eggs and oats" on the list: a comma that was written parts what without it is one name. */
-import { type Act, type Mention, emptyMention } from '../../understanding/intents.js';
+import { type Act, type Mention, emptyMention } from './intents.js';
 
 const parts = (words: string, heard: string): string[] => {
   const tokens = words.split(' ');
