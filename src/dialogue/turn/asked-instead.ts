@@ -215,6 +215,9 @@ const wanted = (
   if (fragment) return false;
   // A day that the answer is to be reckoned to is no part of any other reading.
   if (question.acts[0]!.slots.query?.by && act.intent === 'keeps') return question.left.length === 0;
+  // "If I put the pie before Sam, will he be all right": what she must not have comes before how long it keeps.
+  if (isSure(best) && act.intent === 'guidance')
+    return question.left.length <= fewLeft && question.ownSubject && narrowsSuits(question);
   if (isSure(best))
     return (
       question.left.length === 0 &&

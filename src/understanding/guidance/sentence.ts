@@ -165,6 +165,21 @@ const supposes = (sentence: Sentence): boolean =>
 export const moodOf = (sentence: Sentence): Mood =>
   supposes(sentence) ? 'supposed' : isReported(sentence) ? 'reported' : 'told';
 
+/** Names of hers; "shepherd's pie" is no pie of a shepherd's. */
+const hersIn = (tokens: readonly string[], rules: DynamicRules): readonly Match[] => {
+  const whole = wholeNamesIn(tokens, rules).filter(({ from, to }) =>
+    tokens.slice(from, to).some((word) => /['’]s$/.test(word)),
+  );
+  const named = whole.flatMap(({ from, to }): readonly Match[] =>
+    (rules.get('kitchen:item')?.matchesAt(tokens, from) ?? [])
+      .filter(({ length, value }) => from + length === to && namedMention(value).maker === null)
+      .slice(0, 1)
+      .map(({ value, weight = 1 }) => ({ from, to, value, weight })),
+  );
+  const all = matchesIn(tokens, rules, 'kitchen:item', 0.5);
+  return [...all.filter((one) => !named.some((other) => overlaps(one, other))), ...named];
+};
+
 /** Names of foods, the household's and everybody's, that lie in none of these spans. */
 export const foodsIn = (
   sentence: Sentence,
@@ -172,7 +187,7 @@ export const foodsIn = (
 ): readonly (Match & { readonly hers: boolean })[] => {
   const { tokens, rules } = sentence;
   const nameless = [...spotsOf(sentence, 'nofood'), ...spotsOf(sentence, 'cookverb')];
-  const hers = matchesIn(tokens, rules, 'kitchen:item', 0.5);
+  const hers = hersIn(tokens, rules);
   const all = matchesIn(tokens, rules, 'kitchen:food');
   const found = [
     ...hers.map((one) => ({ ...one, hers: true })),

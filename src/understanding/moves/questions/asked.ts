@@ -26,7 +26,9 @@ const isSubject = (piece: Piece | undefined): boolean =>
 const inverted = (pieces: readonly Piece[], at: number): boolean => {
   const piece = pieces[at];
   if (!is(piece, 'whether')) return false;
-  if (isSubject(pieces[at - 1])) return false;
+  // "In front of Sam, will he be all right": before "he" no verb tells of what stands before it.
+  const next = pieces[at + 1];
+  if (isSubject(pieces[at - 1]) && !(is(next, 'same') && is(next, 'subject'))) return false;
   // "Anything on the counter".
   if (is(piece, 'any') && at === 0) return true;
   return pieces
