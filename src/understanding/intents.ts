@@ -266,6 +266,8 @@ export interface Statement {
   readonly left?: Amount | Share;
   /** "Eight altogether": over every place. */
   readonly total?: Amount;
+  /** Only said to be somewhere: nobody said that it was put there. */
+  readonly stands?: true;
   /** "There's no marker on it". */
   readonly unmarked?: true;
   /** "The eggs I just put away": the lot that came last. */
@@ -288,6 +290,8 @@ export interface Finding {
 
 /** The parts of what was said. Which can be set depends on the intent. */
 export interface Slots {
+  /** Only said to be somewhere, which one that is on record may be. */
+  readonly stands?: true;
   readonly item?: Mention;
   /** Put away as it was before: another batch, more containers of one batch, or its own container filled anew. */
   readonly again?: 'new' | 'copy' | 'refill';

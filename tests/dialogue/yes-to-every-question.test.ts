@@ -297,6 +297,9 @@ const further: Readonly<Record<string, Question | { readonly why: string }>> = {
   'confirm-another': {
     why: 'whether it is more of the same, and no is an answer too: tests/conversations/talks/102-said-twice.talk',
   },
+  'confirm-second': {
+    why: 'whether it is more of what is on record, and no is an answer too: tests/dialogue/put-away-second.test.ts',
+  },
   'confirm-sharing': { why: 'of how lessons went; no thing is done anything to' },
   'confirm-out': {
     why: 'that a food stood out is noted also when heard in doubt, which errs on the safe side',

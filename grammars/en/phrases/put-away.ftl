@@ -117,3 +117,7 @@ confirm-another = { $amount ->
     [none] { CAP($name) }
    *[other] { CAP(OF($amount, $name)) }
   } { $at }: I have that from just now. Is this more of it? Yes or no.
+confirm-second = { $amount ->
+    [none] { CAP($name) }
+   *[other] { CAP(OF($amount, $name)) }
+  } { $at }: I have that already. Is this more of it? Yes or no.

@@ -18,6 +18,10 @@ confirm-another = { $amount ->
     [none] { CAP($name) }
    *[other] { CAP(OF($amount, $name)) }
   } { $at }: eso ya lo anoté hace un momento. ¿Es más de lo mismo? Sí o no.
+confirm-second = { $amount ->
+    [none] { CAP($name) }
+   *[other] { CAP(OF($amount, $name)) }
+  } { $at }: eso ya lo tengo anotado. ¿Es más de lo mismo? Sí o no.
 put-away-done = { CAP($item) } { $where }{ $details ->
     [none] {""}
    *[other] , { $details }

@@ -57,11 +57,31 @@ export const sameJustNow = (
   );
 };
 
+/** Where things are told one after the other as they stand, each is what it is. */
+const takesStock: ReadonlySet<string> = new Set(['shop', 'count', 'first-day', 'survey', 'setup']);
+
+/**
+ * One of that name is on record, and this was only said to be somewhere: it may be that one. Null where it was put
+ * there, where more was got or made, where it was told in lots, or with facts that only something new has.
+ */
+export const secondOf = (turn: Turn, slots: Slots, name: string): Item | null => {
+  const { dates, maker, shares, marker, container } = slots;
+  const { session, memory } = turn.state;
+  const isNew = dates?.made ?? dates?.bought ?? maker ?? shares ?? marker ?? container;
+  if (!slots.stands || turn.sure || isNew || boughtAgain(slots) || memory.touched) return null;
+  if (session && takesStock.has(session.kind)) return null;
+  if (/\b(more|another|new|fresh|other|bought|made|got|shopping)\b/.test(turn.heard ?? '')) return null;
+  const same = livingItems(turn.kitchen).filter((one) => foodKey(one.name) === foodKey(name));
+  const before = same.filter(({ id }) => !memory.lastAdded.includes(id));
+  return before.length === same.length ? (before[0] ?? null) : null;
+};
+
 /** "Put the milk on the third shelf", of the milk there is: it is moved, not recorded a second time. */
 export const alreadyHere = (turn: Turn, slots: Slots, name: string): Mention | null => {
   const { item, place, dates, amount, maker, shares, container, marker } = slots;
   const fresh = dates ?? amount ?? maker ?? shares ?? container ?? marker;
   if (!item || !place || fresh || turn.state.session?.kind === 'shop' || turn.memory.touched) return null;
+  if (item.pointer === 'another') return null;
   const definite =
     item.pointer !== null ||
     new RegExp(`\\b(the|that|this|my) (\\w+ )?${escaped(item.words ?? name)}\\b`, 'i').test(turn.heard ?? '');

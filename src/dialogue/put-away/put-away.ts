@@ -27,7 +27,7 @@ import { besideOf } from '../refer/places.js';
 import { sameAgain } from './again.js';
 import { amend } from './amend.js';
 import { touchedMarker, withFeel } from './feel.js';
-import { alreadyHere, earlierOf, justAdded, sameJustNow } from './known.js';
+import { alreadyHere, earlierOf, justAdded, sameJustNow, secondOf } from './known.js';
 import { nameOf } from './name.js';
 import { recorded } from './recorded.js';
 import { saidDraft } from './said.js';
@@ -71,6 +71,25 @@ const putMarked = (doing: Doing, put: Result, markerId: Id): Result => {
   const marked = markLot({ ...doing, kitchen: applyChange(doing.kitchen, put) }, ids, markerId);
   return isRefused(marked) ? marked : joinChanges(put, marked);
 };
+
+/** It is more of it, or else that one is what was put there. */
+const isItAnother = (turn: Turn, { amount, place }: Slots, there: Item): Reply => ({
+  parts: [],
+  confirm: say('confirm-second', {
+    name: there.name,
+    amount: there.amount ? { kind: 'amount', amount: there.amount } : 'none',
+    at: placeAt(turn.kitchen, there.placeId),
+  }),
+  memory: about(turn, [there]),
+  otherwise: {
+    intent: 'move',
+    slots: {
+      item: { ...emptyMention, words: there.name, candidates: [{ id: there.id, fit: 1 }] },
+      ...(amount ? { amount } : {}),
+      ...(place ? { place } : {}),
+    },
+  },
+});
 
 export const putAway: Handler = (act, turn) => {
   if (act.slots.again) return sameAgain(putAway, act, turn);
@@ -119,6 +138,8 @@ export const putAway: Handler = (act, turn) => {
   const place = 'got' in need ? need.got : null;
   const again = place && !marker.got ? sameJustNow(turn, slots, name, place.place.id) : null;
   if (again) return isItMore(turn, slots, again);
+  const second = place ? secondOf(turn, slots, name) : null;
+  if (second) return isItAnother(turn, slots, second);
   const markerId = marker.got?.id ?? null;
   const inUse = markerId ? itemWithMarker(marker.kitchen, markerId) : null;
   if (inUse) {

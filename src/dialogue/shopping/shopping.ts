@@ -92,6 +92,11 @@ export const buyRemove: Handler = (act, turn) => {
           expecting: 'name',
         },
       };
+    // "Take that off", of what has a marker and is on no list.
+    const { item } = act.slots;
+    const pointed = item !== undefined && item.words === null && item.pointer !== null;
+    const marked = turn.memory.items.some((id) => turn.kitchen.items.get(id)?.markerId);
+    if (pointed && marked) return { parts: [], next: { intent: 'unmark', slots: {} } };
     if (unknown.length > 0) return { parts: [say('not-on-list', { items: list(unknown, true) })] };
     return { parts: [], ask: { slot: 'item', question: say('ask-unbuy'), expecting: 'name' } };
   }

@@ -294,10 +294,14 @@ const comesIn = (turn: Turn, statement: Statement): readonly Step[] => {
   const thing = mentionOf(statement);
   const shared = shares && shares.length > 0;
   const slots: Slots = {
-    item: fresh && thing.pointer === null ? { ...thing, pointer: 'another' } : thing,
+    item:
+      (fresh || statement.deed === 'given-in') && thing.pointer === null
+        ? { ...thing, pointer: 'another' }
+        : thing,
     ...(amount && !shared ? { amount } : {}),
     ...(shared ? { shares, amount: amount ?? totalOf(shares) } : {}),
     ...(place && !shared ? { place } : {}),
+    ...(statement.stands ? { stands: true as const } : {}),
     ...(dates ? { dates } : {}),
     ...(maker ? { maker } : {}),
     ...(owner ? { person: { words: '', candidates: [{ id: owner, fit: 1 }] } } : {}),

@@ -26,15 +26,16 @@ const ofTalk: ReadonlySet<string> = new Set([
 ]);
 
 const lists = new Map<string, ReadonlySet<string>>();
-const namelessIn = (language: string): ReadonlySet<string> => {
-  let words = lists.get(language);
-  if (!words) lists.set(language, (words = new Set(entriesOf(language, 'nameless'))));
+const listedIn = (language: string, list: 'nameless' | 'food-modifiers'): ReadonlySet<string> => {
+  const key = `${language} ${list}`;
+  let words = lists.get(key);
+  if (!words) lists.set(key, (words = new Set(entriesOf(language, list))));
   return words;
 };
 
 /** A word that no name holds, unless a food known to everybody has it. */
 export const neverNames = (word: string, language: string): boolean => {
-  if (namelessIn(language).has(word)) return true;
+  if (listedIn(language, 'nameless').has(word)) return true;
   const { stops, inside } = joiningWords(lexiconFor(language));
   if (stops.has(word) && !inside.has(word)) return true;
   const does = movesLexicon(language)?.phrases.longestAt([word], 0)?.value;
@@ -115,5 +116,9 @@ export const worthOf = (mention: Mention, rules: DynamicRules, language: string)
   if (known.goods) return 'goods';
   const lexicon = movesLexicon(language);
   const head = lexicon?.forms.headFirst ? said[0]! : said.at(-1)!;
-  return lexicon?.isOrdinary(head) ? 'everyday' : 'unknown';
+  // "Half full": how food is, and no food.
+  const describes =
+    listedIn(language, 'food-modifiers').has(head) ||
+    lexicon?.phrases.longestAt([head], 0)?.value.has('nameless') === true;
+  return describes || lexicon?.isOrdinary(head) ? 'everyday' : 'unknown';
 };

@@ -166,6 +166,13 @@ const nearlyHers = (
 };
 const shortFit = 0.6;
 
+/** "Lentil stew with ham in": ham is what is in it, and no part of its name. */
+const saysInside = (tokens: readonly string[], from: number, length: number): boolean =>
+  tokens.slice(from + 1, from + length).includes('with') &&
+  tokens[from + length] === 'in' &&
+  !articles.has(tokens[from + length + 1] ?? '');
+const articles: ReadonlySet<string> = new Set(['the', 'a', 'my', 'our']);
+
 const things: readonly Finder[] = [
   (tokens, from, rules) =>
     (rules.get('kitchen:food')?.matchesAt(tokens, from) ?? [])
@@ -183,7 +190,10 @@ const things: readonly Finder[] = [
           fit: 0,
           source: 'food',
         },
-        cost: costs.food + (twoFoods(tokens, from, length, rules) ? costs.twoFoods : 0),
+        cost:
+          costs.food +
+          (twoFoods(tokens, from, length, rules) ? costs.twoFoods : 0) +
+          (saysInside(tokens, from, length) ? costs.twoFoods : 0),
       })),
   byRule('kitchen:goods', (value, from, to) => ({
     chunk: { kind: 'thing', from, to, mention: namedMention(value), fit: 0, source: 'goods' },

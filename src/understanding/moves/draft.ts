@@ -136,6 +136,7 @@ export const statementOf = (draft: Draft): Statement => {
     notes: some(draft.notes),
     left: draft.left,
     total: draft.total,
+    stands: draft.deed === null && deedOf(draft) === 'stored' && !draft.fresh ? true : undefined,
     unmarked: draft.unmarked ? true : undefined,
     newest: draft.newest ? true : undefined,
   };

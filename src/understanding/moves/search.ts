@@ -91,7 +91,7 @@ const partsOf = (role: string, value: unknown): readonly string[] => {
 const weightTold = (statements: readonly Statement[]): number =>
   weightOf(
     statements.filter(({ thing }) => thing?.words).length,
-    statements.flatMap(({ thing: _t, definite: _d, fresh: _f, corrects: _c, deed, ...roles }) => [
+    statements.flatMap(({ thing: _t, definite: _d, fresh: _f, corrects: _c, stands: _s, deed, ...roles }) => [
       ...(deed === 'fact' || deed === 'stored' ? [] : [['deed', deed] as const]),
       ...Object.entries(roles),
     ]),

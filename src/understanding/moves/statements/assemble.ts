@@ -72,24 +72,35 @@ const isRelative = (t: Telling, { mention }: ChunkOf<'pointer'>, at: number): bo
 };
 
 /**
- * A marker is what is said to be on something or to be put on it: led by "with", "has", "tied", "and", or followed by
+ * A marker is what is said to be on something or to be put on it: led by "with", "has", "tied", or followed by
  * "on it". What is only named so, in passing, is none.
  */
 const isPutOn = (t: Telling, at: number): boolean => {
   const { chunks } = t;
-  if (t.deed !== null || t.repaired || chunks.length === 1) return true;
+  const marker = chunks[at] as ChunkOf<'marker'>;
+  const counted = marker.mention.touch?.dots !== undefined;
+  if (t.deed !== null || t.repaired || counted || chunks.length === 1) return true;
   let before = at - 1;
   const between = (chunk: Chunk | undefined): boolean =>
     is(chunk, 'a', 'fill', 'of', 'single') || chunk?.kind === 'number' || chunk?.kind === 'amount';
   while (before >= 0 && between(chunks[before])) before -= 1;
   const lead = chunks[before];
   const told =
-    lead === undefined ||
-    lead.kind === 'marker' ||
-    lead.kind === 'container' ||
+    lead?.kind === 'marker' ||
+    lead?.kind === 'container' ||
     is(lead, 'with', 'has', 'mark', 'and', 'is', 'that', 'deed:stored', 'but', 'instead', 'repair', 'each');
   const next = chunks[nextMeaning(t, at)];
-  return told || is(next, 'on-it', 'mark') || (is(next, 'prep', 'direction') && !paused(t, next));
+  // "One tub, middle shelf, the ribbon": one of what is told of it, said after the other.
+  const alone = paused(t, chunks[before + 1]) && (next === undefined || paused(t, next));
+  // "Swap the patch for the ribbon".
+  const instead = is(lead, 'for') && chunks.slice(0, at).some(({ kind }) => kind === 'marker');
+  return (
+    told ||
+    alone ||
+    instead ||
+    is(next, 'on-it', 'mark', 'is', 'deed:stored') ||
+    (is(next, 'prep', 'direction') && !paused(t, next))
+  );
 };
 
 /** Takes one constituent, and says which was the last one taken; null where nothing is told. */
@@ -135,7 +146,15 @@ const take = (t: Telling, chunk: Chunk, at: number): number | null => {
     case 'container': {
       const next = t.chunks[at + 1];
       use(t, chunk);
+      // "The tub of rice": a tub that is here.
+      if (is(next, 'of') && t.lexicon.phrases.longestAt([t.tokens[chunk.from]!], 0)?.value.has('definite'))
+        t.definite = true;
       if (takenFor(t, at) || cookedIn(t, at)) return at;
+      // "Kitchen roll and some wraps", to be bought: another thing, that nobody knows, and nothing it comes in.
+      if (t.drafts.at(-1)?.deed === 'listed' && is(t.chunks[at - 1], 'a', 'and') && !is(next, 'of')) {
+        if (next?.kind !== 'thing') leave(t, chunk);
+        return at;
+      }
       if (t.drafts.length > 0 && next?.kind !== 'thing' && !is(next, 'of')) lastOf(t).container = chunk.touch;
       else t.container = chunk.touch;
       return at;

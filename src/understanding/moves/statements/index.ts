@@ -3,7 +3,7 @@
  * nothing for questions, wishes and what is only supposed.
  */
 import type { DynamicRules } from '../../../grammar/api.js';
-import type { Deed, Proposal } from '../../intents.js';
+import type { Deed, Proposal, Statement } from '../../intents.js';
 import { believed, worthNaming } from '../../gate/index.js';
 import type { Chunk } from '../api.js';
 import { type Draft, saysSomething, statementOf } from '../draft.js';
@@ -33,7 +33,9 @@ export const statementsProposal = (
   const { language } = lexicon;
   const isBelieved = (draft: Draft): boolean =>
     saysSomething(draft) && !guessedName(draft) && believed([statementOf(draft)], rules, language).length > 0;
-  const statements = told.filter(isBelieved).map(statementOf);
+  const all = told.filter(isBelieved).map(statementOf);
+  // Several things told one after the other are what was brought in.
+  const statements = all.length > 1 ? all.map(({ stands: _stands, ...one }): Statement => one) : all;
   if (statements.length === 0) return null;
   // Of nothing that was named or pointed at: not of this kitchen, unless it goes on with what was said before.
   // What is in food is never passed over: it is of what was spoken of last.
