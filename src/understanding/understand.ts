@@ -360,7 +360,7 @@ export const createUnderstander = (
       context.steps && guesses[0] && !ofOther
         ? stepsReading(guesses[0], readings[0], meanings[0]?.best, reader, context.steps, context.locale)
         : null;
-    const request = without.includes('told')
+    const asked = without.includes('told')
       ? null
       : requestReading(
           guesses[0],
@@ -371,6 +371,7 @@ export const createUnderstander = (
           context.last ?? null,
           told?.verdict === 'act' ? (told.reading.acts[0]?.slots.statements ?? []).length : 0,
         );
+    const request = asked && mayWrite(asked.reading.acts, reader) ? asked : null;
     // While steps are followed, a clock or a setting is asked for by its own words; all else is of the steps.
     const besideSteps =
       request?.verdict === 'act' && request.reading.acts.every(({ intent }) => ofClocks.has(intent));

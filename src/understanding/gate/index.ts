@@ -3,7 +3,7 @@
  * reader proposed it. It looks at what would be written, and at nothing of how it was said.
  */
 import type { DynamicRules } from '../../grammar/api.js';
-import { type Act, type Intent, type Mention, type Statement, emptyMention } from '../intents.js';
+import { type Act, type Intent, type Mention, type Slots, type Statement, emptyMention } from '../intents.js';
 import type { Reader } from '../readings.js';
 import { type Worth, worthOf } from './names.js';
 
@@ -36,6 +36,12 @@ export const believed = (
   language: string,
 ): readonly Statement[] => statements.filter((statement) => mayTell(statement, rules, language));
 
+/** "The marker", of which nothing was said that a hand could find: none to be put on anything. */
+const nondescript = ({ marker }: Slots): boolean =>
+  marker !== undefined &&
+  marker.touch !== null &&
+  Object.entries(marker.touch).every(([part, value]) => part === 'fastening' && value === 'marker');
+
 /** True where all names it would write may be names. */
 export const mayWrite = (
   acts: readonly Act[],
@@ -45,6 +51,7 @@ export const mayWrite = (
     // Other answers are no names.
     const names = act.intent !== 'answer' || expecting === 'name' ? writes[act.intent] : undefined;
     const told = act.slots.statements ?? [];
+    if (act.intent === 'correct' && nondescript(act.slots)) return false;
     return (
       (!names || named(act).every((mention) => names.has(worthOf(mention, rules, language)))) &&
       believed(told, rules, language).length === told.length
