@@ -12,9 +12,10 @@ import {
   type HearingContext,
   type Hypothesis,
   type Intent,
+  type Slots,
   type Understanding,
 } from './intents.js';
-import { moodOf } from './learned/index.js';
+import { moodOf, type MoodShares } from './learned/index.js';
 import { chunksOf } from './moves/chunks.js';
 import { classAt, movesLexicon } from './moves/lexicon.js';
 import { past, settlingWords } from './moves/settling.js';
@@ -50,7 +51,7 @@ const worth = {
   /** What is of this kitchen and was not understood, each. */
   lost: -0.7,
   /** Another move begins where nobody marked it. */
-  cut: -1,
+  cut: -2,
   /** All moves of an unmarked sentence together. */
   enough: 1,
   /** A question word, a negation or a condition that no move took. */
@@ -92,7 +93,10 @@ const worthOfActs = (acts: readonly Act[]): number =>
 const worthOf = ({ verdict, readings: [best], question, settles }: Understanding): number | null => {
   if (settles) return 1 + Math.max(0, worthOf(settles.rest) ?? 0);
   if (best && (verdict === 'act' || verdict === 'confirm'))
-    return worthOfActs(best.acts) + (verdict === 'confirm' && !best.acts.every(isTold) ? worth.doubtful : 0);
+    return (
+      worthOfActs(best.acts) +
+      (verdict === 'confirm' && !best.evidence && !best.acts.every(isTold) ? worth.doubtful : 0)
+    );
   return question?.outright && !question.fragment
     ? worthOfActs(question.acts) + worth.left * question.left.length
     : null;
@@ -198,28 +202,41 @@ const isSureMove = (understanding: Understanding, tokens: readonly string[], lan
   const asks = question?.outright === true && !question.fragment && question.left.length === 0;
   if (verdict !== 'act' || !best) return asks;
   const { acts } = best;
-  if (acts.some(({ intent }) => bare.has(intent))) return false;
+  if (acts.some(({ intent, slots }) => bare.has(intent) || (intent === 'amend' && !slots.item?.words)))
+    return false;
   const changes = acts.some(({ intent }) => changing.has(intent));
   // "Salami opened when": what is asked is not told by a bit of it.
   if (changes && (moodOf(tokens, language)?.asked ?? 0) > seldomAsked) return false;
-  const whole = acts.every(isTold) && acts.every(({ slots }) => !slots.unused?.length);
+  const whole = acts.every(isTold) && acts.every(({ slots }) => !slots.unused?.length && hasSubject(slots));
+  // "How many does that leave": what was learned knows questions by their wording.
+  const known = acts.every(({ intent }) => asking.has(intent)) && best.confidence >= likelyKnown;
+  if (known && (moodOf(tokens, language)?.asked ?? 0) >= surelyAsked) return true;
   const framed = best.agenda === true || best.framed === true || best.byPhrase === true;
   return isSureOfWhole(understanding) || framed || whole || asks;
 };
+const likelyKnown = 0.6;
+const surelyAsked = 0.6;
+
+/** "Use by Saturday" belongs to what was told before it; "ate it" is a move. */
+const hasSubject = ({ statements = [] }: Slots): boolean =>
+  statements.every(({ thing, deed }) => thing?.words || (deed !== 'fact' && deed !== 'stored'));
+
 const changing: ReadonlySet<Intent> = new Set<Intent>(CHANGING_INTENTS);
 const seldomAsked = 0.35;
 
 /** All that was said is held in one move. */
-const holdsAll = (understanding: Understanding): boolean => {
+const holdsAll = (understanding: Understanding, mood: MoodShares | null): boolean => {
   const {
     verdict,
     readings: [best],
     question,
   } = understanding;
-  if (isSureOfWhole(understanding) || best?.agenda) return true;
-  if (verdict !== 'act' || !best) return question?.outright === true && question.left.length === 0;
+  // A rule for two things at once makes less of each than it would of one.
+  if ((isSureOfWhole(understanding) && best?.acts.length === 1) || best?.agenda) return true;
+  const asks = question?.outright === true && question.left.length === 0 && (mood?.asked ?? 1) >= surelyAsked;
+  if (verdict !== 'act' || !best) return asks;
   if (best.acts.every(isTold)) return best.acts.every(({ slots }) => !slots.unused?.length);
-  return best.framed === true || (question?.outright === true && question.left.length === 0);
+  return best.framed === true || asks;
 };
 
 /** What is lost with an unmarked stretch that no move took: its words that say something, above all those that turn a meaning. */
@@ -241,11 +258,9 @@ const lostWith = (text: string, locale: string): number => {
   return lost;
 };
 
-/** It is not of another world, however well bits of it fit. */
-const isOurs = (text: string, context: HearingContext): boolean => {
-  const { tokens } = normalise(text, context.locale);
-  return (moodOf(tokens, lexiconFor(context.locale).language, context)?.['not-ours'] ?? 0) < mostlyOthers;
-};
+const moodIn = (text: string, context: HearingContext): MoodShares | null =>
+  moodOf(normalise(text, context.locale).tokens, lexiconFor(context.locale).language, context);
+/** It is of another world, however well bits of it fit. */
 const mostlyOthers = 0.5;
 
 /** What was said, in the pieces that moves are made of. */
@@ -294,7 +309,8 @@ export const movesOf = (
   if (!first || context.expecting === 'spelling' || context.expecting === 'code') return whole;
   const { steps } = context;
   const [read] = inAll.readings;
-  if ((isSureOfWhole(inAll) && !read?.byPhrase) || (read?.agenda && !steps)) return whole;
+  const sure = isSureOfWhole(inAll) && read?.acts.length === 1 && !read.byPhrase;
+  if (sure || (read?.agenda && !steps)) return whole;
   const sentences = hypotheses.map(({ text }) => withLead(sentencesOf(text), context.locale));
   if (sentences[0]!.length > mostSentences) return whole;
   const after: HearingContext = {
@@ -302,7 +318,8 @@ export const movesOf = (
     expecting: steps ? context.expecting : 'anything',
     goesOn: true,
   };
-  const within = !holdsAll(inAll) && isOurs(sentences[0]!.join(' '), context);
+  const mood = moodIn(sentences[0]!.join(' '), context);
+  const within = !holdsAll(inAll, mood) && (mood?.['not-ours'] ?? 0) < mostlyOthers;
   /** Of several sentences, one that makes sense by itself is not cut. */
   const isHeld = (text: string, nth: number): boolean =>
     !within ||
@@ -351,7 +368,9 @@ export const movesOf = (
       const each = alone.slice(from, to).reduce((sum, one) => sum + one, 0);
       return Math.max(held, each) + worth.goesOn;
     }
-    const marked = own!.slice(from, to - 1).some(({ unmarked }) => !unmarked);
+    const marked =
+      understanding.readings[0]?.byPhrase === true ||
+      own!.slice(from, to - 1).some(({ unmarked }) => !unmarked);
     return held + (!marked || (back[to - 1] && !back[from]) ? 0 : worth.joined);
   };
   const worthFrom = (from: number, to: number): number | null => {
