@@ -467,7 +467,9 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                       elsewhere: elsewhere.flatMap((one) => readKept(one).earlier ?? []),
                     };
                     const one = { ...beside, understanding: whole, words };
-                    const several = moves.length > 1 ? decideMoves(earlier, moves, beside, at) : null;
+                    // One that is left of several is no longer all that was said.
+                    const isCut = moves.length > 1 || moves[0]?.words !== words;
+                    const several = isCut ? decideMoves(earlier, moves, beside, at) : null;
                     if (several) return several;
                     const decided = decide(earlier, one, at);
                     const { by, answer } = decided;

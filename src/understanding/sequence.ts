@@ -17,8 +17,10 @@ import {
 } from './intents.js';
 import { moodOf, type MoodShares } from './learned/index.js';
 import { chunksOf } from './moves/chunks.js';
-import { classAt, movesLexicon } from './moves/lexicon.js';
+import type { Chunk } from './moves/api.js';
+import { movesLexicon, type MovesLexicon } from './moves/lexicon.js';
 import { past, settlingWords } from './moves/settling.js';
+import { onlyLeavesOff } from './moves/turning-away.js';
 import { stretchesOf } from './moves/stretches.js';
 import type { HouseholdNames } from './names/api.js';
 import { isSureOfWhole, type Understander } from './understand.js';
@@ -58,13 +60,15 @@ const worth = {
   weighty: -2.5,
   /** Another word that no move took, in a stretch that is not for somebody else. */
   untaken: -1.5,
+  /** And where nothing of this kitchen is named: why, or what else happened. */
+  reason: -0.5,
 } as const;
 
 const bare: ReadonlySet<Intent> = new Set<Intent>(['choose', 'answer', 'follow-up']);
 
 /** How a name was said, and what a record may be. */
 const saysNothing: ReadonlySet<string> = new Set([
-  ...['candidates', 'unused', 'definite', 'fresh', 'corrects', 'how'],
+  ...['candidates', 'unused', 'definite', 'fresh', 'corrects', 'how', 'stands'],
 ]);
 
 /** Values of a meaning, each once; records a name may mean are no more than the name. */
@@ -125,14 +129,18 @@ const pointsBack = ({ readings: [best], question }: Understanding): boolean => {
 };
 const asking: ReadonlySet<Intent> = new Set<Intent>(ASKING_INTENTS);
 
-/** How much of this kitchen is named. */
-const mattersIn = (text: string, names: HouseholdNames, context: HearingContext): number => {
+const chunksIn = (text: string, names: HouseholdNames, context: HearingContext): readonly Chunk[] => {
   const clock: Clock = { now: context.now, timeZone: context.timeZone };
   const { language } = lexiconFor(context.locale);
   const { tokens, pauses } = normalise(text, context.locale);
   const lexicon = movesLexicon(language);
   const found = lexicon && chunksOf(tokens, rulesFor(names, context.locale, clock), language, pauses);
-  return (found?.chunks ?? []).filter(
+  return found?.chunks ?? [];
+};
+
+/** How much of this kitchen is named. */
+const mattersIn = (chunks: readonly Chunk[]): number =>
+  chunks.filter(
     (chunk) =>
       (chunk.kind === 'thing' &&
         (chunk.source === 'food' || (chunk.source === 'hers' && chunk.fit >= surely))) ||
@@ -141,7 +149,6 @@ const mattersIn = (text: string, names: HouseholdNames, context: HearingContext)
       chunk.kind === 'marker' ||
       chunk.kind === 'amount',
   ).length;
-};
 const surely = 0.9;
 const surelyOrdered = 0.8;
 
@@ -204,6 +211,9 @@ const isSureMove = (understanding: Understanding, tokens: readonly string[], lan
   const { acts } = best;
   if (acts.some(({ intent, slots }) => bare.has(intent) || (intent === 'amend' && !slots.item?.words)))
     return false;
+  // "I had the tap running" is no report of a step.
+  if (acts.some(({ intent, slots }) => intent === 'done' && slots.reported) && tokens.length > shortReport)
+    return false;
   const changes = acts.some(({ intent }) => changing.has(intent));
   // "Salami opened when": what is asked is not told by a bit of it.
   if (changes && (moodOf(tokens, language)?.asked ?? 0) > seldomAsked) return false;
@@ -214,6 +224,7 @@ const isSureMove = (understanding: Understanding, tokens: readonly string[], lan
   const framed = best.agenda === true || best.framed === true || best.byPhrase === true;
   return isSureOfWhole(understanding) || framed || whole || asks;
 };
+const shortReport = 3;
 const likelyKnown = 0.6;
 const surelyAsked = 0.6;
 
@@ -239,23 +250,47 @@ const holdsAll = (understanding: Understanding, mood: MoodShares | null): boolea
   return best.framed === true || asks;
 };
 
-/** What is lost with an unmarked stretch that no move took: its words that say something, above all those that turn a meaning. */
-const lostWith = (text: string, locale: string): number => {
-  const { language } = lexiconFor(locale);
-  const lexicon = movesLexicon(language);
-  if (!lexicon) return 0;
-  const { tokens } = normalise(text, locale);
-  if ((moodOf(tokens, language)?.['not-ours'] ?? 0) >= mostlyOthers) return 0;
-  let lost = 0;
-  for (let at = 0; at < tokens.length;) {
-    const hit = lexicon.phrases.longestAt(tokens, at);
-    const turns =
-      classAt(lexicon, tokens, at, 'wh', 'not', 'if', 'without', 'aux') > 0 || lexicon.weighs(tokens[at]!);
-    if (turns) lost += worth.weighty;
-    else if (!hit) lost += lexicon.isOrdinary(tokens[at]!) ? 0 : worth.untaken;
-    at += hit?.length ?? 1;
+/** Kinds of constituent that are a fact, whoever it is told of. */
+const facts: ReadonlySet<Chunk['kind']> = new Set<Chunk['kind']>([
+  ...([
+    'place',
+    'person',
+    'marker',
+    'amount',
+    'share',
+    'number',
+    'day',
+    'time',
+    'span',
+    'container',
+  ] as const),
+]);
+const turning = ['wh', 'not', 'if', 'without', 'aux'] as const;
+
+/** What is lost with one constituent of an unmarked stretch that no move took; `named`: something of this kitchen is. */
+const lossOf = (chunk: Chunk, lexicon: MovesLexicon, named: boolean): number => {
+  if (chunk.kind === 'word') {
+    if (turning.some((name) => chunk.classes.has(name))) return worth.weighty;
+    const tells = [...chunk.classes].some((name) => /^(?:date|state|deed):/u.test(name));
+    return tells ? worth.untaken : 0;
   }
-  return lost;
+  if (chunk.kind === 'unknown') {
+    if (lexicon.weighs(chunk.word)) return worth.weighty;
+    return lexicon.isOrdinary(chunk.word) ? 0 : named ? worth.untaken : worth.reason;
+  }
+  if (chunk.kind === 'thing') return chunk.source === 'open' ? worth.reason : worth.untaken;
+  return facts.has(chunk.kind) ? worth.untaken : 0;
+};
+
+const lostWith = (
+  chunks: readonly Chunk[],
+  tokens: readonly string[],
+  named: boolean,
+  language: string,
+): number => {
+  const lexicon = movesLexicon(language);
+  if (!lexicon || (moodOf(tokens, language)?.['not-ours'] ?? 0) >= mostlyOthers) return 0;
+  return chunks.reduce((sum, chunk) => sum + lossOf(chunk, lexicon, named), 0);
 };
 
 const moodIn = (text: string, context: HearingContext): MoodShares | null =>
@@ -294,6 +329,13 @@ const piecesOf = (
     }));
   });
 };
+
+/** Something is waited for or going on, which may be left. */
+const isBusy = ({ expecting, steps, checking, standing }: HearingContext): boolean =>
+  (expecting !== 'anything' && expecting !== 'detail') ||
+  Boolean(steps) ||
+  Boolean(checking) ||
+  Boolean(standing);
 
 /** The moves of a turn, in order; one where all of it is one. */
 export const movesOf = (
@@ -341,9 +383,12 @@ export const movesOf = (
   const joins = (from: number, to: number): boolean =>
     own!.slice(from, to - 1).every(({ unmarked }) => unmarked) || !isGuessed(from, to);
   const longest = own!.some(({ unmarked }) => unmarked) ? longestUnmarked : longestMove;
-  const matters = own!.map(({ words }) => mattersIn(words, names, context));
-  const lost = own!.map(({ words }, at) =>
-    isGuessed(at, at + 1) ? lostWith(words, context.locale) : worth.lost * matters[at]!,
+  const held = own!.map(({ words }) => chunksIn(words, names, context));
+  const matters = held.map(mattersIn);
+  const lost = held.map((chunks, at) =>
+    isGuessed(at, at + 1)
+      ? lostWith(chunks, tokensOf(at, at + 1), matters[at]! > 0, language)
+      : worth.lost * matters[at]!,
   );
   const alone: number[] = [];
   const back: boolean[] = [];
@@ -405,6 +450,8 @@ export const movesOf = (
     const { from } = best[to]!;
     // A stretch that says nothing of this kitchen, where nobody marked it, is no move of its own.
     if (to - from === 1 && aside[from]) continue;
+    const followed = moves.length > 0 && !isBusy(context);
+    if (followed && onlyLeavesOff(tokensOf(from, to), language)) continue;
     moves.unshift({
       said: saidIn(pieces, hypotheses, from, to),
       matters: matters.slice(from, to).some((some) => some > 0) || orders(textIn(own!, from, to)),

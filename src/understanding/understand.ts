@@ -21,6 +21,7 @@ import {
   type Understanding,
 } from './intents.js';
 import { checkReading } from './moves/check.js';
+import { movesLexicon } from './moves/lexicon.js';
 import { firstDayReading } from './moves/first-day.js';
 import { requestReading } from './moves/requests.js';
 import { narrowingIn, settledBy } from './moves/settling.js';
@@ -184,6 +185,8 @@ const cuedReading = (
       cuedIntent([...tokens, ...aside], language, offered?.acts[0]!.intent ?? null),
     );
   const [intent] = said;
+  // "And that's all gone as well": what something was done to is no mere talk.
+  if (intent && closing.has(intent) && tellsDeed(guesses[0]!.tokens, language)) return null;
   if (intent && said.every((other) => other === intent)) {
     const { heard, tokens } = guesses[0]!;
     return {
@@ -194,6 +197,16 @@ const cuedReading = (
     };
   }
   return null;
+};
+
+const closing: ReadonlySet<Intent> = new Set<Intent>(['goodbye', 'thanks']);
+const tellsDeed = (tokens: readonly string[], language: string): boolean => {
+  const lexicon = movesLexicon(language);
+  return tokens.some((_, at) =>
+    [...(lexicon?.phrases.longestAt(tokens, at)?.value ?? [])].some(
+      (name) => name.startsWith('deed:') || name.startsWith('state:'),
+    ),
+  );
 };
 
 /** A yes that only cue words speak for settles no open question: it is asked again. */

@@ -93,7 +93,12 @@ export const saysSomething = (draft: Draft): boolean =>
   );
 
 /** What was told without a verb: where something is, or that something is so. */
-const deedOf = ({ deed, place, parts, thing, amount, left, fresh, newest, total }: Draft): Deed => {
+const deedOf = (draft: Draft): Deed => {
+  const { deed, place, parts, thing, amount, left, fresh, newest, total } = draft;
+  // "Put down six portions of stew, bottom shelf, made last night": what is to be bought has no place and no past.
+  const isHere = place !== undefined || parts.length > 0;
+  if (deed === 'listed' && isHere && (draft.dates.made ?? draft.maker ?? draft.contains[0]) !== undefined)
+    return 'stored';
   if (deed) return deed;
   if (left || newest || total) return 'fact';
   // "And another two of the same, on the second shelf".

@@ -17,7 +17,6 @@ const shortest = 3;
 /** How likely another move begins there. */
 const likely = { pause: 3, joint: 2, opens: 1 } as const;
 
-const asks = ['wh', 'aux', 'opens-question'] as const;
 const orders = ['command', 'you'] as const;
 const tells = ['i', 'they', 'there', 'instead'] as const;
 const joins = ['and', 'but', 'so', 'because', 'if'] as const;
@@ -49,7 +48,17 @@ const strengthAt = (
     const asked = classAt(lexicon, tokens, from, 'wh');
     // "The lasagne what I made" asks nothing.
     if (asked > 0) return classAt(lexicon, tokens, from + asked, ...tells) === 0;
-    if (classAt(lexicon, tokens, from, ...asks, ...orders, ...tells) > 0) return true;
+    if (classAt(lexicon, tokens, from, ...orders, ...tells) > 0) return true;
+    // "Is left" goes on with what stands before it; "is it", "does Sam" ask.
+    const verb = classAt(lexicon, tokens, from, 'aux', 'opens-question');
+    if (verb > 0) {
+      const next = from + verb;
+      return (
+        classAt(lexicon, tokens, from, 'aux') > 1 ||
+        classAt(lexicon, tokens, next, ...tells, 'a', 'any') > 0 ||
+        subjectAt(tokens, next, rules, lexicon) > 0
+      );
+    }
     const subject = subjectAt(tokens, from, rules, lexicon);
     return subject > 0 && classAt(lexicon, tokens, from + subject, 'has', 'is', 'may') > 0;
   };

@@ -108,6 +108,15 @@ export const onlyTurnsAway = (guess: Guess | undefined, rules: DynamicRules, lan
   return beyond > at + leads && past(words.matter, said, beyond) === said.length;
 };
 
+/** "Never mind that just now", with something else said after it: nothing is to be done for it. */
+export const onlyLeavesOff = (tokens: readonly string[], language: string): boolean => {
+  const words = settlingWords(language);
+  if (!words) return false;
+  const at = past(words.before, tokens, 0);
+  const away = Math.max(lengthAt(words.away, tokens, at), lengthAt(words.awayAlone, tokens, at));
+  return away > 0 && past(words.matter, tokens, at + away) === tokens.length;
+};
+
 /** "Oh um, the left one, I reckon": the answer by itself; null where nothing stands around it. */
 export const answerAlone = (guess: Guess | undefined, language: string): Guess | null => {
   const words = settlingWords(language);
