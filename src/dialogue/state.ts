@@ -24,6 +24,8 @@ export interface Memory {
   readonly markerId: Id | null;
   readonly purchases: readonly Id[];
   readonly personId: Id | null;
+  /** Whoever was spoken of of late, the last first: "they both". */
+  readonly people: readonly Id[];
   readonly reminderId: Id | null;
   /** What was last to be thawed, and for when. */
   readonly thawFor: { readonly itemId: Id; readonly when: SaidDate; readonly time?: string } | null;
@@ -298,6 +300,7 @@ const emptyMemory: Memory = {
   markerId: null,
   purchases: [],
   personId: null,
+  people: [],
   reminderId: null,
   thawFor: null,
   lastAdded: [],

@@ -124,6 +124,8 @@ export {
   heardNotes,
   leaveNote,
   notesFor,
+  peopleCalled,
+  personCalled,
   personNamed,
   type PersonFacts,
 } from './changes/people.js';

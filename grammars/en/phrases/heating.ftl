@@ -326,7 +326,15 @@ none-must-not = Nothing there is said to contain { $allergens }, which { $person
 not-by-diet = Not { $diet }, as { $person } eats: { $items }.
 none-not-by-diet = Nothing there is known not to be { $diet }, as { $person } eats.
 risk-named = For somebody at higher risk, as { $person } is, guidance names: { $items }.
-risk-none = Guidance names none of these for somebody at higher risk, as { $person } is.
+past-for-nobody = Past guidance, so for nobody: { $items }.
+risk-unknown = { $few ->
+    [yes] What guidance says of { $items } I do not know.
+   *[no] { CAP($count) } foods are in none of my tables of guidance.
+  }
+risk-none = { $rest ->
+    [yes] Guidance names none of the others for somebody at higher risk, as { $person } is.
+   *[no] Guidance names none of these for somebody at higher risk, as { $person } is.
+  }
 not-recorded-for = { $count ->
     [one] For one, nobody recorded it.
    *[other] For { $count }, nobody recorded it.
@@ -348,8 +356,8 @@ can-eat-none-sure = Nothing{ $count ->
     .short = Nothing is said to be free from { $allergens }.
 cannot-eat = Not { $items }.
 rest-unknown = { $count ->
-    [one] One is unknown.
-   *[other] { CAP($count) } are unknown.
+    [one] One may contain { $allergens }: nobody recorded either way.
+   *[other] { CAP($count) } may contain { $allergens }: nobody recorded either way.
   }
 can-eat-one = { $verdict ->
     [no] No. { CAP(THE($name)) } { IS($name) } said to contain { $allergens }.

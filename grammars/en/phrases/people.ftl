@@ -66,7 +66,16 @@ note-reads = { $from ->
     [none] { CAP($text) }, left { $when }.
    *[other] From { $from }, { $when }: { $text }.
   }
-person-at-risk = Noted: { $name } is at higher risk, and I say it with the foods guidance names.
+person-at-risk = Noted: { $name } is { risk-told }, and I say it with the foods guidance names.
+person-risk-already = I have that: { $name } is { risk-told }.
+risk-told = { $risk ->
+    [pregnant] pregnant, so at higher risk
+    [older] at higher risk by age
+    [weakened] at higher risk, with weaker defences
+    [infant] a baby, so at higher risk
+   *[other] at higher risk
+  }
+ask-which-person = Which is it: { $people }?
 confirm-at-risk = { $name } is at higher risk? Yes or no.
 ask-which-nuts = Which nuts: tree nuts, peanuts, or both?
 allergen-name = { $allergen }

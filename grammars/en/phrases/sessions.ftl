@@ -151,6 +151,7 @@ told-eater = { $name ->
    *[other] , { $diets }
   }{ $risk ->
     [none] {""}
+    [pregnant] {""}, who is pregnant, so at higher risk
    *[other] , at higher risk from food
   }
 told-length = { $length ->

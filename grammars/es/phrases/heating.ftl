@@ -269,7 +269,15 @@ none-must-not = De nada de eso dijeron que lleve { OURS($allergens) }, que { $pe
 not-by-diet = No va con { OURS($diet) }, como come { $person }: { $items }.
 none-not-by-diet = De nada de eso se sabe que no vaya con { OURS($diet) }, como come { $person }.
 risk-named = Para alguien con más riesgo, como { $person }, la guía nombra: { $items }.
-risk-none = La guía no nombra nada de eso para alguien con más riesgo, como { $person }.
+past-for-nobody = Pasaron lo que dice la guía, así que para nadie: { $items }.
+risk-unknown = { $few ->
+    [yes] De { $items } no sé qué dice la guía.
+   *[no] { CAP(UNA($count)) } comidas no están en mis tablas de guía.
+  }
+risk-none = { $rest ->
+    [yes] La guía no nombra nada de lo demás para alguien con más riesgo, como { $person }.
+   *[no] La guía no nombra nada de eso para alguien con más riesgo, como { $person }.
+  }
 not-recorded-for = { $count ->
     [one] De una nadie lo registró.
    *[other] De { UNA($count) } nadie lo registró.
@@ -291,8 +299,8 @@ can-eat-none-sure = De nada{ $count ->
     .short = De nada dijeron que esté libre de { OURS($allergens) }.
 cannot-eat = No: { $items }.
 rest-unknown = { $count ->
-    [one] De una no se sabe.
-   *[other] De { UNA($count) } no se sabe.
+    [one] Una puede contener { OURS($allergens) }: nadie lo registró.
+   *[other] { CAP(UNA($count)) } pueden contener { OURS($allergens) }: nadie lo registró.
   }
 can-eat-one = { $verdict ->
     [no] No. Dijeron que { THE($name) } { contiene-o } { OURS($allergens) }.

@@ -8,7 +8,16 @@ confirm-person = { $allergens ->
     [none] ¿{ $name } come aquí? Sí o no.
    *[other] ¿{ $name } no come { OURS($allergens) }? Sí o no.
   }
-person-at-risk = Anotado: { $name } tiene más riesgo, y lo diré con las comidas que nombra la guía.
+person-at-risk = Anotado: { $name } { risk-told }, y lo diré con las comidas que nombra la guía.
+person-risk-already = Ya lo tengo: { $name } { risk-told }.
+risk-told = { $risk ->
+    [pregnant] está embarazada y tiene más riesgo
+    [older] tiene más riesgo por su edad
+    [weakened] tiene más riesgo, con menos defensas
+    [infant] es un bebé y tiene más riesgo
+   *[other] tiene más riesgo
+  }
+ask-which-person = ¿Cuál: { $people }?
 confirm-at-risk = ¿{ $name } tiene más riesgo? Sí o no.
 ask-which-nuts = ¿Cuáles: nueces, cacahuates, o ambos?
 allergen-name = { OURS($allergen) }

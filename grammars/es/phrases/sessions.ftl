@@ -148,6 +148,7 @@ told-eater = { $name ->
    *[other] , { OURS($diets) }
   }{ $risk ->
     [none] {""}
+    [pregnant] {""}, que está embarazada y tiene más riesgo
    *[other] , con más riesgo por la comida
   }
 told-length = { $length ->

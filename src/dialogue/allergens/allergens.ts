@@ -350,7 +350,7 @@ export const canEat: Handler = (act, turn) => {
         ]
       : []),
     ...risk.parts,
-    ...(rest > 0 ? [say('rest-unknown', { count: rest })] : []),
+    ...(rest > 0 ? [say('rest-unknown', { count: rest, allergens: watched })] : []),
     ...andMore(left),
   ];
   return {

@@ -5,7 +5,8 @@
  */
 import type { Item, Person } from '../../kitchen/model.js';
 import type { Caution } from '../../safety/api.js';
-import { assess, dietIn, whereKept } from '../../safety/index.js';
+import { assess, dietIn, matchFood, whereKept } from '../../safety/index.js';
+import { assessIn } from '../../safety/items.js';
 import type { Say } from '../../speech/answer.js';
 import { cautionWords, distinct, verdictWords, reasonsOf } from '../describe/guidance.js';
 import { type Reply, type Turn, about, list, say } from '../handler.js';
@@ -41,6 +42,10 @@ export const riskCautions = (turn: Turn, person: Person, item: Item): readonly C
   return found.cautions.filter((caution) => isOf(caution, person.risks ?? []));
 };
 
+/** So many cautions are told with what they are of; more are told to who asks for more. */
+const toldAtOnce = 2;
+const fewStrange = 3;
+
 /** What guidance names of these for somebody at risk, and what it says of them. */
 export const riskParts = (
   turn: Turn,
@@ -48,20 +53,37 @@ export const riskParts = (
   pool: readonly Item[],
 ): { parts: Say[]; details: Say[] } => {
   if (!person.atRisk) return { parts: [], details: [] };
-  const of = pool.flatMap((item) => riskCautions(turn, person, item).map((caution) => ({ item, caution })));
+  // What is past guidance is nobody's, however it is heated.
+  const isPast = (item: Item): boolean => assessIn(turn.kitchen, item, turn.clock).verdict === 'throw-out';
+  const past = pool.filter(isPast);
+  const kept = pool.filter((item) => !past.includes(item));
+  const of = kept.flatMap((item) => riskCautions(turn, person, item).map((caution) => ({ item, caution })));
   const items = of.map(({ item }) => item);
+  const cautions = distinct(of.map(({ caution }) => cautionWords(caution)));
+  const few = cautions.length <= toldAtOnce;
+  // What the tables do not know by its name they say nothing of, which is no promise either.
+  const strange = kept.filter((one) => matchFood(one.name, {}).sure === 'unknown');
   return {
     parts: [
+      ...(past.length > 0 ? [say('past-for-nobody', { items: foodList(past) })] : []),
       items.length > 0
         ? say('risk-named', { person: person.name, items: foodList(items) })
-        : say('risk-none', { person: person.name }),
+        : say('risk-none', { person: person.name, rest: past.length > 0 ? 'yes' : 'no' }),
       // That guidance names nothing is no promise.
       ...(items.length > 0 ? [] : [say('caution-ask-clinician')]),
+      // How it may be had after all.
+      ...(few ? cautions : []),
+      ...(strange.length > 0
+        ? [
+            say('risk-unknown', {
+              count: kinds(strange),
+              items: foodList(strange),
+              few: kinds(strange) <= fewStrange ? 'yes' : 'no',
+            }),
+          ]
+        : []),
     ],
-    details: [
-      ...distinct(of.map(({ caution }) => cautionWords(caution))),
-      ...(items.length > 0 ? [say('caution-ask-clinician')] : []),
-    ],
+    details: [...(few ? [] : cautions), ...(items.length > 0 ? [say('caution-ask-clinician')] : [])],
   };
 };
 
@@ -98,13 +120,14 @@ export const notFor = (turn: Turn, person: Person, pool: readonly Item[]): Reply
         ];
   const known = [...watched, ...dietParts(person, pool), ...risk.parts];
   return {
-    parts: [
-      ...known,
-      ...(known.length === 0 || (person.allergens.length === 0 && risk.parts.length > 0)
+    parts: [...known, ...(known.length === 0 ? [say('person-none', { name: person.name })] : [])],
+    details: [
+      ...risk.details,
+      ...(person.allergens.length === 0 && known.length > 0
         ? [say('person-none', { name: person.name })]
         : []),
+      say('check-the-label'),
     ],
-    details: [...risk.details, say('check-the-label')],
     memory: { ...memory, ...(onRecord.length > 0 ? about(turn, onRecord) : {}), personId: person.id },
     names: [...new Set([...onRecord, ...sorted.byName].map(({ name }) => name))],
     count: kinds(onRecord),

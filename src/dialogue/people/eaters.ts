@@ -5,7 +5,8 @@ import {
   applyChange,
   isRefused,
   joinChanges,
-  personNamed,
+  peopleCalled,
+  personCalled,
 } from '../../kitchen/index.js';
 import type { Change, Kitchen, Person } from '../../kitchen/model.js';
 import { watchesFor } from '../../safety/index.js';
@@ -19,7 +20,7 @@ export const eaterWords = ({ who, name, allergens, diets, risks }: SaidEater): S
     ...(who === 'me' ? {} : { name: name ?? '' }),
     ...(allergens.length > 0 ? { allergens: list(allergens, true) } : {}),
     ...(diets.length > 0 ? { diets: list(diets) } : {}),
-    ...(risks.length > 0 ? { risk: 'yes' } : {}),
+    ...(risks.length > 0 ? { risk: risks[0]! } : {}),
   });
 
 export const peopleKept = (turn: Turn, eaters: readonly SaidEater[]): readonly Change[] => {
@@ -27,7 +28,7 @@ export const peopleKept = (turn: Turn, eaters: readonly SaidEater[]): readonly C
   let kitchen: Kitchen = turn.kitchen;
   const me = speakerPerson(turn);
   for (const { who, name, allergens, diets, risks } of eaters) {
-    const person = (who === 'me' && me) || (name ? personNamed(kitchen, name) : null);
+    const person = (who === 'me' && me) || (name ? personCalled(kitchen, name) : null);
     const doing = { ...turn, kitchen };
     const facts = { allergens, diets, ...(risks.length > 0 ? { atRisk: true, risks } : {}) };
     const result = person
@@ -71,10 +72,20 @@ const withBoth = (eater: SaidEater): SaidEater =>
     ? { ...eater, nuts: false, allergens: [...new Set([...eater.allergens, 'tree nuts', 'peanuts'])] }
     : eater;
 
+/** Whoever is called so, as it was settled where several may be. */
+const calledSo = ({ kitchen, picked }: Turn, name: string): Person | null => {
+  const [one, ...more] = peopleCalled(kitchen, name);
+  if (more.length === 0) return one ?? null;
+  return kitchen.people.get(picked.person?.[0] ?? '') ?? null;
+};
+
 /** "He can't have eggs": of whoever was spoken of last. */
 const whoIs = (turn: Turn, eater: SaidEater): SaidEater => {
   const last = turn.memory.personId ? turn.kitchen.people.get(turn.memory.personId) : undefined;
   if (eater.who === 'last' && last) return { ...eater, who: 'named' as const, name: last.name };
+  // "Bea" is Aunt Bea, by the name that is on record, and never somebody besides her.
+  const called = eater.who === 'named' && eater.name ? calledSo(turn, eater.name) : null;
+  if (called) return { ...eater, name: called.name };
   const me = eater.who === 'me' && !speakerPerson(turn) && !eater.name;
   return me || eater.who === 'last' ? { ...eater, who: 'whose' } : eater;
 };
@@ -85,7 +96,7 @@ const movedFrom = (turn: Turn, told: readonly SaidEater[]): readonly Change[] =>
   return told
     .filter(({ none, name }) => none && name)
     .flatMap(({ name }) => {
-      const person = personNamed(turn.kitchen, name!);
+      const person = personCalled(turn.kitchen, name!);
       const gone = person?.allergens.filter((one) => moved.includes(one)) ?? [];
       const change =
         person && gone.length > 0 ? amendPerson(turn, person.id, { removeAllergens: gone }) : null;
@@ -96,7 +107,7 @@ const movedFrom = (turn: Turn, told: readonly SaidEater[]): readonly Change[] =>
 const whichNuts = ({ kitchen }: Turn, told: readonly SaidEater[], changes: readonly Change[]): Act | null => {
   const of = told.find(({ nuts }) => nuts);
   const after = changes.reduce(applyChange, kitchen);
-  const person: Person | null = of?.name ? personNamed(after, of.name) : null;
+  const person: Person | null = of?.name ? personCalled(after, of.name) : null;
   return person
     ? {
         intent: 'add-person',
@@ -126,7 +137,10 @@ export const keepEaters = (turn: Turn, said: readonly SaidEater[]): Reply => {
     changes,
   );
   const named = clear.at(-1)?.name;
-  const last = named ? personNamed(changes.reduce(applyChange, turn.kitchen), named) : null;
+  const spoken = clear.flatMap(({ name }) =>
+    name ? (personCalled(changes.reduce(applyChange, turn.kitchen), name)?.id ?? []) : [],
+  );
+  const last = named ? personCalled(changes.reduce(applyChange, turn.kitchen), named) : null;
   const noted = clear.filter(({ unclear: missing }) => !missing);
   return {
     parts: [
@@ -136,7 +150,7 @@ export const keepEaters = (turn: Turn, said: readonly SaidEater[]): Reply => {
       ...asked,
     ],
     ...(first ? { changes: [joinChanges(first, ...rest)] } : {}),
-    ...(last ? { memory: { personId: last.id } } : {}),
+    ...(last ? { memory: { personId: last.id, people: [...new Set(spoken.toReversed())] } } : {}),
     ...(next ? { next } : {}),
   };
 };

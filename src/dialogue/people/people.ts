@@ -7,7 +7,8 @@ import {
   isRefused,
   leaveNote as leaveNoteChange,
   notesFor,
-  personNamed,
+  peopleCalled,
+  personCalled,
 } from '../../kitchen/index.js';
 import type { Note, Person } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
@@ -45,7 +46,7 @@ export const personSaid = (
     const here = [...turn.kitchen.people.values()].filter(({ name }) => words.includes(name.toLowerCase()));
     if (asked && here.length === 1) return { person: here[0]!, name: null };
     const last = turn.memory.personId ? turn.kitchen.people.get(turn.memory.personId) : undefined;
-    return { person: last ?? null, name: null };
+    return { person: ofWhom(turn, slots.risks ?? []) ?? last ?? null, name: null };
   }
   if (pointed === 'speaker') return { person: speakerPerson(turn) ?? null, name: null };
   const settled = turn.picked.person?.[0];
@@ -54,7 +55,34 @@ export const personSaid = (
   // A name that only sounds like one may be somebody new.
   const near = said.candidates.find(({ fit }) => fit >= surelyThem);
   const known = near ? turn.kitchen.people.get(near.id) : undefined;
-  return { person: known ?? personNamed(turn.kitchen, said.words), name: said.words };
+  return { person: known ?? personCalled(turn.kitchen, said.words), name: said.words };
+};
+
+/** "She's pregnant": whoever was just spoken of as that, before whoever was spoken of last. */
+const ofWhom = ({ memory, kitchen }: Turn, risks: readonly string[]): Person | null => {
+  const spoken = memory.people.flatMap((id) => kitchen.people.get(id) ?? []);
+  const known = spoken.filter((one) => one.risks?.some((risk) => risks.includes(risk)));
+  const atRisk = spoken.filter((one) => one.atRisk && (one.risks ?? []).length === 0);
+  return risks.length > 0 ? (known[0] ?? atRisk[0] ?? null) : null;
+};
+
+/** "Bea", and there are two of them: which, before anything is noted of either. */
+const askWhichPerson = (turn: Turn, { person, eaters = [] }: Slots): Reply | null => {
+  if (turn.picked.person?.length) return null;
+  const said = [
+    ...(person && !personSaid(turn, { person }).person ? [person.words] : []),
+    ...eaters.flatMap(({ name }) => name ?? []),
+  ];
+  const several = said.map((name) => peopleCalled(turn.kitchen, name)).find(({ length }) => length > 1);
+  if (!several) return null;
+  const choices = several.map(({ id, name }) => ({ ids: [id], label: say('person-plain', { name }) }));
+  const question = say('ask-which-person', {
+    people: list(
+      several.map(({ name }) => name),
+      true,
+    ),
+  });
+  return { parts: [], ask: { slot: 'person', question, expecting: 'choice', choices } };
 };
 
 /** "Did you mean Dele?", of a name that sounds like hers; null when it sounds like nobody's. */
@@ -78,7 +106,7 @@ export const personAsked = (turn: Turn, slots: Slots): { person: Person | null; 
   if (person) return { person, unknown: null };
   const unknown = name ?? (slots.person ? null : (slots.words ?? null));
   return {
-    person: unknown ? personNamed(turn.kitchen, unknown) : null,
+    person: unknown ? personCalled(turn.kitchen, unknown) : null,
     unknown: unknown ? capital(unknown) : null,
   };
 };
@@ -128,6 +156,12 @@ const whichNuts = (turn: Turn, { id, name }: Person): Reply => {
   }));
 };
 
+/** What makes somebody at risk is said back as it was told. */
+const riskWords = (name: string, risks: readonly string[] = []): { name: string; risk?: string } => ({
+  name,
+  ...(risks[0] ? { risk: risks[0] } : {}),
+});
+
 /** "He grew out of it": what somebody's life may rest on is taken off her record only after a plain yes. */
 const noLonger = (turn: Turn, person: Person, named: readonly string[]): Reply => {
   const memory = { personId: person.id };
@@ -159,6 +193,8 @@ const noLonger = (turn: Turn, person: Person, named: readonly string[]): Reply =
 };
 
 export const addPerson: Handler = (act, turn) => {
+  const which = askWhichPerson(turn, act.slots);
+  if (which) return which;
   if (act.slots.eaters && !asOne(act.slots.eaters)) return keepEaters(turn, act.slots.eaters);
   const slots = asOne(act.slots.eaters ?? []) ?? act.slots;
   const { person, name } = personSaid(turn, slots);
@@ -183,7 +219,9 @@ export const addPerson: Handler = (act, turn) => {
           ? say('person-eats', { name: person.name, diets: list(diets) })
           : allergens.length > 0 && !slots.negated
             ? say('person-watches-already', { name: person.name, allergens: list(person.allergens) })
-            : say('person-known', { name: person.name });
+            : slots.asked === 'risk' && !slots.negated
+              ? say('person-risk-already', riskWords(person.name, slots.risks))
+              : say('person-known', { name: person.name });
       return { parts: [known], memory: { personId: person.id } };
     }
     if (diets.length > 0)
@@ -200,7 +238,7 @@ export const addPerson: Handler = (act, turn) => {
       }));
     if (slots.asked === 'risk')
       return withChange(turn, result, (change) => ({
-        parts: [say('person-at-risk', { name: person.name })],
+        parts: [say('person-at-risk', riskWords(person.name, slots.risks))],
         changes: [change],
         doubt: say('confirm-at-risk', { name: person.name }),
         memory: { personId: person.id },
@@ -227,7 +265,7 @@ export const addPerson: Handler = (act, turn) => {
   return withChange(turn, addPersonChange(turn, { name: named, allergens, diets, ...risk }), (change) => ({
     parts: [
       say('person-added', { name: named }),
-      ...(slots.asked === 'risk' ? [say('person-at-risk', { name: named })] : []),
+      ...(slots.asked === 'risk' ? [say('person-at-risk', riskWords(named, slots.risks))] : []),
       ...(diets.length > 0 ? [say('person-eats', { name: named, diets: list(diets) })] : []),
       ...(allergens.length > 0 ? [say('person-watches', { name: named, allergens: list(allergens) })] : []),
     ],

@@ -145,8 +145,14 @@ export const withState = (work: Work, state: Partial<State>): Work => ({
   state: { ...work.state, ...state },
 });
 
-export const withMemory = (work: Work, memory: Partial<Memory>): Work =>
-  withState(work, { memory: { ...work.state.memory, ...memory } });
+/** So many people are remembered as spoken of. */
+const peopleKept = 4;
+
+export const withMemory = (work: Work, memory: Partial<Memory>): Work => {
+  const last = memory.people ?? (memory.personId ? [memory.personId] : []);
+  const people = [...new Set([...last, ...work.state.memory.people])].slice(0, peopleKept);
+  return withState(work, { memory: { ...work.state.memory, ...memory, people } });
+};
 
 export const saying = (work: Work, ...parts: readonly Say[]): Work => ({
   ...work,
@@ -260,7 +266,10 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
       },
     );
   }
-  const changes = leavingTheCut({ kitchen: work.kitchen, clock: work.around.clock }, asOne(reply.changes ?? []));
+  const changes = leavingTheCut(
+    { kitchen: work.kitchen, clock: work.around.clock },
+    asOne(reply.changes ?? []),
+  );
   const done = applied(said, changes);
   const added = createdItems(changes);
   const memory: Partial<Memory> = {

@@ -8,6 +8,30 @@ const sameName = (a: string, b: string): boolean =>
 export const personNamed = (kitchen: Kitchen, name: string): Person | null =>
   [...kitchen.people.values()].find((person) => sameName(person.name, name)) ?? null;
 
+const wordsOf = (name: string): readonly string[] => name.trim().toLowerCase().split(/\s+/u);
+const holdsAll = (words: readonly string[], all: readonly string[]): boolean =>
+  words.length > 0 && words.every((word) => all.includes(word));
+
+/**
+ * Whoever may be called so: by the whole name, else by part of it ("Bea" for Aunt Bea) or with a word beside it
+ * ("Auntie Amara"). More than one where it cannot be told which is meant.
+ */
+export const peopleCalled = (kitchen: Kitchen, said: string): readonly Person[] => {
+  const whole = personNamed(kitchen, said);
+  if (whole) return [whole];
+  const words = wordsOf(said);
+  return [...kitchen.people.values()].filter(({ name }) => {
+    const own = wordsOf(name);
+    return holdsAll(words.filter(Boolean), own) || holdsAll(own, words);
+  });
+};
+
+/** The one who is called so; null for nobody, and where several may be. */
+export const personCalled = (kitchen: Kitchen, said: string): Person | null => {
+  const [one, ...more] = peopleCalled(kitchen, said);
+  return one && more.length === 0 ? one : null;
+};
+
 /** A new person. Refused: no-name, person-exists (`ids`). */
 export const addPerson = (
   doing: Doing,

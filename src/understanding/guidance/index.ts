@@ -108,6 +108,14 @@ const besideTold = (
   return [...acts, ...allergens.filter(({ intent }) => intent === 'add-person')];
 };
 
+/** "She's pregnant, not allergic": both are told of her. */
+const withRisk = (acts: readonly Act[], sentence: Sentence): readonly Act[] => {
+  const [told] = acts;
+  const risk = told?.intent === 'add-person' && told.slots.asked !== 'risk' ? riskAct(sentence, null) : null;
+  if (!risk || risk.slots.person?.words !== told?.slots.person?.words) return acts;
+  return [risk, ...acts];
+};
+
 /** "The cod was thawed on the counter, can I freeze it again": told, and asked of what was thawed. */
 const freezesAgain = ({ slots }: Act, asked: Act | null): boolean =>
   slots.asked === 'freeze' && asked?.slots.guidance?.asked === 'refreeze';
@@ -171,7 +179,7 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
       return readAs([...people, outage], said, tokens);
     }
     if (allergens) {
-      const read = readAs(besideTold(acts, base, allergens), said, tokens);
+      const read = readAs(withRisk(besideTold(acts, base, allergens), sentence), said, tokens);
       // What food holds may be asked of one shelf: a question put together from its parts has that, too.
       const ofFood = allergens.every(({ intent }) => intent === 'contains');
       return ofFood && base.question ? { ...read, question: base.question } : read;
