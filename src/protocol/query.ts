@@ -11,7 +11,9 @@ export type Who =
   | { readonly who: 'me' }
   | { readonly who: 'named'; readonly person: PersonMention }
   /** "She", "him": who was spoken of last. */
-  | { readonly who: 'same' };
+  | { readonly who: 'same' }
+  /** "Zoe and Amara"; nobody named is "they both": the two who were spoken of last. */
+  | { readonly who: 'several'; readonly people: readonly PersonMention[] };
 
 export type DateOf = 'made' | 'bought' | 'opened' | 'frozen' | 'thawed' | 'bestBefore' | 'useBy';
 
@@ -46,6 +48,8 @@ export type Filter =
   /** `past` guidance or its date, `expired` by its printed date, `due` by a day (soon, when left out). */
   | { readonly by: 'keeping'; readonly is: 'past' | 'expired' | 'within' | 'due'; readonly day?: PlainDate }
   | { readonly by: 'low' }
+  /** Of the list to buy, and not of what is here. */
+  | { readonly by: 'listed' }
   /** What somebody warned of, in any of these words. */
   | { readonly by: 'caution'; readonly words: readonly string[] }
   | { readonly by: 'marked'; readonly is: boolean }
@@ -80,6 +84,8 @@ export type Attribute =
   | 'used-up'
   | 'use-first'
   | 'people'
+  /** What is eaten with it. */
+  | 'goes-with'
   | 'why';
 
 export type Order = 'oldest' | 'newest' | 'longest-open' | 'first-to-use' | 'most' | 'least';

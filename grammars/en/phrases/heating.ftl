@@ -326,6 +326,13 @@ none-must-not = Nothing there is said to contain { $allergens }, which { $person
 not-by-diet = Not { $diet }, as { $person } eats: { $items }.
 none-not-by-diet = Nothing there is known not to be { $diet }, as { $person } eats.
 risk-named = For somebody at higher risk, as { $person } is, guidance names: { $items }.
+goes-with-unknown = Nobody recorded what goes with { $items }.
+listed-with = On the list, such food usually contains { $allergens }: { $items }.
+listed-with-none = Nothing on the list usually contains { $allergens }, as far as its name says.
+listed-unknown = { $count ->
+    [one] Of one other, check the label.
+   *[other] Of the other { $count }, check the labels.
+  }
 past-for-nobody = Past guidance, so for nobody: { $items }.
 risk-unknown = { $few ->
     [yes] What guidance says of { $items } I do not know.

@@ -269,6 +269,13 @@ none-must-not = De nada de eso dijeron que lleve { OURS($allergens) }, que { $pe
 not-by-diet = No va con { OURS($diet) }, como come { $person }: { $items }.
 none-not-by-diet = De nada de eso se sabe que no vaya con { OURS($diet) }, como come { $person }.
 risk-named = Para alguien con más riesgo, como { $person }, la guía nombra: { $items }.
+goes-with-unknown = Nadie registró qué va bien con { $items }.
+listed-with = De la lista, suele contener { OURS($allergens) }: { $items }.
+listed-with-none = Nada de la lista suele contener { OURS($allergens) }, por lo que dice su nombre.
+listed-unknown = { $count ->
+    [one] De la otra, mira la etiqueta.
+   *[other] De las otras { $count }, mira las etiquetas.
+  }
 past-for-nobody = Pasaron lo que dice la guía, así que para nadie: { $items }.
 risk-unknown = { $few ->
     [yes] De { $items } no sé qué dice la guía.

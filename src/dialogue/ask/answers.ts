@@ -1,6 +1,6 @@
 /** What is told of a set of things, one attribute at a time. Figures of safety come from their own rooms. */
 import { totalOf } from '../../kitchen/index.js';
-import type { Item } from '../../kitchen/model.js';
+import type { Item, Person } from '../../kitchen/model.js';
 import type { Attribute, Filter, Query } from '../../protocol/query.js';
 import { assessIn } from '../../safety/items.js';
 import type { Say } from '../../speech/answer.js';
@@ -23,7 +23,7 @@ import { tellAbout, whatsThis } from '../find/whats-this.js';
 import { type Handler, type Reply, type Turn, about, day, list, say } from '../handler.js';
 import { whoDid } from '../history/history.js';
 import { whoAllergic } from '../people/people.js';
-import { personOf } from './filters.js';
+import { peopleOf, personOf } from './filters.js';
 
 /** Things told of singly in one answer; more are a list. */
 const toldSingly = 3;
@@ -196,6 +196,12 @@ export const ofAllergens = (turn: Turn, query: Query, pool: readonly Item[]): Re
     (ask) => ask === 'what' || ask === 'which' || ask === 'good' || (ask === 'keeps' && keeps),
   );
   const named = filterOf(query, 'named') ?? filterOf(query, 'each');
+  // "What goes with the pie for Sam": whether he may have the pie comes first, and what goes with it is answered, too.
+  if (suits && named && query.ask.includes('goes-with')) {
+    const may = ofAllergens(turn, { ...query, ask: [] }, pool);
+    const goes = answer(turn, query, 'goes-with', pool);
+    return may ? together([may, goes]) : goes;
+  }
   // "What can she have from the freezer": of a whole set, who may have it comes before all else that it seems to ask.
   const first = plain || (suits !== undefined && !named && query.order === null);
   if (!first || pool.length === 0) return null;
@@ -212,7 +218,16 @@ export const ofAllergens = (turn: Turn, query: Query, pool: readonly Item[]): Re
     return within(contains, turn, pool, slots);
   }
   if (!suits) return null;
-  const person = personOf(turn, suits.who);
+  const people = peopleOf(turn, suits.who);
+  if (people.length > 1) {
+    // For each of them, and both are spoken of after it.
+    const replies = people.map((person) => forPerson(turn, query, pool, suits, person));
+    return {
+      ...together(replies),
+      memory: { ...replies.at(-1)?.memory, people: people.toReversed().map(({ id }) => id) },
+    };
+  }
+  const [person] = people;
   if (!person) {
     if (suits.who.who === 'named') return canEat(act('can-eat', { person: suits.who.person }), turn);
     // Nobody knows who speaks: what anybody here must avoid.
@@ -223,6 +238,18 @@ export const ofAllergens = (turn: Turn, query: Query, pool: readonly Item[]): Re
     ];
     return all.length > 0 ? within(contains, turn, pool, { allergens: all }) : null;
   }
+  return forPerson(turn, query, pool, suits, person);
+};
+
+/** What of these somebody may have, or must not. */
+const forPerson = (
+  turn: Turn,
+  query: Query,
+  pool: readonly Item[],
+  suits: Extract<Filter, { by: 'suits' }>,
+  person: Person,
+): Reply => {
+  const named = filterOf(query, 'named') ?? filterOf(query, 'each');
   const slots: Slots = { person: { words: person.name, candidates: [{ id: person.id, fit: 1 }] } };
   // "Would it harm Theo": a yes or no of what is in it.
   if (named && !suits.is && person.allergens.length > 0)
@@ -286,6 +313,11 @@ export const answer = (turn: Turn, query: Query, ask: Attribute, items: readonly
       const allergens = filterOf(query, 'contains')?.allergens ?? holds;
       return whoAllergic(act('who-allergic', { allergens }), turn);
     }
+    case 'goes-with':
+      return {
+        parts: [say('goes-with-unknown', { items: list([...new Set(items.map(({ name }) => name))]) })],
+        memory: about(turn, items),
+      };
     case 'use-first':
       return within(useFirst, turn, items);
     default:

@@ -3,7 +3,9 @@ import type { Item } from '../../kitchen/model.js';
 import type { Attribute, Query } from '../../protocol/query.js';
 import type { Act } from '../../understanding/intents.js';
 import { find } from '../find/find.js';
-import { type Handler, type Reply, type Turn, about, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
+import { allergenIn } from '../../safety/index.js';
+import { shoppingList } from '../../kitchen/index.js';
 import { nameOfGone, noneLeft } from '../refer/none-left.js';
 import { answer, inHand, ofAllergens, together } from './answers.js';
 import { inPlaceAsked, resolve } from './resolve.js';
@@ -91,6 +93,33 @@ const ofThoseTold = (turn: Turn, query: Query): Query => {
   return told && asked.query.ask.length > 0 ? { ...query, ask: asked.query.ask, whether: false } : query;
 };
 
+/** "What on the list has milk in it": by what such food usually holds, since a line to buy has a name and no more. */
+const onListWith = (turn: Turn, { where }: Query): Reply => {
+  const allergens = where.flatMap((filter) =>
+    filter.by === 'contains' || filter.by === 'free' ? filter.allergens : [],
+  );
+  const lines = shoppingList(turn.kitchen);
+  const holds = lines.filter(({ name }) =>
+    allergens.some((one) => {
+      const { answer: found } = allergenIn({ name, contains: [], freeFrom: [] }, one);
+      return found === 'usually-contains' || found === 'said-to-contain';
+    }),
+  );
+  const rest = lines.length - holds.length;
+  return {
+    parts: [
+      holds.length > 0
+        ? say('listed-with', { items: list(holds.map(({ name }) => name)), allergens: list(allergens, true) })
+        : say('listed-with-none', { allergens: list(allergens, true) }),
+      ...(rest > 0 ? [say('listed-unknown', { count: rest })] : []),
+    ],
+    details: [say('check-the-label')],
+    memory: { purchases: holds.map(({ id }) => id) },
+    names: holds.map(({ name }) => name),
+    count: holds.length,
+  };
+};
+
 /** The answer, or null where nothing was told that the question could follow. */
 export const askReply = (act: Act, turn: Turn): Reply | null => {
   const { query: whole, edit } = act.slots;
@@ -98,6 +127,7 @@ export const askReply = (act: Act, turn: Turn): Reply | null => {
   if (!resolved) return null;
   const query = asClaims(inPlaceAsked(turn, ofThoseTold(turn, resolved.query)), edit?.point === 'it');
   const { pool } = resolved;
+  if (query.where.some(({ by }) => by === 'listed')) return onListWith(turn, query);
   const inPlace = tellPlaceOnly(query, pool);
   if (inPlace) return told(query, find(inPlace, turn), []);
   const held = pool ? null : inHand(turn, query);

@@ -13,6 +13,21 @@ import { findPlace } from '../refer/places.js';
 /** Below this a name only sounds like hers. */
 const surelyThem = 0.79;
 
+/** "They both": the last two who were spoken of. */
+const bothOf = 2;
+
+/** Everybody who was meant. */
+export const peopleOf = (turn: Turn, said: Who): readonly Person[] => {
+  if (said.who !== 'several') {
+    const one = personOf(turn, said);
+    return one ? [one] : [];
+  }
+  if (said.people.length > 0)
+    return said.people.flatMap((person) => personOf(turn, { who: 'named', person }) ?? []);
+  const spoken = turn.memory.people.slice(0, bothOf).toReversed();
+  return spoken.flatMap((id) => turn.kitchen.people.get(id) ?? []);
+};
+
 /** Who was meant; null for somebody the household does not know, or when it is not known who speaks. */
 export const personOf = (turn: Turn, said: Who): Person | null => {
   switch (said.who) {
@@ -20,6 +35,8 @@ export const personOf = (turn: Turn, said: Who): Person | null => {
       return speakerPerson(turn) ?? null;
     case 'same':
       return (turn.memory.personId && turn.kitchen.people.get(turn.memory.personId)) || null;
+    case 'several':
+      return peopleOf(turn, said)[0] ?? null;
     case 'named': {
       const [near] = said.person.candidates;
       return near && near.fit >= surelyThem ? (turn.kitchen.people.get(near.id) ?? null) : null;
@@ -94,7 +111,7 @@ const personTest = (turn: Turn, filter: Extract<Filter, { by: 'maker' | 'owner' 
   if (filter.by === 'maker') return (item) => makerFits(item, name);
   if (filter.by === 'owner')
     return (item) => (person !== null && item.ownerId === person.id) || makerFits(item, name);
-  const allergens = person?.allergens ?? [];
+  const allergens = [...new Set(peopleOf(turn, filter.who).flatMap((one) => one.allergens))];
   return (item) => {
     const answers = allergens.map((allergen) => allergenIn(item, allergen).answer);
     return filter.is
@@ -132,6 +149,8 @@ export const testOf = (turn: Turn, filter: Filter): Test | null => {
       return dateTest(filter);
     case 'keeping':
       return keepingTest(turn, filter);
+    case 'listed':
+      return () => true;
     case 'low':
       return isLow;
     case 'caution':

@@ -53,7 +53,15 @@ const isSure = (best: Interpretation | undefined): boolean =>
 
 /** Answers that there is no such thing, or which it is: worth another look. */
 const empty: ReadonlySet<string> = new Set([
-  ...['nothing-like-that', 'no-such-item', 'nobody-did', 'nothing-done', 'not-there', 'no-such-timer'],
+  ...[
+    'nothing-like-that',
+    'no-such-item',
+    'nobody-did',
+    'nothing-done',
+    'not-there',
+    'no-such-timer',
+    'unknown-person',
+  ],
 ]);
 const saysNothing = ({ parts, ask }: Reply): boolean =>
   ask !== undefined ? ask.slot === 'item' : parts.length > 0 && empty.has(parts[0]!.phrase);
@@ -249,7 +257,8 @@ const byDiet = ({ acts }: AskProposal): boolean =>
 const dropsPlace = ({ acts }: AskProposal, { intent, slots }: Act): boolean => {
   const where = acts[0]!.slots.query?.where ?? [];
   const said = where.some(
-    (filter) => filter.by === 'place' && (filter.places[0]?.candidates.length ?? 0) > 0,
+    (filter) =>
+      filter.by === 'listed' || (filter.by === 'place' && (filter.places[0]?.candidates.length ?? 0) > 0),
   );
   const kept = slots.place !== undefined || (slots.item?.at ?? null) !== null;
   return said && !kept && (intent === 'contains' || intent === 'can-eat') && where.length > 1;

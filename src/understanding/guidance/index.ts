@@ -5,7 +5,7 @@
  */
 import { type Clock } from '../../terms/dates.js';
 import { rulesFor } from '../grammar-files.js';
-import type { Act, HearingContext, Hypothesis, Intent, Understanding } from '../intents.js';
+import type { Act, AskProposal, HearingContext, Hypothesis, Intent, Understanding } from '../intents.js';
 import { stepsLeadTo, stepsSpeakOf } from '../moves/steps/at-hand.js';
 import type { HouseholdNames } from '../names/api.js';
 import type { Understander } from '../understand.js';
@@ -16,7 +16,7 @@ import { guidanceProposal, isLikely } from './proposal.js';
 import { allergenActs, allergensAnswered, bothNuts } from './allergens.js';
 import { riskAct } from './at-risk.js';
 import { dietGuest } from './guests.js';
-import { toldThenAsked } from './told-then-asked.js';
+import { thenAsked, toldAndAsked } from './told-then-asked.js';
 import { has, moodOf, sentenceOf, spotsOf, type Sentence } from './sentence.js';
 import { hazardAct, urgentAct } from './urgent.js';
 
@@ -108,6 +108,9 @@ const besideTold = (
   return [...acts, ...allergens.filter(({ intent }) => intent === 'add-person')];
 };
 
+const asksForSomebody = ({ acts }: AskProposal): boolean =>
+  acts[0]?.slots.query?.where.some(({ by }) => by === 'suits') ?? false;
+
 /** "She's pregnant, not allergic": both are told of her. */
 const withRisk = (acts: readonly Act[], sentence: Sentence): readonly Act[] => {
   const [told] = acts;
@@ -162,10 +165,15 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     if (urgent) return readAs([urgent], said, tokens);
     const acts = base.readings[0]?.acts ?? [];
     // An answer that says who eats here holds what they must not, person by person.
-    if (acts[0]?.slots.eaters) return base;
+    if (acts[0]?.slots.eaters) {
+      // "Zoe's allergic to sesame, and Amara's pregnant, what can they both eat": what is asked of them, too.
+      const asked =
+        context.expecting === 'anything' && acts.length === 1 ? thenAsked(sentence, acts[0]) : null;
+      return asked ? readAs([acts[0], asked], said, tokens) : base;
+    }
     const hazard = hazardAct(sentence, base.verdict === 'act' ? (acts[0] ?? null) : null);
     if (hazard && !ofStepsAtHand(hazard, base, context, sentence)) return readAs([hazard], said, tokens);
-    const both = context.expecting === 'anything' ? toldThenAsked(sentence) : null;
+    const both = context.expecting === 'anything' ? toldAndAsked(sentence) : null;
     if (both) return readAs(both, said, tokens);
     const answered = context.expecting === 'allergen' ? allergensAnswered(sentence) : null;
     if (answered) return readAs([answered], said, tokens);
@@ -197,7 +205,11 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
       base.verdict === 'out-of-scope' || acts.length === 0 || ofNobody ? dietGuest(sentence) : null;
     if (guest) return readAs([guest], said, tokens);
     const ofSteps = asked !== null && ofStepsAtHand(asked, base, context, sentence);
-    if (proposal && !ofSteps && isLikely(proposal)) return readAs(proposal.acts, said, tokens);
+    if (proposal && !ofSteps && isLikely(proposal)) {
+      const read = readAs(proposal.acts, said, tokens);
+      // "If I put the pie before Sam, will he be all right": who may have it is asked, too.
+      return base.question && asksForSomebody(base.question) ? { ...read, question: base.question } : read;
+    }
     const put = acts
       .map((act) => withReading(act, asked))
       .map((act) =>

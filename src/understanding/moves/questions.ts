@@ -21,7 +21,14 @@ const wordForWord = 0.95;
 const shortest = 5;
 
 /** What may be asked of a food while it is asked who may have it. */
-const ofFood: ReadonlySet<Attribute> = new Set<Attribute>(['good', 'keeps', 'what', 'which', 'contents']);
+const ofFood: ReadonlySet<Attribute> = new Set<Attribute>([
+  'good',
+  'keeps',
+  'what',
+  'which',
+  'contents',
+  'goes-with',
+]);
 
 /** The verb that the question opens with. */
 const verbOf = (pieces: readonly Piece[], name: string): boolean =>
@@ -47,7 +54,11 @@ const isRelative = (pieces: readonly Piece[], at: number): boolean => {
   );
 };
 
-const pointIn = (pieces: readonly Piece[]): { point: Point | null; used: readonly Piece[] } => {
+const pointIn = (
+  pieces: readonly Piece[],
+  /** Said of people: "they both" points at no things. */
+  people: ReadonlySet<Piece>,
+): { point: Point | null; used: readonly Piece[] } => {
   const at = pieces.findIndex((piece) => piece.kind === 'ordinal');
   const nth = at >= 0 ? (pieces[at] as PieceOf<'ordinal'>) : undefined;
   const other = pieces.find((piece) => is(piece, 'other'));
@@ -57,9 +68,9 @@ const pointIn = (pieces: readonly Piece[]): { point: Point | null; used: readonl
   if (nth && is(pieces[at + 1], 'one')) return { point: { nth: nth.nth }, used: [nth] };
   const counted = pieces.flatMap((piece) => nthOf(piece).map((n) => ({ piece, n })))[0];
   if (counted) return { point: { nth: counted.n }, used: [counted.piece] };
-  const both = pieces.find((piece) => is(piece, 'both'));
+  const both = pieces.find((piece) => is(piece, 'both') && !people.has(piece));
   if (both) return { point: 'both', used: [both] };
-  const those = pieces.find((piece) => is(piece, 'those'));
+  const those = pieces.find((piece) => is(piece, 'those') && !people.has(piece));
   if (those) return { point: 'told', used: [those] };
   // "That pie": no pointing, but a word before a name.
   const it = pieces.find(
@@ -188,7 +199,7 @@ export const questionIn = (
   takeAll(facts.used);
   const things = topicsIn(pieces, tokens, taken);
   takeAll(things.of);
-  const { point, used: pointed } = pointIn(pieces);
+  const { point, used: pointed } = pointIn(pieces, people.used);
   takeAll(pointed);
   const [first, ...more] = things.mentions;
   const topic: Filter[] =
@@ -210,6 +221,9 @@ export const questionIn = (
     ...facts.filters,
     ...people.filters,
     ...holding.filters,
+    ...(holding.filters.length > 0 && pieces.some((piece) => is(piece, 'listed'))
+      ? [{ by: 'listed' } as const]
+      : []),
   ];
   // "How many tubs is that": what they are counted in.
   const counting = asks.some((ask) => ask === 'how-many' || ask === 'sum') && point !== null;
@@ -279,7 +293,10 @@ export const questionIn = (
   // "When", alone: of what was just told. With words of its own it is about something else.
   if (asks.join() === 'since' && (left.length > 0 || pieces.length > shortest)) return null;
   // "What on the bottom shelf has milk in it, let me not give it to Sam": of a place, and nothing told before.
-  const placedWhole = asks.includes('what') && where.length > 1 && where.some(({ by }) => by === 'place');
+  const placedWhole =
+    (asks.includes('what') || asks.includes('which')) &&
+    where.length > 1 &&
+    where.some(({ by }) => by === 'place');
   const edits = fragment || (meant !== null && !ownSubject && !(placedWhole && meant === 'it'));
   // Told, not asked: only what could follow a question, and nothing that states a fact.
   const bits = only || again || order !== null || holding.filters.length > 0 || people.filters.length > 0;

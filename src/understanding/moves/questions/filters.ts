@@ -129,7 +129,10 @@ const wouldHave = (pieces: readonly Piece[], at: number, eating: boolean): boole
   if (last && (lead?.kind === 'thing' || lead?.kind === 'day' || closes)) return false;
   const may = before.some((one) => is(one, 'may', 'can', 'good', 'cannot', 'suit'));
   const did = before.some((one) => is(one, 'past-aux'));
-  const suits = near(pieces, pieces[at]!, 4).some((one) => is(one, 'suit', 'cannot'));
+  const suits =
+    near(pieces, pieces[at]!, 4).some((one) => is(one, 'suit', 'cannot')) ||
+    // "What goes with the pie for Sam": he is to have it.
+    pieces.some((one) => is(one, 'goes-with'));
   // "Junie fancies the almond butter, is she grand to": asked of whoever was named.
   const then = pieces.some((one, then) => then > at && is(one, 'same') && is(pieces[then - 1], 'aux'));
   return suits || then || (may && !did) || (eating && !did);
@@ -148,11 +151,15 @@ export const ofPeople = (
   const free = pieces.filter((piece) => !taken.has(piece));
   const things = pieces.filter((piece) => piece.kind === 'thing' && piece.fit > 0).length;
   const named = things > 0;
+  // "What can they both eat": of the people, and no things that were told.
+  const both = free.find((piece) => is(piece, 'both'));
   // Whoever is named comes before who asks: "can I give Junie the butter".
   const people: { readonly piece: Piece; readonly who: Who }[] = [
     ...free.flatMap((piece) => (piece.kind === 'person' ? [{ piece, who: personSaid(piece) }] : [])),
     ...free.flatMap((piece): { piece: Piece; who: Who }[] =>
-      is(piece, 'same') && !is(piece, 'me') ? [{ piece, who: { who: 'same' } }] : [],
+      is(piece, 'same') && !is(piece, 'me')
+        ? [{ piece, who: both ? { who: 'several', people: [] } : { who: 'same' } }]
+        : [],
     ),
     ...free.flatMap((piece): { piece: Piece; who: Who }[] =>
       is(piece, 'me') ? [{ piece, who: { who: 'me' } }] : [],
@@ -199,7 +206,7 @@ export const ofPeople = (
     // "What could I cook for Sam", "what is safe to feed Theo": cooked for, and not by.
     const fed = is(pieces[at - 1], 'for') || eating !== undefined;
     // "What have I got for her": of what is here.
-    const wide = is(pieces[at - 1], 'for') && pieces.some((one) => is(one, 'what')) && !did;
+    const wide = is(pieces[at - 1], 'for') && pieces.some((one) => is(one, 'what', 'any')) && !did;
     const cooks = fed && (wide || pieces.slice(0, at).some((one) => is(one, 'may', 'can', 'good')));
     if (other && plain && !owns && (named ? wouldHave(pieces, at, eating !== undefined) : cooks)) {
       // "Is there anything in it that would bother Sam": a no must never answer that.
@@ -247,6 +254,11 @@ export const ofPeople = (
     }
   }
   const seen = new Set<string>();
+  const suits = filters.flatMap((filter) => (filter.by === 'suits' ? [filter] : []));
+  const names = suits.flatMap(({ who }) => (who.who === 'named' ? [who.person] : []));
+  // "What can Zoe and Amara have": each of them.
+  if (suits[0] && names.length > 1) filters.unshift({ ...suits[0], who: { who: 'several', people: names } });
+  if (both && suits.some(({ who }) => who.who === 'several')) used.push(both);
   return narrowed(
     filters.filter(({ by }) => !seen.has(by) && seen.add(by)),
     ...used,
