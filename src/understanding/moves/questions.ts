@@ -152,7 +152,12 @@ export const questionIn = (
   if (!wordings || tokens.length === 0) return null;
   const pieces = piecesOf(tokens, rules, wordings);
   const matter = matterIn(pieces, tokens, wordings, today);
-  if (matter) return ofMatter(matter, pieces);
+  // "What on the list has milk in it": of the list, but of what is in it.
+  const holdsIt =
+    matter?.act.intent === 'buy-read' &&
+    pieces.some((piece) => is(piece, 'in-it')) &&
+    contained(pieces, tokens, (from) => wordings.allergens.longestAt(tokens, from), false).filters.length > 0;
+  if (matter && !holdsIt) return ofMatter(matter, pieces);
   // Why a thing is so is told by whoever knows what was said of it.
   if (pieces.some((piece) => is(piece, 'why'))) return null;
   const again = pieces.some((piece) => is(piece, 'again'));
@@ -221,7 +226,7 @@ export const questionIn = (
     ...facts.filters,
     ...people.filters,
     ...holding.filters,
-    ...(holding.filters.length > 0 && pieces.some((piece) => is(piece, 'listed'))
+    ...(holding.filters.length > 0 && pieces.some((piece) => is(piece, 'listed', 'to-buy'))
       ? [{ by: 'listed' } as const]
       : []),
   ];
