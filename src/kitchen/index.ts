@@ -149,7 +149,7 @@ export {
 } from './changes/checking.js';
 export { isInCut, lastPowerCut, leftInCut, tellPowerCut } from './changes/power.js';
 export { setHousehold, type Settings } from './changes/setting.js';
-export { lastRedoable, lastUndoable, redo, undo } from './changes/undoing.js';
+export { lastRedoable, lastUndoable, redo, standing, undo, undoOf } from './changes/undoing.js';
 export { demoKitchen, kitchenFromFile } from './demo/demo.js';
 export {
   codeKey,

@@ -90,6 +90,16 @@ undone = Undone: { $verb ->
   }.
     .short = Undone.
 nothing-to-undo = There is nothing of yours to undo.
+nothing-taken-off = Nothing went off the record just now, so nothing is undone.
+nothing-to-undo-of = Nothing was done to { THE($name) } just now, so nothing is undone.
+# What was taken off the record stands there as before.
+brought-back = Undone: { $about } { $count ->
+    [one] { IS($about) }
+   *[other] are
+  } back { $at ->
+    [none] on the record
+   *[other] { $at }
+  }, as before.
 undo-blocked = I cannot undo that: { $about ->
     [none] something
    *[other] { $about }

@@ -38,6 +38,12 @@ undone-as-before = { MANY($about) ->
    *[one] está como antes
   }
 nothing-to-undo = No hay nada tuyo que deshacer.
+nothing-taken-off = No salió nada del registro ahora, así que no deshago nada.
+nothing-to-undo-of = Con { $name } no se hizo nada ahora, así que no deshago nada.
+brought-back = Deshecho: { $about }, de vuelta { $at ->
+    [none] en el registro
+   *[other] { $at }
+  }, como antes.
 undo-blocked = No lo puedo deshacer: { $about ->
     [none] algo
    *[other] { $about }

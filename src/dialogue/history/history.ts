@@ -17,6 +17,7 @@ import { refusal } from '../describe/refusals.js';
 import { byOthers } from '../news/deeds.js';
 import { type Handler, type Reply, type Turn, about, ago, list, say, todayOf } from '../handler.js';
 import { findItems } from '../refer/items.js';
+import { bringAllBack, undoByName } from './bring-back.js';
 import { goneLately } from './gone.js';
 import { askWhetherMeant, nobodyCalled, personSaid } from '../people/people.js';
 import { ofTheList } from '../shopping/said.js';
@@ -43,8 +44,8 @@ export const entryWords = (turn: Turn, entry: JournalEntry): Say => {
 };
 
 /** Anyone may take back her own last change; a device without a person, its own. */
-const own = (turn: Turn): readonly JournalEntry[] => {
-  const deeds = turn.journal.filter((entry) => !onlyHeard(entry));
+export const own = (turn: Turn): readonly JournalEntry[] => {
+  const deeds = turn.journal.filter((entry) => !onlyHeard(entry) && !onlyOpensCheck(entry));
   const { personId, deviceId } = turn.speaker;
   if (personId !== null) return deeds;
   return deeds.filter(
@@ -55,6 +56,13 @@ const own = (turn: Turn): readonly JournalEntry[] => {
 /** Messages that were read out: nothing anybody did. */
 const onlyHeard = ({ ops }: JournalEntry): boolean =>
   ops.every((op) => op.kind === 'note' && op.before !== null && op.after?.heard === true);
+
+/** That a check began or ended: nothing to take back, for what it noted stands in entries of its own. */
+const onlyOpensCheck = ({ ops }: JournalEntry): boolean =>
+  ops.length > 0 &&
+  ops.every(
+    (op) => op.kind === 'stockTake' && (op.before === null || op.before.finishedAt !== op.after?.finishedAt),
+  );
 
 /** What was done in the first place, through any undoing and redoing. */
 const deedOf = (turn: Turn, entry: JournalEntry): Verb => {
@@ -96,6 +104,13 @@ const undoSeveral = (turn: Turn, count: number): Reply => {
 };
 
 export const undo: Handler = (act, turn) => {
+  const { item, asked } = act.slots;
+  const byName = item?.words ? undoByName(turn, own(turn), act) : null;
+  if (byName) return byName;
+  const all = asked === 'gone' || asked === 'all' ? bringAllBack(turn, own(turn)) : null;
+  if (all) return all;
+  // "All that gone business" is of what went; "put them all back" may be of what was moved.
+  if (asked === 'gone') return { parts: [say('nothing-taken-off')] };
   const count = act.slots.number ?? 1;
   if (count > 1) return undoSeveral(turn, count);
   const entry = lastUndoable(own(turn), turn.speaker.personId);

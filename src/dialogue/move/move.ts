@@ -26,7 +26,9 @@ import { sourcesOf } from '../describe/guidance.js';
 import { refusal, withChange } from '../describe/refusals.js';
 import { type Handler, type Reply, type Turn, about, day, list, say, todayOf } from '../handler.js';
 import { offerOf } from '../places/new-place.js';
-import { undo } from '../history/history.js';
+import { bringBack } from '../history/bring-back.js';
+import { own, undo } from '../history/history.js';
+import { findItems } from '../refer/items.js';
 import { itJustGone } from '../refer/none-left.js';
 import { needItem, needItems, needPlace } from '../refer/need.js';
 import { fromWhich } from '../use/use.js';
@@ -304,7 +306,11 @@ export const putBack: Handler = (act, turn) => {
   // "Put it back", of what was thrown out a moment ago.
   if (!act.slots.place && itJustGone(turn, act.slots.item)) return undo({ intent: 'undo', slots: {} }, turn);
   const fitting = (item: Item): boolean => item.outSince !== null;
-  const found = needItem(turn, act.slots.item, { question: say('ask-put-back'), fitting });
+  const mention = act.slots.item;
+  const out = mention ? findItems(turn, mention).items.some(fitting) : false;
+  const back = mention?.words && !act.slots.place && !out ? bringBack(turn, own(turn), mention) : null;
+  if (back) return back;
+  const found = needItem(turn, mention, { question: say('ask-put-back'), fitting });
   if ('reply' in found) return found.reply;
   const item = found.got;
   const place = act.slots.place

@@ -38,6 +38,7 @@ const again: Readonly<Partial<Record<Intent, readonly (keyof Slots)[]>>> = {
   thaw: ['item', 'amount'],
   reheated: ['item'],
   'put-back': ['item'],
+  undo: ['item'],
   'put-away': ['item', 'amount', 'place'],
   'buy-add': ['item', 'amount'],
   'buy-remove': ['item'],

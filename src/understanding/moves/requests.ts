@@ -41,7 +41,7 @@ import { remindersFrame } from './requests/reminders.js';
 import { settingFrames } from './requests/settings.js';
 import { surveyFrame } from './requests/survey.js';
 import { timersFrame } from './requests/timers.js';
-import { takingBackFrame, undoingFrame } from './requests/undoing.js';
+import { bringingBackFrame, takingBackFrame, undoingFrame } from './requests/undoing.js';
 
 /** The first that makes something of it has it: what is told apart by one word comes first. */
 const frames: readonly Frame[] = [
@@ -54,6 +54,7 @@ const frames: readonly Frame[] = [
   surveyFrame,
   againFrame,
   listFrame,
+  bringingBackFrame,
   undoingFrame,
   marksCheckedFrame,
   meaningsFrame,

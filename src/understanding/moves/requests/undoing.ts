@@ -1,7 +1,7 @@
 /** Taking back, one deed or several, and taking back the taking back. */
 import type { Intent, LastDone } from '../../intents.js';
 import { classed, figureOf, is, ofKind, some, wordsIn, type Bit, type Frame } from './bits.js';
-import { asks, isAnyPart, isNamed, values } from './last.js';
+import { asks, isAnyPart, isKnown, isNamed, values } from './last.js';
 
 export const undoingFrame: Frame = ({ bits, tokens, pauses }) => {
   if (some(bits, 'wh', 'if', 'timer', 'remind')) return null;
@@ -22,6 +22,51 @@ export const undoingFrame: Frame = ({ bits, tokens, pauses }) => {
   return {
     acts: [{ intent: 'undo', slots: { number: number ?? 2 } }],
     used: wordsIn([...back, ...both, ...figures, ...classed(bits, 'not')]),
+  };
+};
+
+/** "All that gone business": what went, right after the word that takes back. */
+const goneAfter = (head: Bit, bits: readonly Bit[], pauses: ReadonlySet<number>): Bit | undefined =>
+  bits.find(
+    (bit) =>
+      is(bit, 'undo-gone') &&
+      bit.from >= head.to &&
+      bit.from - head.to <= mostBetween &&
+      ![...pauses].some((at) => at >= head.to && at <= bit.from),
+  );
+const mostBetween = 3;
+
+const isPart = (bit: Bit): boolean =>
+  is(bit, 'fill', 'aside', 'and', 'opener', 'repair', 'please') || bit.kind === 'thing';
+
+/**
+ * "Undo the celery", "put the chilli and the rice back where they were", "undo all that gone business": of what
+ * went off the record, by name or all of it. Said with a place, it is a move.
+ */
+export const bringingBackFrame: Frame = ({ bits, pauses }) => {
+  if (some(bits, 'wh', 'if', 'timer', 'remind', 'not') || ofKind(bits, 'place').length > 0) return null;
+  const all = classed(bits, 'bring-all');
+  if (all.length > 0) return { acts: [{ intent: 'undo', slots: { asked: 'all' } }], used: wordsIn(all) };
+  const undo = classed(bits, 'undo', 'take-back').filter((bit) => !is(bit, 'back-end'));
+  const [lead] = classed(bits, 'bring-lead');
+  const end = classed(bits, 'back-end').find(({ from }) => lead !== undefined && from > lead.from);
+  const heads = [...undo, ...(lead && end ? [lead, end] : [])];
+  const [first] = heads;
+  if (!first) return null;
+  const gone = goneAfter(first, bits, pauses);
+  if (gone) return { acts: [{ intent: 'undo', slots: { asked: 'gone' } }], used: wordsIn([...heads, gone]) };
+  const things = ofKind(bits, 'thing').filter(
+    ({ from, mention }) => from > first.from && mention.words !== null && mention.pointer === null,
+  );
+  const inside = bits.filter(
+    ({ from, to }) => from >= first.to && to <= (end?.from ?? things.at(-1)?.to ?? 0),
+  );
+  if (things.length === 0 || !inside.every(isPart)) return null;
+  // Put back may be what stood out; undone is what was done.
+  const intent: Intent = undo.length > 0 ? 'undo' : 'put-back';
+  return {
+    acts: things.map(({ mention }) => ({ intent, slots: { item: mention } })),
+    used: wordsIn([...heads, ...inside]),
   };
 };
 
@@ -60,14 +105,18 @@ const denies = (bits: readonly Bit[], { intent }: LastDone): readonly Bit[] => {
 };
 
 /** In any wording, right after something was done: why may follow, and another value may not. */
-export const takingBackFrame: Frame = ({ after: bits, last }) => {
+export const takingBackFrame: Frame = ({ after: bits, last, pauses }) => {
   if (!last || asks(bits) || some(bits, 'if', 'timer', 'remind')) return null;
   const plain = classed(bits, 'undo');
+  if (some(bits, 'bring-all') || (plain[0] && goneAfter(plain[0], bits, pauses))) return null;
   const others = values(bits).filter((bit) => !isNamed(bit, last) && !isAnyPart(bit));
   const reversed = classed(bits, ...(reverses[last.intent] ?? []));
   // "Eggs off the list", after eggs and flour went on: that is the eggs alone, and no taking back of both.
   const named = values(bits).filter((bit) => isNamed(bit, last));
   const ofSome = named.length > 0 && named.length < last.names.length;
+  // "Undo the celery", after something else was done, or more than that: of what is named, and of that alone.
+  if (plain.length > 0 && (ofSome || others.some((bit) => isKnown(bit) && bit.from > plain[0]!.from)))
+    return null;
   const alone = ofSome ? [] : [...classed(bits, 'undo-alone'), ...reversed];
   const heads = [...plain, ...(others.length > 0 || ofSome ? [] : [...alone, ...denies(bits, last)])];
   const [first] = heads;
