@@ -423,6 +423,10 @@ const nothingHeard = (work: Work, touched: boolean): Work => {
 
 const beyond = (work: Work): Work => {
   const misses = work.state.misses + 1;
+  const { session } = work.state;
+  // What is no answer to a check changes nothing, and she may well have had enough of it.
+  if (session?.kind === 'count' && !session.paused && !topFrame(work))
+    return saying(withState(work, { misses }), say('count-no-answer'));
   return saying(withState(dropOffers(work), { misses }), say('out-of-scope', { times: Math.min(misses, 3) }));
 };
 

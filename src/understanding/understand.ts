@@ -20,7 +20,7 @@ import {
   type Interpretation,
   type Understanding,
 } from './intents.js';
-import { checkReading } from './moves/check.js';
+import { answersCheck, asksForCheck, checkReading } from './moves/check.js';
 import { movesLexicon } from './moves/lexicon.js';
 import { firstDayReading } from './moves/first-day.js';
 import { requestReading } from './moves/requests.js';
@@ -335,7 +335,12 @@ export const createUnderstander = (
   ): Understanding => {
     const reader = readerFor(names, context);
     const { guesses, meanings: all, read } = meaningsOf(given, reader);
-    const meanings = all.filter(({ acts }) => mayWrite(acts, reader));
+    const [heardBest] = guesses;
+    const mayBe = (acts: readonly Act[]): boolean =>
+      mayWrite(acts, reader) &&
+      (!heardBest || asksForCheck(heardBest, acts, language)) &&
+      (!heardBest || !context.checking || answersCheck(heardBest, acts, reader));
+    const meanings = all.filter(({ acts }) => mayBe(acts));
     const belief = all.reduce((sum, { mass }) => sum + mass, 0);
     const readings = meanings.map((meaning): Interpretation => {
       const evidence: Evidence = {
@@ -395,15 +400,16 @@ export const createUnderstander = (
     const guessed = without.includes('learned')
       ? null
       : learnedReading(guesses, readings[0], meanings[0]?.best, reader);
-    const learned = guessed && mayWrite(guessed.reading.acts, reader) ? guessed : null;
+    const learned = guessed && mayBe(guessed.reading.acts) ? guessed : null;
     // What is in food is never dropped for a guess.
     if (learned && half && (isTold(learned.reading) || tellsInFood(half.reading)))
       return { readings: [half.reading, ...readings], margin: 1, verdict: half.verdict };
     if (learned) return { readings: [learned.reading, ...readings], margin: 1, verdict: learned.verdict };
     const catching = (): readonly Caught[] => caughtIn(guesses[0]!.tokens, reader.rules, language);
-    const cued = without.includes('cues')
+    const byCues = without.includes('cues')
       ? null
       : cuedReading(guesses, readings[0], meanings[0]?.best, reader);
+    const cued = byCues && mayBe(byCues.acts) ? byCues : null;
     // "Yes, something, salsa": a thing of this kitchen says that it was about more than the talk.
     if (cued && !worthAsking(catching()))
       return { readings: [cued, ...readings], margin: 1, verdict: verdictOnCues(cued, context) };
@@ -486,9 +492,14 @@ export const createUnderstander = (
     understand(hypotheses, names, context) {
       const given = guessesFrom(hypotheses, context.locale);
       if (given.length === 0) return nothing;
-      if (onlyTurnsAway(given[0], readerFor(names, context).rules, language)) return leaving(given[0]!);
+      // "Never mind", in a check, is of the one thing asked of, and "stop" of the whole.
+      if (!context.checking && onlyTurnsAway(given[0], readerFor(names, context).rules, language))
+        return leaving(given[0]!);
       const whole = oursOnly(byQuestionsToo(given, names, context), given, language, context);
-      const settled = settledBy(given[0], context.expecting, language);
+      const settledNow = settledBy(given[0], context.expecting, language);
+      const own: Act[] = settledNow ? [{ intent: settledNow.intent, slots: {} }] : [];
+      const settles = !context.checking || answersCheck(given[0]!, own, readerFor(names, context));
+      const settled = settles ? settledNow : null;
       if (!settled) {
         const turned = turnedFrom(whole, given[0], names, context);
         return turned === whole ? plainly(whole, given[0], names, context) : turned;
@@ -496,8 +507,8 @@ export const createUnderstander = (
       const { rest, intent, parted } = settled;
       const after = byQuestionsToo([rest], names, { ...context, expecting: 'anything', goesOn: true });
       const narrows = narrowingIn(rest, readerFor(names, context), context.clocks ?? []);
-      const settles = { intent, parted, rest: after, said: rest.heard, ...(narrows ? { narrows } : {}) };
-      return { ...whole, settles };
+      const answer = { intent, parted, rest: after, said: rest.heard, ...(narrows ? { narrows } : {}) };
+      return { ...whole, settles: answer };
     },
     begins(words, names, context) {
       const { tokens } = normalise(words, context.locale);

@@ -63,6 +63,14 @@ count-ask = { CAP($item) }{ $at ->
     .short = { CAP($item) }?
 count-paused = I kept the place. Say go on when you like, today or another day.
 count-over = The check is over.
+count-no-answer = Nothing noted. Say stop to end the check.
+count-stopped = The check is stopped.
+count-stopped-gone = Put down as gone: { $items }.
+count-stopped-changed = Changed: { $items }.
+count-stopped-rest = { $none ->
+    [yes] Nothing was changed.
+   *[no] The rest is as it was.
+  }
 count-tally = The { $place } is checked: { $counts }.
 count-tally-none = The { $place } is checked.
 count-there = { $count } there

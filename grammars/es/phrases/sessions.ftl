@@ -61,6 +61,14 @@ count-ask = { CAP($item) }{ $at ->
     .short = ¿{ CAP($item) }?
 count-paused = Recuerdo dónde íbamos. Di sigue cuando quieras, hoy u otro día.
 count-over = Terminó la revisión.
+count-no-answer = No apunté nada. Di para si ya no quieres seguir.
+count-stopped = Dejo la revisión.
+count-stopped-gone = Apunté que ya no está: { $items }.
+count-stopped-changed = Cambió: { $items }.
+count-stopped-rest = { $none ->
+    [yes] No cambió nada.
+   *[no] Lo demás queda como estaba.
+  }
 count-tally = { CAP(THE($place)) }, revisión hecha: { $counts }.
 count-tally-none = { CAP(THE($place)) }, revisión hecha.
 count-there = { $count } ahí

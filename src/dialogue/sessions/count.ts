@@ -151,6 +151,36 @@ export const endCount = (turn: Turn, session: Count): Reply => {
   return { parts, session: null, count: tally.there, ...(isRefused(result) ? {} : { changes: [result] }) };
 };
 
+const namesSeen = (turn: Turn, { seen }: StockTake, as: Seen): readonly string[] => [
+  ...new Set(
+    Object.entries(seen).flatMap(([id, found]) =>
+      found === as ? (turn.kitchen.items.get(id)?.name ?? []) : [],
+    ),
+  ),
+];
+
+/** "Just stop asking": what it changed so far is said, and that nothing else was. */
+const stopCount = (turn: Turn, session: Count, take: StockTake): Reply => {
+  const gone = namesSeen(turn, take, 'gone');
+  const changed = namesSeen(turn, take, 'changed');
+  const parts = [
+    ...(gone.length > 0 ? [say('count-stopped-gone', { items: list(gone) })] : []),
+    ...(changed.length > 0 ? [say('count-stopped-changed', { items: list(changed) })] : []),
+  ];
+  return {
+    ...endCount(turn, session),
+    parts: [
+      say('count-stopped'),
+      ...parts,
+      say('count-stopped-rest', { none: parts.length === 0 ? 'yes' : 'no' }),
+    ],
+    dropFrames: true,
+    memory: {
+      items: Object.entries(take.seen).flatMap(([id, found]) => (found === 'there' ? [] : [id])),
+    },
+  };
+};
+
 /** What was told of things in one breath. */
 const told = (turn: Turn, session: Count, take: StockTake, findings: readonly Finding[]): Reply => {
   const { found, more, said, missing, offer } = foundBy(turn, session, take, findings);
@@ -348,7 +378,8 @@ const answers: ReadonlySet<Act['intent']> = new Set<Act['intent']>([
 export const countAnswer = (act: Act, turn: Turn, session: Count): Reply | null => {
   const take = takeOf(turn, session);
   if (!take) return null;
-  if (act.intent === 'end-session') return endCount(turn, session);
+  if (act.intent === 'end-session')
+    return act.slots.asked === 'stopped' ? stopCount(turn, session, take) : endCount(turn, session);
   const group = nextGroup(turn, take, session.at);
   if (!group) return endCount(turn, session);
   const all = (seen: Seen): (readonly [Item, Seen])[] => group.items.map((item) => [item, seen] as const);

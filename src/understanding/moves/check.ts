@@ -8,13 +8,14 @@ import { z } from 'zod';
 import { projectFile } from '../../project-files.js';
 import { answering } from '../expected.js';
 import type { Guess } from '../guesses.js';
-import type { Finding, Interpretation, PlaceMention } from '../intents.js';
+import type { Act, Finding, Intent, Interpretation, PlaceMention } from '../intents.js';
+import { moodOf } from '../learned/index.js';
 import type { Reader } from '../readings.js';
 import { phraseTable, type PhraseTable } from '../words/phrases.js';
 import type { Chunk } from './api.js';
 import { cheapestCover, constituentsAt } from './chunks.js';
 import { wordFormsOf } from '../languages/index.js';
-import { movesLexicon } from './lexicon.js';
+import { movesLexicon, type MovesLexicon } from './lexicon.js';
 import { figureOf, is } from './requests/bits.js';
 
 const file = z.record(z.string(), z.union([z.string(), z.array(z.string())]));
@@ -155,6 +156,36 @@ const thingFollows = (bits: readonly Chunk[], at: number, pauses: ReadonlySet<nu
   return false;
 };
 
+/** A wish to be asked no more begins what is said, or follows no more than a word that says nothing. */
+const wishToStop = (bits: readonly Chunk[], pauses: ReadonlySet<number>): boolean => {
+  const [stop, ...more] = bits.filter((bit) => is(bit, 'stops'));
+  if (!stop) return false;
+  const strange = bits.filter(({ kind }) => kind === 'unknown' || kind === 'time' || kind === 'span').length;
+  const before = bits.filter(({ from }) => from < stop.from);
+  const led = before.findLastIndex((bit) => pauses.has(bit.from));
+  const leads = before.slice(Math.max(0, led)).every((bit) => is(bit, 'small', 'missing', 'count', 'there'));
+  const longer = stop.to - stop.from > 1 || more.length > 0;
+  return (leads || longer) && strange <= besideStop && !bits.some(isSurelyThing);
+};
+/** So many words that nothing explains may stand beside a wish to stop. */
+const besideStop = 3;
+
+/**
+ * What takes something off the record, or passes it over, is told and not asked, denies nothing and quotes
+ * nobody; and nothing of what was said is left over.
+ */
+const isAsked = (guess: Guess, tokens: readonly string[], { language, expecting }: Reader): boolean => {
+  const mood = moodOf(tokens, language, { expecting });
+  const ends = guess.heard.trimEnd().endsWith('?');
+  return (mood?.asked ?? 0) >= surelyAsked || (ends && (mood?.told ?? 0) < surelyTold);
+};
+/** "The peas are here" is as like a question as not. */
+const surelyAsked = 0.9;
+const surelyTold = 0.9;
+const losing: ReadonlySet<Finding['seen']> = new Set<Finding['seen']>(['gone', 'missing', 'unsure']);
+const denies = (bits: readonly Chunk[]): boolean =>
+  bits.some((bit) => is(bit, 'denies') && !is(bit, ...statuses, 'before-missing'));
+
 const explains: ReadonlySet<Chunk['kind']> = new Set<Chunk['kind']>([
   ...([
     'marker',
@@ -179,22 +210,7 @@ const findingsOf = ({ things, seen, amount, place }: Draft): readonly Finding[] 
     : things.map(({ mention }) => ({ thing: mention, ...rest }));
 };
 
-/** What was found, as told; null where it is no talk of the check, or nothing but a word that the rules know. */
-/** "I feel the kraut, the pesto, two curries": several named with nothing said of them are there. */
-const listed = (drafts: readonly Draft[]): readonly Draft[] => {
-  const bare = drafts.every(({ seen, place, elsewhere }) => seen === null && !place && !elsewhere);
-  const several = drafts.reduce((sum, { things }) => sum + things.length, 0) > 1;
-  return bare && several ? drafts.map((draft) => ({ ...draft, seen: 'there' as const })) : drafts;
-};
-
-export const checkReading = (
-  guess: Guess | undefined,
-  parsed: Interpretation | undefined,
-  reader: Reader,
-): Interpretation | null => {
-  const words = checkWords(reader.language);
-  const lexicon = movesLexicon(reader.language);
-  if (!guess || !words || !lexicon) return null;
+const bitsOf = (guess: Guess, words: Words, lexicon: MovesLexicon, reader: Reader) => {
   const { tokens, pauses } = lexicon.forms.spelledOut(guess.said, guess.pauses, reader.rules, lexicon);
   const bits = cheapestCover<Chunk>(tokens.length, (from) => {
     const across = (to: number): number =>
@@ -211,12 +227,38 @@ export const checkReading = (
       })),
     ];
   }).pieces;
+  return { tokens, pauses, bits };
+};
+
+/** What was found, as told; null where it is no talk of the check, or nothing but a word that the rules know. */
+/** "I feel the kraut, the pesto, two curries": several named with nothing said of them are there. */
+const listed = (drafts: readonly Draft[]): readonly Draft[] => {
+  const bare = drafts.every(({ seen, place, elsewhere }) => seen === null && !place && !elsewhere);
+  const several = drafts.reduce((sum, { things }) => sum + things.length, 0) > 1;
+  return bare && several ? drafts.map((draft) => ({ ...draft, seen: 'there' as const })) : drafts;
+};
+
+export const checkReading = (
+  guess: Guess | undefined,
+  parsed: Interpretation | undefined,
+  reader: Reader,
+): Interpretation | null => {
+  const words = checkWords(reader.language);
+  const lexicon = movesLexicon(reader.language);
+  if (!guess || !words || !lexicon) return null;
+  const { tokens, pauses, bits } = bitsOf(guess, words, lexicon, reader);
   const heard = {
     heard: guess.heard,
     normalised: guess.tokens.join(' '),
     framed: true as const,
     agenda: true as const,
   };
+  if (wishToStop(bits, pauses) && !bits.some((bit) => is(bit, 'later')))
+    return {
+      ...heard,
+      acts: [{ intent: 'end-session', slots: { asked: 'stopped' } }],
+      confidence: sure,
+    };
   // "Never mind, I'll do the rest later": it stands where it is, and closes nothing.
   if (bits.some((bit) => is(bit, 'later')) && !bits.some(isSurelyThing))
     return { ...heard, acts: [{ intent: 'wait', slots: {} }], confidence: sure };
@@ -263,12 +305,64 @@ export const checkReading = (
   const within = before.every(({ kind, from }) => kind !== 'place' || classesAt(from - 1).includes('prep'));
   const placed = findings.every(({ place }) => place === undefined || points || within);
   const bare = asked && wholes && placed && things.length === 0 && findings.length > 0 && !ofRules(parsed);
-  const told = (whole || bare) && strangers <= strangersFor(things.length);
+  const loses = findings.some(({ seen }) => losing.has(seen));
+  const told =
+    (whole || bare) &&
+    strangers <= (loses ? besideLoss : strangersFor(things.length)) &&
+    !(loses && denies(before)) &&
+    (toGo !== undefined || !isAsked(guess, tokens, reader));
   if (!told && (asks.length === 0 || things.length > 0)) return null;
   const tells = told ? [{ intent: 'answer' as const, slots: { findings } }] : [];
   return { ...heard, acts: [...tells, ...asks], confidence: sure };
 };
 const sure = 0.9;
+/** And beside what takes something off: "that I can find over by the peas". */
+const besideLoss = 1;
+
+const ofAnswer: ReadonlySet<Intent> = new Set<Intent>([
+  ...(['yes', 'no', 'done', 'next', 'maybe', 'cancel', 'finish', 'answer', 'choose', 'take'] as const),
+  ...(['amend', 'correct'] as const),
+]);
+/** Said of nothing by name, these take what is asked about off the record, or pass it over. */
+const losesAsked = ({ intent, slots: { asked, item, words } }: Act): boolean =>
+  ['no', 'next', 'maybe', 'cancel'].includes(intent) ||
+  asked === 'gone' ||
+  asked === 'unsure' ||
+  (intent === 'finish' && (item?.candidates.length ?? 0) === 0) ||
+  (intent === 'answer' && words !== undefined);
+
+/** A check begins where one is asked for, and never for a question of what is there. */
+export const asksForCheck = (
+  guess: Pick<Guess, 'tokens'>,
+  acts: readonly Act[],
+  language: string,
+): boolean => {
+  if (!acts.some(({ intent, slots }) => intent === 'start-count' && slots.asked === undefined)) return true;
+  const words = checkWords(language);
+  const asked = (from: number): boolean =>
+    words?.allAt(guess.tokens, from).some(({ value }) => value.has('asks-for')) === true;
+  return words === null || guess.tokens.some((_, from) => asked(from));
+};
+
+/**
+ * Whether what the rules make of it plainly answers what a check asks: a protest, a question or a plea that has
+ * a "no" in it does not. What is no answer at all is none of this.
+ */
+export const answersCheck = (guess: Guess, acts: readonly Act[], reader: Reader): boolean => {
+  if (reader.expecting !== 'count-answer' || !acts.some(({ intent }) => ofAnswer.has(intent))) return true;
+  const words = checkWords(reader.language);
+  const lexicon = movesLexicon(reader.language);
+  if (!words || !lexicon) return true;
+  if (isAsked(guess, guess.tokens, reader)) return false;
+  if (!acts.some(losesAsked)) return true;
+  const { bits } = bitsOf(guess, words, lexicon, reader);
+  if (!denies(bits) && !bits.some(({ kind }) => kind === 'unknown')) return true;
+  // "Absolutely not": few words that are nothing but an answer.
+  const mood = moodOf(guess.tokens, reader.language, { expecting: reader.expecting });
+  return guess.tokens.length <= fewWords && (mood?.answered ?? 0) >= surelyAnswered;
+};
+const fewWords = 3;
+const surelyAnswered = 0.8;
 
 /** Few words that the rules know as an answer are theirs: "still there", "only two", "it's half full". */
 const ofRules = (parsed: Interpretation | undefined): boolean =>
