@@ -159,6 +159,8 @@ export type Session =
       readonly paused: boolean;
       /** Asked about out of turn: gone back to, or skipped to. */
       readonly at?: Id | null;
+      /** The part of it that she stands at: what is there comes first. */
+      readonly within?: Id | null;
     }
   | {
       readonly kind: 'setup';

@@ -104,6 +104,7 @@ count-noted-of = { CAP($name) }: { $there } there, { $gone } gone.
 count-only-so-many = { CAP($name) }: I have only { $count } on record. Put the others away as new afterwards.
 count-recorded-at = { CAP($name) } is on record { $at }.
 count-move-here = Is the { $name } in the { $place } now? Yes or no.
+count-add-here = I have no { $name } on record in the { $place }. Note it there? Yes or no.
 count-to-go = Still to check, { $count }{ $left ->
     [0] :
    *[other] , among them

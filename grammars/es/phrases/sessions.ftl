@@ -102,6 +102,7 @@ count-noted-of = { CAP($name) }: { $there } ahí, { $gone } ya no.
 count-only-so-many = { CAP($name) }: en el registro solo tengo { $count }. Guarda después los demás como nuevos.
 count-recorded-at = { CAP($name) } está en el registro { $at }.
 count-move-here = ¿{ CAP(THE($name)) } { esta-o } ahora en { THE($place) }? Sí o no.
+count-add-here = En { THE($place) } no tengo { $name } en el registro. ¿Lo apunto ahí? Sí o no.
 count-to-go = Falta revisar { $count }{ $left ->
     [0] :
    *[other] , entre otras cosas

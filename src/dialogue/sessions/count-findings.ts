@@ -35,6 +35,11 @@ interface Building {
   offer: Offer | null;
 }
 
+const isThere = ({ found, told }: Building, item: Item): void => {
+  found.push([item, 'there']);
+  told.set('there', [...(told.get('there') ?? []), item]);
+};
+
 /** "Four" of six like tubs leaves two that are gone; of one container, it is what is left in it. */
 const count = (turn: Turn, at: Building, { items, first }: Group, { value, unit }: Amount): void => {
   const name = first.name;
@@ -47,15 +52,15 @@ const count = (turn: Turn, at: Building, { items, first }: Group, { value, unit 
     return;
   }
   const own = first.amount?.unit ?? unit;
-  // "One whole turkey" of twelve pounds: it is there.
-  if (unit === 'piece' && isMeasured(own)) {
-    at.found.push([first, 'there']);
+  // "One whole turkey" of twelve pounds, "a bag of prawns" of two: it is there.
+  if (isMeasured(own) && !isMeasured(unit)) {
+    isThere(at, first);
     return;
   }
   const left = { value, unit: unit === 'piece' ? own : unit };
   const change = setLeft({ ...turn, kitchen: at.kitchen }, first.id, left);
   if (isRefused(change)) {
-    at.found.push([first, 'there']);
+    isThere(at, first);
     return;
   }
   at.more.push(change);
@@ -95,13 +100,24 @@ const lotFor = (groups: readonly Group[], asked: Group | null, value: number): G
 const notHere = (
   turn: Turn,
   at: Building,
-  take: StockTake,
+  placeId: string,
   thing: NonNullable<Finding['thing']>,
-  seen: Finding['seen'],
+  { seen, amount }: Finding,
 ): void => {
   const elsewhere = findItems(turn, thing).items;
   const [one, ...others] = elsewhere;
-  const place = placeNoun(turn.kitchen, take.placeId);
+  const place = placeNoun(turn.kitchen, placeId);
+  const words = turn.kitchen.places.get(placeId)?.name ?? null;
+  const there = { words, candidates: [{ id: placeId, fit: 1 }], pointer: null, spot: null };
+  // In her hand, and nowhere on record: is it to be put down? Only the first of several is asked about.
+  if (!one && seen === 'there' && thing.words && !at.offer) {
+    const item = { ...emptyMention, words: thing.words };
+    at.offer = {
+      question: say('count-add-here', { name: thing.words, place }),
+      act: { intent: 'put-away', slots: { item, place: there, ...(amount ? { amount } : {}) } },
+    };
+    return;
+  }
   if (!one || seen !== 'there') {
     at.said.push(say('count-not-among', { name: one?.name ?? thing.words ?? '', place }));
     return;
@@ -109,8 +125,6 @@ const notHere = (
   at.said.push(say('count-recorded-at', { name: one.name, at: placeAt(turn.kitchen, one.placeId) }));
   if (others.length > 0 || at.offer) return;
   const item = { ...emptyMention, candidates: [{ id: one.id, fit: 1 }] };
-  const words = turn.kitchen.places.get(take.placeId)?.name ?? null;
-  const there = { words, candidates: [{ id: take.placeId, fit: 1 }], pointer: null, spot: null };
   at.offer = {
     question: say('count-move-here', { name: one.name, place }),
     act: { intent: 'move', slots: { item, place: there } },
@@ -119,17 +133,17 @@ const notHere = (
 
 const oneFound = (turn: Turn, at: Building, session: Count, take: StockTake, finding: Finding): void => {
   const { thing, amount, place } = finding;
-  const asked = nextGroup({ ...turn, kitchen: at.kitchen }, take, session.at);
+  const asked = nextGroup({ ...turn, kitchen: at.kitchen }, take, session);
   const done = new Set([...at.found.map(([item]) => item.id), ...at.missing.map(({ id }) => id)]);
   const under = (item: Item): boolean => placeUnder(turn.kitchen, item.placeId, take.placeId);
   const before = thing === null && amount ? askedBefore(turn, take) : [];
-  const named = thing
-    ? findItems(turn, thing).items.filter(under)
-    : before.length > 0
-      ? before
-      : (asked?.items ?? []);
+  const all = thing ? findItems(turn, thing).items.filter(under) : [];
+  // Of several lots in the freezer, those in the basket she stands at.
+  const { within } = session;
+  const near = within ? all.filter(({ placeId }) => placeUnder(turn.kitchen, placeId, within)) : [];
+  const named = thing ? (near.length > 0 ? near : all) : before.length > 0 ? before : (asked?.items ?? []);
   if (named.length === 0) {
-    if (thing) notHere(turn, at, take, thing, finding.seen);
+    if (thing) notHere(turn, at, session.within ?? take.placeId, thing, finding);
     return;
   }
   const to = place?.candidates.find(({ id }) => turn.kitchen.places.has(id))?.id ?? null;

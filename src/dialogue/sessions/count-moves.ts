@@ -8,6 +8,7 @@ import {
   isRefused,
   itemsAt,
   joinChanges,
+  placeUnder,
   startStockTake,
 } from '../../kitchen/index.js';
 import type { Change, Item, JournalEntry, StockTake } from '../../kitchen/model.js';
@@ -24,15 +25,25 @@ export type Count = Extract<Session, { kind: 'count' }>;
 export const unseenAt = (turn: Turn, take: StockTake): readonly Group[] =>
   grouped(
     turn.kitchen,
-    itemsAt(turn.kitchen, take.placeId).filter(({ id }) => !Object.hasOwn(take.seen, id)),
+    itemsAt(turn.kitchen, take.placeId).filter(
+      // What was put down since it began was in her hand.
+      ({ id, addedAt }) => !Object.hasOwn(take.seen, id) && addedAt <= take.startedAt,
+    ),
   );
 
 /** The lot asked about now: the one gone to, else the next that nothing was said of. */
-export const nextGroup = (turn: Turn, take: StockTake, at: Count['at'] = null): Group | null => {
+export const nextGroup = (
+  turn: Turn,
+  take: StockTake,
+  { at = null, within = null }: Pick<Count, 'at' | 'within'> = {},
+): Group | null => {
   const to = at
     ? grouped(turn.kitchen, itemsAt(turn.kitchen, take.placeId)).find(({ items }) => has(items, at))
     : null;
-  return to ?? unseenAt(turn, take)[0] ?? null;
+  const unseen = unseenAt(turn, take);
+  const here = ({ first }: Group): boolean =>
+    within !== null && placeUnder(turn.kitchen, first.placeId, within);
+  return to ?? unseen.find(here) ?? unseen[0] ?? null;
 };
 
 const has = (items: readonly Item[], id: string): boolean => items.some((item) => item.id === id);
@@ -107,7 +118,7 @@ export const revised = (
   }
   const [first, ...rest] = changes;
   const name = kitchen.items.get(back.ids[0]!)?.name ?? '';
-  const open = nextGroup({ ...turn, kitchen }, { ...take, ...kitchen.stockTakes.get(take.id) }, session.at);
+  const open = nextGroup({ ...turn, kitchen }, { ...take, ...kitchen.stockTakes.get(take.id) }, session);
   return {
     parts: [say('count-revised', { name, seen })],
     // Back and noted anew are one deed: "undo" takes both.
@@ -165,7 +176,7 @@ export const countMove = (act: Act, turn: Turn, session: Count, take: StockTake)
       return fromTheStart(turn, session, take);
     case 'steps-left': {
       if (act.slots.asked === 'time') return { parts: [say('steps-untimed')] };
-      const now = nextGroup(turn, take, session.at);
+      const now = nextGroup(turn, take, session);
       const left = unseenAt(turn, take).filter(({ first }) => first.id !== now?.first.id).length;
       return { parts: [say('steps-left', { left })] };
     }

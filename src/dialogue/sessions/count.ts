@@ -78,7 +78,7 @@ export const resumeCount = (turn: Turn, take: StockTake): Reply => ({
 
 export const countPrompt = (turn: Turn, session: Count): Say | null => {
   const take = takeOf(turn, session);
-  const group = take ? nextGroup(turn, take, session.at) : null;
+  const group = take ? nextGroup(turn, take, session) : null;
   if (!take || !group) return null;
   const feel = group.items.length === 1 ? itemFeel(turn.kitchen, group.first) : null;
   const at = group.first.placeId !== take.placeId ? { at: placeAt(turn.kitchen, group.first.placeId) } : {};
@@ -111,7 +111,7 @@ const note = (
   const whole = first ? [joinChanges(first, ...rest)] : [];
   const after = { ...turn, kitchen };
   const take = takeOf(after, session);
-  const next = take ? nextGroup(after, take) : null;
+  const next = take ? nextGroup(after, take, { ...session, at: null }) : null;
   const itemIds = found.map(([item]) => item.id);
   // "It" is the thing that is asked about now, not the one just answered.
   if (next)
@@ -188,6 +188,17 @@ const told = (turn: Turn, session: Count, take: StockTake, findings: readonly Fi
   // Not found, and nobody said why: it is not used up before she says so.
   const asked = missing.length > 0 ? askMissing(turn, missing) : offer;
   return asked && noted.session ? { ...noted, offer: asked } : noted;
+};
+
+/** The part of the place checked that was named, where it is one. */
+const partOf = (turn: Turn, take: StockTake, place: PlaceMention | undefined): string | null =>
+  place?.candidates.find(({ id }) => id !== take.placeId && placeUnder(turn.kitchen, id, take.placeId))?.id ??
+  null;
+
+/** "Bottom basket": what is there is gone through first, and what was named stands. */
+const standsAt = (turn: Turn, session: Count, take: StockTake, within: string): Reply => {
+  const next = { ...session, at: null, within };
+  return { parts: [], session: next, memory: about(turn, nextGroup(turn, take, next)?.items ?? []) };
 };
 
 /** "Four" of six like tubs: four are there, two are gone. Of one container, it is what is left in it. */
@@ -378,13 +389,17 @@ const answers: ReadonlySet<Act['intent']> = new Set<Act['intent']>([
 export const countAnswer = (act: Act, turn: Turn, session: Count): Reply | null => {
   const take = takeOf(turn, session);
   if (!take) return null;
+  // However it was heard: silence would leave her wondering whether it goes on.
+  if (act.intent === 'stop') return stopCount(turn, session, take);
   if (act.intent === 'end-session')
     return act.slots.asked === 'stopped' ? stopCount(turn, session, take) : endCount(turn, session);
-  const group = nextGroup(turn, take, session.at);
+  const group = nextGroup(turn, take, session);
   if (!group) return endCount(turn, session);
   const all = (seen: Seen): (readonly [Item, Seen])[] => group.items.map((item) => [item, seen] as const);
   const { asked, place, findings } = act.slots;
-  if (findings) return told(turn, session, take, findings);
+  const part = place ? partOf(turn, take, place) : null;
+  if (findings) return told(turn, part ? { ...session, within: part } : session, take, findings);
+  if (asked === 'stands-at' && part) return standsAt(turn, session, take, part);
   if (asked === 'to-go') return toGo(turn, take);
   const { amount } = act.slots;
   if (act.slots.negated && act.intent === 'correct' && amount) {
@@ -408,6 +423,8 @@ export const countAnswer = (act: Act, turn: Turn, session: Count): Reply | null 
   if (amounts) return amounts;
   const instead = place && !named(act) && answers.has(act.intent) ? otherWhole(turn, take, act, place) : null;
   if (instead) return instead;
+  // A place by itself, and no part of this one, moves nothing.
+  if (asked === 'stands-at') return { parts: [] };
   const pointed =
     act.intent === 'answer' || act.intent === 'correct' || (act.intent === 'move' && !named(act));
   const there = pointed && place && !named(act) ? elsewhere(turn, session, group, place) : null;

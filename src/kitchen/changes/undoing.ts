@@ -1,5 +1,5 @@
 /** Taking back, and doing again after all. */
-import type { Change, Id, JournalEntry, Op, RecordKind, Records } from '../model.js';
+import type { Change, Id, JournalEntry, Op, RecordKind, Records, StockTake } from '../model.js';
 import { op, refuse, type Doing, type Result } from '../doing.js';
 import { changedSince, invertChange } from '../apply.js';
 
@@ -15,9 +15,7 @@ const nameOf = (op: Op): string | null => {
 const notesBack = ({ kitchen }: Doing, { id, before, after }: StockTakeOp, only: Only): Op | null => {
   const now = kitchen.stockTakes.get(id);
   if (!now || !before || !after) return null;
-  const noted = Object.keys({ ...before.seen, ...after.seen }).filter(
-    (item) => before.seen[item] !== after.seen[item] && (only === null || only.has(item)),
-  );
+  const noted = notedIn(before, after).filter((item) => only === null || only.has(item));
   const kept = Object.entries(now.seen).filter(([item]) => !noted.includes(item));
   const was = Object.entries(before.seen).filter(([item]) => noted.includes(item));
   const ended =
@@ -27,6 +25,8 @@ const notesBack = ({ kitchen }: Doing, { id, before, after }: StockTakeOp, only:
     ...op('stockTake', id, now, { ...now, seen, ...(ended ? { finishedAt: before.finishedAt } : {}) }),
   };
 };
+const notedIn = (before: StockTake, after: StockTake): readonly Id[] =>
+  Object.keys({ ...before.seen, ...after.seen }).filter((item) => before.seen[item] !== after.seen[item]);
 type StockTakeOp = Extract<Op, { readonly kind: 'stockTake' }>;
 type Only = ReadonlySet<Id> | null;
 
@@ -35,8 +35,11 @@ const takeBack = (doing: Doing, entry: JournalEntry, verb: 'undid' | 'redid', on
     (one): one is StockTakeOp => one.kind === 'stockTake' && one.before !== null && one.after !== null,
   );
   const others = entry.ops.filter((one) => !takes.includes(one as StockTakeOp));
-  const items = new Set(others.flatMap(({ kind, id }) => (kind === 'item' ? [id] : [])));
-  const whole = only === null || [...items].every((id) => only.has(id));
+  const items = [
+    ...others.flatMap(({ kind, id }) => (kind === 'item' ? [id] : [])),
+    ...takes.flatMap(({ before, after }) => (before && after ? notedIn(before, after) : [])),
+  ];
+  const whole = only === null || items.every((id) => only.has(id));
   const ops = whole ? others : others.filter(({ kind, id }) => kind === 'item' && only.has(id));
   const changed = changedSince(doing.kitchen, { ops });
   if (changed.length > 0) {

@@ -85,7 +85,15 @@ const draftsOf = (bits: readonly Chunk[], pauses: ReadonlySet<number>): readonly
       !pauses.has(next.from) &&
       (next.kind === 'thing' || next.kind === 'amount' || is(next, 'small', 'count'));
     if (pauses.has(bit.from)) eaten = false;
+    // "The soup, the salmon and a bag of prawns": the bag is of the prawns alone.
+    const another = (): void => {
+      const { seen } = now;
+      close();
+      now.seen = seen;
+      now.led = true;
+    };
     if (bit.kind === 'thing') {
+      if (now.led && now.amount && now.things.length > 0) another();
       // "Only five of the dal": the figure came first.
       const waits = now.things.length === 0 && now.amount !== undefined;
       if (said() && !now.led && !waits) close();
@@ -124,6 +132,7 @@ const draftsOf = (bits: readonly Chunk[], pauses: ReadonlySet<number>): readonly
     if (figure && parted && now.things.length > 0 && !said() && !now.led && thingFollows(bits, at, pauses))
       close();
     if (figure && !eaten) {
+      if (now.led && now.things.length > 0 && thingFollows(bits, at, pauses)) another();
       // "Carrots yes, two zucchini": of the next, where this one has its own.
       if ((now.seen !== null || now.amount) && !now.led && thingFollows(bits, at, pauses)) close();
       if (now.things.length === 0 && !now.led && drafts.length > 0 && !thingFollows(bits, at, pauses))
@@ -163,7 +172,9 @@ const wishToStop = (bits: readonly Chunk[], pauses: ReadonlySet<number>): boolea
   const strange = bits.filter(({ kind }) => kind === 'unknown' || kind === 'time' || kind === 'span').length;
   const before = bits.filter(({ from }) => from < stop.from);
   const led = before.findLastIndex((bit) => pauses.has(bit.from));
-  const leads = before.slice(Math.max(0, led)).every((bit) => is(bit, 'small', 'missing', 'count', 'there'));
+  const leads = before
+    .slice(Math.max(0, led))
+    .every((bit) => is(bit, 'small', 'missing', 'count', 'there', 'passes'));
   const longer = stop.to - stop.from > 1 || more.length > 0;
   return (leads || longer) && strange <= besideStop && !bits.some(isSurelyThing);
 };
@@ -185,6 +196,32 @@ const surelyTold = 0.9;
 const losing: ReadonlySet<Finding['seen']> = new Set<Finding['seen']>(['gone', 'missing', 'unsure']);
 const denies = (bits: readonly Chunk[]): boolean =>
   bits.some((bit) => is(bit, 'denies') && !is(bit, ...statuses, 'before-missing'));
+
+const classesAt = (tokens: readonly string[], at: number, { phrases }: MovesLexicon): readonly string[] => [
+  ...(phrases.longestAt(tokens, at)?.value ?? []),
+];
+const pointsAt = (tokens: readonly string[], lexicon: MovesLexicon): boolean =>
+  tokens.some((_, at) => classesAt(tokens, at, lexicon).some((name) => name.startsWith('pointer:')));
+/** "In the middle basket", where "middle basket" names one. */
+const isLed = (tokens: readonly string[], from: number, lexicon: MovesLexicon): boolean =>
+  classesAt(tokens, from - 1, lexicon).includes('prep');
+
+/** A place and nothing else: that is where she looks now. */
+const placeAlone = (
+  bits: readonly Chunk[],
+  tokens: readonly string[],
+  lexicon: MovesLexicon,
+): PlaceMention | null => {
+  const [place, ...others] = bits.filter((bit) => !is(bit, 'small'));
+  if (place?.kind !== 'place' || others.length > 0 || !isSurelyPlace(place.place)) return null;
+  return pointsAt(tokens, lexicon) || isLed(tokens, place.from, lexicon) ? null : place.place;
+};
+
+/** A place that comes before all things, each of which has its own said of it. */
+const leadingPlace = ([first, ...rest]: readonly Draft[]): PlaceMention | null =>
+  first?.place && first.things.length === 0 && first.seen === null && !first.amount && rest.length > 0
+    ? first.place
+    : null;
 
 const explains: ReadonlySet<Chunk['kind']> = new Set<Chunk['kind']>([
   ...([
@@ -281,7 +318,16 @@ export const checkReading = (
     )
   )
     return null;
-  const drafts = listed(draftsOf(before, pauses));
+  const all = draftsOf(before, pauses);
+  // "Upright freezer, bottom basket. I've got the soup": where she stands, and no place of what is asked about.
+  const scope = placeAlone(before, tokens, lexicon) ?? leadingPlace(all);
+  const drafts = listed(scope && all.length > 1 ? all.slice(1) : all);
+  if (scope && all.length === 1 && reader.expecting === 'count-answer' && !isAsked(guess, tokens, reader))
+    return {
+      ...heard,
+      acts: [{ intent: 'answer', slots: { place: scope, asked: 'stands-at' } }],
+      confidence: sure,
+    };
   const things = drafts.flatMap((draft) => draft.things);
   const asks = toGo ? [{ intent: 'answer' as const, slots: { asked: 'to-go' } }] : [];
   const strangers = before.filter(
@@ -298,11 +344,8 @@ export const checkReading = (
   const asked = reader.expecting === 'count-answer';
   const wholes = findings.every(({ amount }) => amount === undefined || Number.isInteger(amount.value));
   // "It's in the upright" is of what was asked about; a place and nothing else names a place to go through.
-  const classesAt = (at: number): readonly string[] => [
-    ...(lexicon.phrases.longestAt(tokens, at)?.value ?? []),
-  ];
-  const points = tokens.some((_, at) => classesAt(at).some((name) => name.startsWith('pointer:')));
-  const within = before.every(({ kind, from }) => kind !== 'place' || classesAt(from - 1).includes('prep'));
+  const points = pointsAt(tokens, lexicon);
+  const within = before.every(({ kind, from }) => kind !== 'place' || isLed(tokens, from, lexicon));
   const placed = findings.every(({ place }) => place === undefined || points || within);
   const bare = asked && wholes && placed && things.length === 0 && findings.length > 0 && !ofRules(parsed);
   const loses = findings.some(({ seen }) => losing.has(seen));
@@ -312,7 +355,8 @@ export const checkReading = (
     !(loses && denies(before)) &&
     (toGo !== undefined || !isAsked(guess, tokens, reader));
   if (!told && (asks.length === 0 || things.length > 0)) return null;
-  const tells = told ? [{ intent: 'answer' as const, slots: { findings } }] : [];
+  const at = scope ? { place: scope } : {};
+  const tells = told ? [{ intent: 'answer' as const, slots: { findings, ...at } }] : [];
   return { ...heard, acts: [...tells, ...asks], confidence: sure };
 };
 const sure = 0.9;

@@ -4,7 +4,9 @@ import { asks } from './last.js';
 
 export const surveyFrame: Frame = ({ bits, tokens, beside }) => {
   const told = classed(bits, 'survey');
-  const take = classed(bits, 'stock-take');
+  // "Check the upright against your record, basket by basket": of a place; of markers it is another check.
+  const ofPlace = ofKind(bits, 'place').length > 0 && ofKind(bits, 'marker').length === 0;
+  const take = classed(bits, 'stock-take', ...(ofPlace ? ['against-record'] : []));
   if (told.length + take.length === 0 || asks(bits) || some(bits, 'not', 'if', 'remind', 'timer'))
     return null;
   if (beside(tokens[0] ?? '', 'asks-first')) return null;
