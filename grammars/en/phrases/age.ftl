@@ -6,13 +6,17 @@ ask-keeps = Which food?
 age = { CAP($name) }: { $what ->
     [made] made
     [bought] bought
+    [came] came in
     [frozen] frozen
    *[opened] opened
   } { ON($date) }{ $count ->
-    [none] .
-    [0] .
-    [1] .
-   *[other] , { $days } ago.
+    [none] {""}
+    [0] {""}
+    [1] {""}
+   *[other] , { $days } ago
+  }{ $made ->
+    [unknown] ; when it was made is not known.
+   *[none] .
   }
     .short = { $count ->
     [0] From today.
@@ -23,6 +27,7 @@ age-unknown = { CAP($name) }: no date is recorded.
 age-entry = { $name } { $at }, { $what ->
     [made] made
     [bought] bought
+    [came] came in
     [frozen] frozen
    *[opened] opened
   } { ON($date) }
@@ -31,6 +36,7 @@ ages = { CAP($count) }, oldest first: { $entries }.
 item-date = { CAP($name) }: { $what ->
     [made] made { ON($date) }
     [bought] bought { ON($date) }
+    [came] came in { ON($date) }
     [opened] opened { ON($date) }
     [frozen] frozen { ON($date) }
     [thawed] thawed { ON($date) }

@@ -129,6 +129,7 @@ open-since-unknown = It is open, and nobody said since when.
 date-of = { $what ->
     [made] Made { ON($date) }.
     [bought] Bought { ON($date) }.
+    [came] Came in { ON($date) }.
     [opened] Opened { ON($date) }.
     [frozen] Frozen { ON($date) }.
     [thawed] Thawed { ON($date) }.

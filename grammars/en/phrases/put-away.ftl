@@ -23,11 +23,13 @@ put-away-shared = { $item }: { $where }{ $details ->
 read-back-date = { $what ->
     [made] made { ON($date) }
     [bought] bought { ON($date) }
+    [came] came in { ON($date) }
     [opened] opened { ON($date) }
     [frozen] frozen { ON($date) }
     [useBy] use by { $date }
    *[bestBefore] best before { $date }
   }
+made-when-unknown = When it was made is not known.
 with-marker = the { $marker } on it
 share-at = { $amount } { $at }
 kept-from-before = I kept the { $what } from before.{ $date ->

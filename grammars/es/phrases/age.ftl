@@ -6,13 +6,17 @@ ask-keeps = ¿Qué comida?
 age = { CAP($name) }: { $what ->
     [made] se hizo
     [bought] se compró
+    [came] llegó
     [frozen] se congeló
    *[opened] se abrió
   } { ON($date) }{ $count ->
-    [none] .
-    [0] .
-    [1] .
-   *[other] , hace { $days }.
+    [none] {""}
+    [0] {""}
+    [1] {""}
+   *[other] , hace { $days }
+  }{ $made ->
+    [unknown] ; no se sabe cuándo se hizo.
+   *[none] .
   }
     .short = { $count ->
     [0] De hoy.
@@ -23,6 +27,7 @@ age-unknown = { CAP($name) }: no hay fecha registrada.
 age-entry = { $name } { $at }, { $what ->
     [made] se hizo
     [bought] se compró
+    [came] llegó
     [frozen] se congeló
    *[opened] se abrió
   } { ON($date) }
@@ -31,6 +36,7 @@ ages = { CAP($count) }, de lo más viejo a lo más nuevo: { $entries }.
 item-date = { CAP($name) }: { $what ->
     [made] se hizo { ON($date) }
     [bought] se compró { ON($date) }
+    [came] llegó { ON($date) }
     [opened] se abrió { ON($date) }
     [frozen] se congeló { ON($date) }
     [thawed] se descongeló { ON($date) }

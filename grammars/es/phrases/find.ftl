@@ -119,6 +119,7 @@ open-since-unknown = Está abierto y nadie dijo desde cuándo.
 date-of = { $what ->
     [made] Se hizo { ON($date) }.
     [bought] Se compró { ON($date) }.
+    [came] Llegó { ON($date) }.
     [opened] Se abrió { ON($date) }.
     [frozen] Se congeló { ON($date) }.
     [thawed] Se descongeló { ON($date) }.

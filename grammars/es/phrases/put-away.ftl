@@ -35,11 +35,13 @@ put-away-shared = { CAP($item) }: { $where }{ $details ->
 read-back-date = { $what ->
     [made] se hizo { ON($date) }
     [bought] se compró { ON($date) }
+    [came] llegó { ON($date) }
     [opened] se abrió { ON($date) }
     [frozen] se congeló { ON($date) }
     [useBy] usar a más tardar { $date }
    *[bestBefore] consumo preferente { $date }
   }
+made-when-unknown = No se sabe cuándo se hizo.
 with-marker = con { THE($marker) }
 share-at = { $amount } { $at }
 kept-from-before = Conservé de antes { $what }.{ $date ->

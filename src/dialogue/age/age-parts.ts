@@ -3,6 +3,7 @@ import type { DateKind, Item } from '../../kitchen/model.js';
 import { assessIn } from '../../safety/index.js';
 import type { Say, Value } from '../../speech/answer.js';
 import { type PlainDate, dayOf, daysBetween, today } from '../../terms/dates.js';
+import { dateSaidAs, madeUnknown } from '../describe/came.js';
 import { reasonsOf, verdictWords } from '../describe/guidance.js';
 import { type Turn, day, days, say } from '../handler.js';
 
@@ -21,8 +22,9 @@ export const ageWords = (turn: Turn, item: Item, name: Value): Say => {
     const count = daysBetween(from.at, today(turn.clock));
     return say('age', {
       name,
-      what: from.kind,
+      what: dateSaidAs(from.kind, item),
       date: day(from.at),
+      ...(madeUnknown(item) ? { made: 'unknown' } : {}),
       ...(count >= 0 ? { days: days(count), count } : {}),
     });
   }
@@ -37,7 +39,12 @@ export const ageParts = (turn: Turn, item: Item): { parts: Say[]; details: Say[]
   const found = assessIn(turn.kitchen, item, turn.clock);
   const { first, rest, sources } = reasonsOf(found);
   const from = ageFrom(item);
-  const dated = from ? [say('date-of', { what: from.kind, date: day(from.at) })] : [say('no-dates')];
+  const dated = from
+    ? [
+        say('date-of', { what: dateSaidAs(from.kind, item), date: day(from.at) }),
+        ...(madeUnknown(item) ? [say('made-when-unknown')] : []),
+      ]
+    : [say('no-dates')];
   const verdict = silentVerdicts.has(found.verdict) ? [] : [verdictWords(found, null)];
   // What must not be eaten is said before when it was made.
   const parts = found.verdict === 'throw-out' ? [...verdict, ...dated] : [...dated, ...verdict];

@@ -1,6 +1,7 @@
 /** "How old is the stew": its age, and what guidance makes of it. */
 import { assessIn } from '../../safety/items.js';
 import { ageFrom, ageWords } from './age-parts.js';
+import { dateSaidAs } from '../describe/came.js';
 import { reasonsOf, verdictWords } from '../describe/guidance.js';
 import type { Group } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
@@ -46,7 +47,7 @@ export const howOld: Handler = (act, turn) => {
     const from = ageFrom(first);
     const at = placeAt(turn.kitchen, first.placeId);
     return from
-      ? say('age-entry', { name: first.name, at, what: from.kind, date: day(from.at) })
+      ? say('age-entry', { name: first.name, at, what: dateSaidAs(from.kind, first), date: day(from.at) })
       : say('age-entry-unknown', { name: first.name, at });
   });
   const { first, more, left } = inGroups(entries);

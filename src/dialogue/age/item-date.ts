@@ -2,6 +2,7 @@
 import { assessIn } from '../../safety/items.js';
 import { dayOf } from '../../terms/dates.js';
 import { ageWords } from './age-parts.js';
+import { dateSaidAs } from '../describe/came.js';
 import { reasonsOf, verdictWords } from '../describe/guidance.js';
 import { nameOfGone, noneLeft } from '../refer/none-left.js';
 import { frozenBefore } from '../find/frozen-before.js';
@@ -68,7 +69,7 @@ export const itemDate: Handler = (act, turn) => {
   if (at)
     return {
       parts: [
-        say('item-date', { name: item.name, what: kind, date: day(at) }),
+        say('item-date', { name: item.name, what: dateSaidAs(kind, item), date: day(at) }),
         ...(kind === 'frozen' ? frozenBefore(item) : []),
       ],
       details: [...first, ...rest],

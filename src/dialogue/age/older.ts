@@ -5,6 +5,7 @@ import type { Say, Value } from '../../speech/answer.js';
 import { type PlainDate, dayOf } from '../../terms/dates.js';
 import type { Slots } from '../../understanding/intents.js';
 import { ageFrom } from './age-parts.js';
+import { dateSaidAs } from '../describe/came.js';
 import { reasonsOf, verdictWords } from '../describe/guidance.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
@@ -32,7 +33,7 @@ const ageEntry = (turn: Turn, item: Item, kind?: DateKind | 'added'): Say => {
   const from = kind && item.dates[kind] ? { kind, at: item.dates[kind] } : ageFrom(item);
   const at = placeAt(turn.kitchen, item.placeId);
   return from
-    ? say('age-entry', { name: item.name, at, what: from.kind, date: day(from.at) })
+    ? say('age-entry', { name: item.name, at, what: dateSaidAs(from.kind, item), date: day(from.at) })
     : say('age-entry-unknown', { name: item.name, at });
 };
 

@@ -13,6 +13,7 @@ import { tellOldest } from '../age/older.js';
 import { useFirst } from '../age/use-first.js';
 import { canEat, contains } from '../allergens/allergens.js';
 import { notFor } from '../allergens/for-somebody.js';
+import { dateSaidAs } from '../describe/came.js';
 import { reasonsOf, verdictWords } from '../describe/guidance.js';
 import { groupName, grouped, toldGroups } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
@@ -109,7 +110,7 @@ const newest = (turn: Turn, items: readonly Item[]): Reply => {
   const what = (['made', 'bought', 'frozen', 'opened'] as const).find((kind) => dates[kind]);
   const at = placeAt(turn.kitchen, item.placeId);
   const entry = what
-    ? say('age-entry', { name: item.name, at, what, date: day(dates[what]!) })
+    ? say('age-entry', { name: item.name, at, what: dateSaidAs(what, item), date: day(dates[what]!) })
     : say('age-entry-unknown', { name: item.name, at });
   return { parts: [say('ask-newest', { entry })], memory: about(turn, [item]), names: [item.name], count: 1 };
 };

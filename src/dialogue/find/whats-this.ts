@@ -4,6 +4,7 @@ import { findMarkers, itemsRightAt, itemWithMarker, lastItemOf, marksOf } from '
 import type { Item, Marker } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import { ageParts } from '../age/age-parts.js';
+import { dateSaidAs } from '../describe/came.js';
 import { grouped, groupName, whereAndFeel } from '../describe/item.js';
 import { placeAt } from '../describe/place.js';
 import { itemFeel, markerNoun } from '../describe/touch.js';
@@ -107,7 +108,7 @@ export const datesOf = (item: Item): Say[] => [
   ...dateKinds.flatMap((kind) => {
     const at = item.dates[kind];
     if (kind === 'opened' && !at && item.open) return [say('open-since-unknown')];
-    return at ? [say('date-of', { what: kind, date: day(at) })] : [];
+    return at ? [say('date-of', { what: dateSaidAs(kind, item), date: day(at) })] : [];
   }),
   ...frozenBefore(item),
 ];

@@ -10,9 +10,10 @@ import {
   shareOf,
 } from '../../kitchen/index.js';
 import { allergenNamed, allergensOf, allergenWord } from '../../safety/index.js';
-import type { Change, Item, Preparation } from '../../kitchen/model.js';
+import type { Change, DateKind, Item, Preparation } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Act, Mention, Slots } from '../../understanding/intents.js';
+import { dateSaidAs } from '../describe/came.js';
 import { groupAmount } from '../describe/item.js';
 import { pastByIt } from '../describe/past.js';
 import { refusal } from '../describe/refusals.js';
@@ -33,10 +34,10 @@ export interface Told {
   readonly said: readonly Say[];
 }
 
-export const dateFacts = (told: Slots['dates']): Told => {
+export const dateFacts = (told: Slots['dates'], maker: string | null): Told => {
   const dates = saidDates(told);
   const said = Object.entries(dates).map(([kind, at]) =>
-    at ? say('read-back-date', { what: kind, date: day(at) }) : say('date-unknown-noted', { what: kind }),
+    at ? say('read-back-date', { what: dateSaidAs(kind as DateKind, { maker }), date: day(at) }) : say('date-unknown-noted', { what: kind }),
   );
   return { facts: Object.keys(dates).length > 0 ? { dates } : {}, said };
 };
@@ -153,7 +154,7 @@ const personFacts = (turn: Turn, { maker, person, diet, negated }: Slots): Told 
 
 const told = (turn: Turn, item: Item, slots: Slots): Told => {
   const all = [
-    dateFacts(slots.dates),
+    dateFacts(slots.dates, slots.maker ?? item.maker),
     allergenFacts(slots),
     ingredientFacts(turn, slots),
     amountFacts(item, slots),

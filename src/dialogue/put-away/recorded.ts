@@ -2,18 +2,19 @@
 import { foodKey, lookAlikes, spareMarkers } from '../../kitchen/index.js';
 import type { Change, Item } from '../../kitchen/model.js';
 import type { Say, Value } from '../../speech/answer.js';
+import { dateSaidAs, madeUnknown } from '../describe/came.js';
 import { groupName, grouped } from '../describe/item.js';
 import { placeAt } from '../describe/place.js';
 import { watchers } from '../describe/watchers.js';
 import { markerNoun } from '../describe/touch.js';
 import { type Reply, type Turn, about, day, list, say } from '../handler.js';
 
-const dateWords = ({ dates, open }: Item): Say[] =>
+const dateWords = ({ dates, open, maker }: Item): Say[] =>
   (['made', 'bought', 'opened', 'frozen', 'useBy', 'bestBefore'] as const).flatMap((kind) => {
     const at = dates[kind];
     if (kind === 'opened' && !at && open) return [say('read-back-open')];
     return at && !(kind === 'frozen' && (dates.made ?? dates.bought) === at)
-      ? [say('read-back-date', { what: kind, date: day(at) })]
+      ? [say('read-back-date', { what: dateSaidAs(kind, { maker }), date: day(at) })]
       : [];
   });
 
@@ -98,6 +99,7 @@ export const recorded = (
   const carried = told.earlier ? carriedWords(after, told.earlier, first) : [];
   const parts = [
     readBack(after, items),
+    ...(madeUnknown(first) ? [say('made-when-unknown')] : []),
     ...carried,
     ...(told.offList ? [say('off-the-list')] : []),
     ...alikeWarning(after, first),

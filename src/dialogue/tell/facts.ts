@@ -80,7 +80,7 @@ const howMuch = (item: Item, { amount }: Statement): Told => {
 export const factsOf = (turn: Turn, item: Item, statement: Statement, withAmount: boolean): Told => {
   const all = [
     ...(withAmount ? [howMuch(item, statement)] : []),
-    dateFacts(statement.dates),
+    dateFacts(statement.dates, statement.maker ?? item.maker),
     people(turn, statement),
     inside(statement),
     ...(statement.container ? [{ facts: { touch: statement.container }, said: [] as readonly Say[] }] : []),

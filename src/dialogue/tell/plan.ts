@@ -247,8 +247,15 @@ const justNow = ({ kitchen, memory }: Turn): readonly Item[] =>
   memory.lastAdded.flatMap((id) => kitchen.items.get(id) ?? []).filter(({ gone }) => gone === null);
 
 /** What was made or bought and nobody said when: today, which is said back. */
-const datesOf = (turn: Turn, { deed, dates, when }: Statement): Slots['dates'] => {
+const datesOf = (
+  turn: Turn,
+  { deed, dates, when }: Statement,
+  [item]: readonly Item[] = [],
+): Slots['dates'] => {
   const kind = deed === 'made' ? 'made' : deed === 'bought' ? 'bought' : deed === 'opened' ? 'opened' : null;
+  // "She brought it, she didn't buy it": of what is here, the day it came stands.
+  const known = deed === 'bought' || deed === 'given-in' ? item?.dates.bought : undefined;
+  if (known && !dates?.bought) return { ...dates, bought: when ?? { day: known } };
   const day = when ?? { day: todayOf(turn) };
   if (kind && !dates?.[kind]) return { ...dates, [kind]: day };
   return dates;
@@ -341,8 +348,9 @@ const isThere = (turn: Turn, items: readonly Item[], { place }: Statement): bool
 const besides = (turn: Turn, items: readonly Item[], statement: Statement, dated = true): readonly Step[] => {
   const { place, marker } = statement;
   const item = itemOf(items, mentionOf(statement));
+  const dates = datesOf(turn, statement, items);
   const facts = dated
-    ? { ...statement, ...(datesOf(turn, statement) ? { dates: datesOf(turn, statement)! } : {}) }
+    ? { ...statement, ...(dates ? { dates } : {}) }
     : statement;
   return [
     ...(factsSaid(facts) ? [{ do: 'facts' as const, items, statement: facts, amount: false }] : []),

@@ -65,12 +65,19 @@ const namesNext = (t: Telling, nextAt: number): boolean => {
   );
 };
 
+/** Brought by somebody else, it is theirs; by me, bought. */
+const broughtBy = (t: Telling, at: number, all: readonly Deed[]): Deed | null => {
+  if (!all.includes('bought') || !all.includes('given-in')) return null;
+  const others = (t.subject !== null && t.subject !== 'me') || is(t.chunks[at - 1], 'they');
+  return others ? 'given-in' : 'bought';
+};
+
 export const takeDeed = (t: Telling, chunk: Word, at: number): number | null => {
   const all = deedsIn(chunk);
   const nextAt = nextMeaning(t, at);
   const next = t.chunks[nextAt];
   use(t, chunk);
-  const told = all.find((one) => !weak.has(one)) ?? all[0]!;
+  const told = broughtBy(t, at, all) ?? all.find((one) => !weak.has(one)) ?? all[0]!;
   // "I have put", "there is … opened": the stronger verb says it.
   if (
     weak.has(told) &&
@@ -108,7 +115,7 @@ export const takeDeed = (t: Telling, chunk: Word, at: number): number | null => 
     return at;
   }
   t.deed = told;
-  t.or = all.find((one) => one !== told) ?? null;
+  t.or = all.find((one) => one !== told && (told !== 'bought' || one !== 'given-in')) ?? null;
   if (!weak.has(told) && !t.style.placesFirst) t.place = undefined;
   t.inRun = false;
   t.role = 'thing';
