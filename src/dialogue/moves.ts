@@ -37,6 +37,7 @@ const assents: ReadonlySet<string> = new Set([
     'nothing-open',
     'nothing-was-asked',
     'nothing-to-correct',
+    'told-nothing-new',
     'shop-start',
   ],
 ]);

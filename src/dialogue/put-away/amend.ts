@@ -37,7 +37,9 @@ export interface Told {
 export const dateFacts = (told: Slots['dates'], maker: string | null): Told => {
   const dates = saidDates(told);
   const said = Object.entries(dates).map(([kind, at]) =>
-    at ? say('read-back-date', { what: dateSaidAs(kind as DateKind, { maker }), date: day(at) }) : say('date-unknown-noted', { what: kind }),
+    at
+      ? say('read-back-date', { what: dateSaidAs(kind as DateKind, { maker }), date: day(at) })
+      : say('date-unknown-noted', { what: kind }),
   );
   return { facts: Object.keys(dates).length > 0 ? { dates } : {}, said };
 };

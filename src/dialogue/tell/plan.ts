@@ -349,9 +349,7 @@ const besides = (turn: Turn, items: readonly Item[], statement: Statement, dated
   const { place, marker } = statement;
   const item = itemOf(items, mentionOf(statement));
   const dates = datesOf(turn, statement, items);
-  const facts = dated
-    ? { ...statement, ...(dates ? { dates } : {}) }
-    : statement;
+  const facts = dated ? { ...statement, ...(dates ? { dates } : {}) } : statement;
   return [
     ...(factsSaid(facts) ? [{ do: 'facts' as const, items, statement: facts, amount: false }] : []),
     ...(place && !isThere(turn, items, statement)
@@ -364,11 +362,21 @@ const besides = (turn: Turn, items: readonly Item[], statement: Statement, dated
 const howGone = { finished: 'used', threw: 'thrown out', gave: 'given away' } as const;
 
 /** "We've eaten both tubs": taken whole, it is used up. */
-const takesAll = ({ deed, thing, amount, share, left }: Statement): boolean =>
-  deed === 'took' && (thing?.pointer === 'both' || thing?.pointer === 'all') && !(amount ?? share ?? left);
+const takesAll = ({ deed, thing, amount, share, left }: Statement): boolean => {
+  if (deed !== 'took' || left) return false;
+  // "The half chicken I ate, all": half is what there was of it, and no part of that.
+  const asCalled = amount === undefined || (amount.unit === 'piece' && amount.value < 1);
+  if (share) return share.fraction === 1 && !share.rough && asCalled;
+  return (thing?.pointer === 'both' || thing?.pointer === 'all') && amount === undefined;
+};
+
+const wholly = ({ amount: _amount, share: _share, ...said }: Statement): Statement => ({
+  ...said,
+  deed: 'finished',
+});
 
 const usesUp = (turn: Turn, said: Statement): readonly Step[] => {
-  const statement: Statement = takesAll(said) ? { ...said, deed: 'finished' } : said;
+  const statement: Statement = takesAll(said) ? wholly(said) : said;
   const { deed, share, thing, left } = statement;
   // "Take the lemons off": not here, but on the list to buy.
   if (deed === 'took' && thing?.words && recordsOf(turn, statement).length === 0)

@@ -1,9 +1,17 @@
 /** "Oh, it's in the fridge, in a glass tub", to where it goes: what was told of nothing by name is the answer, with its facts. */
 import { type Act, type Slots, type Statement, emptyMention } from '../../understanding/intents.js';
+import { foodKey } from '../../kitchen/index.js';
 import type { Frame } from '../state.js';
 
-const pointed = ({ thing }: Statement): boolean =>
-  thing === null || (thing.words === null && (thing.pointer === 'it' || thing.pointer === 'that'));
+/** Of what was asked about: pointed at, or by a part of its name. */
+const isOfThat = ({ thing }: Statement, asked: string | null): boolean => {
+  if (thing === null) return true;
+  if (thing.words === null) return thing.pointer === 'it' || thing.pointer === 'that';
+  const called = new Set(foodKey(asked ?? '').split(' '));
+  return foodKey(thing.words)
+    .split(' ')
+    .every((word) => called.has(word));
+};
 
 /** All that was said of it, as parts of the deed that waits. */
 const partsOf = (statements: readonly Statement[]): Slots =>
@@ -25,8 +33,9 @@ const partsOf = (statements: readonly Statement[]): Slots =>
 /** Told while a question waits, and of nothing by name, it answers; anything else is as it was. */
 export const answeringTold = (frame: Frame | undefined, act: Act): Act => {
   const { statements = [] } = act.slots;
+  const asked = frame?.act.slots.item?.words ?? null;
   const waits = frame?.kind === 'slot' && (frame.slot === 'place' || frame.slot === 'item');
-  const plain = statements.every((one) => pointed(one) && !lost.has(one.deed));
+  const plain = statements.every((one) => isOfThat(one, asked) && !lost.has(one.deed));
   if (act.intent !== 'tell' || !waits || statements.length === 0 || !plain) return act;
   const parts = partsOf(statements);
   if (frame.slot === 'place') return parts.place ? { intent: 'answer', slots: parts } : act;

@@ -1,6 +1,6 @@
 /** People: who did it, who made it, whose it is, who it is not for. */
 import type { Chunk, ChunkOf } from '../api.js';
-import { type Telling, implied, is, nextMeaning, use } from './telling.js';
+import { type Telling, implied, is, nextMeaning, paused, use } from './telling.js';
 
 const deedsOfPeople = [
   'deed:made',
@@ -43,13 +43,24 @@ export const takePerson = (t: Telling, chunk: ChunkOf<'person'>, at: number): nu
     t.inRun = false;
     return at;
   }
-  if (!is(chunks[doing], ...deedsOfPeople)) return null;
+  if (!is(chunks[doing], ...deedsOfPeople)) return atTable(t, chunk, at);
   for (let step = at; step < doing; step += 1) use(t, chunks[step]!);
   t.subject = chunk.words;
   t.maker = undefined;
   t.repaired = false;
   return doing - 1;
 };
+
+/** "I ate it with Peter", "we had the rice, Peter and me": who else ate, which nothing is recorded of. */
+const atTable = (t: Telling, chunk: ChunkOf<'person'>, at: number): number | null => {
+  const { chunks } = t;
+  const eaten = ['took', 'finished'].includes(t.drafts.at(-1)?.deed ?? '') || t.deed === 'took';
+  const beside = is(chunks[at - 1], 'with') || paused(t, chunk) || is(chunks[at - 1], 'and');
+  if (!eaten || !beside || (chunk.candidates[0]?.fit ?? 0) < surelyThem) return null;
+  use(t, chunk);
+  return at;
+};
+const surelyThem = 0.9;
 
 const personAt = (t: Telling, at: number): { person: ChunkOf<'person'>; at: number } | null => {
   const next = nextMeaning(t, at);

@@ -1,5 +1,5 @@
 /** Things: what is told of; what is in them or not; a name said again; what "it" and "them" are. */
-import { pointed } from '../../meaning-parts.js';
+import { asShare, pointed } from '../../meaning-parts.js';
 import type { Deed } from '../../intents.js';
 import type { Chunk, ChunkOf } from '../api.js';
 import type { Draft } from '../draft.js';
@@ -325,11 +325,31 @@ const severalOf = ({ run, group, drafts }: Telling, which: 'them' | 'both' | 'al
   return counted && which !== 'both' ? [last] : drafts.slice(-2);
 };
 
+/** "All of it": as much as a share may say, too. */
+const isWhole = ({ rules, tokens }: Telling, { from, to }: Chunk): boolean =>
+  (rules.get('builtin:grammar/share')?.matchesAt(tokens, from) ?? []).some(
+    ({ length, value }) => from + length === to && asShare(value).fraction === 1,
+  );
+const isUsed = ({ deed, amount, left }: Draft): boolean =>
+  deed === 'took' && (amount === undefined || amount.value < 1) && left === undefined;
+
+/** How much of it was used, said after that it was; false where nothing was. */
+export const usedWholly = (t: Telling, chunk: Chunk): boolean => {
+  const used = isWhole(t, chunk) && t.drafts.length > 0 ? severalOf(t, 'them').filter(isUsed) : [];
+  if (used.length === 0 || (t.deed !== null && t.deed !== used.at(-1)!.deed)) return false;
+  for (const draft of used) draft.share = { fraction: 1 };
+  use(t, chunk);
+  t.inRun = false;
+  return true;
+};
+
 /** False: it points at nothing here. */
 export const takePointer = (t: Telling, chunk: ChunkOf<'pointer'>): boolean => {
   const which = chunk.mention.pointer;
   use(t, chunk);
   if (t.held) return true;
+  // "We ate the cooked rice, all of it": how much of it, where it was said what became of it.
+  if (usedWholly(t, chunk)) return true;
   // "The chest ones": another lot than the one before.
   if (chunk.mention.at) {
     const lot = begin(

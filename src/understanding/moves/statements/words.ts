@@ -6,7 +6,7 @@ import { pointed } from '../../meaning-parts.js';
 import type { PlaceMention } from '../../intents.js';
 import type { Chunk } from '../api.js';
 import type { Draft } from '../draft.js';
-import { isContents, lacksNext } from './things.js';
+import { isContents, lacksNext, usedWholly } from './things.js';
 import {
   type Telling,
   type Word,
@@ -360,6 +360,15 @@ const rules: readonly Rule[] = [
       t.reason = true;
       return at;
     },
+  },
+  // "The half chicken I ate with Peter, all".
+  {
+    when: (here) => {
+      const next = nextOf(here);
+      const ends = next === undefined || paused(here.t, next) || is(next, 'and', 'but', 'so');
+      return is(here.chunk, 'each') && ends && usedWholly(here.t, here.chunk);
+    },
+    take: ({ at }) => at,
   },
   { when: ({ chunk }) => is(chunk, 'not'), take: () => null },
   // "On the pot with the potatoes", "the box with the waffles": what is beside it, what is in it.
