@@ -715,9 +715,17 @@ export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
     ];
   if (deed === 'stored' && place && amount && pointed) return moves(turn, meant, statement);
   if (deed === 'stored' && place && !amount) return besides(turn, meant, statement, false);
+  // "Both, I said, five and five", of tubs that are a record each: how many there are, and not how much is in one.
+  if (amount && pointed && oneRecordEach(meant) && !place && !factsSaid(statement))
+    return [...byPlace(meant).values()].some((lot) => lot.length === amount.value)
+      ? [{ do: 'act', act: { intent: 'find', slots: { item } } }]
+      : inAll(turn, meant, statement, amount);
   const facts: Step[] = amount && pointed ? [{ do: 'facts', items: meant, statement, amount: true }] : [];
   return [...facts, ...besides(turn, meant, facts.length > 0 ? onlyPlaced(statement) : statement)];
 };
+
+const oneRecordEach = (items: readonly Item[]): boolean =>
+  items.length > 1 && items.every(({ amount }) => amount?.value === 1 && !isMeasured(amount.unit));
 
 const onlyPlaced = ({ deed, thing, definite, fresh, corrects, place, marker }: Statement): Statement => ({
   deed: deed === 'made' || deed === 'opened' ? 'fact' : deed,

@@ -50,19 +50,34 @@ export const slotsOf = ({ kind, bit }: Said, { expecting }: Request): Slots => {
   return when ? { when } : {};
 };
 
+/** Nothing but a day and what it is of. */
+const ofDates = (bits: readonly Bit[]): boolean =>
+  new Set(ofKind(bits, 'day').map(({ future }) => JSON.stringify(future))).size === 1 &&
+  ofKind(bits, 'thing').length <= 1 &&
+  bits.every(({ kind }) => datePieces.has(kind));
+const datePieces: ReadonlySet<Bit['kind']> = new Set<Bit['kind']>([
+  'day',
+  'word',
+  'thing',
+  'pointer',
+  'unknown',
+]);
+
 /** "The use by's actually the twentieth", "it says best before June": a date of what was spoken of. */
 const dated = (request: Request): { act: Act; used: readonly Bit[] } | null => {
   const { bits } = request;
   const day = ofKind(bits, 'day').at(-1);
   const useBy = classed(bits, 'use-by');
   const words = [...useBy, ...classed(bits, 'best-before')];
-  const heads = classed(bits, 'wrong', 'repair', 'says');
+  // "Put Saturday on it as the use by", "change the use by to Saturday": where nothing else is put or changed.
+  const orders = ofDates(bits) ? classed(bits, 'set', 'change') : [];
+  const heads = [...classed(bits, 'wrong', 'repair', 'says'), ...orders];
   const known = ofKind(bits, 'thing').find(({ fit }) => fit > 0);
   if (!day || words.length === 0 || heads.length === 0 || some(bits, 'wh', 'if')) return null;
   const dates = useBy.length > 0 ? { useBy: day.future } : { bestBefore: day.future };
   return {
     act: { intent: 'amend', slots: { item: known?.mention ?? itMention, dates } },
-    used: [day, ...words, ...heads, ...(known ? [known] : [])],
+    used: [...ofKind(bits, 'day'), ...words, ...heads, ...(known ? [known] : [])],
   };
 };
 
@@ -127,6 +142,8 @@ export const correctionsFrame: Frame = (request) => {
       used: wordsIn([...neutral, ...said.map(({ bit }) => bit)]),
     };
   if (!last || !kind || others.length > 0 || kind === 'thing' || kind === 'marker') return null;
+  // "That's not right, it was made on Monday": of which date is said as well, and that is told.
+  if (kind === 'day' && some(bits, 'done-on')) return null;
   // "There's one more hiding in the bag, so make that three": what stands before the last word of it is why.
   const mends = bits[bits.indexOf(last.bit) - 1];
   const reason = mends && is(mends, 'repair') ? bits.slice(0, bits.indexOf(mends)) : [];

@@ -2,7 +2,7 @@
 import type { Amount } from '../../../terms/amount.js';
 import { pointed as pointedAt } from '../../meaning-parts.js';
 import type { Chunk, ChunkOf } from '../api.js';
-import { keepKind, partAt, placeFrom } from './places.js';
+import { eachOf, keepKind, partAt, placeFrom } from './places.js';
 import {
   type Telling,
   applyDeed,
@@ -159,7 +159,16 @@ const partOf = (t: Telling, at: number, there: number, said: Amount, fraction: n
   const { place: where, to } = placeFrom(t, there);
   for (let step = at; step <= to; step += 1) use(t, t.chunks[step]!);
   const draft = lastOf(t);
-  if (!draft.place && draft.parts.length === 0 && !draft.amount && !t.whole) {
+  // "Five in each freezer".
+  const { phrases } = t.lexicon;
+  const ofEach = t.tokens
+    .slice(t.chunks[at]!.to, t.chunks[to]!.from)
+    .some((word) => phrases.longestAt([word], 0)?.value.has('each'));
+  const each = ofEach ? eachOf(where) : [];
+  if (each.length > 1) {
+    for (const place of each)
+      draft.parts.push({ amount: fraction === null ? said : null, share: fraction, place });
+  } else if (!draft.place && draft.parts.length === 0 && !draft.amount && !t.whole) {
     draft.amount = said;
     draft.place = where;
   } else draft.parts.push({ amount: fraction === null ? said : null, share: fraction, place: where });

@@ -105,6 +105,32 @@ export const placeFrom = (t: Telling, at: number): { place: PlaceMention; to: nu
   return { place: said, to };
 };
 
+/** "The two freezers", "each freezer": every place that is meant as well by that name, on its own. */
+export const eachOf = ({ candidates }: PlaceMention): readonly PlaceMention[] =>
+  candidates
+    .filter(({ fit }) => fit >= (candidates[0]?.fit ?? 0) - near)
+    .map((one) => ({ words: null, candidates: [one], pointer: null, spot: null }));
+
+/** "Split between the two freezers": in how many places it is, and the last of its words; null: none, or others. */
+export const sharedAt = (
+  t: Telling,
+  at: number,
+): { readonly places: readonly PlaceMention[]; readonly to: number } | null => {
+  let next = nextMeaning(t, at);
+  let many: number | null = null;
+  for (let chunk = t.chunks[next]; chunk && chunk.kind !== 'place'; chunk = t.chunks[next]) {
+    if (chunk.kind === 'number' && many === null) many = chunk.value;
+    else if (chunk.kind === 'amount' && many === null) many = chunk.amount.value;
+    else if (chunk.kind === 'pointer' && chunk.mention.pointer === 'both' && many === null) many = 2;
+    else if (!is(chunk, 'each', 'definite')) return null;
+    next = nextMeaning(t, next);
+  }
+  const there = t.chunks[next];
+  if (there?.kind !== 'place') return null;
+  const places = eachOf(there.place);
+  return places.length > 1 && (many ?? places.length) === places.length ? { places, to: next } : null;
+};
+
 /** "Bottom drawer of the freezer": a drawer. */
 export const keepKind = (t: Telling, { words }: PlaceMention): void => {
   if (!words) return;

@@ -1,5 +1,5 @@
 /** Words by what they do, in the order they are tried: the first rule that fits takes the word. */
-import { position, setPlace, takePlace } from './places.js';
+import { position, setPlace, sharedAt, takePlace } from './places.js';
 import { takeDeed, takeIs, takeState, takesState } from './deeds.js';
 import { takeMaker, takeOwner } from './people.js';
 import { pointed } from '../../meaning-parts.js';
@@ -298,6 +298,11 @@ const rules: readonly Rule[] = [
       // "Aunt Bea, no, Junie made it": what was said first is taken back.
       const before = t.chunks[at - 1];
       if (before && before.kind === nextOf(here)?.kind) takeBack(t, before);
+      // "A cloth, no, a rubber patch": a marker half said, and nothing it is kept in.
+      if (before?.kind === 'container' && !before.touch.container && nextOf(here)?.kind === 'marker') {
+        for (const draft of t.drafts) if (draft.container === before.touch) delete draft.container;
+        if (t.container === before.touch) t.container = undefined;
+      }
       if (!first(here)) t.repaired = t.changed = true;
       else if (!is(chunk, 'apology')) t.corrects = true;
       use(t, chunk);
@@ -359,6 +364,20 @@ const rules: readonly Rule[] = [
       use(t, chunk);
       t.reason = true;
       return at;
+    },
+  },
+  // "Ten portions, split between the two freezers": as many in each.
+  {
+    when: (here) =>
+      is(here.chunk, 'shared') && here.t.drafts.length > 0 && sharedAt(here.t, here.at) !== null,
+    take: ({ t, at }) => {
+      const { places, to } = sharedAt(t, at)!;
+      for (let step = at; step <= to; step += 1) use(t, t.chunks[step]!);
+      for (const draft of implied(t))
+        draft.parts.push(...places.map((place) => ({ amount: null, share: 1 / places.length, place })));
+      t.deed = null;
+      t.inRun = false;
+      return to;
     },
   },
   // "The half chicken I ate with Peter, all".
