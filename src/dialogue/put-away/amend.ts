@@ -189,6 +189,17 @@ const ofTheDish = (facts: Facts): boolean =>
   (facts.contains ?? facts.freeFrom ?? facts.diets ?? facts.maker ?? facts.dates ?? facts.cautions) !==
     undefined;
 
+/** "Put Saturday on it as the use by", of four portions just put away: a date that is printed on one of them is on all. */
+const lotJustTold = ({ kitchen, memory }: Turn, { item: said, dates, amount }: Slots, item: Item): Item[] => {
+  const pointed = !said || (said.words === null && (said.pointer === null || said.pointer === 'it'));
+  if (!pointed || amount || !(dates?.useBy ?? dates?.bestBefore) || item.batchId === null) return [];
+  if (!memory.lastAdded.includes(item.id)) return [];
+  return memory.lastAdded.flatMap((id) => {
+    const one = kitchen.items.get(id);
+    return one && one.id !== item.id && one.gone === null && one.batchId === item.batchId ? [one] : [];
+  });
+};
+
 /** "The big jar with the wooden bead is sorghum": the bead is the marker of the sorghum. */
 const wearsMarker = ({ slots }: Act, turn: Turn): Reply | null => {
   const { marker, words, item } = slots;
@@ -209,7 +220,8 @@ export const amend: Handler = (act, turn) => {
     several: true,
   });
   if ('reply' in found) return found.reply;
-  const [item, ...others] = found.got as [Item, ...Item[]];
+  const [item, ...named] = found.got as [Item, ...Item[]];
+  const others = named.length > 0 ? named : lotJustTold(turn, act.slots, item);
   const memory = about(turn, found.got);
   const dated = withDate(turn, item, act.slots);
   if ('ask' in dated) return { parts: [], ask: dated.ask, memory };
