@@ -55,6 +55,26 @@ const ofClocks: ReadonlySet<Intent> = new Set<Intent>([
   ...(['set-reminder', 'change-reminder', 'cancel-reminder', 'set-household'] as const),
   ...(['change-timer', 'cancel-timer'] as const),
 ]);
+/** What a clock is asked, or set to, by its own words: a step that says how long is asked for that. */
+const isOfClocks = (acts: readonly Act[], ofSteps: readonly Act[]): boolean => {
+  const answered = ofSteps.some(({ intent, slots }) => intent === 'ask-step' && slots.words !== undefined);
+  return acts.some(
+    ({ intent, slots }) =>
+      ofClocks.has(intent) ||
+      (intent === 'set-timer' && slots.duration !== undefined) ||
+      (intent === 'timers' && !answered),
+  );
+};
+
+/** Talk of the steps beside a request: reports and questions; praise says nothing more. */
+const ofStepsBeside =
+  (guess: Guess | undefined, reader: Reader, { steps, locale }: HearingContext) =>
+  (tokens: readonly string[]): readonly Act[] | null => {
+    if (!steps || !guess) return null;
+    const words: Guess = { ...guess, heard: tokens.join(' '), tokens, said: tokens, pauses: new Set() };
+    const read = stepsReading(words, undefined, undefined, reader, steps, locale);
+    return read?.acts.filter(({ slots }) => slots.asked !== 'wait') ?? null;
+  };
 
 const nothing: Understanding = { readings: [], margin: 1, verdict: 'nothing-heard' };
 
@@ -388,11 +408,11 @@ export const createUnderstander = (
           context.clocks ?? [],
           context.last ?? null,
           told?.verdict === 'act' ? (told.reading.acts[0]?.slots.statements ?? []).length : 0,
+          ofStepsBeside(guesses[0], reader, context),
         );
     const request = asked && mayWrite(asked.reading.acts, reader) ? asked : null;
     // While steps are followed, a clock or a setting is asked for by its own words; all else is of the steps.
-    const besideSteps =
-      request?.verdict === 'act' && request.reading.acts.every(({ intent }) => ofClocks.has(intent));
+    const besideSteps = request?.verdict === 'act' && isOfClocks(request.reading.acts, ofSteps?.acts ?? []);
     if (request && (!ofSteps || besideSteps))
       return { readings: [request.reading, ...readings], margin: 1, verdict: request.verdict };
     if (ofSteps) return { readings: [ofSteps, ...readings], margin: 1, verdict: 'act' };

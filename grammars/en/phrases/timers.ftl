@@ -44,6 +44,7 @@ timer-cancelled = { $label ->
       }
    *[other] { CAP($label) }, cancelled.
   }
+nothing-cancelled = Nothing is cancelled.
 confirm-cancel-timer = Cancel the { $label ->
     [none] {""}
    *[other] { $label }{" "}

@@ -78,6 +78,7 @@ timer-cancelled = { $label ->
       }
    *[other] { CAP($label) }: cancelado.
   }
+nothing-cancelled = No cancelo nada.
 confirm-cancel-timer = ¿Cancelo el { $kind ->
     [timer] temporizador
    *[other] recordatorio

@@ -14,6 +14,7 @@ import { dayOf, today } from '../../terms/dates.js';
 import { itMention, type Slots } from '../../understanding/intents.js';
 import { inGroups, andMore } from '../describe/lists.js';
 import { withChange } from '../describe/refusals.js';
+import type { Procedure } from '../state.js';
 import { type Handler, type Reply, type Turn, clockTime, day, list, say, seconds } from '../handler.js';
 import { findItems } from '../refer/items.js';
 import { heatLonger, startStepTimer } from '../talk/steps.js';
@@ -40,6 +41,24 @@ const labelOf = (turn: Turn, slots: Slots): string | null => {
 
 const named = ({ label }: Reminder): Record<string, Value> => (label ? { label } : {});
 
+/**
+ * "It's going round for two minutes, that's the stew": the step at hand, or the one to come, that takes so long. None
+ * where that is another dish's name, or where its timer runs.
+ */
+const stepTimed = (turn: Turn, procedure: Procedure, duration: number, label: string | null) => {
+  const { steps, at, unread, itemId } = procedure;
+  const dish = foodKey((itemId ? turn.kitchen.items.get(itemId)?.name : undefined) ?? '').split(' ');
+  const ofDish =
+    label === null ||
+    foodKey(label)
+      .split(' ')
+      .every((word) => dish.includes(word));
+  const timed = [at, ...(unread ? [] : [at + 1])].find((step) => steps[step]?.timer?.seconds === duration);
+  return ofDish && timed !== undefined
+    ? { procedure: { ...procedure, at: timed }, timer: steps[timed]!.timer }
+    : null;
+};
+
 export const setTimer: Handler = (act, turn) => {
   const { duration } = act.slots;
   const label = labelOf(turn, act.slots);
@@ -48,6 +67,8 @@ export const setTimer: Handler = (act, turn) => {
   // "Start the timer", while a step that takes its time is being done.
   if (duration === undefined && !label && procedure && step?.timer)
     return startStepTimer(turn, procedure, step.timer);
+  const own = procedure && duration !== undefined ? stepTimed(turn, procedure, duration, label) : null;
+  if (own?.timer) return startStepTimer(turn, own.procedure, own.timer);
   if (duration === undefined) {
     return {
       parts: [],
@@ -167,20 +188,15 @@ const cancelOf =
 export const cancelTimer: Handler = cancelOf('timer');
 export const cancelReminder: Handler = cancelOf('reminder');
 
-export const timers: Handler = (act, turn) => {
-  const meant = timersMeant(turn, act.slots, 'timer');
-  if (meant.length === 0) {
-    const label = labelOf(turn, act.slots);
-    return {
-      parts: [label ? say('no-such-timer', { label, kind: 'timer' }) : say('no-timers', { kind: 'timer' })],
-      count: 0,
-    };
-  }
+/** How long each has left: one by itself, several in groups. */
+const running = (turn: Turn, meant: readonly Reminder[]): Reply => {
+  const [only] = meant;
+  if (!only) return { parts: [say('no-timers', { kind: 'timer' })], count: 0 };
   if (meant.length === 1)
     return {
-      parts: [say('timer-left', { left: left(turn, meant[0]!), ...named(meant[0]!) })],
+      parts: [say('timer-left', { left: left(turn, only), ...named(only) })],
       count: 1,
-      memory: { reminderId: meant[0]!.id },
+      memory: { reminderId: only.id },
     };
   const { first, more, left: over } = inGroups(meant.map((one) => timerWords(turn, one)));
   return {
@@ -188,6 +204,29 @@ export const timers: Handler = (act, turn) => {
     more,
     count: meant.length,
   };
+};
+
+/** One asked for by a name that none has: that it does not run, and which do, so that nobody waits for it. */
+const noneCalled = (turn: Turn, label: string): Reply => {
+  const open = openReminders(turn.kitchen, 'timer');
+  const rest = open.length > 0 ? running(turn, open) : null;
+  return {
+    ...rest,
+    parts: [say('no-such-timer', { label, kind: 'timer' }), ...(rest?.parts ?? [])],
+    count: 0,
+  };
+};
+
+export const timers: Handler = (act, turn) => {
+  const { slots } = act;
+  // "Don't you cancel anything": they run on.
+  if (slots.negated) {
+    const told = running(turn, openReminders(turn.kitchen, 'timer'));
+    return { ...told, parts: [say('nothing-cancelled'), ...told.parts] };
+  }
+  const meant = timersMeant(turn, slots, 'timer');
+  const label = meant.every((one) => one.label === null) ? labelOf(turn, slots) : null;
+  return label ? noneCalled(turn, label) : running(turn, meant);
 };
 
 /** When nobody says a time of day: in the evening, when meals are thought of. Our own choice. */

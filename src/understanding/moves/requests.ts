@@ -131,6 +131,32 @@ const isFree: ReadonlySet<Expectation> = new Set<Expectation>([
   ...(['anything', 'detail', 'day-or-hour', 'length', 'outage', 'yes-no'] as const),
 ]);
 
+/**
+ * "Lid's on, it's going round, two minutes for the stew, and what comes next": what stands before and after the
+ * request, where it is talk of the steps that are followed. `bits` are those it does not explain.
+ */
+const talkAround = (
+  bits: readonly Bit[],
+  tokens: readonly string[],
+  { acts, used }: Made,
+  ofSteps: (tokens: readonly string[]) => readonly Act[] | null,
+): { readonly acts: readonly Act[]; readonly bits: readonly Bit[] } => {
+  const own = bits.filter(({ from }) => used.has(from));
+  const [from, to] = [own[0]?.from ?? 0, own.at(-1)?.to ?? tokens.length];
+  const says = (some: readonly Bit[]): readonly Act[] | null => {
+    const [first, last] = [some[0], some.at(-1)];
+    return first && last && !some.every((bit) => is(bit, 'fill', 'opener', 'aside', 'and'))
+      ? ofSteps(tokens.slice(first.from, last.to))
+      : null;
+  };
+  const [before, after] = [bits.filter((bit) => bit.to <= from), bits.filter((bit) => bit.from >= to)];
+  const [lead, tail] = [says(before), says(after)];
+  return {
+    acts: [...(lead ?? []), ...acts, ...(tail ?? [])],
+    bits: bits.filter((bit) => !(lead && before.includes(bit)) && !(tail && after.includes(bit))),
+  };
+};
+
 const nothingLeft = { words: 0, weighty: false };
 
 const afterBits = (guess: Guess, { rules, language }: Reader, words: RequestWords, last: LastDone) => {
@@ -150,6 +176,8 @@ export const requestReading = (
   last: LastDone | null,
   /** How many statements the whole of it surely is. */
   told: number,
+  /** What words beside a request for a timer say of the steps that are followed; null where they say nothing of them. */
+  ofSteps: ((tokens: readonly string[]) => readonly Act[] | null) | null = null,
 ): { readonly reading: Interpretation; readonly verdict: Understanding['verdict'] } | null => {
   const words = requestWords(reader.language);
   if (!guess || !words) return null;
@@ -179,10 +207,15 @@ export const requestReading = (
     const made = frame(request);
     if (!made || made.acts.length === 0) continue;
     const ofDone = ofWhatWasDone.includes(frame);
+    // What is stopped must be all that is said: "we ate every scrap of the stew" stops nothing.
+    const sets = frame === timersFrame && made.acts.every(({ intent }) => intent !== 'cancel-timer');
+    const around = sets && ofSteps ? talkAround(bits, tokens, made, ofSteps) : null;
     // "Half past seven rather, I've only just sat down", of what was set just now: why.
     const why = last && setting.has(last.intent) && made.acts.every(({ intent }) => setting.has(intent));
     const left =
-      ofDone && made.reason ? nothingLeft : leftOf(ofDone ? after : bits, why ? withWhy(bits, made) : made);
+      ofDone && made.reason
+        ? nothingLeft
+        : leftOf(ofDone ? after : (around?.bits ?? bits), why ? withWhy(bits, made) : made);
     if (left.words > Math.max(1, Math.min(mostLeft, made.used.size))) continue;
     const sure = parsed && score !== undefined && score >= sureRule;
     const less = weightOf(made.acts) - (sure ? weightOf(parsed.acts) : 0);
@@ -195,7 +228,7 @@ export const requestReading = (
     const clear = !changes || !(left.weighty || left.words > 2);
     return {
       reading: {
-        acts: made.acts,
+        acts: around?.acts ?? made.acts,
         confidence: clear ? sureAct : sureAsk,
         framed: true,
         heard: guess.heard,

@@ -28,6 +28,53 @@ describe('timers', () => {
     expect(more).toEqual([]);
   });
 
+  it('sets another one with its name before or behind its length', () => {
+    for (const text of [
+      'put another one on called lentils for twenty-three minutes',
+      "set another one for the lentils, say twenty-three minutes, and holler when that's up",
+      "set one more for twenty-three minutes, that's the lentils",
+    ])
+      expect(
+        actsOf(text).map(({ intent, slots }) => [intent, slots.duration, slots.item?.words]),
+        text,
+      ).toEqual([['set-timer', 1380, 'lentils']]);
+  });
+
+  it('stops none that is not to be stopped, and none that is only counted', () => {
+    expect(actsOf("no ma'am, don't you cancel nothing, that's the rice cooking").at(-1)).toEqual({
+      intent: 'timers',
+      slots: { negated: true },
+    });
+    expect(actsOf("no, now listen, there's just the one timer then").at(-1)?.intent).toBe('timers');
+    expect(actsOf("don't touch the rice timer, cancel the pasta one")).toEqual([
+      { intent: 'cancel-timer', slots: { words: 'pasta' } },
+    ]);
+  });
+
+  it('hears steps that are followed before and behind a timer', () => {
+    const steps = {
+      title: 'lentil stew in the microwave',
+      dish: { id: 'item-lentil-stew', name: 'lentil stew' },
+      texts: ['put one portion in the deep bowl', 'cover it with the vented lid', 'heat it for two minutes'],
+      at: 1,
+      waiting: false,
+      held: false,
+    };
+    const actsIn = (text: string) =>
+      understander
+        .understand([{ text }], names, { ...hearing('step'), clocks, steps })
+        .readings[0]?.acts.map(({ intent }) => intent);
+    expect(actsIn("set another one called lentils for ten minutes, and what's next")).toEqual([
+      'set-timer',
+      'next',
+    ]);
+    expect(actsIn('next, and set me a timer for four minutes')).toEqual(['next', 'set-timer']);
+    expect(
+      actsIn("lid's on, it's going round for two minutes, and set another one for twenty for the okra"),
+    ).toEqual(['done', 'set-timer', 'set-timer']);
+    expect(actsIn('are both of those timers running')).toEqual(['timers']);
+  });
+
   it('stops the one named, and not the one to be left', () => {
     expect(actsOf('cut off the rice one but leave me the pasta')).toEqual([
       { intent: 'cancel-timer', slots: { words: 'rice' } },

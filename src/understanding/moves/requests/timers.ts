@@ -21,7 +21,7 @@ interface Named {
 
 /** Pieces that are no part of a request for a timer: what is before them is about something else. */
 const isForeign = (bit: Bit): boolean =>
-  bit.kind === 'unknown' || bit.kind === 'amount' || bit.kind === 'place';
+  bit.kind === 'unknown' || bit.kind === 'amount' || bit.kind === 'place' || bit.kind === 'marker';
 
 /** What a timer is called: a food, a running one's own name, or a word after "for". */
 const namesIn = ({ bits, tokens, beside }: Request): readonly Named[] => {
@@ -30,7 +30,7 @@ const namesIn = ({ bits, tokens, beside }: Request): readonly Named[] => {
     if (bit.kind === 'clock' && bit.clock.kind === 'timer')
       return [{ slots: { words: bit.clock.label }, bit }];
     // "Reheat two portions of the stew and set a timer": the stew is of the other request.
-    if (bit.kind === 'thing' && at < head && bits.slice(0, at).some(isForeign)) return [];
+    if (bit.kind === 'thing' && at < head && bits.slice(0, head).some(isForeign)) return [];
     if (bit.kind === 'thing') return [{ slots: { item: bit.mention }, bit }];
     // "For the oven": a word nobody knows, of what it is for.
     const before = bits[at - 1];
@@ -44,6 +44,10 @@ const namesIn = ({ bits, tokens, beside }: Request): readonly Named[] => {
 };
 
 const hour = 3600;
+
+/** Nobody waits longer than this for a timer, by our own choice: half a day. */
+const longestTimer = 12 * hour;
+const isShort = (bit: Bit): boolean => bit.kind === 'span' && bit.seconds <= longestTimer;
 
 const runs = ({ clocks }: Request): boolean => clocks.some(({ kind }) => kind === 'timer');
 
@@ -63,6 +67,10 @@ const mendsRunning = ({ bits }: Request): boolean => {
   return is(bits[at - 1], 'repair') && some(bits.slice(0, at - 1), 'timer') && !some(bits, 'set');
 };
 
+/** "What comes after the two minutes", behind a length that is to be set: one spoken of. */
+const isSpokenOf = ({ says, tokens }: Request, { kind, from }: Bit, before: number): boolean =>
+  kind === 'span' && before > 0 && says(tokens[from - 1] ?? '', 'the-one');
+
 /** How long each is, with slips put right: "ten minutes, no, make it twelve". */
 const lengthsIn = (request: Request): readonly { seconds: number; bits: readonly Bit[] }[] => {
   const { bits, tokens, beside } = request;
@@ -74,7 +82,7 @@ const lengthsIn = (request: Request): readonly { seconds: number; bits: readonly
     const mends = [bits[at - 1], bits[at - 2]].some((before) => is(before, 'repair'));
     const last = lengths.at(-1);
     const figure = figureOf(bit);
-    if (isDenied(bits, at)) return;
+    if (isDenied(bits, at) || isSpokenOf(request, bit, lengths.length)) return;
     if (bit.kind === 'span') {
       if (mends && last) lengths[lengths.length - 1] = { seconds: bit.seconds, bits: [...last.bits, bit] };
       else lengths.push({ seconds: bit.seconds, bits: [bit] });
@@ -95,13 +103,21 @@ const lengthsIn = (request: Request): readonly { seconds: number; bits: readonly
   return lengths;
 };
 
+/** "Don't you cancel anything". */
+const isKept = ({ bits }: Request, bit: Bit): boolean => {
+  if (!is(bit, 'cancel')) return false;
+  const before = bits.slice(0, bits.indexOf(bit)).filter((one) => !is(one, 'fill') || is(one, 'not'));
+  const last = before.at(-1);
+  return is(last, 'not') && !is(last, 'cancel', 'repair');
+};
+
 type Verb = 'set' | 'cancel' | 'keep' | 'change' | 'add' | 'less';
 const verbs: readonly Verb[] = ['keep', 'cancel', 'change', 'add', 'less', 'set'];
 
 /** What is to be done with the one named there: the last deed said before it, else the first after. */
-const verbAt = (bits: readonly Bit[], from: number): { verb: Verb; bit: Bit } | null => {
-  const found = bits.flatMap((bit) => {
-    const verb = verbs.find((name) => is(bit, name));
+const verbAt = (request: Request, from: number): { verb: Verb; bit: Bit } | null => {
+  const found = request.bits.flatMap((bit) => {
+    const verb = isKept(request, bit) ? 'keep' : verbs.find((name) => is(bit, name));
     return verb ? [{ verb, bit }] : [];
   });
   return (
@@ -115,16 +131,24 @@ const timersOf = (request: Request): { acts: readonly Act[]; used: readonly Bit[
   const { bits } = request;
   const lengths = lengthsIn(request);
   const names = namesIn(request);
-  // "When twenty minutes is up" asks nothing.
+  // "When twenty minutes is up", "two minutes, tell me when that's up" ask nothing.
+  const isTime = (bit: Bit | undefined): boolean =>
+    bit?.kind === 'span' || (lengths.length > 0 && is(bit, 'timer'));
   const wh = classed(bits, 'wh').filter(
-    (bit) => !(is(bit, 'if') && bits[bits.indexOf(bit) + 1]?.kind === 'span'),
+    (bit) => !(is(bit, 'if') && isTime(bits.slice(bits.indexOf(bit) + 1).find((next) => !is(next, 'fill')))),
   );
-  const stops = classed(bits, 'cancel');
+  const stops = classed(bits, 'cancel').filter((bit) => !isKept(request, bit));
   const one = definite(request);
+  const kept = bits.filter((bit) => isKept(request, bit));
+  if (kept.length > 0 && stops.length === 0 && lengths.length === 0)
+    return {
+      acts: [{ intent: 'timers', slots: { negated: true } }],
+      used: [...kept, ...classed(bits, 'not', 'meant', 'all'), ...names.map(({ bit }) => bit)],
+    };
   if (stops.length > 0 && lengths.length === 0) {
     const running = names.filter(({ bit }) => bit.kind === 'clock');
     const spoken = running.length > 0 ? running : names;
-    const meant = spoken.filter(({ bit }) => verbAt(bits, bit.from)?.verb !== 'keep');
+    const meant = spoken.filter(({ bit }) => verbAt(request, bit.from)?.verb !== 'keep');
     const kept = spoken.filter((name) => !meant.includes(name));
     const used = [...stops, ...spoken.map(({ bit }) => bit), ...classed(bits, 'keep', 'all')];
     const [but] = kept;
@@ -141,12 +165,26 @@ const timersOf = (request: Request): { acts: readonly Act[]; used: readonly Bit[
     const bare = bits.every(
       (bit) => is(bit, 'timer', 'fill', 'opener') || names.some((name) => name.bit === bit),
     );
-    if (wh.length === 0 && !(bare && (names.length > 0 || one))) return null;
+    // "There's just the one timer then", "are both of those timers running".
+    const counted =
+      bits.every(
+        (bit) => is(bit, 'timer', 'fill', 'opener', 'one', 'repair', 'existing') || figureOf(bit) !== null,
+      ) && some(bits, 'existing');
+    const runs = some(bits, 'timer') && some(bits, 'ticking');
+    if (wh.length === 0 && !counted && !runs && !(bare && (names.length > 0 || one))) return null;
     const [name] = names;
-    const asked = [...wh, ...classed(bits, 'ticking'), ...names.slice(0, 1).map(({ bit }) => bit)];
+    const asked = [
+      ...wh,
+      ...classed(bits, 'ticking', 'all', 'both', 'existing'),
+      ...names.slice(0, 1).map(({ bit }) => bit),
+    ];
     return { acts: [{ intent: 'timers', slots: name?.slots ?? {} }], used: asked };
   }
-  if (wh.length > 0) return null;
+  // "Twelve minutes for the rice, what comes after that": asked beside it.
+  const end = Math.max(...lengths.flatMap((length) => length.bits.map(({ to }) => to)));
+  const begins = (at: number): boolean =>
+    request.pauses.has(bits[at]?.from ?? 0) || (is(bits[at - 1], 'fill') && begins(at - 1));
+  if (wh.some((bit) => bit.from < end || !begins(bits.indexOf(bit)))) return null;
   // "Cancel that timer, make it five", "the timer, five minutes, not three": it is to be so long instead.
   const denied = bits.filter(
     (bit, at) => isDenied(bits, at) && (bit.kind === 'span' || figureOf(bit) !== null),
@@ -174,20 +212,34 @@ const timersOf = (request: Request): { acts: readonly Act[]; used: readonly Bit[
   // "Eggs six minutes and rice ten", or "six minutes for the eggs and ten for the rice".
   const called = names.filter(({ bit }) => !is(bits[bits.indexOf(bit) - 1], 'keep'));
   const nameFirst = (called[0]?.bit.from ?? Infinity) < lengths[0]!.bits[0]!.from;
-  const acts = lengths.map(({ seconds, bits: own }, at): Act => {
+  const each = lengths.map(({ seconds, bits: own }, at) => {
     const next = lengths[at + 1]?.bits[0]?.from ?? Infinity;
     const before = lengths[at - 1]?.bits.at(-1)?.to ?? 0;
     const name = nameFirst
       ? called.filter(({ bit }) => bit.to <= own[0]!.from && bit.from >= before).at(-1)
       : called.find(({ bit }) => bit.from >= own[0]!.to && bit.from < next);
-    return { intent: 'set-timer', slots: { duration: seconds, ...(name?.slots ?? {}) } };
+    return { seconds, name };
   });
+  const own = each.flatMap(({ name }) => name?.bit ?? []);
   return {
-    acts,
+    acts: each.map(({ seconds, name }): Act => ({
+      intent: 'set-timer',
+      slots: { duration: seconds, ...(name?.slots ?? {}) },
+    })),
     used: [
       ...lengths.flatMap((length) => length.bits),
-      ...called.map(({ bit }) => bit),
-      ...classed(bits, 'set', 'time-it', 'repair', ...(lengths.length > 1 ? ['one-more', 'meant'] : [])),
+      ...own,
+      // "Two minutes, that's the stew", "say ten minutes", "one called cornbread".
+      ...bits.filter(
+        (bit, at) =>
+          (is(bit, 'meant', 'called') && own.includes(bits[at + 1]!)) ||
+          (is(bit, 'heat-oven', 'heat-hob', 'heat-microwave') && own.includes(bits[at - 1]!)) ||
+          (is(bit, 'means') && bits[at + 1]?.kind === 'span'),
+      ),
+      ...classed(bits, 'set', 'time-it', 'repair', 'one-more'),
+      ...(lengths.length > 1
+        ? classed(bits, 'meant').filter(({ from }) => from > lengths[0]!.bits[0]!.from)
+        : []),
       // "Two timers, one for five minutes and one for ten".
       ...bits.filter((bit, at) => figureOf(bit) === lengths.length && is(bits[at + 1], 'timer')),
     ],
@@ -235,6 +287,16 @@ const headOf = (request: Request): readonly Bit[] | null => {
   if (word.length > 0) return word;
   const ticking = classed(bits, 'ticking');
   const running = bits.filter(isNamed);
+  // "Don't you cancel anything", while something runs and nothing else is named.
+  const kept = bits.filter((bit) => isKept(request, bit));
+  if (kept.length > 0 && runs(request) && bits.every((bit) => bit.kind === 'word' || isNamed(bit)))
+    return kept;
+  // "Set another one for the cornbread, twenty-five minutes".
+  const more = classed(bits, 'one-more');
+  const placed = bits.some(
+    (bit) => (bit.kind === 'place' || bit.kind === 'marker') && bit.from > (more[0]?.from ?? 0),
+  );
+  if (more.length > 0 && some(bits, 'set') && !placed && bits.some(isShort)) return more;
   const food = ofKind(bits, 'thing').length > 0;
   if (ticking.length > 0 && some(bits, 'wh', 'cancel') && clocks.length > 0 && !food) return ticking;
   // "How much longer has the stew got", of one that runs by that name, and no more is said.
