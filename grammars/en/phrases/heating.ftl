@@ -198,8 +198,8 @@ power-holds = { $which ->
           }
       }.
     [past] { $until ->
-        [none] is past its hours.
-       *[other] was past its hours at { $until }.
+        [none] has been without power too long.
+       *[other] had been without power too long by { $until }.
       }
     [at-most] was opened: { $until }{ $date ->
         [none] {""}
@@ -264,8 +264,8 @@ power-one = { $name }: { $verdict ->
    *[other] { $reason }.
   }
 power-keep = { $count ->
-    [one] The table says keep { $items }.
-   *[other] The table says keep { $count } things{ $left ->
+    [one] Guidance says keep { $items }.
+   *[other] Guidance says keep { $count } things{ $left ->
         [0] :
        *[other] , among them
       } { $items }.

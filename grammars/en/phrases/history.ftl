@@ -31,7 +31,7 @@ did = { $who } { $verb ->
         [none] left a message
        *[other] left a message for { $about }
       }
-    [checked] checked off { did-thing }
+    [checked] checked { did-thing }
     [told-of-a-power-cut] told of a power cut
     [added-a-marker] added a marker
     [removed-a-place] removed the place { did-thing }

@@ -89,7 +89,7 @@ count-more-than = I have only { $count } on record. Put the others away as new a
 count-how-many = Say how much of { THE($name) } is left, in all.
 count-noted = { CAP($there) } there, { $gone } gone.
 count-elsewhere = Now { $at }.
-count-passed-over = Passed over.
+count-passed-over = Leaving that one.
 count-told = { $seen ->
     [there] { CAP($items) }: there.
     [gone] { CAP($items) }: used up.

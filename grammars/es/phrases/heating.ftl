@@ -191,8 +191,8 @@ power-holds = { $which ->
           }
       }.
     [past] { $until ->
-        [none] ya pasó de sus horas.
-       *[other] pasó de sus horas a { $until }.
+        [none] lleva demasiado tiempo sin luz.
+       *[other] llevaba demasiado tiempo sin luz a { $until }.
       }
    *[unknown] no se puede calcular, porque se abrió una puerta.
   }
@@ -217,8 +217,8 @@ power-step = { CAP($at) }, { $verdict ->
    *[refreeze] esto se puede volver a congelar:
   } { $items }.
 power-keep = { $count ->
-    [one] La tabla dice que se conserve { $items }.
-   *[other] La tabla dice que se conserven { UNA($count) } cosas{ $left ->
+    [one] La guía dice que se conserve { $items }.
+   *[other] La guía dice que se conserven { UNA($count) } cosas{ $left ->
         [0] :
        *[other] , entre ellas
       } { $items }.

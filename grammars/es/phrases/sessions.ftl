@@ -87,7 +87,7 @@ count-more-than = En el registro solo tengo { $count }. Guarda después los dem�
 count-how-many = Di cuánto queda en total de { THE($name) }.
 count-noted = { CAP($there) } ahí, { $gone } ya no.
 count-elsewhere = Ahora { $at }.
-count-passed-over = Ese lo paso.
+count-passed-over = Ese lo dejo.
 count-told = { $seen ->
     [there] { CAP($items) }: ahí está.
     [gone] { CAP($items) }: se acabó.
