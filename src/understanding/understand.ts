@@ -486,7 +486,10 @@ export const createUnderstander = (
     const { steps, checking, standing, expecting, ...free } = context;
     const busy = Boolean(steps) || Boolean(checking) || Boolean(standing) || expecting !== 'anything';
     const away = turnedAway(guess, readerFor(names, context).rules, language, busy);
-    if (!away || isSureOfWhole(whole)) return whole;
+    // "Cancel the dumplings timer and leave the cornbread": all of it is of timers, and nothing is turned from.
+    const [first] = whole.readings;
+    const ofTimers = whole.verdict === 'act' && first?.framed === true && isOfClocks(first.acts, []);
+    if (!away || ofTimers || isSureOfWhole(whole)) return whole;
     const after: HearingContext = away.leaves
       ? { ...free, expecting: 'anything' }
       : { ...context, expecting: 'anything' };

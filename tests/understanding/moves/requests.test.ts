@@ -51,6 +51,18 @@ describe('timers', () => {
     ]);
   });
 
+  it('takes how the steps are to be read out for no deed', () => {
+    const text =
+      "I reckon I'll heat up some of that lentil stew for supper, in the microwave, so you walk me through it real slow, one thing at a time";
+    expect(actsOf(text)[0]).toMatchObject({
+      intent: 'reheat',
+      slots: { item: { words: 'lentil stew' }, method: 'microwave' },
+    });
+    expect(actsOf('cancel the pasta timer and leave the rice')).toEqual([
+      { intent: 'cancel-timer', slots: { words: 'pasta' } },
+    ]);
+  });
+
   it('hears steps that are followed before and behind a timer', () => {
     const steps = {
       title: 'lentil stew in the microwave',

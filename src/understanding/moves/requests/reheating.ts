@@ -45,6 +45,16 @@ export const reheatingFrame: Frame = ({ bits, tokens }) => {
   const [place] = ofKind(bits, 'place');
   const item = place ? { ...thing.mention, at: place.place } : thing.mention;
   const act: Act = { intent: 'reheat', slots: { item, ...method.slots, ...portions.slots } };
-  const used = [...bits.slice(0, at + 1), thing, ...method.bits, ...portions.bits, ...(place ? [place] : [])];
+  // "Walk me through it real slow, one thing at a time", behind the dish: how it is to be read out.
+  const led = bits.findIndex((bit) => is(bit, 'heat-lead') && bit.from >= thing.to);
+  const manner = led < 0 ? [] : bits.slice(led).filter(({ kind }) => kind === 'word' || kind === 'unknown');
+  const used = [
+    ...bits.slice(0, at + 1),
+    thing,
+    ...method.bits,
+    ...portions.bits,
+    ...(place ? [place] : []),
+    ...manner.filter((bit) => !is(bit, 'not', 'if', 'keep')),
+  ];
   return { acts: [act], used: wordsIn(used) };
 };
