@@ -33,6 +33,7 @@ export const QUALIFIERS = [
   'goes-on', // "and the pickle", "what about …": no bare answer
   'how-long-keeps',
   'how-long-takes',
+  'clock-named', // "how long is left on the timer"
   'heat-alone', // "what was the temperature again", and nothing else
   'amount', // "how much is left"
   'past', // "what's old", "what must go"
