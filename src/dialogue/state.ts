@@ -1,7 +1,6 @@
 /** What one conversation remembers. Plain JSON: a store keeps it between turns. */
 import type { Change, Id } from '../kitchen/model.js';
 import type { Answer, Length, Listener, Say } from '../speech/answer.js';
-import type { Temperature } from '../safety/api.js';
 import type { Instant } from '../terms/dates.js';
 import type { Act, Expectation, SaidDate } from '../understanding/intents.js';
 import type { Conversation } from './api.js';

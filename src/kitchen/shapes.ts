@@ -221,9 +221,7 @@ export const recordShapes = {
     doors: doors.nullable(),
     freezerDoors: doors.nullable(),
     fullness: z.enum(['full', 'half']).nullable(),
-    fridgeReads: z
-      .strictObject({ degrees: z.number(), scale: z.enum(['fahrenheit', 'celsius']) })
-      .nullable(),
+    fridgeReads: z.strictObject({ degrees: z.number(), scale: z.enum(['fahrenheit', 'celsius']) }).nullable(),
     placeIds: z.array(id).nullable(),
     toldAt: instant,
   }),

@@ -2,8 +2,6 @@
 import { totalOf } from '../../kitchen/index.js';
 import type { Item, Person } from '../../kitchen/model.js';
 import type { Attribute, Filter, Query } from '../../protocol/query.js';
-import { assessIn } from '../../safety/items.js';
-import type { Say } from '../../speech/answer.js';
 import type { Act, Mention, Slots } from '../../understanding/intents.js';
 import { emptyMention } from '../../understanding/intents.js';
 import { howOld } from '../age/how-old.js';
@@ -14,7 +12,6 @@ import { useFirst } from '../age/use-first.js';
 import { canEat, contains } from '../allergens/allergens.js';
 import { notFor } from '../allergens/for-somebody.js';
 import { dateSaidAs } from '../describe/came.js';
-import { reasonsOf, verdictWords } from '../describe/guidance.js';
 import { groupName, grouped, toldGroups } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';

@@ -1,5 +1,5 @@
 /** Taking back, and doing again after all. */
-import type { Change, Id, JournalEntry, Op, RecordKind, Records, StockTake } from '../model.js';
+import type { Id, JournalEntry, Op, RecordKind, Records, StockTake } from '../model.js';
 import { op, refuse, type Doing, type Result } from '../doing.js';
 import { changedSince, invertChange } from '../apply.js';
 

@@ -2,7 +2,17 @@
 import type { FoodKind } from '../../../shared/tables/schema.js';
 import type { Item, Region } from '../../kitchen/model.js';
 import type { Instant, PlainDate } from '../../terms/dates.js';
-import type { ClockState, CookState, FoodMatch, PowerState, Reason, RowUsed, Span, Verdict, Where } from '../api.js';
+import type {
+  ClockState,
+  CookState,
+  FoodMatch,
+  PowerState,
+  Reason,
+  RowUsed,
+  Span,
+  Verdict,
+  Where,
+} from '../api.js';
 import type { ReasonCode } from '../codes.js';
 import { plainDate } from '../days.js';
 import type { Exposure } from '../exposure.js';

@@ -246,16 +246,18 @@ export const personIn = (sentence: Sentence): PersonSaid | null => {
   }
   // "Write down that Ruth is allergic": the word the allergy is told of.
   for (const { from } of [...spotsOf(sentence, 'allergy'), ...spotsOf(sentence, 'cannot')]) {
+    // "I've got Joan here, she's a desperate allergy to nuts": whom she is was said before; no word in between, and none
+    // that an article leads, is her name.
+    const leads = (at: number): boolean => isWord(sentence, 'article', tokens[at - 1]);
+    const heads = (at: number): boolean => tokens.slice(0, at).every(opens) && !nameless(tokens[at]!);
     let at = from - 1;
-    let pronoun = false;
-    while (isWord(sentence, 'between', tokens[at])) {
-      pronoun ||= isWord(sentence, 'shehe', tokens[at]);
+    while (
+      at >= 0 &&
+      (isWord(sentence, 'between', tokens[at]) || leads(at) || (!mayName(sentence, at) && !heads(at)))
+    )
       at -= 1;
-    }
-    // "I've got Joan here, she can't have nuts": whom she is was said before, and no word in between is her name.
-    if (pronoun) while (at >= 0 && !mayName(sentence, at)) at -= 1;
     const word = tokens[at];
-    if (word && !nameless(word) && !opens(word) && !lexical(sentence, at) && !isFood(sentence, at))
+    if (word && !opens(word) && !lexical(sentence, at) && !isFood(sentence, at))
       return { words: word, candidates: [], to: at + 1 };
   }
   const first = tokens.findIndex((word) => !opens(word));

@@ -263,7 +263,7 @@ const rules: readonly Rule[] = [
   // "There's no marker on it", "no bead on that turkey": of what is named next, else of what is spoken of.
   {
     when: (here) => is(here.chunk, 'without') && nextOf(here)?.kind === 'marker' && isOn(here),
-    take: ({ t, chunk, at, nextAt }) => {
+    take: ({ t, at, nextAt }) => {
       for (let step = at; step <= nextAt; step += 1) use(t, t.chunks[step]!);
       t.deed = t.or = null;
       const on = t.chunks[nextMeaning(t, nextAt)];
