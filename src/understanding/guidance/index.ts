@@ -17,7 +17,7 @@ import { allergenActs, allergensAnswered, bothNuts } from './allergens.js';
 import { riskAct } from './at-risk.js';
 import { dietGuest } from './guests.js';
 import { thenAsked, toldAndAsked } from './told-then-asked.js';
-import { has, moodOf, sentenceOf, spotsOf, type Sentence } from './sentence.js';
+import { has, moodOf, personIn, sentenceOf, spotsOf, type Sentence } from './sentence.js';
 import { hazardAct, urgentAct } from './urgent.js';
 
 /** How sure the ear is of what it heard: it acts. */
@@ -164,8 +164,12 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     const urgent = urgentAct(sentence);
     if (urgent) return readAs([urgent], said, tokens);
     const acts = base.readings[0]?.acts ?? [];
-    // An answer that says who eats here holds what they must not, person by person.
-    if (acts[0]?.slots.eaters) {
+    // An answer that says who eats here holds what they must not, person by person; "Noreen is coming, she can't have
+    // nuts" is no "she" of before.
+    const whom = personIn(sentence)?.words;
+    const isNamed = whom !== undefined && whom !== 'she' && whom !== 'me';
+    const isLast = acts[0]?.slots.eaters?.every(({ who }) => who === 'last') === true;
+    if (acts[0]?.slots.eaters && !(isLast && isNamed)) {
       // "Zoe's allergic to sesame, and Amara's pregnant, what can they both eat": what is asked of them, too.
       const asked =
         context.expecting === 'anything' && acts.length === 1 ? thenAsked(sentence, acts[0]) : null;
@@ -208,7 +212,11 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     if (proposal && !ofSteps && isLikely(proposal)) {
       const read = readAs(proposal.acts, said, tokens);
       // "If I put the pie before Sam, will he be all right": who may have it is asked, too.
-      return base.question && asksForSomebody(base.question) ? { ...read, question: base.question } : read;
+      // How it was kept, and whether it may be frozen again, is asked of the food alone.
+      const only = proposal.acts.every(({ slots: { guidance } }) => guidance && !tellsHowKept(guidance));
+      return base.question && only && asksForSomebody(base.question)
+        ? { ...read, question: base.question }
+        : read;
     }
     const put = acts
       .map((act) => withReading(act, asked))
