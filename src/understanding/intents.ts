@@ -157,6 +157,9 @@ export const INTENTS = [
 ] as const;
 export type Intent = (typeof INTENTS)[number];
 
+/** Readings of a name and nothing else. */
+export const BARE_INTENTS: ReadonlySet<Intent> = new Set<Intent>(['choose', 'answer', 'follow-up']);
+
 /** Changes that lose something if the hearing was wrong: these need more confidence, or a yes. */
 export const DESTRUCTIVE_INTENTS: ReadonlySet<Intent> = new Set<Intent>([
   'finish',

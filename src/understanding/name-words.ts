@@ -11,18 +11,16 @@ const STATES = ['cooked', 'any', 'opened', 'sealed', 'frozen', 'thawed', 'raw'] 
 export type SaidState = (typeof STATES)[number];
 
 const PLACES = [
-  ...([
-    'freezer',
-    'door',
-    'fridge',
-    'pantry',
-    'counter',
-    'cupboard',
-    'shelf',
-    'drawer',
-    'basket',
-    'side',
-  ] as const),
+  'freezer',
+  'door',
+  'fridge',
+  'pantry',
+  'counter',
+  'cupboard',
+  'shelf',
+  'drawer',
+  'basket',
+  'side',
 ] as const;
 export type NamedPlace = (typeof PLACES)[number];
 

@@ -68,6 +68,27 @@ const isBusy = ({ expecting, steps, checking, standing }: HearingContext): boole
   Boolean(checking) ||
   Boolean(standing);
 
+/** Heard as the turn begins, or after something else was said; the same words but once. */
+const hearingOnce = (
+  understander: Understander,
+  names: HouseholdNames,
+  context: HearingContext,
+): ((said: readonly Hypothesis[], begins: boolean) => Understanding) => {
+  const after: HearingContext = {
+    ...context,
+    expecting: context.steps ? context.expecting : 'anything',
+    goesOn: true,
+  };
+  const known = new Map<string, Understanding>();
+  return (said, begins) => {
+    const key = JSON.stringify([begins, said]);
+    let understanding = known.get(key);
+    if (!understanding)
+      known.set(key, (understanding = understander.understand(said, names, begins ? context : after)));
+    return understanding;
+  };
+};
+
 /** The moves of a turn, in order; one where all of it is one. */
 export const movesOf = (
   understander: Understander,
@@ -86,37 +107,31 @@ export const movesOf = (
   if (sure || (read?.agenda && !steps)) return whole;
   const sentences = hypotheses.map(({ text }) => withLead(sentencesOf(text), context.locale));
   if (sentences[0]!.length > mostSentences) return whole;
-  const after: HearingContext = {
-    ...context,
-    expecting: steps ? context.expecting : 'anything',
-    goesOn: true,
-  };
+  const hear = hearingOnce(understander, names, context);
   const mood = moodIn(sentences[0]!.join(' '), context);
   const within = !holdsAll(inAll, mood) && (mood?.['not-ours'] ?? 0) < mostlyOthers;
   /** Of several sentences, one that makes sense by itself is not cut. */
   const isHeld = (text: string, nth: number): boolean =>
-    !within ||
-    (sentences[0]!.length > 1 &&
-      worthOf(understander.understand([{ text }], names, nth === 0 ? context : after)) !== null);
+    !within || (sentences[0]!.length > 1 && worthOf(hear([{ text }], nth === 0)) !== null);
   const pieces = sentences.map((all) => piecesOf(all, isHeld, names, context));
   const [own] = pieces;
   const count = own!.length;
   if (count < 2) return whole;
   const heard = (from: number, to: number): Understanding =>
-    understander.understand(saidIn(pieces, hypotheses, from, to), names, from === 0 ? context : after);
+    hear(saidIn(pieces, hypotheses, from, to), from === 0);
   const { language } = lexiconFor(context.locale);
   const tokensOf = (from: number, to: number): readonly string[] =>
     normalise(textIn(own!, from, to), context.locale).tokens;
+  const isCutAt = (at: number): boolean => own![at - 1]?.unmarked === true;
   /** Its beginning or its end is nobody's mark. */
-  const isGuessed = (from: number, to: number): boolean =>
-    (from > 0 && own![from - 1]!.unmarked) || own![to - 1]!.unmarked;
+  const isGuessed = (from: number, to: number): boolean => isCutAt(from) || isCutAt(to);
   /** Within a sentence, or of whole ones. */
   const joins = (from: number, to: number): boolean =>
     own!.slice(from, to - 1).every(({ unmarked }) => unmarked) || !isGuessed(from, to);
   const longest = own!.some(({ unmarked }) => unmarked) ? longestUnmarked : longestMove;
-  const held = own!.map(({ words }) => chunksIn(words, names, context));
-  const matters = held.map(mattersIn);
-  const lost = held.map((chunks, at) =>
+  const parts = own!.map(({ words }) => chunksIn(words, names, context));
+  const matters = parts.map(mattersIn);
+  const lost = parts.map((chunks, at) =>
     isGuessed(at, at + 1)
       ? lostWith(chunks, tokensOf(at, at + 1), matters[at]! > 0, language)
       : worth.lost * matters[at]!,
@@ -149,20 +164,20 @@ export const movesOf = (
       own!.slice(from, to - 1).some(({ unmarked }) => !unmarked);
     return held + (!marked || (back[to - 1] && !back[from]) ? 0 : worth.joined);
   };
+  /** With what it costs to begin where nobody marked it: nothing for what is passed over. */
   const worthFrom = (from: number, to: number): number | null => {
-    const held = heldFrom(from, to);
-    return held === null ? null : held + (from > 0 && own![from - 1]!.unmarked ? worth.cut : 0);
+    const single = to - from === 1;
+    const held = single ? alone[from]! : heldFrom(from, to);
+    if (held === null) return null;
+    return held + (isCutAt(from) && !(single && aside[from]) ? worth.cut : 0);
   };
   for (let at = 0; at < count; at += 1) heldFrom(at, at + 1);
   const best: Run[] = [{ from: 0, worth: 0 }];
   for (let to = 1; to <= count; to += 1) {
     let run: Run | null = null;
     for (let from = to - 1; from >= Math.max(0, to - longest); from -= 1) {
-      const here =
-        to - from === 1
-          ? alone[from]! + (from > 0 && own![from - 1]!.unmarked && !aside[from] ? worth.cut : 0)
-          : worthFrom(from, to);
-      if (here === null || !joins(from, to)) continue;
+      const here = joins(from, to) ? worthFrom(from, to) : null;
+      if (here === null) continue;
       const sum = best[from]!.worth + here;
       if (!run || sum >= run.worth) run = { from, worth: sum };
     }
@@ -171,11 +186,8 @@ export const movesOf = (
   // Of a sentence that nobody marked, what is made of its bits must be more than a guess.
   if (sentences[0]!.length === 1 && best[count]!.worth < worth.enough) return whole;
   // "Put them on the list": what is ordered is not passed over, whatever it names.
-  const orders = (text: string): boolean => {
-    const { language } = lexiconFor(context.locale);
-    const { tokens } = normalise(text, context.locale);
-    return tokens.length > 2 && (moodOf(tokens, language)?.ordered ?? 0) >= surelyOrdered;
-  };
+  const orders = (tokens: readonly string[]): boolean =>
+    tokens.length > 2 && (moodOf(tokens, language)?.ordered ?? 0) >= surelyOrdered;
   const moves: Move[] = [];
   for (let to = count; to > 0; to = best[to]!.from) {
     const { from } = best[to]!;
@@ -185,7 +197,7 @@ export const movesOf = (
     if (followed && onlyLeavesOff(tokensOf(from, to), language)) continue;
     moves.unshift({
       said: saidIn(pieces, hypotheses, from, to),
-      matters: matters.slice(from, to).some((some) => some > 0) || orders(textIn(own!, from, to)),
+      matters: matters.slice(from, to).some((some) => some > 0) || orders(tokensOf(from, to)),
     });
   }
   return moves;

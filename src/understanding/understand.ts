@@ -10,6 +10,7 @@ import { grammarFor, rulesFor } from './grammar-files.js';
 import { guessesFrom, type Guess } from './guesses.js';
 import { learnedReading } from './learned-reading.js';
 import {
+  BARE_INTENTS,
   CHANGING_INTENTS,
   type Act,
   type AskProposal,
@@ -123,9 +124,6 @@ const fewGuesses = 3;
 /** How many of the guesses must agree on what cue words say. */
 const mustAgree = 3;
 
-/** Readings of a name and nothing else. */
-const bareIntents: ReadonlySet<Intent> = new Set<Intent>(['choose', 'answer', 'follow-up']);
-
 type Meanings = Map<string, Meaning>;
 
 /** Several parses of one guess that mean the same are no more than one: the likeliest counts. */
@@ -174,7 +172,7 @@ const meaningsOf = (given: readonly Guess[], reader: Reader): Meant => {
     // Before something is lost, all are heard.
     if (losing) continue;
     // A bare name while steps are read may be a misheard "pause": the others are heard, too.
-    if (reader.expecting === 'step' && first?.acts.length === 1 && bareIntents.has(first.acts[0]!.intent))
+    if (reader.expecting === 'step' && first?.acts.length === 1 && BARE_INTENTS.has(first.acts[0]!.intent))
       continue;
     if (clear || (rank >= likelyEnough.after && best >= likelyEnough.score)) break;
   }
@@ -303,7 +301,7 @@ const standsAlone = ({ verdict, readings: [best], question }: Understanding): bo
   (question !== undefined && question.left.length === 0 && (question.ownSubject || question.outright)) ||
   ((verdict === 'act' || verdict === 'confirm') &&
     best !== undefined &&
-    best.acts.every(({ intent }) => !bareIntents.has(intent) && !ofTalk.has(intent)));
+    best.acts.every(({ intent }) => !BARE_INTENTS.has(intent) && !ofTalk.has(intent)));
 const ofTalk: ReadonlySet<Intent> = new Set<Intent>([
   'correct',
   'yes',

@@ -1,6 +1,7 @@
 /** What a move is worth: what its meaning holds, less what it leaves over; and what is lost with words that no move took. */
 import {
   ASKING_INTENTS,
+  BARE_INTENTS,
   CHANGING_INTENTS,
   type Act,
   type Intent,
@@ -36,8 +37,6 @@ export const worth = {
   reason: -0.5,
 } as const;
 
-const bare: ReadonlySet<Intent> = new Set<Intent>(['choose', 'answer', 'follow-up']);
-
 /** How a name was said, and what a record may be. */
 const saysNothing: ReadonlySet<string> = new Set([
   ...['candidates', 'unused', 'definite', 'fresh', 'corrects', 'how', 'stands'],
@@ -58,7 +57,7 @@ const worthOfActs = (acts: readonly Act[]): number =>
   acts.reduce(
     (sum, { intent, slots }) =>
       sum +
-      (bare.has(intent)
+      (BARE_INTENTS.has(intent)
         ? worth.bare
         : (slots.statements ?? [slots]).reduce((held, part) => held + heldIn(part, new Set()).size, 1) +
           worth.left * (slots.unused?.length ?? 0)),
@@ -79,6 +78,9 @@ export const worthOf = ({ verdict, readings: [best], question, settles }: Unders
 };
 
 const isTold = ({ intent }: Act): boolean => intent === 'tell';
+/** Told, with no word left over. */
+const tellsWhole = (acts: readonly Act[]): boolean =>
+  acts.every((act) => isTold(act) && !act.slots.unused?.length);
 /** It moves the steps on, or is about them. */
 export const isOfSteps = ({ readings: [best] }: Understanding): boolean =>
   best?.agenda === true || best?.acts.every(({ intent }) => ofSteps.has(intent)) === true;
@@ -130,7 +132,9 @@ export const isSureMove = (
   const asks = question?.outright === true && !question.fragment && question.left.length === 0;
   if (verdict !== 'act' || !best) return asks;
   const { acts } = best;
-  if (acts.some(({ intent, slots }) => bare.has(intent) || (intent === 'amend' && !slots.item?.words)))
+  if (
+    acts.some(({ intent, slots }) => BARE_INTENTS.has(intent) || (intent === 'amend' && !slots.item?.words))
+  )
     return false;
   // "I had the tap running" is no report of a step.
   if (acts.some(({ intent, slots }) => intent === 'done' && slots.reported) && tokens.length > shortReport)
@@ -138,7 +142,7 @@ export const isSureMove = (
   const changes = acts.some(({ intent }) => changing.has(intent));
   // "Salami opened when": what is asked is not told by a bit of it.
   if (changes && (moodOf(tokens, language)?.asked ?? 0) > seldomAsked) return false;
-  const whole = acts.every(isTold) && acts.every(({ slots }) => !slots.unused?.length && hasSubject(slots));
+  const whole = tellsWhole(acts) && acts.every(({ slots }) => hasSubject(slots));
   // "How many does that leave": what was learned knows questions by their wording.
   const known = acts.every(({ intent }) => asking.has(intent)) && best.confidence >= likelyKnown;
   if (known && (moodOf(tokens, language)?.asked ?? 0) >= surelyAsked) return true;
@@ -167,7 +171,7 @@ export const holdsAll = (understanding: Understanding, mood: MoodShares | null):
   if ((isSureOfWhole(understanding) && best?.acts.length === 1) || best?.agenda) return true;
   const asks = question?.outright === true && question.left.length === 0 && (mood?.asked ?? 1) >= surelyAsked;
   if (verdict !== 'act' || !best) return asks;
-  if (best.acts.every(isTold)) return best.acts.every(({ slots }) => !slots.unused?.length);
+  if (best.acts.every(isTold)) return tellsWhole(best.acts);
   return best.framed === true || asks;
 };
 

@@ -76,6 +76,11 @@ describe('one request', () => {
 });
 
 describe('two requests in one breath', () => {
+  it('keeps their order', () => {
+    const { acts } = best(hear("put the soup on the second shelf and tell me what's old"));
+    expect(acts.map(({ intent }) => intent)).toEqual(['put-away', 'use-first']);
+  });
+
   it('adds to and takes from the list', () => {
     const { acts } = best(hear('take bread off my shopping list and add milk'));
     expect(acts.map(({ intent, slots }) => [intent, slots.item?.words])).toEqual([

@@ -17,6 +17,7 @@ import { withChange } from '../describe/refusals.js';
 import { markerNoun } from '../describe/touch.js';
 import { type Act, type Slots, type Statement, emptyMention } from '../../understanding/intents.js';
 import type { Id, Item } from '../../kitchen/model.js';
+import type { Say } from '../../speech/answer.js';
 import { placeAt } from '../describe/place.js';
 import { type Handler, type Reply, type Turn, about, say } from '../handler.js';
 import { move } from '../move/move.js';
@@ -35,6 +36,13 @@ import { putAwayMany } from './several.js';
 import { countsContainers, oneEach, sharesOf } from './shares.js';
 import { usualPlace } from './usual-place.js';
 
+/** What is there already, as a question about it says it. */
+const asItStands = ({ kitchen }: Turn, { name, amount, placeId }: Item): NonNullable<Say['args']> => ({
+  name,
+  amount: amount ? { kind: 'amount', amount } : 'none',
+  at: placeAt(kitchen, placeId),
+});
+
 /** The same as was told a moment ago: as much again, or else what is new in it is of that. */
 const isItMore = (turn: Turn, slots: Slots, again: Item): Reply => {
   const { dates, allergens, free, maker, diet, caution } = slots;
@@ -52,11 +60,7 @@ const isItMore = (turn: Turn, slots: Slots, again: Item): Reply => {
   };
   return {
     parts: [],
-    confirm: say('confirm-another', {
-      name: again.name,
-      amount: again.amount ? { kind: 'amount', amount: again.amount } : 'none',
-      at: placeAt(turn.kitchen, again.placeId),
-    }),
+    confirm: say('confirm-another', asItStands(turn, again)),
     memory: about(turn, [again]),
     ...(Object.keys(told).length > 0
       ? { otherwise: { intent: 'tell' as const, slots: { statements: [fact] } } }
@@ -75,11 +79,7 @@ const putMarked = (doing: Doing, put: Result, markerId: Id): Result => {
 /** It is more of it, or else that one is what was put there. */
 const isItAnother = (turn: Turn, { amount, place }: Slots, there: Item): Reply => ({
   parts: [],
-  confirm: say('confirm-second', {
-    name: there.name,
-    amount: there.amount ? { kind: 'amount', amount: there.amount } : 'none',
-    at: placeAt(turn.kitchen, there.placeId),
-  }),
+  confirm: say('confirm-second', asItStands(turn, there)),
   memory: about(turn, [there]),
   otherwise: {
     intent: 'move',

@@ -8,7 +8,7 @@ import type {
   Understanding,
 } from '../../understanding/intents.js';
 import type { Touch } from '../../terms/touch.js';
-import { DESTRUCTIVE_INTENTS } from '../../understanding/intents.js';
+import { BARE_INTENTS, DESTRUCTIVE_INTENTS } from '../../understanding/intents.js';
 import { losesDoubtful, thresholds } from '../../understanding/thresholds.js';
 
 /** What a slot comes to in words: which record it was matched with is no other meaning. */
@@ -92,14 +92,13 @@ const steers: ReadonlySet<Intent> = new Set<Intent>([
   'stop',
   'steps-left',
 ]);
-const bare: ReadonlySet<Intent> = new Set<Intent>(['choose', 'answer', 'follow-up']);
 
 /** "Peas" or "pause", while steps are read: of a recogniser's guesses, the one that steers them. */
 export const steering = ({ readings }: Understanding): Interpretation | undefined => {
   const [best] = readings;
   const one = ({ acts }: Interpretation, of: ReadonlySet<Intent>): boolean =>
     acts.length === 1 && of.has(acts[0]!.intent);
-  return best && one(best, bare)
+  return best && one(best, BARE_INTENTS)
     ? readings.find((reading) => reading.heard !== best.heard && one(reading, steers))
     : undefined;
 };

@@ -6,6 +6,7 @@
 import type { DynamicRules } from '../../grammar/api.js';
 import { normalise } from '../words/index.js';
 import { classAt, movesLexicon, type MovesLexicon } from './lexicon.js';
+import { lengthNamed } from './named-at.js';
 import { lengthAt, settlingWords } from './settling.js';
 
 /** A sentence is cut into so many stretches at most: the likeliest places are taken. */
@@ -21,8 +22,6 @@ const orders = ['command', 'you'] as const;
 const tells = ['i', 'they', 'there', 'instead'] as const;
 const joins = ['and', 'but', 'so', 'because', 'if'] as const;
 
-const named = ['kitchen:person', 'kitchen:item', 'kitchen:food'] as const;
-
 /** Who or what a clause may be about: "Theo has …", "the sourdough is …", "it is …". */
 const subjectAt = (
   tokens: readonly string[],
@@ -33,7 +32,7 @@ const subjectAt = (
   const pointer = lexicon.phrases.longestAt(tokens, at);
   return Math.max(
     pointer && [...pointer.value].some((name) => name.startsWith('pointer:')) ? pointer.length : 0,
-    ...named.flatMap((uri) => (rules.get(uri)?.matchesAt(tokens, at) ?? []).map(({ length }) => length)),
+    lengthNamed(rules, tokens, at, 'kitchen:person', 'kitchen:item', 'kitchen:food'),
   );
 };
 

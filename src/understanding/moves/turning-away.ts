@@ -6,6 +6,7 @@
 import type { DynamicRules } from '../../grammar/api.js';
 import type { Guess } from '../guesses.js';
 import { movesLexicon } from './lexicon.js';
+import { lengthNamed } from './named-at.js';
 import { cutFrom, lengthAt, past, settlingWords } from './settling.js';
 
 export interface Away {
@@ -27,16 +28,7 @@ const pastName = (tokens: readonly string[], from: number, rules: DynamicRules, 
     lexicon?.phrases.longestAt(tokens.slice(at, at + 1), 0)?.value.has('a') === true;
   let at = from;
   while (isArticle(at)) at += 1;
-  const longest = Math.max(
-    0,
-    ...named.flatMap(
-      (uri) =>
-        rules
-          .get(uri)
-          ?.matchesAt(tokens, at)
-          .map(({ length }) => length) ?? [],
-    ),
-  );
+  const longest = lengthNamed(rules, tokens, at, ...named);
   return longest > 0 ? at + longest : from;
 };
 

@@ -8,6 +8,7 @@ import type { Guess } from '../../guesses.js';
 import { namedMention } from '../../meaning-parts.js';
 import type { Reader } from '../../readings.js';
 import type { MovesLexicon } from '../lexicon.js';
+import { lengthNamed } from '../named-at.js';
 import { mayBeName, spelled, type Spelled } from './people-words.js';
 import type { FirstDayWords } from './words.js';
 
@@ -63,7 +64,7 @@ interface Reading {
 
 /** The longest food named at a place, in words; 0 for none. */
 const foodAt = ({ sentence: { tokens }, reader }: Reading, at: number): number =>
-  Math.max(0, ...(reader.rules.get('kitchen:food')?.matchesAt(tokens, at) ?? []).map(({ length }) => length));
+  lengthNamed(reader.rules, tokens, at, 'kitchen:food');
 
 const surelyHers = 0.95;
 
