@@ -155,8 +155,9 @@ export const dateKindIn = (chunk: Word): DateKind | null => (named(chunk, 'date:
 /** When a deed was done is a date of the thing. */
 export const dateOfDeed: Partial<Record<Deed, DateKind>> = {
   made: 'made',
-  // Of what somebody brought, the day it came is neither when it was made nor when it was bought.
   bought: 'bought',
+  // The record holds one date for the day something came in; what somebody made or brought is not said to be bought.
+  'given-in': 'bought',
   opened: 'opened',
   froze: 'frozen',
   thawing: 'thawed',

@@ -317,6 +317,15 @@ const rules: readonly Rule[] = [
       return at;
     },
   },
+  // "She brought it, she didn't buy it": how it did not come, where how it did is told.
+  {
+    when: ({ t, chunk }) =>
+      is(chunk, 'not-bought') && t.chunks.some((one) => is(one, 'deed:given-in', 'deed:made')),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      return at;
+    },
+  },
   // "For Amara now, not Dele": whose it is no longer.
   {
     when: (here) =>
