@@ -199,7 +199,7 @@ power-holds = { $which ->
       }.
     [past] { $until ->
         [none] has been without power too long.
-       *[other] had been without power too long by { $until }.
+       *[other] was without power too long by { $until }.
       }
     [at-most] was opened: { $until }{ $date ->
         [none] {""}
@@ -280,7 +280,7 @@ contains-answer = { $answer ->
     [said-free-from] { CAP(THE($name)) } { IS($name) } said to be free from { $allergen }.
     [usually-contains] It is not recorded, but such food usually contains { $allergen }.
     [conflict] { CAP(THE($name)) } { IS($name) } said to be free from { $allergen }, but such food usually contains it. Check the label.
-   *[unknown] Unknown: nobody recorded whether the { $name } { HAS($name) } { $allergen } in { THEM($name) }.
+   *[unknown] Unknown: nobody recorded whether the { $name } { HAS($name) } { $allergen }.
   }
 diet-answer = { $answer ->
     [marked] Yes, { THE($name) } { IS($name) } marked { $diet }.
@@ -362,13 +362,14 @@ can-eat-none-sure = Nothing{ $count ->
   } is said to be free from { $allergens }, so I promise { $person } nothing.
     .short = Nothing is said to be free from { $allergens }.
 cannot-eat = Not { $items }.
-rest-unknown = { $count ->
-    [one] One may contain { $allergens }: nobody recorded either way.
-   *[other] { CAP($count) } may contain { $allergens }: nobody recorded either way.
-  }
+rest-unknown = { CAP($count) }: not recorded.
+    .full = { $count ->
+        [one] One may contain { $allergens }: nobody recorded either way.
+       *[other] { CAP($count) } may contain { $allergens }: nobody recorded either way.
+      }
 can-eat-one = { $verdict ->
     [no] No. { CAP(THE($name)) } { IS($name) } said to contain { $allergens }.
     [usually] Rather not: the { $name } usually contains { $allergens }, and nobody recorded it.
-    [unknown] Unknown: nobody recorded whether the { $name } { HAS($name) } { $allergens } in { THEM($name) }.
+    [unknown] Unknown: nobody recorded whether the { $name } { HAS($name) } { $allergens }.
    *[free] As recorded, { THE($name) } { IS($name) } free from { $allergens }.
   }

@@ -305,10 +305,11 @@ can-eat-none-sure = De nada{ $count ->
   } dijeron que esté libre de { OURS($allergens) }, así que no le prometo nada a { $person }.
     .short = De nada dijeron que esté libre de { OURS($allergens) }.
 cannot-eat = No: { $items }.
-rest-unknown = { $count ->
-    [one] Una puede contener { OURS($allergens) }: nadie lo registró.
-   *[other] { CAP(UNA($count)) } pueden contener { OURS($allergens) }: nadie lo registró.
-  }
+rest-unknown = { CAP(UNA($count)) }: sin registrar.
+    .full = { $count ->
+        [one] Una puede contener { OURS($allergens) }: nadie lo registró.
+       *[other] { CAP(UNA($count)) } pueden contener { OURS($allergens) }: nadie lo registró.
+      }
 can-eat-one = { $verdict ->
     [no] No. Dijeron que { THE($name) } { contiene-o } { OURS($allergens) }.
     [usually] Mejor no: { THE($name) } { suele-o } llevar { OURS($allergens) }, y nadie lo registró.
