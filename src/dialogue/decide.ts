@@ -691,12 +691,24 @@ const finish = (work: Work, framesBefore: readonly Frame[]): Outcome => {
   return { conversation, changes, effects, answer: spoken, by, ...(lookUp ? { lookUp } : {}) };
 };
 
+const leftIn = ({ settles, left = [] }: Understanding): readonly string[] =>
+  settles ? leftIn(settles.rest) : left;
+
+/** What was told besides, and stands nowhere in what was done or answered, is said not to have been got. */
+const withLeft = (work: Work, { understanding }: Heard): Work => {
+  const left = leftIn(understanding);
+  const missed = work.state.misses > stateOf(work.before).misses;
+  return left.length === 0 || missed || work.quiet
+    ? work
+    : saying(work, say('rest-not-heard', { said: left.join(', ') }));
+};
+
 export const decide: Decide = (conversation: Conversation, heard: Heard, around: Surroundings): Outcome => {
   const begun = withTold(aged(startWork(conversation, heard, around)), heard.told ?? []);
   const started = withState(begun, recallSummary(begun.state, conversation.lastAt, around));
   const touched = heard.touched === null ? started : touchMarker(started, heard.touched);
   return finish(
-    withLesson(withLater(withMessages(withNews(heardWork(touched, heard)))), heard),
+    withLesson(withLater(withMessages(withNews(withLeft(heardWork(touched, heard), heard)))), heard),
     started.state.frames,
   );
 };

@@ -27,7 +27,7 @@ import type { AroundSpeech, Answer, Listener, Spoken } from '../speech/index.js'
 import type { Device, DeviceDeed, Store, TurnStart } from '../store/port.js';
 import type { Clock, Instant } from '../terms/dates.js';
 import { openReminders } from '../kitchen/index.js';
-import { isRatherIn, movesOf, type HouseholdNames } from '../understanding/index.js';
+import { accounted, isRatherIn, movesOf, type HouseholdNames } from '../understanding/index.js';
 import type { ClockAtHand, HearingContext, StepsAtHand, Understanding } from '../understanding/intents.js';
 import type { TurnReply, TurnRequest } from '../../shared/wire/turn.js';
 import { language, type Tongue, type Tongues } from './tongues.js';
@@ -281,9 +281,11 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
         words: said[0]?.text ?? '',
         matters,
         hear: (before, at, changed) =>
-          withChanged(names, changed, () =>
-            tongue.understander.understand(said, names, hearingOf(before, tongue, at)),
-          ),
+          withChanged(names, changed, () => {
+            const context = hearingOf(before, tongue, at);
+            const understanding = tongue.understander.understand(said, names, context);
+            return accounted(understanding, said[0]?.text ?? '', names, context);
+          }),
       }),
     );
 
@@ -431,8 +433,11 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                 moves,
               } = tracing.span('understand', () => {
                 const heard = hear(own, request, spokenNames, earlier, surroundings);
+                const context = hearingOf(earlier, heard.tongue, surroundings);
+                const said = request.hypotheses[0]?.text ?? '';
                 return {
-                  ...heard,
+                  tongue: heard.tongue,
+                  understanding: accounted(heard.understanding, said, spokenNames, context),
                   moves: movesSaid(
                     heard.tongue,
                     request,

@@ -3,6 +3,7 @@ export { CHANGING_INTENTS, DESTRUCTIVE_INTENTS, INTENTS } from './intents.js';
 export type * from './intents.js';
 export type { Understander } from './understand.js';
 export { createUnderstander } from './guidance/understander.js';
+export { accounted } from './account.js';
 export { movesOf } from './sequence.js';
 export type { Move } from './sequence.js';
 export { whyHeard } from './why.js';

@@ -485,6 +485,8 @@ export interface Understanding {
   readonly tooLong?: boolean;
   /** With `ask-again`: what was made out, in the order it was said. */
   readonly caught?: readonly Caught[];
+  /** Pieces of it that tell something and that nothing above holds; see account.ts. */
+  readonly left?: readonly string[];
   /** What was heard without what says nothing around it, where that made an answer of it. */
   readonly said?: string;
   /** The language it was heard in. */

@@ -1,0 +1,210 @@
+/**
+ * The account of what was said. Whichever reader proposed a meaning, each constituent that tells something (a food,
+ * an allergen, an amount, a place, a marker, a person, a day) must stand somewhere in it; what stands nowhere is said
+ * not to have been got. So no reader has to remember to say what it leaves out.
+ */
+import { type Clock, today } from '../terms/dates.js';
+import { rulesFor } from './grammar-files.js';
+import { worthOf, type Worth } from './gate/names.js';
+import { sentenceOf, spotsOf } from './guidance/sentence.js';
+import {
+  BARE_INTENTS,
+  type Act,
+  type HearingContext,
+  type Intent,
+  type Mention,
+  type Understanding,
+} from './intents.js';
+import type { Chunk, Span } from './moves/api.js';
+import { chunksOf } from './moves/chunks.js';
+import { movesLexicon } from './moves/lexicon.js';
+import type { HouseholdNames } from './names/api.js';
+import { isSureOfWhole } from './understand.js';
+import { lexiconFor, normalise } from './words/index.js';
+
+/** A name of hers, of a place or of a person that fits less may be none. */
+const surely = 0.9;
+/** "Six no five": what was taken back stands just before the word that takes it back … */
+const takenBack = 4;
+/** … and "not the oat" just after it. */
+const denied = 2;
+/** More than so many pieces are not read out. */
+const mostNamed = 3;
+
+/** Everything that stands in a meaning. */
+interface Held {
+  readonly words: Set<string>;
+  readonly numbers: Set<number>;
+  /** Names of the parts of it that are there: "touch", "dates", "share". */
+  readonly roles: Set<string>;
+}
+
+const bare = (word: string): string => word.replace(/['’]s$/u, '');
+const gather = (value: unknown, into: Held): Held => {
+  if (typeof value === 'number') into.numbers.add(value);
+  else if (typeof value === 'string')
+    for (const word of value.split(/[^\p{L}\p{M}\p{N}'’]+|(?<=\p{Ll})(?=\p{Lu})/u))
+      into.words.add(bare(word.toLowerCase()));
+  else if (Array.isArray(value)) for (const part of value) gather(part, into);
+  else if (typeof value === 'object' && value !== null)
+    for (const [role, part] of Object.entries(value)) {
+      // Records a name may mean are no more than the name; words left over are named already, and count as held.
+      if (role === 'candidates' || part === null || part === undefined) continue;
+      into.roles.add(role);
+      // "nuts: true" holds the nuts.
+      into.words.add(role.toLowerCase());
+      gather(part, into);
+    }
+  return into;
+};
+
+const hasRole = ({ roles }: Held, ...names: readonly string[]): boolean =>
+  names.some((name) => roles.has(name));
+
+const foods: ReadonlySet<Worth> = new Set<Worth>(['hers', 'food']);
+
+interface Account {
+  readonly day: string;
+  /** Something is written by it. */
+  readonly writes: boolean;
+  /** A day of the food may be part of it. */
+  readonly dates: boolean;
+  readonly allergenOf: (words: string) => string | undefined;
+  /** A name of hers, or a food everybody knows. */
+  readonly isFood: (mention: Mention) => boolean;
+}
+
+/** Whether it stands in the meaning, or tells nothing for certain. */
+const isHeld = (
+  chunk: Chunk,
+  said: readonly string[],
+  held: Held,
+  { day, writes, dates, isFood, allergenOf }: Account,
+): boolean => {
+  if (said.some((word) => held.words.has(bare(word)))) return true;
+  if (chunk.kind === 'marker') return hasRole(held, 'touch', 'marker', 'container');
+  if (!writes) return true;
+  switch (chunk.kind) {
+    case 'thing': {
+      const allergen = allergenOf(said.join(' '));
+      return (
+        hasRole(held, 'eaters') ||
+        (allergen?.split(' ').some((word) => held.words.has(word)) ?? false) ||
+        !isFood(chunk.mention)
+      );
+    }
+    case 'place':
+      return chunk.fit < surely || hasRole(held, 'place', 'from', 'spot', 'beside');
+    case 'person':
+      return (chunk.candidates[0]?.fit ?? 0) < surely || hasRole(held, 'person', 'maker', 'owner', 'eaters');
+    case 'amount':
+      return (
+        chunk.amount.unit === 'piece' ||
+        chunk.amount.value === 1 ||
+        held.numbers.has(chunk.amount.value) ||
+        hasRole(held, 'share', 'left', 'parts')
+      );
+    case 'day':
+      return (
+        !dates || JSON.stringify(chunk.past).includes(day) || hasRole(held, 'day', 'dates', 'when', 'date')
+      );
+    default:
+      return true;
+  }
+};
+
+const isWord = (chunk: Chunk, name: string): boolean => chunk.kind === 'word' && chunk.classes.has(name);
+/** Put right, or denied, by the words beside it: who reads the whole knows what was meant. */
+const isExcused = ({ from, to }: Span, chunks: readonly Chunk[]): boolean =>
+  chunks.some(
+    (other) =>
+      (isWord(other, 'repair') && other.from >= to && other.from - to < takenBack) ||
+      (isWord(other, 'not') && other.to <= from && from - other.to < denied),
+  );
+
+/** One after the other, a word that joins them between them at most: one piece. */
+const joined = (spans: readonly Span[]): readonly Span[] =>
+  spans.reduce<readonly Span[]>((all, next) => {
+    const last = all.at(-1);
+    if (!last || next.from > last.to + 1) return [...all, next];
+    return [...all.slice(0, -1), { from: last.from, to: Math.max(last.to, next.to) }];
+  }, []);
+
+/** What is written of food, its markers and who eats it. */
+const ofTheRecord: ReadonlySet<Intent> = new Set<Intent>([
+  ...(['tell', 'put-away', 'take', 'finish', 'move', 'amend', 'open', 'freeze', 'thaw', 'put-back'] as const),
+  ...(['split', 'merge', 'mark', 'unmark', 'buy-add', 'buy-remove', 'add-person'] as const),
+]);
+/** What is asked of food, and what answers: only what is no part of any question is lost there. */
+const ofFood: ReadonlySet<Intent> = new Set<Intent>([
+  ...(['guidance', 'keeps', 'contains', 'can-eat', 'cook-temperature', 'ask', 'find', 'item-date'] as const),
+  ...BARE_INTENTS,
+  'correct',
+]);
+/** Where a day is of the food, and not of who comes or of when it was done. */
+const dated: ReadonlySet<Intent> = new Set<Intent>(['tell', 'put-away', 'amend']);
+
+const leftOver = (
+  tokens: readonly string[],
+  acts: readonly Act[],
+  beside: readonly Act[],
+  names: HouseholdNames,
+  context: HearingContext,
+): readonly string[] => {
+  const clock: Clock = { now: context.now, timeZone: context.timeZone };
+  const { language } = lexiconFor(context.locale);
+  const rules = rulesFor(names, context.locale, clock);
+  const found = chunksOf(tokens, rules, language, new Set());
+  if (!found) return [];
+  const { chunks } = found;
+  const held = gather(
+    [...acts, ...beside].map(({ intent, slots }) => ({ intent, slots })),
+    { words: new Set(), numbers: new Set(), roles: new Set() },
+  );
+  const lexicon = movesLexicon(language);
+  const account: Account = {
+    day: today(clock),
+    writes: acts.some(({ intent }) => ofTheRecord.has(intent)),
+    dates: acts.some(({ intent }) => dated.has(intent)),
+    isFood: (mention) => foods.has(worthOf(mention, rules, language)),
+    allergenOf: (words) => lexicon?.allergenOf(words),
+  };
+  const told = chunks.filter(
+    (chunk) => !isHeld(chunk, tokens.slice(chunk.from, chunk.to), held, account) && !isExcused(chunk, chunks),
+  );
+  const allergens = spotsOf(sentenceOf(tokens, rules, language, clock), 'allergen').filter(
+    (spot) =>
+      !isExcused(spot, chunks) &&
+      ![...spot.value.split(' '), ...tokens.slice(spot.from, spot.to)].some((word) =>
+        held.words.has(bare(word)),
+      ),
+  );
+  const spans = joined([...told, ...allergens].sort((a, b) => a.from - b.from));
+  // What somebody must not eat is named before all else.
+  const risky = spans.filter(({ from, to }) => allergens.some((one) => from <= one.from && one.to <= to));
+  return [...risky, ...spans.filter((span) => !risky.includes(span))]
+    .slice(0, mostNamed)
+    .map(({ from, to }) => tokens.slice(from, to).join(' '));
+};
+
+/** What was understood of these words, with what it leaves over. */
+export const accounted = (
+  understanding: Understanding,
+  said: string,
+  names: HouseholdNames,
+  context: HearingContext,
+): Understanding => {
+  const { verdict, readings, question, settles } = understanding;
+  if (settles) {
+    const rest = accounted(settles.rest, settles.said, names, context);
+    return rest === settles.rest ? understanding : { ...understanding, settles: { ...settles, rest } };
+  }
+  const [best] = readings;
+  if ((verdict !== 'act' && verdict !== 'confirm') || !best || best.agenda) return understanding;
+  if (!best.acts.some(({ intent }) => ofTheRecord.has(intent) || ofFood.has(intent))) return understanding;
+  // A rule that holds every word of it leaves nothing over.
+  if (isSureOfWhole(understanding) && !best.byPhrase) return understanding;
+  const { tokens } = normalise(said, context.locale);
+  const left = leftOver(tokens, best.acts, question?.acts ?? [], names, context);
+  return left.length === 0 ? understanding : { ...understanding, left };
+};
