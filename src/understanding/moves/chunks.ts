@@ -21,6 +21,7 @@ import {
 } from '../meaning-parts.js';
 import type { Chunk, Span } from './api.js';
 import { classAt, movesLexicon, type MovesLexicon } from './lexicon.js';
+import { somebodyAt } from './somebody.js';
 
 const costs = {
   word: 0.12,
@@ -534,6 +535,7 @@ const findersFor = (language: string): readonly Finder[] | null => {
         dishes(lexicon),
         opens(lexicon),
         placedOnes(lexicon),
+        (tokens, from, rules) => somebodyAt(tokens, from, rules, lexicon),
       ]),
     );
   return found;

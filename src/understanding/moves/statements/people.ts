@@ -22,6 +22,12 @@ const doingAt = ({ chunks }: Telling, at: number): number => {
 const isPossessive = ({ tokens, lexicon }: Telling, { to }: Chunk): boolean =>
   lexicon.clitics.some(([ending]) => tokens[to - 1]!.endsWith(ending));
 
+/** "Amara's after dropping over a pie": her name, without the verb that hangs on it. */
+const nameIn = ({ lexicon }: Telling, { words }: ChunkOf<'person'>): string => {
+  const ending = lexicon.clitics.find(([one]) => words.endsWith(one));
+  return ending ? words.slice(0, -ending[0].length) : words;
+};
+
 /** Where the person plays no part in what is told, the words are left over. */
 export const takePerson = (t: Telling, chunk: ChunkOf<'person'>, at: number): number | null => {
   const { chunks } = t;
@@ -45,7 +51,7 @@ export const takePerson = (t: Telling, chunk: ChunkOf<'person'>, at: number): nu
   }
   if (!is(chunks[doing], ...deedsOfPeople)) return atTable(t, chunk, at);
   for (let step = at; step < doing; step += 1) use(t, chunks[step]!);
-  t.subject = chunk.words;
+  t.subject = nameIn(t, chunk);
   t.maker = undefined;
   t.repaired = false;
   return doing - 1;
