@@ -392,6 +392,8 @@ export interface Slots {
   /** What puts somebody at higher risk: "pregnant", "older", "weakened", "infant". */
   readonly risks?: readonly string[];
   readonly reason?: 'stopword' | 'smell' | 'mould' | null;
+  /** What else was told of what is put away: kept once it is on record, whatever is asked before. */
+  readonly besides?: Statement;
   /** What was told, in the order it was said. */
   readonly statements?: readonly Statement[];
   /** What was found while a place is checked, in the order it was said. */

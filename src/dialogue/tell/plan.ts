@@ -249,14 +249,17 @@ const justNow = ({ kitchen, memory }: Turn): readonly Item[] =>
 /** What was made or bought and nobody said when: today, which is said back. */
 const datesOf = (
   turn: Turn,
-  { deed, dates, when }: Statement,
+  { deed, dates, when, maker }: Statement,
   [item]: readonly Item[] = [],
 ): Slots['dates'] => {
   const kind = deed === 'made' ? 'made' : deed === 'bought' ? 'bought' : deed === 'opened' ? 'opened' : null;
   // "She brought it, she didn't buy it": of what is here, the day it came stands.
   const known = deed === 'bought' || deed === 'given-in' ? item?.dates.bought : undefined;
   if (known && !dates?.bought) return { ...dates, bought: when ?? { day: known } };
+  // "Janet made me a pie": when, only she knows.
+  const byOthers = deed === 'made' && maker !== undefined && maker !== 'me' && !when;
   const day = when ?? { day: todayOf(turn) };
+  if (byOthers) return dates;
   if (kind && !dates?.[kind]) return { ...dates, [kind]: day };
   return dates;
 };
@@ -325,10 +328,9 @@ const comesIn = (turn: Turn, statement: Statement): readonly Step[] => {
     ...(cautions ? { cautions } : {}),
     ...(notes ? { notes } : {}),
   };
-  return [
-    { do: 'act', act: { intent: 'put-away', slots } },
-    ...(factsSaid(more) ? [{ do: 'facts' as const, items: [], statement: more, amount: false }] : []),
-  ];
+  // With the act, so that a question about it in between does not leave them to another food.
+  const besides = factsSaid(more) ? { besides: more } : {};
+  return [{ do: 'act', act: { intent: 'put-away', slots: { ...slots, ...besides } } }];
 };
 
 const totalOf = (shares: NonNullable<Slots['shares']>): Amount => ({

@@ -332,14 +332,46 @@ const carryOut = (work: Work, statements: readonly Statement[], sure: boolean): 
   stepsForAll(turnOf(work), statements).reduce((at, step) => {
     const only = step.do === 'act' && step.items ? { item: step.items.map(({ id }) => id) } : null;
     if (step.do === 'act') return runAct(at, step.act, { picked: only ?? {}, sure });
-    const items = step.items.length > 0 ? step.items : justAdded(at);
-    const now = items.flatMap(({ id }) => at.kitchen.items.get(id) ?? []);
-    const act: Act = { intent: 'tell', slots: { statements: [step.statement] } };
-    const turn = turnOf(at, { picked: {}, sure });
-    return now.length > 0
-      ? absorb(at, act, unsettled, keepFacts(turn, now, step.statement, step.amount))
-      : at;
+    return keeping(at, step.items.length > 0 ? step.items : addedSince(work, at), step.statement, {
+      amount: step.amount,
+      sure,
+    });
   }, work);
+
+/** What came in after that; never what came in before it, which a question that waits leaves the last. */
+const addedSince = ({ state: { memory: before } }: Work, at: Work): readonly Item[] =>
+  at.state.memory.lastAdded === before.lastAdded ? [] : justAdded(at);
+
+const keeping = (
+  work: Work,
+  items: readonly Item[],
+  statement: Statement,
+  { amount, sure }: { readonly amount: boolean; readonly sure: boolean },
+): Work => {
+  const now = items.flatMap(({ id }) => work.kitchen.items.get(id) ?? []);
+  if (now.length === 0) return work;
+  const act: Act = { intent: 'tell', slots: { statements: [statement] } };
+  return absorb(work, act, unsettled, keepFacts(turnOf(work, { picked: {}, sure }), now, statement, amount));
+};
+
+/** Nothing was said, changed, asked or looked up. */
+const isIdle = (before: Work, after: Work): boolean =>
+  after.parts.length === before.parts.length &&
+  after.changes.length === before.changes.length &&
+  changesSoFar(after) === changesSoFar(before) &&
+  after.state.frames.length === before.state.frames.length &&
+  after.state.frames.every((frame, at) => frame === before.state.frames[at]) &&
+  after.lookUp === null;
+
+/** "The milk stays on the door": where it is already, which is said. */
+const sayingWhere = (work: Work, statements: readonly Statement[]): Work =>
+  statements.reduce<Work>(
+    (at, { deed, thing, place }) =>
+      deed === 'stored' && thing?.words && thing.candidates.length > 0 && place
+        ? runAct(at, { intent: 'find', slots: { item: thing } })
+        : at,
+    work,
+  );
 
 /** What was told in one breath is taken back in one. */
 const inOneGo = (work: Work, from: number): Work => {
@@ -356,30 +388,24 @@ const inOneGo = (work: Work, from: number): Work => {
 export const runAct = (work: Work, act: Act, settled: Settled = unsettled): Work => {
   const { statements } = act.slots;
   if (statements && statements.length > 0) {
-    const told = together(statements).reduce<Work>((at, some) => carryOut(at, some, settled.sure), {
-      ...work,
-      by: [...work.by, 'tell/plan.ts'],
-      act,
-    });
-    // Nothing came of it: that is no "all right".
-    const idle =
-      told.parts.length === work.parts.length &&
-      told.changes.length === work.changes.length &&
-      changesSoFar(told) === changesSoFar(work) &&
-      told.state.frames.length === work.state.frames.length &&
-      told.state.frames.every((frame, at) => frame === work.state.frames[at]) &&
-      told.lookUp === null;
-    if (!idle) return inOneGo(told, work.changes.length);
-    // "The milk stays on the door": where it is already, which is said.
-    const known = statements.flatMap(({ deed, thing, place }) =>
-      deed === 'stored' && thing?.words && thing.candidates.length > 0 && place ? [thing] : [],
+    const told = together(statements).reduce<Work>(
+      (at, some) => {
+        const done = carryOut(at, some, settled.sure);
+        return isIdle(at, done) ? sayingWhere(done, some) : done;
+      },
+      { ...work, by: [...work.by, 'tell/plan.ts'], act },
     );
-    return known.length === statements.length
-      ? known.reduce<Work>((at, item) => runAct(at, { intent: 'find', slots: { item } }), told)
-      : saying(told, { kind: 'say', phrase: 'told-nothing-new' });
+    // Nothing came of it: that is no "all right".
+    return isIdle(work, told)
+      ? saying(told, { kind: 'say', phrase: 'told-nothing-new' })
+      : inOneGo(told, work.changes.length);
   }
   const by = [...work.by, handlerOf(act.intent)];
-  return absorb({ ...work, by, act }, act, settled, handlers[act.intent](act, turnOf(work, settled)));
+  const done = absorb({ ...work, by, act }, act, settled, handlers[act.intent](act, turnOf(work, settled)));
+  const { besides } = act.slots;
+  return besides
+    ? keeping(done, addedSince(work, done), besides, { amount: false, sure: settled.sure })
+    : done;
 };
 
 /** What the act would come to, changing nothing. */
