@@ -44,6 +44,10 @@ export interface Draft {
   corrects: boolean;
   /** What was put away a moment ago: "the eggs I just put in". */
   newest: boolean;
+  /** Named as one that nobody spoke of before: "some eggs". */
+  some: boolean;
+  /** Taken, and then put somewhere. */
+  setDown: boolean;
   /** Only said to be needed: of a thing nobody knows that says nothing. */
   needed: boolean;
 }
@@ -67,6 +71,8 @@ export const newDraft = (thing: Mention | null, part: Partial<Draft> = {}): Draf
   open: false,
   corrects: false,
   needed: false,
+  setDown: false,
+  some: false,
   newest: false,
   ...part,
   thing,

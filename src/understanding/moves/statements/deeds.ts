@@ -192,7 +192,7 @@ export const takeIs = (t: Telling, chunk: Word, at: number): number | null => {
     for (const draft of t.group) {
       draft.open = false;
       // "Capers are in the door": those that are here, where there are some.
-      if (draft.amount === undefined && !draft.fresh) draft.definite = true;
+      if (draft.amount === undefined && !draft.fresh && !draft.some) draft.definite = true;
     }
   const state = told?.kind === 'word' ? stateIn(told) : null;
   if (goesOn && state) return null;

@@ -48,6 +48,8 @@ export interface Telling {
   fresh: boolean;
   /** "A pineapple": one. */
   single: boolean;
+  /** "Some eggs", "a pie": none that was spoken of before. */
+  some: boolean;
   container: Draft['container'];
   place: PlaceMention | undefined;
   maker: string | undefined;
@@ -105,6 +107,7 @@ export const newTelling = (
   definite: false,
   fresh: false,
   single: false,
+  some: false,
   container: undefined,
   place: undefined,
   maker: undefined,
@@ -225,6 +228,8 @@ export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Dr
   t.opened = false;
   draft.diets.push(...t.diets);
   t.diets = [];
+  draft.some = t.some;
+  t.some = false;
   t.amount = t.share = t.container = t.owner = undefined;
   t.definite = t.fresh = t.single = false;
   if (t.bare) {
@@ -260,6 +265,8 @@ export const leaves = (t: Telling, draft: Draft): void => {
 /** A deed told of something already spoken of in this sentence. */
 export const applyDeed = (t: Telling, draft: Draft, told: Deed): void => {
   const kind = dateOfDeed[told];
+  // "I take the tub and pop it on the top shelf": it only changes its place.
+  if (told === 'stored' && draft.deed === 'took') draft.setDown = true;
   if (draft.deed === null || weak.has(draft.deed)) {
     if (!weak.has(told) || draft.deed === null) {
       draft.deed = told;

@@ -322,7 +322,11 @@ const severalOf = ({ run, group, drafts }: Telling, which: 'them' | 'both' | 'al
   if (group.length > 1) return group;
   const last = drafts.at(-1);
   const counted = last?.amount !== undefined && last.amount.value > 1;
-  return counted && which !== 'both' ? [last] : drafts.slice(-2);
+  if (counted && which !== 'both') return [last];
+  // "Butter in the fridge and Priya brought samosas, they're in the freezer": what has its place already is not meant.
+  const two = drafts.slice(-2);
+  const open = which === 'both' ? two : two.filter(({ place, parts }) => !place && parts.length === 0);
+  return open.length > 0 ? open : two;
 };
 
 /** "All of it": as much as a share may say, too. */

@@ -284,10 +284,13 @@ const rules: readonly Rule[] = [
   // "No, two": a slip taken back; "no nuts" is what is not in it.
   {
     when: (here) => {
-      const { t, chunk, nextAt } = here;
+      const { t, chunk, at, nextAt } = here;
       const next = nextOf(here);
+      // "The hummus, no, the yogurt": what it lacks has no article.
+      const articled = t.chunks.slice(at + 1, nextAt).some((one) => is(one, 'definite', 'single'));
       const lack =
         is(chunk, 'without') &&
+        !articled &&
         (next?.kind === 'thing' || is(next, 'a')) &&
         t.drafts.length > 0 &&
         lacksNext(t, nextAt);
@@ -873,6 +876,7 @@ const rules: readonly Rule[] = [
       if (is(chunk, 'definite')) t.definite = true;
       if (is(chunk, 'more')) t.fresh = true;
       t.single = is(chunk, 'single');
+      t.some = !is(chunk, 'definite');
       return at;
     },
   },
