@@ -36,6 +36,7 @@ const costs = {
   time: 0.35,
   span: 0.3,
   marker: 0.2,
+  vagueMarker: 0.6,
   container: 0.4,
   ordinal: 0.4,
   food: 0.3,
@@ -294,7 +295,10 @@ const simple: readonly Finder[] = [
       dots !== undefined ||
       shape !== undefined ||
       (!said && mention.candidates.length > 0);
-    return felt ? { chunk: { kind: 'marker', from, to, mention }, cost: costs.marker } : null;
+    // "Been round with a pan": a shape and what it is in, and nothing that a hand could find on it.
+    const vague = said && fastening === undefined && dots === undefined && mention.touch?.container;
+    const cost = costs.marker + (vague ? costs.vagueMarker : 0);
+    return felt ? { chunk: { kind: 'marker', from, to, mention }, cost } : null;
   }),
   byRule('kitchen:touch', (value, from, to) => ({
     chunk: { kind: 'container', from, to, touch: asTouch(value) },

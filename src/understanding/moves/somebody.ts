@@ -59,14 +59,14 @@ const mayName = (words: Words, at: number, word = words.tokens[at]): boolean => 
 const brings = ['deed:made', 'deed:given-in', 'deed:bought'] as const;
 
 /** Where a deed of somebody's ends that begins there or after "has", "is"; -1 where there is none. */
-const deedEnds = (words: Words, from: number): number => {
+const deedEnds = (words: Words, from: number, within = false): number => {
   const { lexicon, tokens } = words;
-  let at = from;
-  for (let hit = lexicon.phrases.longestAt(tokens, at); hit; hit = lexicon.phrases.longestAt(tokens, at)) {
-    if (brings.some((name) => hit!.value.has(name))) return at + hit.length;
-    if (!['is', 'has', 'fill', 'who', 'and'].some((name) => hit!.value.has(name))) return -1;
-    if (hit.value.has('and') && at === from) return -1;
-    at += hit.length;
+  for (const { length, value } of lexicon.phrases.allAt(tokens, from)) {
+    if (brings.some((name) => value.has(name))) return from + length;
+    const leads =
+      ['is', 'has', 'fill', 'who'].some((name) => value.has(name)) || (within && value.has('and'));
+    const to = leads ? deedEnds(words, from + length, true) : -1;
+    if (to >= 0) return to;
   }
   return -1;
 };
@@ -105,41 +105,57 @@ const withoutClitic = (word: string, { clitics }: MovesLexicon): string | null =
   return null;
 };
 
+/** "So Denise we take the collar": said to somebody, where what is done has its own object; "fufu I put in the fridge" is food. */
+const isCalled = (words: Words, from: number): boolean => {
+  const { tokens, lexicon } = words;
+  const opens = tokens.slice(0, from).every((word) => small(lexicon, word));
+  const who = opens ? lexicon.phrases.longestAt(tokens, from + 1) : null;
+  if (!who?.value.has('i')) return false;
+  const does = lexicon.phrases.longestAt(tokens, from + 1 + who.length);
+  const deed = does && [...does.value].some((name) => name.startsWith('deed:'));
+  return Boolean(deed) && hasObject(words, from + 1 + who.length + does!.length);
+};
+const small = ({ phrases }: MovesLexicon, word: string): boolean => {
+  const does = phrases.longestAt([word], 0)?.value;
+  return does !== undefined && ['fill', 'so', 'and'].some((name) => does.has(name));
+};
+
+/** The constituents that name somebody at one position; none outside their frames. */
 export const somebodyAt = (
-  said: readonly string[],
+  tokens: readonly string[],
   from: number,
   rules: DynamicRules,
   lexicon: MovesLexicon,
 ): readonly Offer[] => {
   const people = firstDayWords(lexicon.language);
   if (!people) return [];
-  const tokens = said.map((word, at) => (at < from ? word : withoutMark(word, lexicon)));
-  const words: Words = { tokens, rules, lexicon, people };
+  const word = withoutMark(tokens[from]!, lexicon);
+  const spelled = word === tokens[from] ? tokens : tokens.map((one, at) => (at === from ? word : one));
+  const words: Words = { tokens: spelled, rules, lexicon, people };
   const offer = (to: number, name: string): readonly Offer[] => [
     { chunk: { kind: 'person', from, to, words: name, candidates: [] }, cost },
   ];
   // "From our Sheila", "by my sister": an article that says whose leads up to it.
   const owned = endsIn(words, from, 'definite');
-  const led = (at: number): boolean =>
-    endsIn(words, at, 'by') || (owned && (endsIn(words, at - 1, 'by') || endsIn(words, at - 1, 'of')));
-  const acts = (at: number): number => deedEnds(words, at);
-  const related =
-    people.relations.longestAt(tokens, from)?.length ?? (people.titles.has(tokens[from] ?? '') ? 1 : 0);
+  const led =
+    endsIn(words, from, 'by') || (owned && (endsIn(words, from - 1, 'by') || endsIn(words, from - 1, 'of')));
+  const titled = people.titles.has(word);
+  const related = people.relations.longestAt(spelled, from)?.length ?? (titled ? 1 : 0);
   if (related > 0) {
     const at = from + related;
     const named = mayName(words, at) ? 1 : 0;
-    const word = tokens.slice(named && !people.titles.has(tokens[from]!) ? at : from, at + named).join(' ');
-    if (!led(from) && acts(at + named) < 0) return [];
-    return offer(at + named, named ? inCapitals(word) : word);
+    if (!led && deedEnds(words, at + named) < 0) return [];
+    const said = spelled.slice(named && !titled ? at : from, at + named).join(' ');
+    return offer(at + named, named ? inCapitals(said) : said);
   }
+  const done = deedEnds(words, from + 1);
+  const does = done >= 0 && hasObject(words, done);
+  const relative = done >= 0 && endsIn(words, from, 'that', 'who');
+  const called = isCalled(words, from);
+  if (!(led || does || relative || called) || !mayName(words, from)) return [];
   // "The rendang made me a happy woman": a word that any other article leads is nobody's name.
   if (!owned && endsIn(words, from, 'a')) return [];
-  if (!mayName(words, from)) return [];
-  const word = tokens[from]!;
-  const bare = withoutClitic(word, lexicon);
-  const done = acts(from + 1);
-  const relative = endsIn(words, from, 'that', 'who') && done >= 0;
-  const does = done >= 0 && hasObject(words, done);
-  if (!led(from) && !does && !relative) return [];
-  return offer(from + 1, inCapitals(bare !== null && does && !led(from) ? bare : word));
+  if (called) return [{ chunk: { kind: 'word', from, to: from + 1, classes: new Set(['fill']) }, cost }];
+  const bare = does && !led ? withoutClitic(word, lexicon) : null;
+  return offer(from + 1, inCapitals(bare ?? word));
 };

@@ -5,6 +5,7 @@ import { figures } from './passes/figures.js';
 import { fillersAnywhere, fillersAtEnd, fillersAtStart, fillersBetweenCommas } from './passes/fillers.js';
 import { textsOf, type Note, type Pass } from './passes/pass.js';
 import { repairs } from './passes/repairs.js';
+import { splitWords } from './passes/split-words.js';
 import { stutters } from './passes/stutters.js';
 import { vocatives } from './passes/vocatives.js';
 import { wordsOf, type Word } from './tokens.js';
@@ -15,6 +16,7 @@ export type { Note } from './passes/pass.js';
 const passes: readonly Pass[] = [
   contractions,
   figures,
+  splitWords,
   vocatives,
   fillersBetweenCommas,
   stutters,

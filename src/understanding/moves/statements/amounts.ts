@@ -1,18 +1,22 @@
 /** Amounts and shares: of what follows, of what was named, of a part of it, in place of a slip. */
 import type { Amount } from '../../../terms/amount.js';
+import { emptyMention } from '../../intents.js';
 import { pointed as pointedAt } from '../../meaning-parts.js';
+import type { Deed } from '../../intents.js';
 import type { Chunk, ChunkOf } from '../api.js';
 import { eachOf, keepKind, partAt, placeFrom } from './places.js';
 import {
   type Telling,
   applyDeed,
   begin,
+  deedsIn,
   is,
   lastOf,
   leave,
   leaves,
   nextMeaning,
   odd,
+  paused,
   sameThing,
   use,
   weak,
@@ -21,10 +25,61 @@ import {
 /** Mends the last amount; the unit stays where none is said. */
 const mend = (t: Telling, said: Amount, names: boolean): void => {
   const before = t.amount ?? (t.drafts.length > 0 ? lastOf(t).amount : undefined);
+  if (before) t.slip = before.value - said.value;
   const mended = { ...said, unit: said.unit === 'piece' ? (before?.unit ?? 'piece') : said.unit };
   t.repaired = false;
   if (t.amount || t.drafts.length === 0 || names) t.amount = mended;
   else lastOf(t).amount = mended;
+};
+
+/** "Ten, one was cracked so I binned a couple": how many fewer the mending made of them, said again as the reason. */
+const isSlip = (t: Telling, said: Amount): boolean =>
+  t.slip !== null && t.slip === said.value && t.deed !== null && isGone.has(t.deed);
+const isGone: ReadonlySet<Deed> = new Set<Deed>(['threw', 'finished', 'took', 'gave']);
+
+/**
+ * "One was cracked", of ten; "one I gave to Aunt Bea", of eight that were told place by place; "one to my neighbour":
+ * what became of some of them is no part that is put away. It is kept as it was said. Null: no such remark.
+ */
+interface Remark {
+  readonly from: number;
+  readonly to: number;
+  readonly gone: boolean;
+}
+const remarkTo = (t: Telling, at: number, said: Amount): Remark | null => {
+  const draft = t.drafts.at(-1);
+  const many = draft?.amount?.value ?? 0;
+  if (!draft || said.unit !== 'piece' || (draft.parts.length === 0 && said.value >= many)) return null;
+  const { chunks } = t;
+  let next = nextMeaning(t, at);
+  while (is(chunks[next], 'of', 'i', 'is', 'has', 'they') || chunks[next]?.kind === 'person') next += 1;
+  const does = chunks[next];
+  const left = next > at + 1 && does?.kind === 'word' ? deedsIn(does) : [];
+  // "I gave one to Walt": the verb stands before it.
+  const before = t.deed !== null && isGone.has(t.deed);
+  const gone = draft.parts.length > 0 && (before || left.some((deed) => isGone.has(deed)) || sentTo(t, at));
+  const opened =
+    left.includes('opened') && is(chunks[nextMeaning(t, at)], 'is') && draft.amount !== undefined;
+  if (!gone && !opened) return null;
+  let to = at;
+  while (chunks[to + 1] && !paused(t, chunks[to + 1]) && !is(chunks[to + 1], 'and', 'so', 'but')) to += 1;
+  if (before) t.deed = t.or = null;
+  return { from: before ? at - 1 : at, to, gone };
+};
+/** "One to my neighbour": to somebody, and to no place. */
+const sentTo = (t: Telling, at: number): boolean => {
+  const next = t.chunks[nextMeaning(t, at)];
+  const end = t.chunks[nextMeaning(t, nextMeaning(t, at))]?.kind;
+  return is(next, 'direction') && end !== 'place' && end !== 'thing' && end !== undefined;
+};
+
+const remark = (t: Telling, { from, to, gone }: Remark, said: Amount): number => {
+  const draft = t.drafts.at(-1)!;
+  for (let step = from; step <= to; step += 1) use(t, t.chunks[step]!);
+  draft.notes.push(t.tokens.slice(t.chunks[from]!.from, t.chunks[to]!.to).join(' '));
+  if (gone && draft.amount) draft.amount = { ...draft.amount, value: draft.amount.value - said.value };
+  t.inRun = false;
+  return to;
 };
 
 const endsOrdinal = ({ rules, tokens }: Telling, { from, to }: Chunk): boolean =>
@@ -93,7 +148,13 @@ export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'numbe
     leave(t, chunk);
     return at;
   }
-  const there = t.drafts.length > 0 ? partAt(t, at) : null;
+  if (isSlip(t, said)) {
+    t.deed = t.or = null;
+    return at;
+  }
+  const remarked = remarkTo(t, at, said);
+  if (remarked) return remark(t, remarked, said);
+  const there = t.drafts.length > 0 ? (partAt(t, at) ?? directAt(t, at, chunk)) : null;
   if (there !== null && !names) return partOf(t, at, there, said, fraction);
   const gloss = is(chunks[at - 1], 'so') || (is(chunks[at - 1], 'fill') && is(chunks[at - 2], 'so'));
   if (gloss && t.drafts.length > 0 && (lastOf(t).share || lastOf(t).amount)) return at;
@@ -116,6 +177,14 @@ export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'numbe
     return at + 2;
   }
   const pointed = chunks[next]?.kind === 'pointer' && (is(chunks[at + 1], 'of') || t.drafts.length === 0);
+  // "A loaf in the bread bin": what is counted is what it is.
+  const itself = names || ofBefore || is(chunks[at + 1], 'of') ? null : foodCounted(t, chunk);
+  if (itself !== null && (t.drafts.length === 0 || lastOf(t).amount !== undefined || joinsOn(t, at))) {
+    t.amount = { ...said, unit: 'piece' };
+    t.group = t.run = [begin(t, { ...emptyMention, words: itself })];
+    t.inRun = true;
+    return at;
+  }
   if ((names || pointed) && !ofBefore) {
     if (chunk.kind === 'amount' && chunk.touch) t.container = chunk.touch;
     t.amount = said;
@@ -136,6 +205,16 @@ export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'numbe
   return at;
 };
 
+const joinsOn = ({ chunks }: Telling, at: number): boolean =>
+  is(chunks[at - 1], 'and') || (chunks[at - 1]?.kind === 'word' && is(chunks[at - 1], 'deed:stored'));
+
+/** A unit that is food itself: a loaf. */
+const foodCounted = ({ rules, tokens }: Telling, { kind, to }: Chunk): string | null => {
+  const unit = tokens[to - 1]!;
+  const food = kind === 'amount' && (rules.get('kitchen:food')?.matchesAt([unit], 0) ?? []).length > 0;
+  return food ? unit : null;
+};
+
 /** "The salami, I ate half", "waffles, I had three": the deed is of what was named before. */
 const doneToIt = (t: Telling): void => {
   if (t.deed === null || weak.has(t.deed)) return;
@@ -153,6 +232,13 @@ const setAmount = (t: Telling, said: Amount, chunk: Chunk): void => {
   draft.amount = said;
   if (t.remains) leaves(t, draft);
   if (chunk.kind === 'amount' && chunk.touch) draft.container = chunk.touch;
+};
+
+/** "One jar fridge door, four jars right bin": so much, and where, with nothing between. */
+const directAt = (t: Telling, at: number, chunk: Chunk): number | null => {
+  const next = t.chunks[at + 1];
+  const counted = chunk.kind === 'amount' && chunk.amount.unit !== 'piece';
+  return counted && next?.kind === 'place' && !paused(t, next) && t.group.length > 0 ? at + 1 : null;
 };
 
 const partOf = (t: Telling, at: number, there: number, said: Amount, fraction: number | null): number => {

@@ -218,6 +218,7 @@ const settle = (draft: Draft): void => {
     return;
   }
   if (deed === 'threw' && or === 'stored' && placed(draft)) draft.deed = 'stored';
+  if (deed === 'took' && or === 'made' && placed(draft) && !(hersAlready && definite)) draft.deed = 'made';
   if (deed === 'took' && draft.setDown && placed(draft)) draft.deed = 'moved';
   const gives = deed === 'given-in' && or === 'gave' && draft.maker === undefined;
   if (gives && (thing?.candidates[0]?.fit ?? 0) >= surelyHers && !fresh) draft.deed = 'gave';

@@ -65,8 +65,9 @@ const namesNext = (t: Telling, nextAt: number): boolean => {
   );
 };
 
-/** Brought by somebody else, it is theirs; by me, bought. */
+/** Brought by somebody else, it is theirs; by me, bought. What I gave went out. */
 const broughtBy = (t: Telling, at: number, all: readonly Deed[]): Deed | null => {
+  if (all.includes('gave') && all.includes('given-in') && t.subject === 'me') return 'gave';
   if (!all.includes('bought') || !all.includes('given-in')) return null;
   const others = (t.subject !== null && t.subject !== 'me') || is(t.chunks[at - 1], 'they');
   return others ? 'given-in' : 'bought';
@@ -110,6 +111,8 @@ export const takeDeed = (t: Telling, chunk: Word, at: number): number | null => 
   if (aboutGroup && next?.kind !== 'pointer') {
     // "The pesto I opened", "goulash, made Monday": of what was just named.
     for (const draft of t.group) applyDeed(t, draft, told);
+    // "Jam I boiled yesterday": how it was made, where it is put away.
+    if (told === 'took' && is(chunk, 'cooks')) for (const draft of t.group) draft.or ??= 'made';
     if (t.maker) for (const draft of t.group) draft.maker = t.maker;
     t.inRun = false;
     return at;

@@ -42,6 +42,14 @@ export const takePerson = (t: Telling, chunk: ChunkOf<'person'>, at: number): nu
   }
   const doing = doingAt(t, at);
   const next = chunks[at + 1];
+  // "Sam made it, no hang on, it was Dele".
+  const maker = t.group.at(-1)?.maker;
+  if (t.repaired && maker !== undefined && !is(chunks[doing], ...deedsOfPeople)) {
+    use(t, chunk);
+    for (const draft of t.group) if (draft.maker === maker) draft.maker = nameIn(t, chunk);
+    t.repaired = false;
+    return at;
+  }
   // "That's Theo's": whose it is.
   if (isPossessive(t, chunk) && next?.kind !== 'thing' && !is(chunks[doing], ...deedsOfPeople)) {
     use(t, chunk);

@@ -66,6 +66,8 @@ export interface Telling {
   corrects: boolean;
   /** Something of this sentence was taken back. */
   changed: boolean;
+  /** How many fewer there are than was said first. */
+  slip: number | null;
   /** A slip was just taken back: what follows is in its place. */
   repaired: boolean;
   /** "There's no marker on …": of what is named next. */
@@ -118,6 +120,7 @@ export const newTelling = (
   role: 'thing',
   whole: false,
   corrects: false,
+  slip: null,
   repaired: false,
   changed: false,
   held: null,

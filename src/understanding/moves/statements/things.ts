@@ -279,13 +279,8 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
     t.deed = t.or = null;
   // "It has nuts inside, all of it, the curry": what it is, said last.
   const pointedAt = t.drafts.at(-1);
-  if (
-    t.definite &&
-    !t.deed &&
-    paused(t, chunks[at - 1]) &&
-    chunks.length - 1 === at &&
-    pointedAt?.thing?.words === null
-  ) {
+  const ends = chunks.length - 1 === at || paused(t, next);
+  if (t.definite && !t.deed && paused(t, chunks[at - 1]) && ends && pointedAt?.thing?.words === null) {
     pointedAt.thing = chunk.mention;
     t.definite = false;
     return at;

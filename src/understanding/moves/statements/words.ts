@@ -53,6 +53,23 @@ const afterDay = ({ t, at }: Here): boolean => {
   return t.chunks[next]?.kind === 'day';
 };
 
+/** "Wants the dish back", "would like it back": where that ends; -1 where nothing is to go back. */
+const wantsBackTo = ({ t, chunk, at }: Here): number => {
+  if (!is(chunk, 'wants') || t.drafts.length === 0) return -1;
+  const to = t.chunks.findIndex((one, step) => step > at && is(one, 'back'));
+  const within = t.chunks.slice(at + 1, to + 1);
+  return to > at && to - at <= 4 && !within.some((one) => paused(t, one)) ? to : -1;
+};
+
+/** "The stew what I made", "the beans what Peter cooked": "what" for "that". */
+const isRelativeWhat = ({ t, chunk, at }: Here): boolean => {
+  if (!is(chunk, 'wh') || t.chunks[at - 1]?.kind !== 'thing' || paused(t, chunk)) return false;
+  const subject = t.chunks[at + 1];
+  const who = is(subject, 'i', 'they') || subject?.kind === 'person';
+  const does = t.chunks[who ? nextMeaning(t, at + 1) : at + 1];
+  return does?.kind === 'word' && deedIn(does) !== null && !is(does, 'opens-question', 'aux');
+};
+
 /** A question head makes a question of it, wherever it stands. */
 const asks = (here: Here): boolean => {
   const { t, chunk, at } = here;
@@ -158,8 +175,22 @@ const skip: Rule['take'] = ({ t, chunk, at }) => {
 };
 
 const rules: readonly Rule[] = [
+  // "She'd like the dish back": to be remembered, as it was said.
+  {
+    when: (here) => wantsBackTo(here) >= 0,
+    take: (here) => {
+      const { t, at } = here;
+      const to = wantsBackTo(here);
+      for (let step = at; step <= to; step += 1) use(t, t.chunks[step]!);
+      const said = t.tokens.slice(t.chunks[at]!.from, t.chunks[to]!.to).join(' ');
+      for (const draft of t.drafts.slice(-1)) draft.notes.push(said);
+      t.inRun = false;
+      return to;
+    },
+  },
   // What is supposed, wished or said of others; what is asked: nothing is told.
   { when: ({ chunk }) => is(chunk, 'if', 'wished', 'reported') && !is(chunk, 'so'), take: () => null },
+  { when: isRelativeWhat, take: skip },
   { when: asks, take: () => null },
   { when: ({ chunk }) => is(chunk, 'no-have'), take: skip },
   // "The pears have gone soft": how they are, and not that they are gone.
