@@ -177,8 +177,9 @@ export const useFirst: Handler = (act, turn) => {
             ...about(turn, focus),
             offered: offered.map(({ id }) => id),
             // What is past guidance is for the bin: nobody means it along with the rest.
-            them: (pastFirst || soon.length === 0 ? told : soon).flatMap(({ group }) =>
-              group.items.map(({ id }) => id),
+            // Asked for what is past, it is that which is thrown out, and not what is still good.
+            them: (pastFirst && past.length > 0 ? past : soon.length === 0 ? told : soon).flatMap(
+              ({ group }) => group.items.map(({ id }) => id),
             ),
             themTold: turn.state.turns,
           }

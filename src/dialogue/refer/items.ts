@@ -257,7 +257,10 @@ export const findItems = (turn: Turn, mention: Mention | undefined): Found => {
     const { items, failed } = narrow(turn, mention, worded);
     const told = items.filter((item) => turn.memory.items.includes(item.id));
     // "Take two of the chilli out", just after the chilli of one shelf was spoken of, means those.
-    const settled = told.length > 0 && told.length < items.length && mention.pointer !== null ? told : items;
+    const settled =
+      told.length > 0 && told.length < items.length && mention.pointer !== null && mention.words !== null
+        ? told
+        : items;
     return { items: settled, unknown: null, near: failed, missing: false };
   }
   if (mention.pointer && mention.pointer !== 'none') {

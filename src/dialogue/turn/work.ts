@@ -159,10 +159,28 @@ export const saying = (work: Work, ...parts: readonly Say[]): Work => ({
   parts: [...work.parts, ...parts],
 });
 
+/** So many questions wait at most; several may come of what was told in one breath. */
+const mostFrames = 6;
+
 export const pushFrame = (work: Work, frame: Frame): Work => ({
-  ...withState(work, { frames: [...work.state.frames.slice(-2), frame] }),
+  ...withState(work, { frames: [...work.state.frames.slice(1 - mostFrames), frame] }),
   asking: true,
 });
+
+/**
+ * What was told in one breath may raise several questions: the first is asked first, the others wait beneath it, and
+ * what is only offered is not put before any of them.
+ */
+const askedInTurn = (before: Work, after: Work): Work => {
+  const known = new Set(before.state.frames);
+  const raised = after.state.frames.filter((frame) => !known.has(frame));
+  if (raised.length < 2) return after;
+  const asks = raised.filter(({ kind }) => kind !== 'offer');
+  const ordered = asks.length > 0 ? asks.toReversed() : raised.slice(-1);
+  return withState(after, {
+    frames: [...after.state.frames.filter((frame) => known.has(frame)), ...ordered],
+  });
+};
 
 const applied = (work: Work, changes: readonly Change[]): Work => {
   if (changes.length === 0) return work;
@@ -388,13 +406,12 @@ const inOneGo = (work: Work, from: number): Work => {
 export const runAct = (work: Work, act: Act, settled: Settled = unsettled): Work => {
   const { statements } = act.slots;
   if (statements && statements.length > 0) {
-    const told = together(statements).reduce<Work>(
-      (at, some) => {
-        const done = carryOut(at, some, settled.sure);
-        return isIdle(at, done) ? sayingWhere(done, some) : done;
-      },
-      { ...work, by: [...work.by, 'tell/plan.ts'], act },
-    );
+    const begun: Work = { ...work, by: [...work.by, 'tell/plan.ts'], act };
+    const each = together(statements).reduce<Work>((at, some) => {
+      const done = carryOut(at, some, settled.sure);
+      return isIdle(at, done) ? sayingWhere(done, some) : done;
+    }, begun);
+    const told = askedInTurn(begun, each);
     // Nothing came of it: that is no "all right".
     return isIdle(work, told)
       ? saying(told, { kind: 'say', phrase: 'told-nothing-new' })

@@ -48,6 +48,10 @@ export interface Draft {
   some: boolean;
   /** Taken, and then put somewhere. */
   setDown: boolean;
+  /** What became of the things named before it, where nothing else is said of it: "and the cream too". */
+  alsoLost: Deed | null;
+  /** "Not the jollof": no part of what was told, unless something is said of it. */
+  denied: boolean;
   /** Only said to be needed: of a thing nobody knows that says nothing. */
   needed: boolean;
 }
@@ -74,6 +78,8 @@ export const newDraft = (thing: Mention | null, part: Partial<Draft> = {}): Draf
   setDown: false,
   some: false,
   newest: false,
+  alsoLost: null,
+  denied: false,
   ...part,
   thing,
 });

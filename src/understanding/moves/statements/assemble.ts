@@ -5,7 +5,7 @@
  */
 import type { Chunk, ChunkOf } from '../api.js';
 import type { Deed } from '../../intents.js';
-import type { Draft } from '../draft.js';
+import { type Draft, saysSomething } from '../draft.js';
 import { takeAmount, takeShare } from './amounts.js';
 import { takeDay } from './dates.js';
 import { takePerson } from './people.js';
@@ -236,6 +236,7 @@ const settle = (draft: Draft): void => {
   if (both) draft.deed = hers && !placed(draft) ? 'took' : 'bought';
 };
 const surelyHers = 0.78;
+const nearlyHers = 0.6;
 
 /** "And the last two in the fridge door": of what was just put somewhere else, so many more. */
 const goesOnWithMore = ({ chunks }: Telling, { thing, amount, place, deed }: Draft): boolean =>
@@ -245,6 +246,23 @@ const goesOnWithMore = ({ chunks }: Telling, { thing, amount, place, deed }: Dra
   (deed === null || deed === 'stored') &&
   chunks.some((chunk) => is(chunk, 'and', 'whole', 'more')) &&
   is(chunks[0], 'and', 'whole', 'more', 'a', 'fill');
+
+/**
+ * "The milk's gone, and the oat milk too": what is only named after something that went, went too. What was denied
+ * and said nothing more of is no part of what was told.
+ */
+const joinLosses = (t: Telling): void => {
+  // "I threw the soup out, but left the jollof": left as it is, where nothing says where it went.
+  if (t.drafts.some(({ deed }) => deed !== null && isGone.has(deed)))
+    for (const draft of t.drafts)
+      if (draft.deed === 'stored' && !placed(draft) && (draft.thing?.candidates[0]?.fit ?? 0) >= nearlyHers)
+        draft.deed = 'kept';
+  for (const draft of [...t.drafts]) {
+    if (saysSomething(draft) || draft.kept || draft.fine) continue;
+    if (draft.denied) t.drafts.splice(t.drafts.indexOf(draft), 1);
+    else if (draft.alsoLost && draft.thing?.words) draft.deed = draft.alsoLost;
+  }
+};
 
 /** "Two pizzas in the drawer and the garlic bread too": there as well. */
 const inherit = (t: Telling, stored: readonly Draft[]): void => {
@@ -280,6 +298,7 @@ const inStyle = (given: Given, style: Style): Telling | null => {
     : undefined;
   if (bare && t.place) bare.place = t.place;
   t.drafts.forEach(settle);
+  joinLosses(t);
   const [only, ...others] = t.drafts;
   if (only && others.length === 0 && goesOnWithMore(t, only)) only.fresh = true;
   // "One tin is over now, I made the salad": what it went into is nothing put away.

@@ -1,10 +1,12 @@
 /** Verbs: what was done to what follows, or to what was just named; how something is. */
 import type { Deed } from '../../intents.js';
 import { takePointer } from './things.js';
+import type { Chunk } from '../api.js';
 import {
   type Telling,
   type Word,
   applyDeed,
+  deedIn,
   deedsIn,
   implied,
   is,
@@ -56,9 +58,10 @@ const madeBy = (t: Telling, at: number): number | null | undefined => {
   return next?.kind === 'pointer' ? nextAt : at;
 };
 
-const namesNext = (t: Telling, nextAt: number): boolean => {
-  // "One pudding Theo ate, one Junie ate": the verb comes last.
-  if (paused(t, t.chunks[nextAt]) && t.group.some(({ deed }) => deed === null)) return false;
+const namesNext = (t: Telling, at: number, nextAt: number): boolean => {
+  // "One pudding Theo ate, one Junie ate", "that's in the bin, the cream and all": the verb comes last.
+  const parted = t.chunks.slice(at + 1, nextAt + 1).some((chunk) => paused(t, chunk));
+  if (parted && t.group.some(({ deed }) => deed === null)) return false;
   const kind = t.chunks[nextAt]?.kind;
   return (
     kind === 'thing' || kind === 'amount' || kind === 'share' || kind === 'number' || kind === 'container'
@@ -73,7 +76,36 @@ const broughtBy = (t: Telling, at: number, all: readonly Deed[]): Deed | null =>
   return others ? 'given-in' : 'bought';
 };
 
-export const takeDeed = (t: Telling, chunk: Word, at: number): number | null => {
+/** "Poured it out", "used the last two up": a verb whose particle stands after what it was done to, where that is. */
+const partedVerb = (
+  t: Telling,
+  chunk: Word,
+  at: number,
+): { readonly whole: Word; readonly to: number } | null => {
+  let to = at + 1;
+  const between = (next: Chunk | undefined): boolean =>
+    next !== undefined &&
+    !paused(t, next) &&
+    (next.kind === 'pointer' || next.kind === 'thing' || is(next, 'a', 'and'));
+  while (between(t.chunks[to])) to += 1;
+  const particle = t.chunks[to];
+  // "Put hummus on the list" has its own word for that.
+  const own = particle?.kind === 'word' && particle.to - particle.from === 1 && deedIn(particle) === null;
+  if (to === at + 1 || !own || paused(t, particle)) return null;
+  const words = [chunk, particle].flatMap((part) => t.tokens.slice(part.from, part.to));
+  const found = t.lexicon.phrases.longestAt(words, 0);
+  if (found?.length !== words.length) return null;
+  const whole: Word = { ...chunk, classes: found.value };
+  return deedIn(whole) === null ? null : { whole, to };
+};
+
+export const takeDeed = (t: Telling, said: Word, at: number): number | null => {
+  const parted = partedVerb(t, said, at);
+  if (parted) use(t, t.chunks[parted.to]!);
+  return tellDeed(t, parted?.whole ?? said, at);
+};
+
+const tellDeed = (t: Telling, chunk: Word, at: number): number | null => {
   const all = deedsIn(chunk);
   const nextAt = nextMeaning(t, at);
   const next = t.chunks[nextAt];
@@ -105,7 +137,7 @@ export const takeDeed = (t: Telling, chunk: Word, at: number): number | null => 
     t.inRun = false;
     return nextAt;
   }
-  const aboutGroup = t.drafts.length > 0 && !namesNext(t, nextAt);
+  const aboutGroup = t.drafts.length > 0 && !namesNext(t, at, nextAt);
   if (aboutGroup) fronted(t, at);
   if (is(chunk, 'keeps')) keeps(t, aboutGroup);
   if (aboutGroup && next?.kind !== 'pointer') {
@@ -161,6 +193,7 @@ const keeps = (t: Telling, aboutGroup: boolean): void => {
 const undone: ReadonlySet<Deed> = new Set<Deed>(['threw', 'finished', 'gave', 'took']);
 
 const applyState = (t: Telling, state: string, over: boolean): void => {
+  t.lost = state === 'threw' || state === 'finished' ? state : null;
   for (const draft of t.group) {
     // That it is open says nothing of when it was opened.
     if (state === 'opened') draft.dates.opened ??= 'unknown';
@@ -232,6 +265,8 @@ export const takesState = (t: Telling, chunk: Word, at: number, afterDay: boolea
     t.group.length > 0 &&
     kind !== 'thing' &&
     kind !== 'pointer' &&
+    // "The jollof I finished": what I did to that alone.
+    !(is(t.chunks[at - 1], 'i') && deedIn(chunk) !== null) &&
     !afterDay
   );
 };

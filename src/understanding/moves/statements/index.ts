@@ -44,7 +44,10 @@ export const statementsProposal = (
   // A bare name with nothing said of it is no part of what is told, nor is a word that only might be a name.
   const bare = told.filter((draft) => !isBelieved(draft));
   const reasons = statements.every(
-    ({ deed, thing }) => isGone.has(deed) && (thing?.candidates[0]?.fit ?? 0) > sure,
+    ({ deed, thing }) =>
+      (isGone.has(deed) && (thing?.candidates[0]?.fit ?? 0) > sure) ||
+      // Why it comes off the list says nothing of what.
+      (deed === 'unlisted' && thing?.pointer === 'last-added'),
   );
   const aside = wordsAside({ chunks, tokens, pauses, rules, lexicon });
   const left = [...made.left, ...bare.flatMap((draft) => wordsOf(draft, tokens))].filter(

@@ -84,6 +84,8 @@ export interface Telling {
   opened: boolean;
   /** Why it was done is being said. */
   reason: boolean;
+  /** How what was spoken of last went: "the milk's gone, and the cream too" is both. */
+  lost: Deed | null;
   /** Who did it. */
   subject: string | null;
   /** The kind of the last place: "shelf", for "the top one". */
@@ -130,6 +132,7 @@ export const newTelling = (
   remains: false,
   opened: false,
   reason: false,
+  lost: null,
   subject: null,
   lastKind: null,
 });
@@ -157,6 +160,10 @@ export const deedsIn = (chunk: Word): readonly Deed[] => named(chunk, 'deed:') a
 export const deedIn = (chunk: Word): Deed | null => deedsIn(chunk)[0] ?? null;
 export const stateIn = (chunk: Word): string | null => named(chunk, 'state:')[0] ?? null;
 export const dateKindIn = (chunk: Word): DateKind | null => (named(chunk, 'date:')[0] as DateKind) ?? null;
+
+/** It says that something went. */
+export const isGone = (chunk: Chunk): boolean =>
+  is(chunk, 'state:finished', 'state:threw', 'deed:finished', 'deed:threw', 'deed:gave', 'deed:took');
 
 /** When a deed was done is a date of the thing. */
 export const dateOfDeed: Partial<Record<Deed, DateKind>> = {
@@ -222,6 +229,9 @@ export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Dr
     ...(owner ? { owner } : {}),
     ...part,
   });
+  if (deed !== null && isLoss.has(deed)) t.lost = deed;
+  else if (deed !== null) t.lost = null;
+  draft.alsoLost = deed === null ? t.lost : null;
   const kind = deed ? dateOfDeed[deed] : undefined;
   if (kind && t.early) draft.dates[kind] = t.early;
   if (t.needs && deed === 'listed') draft.needed = true;
@@ -265,6 +275,8 @@ export const leaves = (t: Telling, draft: Draft): void => {
   t.remains = false;
 };
 
+const isLoss: ReadonlySet<Deed> = new Set<Deed>(['threw', 'finished', 'gave']);
+
 /** A deed told of something already spoken of in this sentence. */
 export const applyDeed = (t: Telling, draft: Draft, told: Deed): void => {
   const kind = dateOfDeed[told];
@@ -281,6 +293,9 @@ export const applyDeed = (t: Telling, draft: Draft, told: Deed): void => {
   if ((told === 'thawing' || told === 'froze') && (draft.deed === 'took' || draft.deed === 'moved'))
     draft.deed = told;
   if ((told === 'threw' || told === 'finished') && draft.deed === 'took') draft.deed = told;
+  // "It's gone, poured it out": how it went says more than that it did.
+  if ((told === 'threw' || told === 'gave') && draft.deed === 'finished') draft.deed = told;
+  if (isLoss.has(told)) t.lost = told;
   if (told === 'made' && t.subject) draft.maker ??= t.subject;
 };
 

@@ -10,6 +10,7 @@ import {
   deedIn,
   headOf,
   is,
+  isGone,
   lastOf,
   leave,
   nextMeaning,
@@ -242,6 +243,20 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
     t.inRun = false;
     return inIt ? at + 1 : at;
   }
+  // "Tossed the ham, no wait, keep the ham": what was done to it is taken back.
+  const saved = t.kept
+    ? t.drafts.find((draft) => usedUp.has(draft.deed) && sameThing(chunk.mention, draft.thing))
+    : undefined;
+  if (saved) {
+    use(t, chunk);
+    saved.deed = saved.or = null;
+    saved.kept = true;
+    t.kept = t.repaired = false;
+    t.deed = t.or = null;
+    t.group = t.run = [saved];
+    t.inRun = false;
+    return at;
+  }
   // "Put it on the list, the tahini I mean": the name comes after.
   const meant = is(next, 'repair') && at + 2 === chunks.length;
   if (meant) use(t, next!);
@@ -368,8 +383,12 @@ export const takePointer = (t: Telling, chunk: ChunkOf<'pointer'>): boolean => {
     });
     t.group = t.run = [draft];
   } else if (which === 'rest' || which === 'other') {
-    if (t.drafts.length === 0) return false;
-    t.whole = true;
+    if (t.drafts.length > 0) t.whole = true;
+    // "And the other one, that's gone as well": of those that were told of before.
+    else if (which === 'other' && t.chunks.some(isGone)) {
+      t.group = t.run = [begin(t, chunk.mention, { definite: true })];
+      t.inRun = true;
+    } else return false;
   } else if (t.drafts.length === 0) {
     const draft = begin(t, chunk.mention, { definite: true });
     t.group = t.run = [draft];

@@ -3,8 +3,8 @@ import { position, setPlace, sharedAt, takePlace } from './places.js';
 import { takeDeed, takeIs, takeState, takesState } from './deeds.js';
 import { takeMaker, takeOwner } from './people.js';
 import { pointed } from '../../meaning-parts.js';
-import type { PlaceMention } from '../../intents.js';
-import type { Chunk } from '../api.js';
+import type { Deed, PlaceMention } from '../../intents.js';
+import type { Chunk, ChunkOf } from '../api.js';
 import type { Draft } from '../draft.js';
 import { isContents, lacksNext, usedWholly } from './things.js';
 import {
@@ -16,6 +16,7 @@ import {
   deedsIn,
   implied,
   is,
+  isGone,
   lastOf,
   leave,
   nextMeaning,
@@ -109,6 +110,22 @@ const takenOut = (here: Here): number => {
   return t.drafts.findIndex((draft) => sameThing(next.mention, draft.thing));
 };
 
+/** What something is denied of, where what became of it is said right after; null where it is not. */
+const deniedFor = ({ t, chunk, at, nextAt }: Here): { thing: ChunkOf<'thing'>; to: number } | null => {
+  const [before, next] = [t.chunks[at - 1], t.chunks[nextAt]];
+  if (!is(chunk, 'not') || t.drafts.length === 0) return null;
+  const follows = (from: number): boolean => {
+    const to = nextMeaning(t, from);
+    const who = is(t.chunks[from + 1], 'that') || t.chunks[from + 1]?.kind === 'pointer' ? from + 1 : from;
+    const subject = t.chunks[nextMeaning(t, who)];
+    const said = is(subject, 'i') ? t.chunks[nextMeaning(t, nextMeaning(t, who))] : t.chunks[to];
+    return said?.kind === 'word' && deedsIn(said).some((deed) => !weak.has(deed));
+  };
+  if (next?.kind === 'thing') return follows(nextAt) ? { thing: next, to: nextAt } : null;
+  const parted = t.chunks[at + 1] === undefined || paused(t, t.chunks[at + 1]);
+  return before?.kind === 'thing' && parted && follows(at) ? { thing: before, to: at } : null;
+};
+
 /** Where a sentence that denies turns to what is so: "so", "but". Null where it does not. */
 const turnsAt = ({ t, at }: Here): number | null => {
   const turn = t.chunks.findIndex(
@@ -168,6 +185,17 @@ const isOn = ({ t, at, nextAt }: Here): boolean => {
     (is(before, 'deed:stored', 'has') || is(after, 'on-it', 'prep') || ends === 'it')
   );
 };
+
+/** "The other one", with nothing after it that it is the other one of. */
+const pointsToOther = (t: Telling, chunk: Word, at: number): boolean => {
+  const said = t.lexicon.phrases.longestAt(t.tokens, chunk.from);
+  const next = t.chunks[at + 1];
+  const alone = next === undefined || paused(t, next) || (next.kind === 'word' && !isUnit(t, next));
+  return said?.length === chunk.to - chunk.from && said.value.has('pointer:other') && alone;
+};
+
+/** What is done to all that was spoken of, and asked about first. */
+const undoable: ReadonlySet<Deed> = new Set<Deed>(['threw', 'finished', 'gave']);
 
 const skip: Rule['take'] = ({ t, chunk, at }) => {
   use(t, chunk);
@@ -368,6 +396,23 @@ const rules: readonly Rule[] = [
       use(t, chunk);
       use(t, t.chunks[nextAt]!);
       return nextAt;
+    },
+  },
+  // "Not the jollof, I ate that", "hummus not, that I eat": of that alone is said what follows.
+  {
+    when: (here) => deniedFor(here) !== null,
+    take: (here) => {
+      const { t, chunk } = here;
+      const { thing, to } = deniedFor(here)!;
+      use(t, chunk);
+      use(t, thing);
+      const before = t.drafts.find((draft) => draft.thing === thing.mention);
+      const draft = before ?? begin(t, thing.mention, { deed: null, or: null, definite: true });
+      draft.denied = true;
+      draft.deed = draft.or = null;
+      t.group = t.run = [draft];
+      t.inRun = false;
+      return to;
     },
   },
   // "Not the raw brisket": what is not meant.
@@ -856,6 +901,17 @@ const rules: readonly Rule[] = [
       return to;
     },
   },
+  // "And the other one, that's gone as well": of those that were told of before.
+  {
+    when: ({ t, chunk, at }) =>
+      is(chunk, 'whole') && t.drafts.length === 0 && pointsToOther(t, chunk, at) && t.chunks.some(isGone),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      t.group = t.run = [begin(t, pointed('other'), { definite: true })];
+      t.inRun = true;
+      return at;
+    },
+  },
   {
     when: ({ chunk }) => is(chunk, 'whole'),
     take: ({ t, chunk, at }) => {
@@ -922,6 +978,16 @@ const rules: readonly Rule[] = [
     },
   },
   { when: (here) => is(here.chunk, 'may') && is(nextOf(here), 'deed:stored'), take: skip },
+  // "Binned the lot", of nothing that was named: all that was just spoken of.
+  {
+    when: ({ chunk, t }) =>
+      is(chunk, 'each') && t.drafts.length === 0 && t.deed !== null && undoable.has(t.deed),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      t.group = t.run = [begin(t, pointed('them'), { definite: true })];
+      return at;
+    },
+  },
   {
     when: ({ chunk, t }) => is(chunk, 'each') && t.group.length > 0,
     take: ({ t, chunk, at }) => {
