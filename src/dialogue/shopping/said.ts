@@ -20,6 +20,7 @@ const namesPointedAt = (turn: Turn, { pointer }: Mention): string[] => {
   const lines = ofTheList(turn) ? linesPointedAt(turn).map(({ name }) => name) : [];
   const known =
     lines.length > 0 ? lines : turn.memory.items.flatMap((id) => turn.kitchen.items.get(id)?.name ?? []);
+  if (pointer === 'last-added') return known.slice(-1);
   return known.slice(0, pointer === 'them' || pointer === 'all' ? known.length : 1);
 };
 
@@ -54,6 +55,8 @@ export const linesSaid = (turn: Turn, slots: Slots): LinesSaid => {
   if (pointer && !slots.item?.words) {
     if (pointer === 'all') return { lines: [...all], unknown: [] };
     const lines = linesPointedAt(turn);
+    // "Take that last one off again": what was put on last.
+    if (pointer === 'last-added' && lines.length > 0) return { lines: lines.slice(-1), unknown: [] };
     const one = pointer === 'it' || pointer === 'that' || pointer === 'this';
     if (one && lines.length > 1) return { lines: [], unknown: [], several: lines };
     if (lines.length > 0) return { lines, unknown: [] };

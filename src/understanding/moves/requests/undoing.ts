@@ -113,6 +113,9 @@ export const takingBackFrame: Frame = ({ after: bits, last, pauses }) => {
   const reversed = classed(bits, ...(reverses[last.intent] ?? []));
   // "Eggs off the list", after eggs and flour went on: that is the eggs alone, and no taking back of both.
   const named = values(bits).filter((bit) => isNamed(bit, last));
+  // "The last one, leave that off": one of them, whichever it is.
+  const oneOf = ofKind(bits, 'pointer').some(({ mention }) => mention.pointer === 'last-added');
+  if (oneOf && last.names.length > 1) return null;
   const ofSome = named.length > 0 && named.length < last.names.length;
   // "Undo the celery", after something else was done, or more than that: of what is named, and of that alone.
   if (plain.length > 0 && (ofSome || others.some((bit) => isKnown(bit) && bit.from > plain[0]!.from)))
