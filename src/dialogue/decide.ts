@@ -444,6 +444,15 @@ const chosen = (work: Work, understanding: Understanding): Work | null => {
   return null;
 };
 
+/** One of the things offered was named, in words that were half heard as another request: the question comes first. */
+const answeredByWords = (work: Work, acts: readonly Act[]): Work | null => {
+  const frame = topFrame(work);
+  const others = acts.every(
+    ({ intent }) => intent !== 'tell' && isChanging(intent) && intent !== frame?.act.intent,
+  );
+  return frame?.kind === 'slot' && others ? pickByWords(work) : null;
+};
+
 /** What is likelier meant just now than its bare likelihood says. */
 const wantedNow = (work: Work) => {
   const { session, frames, done } = work.state;
@@ -527,7 +536,9 @@ const heardWork = (at: Work, heard: Heard): Work => {
       const clear = { ...withState(work, { misses: 0 }), runnerUp: runnerUpOf(understanding, acts) };
       // What was said first is asked first.
       const inTurn = sure || !acts.every(({ intent }) => isChanging(intent)) ? acts : acts.toReversed();
-      const one = via(clear, 'decide.ts chosen', (at) => chosen(at, understanding));
+      const one =
+        via(clear, 'decide.ts chosen', (at) => chosen(at, understanding)) ??
+        (sure ? null : via(clear, 'turn/frames.ts pickByWords', (at) => answeredByWords(at, acts)));
       return one ?? inTurn.reduce(sure ? perform : confirmed, clear);
     }
   }

@@ -13,6 +13,7 @@ export const QUALIFIERS = [
   'just', // begins so: "just in the freezer"
   'of-those', // "which ones are the oldest"
   'oldest',
+  'either', // "either one", "whichever": no one of several rather than another
   'hers', // the, my, this: of what is here, and not of such food in general
   'definite', // "the" anywhere
   'more', // "more milk"

@@ -5,7 +5,7 @@
  */
 import type { Clock } from '../terms/dates.js';
 import { rulesFor } from './grammar-files.js';
-import { type HearingContext, type Hypothesis, type Understanding } from './intents.js';
+import { type Expectation, type HearingContext, type Hypothesis, type Understanding } from './intents.js';
 import { moodOf, type MoodShares } from './learned/index.js';
 import { chunksOf } from './moves/chunks.js';
 import type { Chunk } from './moves/api.js';
@@ -42,6 +42,18 @@ const longestMove = 4;
 /** In stretches of a sentence that nobody marked. */
 const longestUnmarked = 7;
 const surelyOrdered = 0.8;
+
+/** What is asked for then is a value, and whatever gives one answers it, with more after it or not. */
+const takesValue: ReadonlySet<Expectation> = new Set<Expectation>([
+  ...(['choice', 'item', 'place', 'amount', 'date', 'time', 'method', 'marker', 'person'] as const),
+]);
+const isAnswer = ({ verdict, readings: [best] }: Understanding): boolean =>
+  verdict === 'act' &&
+  best !== undefined &&
+  best.acts.length > 0 &&
+  best.acts.every(
+    ({ intent, slots }) => intent === 'choose' || (intent === 'answer' && Object.keys(slots).length > 0),
+  );
 
 const chunksIn = (text: string, names: HouseholdNames, context: HearingContext): readonly Chunk[] => {
   const clock: Clock = { now: context.now, timeZone: context.timeZone };
@@ -89,6 +101,13 @@ const hearingOnce = (
   };
 };
 
+/** "The lamb stew, made it today, it's on the top shelf", to where it goes: told whole, with no word left over. */
+const tellsAnswer = ({ verdict, readings: [best] }: Understanding, { expecting }: HearingContext): boolean =>
+  verdict === 'act' &&
+  (expecting === 'place' || expecting === 'date') &&
+  best !== undefined &&
+  best.acts.every(({ intent, slots }) => intent === 'tell' && !slots.unused?.length);
+
 /** The moves of a turn, in order; one where all of it is one. */
 export const movesOf = (
   understander: Understander,
@@ -103,13 +122,15 @@ export const movesOf = (
   if (!first || context.expecting === 'spelling' || context.expecting === 'code') return whole;
   const { steps } = context;
   const [read] = inAll.readings;
+  const waits =
+    takesValue.has(context.expecting) && !isAnswer(inAll) && !inAll.settles && !tellsAnswer(inAll, context);
   const sure = isSureOfWhole(inAll) && read?.acts.length === 1 && !read.byPhrase;
-  if (sure || (read?.agenda && !steps)) return whole;
+  if ((sure && !waits) || (read?.agenda && !steps)) return whole;
   const sentences = hypotheses.map(({ text }) => withLead(sentencesOf(text), context.locale));
   if (sentences[0]!.length > mostSentences) return whole;
   const hear = hearingOnce(understander, names, context);
   const mood = moodIn(sentences[0]!.join(' '), context);
-  const within = !holdsAll(inAll, mood) && (mood?.['not-ours'] ?? 0) < mostlyOthers;
+  const within = waits || (!holdsAll(inAll, mood) && (mood?.['not-ours'] ?? 0) < mostlyOthers);
   /** Of several sentences, one that makes sense by itself is not cut. */
   const isHeld = (text: string, nth: number): boolean =>
     !within || (sentences[0]!.length > 1 && worthOf(hear([{ text }], nth === 0)) !== null);
@@ -167,11 +188,16 @@ export const movesOf = (
   /** With what it costs to begin where nobody marked it: nothing for what is passed over. */
   const worthFrom = (from: number, to: number): number | null => {
     const single = to - from === 1;
+    if (from === 0 && answers !== undefined && to === answers + 1) return worth.answer;
     const held = single ? alone[from]! : heldFrom(from, to);
     if (held === null) return null;
     return held + (isCutAt(from) && !(single && aside[from]) ? worth.cut : 0);
   };
   for (let at = 0; at < count; at += 1) heldFrom(at, at + 1);
+  /** So many pieces answer what was asked: "the jollof, and what about the freezer". */
+  const answers = waits
+    ? [...own!.keys()].findLast((at) => at + 1 < count && isAnswer(heard(0, at + 1)))
+    : undefined;
   const best: Run[] = [{ from: 0, worth: 0 }];
   for (let to = 1; to <= count; to += 1) {
     let run: Run | null = null;
@@ -192,7 +218,7 @@ export const movesOf = (
   for (let to = count; to > 0; to = best[to]!.from) {
     const { from } = best[to]!;
     // A stretch that says nothing of this kitchen, where nobody marked it, is no move of its own.
-    if (to - from === 1 && aside[from]) continue;
+    if (to - from === 1 && aside[from] && !(from === 0 && answers === 0)) continue;
     const followed = moves.length > 0 && !isBusy(context);
     if (followed && onlyLeavesOff(tokensOf(from, to), language)) continue;
     moves.unshift({

@@ -27,6 +27,8 @@ export const worth = {
   lost: -0.7,
   /** Another move begins where nobody marked it. */
   cut: -2,
+  /** What was asked for, said first, whatever stands after it. */
+  answer: 6,
   /** All moves of an unmarked sentence together. */
   enough: 1,
   /** A question word, a negation or a condition that no move took. */

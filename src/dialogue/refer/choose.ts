@@ -56,7 +56,25 @@ export const chooseByWords = (
       );
     }),
   );
-  return fits.length === 1 ? fits[0]!.ids : null;
+  if (fits.length > 0) return fits.length === 1 ? fits[0]!.ids : null;
+  return byOwnWord(kitchen, words, choices);
+};
+
+/** "The upright, it's the one by the back door": the one choice whose name has a word that was said and no other has. */
+const byOwnWord = (kitchen: Kitchen, said: string, choices: readonly Choice[]): readonly Id[] | null => {
+  const heard = new Set(said.split(/[^\p{L}\p{N}]+/u));
+  const names = choices.map(({ ids }) =>
+    ids
+      .flatMap((id) => [...namesOf(kitchen, id), kitchen.items.get(id)?.name ?? ''])
+      .flatMap((name) => name.toLowerCase().split(' ')),
+  );
+  const called = choices.filter((_, at) =>
+    names[at]!.some(
+      (word) =>
+        word.length > 2 && heard.has(word) && !names.some((other, n) => n !== at && other.includes(word)),
+    ),
+  );
+  return called.length === 1 ? called[0]!.ids : null;
 };
 
 /** Places and records that are not items are chosen by id. */

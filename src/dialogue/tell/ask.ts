@@ -24,8 +24,27 @@ const sharesThing = (one: Act, other: Act): boolean => {
 /** What was told before of the same things, and waits for a yes, is told anew: it waits no longer. */
 export const withoutOlder = (frames: readonly Frame[], act: Act): readonly Frame[] =>
   frames.filter(
-    (frame) => !(frame.kind === 'sure' && frame.act.intent === 'tell' && sharesThing(frame.act, act)),
+    (frame) =>
+      !(frame.kind === 'sure' && frame.act.intent === 'tell' && sharesThing(frame.act, act)) &&
+      !isPutAwayIn(frame, act),
   );
+
+/** "Where does the stew go?" — "the lamb stew is on the top shelf": told whole, it is asked no longer. */
+const isPutAwayIn = (
+  { kind, act: { intent, slots } }: Frame,
+  { slots: { statements = [] } }: Act,
+): boolean => {
+  const waiting = slots.item?.words ? foodKey(slots.item.words).split(' ') : [];
+  return (
+    kind === 'slot' &&
+    intent === 'put-away' &&
+    waiting.length > 0 &&
+    statements.some(({ thing, place, parts }) => {
+      const told = thing?.words ? foodKey(thing.words).split(' ') : [];
+      return (place ?? parts) !== undefined && waiting.every((word) => told.includes(word));
+    })
+  );
+};
 
 /**
  * What would be noted, and the words that were not understood, for a yes or no: nothing is done before. What

@@ -1,6 +1,7 @@
 /** The open question: answered, asked again in other words, or let go. */
 import type { Say } from '../../speech/answer.js';
-import { type Act, DESTRUCTIVE_INTENTS } from '../../understanding/intents.js';
+import { type Act, ASKING_INTENTS, DESTRUCTIVE_INTENTS, type Intent } from '../../understanding/intents.js';
+import { foodKey } from '../../kitchen/index.js';
 import type { Item } from '../../kitchen/model.js';
 import { placeAt } from '../describe/place.js';
 import { dateKindSaid } from '../put-away/date-kind.js';
@@ -116,7 +117,7 @@ const picksKind = (work: Work, frame: Frame): Work | null => {
 /** What was heard, though no reading fits, names one of the things offered. */
 export const pickByWords = (work: Work): Work | null => {
   const frame = topFrame(work);
-  const kind = frame ? picksKind(work, frame) : null;
+  const kind = frame ? (picksKind(work, frame) ?? takesEither(work, frame)) : null;
   if (kind) return kind;
   const ids = frame?.choices && work.heard ? chooseByWords(work.kitchen, work.heard, frame.choices) : null;
   return frame && ids ? settle(work, frame, ids) : null;
@@ -167,6 +168,31 @@ export const isSettled = (work: Work, frame: Frame): boolean => {
   return frame.kind === 'sure' && subject.length > 0 && subject.every(({ gone }) => gone !== null);
 };
 
+/**
+ * "Either one": of places, the first for something that goes there, and each in turn for what is only asked; of tubs of
+ * one food, the oldest. Of different foods it is still to be said which.
+ */
+const takesEither = (work: Work, frame: Frame): Work | null => {
+  const { choices = [], kind } = frame;
+  if (kind !== 'slot' || !work.qualifiers.has('either') || choices.length < 2) return null;
+  const ids = choices.flatMap((choice) => choice.ids);
+  const items = ids.flatMap((id) => work.kitchen.items.get(id) ?? []);
+  if (items.length === ids.length) {
+    if (new Set(items.map(({ name }) => foodKey(name))).size > 1) return null;
+    const [oldest] = oldestFirst(items);
+    const said = saying(work, say('took-oldest', { at: placeAt(work.kitchen, oldest!.placeId) }));
+    return settle(said, frame, [oldest!.id]);
+  }
+  if (!ids.every((id) => work.kitchen.places.has(id))) return null;
+  const asks = (ASKING_INTENTS as readonly Intent[]).includes(frame.act.intent);
+  const meant = asks ? choices : choices.slice(0, 1);
+  return meant.reduce(
+    (at, choice) =>
+      runAct(at, frame.act, { picked: { ...frame.picked, [frame.slot]: choice.ids }, sure: false }),
+    popped(work),
+  );
+};
+
 /** Runs the act as an answer to the open question; null when it is about something else. */
 export const answerFrame = (work: Work, act: Act): Work | null => {
   const frame = topFrame(work);
@@ -175,6 +201,8 @@ export const answerFrame = (work: Work, act: Act): Work | null => {
     return runAct(popped(work), { intent: 'continue', slots: {} });
   if (act.intent === 'yes') return agreed(work, frame);
   if (act.intent === 'no') return denied(work, frame);
+  const either = act.intent === 'maybe' || act.intent === 'choose' ? takesEither(work, frame) : null;
+  if (either) return either;
   if (act.intent === 'maybe' && frame.unsure) return settle(work, frame, frame.unsure);
   if (act.intent === 'maybe') return frame.kind === 'offer' ? refused(work, frame) : askAgain(work);
   if (frame.kind === 'offer' && act.intent === 'cancel') return refused(work, frame);
