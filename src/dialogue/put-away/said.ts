@@ -23,7 +23,10 @@ const asBought = (turn: Turn, { item, maker, dates: told }: Slots, dates: Dates)
 };
 
 export const saidDraft = (turn: Turn, slots: Slots): Omit<Draft, 'name'> => {
-  const dates = asBought(turn, slots, saidDates(slots.dates));
+  const told = asBought(turn, slots, saidDates(slots.dates));
+  // Found where a place is checked: nobody froze it today.
+  const found = turn.state.session?.kind === 'count' && told.frozen === undefined;
+  const dates: Dates = found && Object.keys(told).length > 0 ? { ...told, frozen: null } : told;
   const maker = slots.maker ?? slots.item?.maker;
   const preparation: Preparation | null = slots.preparation ? preparationOf(slots.preparation) : null;
   // Whose it is, only where the name was heard.

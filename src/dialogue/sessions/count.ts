@@ -159,21 +159,45 @@ const namesSeen = (turn: Turn, { seen }: StockTake, as: Seen): readonly string[]
   ),
 ];
 
-/** "Just stop asking": what it changed so far is said, and that nothing else was. */
+/** What was done to things of this place since the check began, by whatever was said: as an answer, or beside one. */
+const doneSince = (
+  { journal, kitchen }: Turn,
+  { placeId, startedAt }: StockTake,
+): { readonly gone: readonly string[]; readonly changed: readonly string[] } => {
+  const ops = journal
+    .filter(({ at }) => at >= startedAt)
+    .flatMap((entry) => entry.ops.flatMap((op) => (op.kind === 'item' && op.before ? [op.before] : [])))
+    .filter((before) => before.gone === null && placeUnder(kitchen, before.placeId, placeId));
+  const names = (is: (before: Item, now: Item) => boolean): readonly string[] => [
+    ...new Set(
+      ops.flatMap((before) => {
+        const now = kitchen.items.get(before.id);
+        return now && is(before, now) ? [now.name] : [];
+      }),
+    ),
+  ];
+  const differs = (before: Item, now: Item): boolean =>
+    now.gone === null &&
+    (now.placeId !== before.placeId || JSON.stringify(now.amount) !== JSON.stringify(before.amount));
+  return { gone: names((_, now) => now.gone !== null), changed: names(differs) };
+};
+
+/** "Just stop asking": what was changed so far is said, and what was not looked at. */
 const stopCount = (turn: Turn, session: Count, take: StockTake): Reply => {
-  const gone = namesSeen(turn, take, 'gone');
-  const changed = namesSeen(turn, take, 'changed');
+  const since = doneSince(turn, take);
+  const gone = [...new Set([...namesSeen(turn, take, 'gone'), ...since.gone])];
+  const changed = [...new Set([...namesSeen(turn, take, 'changed'), ...since.changed])];
+  const { toGo: left } = tallyOf(turn.kitchen, take);
+  const none = gone.length + changed.length === 0;
   const parts = [
     ...(gone.length > 0 ? [say('count-stopped-gone', { items: list(gone) })] : []),
     ...(changed.length > 0 ? [say('count-stopped-changed', { items: list(changed) })] : []),
+    ...(none || left === 0 ? [say('count-stopped-rest', { none: none ? 'yes' : 'no' })] : []),
+    ...(left > 0 ? [say('count-not-looked', { count: left })] : []),
   ];
   return {
     ...endCount(turn, session),
-    parts: [
-      say('count-stopped'),
-      ...parts,
-      say('count-stopped-rest', { none: parts.length === 0 ? 'yes' : 'no' }),
-    ],
+    parts: [say('count-stopped'), ...parts],
     dropFrames: true,
     memory: {
       items: Object.entries(take.seen).flatMap(([id, found]) => (found === 'there' ? [] : [id])),
@@ -187,7 +211,8 @@ const told = (turn: Turn, session: Count, take: StockTake, findings: readonly Fi
   const noted = note(turn, session, found, more, said);
   // Not found, and nobody said why: it is not used up before she says so.
   const asked = missing.length > 0 ? askMissing(turn, missing) : offer;
-  return asked && noted.session ? { ...noted, offer: asked } : noted;
+  // Asked even where nothing else is to be checked: what was found besides is not lost with the end.
+  return asked ? { ...noted, offer: asked } : noted;
 };
 
 /** The part of the place checked that was named, where it is one. */

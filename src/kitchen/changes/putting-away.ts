@@ -48,8 +48,9 @@ export const datesIn = (
   const known = Object.fromEntries(Object.entries(said).filter(([, day]) => day !== null)) as Partial<
     Record<DateKind, PlainDate>
   >;
-  // Only food that is new today is known to be frozen today: what was found there may be years old.
-  const isNew = known.made !== undefined || known.bought !== undefined;
+  // Only food that is new is known to be frozen today: what was found there may be years old, and what was bought
+  // on another day may have been frozen since.
+  const isNew = known.made !== undefined || known.bought === today(doing.clock);
   if (isNew && said.frozen === undefined && storageOf(doing.kitchen, placeId) === 'freezer') {
     return { ...known, frozen: today(doing.clock) };
   }

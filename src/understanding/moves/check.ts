@@ -131,6 +131,8 @@ const draftsOf = (bits: readonly Chunk[], pauses: ReadonlySet<number>): readonly
     const parted = pauses.has(bit.from);
     if (figure && parted && now.things.length > 0 && !said() && !now.led && thingFollows(bits, at, pauses))
       close();
+    // "Two packets, one my son took on Tuesday": one is what went, and not what is there.
+    if (figure && takenBy(bits, at, pauses) && (now.amount ?? drafts.at(-1)?.amount)) return;
     if (figure && !eaten) {
       if (now.led && now.things.length > 0 && thingFollows(bits, at, pauses)) another();
       // "Carrots yes, two zucchini": of the next, where this one has its own.
@@ -153,6 +155,16 @@ const draftsOf = (bits: readonly Chunk[], pauses: ReadonlySet<number>): readonly
   });
   close();
   return drafts;
+};
+
+/** "One my son took": who took it stands between, and no other thing, pause or figure. */
+const takenBy = (bits: readonly Chunk[], at: number, pauses: ReadonlySet<number>): boolean => {
+  for (const bit of bits.slice(at + 1)) {
+    if (pauses.has(bit.from) || bit.kind === 'thing' || bit.kind === 'amount') return false;
+    if (is(bit, 'eaten')) return true;
+    if (figureOf(bit) !== null) return false;
+  }
+  return false;
 };
 
 /** A thing comes next, before anything that is said of it. */
