@@ -1,4 +1,5 @@
 /** Facts told later: what an item is called, contains, when it was made, how it is got ready. */
+import { ingredientIn } from '../ingredients.js';
 import type { Amount } from '../../terms/amount.js';
 import { isPlainDate, type PlainDate } from '../../terms/dates.js';
 import type { Touch } from '../../terms/touch.js';
@@ -53,9 +54,17 @@ const preparationsWith = (
 ): readonly Preparation[] =>
   told ? [...old.filter(({ method, from }) => method !== told.method || from !== told.from), told] : old;
 
+/** What is in it is kept as a note, and is of the dish; any other note is of the one container. */
+const inDish = ({ notes }: Facts): Pick<Facts, 'notes'> => {
+  const add = notes?.add?.filter((note) => ingredientIn(note) !== null) ?? [];
+  return add.length > 0 ? { notes: { add } } : {};
+};
+
 /** Facts about the dish hold for every container of it; how much, where and how it feels do not. */
-const forOthers = ({ name, dates, maker, diets, contains, freeFrom, cautions, preparation }: Facts): Facts =>
-  ({
+const forOthers = (facts: Facts): Facts => {
+  const { name, dates, maker, diets, contains, freeFrom, cautions, preparation } = facts;
+  return {
+    ...inDish(facts),
     name,
     dates: dates?.made === undefined ? undefined : { made: dates.made },
     maker,
@@ -64,7 +73,8 @@ const forOthers = ({ name, dates, maker, diets, contains, freeFrom, cautions, pr
     freeFrom,
     cautions,
     preparation,
-  }) as Facts;
+  } as Facts;
+};
 
 /** Told open, since nobody knows when; with a day it needs no mark of its own. */
 const openWith = ({ open, ...item }: Item, opened: PlainDate | null | undefined): Item =>

@@ -135,8 +135,25 @@ const toldOfEaters = (guess: Guess, reader: Reader): Slots | null => {
     first.who === 'named' &&
     first.diets.length + first.risks.length === 0 &&
     first.allergens.every((one) => moves.isAllergen(one));
-  return plain ? null : { eaters };
+  return plain || toldOfFood(guess, moves, reader) ? null : { eaters };
 };
+
+/**
+ * "It have peanut inside, my sister is allergic": what is in the food is a fact of its own, which who must not have
+ * it holds nothing of. Such a sentence is no one move, and is heard in its parts.
+ */
+const toldOfFood = ({ said }: Guess, { phrases }: MovesLexicon, { rules }: Reader): boolean => {
+  const classes = (at: number): readonly string[] => [...(phrases.longestAt(said, at)?.value ?? [])];
+  return said.some((_, at) => {
+    const [food] = rules.get('kitchen:food')?.matchesAt(said, at) ?? [];
+    if (!food) return false;
+    const after = classes(at + food.length);
+    const subject = classes(at - 2);
+    const ofIt = classes(at - 1).includes('has') && subject.some((name) => pointsAtFood.has(name));
+    return ofIt || after.includes('in-it') || after.includes('on-it');
+  });
+};
+const pointsAtFood: ReadonlySet<string> = new Set(['pointer:it', 'pointer:that']);
 
 const sureAnswer = 0.9;
 /** A rule's reading of the talk itself stands: "next", "skip that", "wait". */
