@@ -30,6 +30,9 @@ export const countsContainers = (amount: Slots['amount']): amount is NonNullable
 /** "Two on the top shelf, six in the chest freezer". */
 export const sharesOf = (turn: Turn, slots: Slots): Needed<Shares> => {
   const all: Shares[number][] = [];
+  // "Six portions in the chest, two in the fridge": portions, all of them.
+  const told = [slots.amount, ...(slots.shares ?? []).map(({ amount }) => amount)];
+  const counted = told.find((amount) => amount && amount.unit !== 'piece')?.unit ?? 'container';
   for (const [at, share] of (slots.shares ?? []).entries()) {
     const place = needPlace(turn, share.place, {
       slot: `share-${at}`,
@@ -37,7 +40,7 @@ export const sharesOf = (turn: Turn, slots: Slots): Needed<Shares> => {
       likely: true,
     });
     if ('reply' in place) return place;
-    const unit = share.amount.unit === 'piece' ? (slots.amount?.unit ?? 'container') : share.amount.unit;
+    const unit = share.amount.unit === 'piece' ? (slots.amount?.unit ?? counted) : share.amount.unit;
     const amount = { value: share.amount.value, unit };
     const { place: where, spot } = place.got;
     all.push(

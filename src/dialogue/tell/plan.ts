@@ -55,15 +55,31 @@ const toBuy = (statement: Statement): Mention => {
     : mention;
 };
 
-/** "Both of them", after two foods were put away one after the other. */
-const lastTwo = (turn: Turn): readonly Item[] =>
-  turn.journal
+/** What the two last puttings away of this talk brought in, the newer first, with all their tubs. */
+const lastTwo = ({ journal, kitchen, clock }: Turn): readonly (readonly Item[])[] =>
+  journal
+    .filter(({ at }) => Date.parse(clock.now) - Date.parse(at) < aTalk)
     .flatMap(({ ops }) => {
-      const made = ops.find((op) => op.kind === 'item' && op.before === null && op.after !== null);
-      const item = made ? turn.kitchen.items.get(made.id) : undefined;
-      return item && item.gone === null ? [item] : [];
+      const brought = ops.flatMap((op) => {
+        const item = op.kind === 'item' && op.before === null ? kitchen.items.get(op.id) : undefined;
+        return item && item.gone === null ? [item] : [];
+      });
+      return brought.length > 0 ? [brought] : [];
     })
     .slice(0, 2);
+/** Milliseconds: what lies further back is not what two things told one after the other are. */
+const aTalk = 30 * 60_000;
+
+/** "Both of them", "them both": the two foods put away one after the other, where only one was spoken of since. */
+const bothOf = (turn: Turn, spoken: readonly Item[], pair: boolean): readonly Item[] => {
+  const [newer = [], older = []] = lastTwo(turn);
+  const isSpoken = ({ id }: Item): boolean => spoken.some((one) => one.id === id);
+  const goesBy = newer.length > 0 && !newer.some(isSpoken) && older.some(isSpoken);
+  // "Them both", after eight tubs of one dish and two of another: the dishes.
+  const dishes = new Set([...older, ...newer].map(({ name }) => foodKey(name)));
+  const ofOne = pair && dishes.size === 2 && newer.some(isSpoken) && !older.some(isSpoken);
+  return older.length > 0 && (spoken.length < 2 || goesBy || ofOne) ? [...older, ...newer] : spoken;
+};
 
 /** Asked about while a place is checked against the record: its name said shorter is that. */
 const checked = (turn: Turn, words: string): readonly Item[] => {
@@ -112,8 +128,7 @@ export const recordsOf = (turn: Turn, statement: Statement): readonly Item[] => 
   if (thing === null || thing.words === null) {
     const { items } = findItems(turn, thing ?? itMention);
     const several = thing?.pointer === 'both' || thing?.pointer === 'them';
-    const added = several && items.length < 2 ? lastTwo(turn) : [];
-    return added.length > 1 ? added : items;
+    return several ? bothOf(turn, items, thing?.pointer === 'both') : items;
   }
   const { words } = thing;
   // "The new milk", of what is here: the one that came last.

@@ -520,6 +520,57 @@ const notLed =
         lexicon.phrases.longestAt([tokens[from]!], 0)?.value.has('more') !== true,
     );
 
+/** Who does something stands right before `at`: "we", "Sam", "they just". */
+const doerBefore = (
+  lexicon: MovesLexicon,
+  tokens: readonly string[],
+  at: number,
+  rules: DynamicRules,
+): boolean => {
+  for (let from = at - 1; from >= 0 && from >= at - longestDoer; from -= 1) {
+    const said = tokens.slice(from, at);
+    const phrase = lexicon.phrases.allAt(said, 0).find(({ length }) => length === said.length)?.value;
+    // "I have cooked rice" may be what she has; with a day it is what she did.
+    if (phrase?.has('deed:stored')) {
+      if (phrase.has('i') && dayAfter(tokens, at, rules)) return true;
+    } else if (phrase?.has('i') || phrase?.has('they')) return true;
+    if (
+      rules
+        .get('kitchen:person')
+        ?.matchesAt(said, 0)
+        .some(({ length, value }) => length === said.length && fitOf(value) >= surelyDoer)
+    )
+      return true;
+  }
+  return false;
+};
+const longestDoer = 4;
+const surelyDoer = 0.9;
+
+const dayAfter = (tokens: readonly string[], from: number, rules: DynamicRules): boolean =>
+  tokens.some(
+    (_, at) =>
+      at > from && (rules.get('builtin:grammar/date?lean=past')?.matchesAt(tokens, at) ?? []).length > 0,
+  );
+
+/** "I cooked rice", "cooked rendang today": made by somebody, where "cooked rice is in the fridge" is its name. */
+const notDone =
+  (lexicon: MovesLexicon, find: Finder): Finder =>
+  (tokens, from, rules) => {
+    const offers = find(tokens, from, rules);
+    const verb = offers.length > 0 ? lexicon.phrases.longestAt([tokens[from]!], 0)?.value : undefined;
+    if (verb?.has('deed:made') !== true) return offers;
+    if (doerBefore(lexicon, tokens, from, rules)) return [];
+    const days = (at: number): boolean =>
+      (rules.get('builtin:grammar/date?lean=past')?.matchesAt(tokens, at) ?? []).length > 0;
+    return offers.filter(
+      ({ chunk }) =>
+        from > 0 ||
+        !days(chunk.to) ||
+        (chunk.kind === 'thing' && chunk.source === 'hers' && chunk.fit >= 0.95),
+    );
+  };
+
 const finders = new Map<string, readonly Finder[]>();
 const findersFor = (language: string): readonly Finder[] | null => {
   const lexicon = movesLexicon(language);
@@ -530,8 +581,9 @@ const findersFor = (language: string): readonly Finder[] | null => {
       language,
       (found = [
         words(lexicon),
-        hers(lexicon),
-        ...things.map((find) => notLed(lexicon, find)),
+        ...[hers(lexicon), ...things.map((find) => notLed(lexicon, find))].map((find) =>
+          notDone(lexicon, find),
+        ),
         placesOf(lexicon),
         ...simple,
         days,

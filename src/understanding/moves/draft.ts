@@ -9,6 +9,8 @@ export interface Draft {
   deed: Deed | null;
   /** What its verb may mean as well: "chucked in the fridge" is no throwing out. */
   or: Deed | null;
+  /** "Boiled six eggs": how it was cooked, which is part of its name once it was made. */
+  how?: string;
   thing: Mention | null;
   definite: boolean;
   fresh: boolean;

@@ -2,7 +2,7 @@
 import type { Amount } from '../../../terms/amount.js';
 import { emptyMention } from '../../intents.js';
 import { pointed as pointedAt } from '../../meaning-parts.js';
-import type { Deed } from '../../intents.js';
+import type { Deed, PlaceMention } from '../../intents.js';
 import type { Chunk, ChunkOf } from '../api.js';
 import { eachOf, keepKind, partAt, placeFrom } from './places.js';
 import {
@@ -137,6 +137,10 @@ export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'numbe
   let next = at + 1;
   while (is(chunks[next], 'of', 'a', 'fill')) next += 1;
   const names = chunks[next]?.kind === 'thing';
+  if (t.repaired && t.drafts.length > 0 && !names) {
+    const mended = mendPart(t, at, said);
+    if (mended !== null) return mended;
+  }
   if (t.repaired) {
     const named = chunks[next];
     // "A waffle, two, no, three waffles": still those.
@@ -228,6 +232,10 @@ const doneToIt = (t: Telling): void => {
 /** Of what was named last. */
 const setAmount = (t: Telling, said: Amount, chunk: Chunk): void => {
   const draft = t.group.at(-1) ?? lastOf(t);
+  // "Six eggs, in a bowl on the top shelf": what they are in, and no other count.
+  const inOne =
+    said.value === 1 && said.unit !== 'piece' && is(t.chunks[t.chunks.indexOf(chunk) - 1], 'prep');
+  if (draft.amount?.unit === 'piece' && inOne) return;
   if (draft.amount && draft.amount.value !== said.value) t.cost += odd.twice;
   draft.amount = said;
   if (t.remains) leaves(t, draft);
@@ -261,6 +269,26 @@ const partOf = (t: Telling, at: number, there: number, said: Amount, fraction: n
   t.whole = false;
   keepKind(t, where);
   t.inRun = false;
+  return to;
+};
+
+const idOf = ({ candidates }: PlaceMention): string | undefined => candidates[0]?.id;
+
+/** "Four in the chest, no wait, three in the chest": that part; of another place, the one told last. Null: no part. */
+const mendPart = (t: Telling, at: number, said: Amount): number | null => {
+  const there = partAt(t, at);
+  const draft = lastOf(t);
+  if (there === null || !(draft.place ?? draft.parts[0])) return null;
+  const { place, to } = placeFrom(t, there);
+  for (let step = at; step <= to; step += 1) use(t, t.chunks[step]!);
+  const part = draft.parts.findLastIndex((one) => idOf(one.place) === idOf(place));
+  const first = draft.place && (idOf(draft.place) === idOf(place) || draft.parts.length === 0);
+  if (part < 0 && first) {
+    draft.amount = { ...said, unit: said.unit === 'piece' ? (draft.amount?.unit ?? said.unit) : said.unit };
+    draft.place = place;
+  } else draft.parts.splice(part, 1, { amount: said, share: null, place });
+  t.repaired = t.inRun = false;
+  keepKind(t, place);
   return to;
 };
 

@@ -4,7 +4,8 @@
  * way round, it is read both ways, and the reading with the fewest oddities stands.
  */
 import type { Chunk, ChunkOf } from '../api.js';
-import type { Deed } from '../../intents.js';
+import type { Deed, Mention } from '../../intents.js';
+import { namedMention } from '../../meaning-parts.js';
 import { type Draft, saysSomething } from '../draft.js';
 import { takeAmount, takeShare } from './amounts.js';
 import { takeDay } from './dates.js';
@@ -207,7 +208,7 @@ const goesSomewhere = ({ deed, thing }: Draft): boolean =>
  * A verb of two meanings, by what else was told: what goes to a place here is not thrown out, and what is taken
  * from hers is not bought.
  */
-const settle = (draft: Draft): void => {
+const settle = (t: Telling, draft: Draft): void => {
   const { deed, or, thing, definite, fresh } = draft;
   const hersAlready = (thing?.candidates[0]?.fit ?? 0) >= surelyHers;
   if (draft.fine && deed === null && hersAlready && !placed(draft)) draft.deed = 'kept';
@@ -231,12 +232,40 @@ const settle = (draft: Draft): void => {
     draft.deed = 'moved';
   const hers = (thing?.candidates[0]?.fit ?? 0) >= surelyHers && definite && !fresh;
   const both = (deed === 'bought' && or === 'took') || (deed === 'took' && or === 'bought');
-  // "Boiled up ten of the pierogi": hers, and cooked.
-  if (deed === 'made' && hers && draft.amount !== undefined && !placed(draft)) draft.deed = 'took';
+  if (deed === 'made' && isEaten(draft, hers)) {
+    // What was cooked of hers came from nobody and is not new: the day is when.
+    draft.deed = 'took';
+    delete draft.maker;
+    if (draft.dates.made && draft.dates.made !== 'unknown') draft.when ??= draft.dates.made;
+    delete draft.dates.made;
+  } else if (deed === 'made' && draft.how && thing?.words) draft.thing = cookedSo(t, thing, draft.how);
   if (both) draft.deed = hers && !placed(draft) ? 'took' : 'bought';
 };
 const surelyHers = 0.78;
 const nearlyHers = 0.6;
+
+/** Six eggs that were boiled are boiled eggs: they keep for other times than raw ones, and are not those. */
+const cookedSo = ({ rules }: Telling, thing: Mention, how: string): Mention => {
+  const said = [how, ...thing.words!.split(' ')];
+  const own = rules
+    .get('kitchen:item')
+    ?.matchesAt(said, 0)
+    .find(({ length }) => length === said.length);
+  return { ...thing, words: said.join(' '), candidates: own ? namedMention(own.value).candidates : [] };
+};
+
+/**
+ * "Boiled up ten of the pierogi", "we grilled the salmon": hers, and cooked. Where it stands somewhere, in tubs
+ * or portions, or one whole ("I roasted a chicken"), it was made.
+ */
+const isEaten = (draft: Draft, hers: boolean): boolean => {
+  const { or, amount, thing, dates, fresh } = draft;
+  if (placed(draft)) return false;
+  if (hers && amount !== undefined) return true;
+  if (or !== 'took' || fresh) return false;
+  if (amount !== undefined && amount.unit !== 'piece') return false;
+  return hers || (thing?.candidates[0]?.fit ?? 0) >= surelyHers || Object.keys(dates).length === 0;
+};
 
 /** "And the last two in the fridge door": of what was just put somewhere else, so many more. */
 const goesOnWithMore = ({ chunks }: Telling, { thing, amount, place, deed }: Draft): boolean =>
@@ -297,7 +326,7 @@ const inStyle = (given: Given, style: Style): Telling | null => {
     ? t.drafts.find(({ thing, place, parts }) => !thing && !place && parts.length === 0)
     : undefined;
   if (bare && t.place) bare.place = t.place;
-  t.drafts.forEach(settle);
+  for (const draft of t.drafts) settle(t, draft);
   joinLosses(t);
   const [only, ...others] = t.drafts;
   if (only && others.length === 0 && goesOnWithMore(t, only)) only.fresh = true;

@@ -137,20 +137,26 @@ const tellDeed = (t: Telling, chunk: Word, at: number): number | null => {
     t.inRun = false;
     return nextAt;
   }
+  const or = all.find((one) => one !== told && (told !== 'bought' || one !== 'given-in')) ?? null;
   const aboutGroup = t.drafts.length > 0 && !namesNext(t, at, nextAt);
+  const how =
+    told === 'made' && or === 'took' && chunk.to - chunk.from === 1 ? t.tokens[chunk.from] : undefined;
   if (aboutGroup) fronted(t, at);
   if (is(chunk, 'keeps')) keeps(t, aboutGroup);
   if (aboutGroup && next?.kind !== 'pointer') {
     // "The pesto I opened", "goulash, made Monday": of what was just named.
-    for (const draft of t.group) applyDeed(t, draft, told);
-    // "Jam I boiled yesterday": how it was made, where it is put away.
-    if (told === 'took' && is(chunk, 'cooks')) for (const draft of t.group) draft.or ??= 'made';
+    for (const draft of t.group) {
+      applyDeed(t, draft, told);
+      if (draft.deed === told) draft.or ??= or;
+      if (draft.deed === told && how) draft.how ??= how;
+    }
     if (t.maker) for (const draft of t.group) draft.maker = t.maker;
     t.inRun = false;
     return at;
   }
   t.deed = told;
-  t.or = all.find((one) => one !== told && (told !== 'bought' || one !== 'given-in')) ?? null;
+  t.or = or;
+  t.how = how;
   if (!weak.has(told) && !t.style.placesFirst) t.place = undefined;
   t.inRun = false;
   t.role = 'thing';

@@ -42,6 +42,8 @@ export interface Telling {
   /** Said before their thing. */
   deed: Deed | null;
   or: Deed | null;
+  /** "Roasted": how what is named next was cooked. */
+  how: string | undefined;
   amount: Draft['amount'];
   share: Draft['share'];
   definite: boolean;
@@ -106,6 +108,7 @@ export const newTelling = (
   again: false,
   deed: null,
   or: null,
+  how: undefined,
   amount: undefined,
   share: undefined,
   definite: false,
@@ -214,13 +217,15 @@ const countsOne = (deed: Deed | null): boolean => deed === null || COUNTS_ONE.ha
 
 /** A thing is named: what was said before it is its. */
 export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Draft => {
-  const { deed, or, single, definite, fresh, corrects, amount, share, container, place, maker, owner } = t;
+  const { deed, or, how, single, definite, fresh, corrects, amount, share, container, place, maker, owner } =
+    t;
   const draft = newDraft(thing, {
     deed,
     or,
     definite,
     fresh,
     corrects,
+    ...(how && deed === 'made' ? { how } : {}),
     ...(amount ? { amount } : single && !share && countsOne(deed) ? { amount: one } : {}),
     ...(share ? { share } : {}),
     ...(container ? { container } : {}),

@@ -126,6 +126,38 @@ const deniedFor = ({ t, chunk, at, nextAt }: Here): { thing: ChunkOf<'thing'>; t
   return before?.kind === 'thing' && parted && follows(at) ? { thing: before, to: at } : null;
 };
 
+/** "There is no ice cream": none, right after a verb of being somewhere; "no added salt" is what food lacks. */
+const saysNone = (here: Here): boolean => {
+  const { t, chunk, at, nextAt } = here;
+  const before = t.chunks[at - 1];
+  return (
+    is(chunk, 'without') &&
+    is(before, 'deed:stored') &&
+    before!.to - before!.from > 1 &&
+    !paused(t, chunk) &&
+    nextOf(here)?.kind === 'thing' &&
+    !lacksNext(t, nextAt)
+  );
+};
+
+/** "Not for my sister", "not for Theo": where the words of whom it is not for end; null where no person is named. */
+const notForTo = ({ t, at }: Here): number | null => {
+  const { chunks } = t;
+  if (!is(chunks[at + 1], 'for')) return null;
+  let to = at + 1;
+  let person = false;
+  for (let next = at + 2; next < chunks.length; next += 1) {
+    const chunk = chunks[next]!;
+    if (paused(t, chunk) || is(chunk, 'and', 'so', 'but', 'is', 'has', 'prep')) break;
+    const theirs = chunk.kind === 'unknown' || (chunk.kind === 'thing' && chunk.source === 'open');
+    const whose = is(chunks[next - 1], 'definite') && (theirs || is(chunk, 'nameless', 'they'));
+    if (chunk.kind === 'person' || whose) person = true;
+    else if (!is(chunk, 'definite', 'a')) break;
+    to = next;
+  }
+  return person ? to : null;
+};
+
 /** Where a sentence that denies turns to what is so: "so", "but". Null where it does not. */
 const turnsAt = ({ t, at }: Here): number | null => {
   const turn = t.chunks.findIndex(
@@ -353,7 +385,7 @@ const rules: readonly Rule[] = [
         (next?.kind === 'thing' || is(next, 'a')) &&
         t.drafts.length > 0 &&
         lacksNext(t, nextAt);
-      return is(chunk, 'repair') && !lack;
+      return is(chunk, 'repair') && !lack && !saysNone(here);
     },
     take: (here) => {
       const { t, chunk, at } = here;
@@ -371,6 +403,8 @@ const rules: readonly Rule[] = [
       return at;
     },
   },
+  // "There's no ice cream in here": that there is none tells of nothing that is.
+  { when: (here) => saysNone(here), take: () => null },
   {
     when: ({ chunk }) => is(chunk, 'without'),
     take: ({ t, chunk, at }) => {
@@ -411,6 +445,19 @@ const rules: readonly Rule[] = [
       draft.denied = true;
       draft.deed = draft.or = null;
       t.group = t.run = [draft];
+      t.inRun = false;
+      return to;
+    },
+  },
+  // "It has walnut in, not for my sister": a caution, in her words.
+  {
+    when: (here) => is(here.chunk, 'not') && here.t.drafts.length > 0 && notForTo(here) !== null,
+    take: (here) => {
+      const { t, chunk, at } = here;
+      const to = notForTo(here)!;
+      for (let step = at; step <= to; step += 1) use(t, t.chunks[step]!);
+      const said = t.tokens.slice(t.chunks[at + 1]!.from, t.chunks[to]!.to).join(' ');
+      for (const draft of implied(t)) draft.cautions.push(`${t.tokens[chunk.to - 1]!} ${said}`);
       t.inRun = false;
       return to;
     },
