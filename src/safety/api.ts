@@ -385,6 +385,8 @@ export interface CookTemperature {
   readonly match: FoodMatch;
   readonly row: { readonly id: string; readonly food: string };
   readonly temperature: Temperature;
+  /** Where the name does not say of which ground meat it is: what poultry wants. */
+  readonly ifPoultry: Temperature | null;
   /** Minimum rest after reaching it, in seconds (US); null when none. */
   readonly restSeconds: number | null;
   /** Time to be held at it, in seconds (UK); null when none. */

@@ -23,6 +23,8 @@ const row = (tables: SafetyTables, id: string) => {
   return found;
 };
 
+const groundMeat = 'us-ground-meat';
+
 export interface CookQuestion {
   readonly food: string;
   readonly region: Region | null;
@@ -62,11 +64,11 @@ const hottestPart = (food: string, cook: string | null, tables: SafetyTables): s
 export const cookTemperature = (question: CookQuestion, tables = safetyTables()): CookTemperature => {
   const state = question.state ?? (question.reheating === true ? 'cooked' : null);
   const named = matchFood(question.food, { state }, tables);
-  // "What temperature for lamb" is asked of raw lamb, even where the shorter storage row would be the cooked one.
-  const match =
-    state === null && named.notes.includes('several-fit')
-      ? matchFood(question.food, { state: 'raw' }, tables)
-      : named;
+  const raw = state === null ? matchFood(question.food, { state: 'raw' }, tables) : named;
+  // "What temperature for lamb" is asked of raw lamb, even where the shorter storage row would be the cooked one;
+  // and meatloaf is made of ground meat, though what is kept of it is cooked.
+  const ofGroundMeat = kindOf(raw, tables).cook === groundMeat;
+  const match = named.notes.includes('several-fit') || ofGroundMeat ? raw : named;
   const kind = kindOf(match, tables);
   const cooked = kind.state === 'cooked' || question.reheating === true;
   const { cookRow } = regionFacts(question.region);
@@ -93,6 +95,11 @@ export const cookTemperature = (question: CookQuestion, tables = safetyTables())
       regionFacts(found.region).scale === 'fahrenheit'
         ? { degrees: found.fahrenheit, scale: 'fahrenheit' }
         : { degrees: found.celsius, scale: 'celsius' },
+    // A dish of ground meat, whose name does not say of which.
+    ifPoultry:
+      id === groundMeat && named.family !== match.family
+        ? { degrees: row(tables, 'us-ground-poultry').fahrenheit, scale: 'fahrenheit' }
+        : null,
     restSeconds: found.rest_minutes === null ? null : found.rest_minutes * 60,
     holdSeconds: found.hold_seconds,
     boil: found.boil,

@@ -302,6 +302,8 @@ export interface Slots {
   readonly not?: Mention;
   /** More than one thing in one sentence: "the rice and the black beans". */
   readonly items?: readonly Mention[];
+  /** What guidance is asked of is nothing to eat. */
+  readonly noFood?: boolean;
   readonly place?: PlaceMention;
   /** Where it was, for moves that say both. */
   readonly from?: PlaceMention;

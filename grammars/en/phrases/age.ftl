@@ -53,6 +53,7 @@ date-not-recorded = { $what ->
     [frozen] When it was frozen
    *[other] When it was thawed
   } is not recorded.
+in-no-table = { CAP($name) } { IS($name) } in no table of mine.
 keeps-generic = { $listed ->
     [no] { CAP($food) } { IS($food) } in no table of mine. Leftovers in general
    *[yes] { CAP($food) }

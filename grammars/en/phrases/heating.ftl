@@ -56,6 +56,18 @@ cook-to = { CAP($temperature) } inside{ $rest ->
     [none] {""}
    *[other] , for { $hold }
   }.
+# Of several foods: its name leads, so that no figure is heard for another.
+cook-to-each = { CAP($food) }{ $again ->
+    [yes] , reheated
+   *[no] {""}
+  }: { $temperature }{ $rest ->
+    [none] {""}
+   *[other] , then { $rest } of rest
+  }{ $hold ->
+    [none] {""}
+   *[other] , held for { $hold }
+  }.
+cook-if-poultry = With chicken or turkey in it, { $temperature }.
 cook-boil = Soups and sauces come to a rolling boil.
 
 cook-by-label = How long and how, its label or your recipe says.
@@ -88,6 +100,7 @@ thawed-by = Thawed by { $date ->
    *[other] { $date } at{" "}
   }{ $time }, in the fridge.
 thaw-counter-no = No: guidance says never on the counter or in hot water.
+thaw-not-frozen = { THE($name) } { IS($name) } on record { $at }, not in a freezer: nothing to thaw.
 thaw-ways = The fridge, cold water or the microwave.
 
 ask-thaw-when = When do you want the { $name }?

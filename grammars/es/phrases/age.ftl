@@ -52,6 +52,7 @@ date-not-recorded = No está registrado cuándo se { $what ->
     [frozen] congeló
    *[other] descongeló
   }.
+in-no-table = { CAP($name) } no está en ninguna tabla mía.
 keeps-generic = { $listed ->
     [no] No tengo { OURS($food) } en ninguna tabla. Las sobras en general
    *[yes] { CAP(OURS($food)) }

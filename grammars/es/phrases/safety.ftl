@@ -382,6 +382,17 @@ cook-to = { $temperature } por dentro{ $rest ->
     [none] {""}
    *[other] , durante { $hold }
   }.
+cook-to-each = { CAP($food) }{ $again ->
+    [yes] , al recalentar
+   *[no] {""}
+  }: { $temperature }{ $rest ->
+    [none] {""}
+   *[other] , luego { $rest } de reposo
+  }{ $hold ->
+    [none] {""}
+   *[other] , durante { $hold }
+  }.
+cook-if-poultry = Si lleva pollo o pavo, { $temperature }.
 cook-boil = Las sopas y salsas, hasta que hiervan bien.
 thaw-counter-no = No: la guía dice que nunca sobre la mesa ni en agua caliente.
 guidance-fridge-lost = Lo perecedero pasó dos horas o más sin frío: tíralo.

@@ -40,7 +40,7 @@ const aged = ({ days, hours, dates }: Placeless): boolean =>
   (days ?? hours ?? null) !== null || Object.keys(dates ?? {}).length > 0;
 
 /** "One to two days in the fridge, nine months frozen, two hours out." */
-const spans = (question: Placeless, found: readonly Assessment[]): Told | null => {
+const spans = (question: Placeless, found: readonly Assessment[], coldOnly: boolean): Told | null => {
   // Where something is known of its age, that has a verdict, and how long such food keeps is none.
   if (found.some(({ verdict }) => verdict !== 'how-long' && aged(question))) return null;
   const dated = found.filter(
@@ -53,7 +53,7 @@ const spans = (question: Placeless, found: readonly Assessment[]): Told | null =
     ...dated.map(({ row, where }) =>
       say('keeps-at', { where: where ?? 'fridge', kind: row!.kind, span: spanWords(row!.limit!) }),
     ),
-    ...(atRoom.verdict === 'no-figure'
+    ...(atRoom.verdict === 'no-figure' || coldOnly
       ? []
       : [say('keeps-at', { where: 'counter', kind: 'keeping', span: seconds(atRoom.limitMinutes * 60) })]),
   ];
@@ -65,7 +65,7 @@ const spans = (question: Placeless, found: readonly Assessment[]): Told | null =
         spans: list(entries),
       }),
       ...(dated.some(({ match }) => match.notes.includes('raw-assumed')) ? [say('taken-as-raw')] : []),
-      ...(question.opened !== true && keptSealed(question.food) ? [say('keeps-sealed')] : []),
+      ...(question.opened !== true && !coldOnly && keptSealed(question.food) ? [say('keeps-sealed')] : []),
     ],
     details: notesOf(dated, (code) => code !== 'keeps'),
     sources: sourcesOf([...dated.flatMap(({ reasons }) => reasons), ...atRoom.reasons]),
@@ -121,13 +121,17 @@ const verdicts = (question: Placeless, found: readonly Assessment[], hours: numb
   return { parts: entries, details, sources, found: found[0]!, leave };
 };
 
-/** Every place's answer: how long it keeps there, or, where an age was told, what comes of it there. */
-export const inEachPlace = (question: Placeless): Told => {
-  const all = placesFor(question).map((where) => guidanceFor({ ...question, where }));
+/**
+ * Every place's answer: how long it keeps there, or, where an age was told, what comes of it there.
+ * `coldOnly`: of fridge and freezer alone, where only these were asked about.
+ */
+export const inEachPlace = (question: Placeless, { coldOnly = false } = {}): Told => {
+  const places = placesFor(question).filter((where) => !coldOnly || where !== 'pantry');
+  const all = places.map((where) => guidanceFor({ ...question, where }));
   const judged = all.filter(({ verdict }) => verdict !== 'how-long');
   const found = aged(question) && judged.length > 0 ? judged : all;
   const hours =
     question.hours ??
     (question.days === null || question.days === undefined ? null : question.days * hoursPerDay);
-  return spans(question, found) ?? verdicts(question, found, hours);
+  return spans(question, found, coldOnly) ?? verdicts(question, found, hours);
 };

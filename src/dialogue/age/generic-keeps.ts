@@ -96,3 +96,9 @@ export const genericKeeps = (turn: Turn, slots: Slots): Reply | null => {
     names: [food],
   };
 };
+
+/** What is nothing to eat: no figure is anywhere near it. */
+export const inNoTable = ({ item, words }: Slots): Reply => ({
+  parts: [say('in-no-table', { name: item?.words ?? words ?? '' })],
+  keepTold: true,
+});

@@ -19,7 +19,7 @@ import { inCut } from '../outages/power-cut.js';
 import { oldestFirst } from '../refer/tell-apart.js';
 import { needItem } from '../refer/need.js';
 import { byAge, it } from './by-age.js';
-import { whereSaid, genericKeeps } from './generic-keeps.js';
+import { inNoTable, whereSaid, genericKeeps } from './generic-keeps.js';
 
 const sameDay = (items: readonly Item[], when: SaidDate): Item[] =>
   items.filter((item) =>
@@ -36,6 +36,7 @@ const asksHowLong = ({ qualifiers }: Turn): boolean =>
  */
 export const keeps: Handler = (act, turn) => {
   const { slots } = act;
+  if (slots.noFood) return inNoTable(slots);
   if (slots.asked === 'freeze') return mayBeFrozen(turn, slots);
   const { items: found, unknown } = askedItems(act, turn);
   const items = ofThatFood(found, slots.item?.words);

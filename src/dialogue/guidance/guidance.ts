@@ -24,8 +24,9 @@ import {
 import type { Say } from '../../speech/answer.js';
 import { daysBetween, today, type Instant } from '../../terms/dates.js';
 import type { GuidanceFacts } from '../../understanding/guidance/facts.js';
-import { emptyMention, type Slots } from '../../understanding/intents.js';
+import { emptyMention, itMention, type Slots } from '../../understanding/intents.js';
 import { inEachPlace } from '../age/each-place.js';
+import { inNoTable } from '../age/generic-keeps.js';
 import { ownVerdicts, yours } from '../age/keeps.js';
 import { mayBeFrozen } from '../age/may-freeze.js';
 import {
@@ -44,6 +45,7 @@ import { cooling, probe, reading, roasting } from './heat.js';
 import { leftOut, supposedOut } from '../outages/left-out.js';
 import { hersOf, whereOfItem } from '../refer/hers.js';
 import { findItems } from '../refer/items.js';
+import { justSpokenOf } from '../refer/need.js';
 import { cookTemperature } from '../reheat/cook.js';
 import { reheat } from '../reheat/reheat.js';
 import { fromNow, lastOf, nextOf, bothHalves } from '../timers/wall-time.js';
@@ -76,6 +78,7 @@ const datesOf = ({ facts }: Asked) =>
 /** Where it is kept, as said; what is frozen is in the freezer. Null: nobody said, and each place has its answer. */
 const whereOf = ({ facts }: Asked): Where | null => {
   if (facts.where) return facts.where;
+  if (facts.which) return null;
   const frozen =
     facts.states.includes('frozen') && facts.thawedIn === null && !facts.states.includes('thawed');
   return frozen ? 'freezer' : null;
@@ -150,16 +153,21 @@ const keeping = (asked: Asked): Reply => {
         }
       : null;
   if (where === null && !facts.elsewhere) {
-    const all = inEachPlace(question);
+    const cold = { coldOnly: facts.which };
+    const all = inEachPlace(question, cold);
     // A figure nobody could place: how long it keeps is told, and no leave is given.
     const unheard = facts.left && all.leave ? [say('guidance-unheard', { words: facts.left })] : [];
     const { parts, details, sources, found } =
-      unheard.length > 0 ? inEachPlace({ ...question, days: null, hours: null, dates: {} }) : all;
+      unheard.length > 0 ? inEachPlace({ ...question, days: null, hours: null, dates: {} }, cold) : all;
+    const which = facts.which ? itMention : undefined;
+    const hers = facts.asked === 'keep' ? hersOf(turn, slots.item ?? which) : [];
+    const spoken = facts.which ? justSpokenOf(turn, hers) : null;
+    const own = yours(turn, spoken ? [spoken] : hers);
     return (
       cookNow(found) ??
       forThem(asked, found) ?? {
-        parts: [...mustSay(found, told), ...unheard, ...parts, ...sellBy],
-        details: [...(facts.asked === 'keep' ? yours(turn, hersOf(turn, slots.item)) : []), ...details],
+        parts: [...mustSay(found, told), ...unheard, ...parts, ...(facts.which ? own : []), ...sellBy],
+        details: [...(facts.which ? [] : own), ...details],
         sources,
         names: [food],
       }
@@ -492,6 +500,7 @@ export const guidance: Handler = (act, turn) => {
   const { slots } = act;
   const facts = slots.guidance;
   if (!facts) return { parts: [], ask: { slot: 'item', question: say('ask-keeps'), expecting: 'item' } };
+  if (slots.noFood) return inNoTable(slots);
   if (facts.asked === 'fridge-reads') return reading('fridge', { turn, slots, facts });
   if (facts.asked === 'freezer-reads') return reading('freezer', { turn, slots, facts });
   if (facts.asked === 'boil') {
@@ -509,7 +518,9 @@ export const guidance: Handler = (act, turn) => {
   if (own) return own;
   const known =
     turn.memory.items.length === 1 ? turn.kitchen.items.get(turn.memory.items[0]!)?.name : undefined;
-  const food = slots.item?.words ?? (slots.item?.pointer || !slots.item ? known : undefined) ?? slots.words;
+  const spoken = facts.which ? justSpokenOf(turn, hersOf(turn, slots.item))?.name : undefined;
+  const food =
+    spoken ?? slots.item?.words ?? (slots.item?.pointer || !slots.item ? known : undefined) ?? slots.words;
   if (!food && facts.method === 'slow-cooker') {
     const never = neverAgain({ turn, slots, facts, food: 'leftovers' });
     if (never) return never;

@@ -7,7 +7,7 @@ import { type Act, type Intent, type Mention, type Slots, type Statement, emptyM
 import type { Reader } from '../readings.js';
 import { type Worth, worthOf } from './names.js';
 
-export { neverNames, worthNaming, worthOf, type Worth } from './names.js';
+export { isNoFood, neverNames, worthNaming, worthOf, type Worth } from './names.js';
 
 /** What a name may be that becomes the name of a record, by what is done with it. */
 const putsAway: ReadonlySet<Worth> = new Set<Worth>(['hers', 'food', 'goods', 'unknown']);

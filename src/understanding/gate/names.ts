@@ -122,3 +122,23 @@ export const worthOf = (mention: Mention, rules: DynamicRules, language: string)
     lexicon?.phrases.longestAt([head], 0)?.value.has('nameless') === true;
   return describes || lexicon?.isOrdinary(head) ? 'everyday' : 'unknown';
 };
+
+/** Words of everyday talk alone, none of which is eaten: no table of food can answer for it. */
+export const isNoFood = (mention: Mention, rules: DynamicRules, language: string): boolean => {
+  const { words, candidates } = mention;
+  if (!words || candidates.length > 0) return false;
+  const { articles } = joiningWords(lexiconFor(language));
+  const said = words.toLowerCase().split(' ');
+  const { at, food } = covered(said, rules);
+  const lexicon = movesLexicon(language);
+  return (
+    !food &&
+    said.every(
+      (word, index) =>
+        at.has(index) ||
+        articles.has(word) ||
+        neverNames(word, language) ||
+        lexicon?.isOrdinary(word) === true,
+    )
+  );
+};

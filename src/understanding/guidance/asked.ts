@@ -57,6 +57,8 @@ export const askedIn = (
   const inWater =
     facts.thawedIn === 'cold-water' && !facts.states.includes('thawed') && facts.pounds !== null;
   if ((said.has('thaw') || inWater) && (said.has('keep') || facts.pounds !== null)) return 'thaw';
+  // "In the fridge, or shall I freeze it": how long each keeps it.
+  if (facts.which && !thawed) return 'keep';
   if (
     said.has('freeze') &&
     asksAnywhere(sentence) &&

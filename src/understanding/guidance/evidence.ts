@@ -86,6 +86,8 @@ export type Fact =
   | 'infant'
   | 'state'
   | 'where'
+  /** Which of two places is asked. */
+  | 'which-place'
   | 'supposed'
   | 'boiling'
   | 'slow-cooker';
@@ -136,6 +138,7 @@ const factsOf = (facts: GuidanceFacts, sentence: Sentence): readonly Fact[] => {
     ['infant', facts.infant],
     ['state', facts.states.length > 0],
     ['where', facts.where !== null || facts.elsewhere !== null],
+    ['which-place', facts.which],
     ['supposed', facts.mood === 'supposed' && (facts.asked === 'out' || isWhatIf(sentence))],
     ['boiling', facts.boiling],
     ['slow-cooker', facts.method === 'slow-cooker'],

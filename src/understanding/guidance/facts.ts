@@ -67,6 +67,8 @@ export interface GuidanceFacts {
   readonly where: KeptAt | null;
   /** A place was said that is none of these: nothing is taken for granted. */
   readonly elsewhere: string | null;
+  /** "In the fridge, or shall I freeze it": which of the two is asked. */
+  readonly which: boolean;
   /** How long, in seconds. */
   readonly seconds: number | null;
   /** "Overnight", "all day": longer than any limit at room temperature, and no hour. */

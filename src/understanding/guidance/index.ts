@@ -4,18 +4,30 @@
  * is beyond it; where it finds nothing of its own the reading stays what it was.
  */
 import { type Clock } from '../../terms/dates.js';
+import type { DynamicRules } from '../../grammar/api.js';
+import { isNoFood } from '../gate/index.js';
 import { rulesFor } from '../grammar-files.js';
-import type { Act, AskProposal, HearingContext, Hypothesis, Intent, Understanding } from '../intents.js';
+import type {
+  Act,
+  AskProposal,
+  HearingContext,
+  Hypothesis,
+  Intent,
+  Mention,
+  Understanding,
+} from '../intents.js';
 import { stepsLeadTo, stepsSpeakOf } from '../moves/steps/at-hand.js';
 import type { HouseholdNames } from '../names/api.js';
 import type { Understander } from '../understand.js';
 import { lexiconFor, normalise } from '../words/index.js';
 import type { Asked, GuidanceFacts } from './facts.js';
+import { guidanceWords } from './lexicon.js';
 import { outageAct } from './outage.js';
 import { guidanceProposal, isLikely } from './proposal.js';
 import { allergenActs, allergensAnswered, bothNuts } from './allergens.js';
 import { riskAct } from './at-risk.js';
 import { dietGuest } from './guests.js';
+import { severalHeated } from './heats.js';
 import { thenAsked, toldAndAsked } from './told-then-asked.js';
 import { has, moodOf, personIn, sentenceOf, spotsOf, type Sentence } from './sentence.js';
 import { hazardAct, urgentAct } from './urgent.js';
@@ -149,6 +161,24 @@ const withReading = (act: Act, asked: Act | null): Act => {
   return { ...act, slots: { ...act.slots, degrees: { value, scale } } };
 };
 
+/** Answered by how such food keeps, or how hot it is to be. */
+const byTable: ReadonlySet<Intent> = new Set<Intent>(['keeps', 'guidance', 'left-out', 'cook-temperature']);
+
+/** "How long does a rubber band keep": no table of food is read out for what is none. */
+const withoutFood = (heard: Understanding, rules: DynamicRules, language: string): Understanding => {
+  const nofood = guidanceWords(language, 'nofood');
+  const isNone = (item: Mention): boolean =>
+    item.words?.split(' ').every((word) => nofood.has(word)) === true || isNoFood(item, rules, language);
+  const marked = (act: Act): Act =>
+    byTable.has(act.intent) && act.slots.item && isNone(act.slots.item)
+      ? { ...act, slots: { ...act.slots, noFood: true } }
+      : act;
+  const readings = heard.readings.map((reading) => ({ ...reading, acts: reading.acts.map(marked) }));
+  return heard.readings.some(({ acts }) => acts.some((act) => marked(act) !== act))
+    ? { ...heard, readings }
+    : heard;
+};
+
 /** An understander that listens for guidance first. */
 export const withGuidance = (inner: Understander, locale: string): Understander => {
   const { language } = lexiconFor(locale);
@@ -196,6 +226,8 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
       const ofFood = allergens.every(({ intent }) => intent === 'contains');
       return ofFood && base.question ? { ...read, question: base.question } : read;
     }
+    const heated = context.steps ? null : severalHeated(sentence);
+    if (heated) return readAs(heated, said, tokens);
     const proposal = guidanceProposal(sentence, base, context.expecting);
     const asked = proposal?.acts[0] ?? null;
     const risk = riskAct(sentence, acts[0] ?? null);
@@ -232,9 +264,11 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
       const base = inner.understand(hypotheses, names, context);
       const [said] = hypotheses;
       if (!said || context.expecting === 'spelling' || context.expecting === 'code') return base;
-      return settledFirst(read(base, said, names, context), base, (rest, text) =>
+      const heard = settledFirst(read(base, said, names, context), base, (rest, text) =>
         read(rest, { text, confidence: said.confidence }, names, { ...context, expecting: 'anything' }),
       );
+      const clock: Clock = { now: context.now, timeZone: context.timeZone };
+      return withoutFood(heard, rulesFor(names, context.locale, clock), language);
     },
   };
 };

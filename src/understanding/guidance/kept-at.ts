@@ -1,7 +1,7 @@
 /** Where it is kept or stands, and where it was thawed. */
 import type { GuidanceFacts, KeptAt } from './facts.js';
 import { values } from './figures.js';
-import { foodsIn, isWord, spotsOf, type Sentence } from './sentence.js';
+import { foodsIn, has, isWord, spotsOf, type Sentence } from './sentence.js';
 import type { Match } from './spots.js';
 
 export const placeIn = (sentence: Sentence): KeptAt | null => {
@@ -17,6 +17,26 @@ export const placeIn = (sentence: Sentence): KeptAt | null => {
   if (said.some(({ value }) => value === 'counter')) return 'counter';
   const [first] = said.filter(({ value, from }) => value !== 'freezer' || sentence.tokens[from] !== 'frozen');
   return (first?.value as KeptAt | undefined) ?? null;
+};
+
+/** "Back in the fridge or have I to freeze it": which of the two is asked, and neither is taken for granted. */
+export const whichCold = (sentence: Sentence): boolean => {
+  const freezes = spotsOf(sentence, 'ask').some(({ value }) => value === 'freeze');
+  // "Is it in the fridge or the freezer" asks where it is.
+  if (!has(sentence, 'mayor') || !(freezes || has(sentence, 'goesin'))) return false;
+  if (placeIn(sentence) === 'counter') return false;
+  const fridge = spotsOf(sentence, 'at').filter(({ value }) => value === 'fridge');
+  const freezer = [
+    ...spotsOf(sentence, 'at').filter(({ value }) => value === 'freezer'),
+    ...spotsOf(sentence, 'ask').filter(({ value }) => value === 'freeze'),
+  ];
+  return fridge.some((one) =>
+    freezer.some((other) =>
+      sentence.tokens
+        .slice(Math.min(one.to, other.to), Math.max(one.from, other.from))
+        .some((word) => isWord(sentence, 'choice', word)),
+    ),
+  );
 };
 
 /** "On the windowsill": a place nobody here knows. */

@@ -8,7 +8,7 @@ import { clockTimesIn } from './clock-times.js';
 import { datesIn } from './days.js';
 import type { CookedOver, GuidanceFacts, LabelKind } from './facts.js';
 import { figuresIn, leftIn, poundsIn, secondsOf, spansIn, values } from './figures.js';
-import { placeIn, elsewhereIn, thawedHow } from './kept-at.js';
+import { placeIn, elsewhereIn, thawedHow, whichCold } from './kept-at.js';
 import { has, isWord, moodOf, spotsOf, type Sentence } from './sentence.js';
 import { statesIn, withStates } from './states.js';
 import { aboveIn, temperaturesIn, readingsIn, cooled } from './temperatures.js';
@@ -40,8 +40,10 @@ export const guidanceAct = (sentence: Sentence): Act | null => {
   const [icy] = values<string>(sentence, 'icy');
   const asking = values<string>(sentence, 'ask');
   // "If I freeze it, how long does it keep": in the freezer.
-  const where =
-    placeIn(sentence) ?? (asking.includes('freeze') && asking.includes('keep') ? 'freezer' : null);
+  const which = whichCold(sentence);
+  const where = which
+    ? null
+    : (placeIn(sentence) ?? (asking.includes('freeze') && asking.includes('keep') ? 'freezer' : null));
   const named = infant ? null : foodOf(sentence, said);
   const food: Mention | null = infant
     ? { ...emptyMention, words: together(tokens.slice(infant.from, infant.to)) }
@@ -49,7 +51,8 @@ export const guidanceAct = (sentence: Sentence): Act | null => {
   const facts: Omit<GuidanceFacts, 'asked'> = {
     states: statesIn(sentence, named),
     where,
-    elsewhere: where === null ? elsewhereIn(sentence, said) : null,
+    which,
+    elsewhere: where === null && !which ? elsewhereIn(sentence, said) : null,
     seconds: age.length > 0 ? age.reduce((sum, one) => sum + secondsOf(sentence, one), 0) : null,
     overnight: has(sentence, 'overnight'),
     since,

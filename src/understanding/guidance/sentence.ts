@@ -101,6 +101,15 @@ export const spotsOf = ({ spots }: Sentence, kind: string): readonly Spot[] =>
 export const has = (sentence: Sentence, kind: string): boolean =>
   sentence.spots.some((one) => one.kind === kind);
 
+/** Some of its words alone, with what stands in them. */
+export const between = (sentence: Sentence, from: number, to: number): Sentence => ({
+  ...sentence,
+  tokens: sentence.tokens.slice(from, to),
+  spots: sentence.spots
+    .filter((spot) => spot.from >= from && spot.to <= to)
+    .map((spot) => ({ ...spot, from: spot.from - from, to: spot.to - from })),
+});
+
 /** Both are said, at most so many words apart. */
 export const near = (sentence: Sentence, one: string, other: string, words: number): boolean =>
   spotsOf(sentence, one).some((a) =>

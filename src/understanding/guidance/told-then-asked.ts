@@ -9,26 +9,15 @@ import { questionIn } from '../moves/questions.js';
 import { ofPerson } from './allergens.js';
 import { riskAct } from './at-risk.js';
 import { dietGuest } from './guests.js';
-import { asks, isWord, personIn, spotsOf, type Sentence } from './sentence.js';
+import { asks, between, isWord, personIn, spotsOf, type Sentence } from './sentence.js';
 
 /** What is asked of food as somebody may have it, or of a place or a thing for her. */
 const ofFood: ReadonlySet<Filter['by']> = new Set<Filter['by']>([
   ...(['suits', 'contains', 'free', 'diet', 'named'] as const),
 ]);
 
-const cut = (sentence: Sentence, to: number): Sentence => ({
-  ...sentence,
-  tokens: sentence.tokens.slice(0, to),
-  spots: sentence.spots.filter((spot) => spot.to <= to),
-});
-
-const from = (sentence: Sentence, at: number): Sentence => ({
-  ...sentence,
-  tokens: sentence.tokens.slice(at),
-  spots: sentence.spots
-    .filter((spot) => spot.from >= at)
-    .map((spot) => ({ ...spot, from: spot.from - at, to: spot.to - at })),
-});
+const cut = (sentence: Sentence, to: number): Sentence => between(sentence, 0, to);
+const from = (sentence: Sentence, at: number): Sentence => between(sentence, at, sentence.tokens.length);
 
 const toldOf = (sentence: Sentence): Act | null => {
   const told = ofPerson(sentence) ?? riskAct(sentence, null) ?? dietGuest(sentence);

@@ -24,6 +24,7 @@ const facts: Readonly<Record<Fact, number>> = {
   risk: 2,
   printed: 1.5,
   where: 1.5,
+  'which-place': 6,
   opened: 1,
   'other-date': 1,
   weight: 1.5,
