@@ -77,6 +77,8 @@ export const QUALIFIERS = [
   'by-day', // from noon, after lunch
   'half-of-day', // "five in the morning", "since lunch", "17:00": no other half is meant
   'meal', // "since breakfast"
+  'evening-meal', // "for supper": an hour said with it is of the evening
+  'morning-meal',
   'length-of-time', // "three hours", and not three o'clock
   // Which of its dates a day is.
   'date-useBy',

@@ -14,10 +14,11 @@ import type { Item } from '../../kitchen/model.js';
 import { dayOf, today } from '../../terms/dates.js';
 import type { Slots } from '../../understanding/intents.js';
 import { sourcesOf } from '../describe/guidance.js';
+import { placeAt } from '../describe/place.js';
 import { type Handler, type Reply, type Turn, about, clockTime, day, say, seconds } from '../handler.js';
 import { needItem } from '../refer/need.js';
 import { beginSteps } from '../talk/steps.js';
-import { instantAt } from '../timers/wall-time.js';
+import { instantAt, mealHour } from '../timers/wall-time.js';
 import { thawSteps } from './thaw-steps.js';
 
 /** When nobody says a time: dinner is begun about then. Our own choice. */
@@ -138,13 +139,24 @@ export const thawPlan: Handler = (act, turn) => {
   // "When does it come out then?" The day was told with the plan.
   const { thawFor } = turn.memory;
   const planned = thawFor?.itemId === item.id && !slots.when && !slots.time ? thawFor : null;
-  const { when, time } = planned ?? slots;
+  const { when } = planned ?? slots;
+  const time = planned?.time ?? (slots.time === undefined ? undefined : mealHour(slots.time, turn));
   const memory = {
     ...about(turn, [item]),
     ...(when && when !== 'unknown' ? { thawFor: { itemId: item.id, when, ...(time ? { time } : {}) } } : {}),
   };
   if (slots.asked === 'needed') return thawNeeded(turn, item);
   const long = slots.asked === 'long';
+  // What stands in the fridge is not frozen: it is said to be there, and nothing is planned for it.
+  if (!long && !there && slots.method === undefined && storageOf(turn.kitchen, item.placeId) === 'fridge')
+    return {
+      parts: [
+        say('thaw-not-frozen', { name: item.name, at: placeAt(turn.kitchen, item.placeId, item.spot) }),
+      ],
+      details: [say('thaw-ways')],
+      memory: about(turn, [item]),
+      names: [item.name],
+    };
   // The way is chosen: it is begun now.
   const soon = slots.asked === 'now';
   const way = slots.method ?? (there ? 'fridge' : null);

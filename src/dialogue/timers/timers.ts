@@ -274,7 +274,8 @@ export const setReminder: Handler = (act, turn) => {
     parts: [say('reminder-set', { label, ...whenWords(turn, due) })],
     changes: [change],
     doubt: say('confirm-reminder', { label, ...whenWords(turn, due) }),
-    memory: { reminderId: change.ops[0]!.id },
+    // "Remind me to take the thighs out, and how do I thaw them": what it is about was spoken of.
+    memory: { reminderId: change.ops[0]!.id, ...(itemId ? { items: [itemId] } : {}) },
   }));
 };
 

@@ -37,6 +37,19 @@ export const bothHalves = (time: string, { qualifiers }: Said): readonly string[
 export const wakingHour = (time: string, said: Said): string =>
   bothHalves(time, said).find((one) => one >= '06:00' && one < '22:00') ?? time;
 
+/** The hour something is to be on the table: after noon, unless the morning or breakfast was said with it. */
+export const mealHour = (time: string, said: Said): string => {
+  const { qualifiers } = said;
+  const [hour = 0] = time.split(':').map(Number);
+  const evening = (['evening-meal', 'evening', 'night'] as const).some((name) => qualifiers.has(name));
+  const morning = qualifiers.has('morning') || qualifiers.has('morning-meal');
+  if (hour >= 12 || hour === 0 || (morning && !evening)) return time;
+  if (!evening && (qualifiers.has('half-of-day') || hour >= latestMorning)) return time;
+  return `${String(hour + 12)}:${time.split(':')[1] ?? '00'}`;
+};
+/** "At eleven" is before noon. */
+const latestMorning = 10;
+
 /** The latest of those times that has been. */
 export const lastOf = (times: readonly string[], clock: Clock): Instant =>
   times.map((time) => lastAt(time, clock)).reduce((a, b) => (b > a ? b : a));
