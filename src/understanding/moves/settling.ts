@@ -23,6 +23,8 @@ const file = z.object({
   away: z.array(z.string()),
   awayFrom: z.array(z.string()),
   awayAlone: z.array(z.string()),
+  /** What may be going on: steps, a recipe. */
+  goings: z.array(z.string()),
   matter: z.array(z.string()),
   hold: z.array(z.string()),
   tails: z.array(z.string()),

@@ -28,7 +28,11 @@ const pastName = (tokens: readonly string[], from: number, rules: DynamicRules, 
     lexicon?.phrases.longestAt(tokens.slice(at, at + 1), 0)?.value.has('a') === true;
   let at = from;
   while (isArticle(at)) at += 1;
-  const longest = lengthNamed(rules, tokens, at, ...named);
+  const going = settlingWords(language);
+  const longest = Math.max(
+    lengthNamed(rules, tokens, at, ...named),
+    going ? lengthAt(going.goings, tokens, at) : 0,
+  );
   return longest > 0 ? at + longest : from;
 };
 

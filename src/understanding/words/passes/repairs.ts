@@ -8,14 +8,14 @@ import { phraseSet, phraseTable } from '../phrases.js';
 import type { Word } from '../tokens.js';
 import { textOf, textsOf, type Pass } from './pass.js';
 
-type Cue = 'strong' | 'weak' | 'restart' | 'drop';
+type Cue = 'strong' | 'weak' | 'restart' | 'drop' | 'retract';
 /** How far back a slip may lie, in words. */
 const reach = 9;
 
 const tables = perLexicon((lexicon: Lexicon) => {
   const { repairCues } = lexicon.tidying;
   const cues: [string, Cue][] = [];
-  for (const kind of ['weak', 'strong', 'restart', 'drop'] as const)
+  for (const kind of ['weak', 'strong', 'restart', 'drop', 'retract'] as const)
     for (const phrase of repairCues[kind]) cues.push([phrase, kind]);
   const classes = new Map<string, string>();
   const put = (name: string, words: Iterable<string>): void => {
@@ -75,6 +75,8 @@ const mend = (
   const texts = textsOf(words);
   const after = words.slice(cueAt + cueLength);
   if (cue === 'drop') return cueAt > 0 && after.length === 0 ? words.slice(cueAt) : null;
+  // "Finished the butter, no, I tell a lie, leave it": all of it is taken back, and the "no" is what is left of it.
+  if (cue === 'retract') return cueAt > 0 && after.length === 0 ? words.slice(cueAt, cueAt + 1) : null;
   if (after.length === 0 || cueAt === 0) return null;
   if (cue === 'restart') return after;
   // "have to wait to", "wait a moment": no cue but a verb.
