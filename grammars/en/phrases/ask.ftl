@@ -32,6 +32,10 @@ ask-set = { $count ->
     [one] One: { $items }.
    *[other] { CAP($count) }: { $items }.
   }
+ask-set-within = { $count ->
+    [one] One within guidance: { $items }.
+   *[other] { CAP($count) } within guidance: { $items }.
+  }
 ask-newest = Newest: { $entry }.
     .short = { CAP($entry) }.
 ask-nobody-used = Nobody is recorded as using the { $name }.

@@ -31,6 +31,10 @@ ask-set = { $count ->
     [one] Uno: { $items }.
    *[other] { CAP($count) }: { $items }.
   }
+ask-set-within = { $count ->
+    [one] Uno dentro de lo que da la guía: { $items }.
+   *[other] { CAP($count) } dentro de lo que da la guía: { $items }.
+  }
 ask-newest = Lo más nuevo: { $entry }.
     .short = { CAP($entry) }.
 ask-nobody-used = No está registrado que nadie haya usado { THE($name) }.

@@ -24,7 +24,7 @@ import { whoAllergic } from '../people/people.js';
 import { peopleOf, personOf } from './filters.js';
 
 /** Things told of singly in one answer; more are a list. */
-const toldSingly = 3;
+export const toldSingly = 3;
 
 const act = (intent: Act['intent'], slots: Slots = {}): Act => ({ intent, slots });
 
@@ -89,13 +89,14 @@ const keepsTill = (turn: Turn, items: readonly Item[], until: string): Reply =>
   each(turn, items, (some) => keptTill(turn, some, until));
 
 /** The set itself: each with its place while they are few, then names, a group at a time. */
-const tellSet = (turn: Turn, items: readonly Item[], placed: boolean): Reply => {
+const tellSet = (turn: Turn, items: readonly Item[], placed: boolean, sound: boolean): Reply => {
   const groups = grouped(turn.kitchen, items);
   const alike = new Set(groups.map(({ first }) => first.name)).size === 1;
   if (groups.length === 1 || alike || (groups.length <= toldSingly && !placed)) return of(find, turn, items);
   const { first, more, left } = inGroups(groups.map(groupName));
+  const phrase = sound ? 'ask-set-within' : 'ask-set';
   return {
-    parts: [say('ask-set', { count: groups.length, items: list(first) }), ...andMore(left)],
+    parts: [say(phrase, { count: groups.length, items: list(first) }), ...andMore(left)],
     more,
     ...toldGroups(turn, items, groups),
   };
@@ -319,7 +320,10 @@ export const answer = (turn: Turn, query: Query, ask: Attribute, items: readonly
     case 'use-first':
       return within(useFirst, turn, items);
     default:
-      return ofOrder(turn, query, items) ?? tellSet(turn, items, place !== undefined);
+      return (
+        ofOrder(turn, query, items) ??
+        tellSet(turn, items, place !== undefined, filterOf(query, 'keeping')?.is === 'within')
+      );
   }
 };
 

@@ -1,13 +1,17 @@
 /** Questions of any make-up: the set they are about, then what is asked of it, the answer first. */
 import type { Item } from '../../kitchen/model.js';
 import type { Attribute, Query } from '../../protocol/query.js';
-import type { Act } from '../../understanding/intents.js';
+import type { Say } from '../../speech/answer.js';
+import type { Act, PlaceMention } from '../../understanding/intents.js';
 import { find } from '../find/find.js';
 import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
 import { allergenIn } from '../../safety/index.js';
 import { shoppingList } from '../../kitchen/index.js';
 import { nameOfGone, noneLeft } from '../refer/none-left.js';
-import { answer, inHand, ofAllergens, together } from './answers.js';
+import { useFirst } from '../age/use-first.js';
+import { theCut } from '../outages/the-cut.js';
+import { grouped } from '../describe/item.js';
+import { answer, inHand, ofAllergens, together, toldSingly } from './answers.js';
 import { inPlaceAsked, resolve } from './resolve.js';
 import { type Selected, select } from './select.js';
 
@@ -72,6 +76,24 @@ const tellPlaceOnly = (query: Query, pool: readonly Item[] | null): Act | null =
   return { intent: 'find', slots: { place: only.places[0]! } };
 };
 
+/** "What's gone past it", "anything in the fridge on its way out": what is past and what is to be used, of one place or of all. */
+const tellKeepingOnly = (turn: Turn, query: Query, pool: readonly Item[] | null): Reply | null => {
+  const [keeping, ...twice] = query.where.filter(({ by }) => by === 'keeping');
+  const [place, ...more] = query.where.filter(({ by }) => by !== 'keeping');
+  const plain = query.ask.every((ask) => ask === 'what' || ask === 'which') && query.order === null;
+  // What a power cut spoiled is told by itself.
+  if (theCut(turn) !== null) return null;
+  if (pool || !plain || keeping?.by !== 'keeping' || twice.length + more.length > 0) return null;
+  if ((keeping.is !== 'past' && keeping.is !== 'due') || keeping.day) return null;
+  if (place && (place.by !== 'place' || place.places.length !== 1)) return null;
+  const slots = place?.by === 'place' ? { place: place.places[0]! } : {};
+  const past = keeping.is === 'past' ? (['past'] as const) : [];
+  return useFirst(
+    { intent: 'use-first', slots },
+    { ...turn, qualifiers: new Set([...turn.qualifiers, ...past]) },
+  );
+};
+
 /** "Did I make it": of one thing that is meant, a fact to confirm rather than one that it must have. */
 const asClaims = (query: Query, definite: boolean): Query => {
   const claim = query.where.some(({ by }) => by === 'maker');
@@ -120,6 +142,20 @@ const onListWith = (turn: Turn, { where }: Query): Reply => {
   };
 };
 
+/** "In the second drawer of the upright freezer, and in the fridge": a part that the whole does not have is said. */
+const noSuchPart = (places: readonly PlaceMention[]): readonly Say[] =>
+  places.flatMap(({ words, candidates, path = [] }) =>
+    words !== null && candidates.length === 0 && path.length > 1
+      ? [say('no-such-place-told', { words })]
+      : [],
+  );
+
+/** How old one thing is, is told with how long it is good for: that is not told again. */
+const saidOnce = ({ by }: Query, asks: readonly Attribute[], kinds: number): readonly Attribute[] =>
+  asks.includes('how-old') && by === null && kinds === 1
+    ? asks.filter((ask) => ask !== 'good' && ask !== 'keeps')
+    : asks;
+
 /** The answer, or null where nothing was told that the question could follow. */
 export const askReply = (act: Act, turn: Turn): Reply | null => {
   const { query: whole, edit } = act.slots;
@@ -130,6 +166,8 @@ export const askReply = (act: Act, turn: Turn): Reply | null => {
   if (query.where.some(({ by }) => by === 'listed')) return onListWith(turn, query);
   const inPlace = tellPlaceOnly(query, pool);
   if (inPlace) return told(query, find(inPlace, turn), []);
+  const turning = tellKeepingOnly(turn, query, pool);
+  if (turning) return told(query, turning, []);
   const held = pool ? null : inHand(turn, query);
   if (held) return told(query, held, []);
   const first = select(turn, { ...query, where: query.where.filter(({ by }) => !settling.has(by)) }, pool);
@@ -142,10 +180,19 @@ export const askReply = (act: Act, turn: Turn): Reply | null => {
   };
   const selected = select(turn, plain.where.length > 0 || pool ? plain : query, pool);
   if (selected.items.length === 0) return told(query, nothing(turn, query, selected), []);
-  const reply = together(defaultAsk(query).map((ask) => answer(turn, query, ask, selected.items)));
+  const kinds = grouped(turn.kitchen, selected.items).length;
+  const asks = saidOnce(query, defaultAsk(query), kinds);
+  // A long list is never read once for each thing that was asked: which of them is meant, is.
+  if (edit && asks.length > 1 && kinds > toldSingly) return told(query, { parts: [say('ask-keeps')] }, []);
+  const reply = together(asks.map((ask) => answer(turn, query, ask, selected.items)));
+  const lacking = query.where.flatMap((filter) => (filter.by === 'place' ? noSuchPart(filter.places) : []));
   return told(
     query,
-    { ...reply, memory: { ...about(turn, selected.items), ...reply.memory } },
+    {
+      ...reply,
+      parts: [...reply.parts, ...lacking],
+      memory: { ...about(turn, selected.items), ...reply.memory },
+    },
     selected.items,
   );
 };

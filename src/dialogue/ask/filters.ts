@@ -84,6 +84,9 @@ type Test = (item: Item) => boolean;
 /** Cooked by its name, or made here. */
 const isCooked: Test = (item) => matchFood(item.name, { homeMade: isHomeMade(item) }).state === 'cooked';
 
+/** Verdicts by which guidance speaks for a thing: where it gives no figure or no day is known, it does not. */
+const within: ReadonlySet<string> = new Set(['fine', 'use-soon', 'last-day', 'past-best-quality']);
+
 const keepingTest = (turn: Turn, { is, day }: Extract<Filter, { by: 'keeping' }>): Test => {
   const today = todayOf(turn);
   const until = day ?? plusDays(today, soonDays + 1);
@@ -93,7 +96,7 @@ const keepingTest = (turn: Turn, { is, day }: Extract<Filter, { by: 'keeping' }>
     const past = verdict === 'throw-out' || (printed !== undefined && printed < today);
     if (is === 'past') return past;
     if (is === 'expired') return printed !== undefined && printed < today;
-    if (is === 'within') return !past && lastDay !== null;
+    if (is === 'within') return !past && within.has(verdict);
     return !past && lastDay !== null && lastDay < until;
   };
 };

@@ -80,9 +80,15 @@ export const queryOf = ({ intent, slots }: Act): Query | null => {
   return { where, ask: [wanted], whether: intent === 'can-eat', order: null, by: null };
 };
 
-const membersIn = ({ items = [], offered = [] }: Partial<Memory>): readonly Id[] => [
-  ...new Set(offered.length >= items.length ? offered : items),
-];
+/** What may still be chosen of a list read before is no part of an answer about something that was named since. */
+const membersIn = (
+  { items = [], offered = [] }: Partial<Memory>,
+  named: boolean,
+  offeredBefore: readonly Id[],
+): readonly Id[] => {
+  const kept = named && items.length > 0 && offered === offeredBefore;
+  return [...new Set(!kept && offered.length >= items.length ? offered : items)];
+};
 
 /** The record after an act was answered: what it told, if it told of things. */
 export const askedAfter = (
@@ -90,9 +96,11 @@ export const askedAfter = (
   act: Act,
   reply: { readonly asked?: Pick<Asked, 'query' | 'members'>; readonly memory?: Partial<Memory> },
   turn: number,
+  offeredBefore: readonly Id[],
 ): Asked | null => {
   const query = reply.asked?.query ?? queryOf(act);
-  const members = reply.asked?.members ?? membersIn(reply.memory ?? {});
+  const named = query?.where.some(({ by }) => by === 'named' || by === 'each') ?? false;
+  const members = reply.asked?.members ?? membersIn(reply.memory ?? {}, named, offeredBefore);
   // "Go on" is about what was asked before it: a follow-up after it is one of that.
   if (act.intent === 'continue' && was) return { ...was, turn };
   if (!query) {

@@ -93,10 +93,10 @@ const narrowsTold = ({ slots: { edit } }: Act): boolean =>
   edit?.point === 'told' && edit.query.where.length > 0;
 
 /** Put as nothing but a question, of something that is here, with no word left over. */
-const isWhole = ({ outright, hers, ownSubject, left, acts }: AskProposal): boolean =>
+const isWhole = ({ outright, hers, ownSubject, left, acts }: AskProposal, follows = false): boolean =>
   outright &&
   left.length === 0 &&
-  (narrowsTold(acts[0]!) || hers || (ownSubject && (acts[0]!.slots.query?.ask.length ?? 0) > 0));
+  (follows || narrowsTold(acts[0]!) || hers || (ownSubject && (acts[0]!.slots.query?.ask.length ?? 0) > 0));
 
 /** What is asked of the household stands beside any reading in doubt, and beside one that says less of the same. */
 const ofMatter = ({ acts, left }: AskProposal, best: Interpretation | undefined, lost: boolean): boolean => {
@@ -212,6 +212,16 @@ const wanted = (
   const keeps = edit?.only === true && !ownSubject && question.left.length === 0;
   if (keeps && told && ofEverything.has(act.intent)) return true;
   if (edit && told && question.left.length === 0 && followsUp(question, act, work)) return true;
+  // "When did they go in and are they still within guidance": of what was told, and not of the household.
+  if (
+    edit &&
+    told &&
+    isWhole(question, true) &&
+    edit.query.ask.length > 1 &&
+    ofNoFood.has(act.intent) &&
+    !isSure(best)
+  )
+    return true;
   const narrows = edit !== undefined && (edit.query.where.length > 0 || edit.query.order !== null);
   if (
     narrows &&
@@ -225,7 +235,11 @@ const wanted = (
   if (question.acts[0]!.slots.query?.by && act.intent === 'keeps') return question.left.length === 0;
   // "If I put the pie before Sam, will he be all right": what she must not have comes before how long it keeps.
   if (isSure(best) && act.intent === 'guidance')
-    return question.left.length <= fewLeft && question.ownSubject && narrowsSuits(question);
+    return (
+      question.left.length <= fewLeft &&
+      question.ownSubject &&
+      (narrowsSuits(question) || asksOfOne(question, act))
+    );
   if (isSure(best))
     return (
       question.left.length === 0 &&
@@ -248,6 +262,10 @@ const narrowsSuits = ({ acts }: AskProposal): boolean => {
   const asksWho = acts[0]!.slots.query?.ask.includes('people') ?? false;
   return !asksWho && where.length > 1 && where.some(({ by }) => by === 'suits' || by === 'free');
 };
+
+/** "The eggs, where are they and how long have they got": several things asked of what is here, and only how long it keeps of all such food. */
+const asksOfOne = ({ acts, hers }: AskProposal, { slots }: Act): boolean =>
+  hers && (acts[0]!.slots.query?.ask.length ?? 0) > 1 && slots.guidance?.asked === 'keep';
 
 /** "Got a vegan coming, what is there for her": how somebody eats is told of no food. */
 const byDiet = ({ acts }: AskProposal): boolean =>

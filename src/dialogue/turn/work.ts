@@ -7,7 +7,7 @@ import type { Act, Statement } from '../../understanding/intents.js';
 import type { Conversation, Effect, Heard, LookUp, Surroundings } from '../api.js';
 import { buttonLabels } from '../describe/buttons.js';
 import { askedAfter } from '../ask/record.js';
-import type { Reply, Turn } from '../handler.js';
+import { about, type Reply, type Turn } from '../handler.js';
 import { handlers } from '../table.js';
 import { lessonKitchen } from '../lessons/files.js';
 import { keepFacts } from '../tell/facts.js';
@@ -244,6 +244,15 @@ const spokenOf = ({ kitchen }: Work, { intent, slots }: Act): Partial<Memory> =>
   return person ? { personId: person.id } : {};
 };
 
+/** "Remind me to take the thighs out, and how do I thaw them": what an act names is spoken of, where its answer says nothing else is. */
+const namedBy = (work: Work, { slots }: Act, { memory }: Reply): Partial<Memory> => {
+  const [near, next] = slots.item?.candidates ?? [];
+  const item = near && near.fit >= surelyThem ? work.kitchen.items.get(near.id) : undefined;
+  const sure = item && item.gone === null && (!next || next.fit < near!.fit);
+  const ofOther = (memory?.items ?? memory?.purchases) !== undefined;
+  return !ofOther && sure ? about(turnOf(work), [item]) : {};
+};
+
 /** Puts a reply into the turn: its changes, what it says, what it waits for. */
 export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Work => {
   const { picked } = settled;
@@ -292,6 +301,7 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
   const added = createdItems(changes);
   const memory: Partial<Memory> = {
     ...spokenOf(work, act),
+    ...namedBy(work, act, reply),
     ...reply.memory,
     ...(added.length > 0 ? { lastAdded: added } : {}),
   };
@@ -313,7 +323,7 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
   };
   const { done: lastDone, session, practice } = next.state;
   const stated = withState(next, {
-    asked: askedAfter(next.state.asked, act, reply, next.state.turns),
+    asked: askedAfter(next.state.asked, act, reply, next.state.turns, work.state.memory.offered),
     done:
       changes.length > 0
         ? { act, picked, changes, at: work.around.clock.now, turn: work.state.turns }

@@ -3,6 +3,7 @@
  * counts. It looks for phrases, not sentences (`grammars/<language>/words/guidance.txt`), so that no wording
  * is beyond it; where it finds nothing of its own the reading stays what it was.
  */
+import type { Attribute } from '../../protocol/query.js';
 import { type Clock } from '../../terms/dates.js';
 import type { DynamicRules } from '../../grammar/api.js';
 import { isNoFood } from '../gate/index.js';
@@ -122,6 +123,21 @@ const besideTold = (
 
 const asksForSomebody = ({ acts }: AskProposal): boolean =>
   acts[0]?.slots.query?.where.some(({ by }) => by === 'suits') ?? false;
+
+/** Where it stands, how old it is, how many there are: of what is on record, guidance alone does not say. */
+const ofTheRecord: ReadonlySet<Attribute> = new Set<Attribute>([
+  'where',
+  'spot',
+  'how-old',
+  'how-many',
+  'maker',
+  'feel',
+]);
+/** "The eggs, where are they, how old, and how long have they got": of hers by name, more is asked than how long such food keeps. */
+const asksTheRecord = ({ acts, hers, ownSubject }: AskProposal): boolean => {
+  const asks = acts[0]?.slots.query?.ask ?? [];
+  return hers && ownSubject && asks.length > 1 && asks.some((ask) => ofTheRecord.has(ask));
+};
 
 /** "She's pregnant, not allergic": both are told of her. */
 const withRisk = (acts: readonly Act[], sentence: Sentence): readonly Act[] => {
@@ -246,7 +262,7 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
       // "If I put the pie before Sam, will he be all right": who may have it is asked, too.
       // How it was kept, and whether it may be frozen again, is asked of the food alone.
       const only = proposal.acts.every(({ slots: { guidance } }) => guidance && !tellsHowKept(guidance));
-      return base.question && only && asksForSomebody(base.question)
+      return base.question && only && (asksForSomebody(base.question) || asksTheRecord(base.question))
         ? { ...read, question: base.question }
         : read;
     }

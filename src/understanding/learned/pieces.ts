@@ -38,9 +38,15 @@ const plainWords: ReadonlySet<string> = new Set(
   'one a second first last this that now today tonight morning evening night'.split(' '),
 );
 
+interface Named {
+  readonly candidates?: readonly Candidate[];
+  readonly path?: readonly { readonly candidates?: readonly Candidate[] }[];
+}
+/** "The second drawer of the upright freezer", which has none, is as surely a place as the freezer is. */
 const fitOf = (value: SemanticValue): number => {
-  const candidates = (value as { candidates?: readonly Candidate[] } | null)?.candidates;
-  return candidates?.[0]?.fit ?? 0;
+  const { candidates, path = [] } = (value as Named | null) ?? {};
+  const [whole, ...parts] = path;
+  return candidates?.[0]?.fit ?? (parts.length > 0 ? whole?.candidates?.[0]?.fit : undefined) ?? 0;
 };
 
 export const piecesOf = (tokens: readonly string[], rules: DynamicRules): readonly Piece[] => {

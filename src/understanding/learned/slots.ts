@@ -128,6 +128,7 @@ const takesPlace = setOf(
 );
 const takesMarker = setOf(
   'mark',
+  'define-dots',
   'unmark',
   'add-marker',
   'marker-note',
@@ -286,7 +287,8 @@ const placesIn = (found: Found): readonly Piece[] => {
 };
 
 const putPlaces = (found: Found, intent: Intent, slots: Draft): void => {
-  const places = placesIn(found);
+  // "Not the freezer, what wants using": the one place that is not asked of.
+  const places = placesIn(found).filter((piece) => !before(found, piece, ['not']));
   const mention = (piece: Piece) => asPlace({ named: piece.value! });
   if (intent === 'move') {
     const from =

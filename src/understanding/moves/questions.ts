@@ -114,6 +114,22 @@ const topicsIn = (
   return { mentions: kept.map(({ mention }) => mention), of: all };
 };
 
+/**
+ * "What in the fridge is still good", "is anything past its best": of a set that nobody named, whether a thing is
+ * good narrows it. What is asked is which they are.
+ */
+const soundOf = (
+  pieces: readonly Piece[],
+  asks: readonly Attribute[],
+  by: ReadonlySet<Piece>,
+): Extract<Filter, { by: 'keeping' }> | null => {
+  if (asks.join() !== 'good') return null;
+  const at = pieces.findIndex((piece) => by.has(piece) && is(piece, 'good', 'can'));
+  if (at < 0 || pieces.some((piece) => is(piece, 'eat', 'can') || piece.kind === 'day')) return null;
+  const denied = pieces.slice(Math.max(0, at - 3), at).some((piece) => is(piece, 'not'));
+  return { by: 'keeping', is: is(pieces[at], 'gone-off') === denied ? 'within' : 'past' };
+};
+
 const positions = (pieces: Iterable<Piece>): ReadonlySet<number> => {
   const at = new Set<number>();
   for (const { from, to } of pieces) for (let word = from; word < to; word += 1) at.add(word);
@@ -230,6 +246,12 @@ export const questionIn = (
       ? [{ by: 'listed' } as const]
       : []),
   ];
+  const sorted = first || suiting || people.filters.length > 0 ? null : soundOf(pieces, asks, by);
+  const open = asking === 'whether' ? pieces.some((piece) => is(piece, 'any')) : asking === 'open' && wide;
+  if (sorted && open && point !== 'it') {
+    asks = ['what'];
+    where = [...where, sorted];
+  }
   // "How many tubs is that": what they are counted in.
   const counting = asks.some((ask) => ask === 'how-many' || ask === 'sum') && point !== null;
   if (counting)

@@ -231,6 +231,7 @@ const simplesAt = (
 ): Simple[] => {
   const byEnd = new Map<number, Simple>();
   for (const simple of structuresAt(tokens, from, tree, lexicon)) byEnd.set(simple.end, simple);
+  const { sideways } = tables(lexicon);
   for (const span of names.spansAt(tokens, from)) {
     const end = from + span.length;
     const there = byEnd.get(end);
@@ -241,7 +242,10 @@ const simplesAt = (
     const candidates = merged(there?.candidates ?? [], whole);
     if (!there && whole.length === 0) continue;
     // "the second" is no place: what is counted is not said.
-    if (!there && tokens.slice(from, end).every((token) => joiningWords(lexicon).counting.has(token)))
+    const said = tokens.slice(from, end);
+    if (!there && said.every((token) => joiningWords(lexicon).counting.has(token))) continue;
+    // "Right, what needs eating", "what is left": a side is a place only after an article, or where it is all that is said.
+    if (!there && said.length === 1 && sideways.longestAt(said, 0) && !isPointedAt(tokens, from, lexicon))
       continue;
     const named = whole[0]?.fit ?? 0;
     byEnd.set(end, {
@@ -256,6 +260,10 @@ const simplesAt = (
   }
   return [...byEnd.values()];
 };
+
+/** "The right", "the left one", or nothing else at all. */
+const isPointedAt = (tokens: readonly string[], at: number, lexicon: Lexicon): boolean =>
+  tables(lexicon).articles.has(tokens[at - 1] ?? '') || tokens.length <= 2;
 
 /** A whole place phrase: what it may be, and its parts, should it be none of them. */
 interface Whole {

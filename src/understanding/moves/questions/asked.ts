@@ -134,6 +134,18 @@ export const askingIn = (pieces: readonly Piece[]): Asking => {
   return 'not';
 };
 
+/** "When did they go in and are they still good": what stands after "and" and a question's first word is the next question. */
+const questionsIn = (pieces: readonly Piece[]): ReadonlyMap<Piece, number> => {
+  const at = new Map<Piece, number>();
+  let question = 0;
+  pieces.forEach((piece, index) => {
+    if (is(pieces[index - 1], 'and') && index > 1 && (is(piece, ...heads) || verbFirst(pieces, index)))
+      question += 1;
+    at.set(piece, question);
+  });
+  return at;
+};
+
 /** The attributes asked, in the order they are said, and the pieces that asked them. */
 export const attributesIn = (
   pieces: readonly Piece[],
@@ -142,11 +154,17 @@ export const attributesIn = (
 ): { readonly asks: readonly Attribute[]; readonly by: ReadonlySet<Piece> } => {
   const free = new Set(pieces.filter((piece): piece is Words => piece.kind === 'words'));
   const found: { ask: Attribute; at: number; of: readonly Words[] }[] = [];
+  const questions = questionsIn(pieces);
   for (const { ask, of } of wordings.asks) {
     for (;;) {
       const taken: Words[] = [];
       for (const name of of) {
-        const next = [...free].find((piece) => piece.classes.has(name) && !taken.includes(piece));
+        const next = [...free].find(
+          (piece) =>
+            piece.classes.has(name) &&
+            !taken.includes(piece) &&
+            (taken.length === 0 || questions.get(piece) === questions.get(taken[0]!)),
+        );
         if (next) taken.push(next);
       }
       if (taken.length < of.length || (of.includes('whether') && asking !== 'whether')) break;

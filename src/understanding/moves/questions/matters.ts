@@ -70,7 +70,10 @@ export const matterIn = (
     }
     if (used.length < of.length) continue;
     // "Why is the sky blue" is no question of what was just told.
-    if (intent === 'why' && pieces.some(({ kind }) => kind !== 'words' && kind !== 'person')) continue;
+    if (intent === 'why' && !ofThing && pieces.some(({ kind }) => kind !== 'words' && kind !== 'person'))
+      continue;
+    // Why somebody must not have it is asked of who they are.
+    if (intent === 'why' && ofThing && pieces.some(({ kind }) => kind === 'person')) continue;
     // What a mark is to mean stands in any words: they are looked up where the household's are known.
     const free = intent === 'markers' ? { words: tokens.join(' ') } : {};
     const day = pieces.find((piece): piece is PieceOf<'day'> => piece.kind === 'day');

@@ -122,7 +122,9 @@ const finders: readonly Finder[] = [
   ]),
   byRule('kitchen:place', (value, from, to) => {
     const place = asPlace({ named: value });
-    const fit = place.candidates[0]?.fit ?? 0;
+    // "The second drawer of the upright freezer", which has none: no other drawer is meant by it.
+    const [whole, ...parts] = place.path ?? [];
+    const fit = place.candidates[0]?.fit ?? (parts.length > 0 ? whole?.candidates[0]?.fit : undefined) ?? 0;
     return fit < leastFit.place ? null : [{ kind: 'place', from, to, place, fit }, placeCost(fit)];
   }),
   byRule('kitchen:owner', person),
