@@ -9,7 +9,7 @@ import type { PlaceStep } from '../../protocol/mentions.js';
 import type { Act, PlaceMention, Slots } from '../../understanding/intents.js';
 import { placeNoun, rootPlace } from '../describe/place.js';
 import { refusal } from '../describe/refusals.js';
-import { type Handler, type Reply, type Turn, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
 import { isWholeKind, kindNamed } from './place-kinds.js';
 
 const NEW = 'new:';
@@ -152,6 +152,32 @@ const lacksWhole = (turn: Turn, { path = [], candidates }: PlaceMention): boolea
   path[0]!.candidates.length === 0 &&
   around(turn) === null;
 
+/** So much better a name fits that it is meant. */
+const clearly = 0.05;
+
+/** "The freezer's top drawer", of two freezers: those it may be part of. What was just spoken of is meant, or the only one with such parts. */
+const wholesMeant = (turn: Turn, { path = [], candidates }: PlaceMention): readonly Place[] => {
+  const [whole, part] = path;
+  if (candidates.length > 0 || !whole || !part) return [];
+  const top = whole.candidates[0]?.fit ?? 0;
+  const meant = whole.candidates.flatMap(({ id, fit }) => {
+    const place = fit >= top - clearly ? turn.kitchen.places.get(id) : undefined;
+    return place ? [place] : [];
+  });
+  const near = rootPlace(turn.kitchen, turn.memory.placeId)?.id;
+  const spoken = meant.filter(({ id }) => id === near);
+  const having = meant.filter(({ id }) =>
+    placesIn(turn.kitchen, id).some(({ kind }) => kind === kindOf(turn, part)),
+  );
+  return spoken.length === 1 ? spoken : having.length === 1 ? having : meant;
+};
+
+/** The place with its whole settled, where that is one. */
+const ofWhole = (place: PlaceMention, whole: Place): PlaceMention => ({
+  ...place,
+  path: [{ ...place.path![0]!, candidates: [{ id: whole.id, fit: 1 }] }, ...place.path!.slice(1)],
+});
+
 interface Placed {
   readonly slots: Slots;
   readonly turn: Turn;
@@ -222,7 +248,24 @@ export const makingPlace =
       const ask = { slot: 'within', question: say('ask-part-of', { part }), expecting: 'place' as const };
       return { parts: [], ask, askFor: { ...act, slots } };
     }
-    const { slots: known, turn: now, changes, told } = placed(turn, slots);
+    const wholes = slots.place ? wholesMeant(turn, slots.place) : [];
+    if (slots.place && wholes.length > 1) {
+      const choices = wholes.map(({ id }) => ({ ids: [id], label: placeNoun(turn.kitchen, id) }));
+      const question = say('which-place', {
+        choices: list(
+          choices.map(({ label }) => label),
+          true,
+        ),
+      });
+      const inner = { ...slots.place, path: slots.place.path!.slice(1) };
+      return {
+        parts: [],
+        ask: { slot: 'within', question, expecting: 'place' },
+        askFor: { ...act, slots: { ...slots, place: inner } },
+      };
+    }
+    const settledIn = slots.place && wholes[0] ? { ...slots, place: ofWhole(slots.place, wholes[0]) } : slots;
+    const { slots: known, turn: now, changes, told } = placed(turn, settledIn);
     const [first, ...others] = changes;
     const reply = handler({ ...act, slots: known }, now);
     if (!first || !reply.changes) return reply;
