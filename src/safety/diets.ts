@@ -3,7 +3,7 @@
  * food usually is, says no. All else is unknown.
  */
 import type { Item } from '../kitchen/model.js';
-import { allergenIn } from './allergens.js';
+import { allergenIn, allergenNamed } from './allergens.js';
 import { reviewedFood } from './match.js';
 import { safetyTables } from './tables.js';
 
@@ -65,6 +65,25 @@ export const isAnimalFood = (name: string, tables = safetyTables()): boolean => 
 
 /** The marks that say a food fits: its own, and those that mean more. */
 export const dietMarks = (diet: string): readonly string[] => [diet, ...(alsoMeans[diet] ?? [])];
+
+const diets: ReadonlySet<string> = new Set([
+  ...Object.keys(leavesOut),
+  ...Object.entries(alsoMeans).flatMap(([diet, marks]) => [diet, ...marks]),
+  'halal',
+  'kosher',
+]);
+
+/** Whether words speak of a diet, or of what somebody must not have: "gluten free, for Ruth", "no nuts". */
+export const speaksOfDiet = (said: string, tables = safetyTables()): boolean => {
+  const words = said
+    .toLowerCase()
+    .split(/[^\p{L}\p{N}]+/u)
+    .filter(Boolean);
+  const runs = words.flatMap((_, at) => [1, 2, 3].map((many) => words.slice(at, at + many).join(' ')));
+  return runs.some(
+    (run) => diets.has(run) || run.startsWith('allerg') || allergenNamed(run, tables).length > 0,
+  );
+};
 
 export const dietIn = (
   item: Pick<Item, 'name' | 'diets' | 'contains' | 'freeFrom'>,

@@ -3,7 +3,13 @@
  * over" changes no record. One number tells it, the share of `not-ours` among the moods, and it is told before
  * anything is done; how much is too much hangs on what else speaks for it.
  */
-import { CONTROL_INTENTS, type HearingContext, type Intent, type Understanding } from './intents.js';
+import {
+  CONTROL_INTENTS,
+  type HearingContext,
+  type Intent,
+  type Slots,
+  type Understanding,
+} from './intents.js';
 import { moodOf } from './learned/index.js';
 import { notOursAtMost, surelyWhole } from './thresholds.js';
 
@@ -16,6 +22,10 @@ const weighty: ReadonlySet<Intent> = new Set<Intent>([
   'power-cut',
   'power-back',
 ]);
+
+/** What one of her markers is to mean may be who must not eat from it, in whatever words. */
+const isMeaning = (intent: Intent, { marker }: Slots): boolean =>
+  intent === 'define-dots' && marker !== undefined;
 
 /** While something is waited for or under way, what is said is about that. */
 const isBusy = ({ expecting, steps, checking, standing }: HearingContext): boolean =>
@@ -42,7 +52,8 @@ export const oursOnly = (
 ): Understanding => {
   const { verdict, readings } = understood;
   if (verdict === 'out-of-scope' || verdict === 'nothing-heard' || isBusy(context)) return understood;
-  if (readings[0]?.acts.some(({ intent }) => weighty.has(intent))) return understood;
+  if (readings[0]?.acts.some(({ intent, slots }) => weighty.has(intent) || isMeaning(intent, slots)))
+    return understood;
   const most = atMost(understood);
   const isOurs = (tokens: readonly string[]): boolean =>
     (moodOf(tokens, language, context)?.['not-ours'] ?? 0) <= most;

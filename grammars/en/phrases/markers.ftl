@@ -38,6 +38,7 @@ unmarked = { CAP($name) }, no marker now.{ $marker ->
    *[other] {" "}The { $marker } is free.
   }
 confirm-unmark = Take the marker off the { $name }? Yes or no.
+confirm-unmark-other = On the { $name } is the { $marker }. Take that off? Yes or no.
 marker-added = { CAP($marker) }, in the spare box.
 confirm-add-marker = A new marker, the { $marker }? Yes or no.
 confirm-alike = You have one that feels the same{ $name ->
@@ -82,7 +83,11 @@ dots-mean-nothing = { CAP($raised) } { $dots ->
 confirm-dots = { CAP($raised) } { $dots ->
     [one] means
    *[other] mean
-  } { $meaning }. Right? Yes or no.
+  } { $meaning }{ $count ->
+    [0] {""}
+    [one] , on one food
+   *[other] , on { $count } foods
+  }. Right? Yes or no.
 confirm-dots-replace = Until now { $raised } { $dots ->
     [one] means
    *[other] mean
@@ -91,6 +96,8 @@ confirm-dots-replace = Until now { $raised } { $dots ->
     [one] , on one food
    *[other] , on { $count } foods
   }. Change it to { $meaning }? Yes or no.
+meaning-not-kept = Not kept: { $marker }, { $meaning }. Only counted dots, knots or ridges have meanings here.
+meaning-not-kept-of-diet = Not kept: { $marker }, { $meaning }. Only counted dots, knots or ridges have meanings here. Tell me of each food what is in it.
 no-dot-meanings = No { $counted ->
     [knot] knots
     [ridge] ridges

@@ -51,6 +51,7 @@ unmarked = { CAP($name) }: ya no lleva marca.{ $marker ->
    *[other] {" "}Queda libre { THE($marker) }.
   }
 confirm-unmark = ¿Quito la marca a { THE($name) }? Sí o no.
+confirm-unmark-other = { CAP(THE($name)) } lleva { THE($marker) }. ¿Lo quito? Sí o no.
 marker-added = { CAP($marker) }: en la caja de las libres.
 confirm-add-marker = ¿Una marca nueva, { THE($marker) }? Sí o no.
 confirm-alike = Tienes una que se siente igual{ $name ->
@@ -95,7 +96,11 @@ dots-mean-nothing = { CAP($raised) } no { $dots ->
 confirm-dots = ¿{ CAP($raised) } { $dots ->
     [one] quiere
    *[other] quieren
-  } decir { $meaning }? Sí o no.
+  } decir { $meaning }{ $count ->
+    [0] {""}
+    [one] , en una comida
+   *[other] , en { $count } comidas
+  }? Sí o no.
 confirm-dots-replace = Hasta ahora { $raised } { $dots ->
     [one] quiere
    *[other] quieren
@@ -104,6 +109,8 @@ confirm-dots-replace = Hasta ahora { $raised } { $dots ->
     [one] , en una comida
    *[other] , en { UNA($count) } comidas
   }. ¿Lo cambio por { $meaning }? Sí o no.
+meaning-not-kept = No lo guardé: { $marker }, { $meaning }. Aquí solo tienen significado los puntos, nudos o relieves que se cuentan.
+meaning-not-kept-of-diet = No lo guardé: { $marker }, { $meaning }. Aquí solo los puntos, nudos o relieves tienen significado. Dime de cada comida qué lleva.
 no-dot-meanings = Todavía no hay { $counted ->
     [knot] nudos
     [ridge] relieves

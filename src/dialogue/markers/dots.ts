@@ -1,8 +1,8 @@
-/** What dots, knots, ridges and notches mean here. A meaning that warns of an allergen is not replaced without asking. */
+/** What dots, knots, ridges and notches mean here. One that speaks of a diet or an allergen is neither given nor replaced without asking. */
 import { countedHere, defineDots as defineDotsChange, itemWithMarker } from '../../kitchen/index.js';
-import { allergenNamed } from '../../safety/index.js';
+import { allergenNamed, speaksOfDiet } from '../../safety/index.js';
 import { withChange } from '../describe/refusals.js';
-import { raised } from '../describe/touch.js';
+import { raised, touchNoun } from '../describe/touch.js';
 import { type Handler, type Turn, say } from '../handler.js';
 
 /** "for dele" is for Dele: people keep their capital. */
@@ -30,6 +30,12 @@ export const defineDots: Handler = (act, turn) => {
   const { dots, counted, number, words, diet, allergens, marker } = act.slots;
   const count = dots ?? number ?? marker?.touch?.dots;
   const said = words ?? diet ?? (allergens?.length ? `contains ${allergens.join(' and ')}` : undefined);
+  // A meaning goes with a count. What was told of the marker itself is not kept, and that is said.
+  if (count === undefined && marker && said) {
+    const meant = meaningOf(turn, said);
+    const meaning = { marker: touchNoun(marker.touch ?? {}), meaning: meant };
+    return { parts: [say(speaksOfDiet(meant) ? 'meaning-not-kept-of-diet' : 'meaning-not-kept', meaning)] };
+  }
   if (count === undefined)
     return {
       parts: [],
@@ -62,10 +68,12 @@ export const defineDots: Handler = (act, turn) => {
       ...(wearing > 0 ? [say('dots-on', { count: wearing, meaning })] : []),
     ],
     changes: [change],
-    doubt: say('confirm-dots', { dots: count, raised: these, meaning }),
+    doubt: say('confirm-dots', { dots: count, raised: these, meaning, count: wearing }),
     // Whoever relies on it by touch would eat what she must not.
-    ...(old && warns(old)
+    ...(old && (warns(old) || speaksOfDiet(meaning))
       ? { confirm: say('confirm-dots-replace', { dots: count, raised: these, meaning, old, count: wearing }) }
-      : {}),
+      : speaksOfDiet(meaning)
+        ? { confirm: say('confirm-dots', { dots: count, raised: these, meaning, count: wearing }) }
+        : {}),
   }));
 };

@@ -140,19 +140,20 @@ const pointedMarker = (turn: Turn) => {
   return id ? { ...blank, candidates: [{ id, fit: 1 }], pointer: 'this' as const } : undefined;
 };
 
+/** Whether what was said of a marker can be said of this one. */
+const fitsWorn = ({ kitchen }: Pick<Turn, 'kitchen'>, worn: Marker, said: Mention | undefined): boolean =>
+  !said ||
+  said.candidates.some(({ id }) => id === worn.id) ||
+  said.words === null ||
+  Object.keys(said.touch ?? {}).length === 0 ||
+  findMarkers(kitchen, said.touch ?? {}).some(({ of, differs }) => of.id === worn.id && differs.length === 0);
+
 /** "Take that patch off": the one on what was just spoken of, where it may be that. */
 const wornBySpoken = ({ kitchen, memory }: Turn, said: Mention | undefined): Item | null => {
   const [item, ...others] = memory.items.flatMap((id) => kitchen.items.get(id) ?? []);
   const worn = item?.markerId ? kitchen.markers.get(item.markerId) : undefined;
   if (!item || !worn || others.length > 0) return null;
-  const fits =
-    !said ||
-    said.candidates.some(({ id }) => id === worn.id) ||
-    said.words === null ||
-    findMarkers(kitchen, said.touch ?? {}).some(
-      ({ of, differs }) => of.id === worn.id && differs.length === 0,
-    );
-  return fits ? item : null;
+  return fitsWorn({ kitchen }, worn, said) ? item : null;
 };
 
 export const unmark: Handler = (act, turn) => {
@@ -174,7 +175,12 @@ export const unmark: Handler = (act, turn) => {
   if ('reply' in found) return found.reply;
   const item = found.got;
   const marker = item.markerId ? turn.kitchen.markers.get(item.markerId) : undefined;
+  const other = marker && !fitsWorn(turn, marker, slots.marker);
   return withChange(turn, unmarkChange(turn, item.id), (change) => ({
+    // "Take the collar off the stew", which wears a patch: another food's marker, or another marker.
+    ...(other
+      ? { confirm: say('confirm-unmark-other', { name: item.name, marker: markerNoun(marker) }) }
+      : {}),
     parts: [say('unmarked', { name: item.name, ...(marker ? { marker: markerNoun(marker) } : {}) })],
     changes: [change],
     doubt: say('confirm-unmark', { name: item.name }),

@@ -101,7 +101,7 @@ const weightRead = (acts: readonly Act[]): number =>
   weightOf(
     acts.reduce((sum, { slots: { item, items } }) => sum + (items?.length ?? (item?.words ? 1 : 0)), 0),
     acts.flatMap(({ intent, slots }): readonly (readonly [string, unknown])[] => [
-      ...(intent === 'put-away' || intent === 'amend' || intent === 'answer'
+      ...(intent === 'put-away' || intent === 'amend' || answering.has(intent)
         ? []
         : [['deed', intent] as const]),
       ...Object.entries(rolesIn(slots)),

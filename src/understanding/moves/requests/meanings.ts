@@ -1,6 +1,7 @@
 /** What dots mean here: asked, told, or told anew. */
 import type { Touch } from '../../../terms/touch.js';
-import type { Bit, Frame, Request } from './bits.js';
+import type { Act } from '../../intents.js';
+import type { Bit, BitOf, Frame, Made, Request } from './bits.js';
 import { classed, figureOf, is, ofKind, some, wordsIn } from './bits.js';
 
 /** How many dots, knots or ridges are spoken of. */
@@ -52,8 +53,69 @@ export const marksCheckedFrame: Frame = (request) => {
 };
 const surelyNamed = 0.8;
 
+/** Markers known by what they are and how they feel, whatever is counted on them. */
+const markersIn = (bits: readonly Bit[]): readonly BitOf<'marker'>[] =>
+  ofKind(bits, 'marker').filter(
+    ({ mention }) => (mention.touch?.fastening ?? mention.touch?.shape) !== undefined,
+  );
+
+/** A meaning and the marker that is to have it: by a verb, or by what is said of all that bears it. */
+const markerMeant = (bits: readonly Bit[]): { marker: BitOf<'marker'>; verb: Bit } | null => {
+  const markers = markersIn(bits);
+  const said = bits.find((bit) => is(bit, 'means-so') && markers.some(({ to }) => to <= bit.from));
+  const of = (verb: Bit) => {
+    const marker = markers.findLast(({ to }) => to <= verb.from);
+    return marker ? { marker, verb } : null;
+  };
+  if (said) return of(said);
+  const all = bits.find((bit) => is(bit, 'all-with'));
+  const so =
+    all &&
+    bits.find((bit) => is(bit, 'is-so') && markers.some(({ from, to }) => from >= all.to && to <= bit.from));
+  if (so) return of(so);
+  // "The leather tie is for Denise's food": of no food that it could be put on.
+  const [first] = bits.filter((bit) => !is(bit, 'fill', 'opener', 'lasting'));
+  const serves = bits.find((bit) => is(bit, 'means') && markers.some(({ to }) => to === bit.from));
+  const food = serves && bits.find((bit) => bit.from >= serves.to && !is(bit, 'fill'))?.kind === 'thing';
+  return serves && !food && first?.kind === 'marker' ? of(serves) : null;
+};
+
+/**
+ * "From now on the leather tie means gluten free", "everything with a leather tie is Denise's", "what does the rubber
+ * band mean": of a marker itself, and of no count. What can be kept of it is known where meanings are.
+ */
+const markerMeans = ({ bits, tokens, beside }: Request): Made | null => {
+  const meant = markerMeant(bits);
+  if (!meant) return null;
+  const { marker, verb } = meant;
+  // "What does it mean": asked of whatever stands between the question word and the verb.
+  if (bits.some((bit) => is(bit, 'wh') && bit.to <= marker.from))
+    return {
+      acts: [{ intent: 'whats-this', slots: { marker: marker.mention } }],
+      used: new Set(tokens.keys()),
+    };
+  // "… and the rubber patch goes on the yogurt": another marker after it is another matter.
+  const other = markersIn(bits).find(({ from }) => from >= verb.to);
+  const item = other && ofKind(bits, 'thing').find(({ from }) => from >= other.to);
+  const more: readonly Act[] =
+    other && item ? [{ intent: 'mark', slots: { marker: other.mention, item: item.mention } }] : [];
+  let to = other?.from ?? tokens.length;
+  while (to > verb.to && beside(tokens[to - 1]!, 'trailing')) to -= 1;
+  const words = tokens.slice(verb.to, to).join(' ');
+  if (words === '') return null;
+  return {
+    acts: [{ intent: 'define-dots', slots: { marker: marker.mention, words } }, ...more],
+    used: new Set([
+      ...wordsIn(classed(bits, 'all-with')),
+      ...[...tokens.keys()].filter((at) => at >= marker.from),
+    ]),
+  };
+};
+
 export const meaningsFrame: Frame = (request) => {
   const { bits, tokens, beside } = request;
+  const ofMarker = markerMeans(request);
+  if (ofMarker) return ofMarker;
   const dots = dotsIn(request);
   if (!dots) return null;
   const kind = dots.counted === undefined ? {} : { counted: dots.counted };
