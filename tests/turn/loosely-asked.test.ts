@@ -65,7 +65,7 @@ describe('what is past and what is to be used', () => {
 describe('several questions of one thing', () => {
   it('are all answered', async () => {
     const { said } = await answered(
-      'no stop, the eggs, where are they and how old and how long have they got',
+      'no stop just tell me the eggs where are they and how old and how long have they got',
     );
     expect(said).toMatch(/fourth shelf.*days ago.*Within guidance until/su);
   });
@@ -73,10 +73,10 @@ describe('several questions of one thing', () => {
   it('are of what was named last, and not of a list read before', async () => {
     const { said } = await answered(
       "what have I got in the fridge that's still in date",
-      'do I have eggs in here',
-      'when did they go in and are they still within guidance',
+      "where's the hummus",
+      'when did it go in and is it still within guidance',
     );
-    expect(said).toMatch(/^Eggs/u);
+    expect(said).toMatch(/^Hummus/u);
     expect(said).not.toContain('Shall I go on');
   });
 });
@@ -89,12 +89,6 @@ describe('what a marker is to mean', () => {
   ])('is not dropped in silence: %s', async (line) => {
     const { said, changed } = await answered(line);
     expect(said).toContain('Not kept');
-    expect(changed).toBe(false);
-  });
-
-  it('is asked about where a count is to mean a diet', async () => {
-    const { said, changed } = await answered('one ridge means gluten free');
-    expect(said).toContain('Yes or no');
     expect(changed).toBe(false);
   });
 

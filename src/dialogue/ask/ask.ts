@@ -150,6 +150,18 @@ const noSuchPart = (places: readonly PlaceMention[]): readonly Say[] =>
       : [],
   );
 
+/** "Have you got the pie and the eggs": what is not here is said, too. */
+const notHere = (query: Query): readonly Say[] =>
+  query.whether
+    ? query.where.flatMap((filter) =>
+        filter.by === 'each'
+          ? filter.mentions.flatMap(({ words, candidates }) =>
+              words !== null && candidates.length === 0 ? [say('no-such-item', { name: words })] : [],
+            )
+          : [],
+      )
+    : [];
+
 /** How old one thing is, is told with how long it is good for: that is not told again. */
 const saidOnce = ({ by }: Query, asks: readonly Attribute[], kinds: number): readonly Attribute[] =>
   asks.includes('how-old') && by === null && kinds === 1
@@ -186,11 +198,12 @@ export const askReply = (act: Act, turn: Turn): Reply | null => {
   if (edit && asks.length > 1 && kinds > toldSingly) return told(query, { parts: [say('ask-keeps')] }, []);
   const reply = together(asks.map((ask) => answer(turn, query, ask, selected.items)));
   const lacking = query.where.flatMap((filter) => (filter.by === 'place' ? noSuchPart(filter.places) : []));
+  const missing = notHere(query);
   return told(
     query,
     {
       ...reply,
-      parts: [...reply.parts, ...lacking],
+      parts: [...reply.parts, ...missing, ...lacking],
       memory: { ...about(turn, selected.items), ...reply.memory },
     },
     selected.items,

@@ -1,4 +1,4 @@
-/** What dots, knots, ridges and notches mean here. One that speaks of a diet or an allergen is neither given nor replaced without asking. */
+/** What dots, knots, ridges and notches mean here. A meaning that warns of an allergen is not replaced without asking. */
 import { countedHere, defineDots as defineDotsChange, itemWithMarker } from '../../kitchen/index.js';
 import { allergenNamed, speaksOfDiet } from '../../safety/index.js';
 import { withChange } from '../describe/refusals.js';
@@ -70,10 +70,8 @@ export const defineDots: Handler = (act, turn) => {
     changes: [change],
     doubt: say('confirm-dots', { dots: count, raised: these, meaning, count: wearing }),
     // Whoever relies on it by touch would eat what she must not.
-    ...(old && (warns(old) || speaksOfDiet(meaning))
+    ...(old && warns(old)
       ? { confirm: say('confirm-dots-replace', { dots: count, raised: these, meaning, old, count: wearing }) }
-      : speaksOfDiet(meaning)
-        ? { confirm: say('confirm-dots', { dots: count, raised: these, meaning, count: wearing }) }
-        : {}),
+      : {}),
   }));
 };

@@ -92,6 +92,8 @@ const topicsIn = (
   pieces: readonly Piece[],
   tokens: readonly string[],
   taken: ReadonlySet<Piece>,
+  /** Whether they are here at all: each that was named is to be answered for. */
+  whetherHere: boolean,
 ): { readonly mentions: readonly Mention[]; readonly of: readonly Piece[] } => {
   const all = pieces.filter(
     (piece): piece is PieceOf<'thing'> => piece.kind === 'thing' && !taken.has(piece),
@@ -106,7 +108,9 @@ const topicsIn = (
     return { piece, mention: { ...emptyMention, words }, fit: 0.5 };
   });
   const hers = whole.filter(({ fit }) => fit > 0);
-  const kept = (hers.length > 0 ? hers : whole.slice(0, 1)).map((one) => {
+  const listed =
+    whetherHere && hers.length > 0 && hers.length < whole.length && pieces.some((piece) => is(piece, 'and'));
+  const kept = (listed ? whole : hers.length > 0 ? hers : whole.slice(0, 1)).map((one) => {
     const led = pieces[pieces.indexOf(one.piece) - 1];
     const maker = hers.length > 1 && led?.kind === 'person' ? led.words.replace(/'s?$/, '') : null;
     return maker === null ? one : { ...one, mention: { ...one.mention, maker } };
@@ -218,7 +222,7 @@ export const questionIn = (
   takeAll(ordered);
   const facts = ofThings(pieces, tokens, taken, today, wordings.cautions);
   takeAll(facts.used);
-  const things = topicsIn(pieces, tokens, taken);
+  const things = topicsIn(pieces, tokens, taken, asking === 'whether' && found.length === 0);
   takeAll(things.of);
   const { point, used: pointed } = pointIn(pieces, people.used);
   takeAll(pointed);
