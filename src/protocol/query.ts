@@ -13,7 +13,11 @@ export type Who =
   /** "She", "him": who was spoken of last. */
   | { readonly who: 'same' }
   /** "Zoe and Amara"; nobody named is "they both": the two who were spoken of last. */
-  | { readonly who: 'several'; readonly people: readonly PersonMention[] };
+  | { readonly who: 'several'; readonly people: readonly PersonMention[] }
+  /** "Who may have it", "the kids", "all four of us": whoever eats here, and nobody by name. */
+  | { readonly who: 'everybody' }
+  /** "Someone who can't have celery": nobody by name, and what they must not have. */
+  | { readonly who: 'unnamed'; readonly allergens: readonly string[] };
 
 export type DateOf = 'made' | 'bought' | 'opened' | 'frozen' | 'thawed' | 'bestBefore' | 'useBy';
 

@@ -24,7 +24,10 @@ person-and-food = { $answer ->
     [said-free-from] For { $person }, { THE($name) } { IS($name) } said to be free from { $allergen }.
    *[unknown] For { $person } it is unknown: nobody recorded whether the { $name } { HAS($name) } { $allergen } in { THEM($name) }.
   }
-unknown-for-several = Unknown for { $people }: nobody recorded whether it contains { $allergens }.
+unknown-for-several = Unknown for { $people }: nobody recorded whether the { $name } { HAS($name) } { $allergens }.
+unknown-eater = Nobody told me what { $name } must not have.
+unknown-in-several = Of { $names } nobody recorded more, so I promise nothing.
+free-for-several = For { $people }, { THE($name) } { IS($name) } said to be free from { $allergens }.
 person-no-longer = { $name } no longer watches for { $allergens }.
 confirm-person-no-longer = Shall I take { $allergens } off what { $name } watches for? Yes or no.
 person-none = No allergy is recorded for { $name }.

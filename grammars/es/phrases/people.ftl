@@ -44,7 +44,10 @@ person-and-food = { $answer ->
     [said-free-from] Para { $person }: dijeron que { THE($name) } no { lleva-o } { OURS($allergen) }.
    *[unknown] Para { $person } no se sabe: nadie registró si { THE($name) } { lleva-o } { OURS($allergen) }.
   }
-unknown-for-several = Para { $people } no se sabe: nadie registró si contiene { OURS($allergens) }.
+unknown-for-several = Para { $people } no se sabe: nadie registró si { THE($name) } { lleva-o } { OURS($allergens) }.
+unknown-eater = Nadie me dijo qué no puede comer { $name }.
+unknown-in-several = De { OURS($names) } nadie registró más, así que no prometo nada.
+free-for-several = Para { $people }: dijeron que { THE($name) } no { lleva-o } { OURS($allergens) }.
 person-no-longer = { $name } ya puede comer { OURS($allergens) }.
 confirm-person-no-longer = ¿Quito { OURS($allergens) } de lo que no come { $name }? Sí o no.
 person-none = No hay ninguna alergia registrada de { $name }.

@@ -15,7 +15,8 @@ import { type Handler, type Reply, type Turn, about, list, say } from '../handle
 import type { Slots } from '../../understanding/intents.js';
 import { noSuch } from '../refer/items.js';
 import { dietsOf, nobodyCalled, personAsked } from '../people/people.js';
-import { beyondRecord, foodList, guidanceForOne, notFor, riskCautions, riskParts } from './for-somebody.js';
+import { beyondRecord, foodList, guidanceForOne, notFor, riskParts } from './for-somebody.js';
+import { riskCautions } from './risk-cautions.js';
 import { type Pile, pileOf, sortedBy } from './sorted.js';
 
 const answerFor = (item: Item, allergens: readonly string[]): AllergenAnswer['answer'][] =>
@@ -227,6 +228,29 @@ const verdictFor = (
   return {
     verdict: severityOf[pile],
     allergens: pile === 'free' ? allergens : allergens.filter((one) => pileOf(item, [one]) === pile),
+  };
+};
+
+/** "Would it do for someone who can't have celery": no yes where it holds it. */
+export const suitsUnnamed = (turn: Turn, items: readonly Item[], allergens: readonly string[]): Reply => {
+  const item = worstOf(items, allergens);
+  const pile = pileOf(item, allergens);
+  const of = pile === 'free' ? allergens : allergens.filter((one) => pileOf(item, [one]) === pile);
+  const verdict = severityOf[pile];
+  const age = assessIn(turn.kitchen, item, turn.clock);
+  return {
+    parts: [
+      ...(age.verdict === 'throw-out' && verdict !== 'no' ? [verdictWords(age, item.name)] : []),
+      say('can-eat-one', {
+        person: '',
+        name: item.name,
+        verdict,
+        allergens: list(of, verdict === 'unknown'),
+      }),
+    ],
+    details: [say('check-the-label')],
+    memory: about(turn, [item]),
+    names: [item.name],
   };
 };
 

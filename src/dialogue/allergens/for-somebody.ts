@@ -4,13 +4,13 @@
  * there are of which nobody knows is told with it.
  */
 import type { Item, Person } from '../../kitchen/model.js';
-import type { Caution } from '../../safety/api.js';
 import { assess, dietIn, matchFood, whereKept } from '../../safety/index.js';
 import { assessIn } from '../../safety/items.js';
 import type { Say } from '../../speech/answer.js';
 import { cautionWords, distinct, verdictWords, reasonsOf } from '../describe/guidance.js';
 import { type Reply, type Turn, about, list, say } from '../handler.js';
 import { dietsOf } from '../people/people.js';
+import { riskCautions } from './risk-cautions.js';
 import { type Sorted, sortedBy } from './sorted.js';
 
 /** Names once each, as a list of foods. */
@@ -24,23 +24,6 @@ export const beyondRecord = ({ byName, inDoubt, unknown }: Sorted): Say[] => [
   ...(inDoubt.length > 0 ? [say('free-in-doubt', { items: foodList(inDoubt), count: kinds(inDoubt) })] : []),
   ...(unknown.length > 0 ? [say('not-recorded-for', { count: unknown.length })] : []),
 ];
-
-/** What guidance names for people at risk holds for a baby only where it is of babies, and for nobody else then. */
-const forBabies = 'at-risk-honey';
-const isOf = ({ code }: Caution, risks: readonly string[]): boolean => {
-  const baby = risks.includes('infant');
-  const others = risks.length === 0 || risks.some((risk) => risk !== 'infant');
-  return code.startsWith('at-risk') && code !== 'at-risk-general' && (code === forBabies ? baby : others);
-};
-
-/** What guidance says of one food to somebody at risk as she is. */
-export const riskCautions = (turn: Turn, person: Person, item: Item): readonly Caution[] => {
-  if (!person.atRisk) return [];
-  const where = whereKept(turn.kitchen.places, item);
-  const { region } = turn.kitchen.household;
-  const found = assess(item, { where, region, clock: turn.clock, atRisk: true });
-  return found.cautions.filter((caution) => isOf(caution, person.risks ?? []));
-};
 
 /** So many cautions are told with what they are of; more are told to who asks for more. */
 const toldAtOnce = 2;

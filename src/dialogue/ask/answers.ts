@@ -9,7 +9,8 @@ import { itemDate } from '../age/item-date.js';
 import { keptTill, ownVerdicts } from '../age/keeps.js';
 import { tellOldest } from '../age/older.js';
 import { useFirst } from '../age/use-first.js';
-import { canEat, contains } from '../allergens/allergens.js';
+import { canEat, contains, suitsUnnamed } from '../allergens/allergens.js';
+import { forEverybody } from '../allergens/for-everybody.js';
 import { notFor } from '../allergens/for-somebody.js';
 import { dateSaidAs } from '../describe/came.js';
 import { groupName, grouped, toldGroups } from '../describe/item.js';
@@ -186,13 +187,21 @@ const mentionOf = (query: Query, items: readonly Item[]): Mention => {
 const filterOf = <B extends Filter['by']>(query: Query, by: B): Extract<Filter, { by: B }> | undefined =>
   query.where.find((filter): filter is Extract<Filter, { by: B }> => filter.by === by);
 
+const ofDays: ReadonlySet<Attribute> = new Set<Attribute>(['keeps', 'until', 'use-first', 'people', 'where']);
+
 /** Who may have it, or what of these holds an allergen: the allergen rooms answer. */
 export const ofAllergens = (turn: Turn, query: Query, pool: readonly Item[]): Reply | null => {
   const holds = filterOf(query, 'contains') ?? filterOf(query, 'free');
   const suits = filterOf(query, 'suits');
   const keeps = suits !== undefined && query.by === null;
   const plain = query.ask.every(
-    (ask) => ask === 'what' || ask === 'which' || ask === 'good' || (ask === 'keeps' && keeps),
+    (ask) =>
+      ask === 'what' ||
+      ask === 'which' ||
+      ask === 'good' ||
+      (ask === 'keeps' && keeps) ||
+      // Whoever may have it comes before all that it seems to ask of its days.
+      ((suits?.who.who === 'everybody' || suits?.who.who === 'unnamed') && ofDays.has(ask)),
   );
   const named = filterOf(query, 'named') ?? filterOf(query, 'each');
   // "What goes with the pie for Sam": whether he may have the pie comes first, and what goes with it is answered, too.
@@ -218,6 +227,15 @@ export const ofAllergens = (turn: Turn, query: Query, pool: readonly Item[]): Re
   }
   if (!suits) return null;
   const people = peopleOf(turn, suits.who);
+  if (suits.who.who === 'unnamed') {
+    const { allergens } = suits.who;
+    return named
+      ? each(turn, pool, (some) => suitsUnnamed(turn, some, allergens))
+      : within(contains, turn, pool, { allergens, free: true });
+  }
+  if (suits.who.who === 'everybody') return forAll(turn, query, pool, suits);
+  // "Which of those could both have": what is nobody's trouble of them.
+  if (people.length > 1 && !named && suits.is) return noneWatched(turn, people, pool, true);
   if (people.length > 1) {
     // For each of them, and both are spoken of after it.
     const replies = people.map((person) => forPerson(turn, query, pool, suits, person));
@@ -228,6 +246,13 @@ export const ofAllergens = (turn: Turn, query: Query, pool: readonly Item[]): Re
   }
   const [person] = people;
   if (!person) {
+    // "Can my mum have some": what it holds is known, and what she must not have is not.
+    const { who } = suits;
+    if (named && who.who === 'named' && who.person.candidates.length === 0)
+      return together([
+        { parts: [say('unknown-eater', { name: who.person.words })] },
+        each(turn, pool, (some) => of(contains, turn, some)),
+      ]);
     if (suits.who.who === 'named') return canEat(act('can-eat', { person: suits.who.person }), turn);
     // Nobody knows who speaks: what anybody here must avoid.
     const all = [
@@ -238,6 +263,37 @@ export const ofAllergens = (turn: Turn, query: Query, pool: readonly Item[]): Re
     return all.length > 0 ? within(contains, turn, pool, { allergens: all }) : null;
   }
   return forPerson(turn, query, pool, suits, person);
+};
+
+/** Of a whole set: what is said to be free from all that any of these watches for, and of what nobody said it. */
+const noneWatched = (turn: Turn, people: readonly Person[], pool: readonly Item[], free: boolean): Reply => {
+  const allergens = [...new Set(people.flatMap((one) => one.allergens))];
+  const reply =
+    allergens.length === 0
+      ? { parts: [say('nobody-allergic')] }
+      : within(contains, turn, pool, { allergens, ...(free ? { free } : {}) });
+  return { ...reply, memory: { ...reply.memory, people: people.toReversed().map(({ id }) => id) } };
+};
+
+/** Who may have it, where nobody is named: everybody who watches for something; and whether it keeps, if asked as well. */
+const forAll = (
+  turn: Turn,
+  query: Query,
+  pool: readonly Item[],
+  suits: Extract<Filter, { by: 'suits' }>,
+): Reply => {
+  const people = peopleOf(turn, { who: 'everybody' });
+  const named = filterOf(query, 'named') ?? filterOf(query, 'each');
+  if (!named && new Set(pool.map(({ name }) => name)).size > 1)
+    return noneWatched(turn, people, pool, suits.is);
+  const verdict = forEverybody(turn, pool);
+  if (people.length > 0 && query.by === null) return verdict;
+  const kept = query.by
+    ? keepsTill(turn, pool.slice(0, 1), query.by)
+    : each(turn, pool, (some) => of(contains, turn, some));
+  // That it keeps until then is no more than was asked for; that it does not is.
+  const fine = kept.parts.some(({ args }) => args?.enough === 'yes');
+  return together([verdict, ...(fine ? [] : [kept])]);
 };
 
 /** What of these somebody may have, or must not. */

@@ -182,7 +182,10 @@ export const askReply = (act: Act, turn: Turn): Reply | null => {
   if (turning) return told(query, turning, []);
   const held = pool ? null : inHand(turn, query);
   if (held) return told(query, held, []);
-  const first = select(turn, { ...query, where: query.where.filter(({ by }) => !settling.has(by)) }, pool);
+  // "Would the kids be okay with that chilli, it's getting on": of the chilli, old or not.
+  const judged = query.where.some(({ by }) => by === 'suits') && query.where.some(({ by }) => by === 'named');
+  const narrowing = query.where.filter(({ by }) => !settling.has(by) && !(judged && by === 'keeping'));
+  const first = select(turn, { ...query, where: narrowing }, pool);
   const settled = first.items.length > 0 ? ofAllergens(turn, query, first.items) : null;
   if (settled) return told(query, settled, []);
   const claimed = query.whether && query.ask.includes('maker') && query.ask.length > 1;

@@ -18,6 +18,9 @@ const bothOf = 2;
 
 /** Everybody who was meant. */
 export const peopleOf = (turn: Turn, said: Who): readonly Person[] => {
+  if (said.who === 'everybody')
+    return [...turn.kitchen.people.values()].filter(({ allergens }) => allergens.length > 0);
+  if (said.who === 'unnamed') return [];
   if (said.who !== 'several') {
     const one = personOf(turn, said);
     return one ? [one] : [];
@@ -36,6 +39,8 @@ export const personOf = (turn: Turn, said: Who): Person | null => {
     case 'same':
       return (turn.memory.personId && turn.kitchen.people.get(turn.memory.personId)) || null;
     case 'several':
+    case 'everybody':
+    case 'unnamed':
       return peopleOf(turn, said)[0] ?? null;
     case 'named': {
       const [near] = said.person.candidates;

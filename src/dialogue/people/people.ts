@@ -12,7 +12,7 @@ import {
 } from '../../kitchen/index.js';
 import type { Note, Person } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
-import { allergenIn, allergenNamed, watchesFor } from '../../safety/index.js';
+import { allergenNamed, watchesFor } from '../../safety/index.js';
 import { personPointed } from '../../understanding/index.js';
 import type { Act, Mention, Slots } from '../../understanding/intents.js';
 import { withChange } from '../describe/refusals.js';
@@ -20,6 +20,7 @@ import { type Handler, type Reply, type Turn, about, ago, list, say, speakerPers
 import { findItems, noSuch } from '../refer/items.js';
 import { needItem } from '../refer/need.js';
 import type { Ask } from '../state.js';
+import { forEverybody } from '../allergens/for-everybody.js';
 import { asOne, keepEaters } from './eaters.js';
 
 export const surelyThem = 0.85;
@@ -327,29 +328,7 @@ const whoMustNot = (turn: Turn, act: Act): Reply | null => {
   const found = act.slots.item ? findItems(turn, act.slots.item) : null;
   const item = found && !found.near ? found.items[0] : undefined;
   if (!item) return found?.unknown ? { parts: noSuch(turn, found.unknown) } : null;
-  const watching = [...turn.kitchen.people.values()].filter(({ allergens }) => allergens.length > 0);
-  const all = watching.flatMap((person) =>
-    person.allergens.map((allergen) => ({ person, allergen, answer: allergenIn(item, allergen).answer })),
-  );
-  // Several of whom nothing is known are told in one breath.
-  const unknown = all.filter(({ answer }) => answer === 'unknown');
-  const told = unknown.length > 1 ? all.filter(({ answer }) => answer !== 'unknown') : all;
-  const parts = told.map(({ person, allergen, answer }) =>
-    say('person-and-food', { person: person.name, name: item.name, allergen, answer }),
-  );
-  if (unknown.length > 1)
-    parts.push(
-      say('unknown-for-several', {
-        people: list([...new Set(unknown.map(({ person }) => person.name))]),
-        allergens: list([...new Set(unknown.map(({ allergen }) => allergen))], true),
-      }),
-    );
-  return {
-    parts: parts.length > 0 ? parts : [say('nobody-allergic')],
-    details: [say('check-the-label')],
-    memory: about(turn, [item]),
-    names: watching.map(({ name }) => name),
-  };
+  return forEverybody(turn, [item]);
 };
 
 export const whoAllergic: Handler = (act, turn) => {

@@ -179,6 +179,7 @@ const wanted = (
 ): boolean => {
   if (best?.framed && !(question && besideFrame(work, question, best))) return false;
   if (!question || question.left.length > Math.max(fewLeft, question.used.size / 2)) return false;
+  if (asksWhoMayHave(question) && best?.acts.every((act) => judgesFood.has(act.intent))) return true;
   // Several requests, surely heard, are no single question.
   if (best && best.acts.length > 1 && isSure(best)) return byDiet(question) && question.left.length === 0;
   const frame = topFrame(work);
@@ -254,6 +255,19 @@ const wanted = (
     (verdict === 'confirm' && ownSubject && question.left.length === 0 && !changes(act)) ||
     (act.intent === 'markers' && held === true)
   );
+};
+
+/** Readings that judge a food by its days, or list who avoids what: no answer to who may have this one. */
+const judgesFood: ReadonlySet<Intent> = new Set<Intent>([
+  ...(['keeps', 'guidance', 'who-allergic', 'use-first', 'how-old', 'find', 'item-date'] as const),
+]);
+/** Of some food it is asked who may have it: that is never answered with how long it keeps. */
+const asksWhoMayHave = ({ acts, left }: AskProposal): boolean => {
+  const query = acts[0]!.slots.query ?? acts[0]!.slots.edit?.query;
+  const suits = query?.where.find((filter) => filter.by === 'suits');
+  if (!query || suits?.by !== 'suits' || left.length > 1 || query.ask.includes('people')) return false;
+  const { who } = suits.who;
+  return who === 'everybody' || who === 'unnamed' || (who !== 'me' && query.where.length > 1);
 };
 
 /** Who may have which of the food that is told apart by more than that: no question of who avoids what. */

@@ -10,6 +10,7 @@ import type { AskProposal } from '../intents.js';
 import { asideUntil, askingIn, attributesIn, is, isOutright } from './questions/asked.js';
 import { contained, dayMeant, ofMeaning, ofPeople, ofThings, orderIn } from './questions/filters.js';
 import { matterIn, type MatterAsked } from './questions/matters.js';
+import { forSomebody, ofEverybody } from './questions/eaters.js';
 import { piecesOf, type Piece, type PieceOf } from './questions/pieces.js';
 import { wordingsFor } from './questions/wordings.js';
 
@@ -50,7 +51,12 @@ const nthOf = (piece: Piece): readonly number[] => {
 const isRelative = (pieces: readonly Piece[], at: number): boolean => {
   const led = pieces[at - 1];
   return (
-    is(pieces[at], 'relative') && (led?.kind === 'place' || led?.kind === 'thing' || led?.kind === 'felt')
+    is(pieces[at], 'relative') &&
+    (led?.kind === 'place' ||
+      led?.kind === 'thing' ||
+      led?.kind === 'felt' ||
+      // "What can Peter eat that wants using up".
+      (is(led, 'eat', 'filler') && is(pieces[at + 1], 'not-last', 'past', 'expired', 'low')))
   );
 };
 
@@ -196,7 +202,23 @@ export const questionIn = (
   };
   const meaning = ofMeaning(pieces, tokens);
   takeAll(meaning.used);
-  const holding = contained(pieces, tokens, (from) => wordings.allergens.longestAt(tokens, from), follows);
+  const allergenAt = (from: number): { readonly length: number; readonly value: string } | null =>
+    wordings.allergens.longestAt(tokens, from);
+  const unnamed = asking === 'not' ? null : forSomebody(pieces, allergenAt);
+  const eaters =
+    asking === 'not'
+      ? null
+      : unnamed && unnamed.filters.length > 0
+        ? unnamed
+        : ofEverybody(pieces, allergenAt);
+  const forAll = eaters !== null && eaters.filters.length > 0;
+  if (forAll) takeAll(eaters.used);
+  const holding = contained(
+    pieces,
+    tokens,
+    (from) => (pieces.some((piece) => piece.from === from && taken.has(piece)) ? null : allergenAt(from)),
+    follows,
+  );
   takeAll(holding.used);
   // "And there is one dot, what is it": how many there are is told, not asked.
   const isTold = (piece: Piece, at: number): boolean =>
@@ -236,7 +258,9 @@ export const questionIn = (
           ? [{ by: 'named', mention: first }]
           : [];
   let asks = found;
-  const suiting = [...facts.filters, ...people.filters].some(({ by }) => by === 'suits' || by === 'diet');
+  const suiting = [...facts.filters, ...people.filters, ...(eaters?.filters ?? [])].some(
+    ({ by }) => by === 'suits' || by === 'diet',
+  );
   const wide = pieces.some((piece) => is(piece, 'what', 'which', 'which-one'));
   // "Which of them could a vegan eat": which they are.
   if (suiting && wide && !first && asks.join() === 'good') asks = ['what'];
@@ -244,7 +268,7 @@ export const questionIn = (
     ...topic,
     ...meaning.filters,
     ...facts.filters,
-    ...people.filters,
+    ...(forAll ? [...eaters.filters, ...people.filters.filter(({ by }) => by !== 'suits')] : people.filters),
     ...holding.filters,
     ...(holding.filters.length > 0 && pieces.some((piece) => is(piece, 'listed', 'to-buy'))
       ? [{ by: 'listed' } as const]
