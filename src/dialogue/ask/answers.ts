@@ -235,7 +235,8 @@ export const ofAllergens = (turn: Turn, query: Query, pool: readonly Item[]): Re
   }
   if (suits.who.who === 'everybody') return forAll(turn, query, pool, suits);
   // "Which of those could both have": what is nobody's trouble of them.
-  if (people.length > 1 && !named && suits.is) return noneWatched(turn, people, pool, true);
+  const plainly = people.every((one) => !one.atRisk && (one.diets ?? []).length === 0);
+  if (people.length > 1 && plainly && !named && suits.is) return noneWatched(turn, people, pool, true);
   if (people.length > 1) {
     // For each of them, and both are spoken of after it.
     const replies = people.map((person) => forPerson(turn, query, pool, suits, person));
