@@ -155,6 +155,91 @@ const ofFood = (sentence: Sentence, spots: readonly Spot[]): Act | null => {
   return null;
 };
 
+/** A denial stands so few words before what it denies: "has not got any peanuts". */
+const deniesWithin = 4;
+
+/** Allergens that are said not to be in it, and those that are: a denial holds on over "and", "or" and "nor". */
+const denied = (
+  sentence: Sentence,
+  spots: readonly Spot[],
+): { readonly free: readonly Spot[]; readonly held: readonly Spot[] } => {
+  const free: Spot[] = [];
+  const held: Spot[] = [];
+  const { tokens } = sentence;
+  for (const spot of spots) {
+    const before = tokens.slice(Math.max(0, spot.from - deniesWithin), spot.from);
+    const turns = before.findLastIndex((word) => isWord(sentence, 'clausebreak', word));
+    const said = before.slice(turns + 1).some((word) => isWord(sentence, 'denier', word));
+    const last = free.at(-1);
+    const joined = last !== undefined && spot.from - last.to <= 2 && turns < 0;
+    (said || joined || isFree(sentence, spot) ? free : held).push(spot);
+  }
+  return { free, held };
+};
+
+/**
+ * "There ain't no peanuts in the soup", "that one's got no nuts and no shellfish neither", "write down it has no dairy":
+ * told that a food is free of it. It is kept after one yes, and never taken for a question or for a food of that name.
+ */
+const toldFree = (sentence: Sentence, spots: readonly Spot[]): readonly Act[] | null => {
+  if (spots.length === 0 || asks(sentence) || has(sentence, 'whatif')) return null;
+  if (['allergy', 'cannot', 'outgrown'].some((kind) => has(sentence, kind))) return null;
+  const { free, held } = denied(sentence, spots);
+  const [first] = free;
+  // "It has no milk in it, right" doubts; "it has none, so they can have it, right" tells, and then asks.
+  if (!first || (doubting(sentence) && !thenSpeaks(sentence, free.at(-1)!))) return null;
+  const item = carrier(sentence, spots);
+  if (!item || !isOfIt(sentence, spots, first)) return null;
+  return [
+    {
+      intent: 'amend',
+      slots: { item, allergens: named(free), free: true },
+    },
+    ...(held.length > 0
+      ? [{ intent: 'amend', slots: { item: itMention, allergens: named(held) } } as const]
+      : []),
+  ];
+};
+
+/** Another clause follows. */
+const thenSpeaks = (sentence: Sentence, { to }: Spot): boolean =>
+  sentence.tokens.slice(to).some((word) => isWord(sentence, 'clausebreak', word));
+
+/**
+ * The denial is of what is in a food: "in it", "in the soup", "the soup has no …", "that one's got no …". "I have no
+ * peanuts", "no milk left in the fridge" are of what is here.
+ */
+const isOfIt = (sentence: Sentence, spots: readonly Spot[], first: Spot): boolean => {
+  const { tokens } = sentence;
+  const isIn = (at: number): boolean =>
+    isWord(sentence, 'in', tokens[at - 1]) ||
+    (['the', 'article'].some((kind) => isWord(sentence, kind, tokens[at - 1])) &&
+      isWord(sentence, 'in', tokens[at - 2]));
+  const foods = foodsIn(sentence, spots);
+  if (has(sentence, 'inside') || foods.some(({ from }) => from > first.to && isIn(from))) return true;
+  if (isWord(sentence, 'free', tokens[first.to])) return true;
+  const pointed = tokens.findLastIndex((word, at) => at < first.from && isWord(sentence, 'pointer', word));
+  const from = Math.max(pointed + 1, ...foods.map(({ to }) => (to <= first.from ? to : 0)));
+  const links = [
+    ...spotsOf(sentence, 'contain'),
+    ...spotsOf(sentence, 'freeof').filter((one) => one.to - one.from > 1),
+  ];
+  return from > 0 && links.some((one) => one.from >= from && one.from - from <= 2 && one.from < first.to);
+};
+
+/** "No peanuts, no shellfish": what is noted of the food that was asked about, and no refusal. */
+export const freeAnswered = (sentence: Sentence): Act | null => {
+  const spots = allergenSpots(sentence);
+  const { free, held } = denied(sentence, spots);
+  const others = sentence.tokens.filter(
+    (word, at) =>
+      !spots.some(({ from, to }) => from <= at && at < to) &&
+      !['justthat', 'opening', 'pointer', 'noname', 'denier'].some((kind) => isWord(sentence, kind, word)),
+  );
+  if (free.length === 0 || held.length > 0 || others.length > 0 || asks(sentence)) return null;
+  return { intent: 'amend', slots: { item: itMention, allergens: named(free), free: true } };
+};
+
 /** Facts of the food that stand beside another request: "I put bread in the pantry, it is gluten free". */
 const besides = (sentence: Sentence, spots: readonly Spot[], base: readonly Act[]): readonly Act[] | null => {
   const [act] = base;
@@ -221,6 +306,9 @@ export const allergenActs = (sentence: Sentence, base: readonly Act[]): readonly
   if (spots.length === 0) return null;
   const beside = besides(sentence, spots, base);
   if (beside) return beside;
+  const frees = toldFree(sentence, spots);
+  const same = act?.intent === 'amend' && act.slots.free === true && heard.length >= named(spots).length;
+  if (frees && !same) return frees;
   if (act?.intent === 'contains' && heard.length > 0) return null;
   // "The cooked rice is free from peanuts", told plainly: noted after a yes.
   const plain = act?.intent === 'amend' && heard.length > 0 && !doubting(sentence) && !asks(sentence);

@@ -25,7 +25,7 @@ import type { Asked, GuidanceFacts } from './facts.js';
 import { guidanceWords } from './lexicon.js';
 import { outageAct } from './outage.js';
 import { guidanceProposal, isLikely } from './proposal.js';
-import { allergenActs, allergensAnswered, bothNuts } from './allergens.js';
+import { allergenActs, allergensAnswered, bothNuts, freeAnswered } from './allergens.js';
 import { riskAct } from './at-risk.js';
 import { dietGuest } from './guests.js';
 import { severalHeated } from './heats.js';
@@ -227,6 +227,9 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     if (both) return readAs(both, said, tokens);
     const answered = context.expecting === 'allergen' ? allergensAnswered(sentence) : null;
     if (answered) return readAs([answered], said, tokens);
+    const noted =
+      context.expecting === 'words' || context.expecting === 'detail' ? freeAnswered(sentence) : null;
+    if (noted) return readAs([noted], said, tokens);
     const allergens = allergenActs(sentence, base.verdict === 'out-of-scope' ? [] : acts);
     const outage = outageAct(sentence, context.expecting, allergens?.[0] ?? acts[0]);
     // "Power's out, I've got Joan here, she can't have nuts": both are told, and neither is dropped.
