@@ -306,7 +306,8 @@ export const allergenActs = (sentence: Sentence, base: readonly Act[]): readonly
   if (spots.length === 0) return null;
   const beside = besides(sentence, spots, base);
   if (beside) return beside;
-  const frees = toldFree(sentence, spots);
+  const held = act?.slots.statements?.some(({ freeFrom }) => freeFrom !== undefined) ?? false;
+  const frees = held ? null : toldFree(sentence, spots);
   const same = act?.intent === 'amend' && act.slots.free === true && heard.length >= named(spots).length;
   if (frees && !same) return frees;
   if (act?.intent === 'contains' && heard.length > 0) return null;

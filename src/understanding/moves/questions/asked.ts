@@ -20,7 +20,7 @@ const isSubject = (piece: Piece | undefined): boolean =>
     piece.kind === 'person' ||
     piece.kind === 'unknown' ||
     piece.kind === 'place' ||
-    is(piece, 'me', 'same', 'it', 'those', 'other', 'everybody', 'coeliac', 'kin'));
+    is(piece, 'me', 'same', 'it', 'those', 'other', 'everybody', 'coeliac'));
 
 /** "Is the milk …", "did Sam …", "any dal": a verb before its subject. */
 const inverted = (pieces: readonly Piece[], at: number): boolean => {
@@ -67,7 +67,7 @@ const verbFirst = (pieces: readonly Piece[], at: number): boolean => {
     next !== undefined &&
     (next.kind === 'thing' ||
       next.kind === 'person' ||
-      is(next, 'it', 'those', 'subject', 'other', 'note-verb', 'take-off', 'everybody', 'coeliac', 'kin') ||
+      is(next, 'it', 'those', 'subject', 'other', 'note-verb', 'take-off', 'everybody', 'coeliac') ||
       // "Would a vegan eat it".
       isDiet(next))
   );
