@@ -179,6 +179,7 @@ const wanted = (
 ): boolean => {
   if (best?.framed && !(question && besideFrame(work, question, best))) return false;
   if (!question || question.left.length > Math.max(fewLeft, question.used.size / 2)) return false;
+  if (best?.acts.some(ofRisk) && asksForStranger(question)) return false;
   if (asksWhoMayHave(question) && best?.acts.every(judgesByDays)) return true;
   // Several requests, surely heard, are no single question.
   if (best && best.acts.length > 1 && isSure(best)) return byDiet(question) && question.left.length === 0;
@@ -262,8 +263,15 @@ const judgesFood: ReadonlySet<Intent> = new Set<Intent>([
   ...(['keeps', 'guidance', 'who-allergic', 'use-first', 'how-old', 'find', 'item-date'] as const),
 ]);
 /** What guidance says of a baby or of somebody at risk stands. */
-const judgesByDays = ({ intent, slots: { guidance } }: Act): boolean =>
-  judgesFood.has(intent) && !(guidance && (guidance.infant || guidance.risks.length > 0));
+const ofRisk = ({ slots: { guidance } }: Act): boolean =>
+  guidance !== undefined && (guidance.infant || guidance.risks.length > 0);
+const judgesByDays = (act: Act): boolean => judgesFood.has(act.intent) && !ofRisk(act);
+/** "The baby", of whom the household knows nothing: only guidance has an answer. */
+const asksForStranger = ({ acts }: AskProposal): boolean =>
+  acts[0]!.slots.query?.where.some(
+    (filter) =>
+      filter.by === 'suits' && filter.who.who === 'named' && filter.who.person.candidates.length === 0,
+  ) ?? false;
 /** Of some food it is asked who may have it: that is never answered with how long it keeps. */
 const asksWhoMayHave = ({ acts, left }: AskProposal): boolean => {
   const query = acts[0]!.slots.query ?? acts[0]!.slots.edit?.query;

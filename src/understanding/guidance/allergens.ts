@@ -306,7 +306,9 @@ export const allergenActs = (sentence: Sentence, base: readonly Act[]): readonly
   if (spots.length === 0) return null;
   const beside = besides(sentence, spots, base);
   if (beside) return beside;
-  const held = act?.slots.statements?.some(({ freeFrom }) => freeFrom !== undefined) ?? false;
+  const held =
+    act?.slots.statements?.some(({ freeFrom, place }) => freeFrom !== undefined && place !== undefined) ??
+    false;
   const frees = held ? null : toldFree(sentence, spots);
   const same = act?.intent === 'amend' && act.slots.free === true && heard.length >= named(spots).length;
   if (frees && !same) return frees;
