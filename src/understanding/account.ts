@@ -144,6 +144,15 @@ const ofFood: ReadonlySet<Intent> = new Set<Intent>([
 /** Where a day is of the food, and not of who comes or of when it was done. */
 const dated: ReadonlySet<Intent> = new Set<Intent>(['tell', 'put-away', 'amend']);
 
+/** What is surely something else than food. */
+const counts: ReadonlySet<Chunk['kind']> = new Set<Chunk['kind']>([
+  'amount',
+  'place',
+  'marker',
+  'day',
+  'time',
+]);
+
 const leftOver = (
   tokens: readonly string[],
   acts: readonly Act[],
@@ -166,7 +175,9 @@ const leftOver = (
     day: today(clock),
     writes: acts.some(({ intent }) => ofTheRecord.has(intent)),
     dates: acts.some(({ intent }) => dated.has(intent)),
-    isFood: (mention) => foods.has(worthOf(mention, rules, language)),
+    // What only sounds like something of hers ("better" of butter) tells nothing of it.
+    isFood: (mention) =>
+      (mention.candidates[0]?.fit ?? 1) >= surely && foods.has(worthOf(mention, rules, language)),
     allergenOf: (words) => lexicon?.allergenOf(words),
   };
   const told = chunks.filter(
@@ -175,6 +186,8 @@ const leftOver = (
   const allergens = spotsOf(sentenceOf(tokens, rules, language, clock), 'allergen').filter(
     (spot) =>
       !isExcused(spot, chunks) &&
+      // "Porciones" is an amount, however near it sounds to a shellfish.
+      !chunks.some(({ kind, from, to }) => counts.has(kind) && from < spot.to && spot.from < to) &&
       ![...spot.value.split(' '), ...tokens.slice(spot.from, spot.to)].some((word) =>
         held.words.has(bare(word)),
       ),

@@ -283,6 +283,17 @@ const further: Readonly<Record<string, Question | { readonly why: string }>> = {
     back: { dots: 4, counted: 'knot', words: 'for guests' },
     plainYes: true,
   },
+  'confirm-unmark-other': {
+    lead: {
+      intent: 'unmark',
+      slots: {
+        item: named(itemCalled('lentil stew')),
+        marker: { ...emptyMention, words: 'rubber ring', touch: { fastening: 'ring', texture: 'rubber' } },
+      },
+    },
+    heard: 'act',
+    back: {},
+  },
   'confirm-unbuy': {
     before: [{ intent: 'buy-add', slots: { items: [words('oats')] } }],
     lead: { intent: 'buy-remove', slots: { items: [words('oats')] } },

@@ -100,7 +100,7 @@ thawed-by = Thawed by { $date ->
    *[other] { $date } at{" "}
   }{ $time }, in the fridge.
 thaw-counter-no = No: guidance says never on the counter or in hot water.
-thaw-not-frozen = { THE($name) } { IS($name) } on record { $at }, not in a freezer: nothing to thaw.
+thaw-not-frozen = { CAP(THE($name)) } { IS($name) } on record { $at }, not in a freezer: nothing to thaw.
 thaw-ways = The fridge, cold water or the microwave.
 
 ask-thaw-when = When do you want the { $name }?

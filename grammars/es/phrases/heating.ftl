@@ -103,7 +103,7 @@ thawed-by = Estará listo { $date ->
     [none] {""}
    *[other] { ON($date) }{" "}
   }a { $time }, en el refrigerador.
-thaw-not-frozen = { CAP(THE($name)) } { is-at } { $at }, no en un congelador: no hay nada que descongelar.
+thaw-not-frozen = { CAP(THE($name)) }: { $at }, no en un congelador. No hay nada que descongelar.
 thaw-ways = El refrigerador, agua fría o el microondas.
 ask-thaw-when = ¿Para cuándo quieres { THE($name) }?
 ask-thaw-weight = ¿Cuántas libras pesa { THE($name) }?
