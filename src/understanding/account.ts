@@ -39,7 +39,7 @@ interface Held {
   readonly roles: Set<string>;
 }
 
-const bare = (word: string): string => word.replace(/['’]s$/u, '');
+const bare = (word: string): string => word.replace(/[,;.!?]+$/u, '').replace(/['’]s$/u, '');
 const gather = (value: unknown, into: Held): Held => {
   if (typeof value === 'number') into.numbers.add(value);
   else if (typeof value === 'string')
@@ -197,7 +197,12 @@ const leftOver = (
   const risky = spans.filter(({ from, to }) => allergens.some((one) => from <= one.from && one.to <= to));
   return [...risky, ...spans.filter((span) => !risky.includes(span))]
     .slice(0, mostNamed)
-    .map(({ from, to }) => tokens.slice(from, to).join(' '));
+    .map(({ from, to }) =>
+      tokens
+        .slice(from, to)
+        .join(' ')
+        .replace(/[,;.!?]+$/u, ''),
+    );
 };
 
 /** What was understood of these words, with what it leaves over. */
@@ -219,5 +224,12 @@ export const accounted = (
   if (isSureOfWhole(understanding) && !best.byPhrase) return understanding;
   const { tokens } = normalise(said, context.locale);
   const left = leftOver(tokens, best.acts, question?.acts ?? [], names, context);
-  return left.length === 0 ? understanding : { ...understanding, left };
+  if (left.length === 0) return understanding;
+  const last = best.acts.at(-1)!;
+  // Put back for a yes or no anyway, it is named there.
+  if (verdict !== 'confirm' || best.acts.some(({ intent }) => intent !== 'tell'))
+    return { ...understanding, left };
+  const unused = [...(last.slots.unused ?? []), ...left];
+  const acts = [...best.acts.slice(0, -1), { ...last, slots: { ...last.slots, unused } }];
+  return { ...understanding, readings: [{ ...best, acts }, ...readings.slice(1)] };
 };

@@ -1,36 +1,11 @@
 /** Several things thrown out or used up in one breath: each that was named is dealt with or asked after. */
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Item } from '../../src/kitchen/model.js';
-import { openSqliteStore, type Store } from '../../src/store/index.js';
-import { createHouseholds, createTongues } from '../../src/turn/index.js';
-import { kitchenOf, THURSDAY } from '../support/service.js';
-
-const stores: Store[] = [];
-afterEach(async () => {
-  for (const store of stores.splice(0)) await store.close();
-});
+import { talked } from '../support/said.js';
 
 /** How each went that went, by its name, after these turns; and the last answer. */
 const after = async (...lines: readonly string[]) => {
-  const store = openSqliteStore(':memory:');
-  stores.push(store);
-  await store.migrate();
-  const before = kitchenOf('marta');
-  await store.createHousehold(before, THURSDAY);
-  const households = createHouseholds({
-    store,
-    tongues: createTongues((error) => {
-      throw error;
-    }),
-    now: () => THURSDAY,
-  });
-  const speaker = { householdId: 'marta', deviceId: 'window', personId: null };
-  let said = '';
-  for (const [turn, text] of lines.entries())
-    said = (
-      await households.takeTurn(speaker, { id: `turn-${turn}`, conversation: 'c', hypotheses: [{ text }] })
-    ).speech.text;
-  const kitchen = (await store.loadKitchen('marta'))!;
+  const { said, before, kitchen } = await talked(...lines);
   const gone = Object.fromEntries(
     [...kitchen.items.values()].flatMap(({ id, name, gone: how }: Item) =>
       how && !before.items.get(id)?.gone ? [[name, how.how]] : [],

@@ -17,7 +17,7 @@ import { findItems } from '../refer/items.js';
 import { linesSaid, ofTheList } from '../shopping/said.js';
 import { handlers } from '../table.js';
 import type { Done, Picked } from '../state.js';
-import { type Work, absorb, runAct, saying, turnOf, withMemory, withState } from './work.js';
+import { type Work, absorb, changesSoFar, runAct, saying, turnOf, withMemory, withState } from './work.js';
 
 const minutesOpen = 10;
 
@@ -331,9 +331,27 @@ const correctAsked = (work: Work, act: Act): Work | null => {
 
 /**
  * Runs the correction; null when there is nothing it could be a correction of. It corrects what was
- * last talked of: something done earlier is left alone. `said` comes before what is read back.
+ * last talked of: something done earlier is left alone. `said` comes before what is read back, where
+ * something was put right: of what stayed as it was, nobody says so.
  */
 export const correctLast = (work: Work, act: Act, said: readonly Say[] = [say('put-right')]): Work | null => {
+  const put = corrected(work, act, said);
+  if (!put || changesSoFar(put) !== changesSoFar(work) || put.asking || put.lookUp) return put;
+  const added = put.parts.slice(work.parts.length).filter((part) => !said.includes(part));
+  // Read back as it was before: whatever was to be put right was not heard.
+  const known =
+    put.changes.length === work.changes.length && added.some(({ phrase }) => readBack.has(phrase));
+  return {
+    ...put,
+    parts: [...work.parts, ...(known || added.length === 0 ? [say('told-nothing-new')] : added)],
+  };
+};
+/** Phrases that say what is on record now. */
+const readBack: ReadonlySet<string> = new Set([
+  ...['put-away-done', 'person-added', 'person-eats', 'person-watches', 'person-watches-already'],
+]);
+
+const corrected = (work: Work, act: Act, said: readonly Say[]): Work | null => {
   const { done, told, session } = work.state;
   const earlier = told?.turn !== undefined && (done?.turn ?? -1) < told.turn;
   if (earlier && !session) {

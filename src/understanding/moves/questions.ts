@@ -7,7 +7,7 @@ import type { Attribute, Edit, Filter, Point, Query } from '../../protocol/query
 import type { PlainDate } from '../../terms/dates.js';
 import { emptyMention, type Act, type Mention } from '../intents.js';
 import type { AskProposal } from '../intents.js';
-import { asideUntil, askingIn, attributesIn, is, isOutright } from './questions/asked.js';
+import { asideUntil, askingIn, attributesIn, heads, is, isOutright } from './questions/asked.js';
 import { contained, dayMeant, ofMeaning, ofPeople, ofThings, orderIn } from './questions/filters.js';
 import { matterIn, type MatterAsked } from './questions/matters.js';
 import { forSomebody, ofEverybody } from './questions/eaters.js';
@@ -136,9 +136,25 @@ const soundOf = (
   if (asks.join() !== 'good') return null;
   const at = pieces.findIndex((piece) => by.has(piece) && is(piece, 'good', 'can'));
   if (at < 0 || pieces.some((piece) => is(piece, 'eat', 'can') || piece.kind === 'day')) return null;
+  // "Fine, what is the oldest": said before anything was asked. "Is what is in there still good" asks yes or no of it.
+  const asked = pieces.findIndex((piece) => is(piece, 'whether', ...heads));
+  if (asked < 0 || asked > at || (asked < at - 1 && closes(pieces, asked))) return null;
   const denied = pieces.slice(Math.max(0, at - 3), at).some((piece) => is(piece, 'not'));
   return { by: 'keeping', is: is(pieces[at], 'gone-off') === denied ? 'within' : 'past' };
 };
+
+/** "Fine anyway, what's the oldest": a word of praise before a question of its own is said of what went before. */
+const withoutAssent = (pieces: readonly Piece[]): readonly Piece[] => {
+  const said = pieces.findIndex((piece) => !is(piece, 'filler') && piece.kind !== 'unknown');
+  const next = pieces.slice(said + 1).find((piece) => !is(piece, 'filler') && piece.kind !== 'unknown');
+  return said >= 0 && is(pieces[said], 'good') && is(next, ...heads) ? pieces.slice(said + 1) : pieces;
+};
+
+/** A yes or no is asked of what a second question word tells. */
+const closes = (pieces: readonly Piece[], first: number): boolean =>
+  is(pieces[first], 'whether') &&
+  !is(pieces[first], 'any') &&
+  pieces.slice(first + 1, first + 3).some((piece) => is(piece, 'what', 'whatever'));
 
 const positions = (pieces: Iterable<Piece>): ReadonlySet<number> => {
   const at = new Set<number>();
@@ -176,7 +192,7 @@ export const questionIn = (
 ): AskProposal | null => {
   const wordings = wordingsFor(language);
   if (!wordings || tokens.length === 0) return null;
-  const pieces = piecesOf(tokens, rules, wordings);
+  const pieces = withoutAssent(piecesOf(tokens, rules, wordings));
   const matter = matterIn(pieces, tokens, wordings, today);
   // "What on the list has milk in it": of the list, but of what is in it.
   const holdsIt =

@@ -138,7 +138,10 @@ export const somebodyAt = (
   // "From our Sheila", "by my sister": an article that says whose leads up to it.
   const owned = endsIn(words, from, 'definite');
   const led =
-    endsIn(words, from, 'by') || (owned && (endsIn(words, from - 1, 'by') || endsIn(words, from - 1, 'of')));
+    endsIn(words, from, 'by') ||
+    // "One of those giant bags" is of the bags.
+    (owned &&
+      (endsIn(words, from - 1, 'by') || (endsIn(words, from - 1, 'of') && !hasObject(words, from + 1))));
   const titled = people.titles.has(word);
   const related = people.relations.longestAt(spelled, from)?.length ?? (titled ? 1 : 0);
   if (related > 0) {

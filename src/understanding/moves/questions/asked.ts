@@ -9,9 +9,9 @@ export const is = (piece: Piece | undefined, ...classes: readonly string[]): pie
   piece?.kind === 'words' && classes.some((name) => piece.classes.has(name));
 
 /** Words that only ask, wherever they stand. */
-const heads = [
+export const heads = [
   ...['where', 'side', 'when', 'how-long', 'since', 'how-many', 'how-old', 'who', 'whose', 'what', 'which'],
-  ...['all', 'everything', 'contents', 'list', 'which-one', 'how'],
+  ...['all', 'everything', 'contents', 'list', 'which-one', 'how', 'time-left', 'days-over'],
 ] as const;
 
 const isSubject = (piece: Piece | undefined): boolean =>
@@ -39,7 +39,7 @@ const inverted = (pieces: readonly Piece[], at: number): boolean => {
 /** Words that open or close nothing but a question: what is told has none of them there. */
 const outrightHeads = [
   ...['where', 'side', 'when', 'how-long', 'since', 'how-many', 'how-old', 'who', 'whose', 'what', 'which'],
-  ...['which-one', 'how', 'why'],
+  ...['which-one', 'how', 'why', 'time-left', 'days-over'],
 ] as const;
 
 /** Said before a question, and no part of it: an address, a filler, what it is about. */

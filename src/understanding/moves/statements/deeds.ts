@@ -19,7 +19,9 @@ import {
 
 /** "Four tubs, on the list": of all that was named so far and not done anything else with. */
 const listing = (t: Telling, told: Deed, goesOn: boolean, needs: boolean): void => {
-  const things = t.drafts.filter(
+  // "On the list put plantain, and take lemons off": what comes off is named after it.
+  const before = told === 'unlisted' && goesOn ? [] : t.drafts;
+  const things = before.filter(
     ({ deed }) =>
       deed === null ||
       weak.has(deed) ||
@@ -119,6 +121,8 @@ const tellDeed = (t: Telling, chunk: Word, at: number): number | null => {
     !is(next, 'listed')
   )
     return at;
+  // "On the list put plantain": the list is where it goes.
+  if (told === 'stored' && t.deed === 'listed' && t.drafts.length === 0) return at;
   if (told === 'listed' || told === 'unlisted') {
     listing(t, told, next?.kind === 'thing', is(chunk, 'needs'));
     return at;

@@ -215,6 +215,18 @@ const COUNTS_ONE: ReadonlySet<Deed> = new Set<Deed>([
 ]);
 const countsOne = (deed: Deed | null): boolean => deed === null || COUNTS_ONE.has(deed);
 
+/** "And the ham", "sour cream too": named after something else and no more, it goes the same way. */
+const joins = (t: Telling, thing: Mention): boolean => {
+  let at = t.chunks.findIndex((chunk) => chunk.kind === 'thing' && chunk.mention === thing);
+  for (; at > 0 && !paused(t, t.chunks[at]); at -= 1) {
+    const before = t.chunks[at - 1]!;
+    if (is(before, 'and')) return true;
+    const ofIt = ['amount', 'share', 'number', 'pointer', 'container'].includes(before.kind);
+    if (!ofIt && !is(before, 'definite', 'a', 'that')) return false;
+  }
+  return true;
+};
+
 /** A thing is named: what was said before it is its. */
 export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Draft => {
   const { deed, or, how, single, definite, fresh, corrects, amount, share, container, place, maker, owner } =
@@ -236,7 +248,7 @@ export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Dr
   });
   if (deed !== null && isLoss.has(deed)) t.lost = deed;
   else if (deed !== null) t.lost = null;
-  draft.alsoLost = deed === null ? t.lost : null;
+  draft.alsoLost = deed === null && joins(t, thing) ? t.lost : null;
   const kind = deed ? dateOfDeed[deed] : undefined;
   if (kind && t.early) draft.dates[kind] = t.early;
   if (t.needs && deed === 'listed') draft.needed = true;

@@ -158,6 +158,12 @@ const notForTo = ({ t, at }: Here): number | null => {
   return person ? to : null;
 };
 
+/** Foods one after the other, bare: "oats and butter". */
+const isFoodList = ({ chunks }: Telling, at: number): boolean => {
+  const last = is(chunks[at + 1], 'and') ? chunks[at + 2] : chunks[at + 1];
+  return chunks[at]?.kind === 'thing' && last?.kind === 'thing';
+};
+
 /** Where a sentence that denies turns to what is so: "so", "but". Null where it does not. */
 const turnsAt = ({ t, at }: Here): number | null => {
   const turn = t.chunks.findIndex(
@@ -235,6 +241,16 @@ const skip: Rule['take'] = ({ t, chunk, at }) => {
 };
 
 const rules: readonly Rule[] = [
+  // "It's oats and butter and walnuts": what was named before is made of them.
+  {
+    when: ({ t, chunk, at, nextAt }) =>
+      is(chunk, 'is') && t.chunks[at - 1]?.kind === 'pointer' && t.drafts.length > 0 && isFoodList(t, nextAt),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      t.role = 'contents';
+      return at;
+    },
+  },
   // "She'd like the dish back": to be remembered, as it was said.
   {
     when: (here) => wantsBackTo(here) >= 0,

@@ -1,0 +1,60 @@
+/** What goes together in a breath and what does not; and that nothing is said to be put right that stayed as it was. */
+import { describe, expect, it } from 'vitest';
+import { livingItems } from '../../src/kitchen/index.js';
+import type { Item } from '../../src/kitchen/model.js';
+import { talked } from '../support/said.js';
+
+const made = async (line: string): Promise<readonly Item[]> => {
+  const { before, kitchen } = await talked(line);
+  return livingItems(kitchen).filter(({ id }) => !before.items.has(id));
+};
+
+describe('bare foods after "it is"', () => {
+  it.each([
+    ["I made a walnut loaf this morning, it's flour and eggs and walnuts, it's on the counter", 'walnut'],
+    ['put a nut roast on the top shelf, it is cashews and celery', 'nut roast'],
+  ])('are what is in it: %s', async (line, name) => {
+    const items = await made(line);
+    expect(items).toHaveLength(1);
+    expect(items[0]!.name).toContain(name);
+    expect(items[0]!.contains).toContain('tree nuts');
+  });
+});
+
+describe('what is only named after a loss', () => {
+  it('goes the same way where nothing but a joining word stands between', async () => {
+    const { said } = await talked('I threw out the milk, and the hummus');
+    expect(said).toMatch(/milk/i);
+    expect(said).toMatch(/hummus/i);
+  });
+
+  it.each([
+    "That's the sour cream finished. Have we any hummus left?",
+    'The sour cream is finished, is there any hummus?',
+  ])('is not lost where it is asked after: %s', async (line) => {
+    const { kitchen } = await talked(line);
+    expect(livingItems(kitchen).map(({ name }) => name)).toContain('hummus');
+  });
+});
+
+describe('put right', () => {
+  it('is said where something was', async () => {
+    const { said } = await talked('put twelve eggs in the pantry', 'no, the fridge door');
+    expect(said).toMatch(/^Put right\./);
+  });
+
+  it.each(['no, the pantry', 'get rid of the comin'])(
+    'is not where all stayed as it was: %s',
+    async (line) => {
+      const { said } = await talked('put twelve eggs in the pantry', line);
+      expect(said).not.toMatch(/put right/i);
+    },
+  );
+});
+
+describe('a word of praise before a question', () => {
+  it.each([
+    'fine, what is the oldest thing in the chest freezer',
+    'good. what is the oldest in the chest freezer',
+  ])('asks nothing itself: %s', async (line) => expect((await talked(line)).said).toMatch(/^The oldest is /));
+});
