@@ -51,3 +51,9 @@ export type Chunk = Span &
   );
 
 export type ChunkOf<K extends Chunk['kind']> = Extract<Chunk, { readonly kind: K }>;
+
+/** A constituent that may stand there, and what it costs. */
+export interface Offer<T extends Span = Chunk> {
+  readonly chunk: T;
+  readonly cost: number;
+}

@@ -19,7 +19,7 @@ import {
   namedMention,
   pointed,
 } from '../meaning-parts.js';
-import type { Chunk, Span } from './api.js';
+import type { Chunk, Offer, Span } from './api.js';
 import { classAt, movesLexicon, type MovesLexicon } from './lexicon.js';
 import { somebodyAt } from './somebody.js';
 
@@ -54,12 +54,6 @@ const costs = {
 
 /** The longest open name, in words. */
 const longestOpen = 4;
-
-/** A constituent that may stand there, and what it costs. */
-export interface Offer<T extends Span = Chunk> {
-  readonly chunk: T;
-  readonly cost: number;
-}
 
 const hersCost = (fit: number): number => (fit >= 0.95 ? 0.18 : fit >= 0.8 ? 0.4 : fit >= 0.6 ? 0.75 : 1.6);
 const placeCost = (fit: number): number => (fit >= 0.9 ? 0.2 : fit >= 0.7 ? 0.35 : 0.7);

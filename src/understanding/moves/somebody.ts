@@ -5,7 +5,7 @@
  */
 import type { DynamicRules } from '../../grammar/api.js';
 import { neverNames } from '../gate/names.js';
-import type { Offer } from './chunks.js';
+import type { Offer } from './api.js';
 import { firstDayWords, type FirstDayWords } from './first-day/words.js';
 import type { MovesLexicon } from './lexicon.js';
 

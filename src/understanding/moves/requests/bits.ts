@@ -1,8 +1,8 @@
 /** The pieces of a request, and what a frame takes of them. */
 import type { DynamicRules } from '../../../grammar/api.js';
 import type { Act, ClockAtHand, Expectation, LastDone, PlaceMention } from '../../intents.js';
-import type { Chunk, ChunkOf, Span } from '../api.js';
-import { cheapestCover, constituentsAt, openNamesAt, placeLike, type Offer } from '../chunks.js';
+import type { Chunk, ChunkOf, Span, Offer } from '../api.js';
+import { cheapestCover, constituentsAt, openNamesAt, placeLike } from '../chunks.js';
 import { wordFormsOf, type WordForms } from '../../languages/index.js';
 import { movesLexicon } from '../lexicon.js';
 import type { RequestWords } from './lexicon.js';
