@@ -58,3 +58,12 @@ describe('a word of praise before a question', () => {
     'good. what is the oldest in the chest freezer',
   ])('asks nothing itself: %s', async (line) => expect((await talked(line)).said).toMatch(/^The oldest is /));
 });
+
+describe('how long it was had, where it is perhaps to be thrown out', () => {
+  it.each([
+    "I've had raw chicken in the fridge for three days, should I toss it",
+    'we have had raw chicken in the fridge for three days, does it have to go',
+  ])('is no day it is to keep till: %s', async (line) => {
+    expect((await talked(line)).said).toMatch(/throw it out/);
+  });
+});

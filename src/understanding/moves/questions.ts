@@ -305,7 +305,8 @@ export const questionIn = (
   const reckoned = asks.every((ask) => ask === 'keeps' || ask === 'good' || ask === 'until');
   const dated = facts.filters.some(({ by }) => by === 'date' || by === 'keeping');
   // "That has been in there for a week": so long ago, and no day to come.
-  const gone = pieces.some((piece) => is(piece, 'stay'));
+  // "Three days I have had it, should I toss it": nor what is perhaps to be thrown out.
+  const gone = pieces.some((piece) => is(piece, 'stay', 'must-go'));
   const reckon = pieces.filter((piece) => !meaning.used.has(piece));
   const until = reckoned && !dated && !gone ? dayMeant(reckon, today) : null;
   // "Will the pie do for Sunday", in whatever words: yes or no of a thing and a day to come.
