@@ -138,6 +138,20 @@ const wouldHave = (pieces: readonly Piece[], at: number, eating: boolean): boole
   return suits || then || (may && !did) || (eating && !did);
 };
 
+/** "Would he be all right with the stew", "is she grand with that": the food agrees with whoever stands after the verb. */
+const agrees = (pieces: readonly Piece[], at: number): boolean => {
+  const rest = pieces.slice(at + 1);
+  const food = rest.findIndex((one) => one.kind === 'thing' || is(one, 'it', 'those'));
+  const said = rest.slice(0, Math.max(0, food));
+  const verb = pieces[at - 1];
+  return (
+    is(verb, 'may', 'whether', 'aux') &&
+    !is(verb, 'past-aux') &&
+    said.some((one) => is(one, 'can', 'good', 'suit')) &&
+    !said.some((one) => is(one, 'made', 'used', 'made-by'))
+  );
+};
+
 /** Who made it, whose it is, who may eat it. Somebody only addressed has no part. */
 export const ofPeople = (
   pieces: readonly Piece[],
@@ -201,14 +215,20 @@ export const ofPeople = (
     const owns = possessive.test(tokens[piece.to - 1]!) && owned;
     const may = of(can, piece, 4);
     const eating = of(eats, piece, 5);
-    const other = who.who === 'named' || ['him', 'her', 'them'].includes(word);
     const at = pieces.indexOf(piece);
+    const agreed = who.who === 'same' && agrees(pieces, at);
+    const other = who.who === 'named' || ['him', 'her', 'them'].includes(word) || agreed;
     // "What could I cook for Sam", "what is safe to feed Theo": cooked for, and not by.
     const fed = is(pieces[at - 1], 'for') || eating !== undefined;
     // "What have I got for her": of what is here.
     const wide = is(pieces[at - 1], 'for') && pieces.some((one) => is(one, 'what', 'any')) && !did;
     const cooks = fed && (wide || pieces.slice(0, at).some((one) => is(one, 'may', 'can', 'good')));
-    if (other && plain && !owns && (named ? wouldHave(pieces, at, eating !== undefined) : cooks)) {
+    if (
+      other &&
+      plain &&
+      !owns &&
+      (agreed || (named ? wouldHave(pieces, at, eating !== undefined) : cooks))
+    ) {
       // "Is there anything in it that would bother Sam": a no must never answer that.
       const isNot = pieces.some((one) => is(one, 'cannot'));
       filters.push({ by: 'suits', who, is: !isNot });
