@@ -66,11 +66,11 @@ export const asOne = (told: readonly SaidEater[]): Slots | null => {
   };
 };
 
+const bothKinds = ['tree nuts', 'peanuts'] as const;
+
 /** Nuts are both kinds until it is told which. */
 const withBoth = (eater: SaidEater): SaidEater =>
-  eater.nuts
-    ? { ...eater, nuts: false, allergens: [...new Set([...eater.allergens, 'tree nuts', 'peanuts'])] }
-    : eater;
+  eater.nuts ? { ...eater, nuts: false, allergens: [...new Set([...eater.allergens, ...bothKinds])] } : eater;
 
 /** Whoever is called so, as it was settled where several may be. */
 const calledSo = ({ kitchen, picked }: Turn, name: string): Person | null => {
@@ -92,7 +92,7 @@ const whoIs = (turn: Turn, eater: SaidEater): SaidEater => {
 
 /** "Not Joan, Ben": hers no longer, what is told of another. */
 const movedFrom = (turn: Turn, told: readonly SaidEater[]): readonly Change[] => {
-  const moved = told.flatMap(({ none, allergens }) => (none ? [] : allergens));
+  const moved = told.flatMap((eater) => (eater.none ? [] : withBoth(eater).allergens));
   return told
     .filter(({ none, name }) => none && name)
     .flatMap(({ name }) => {
@@ -105,7 +105,10 @@ const movedFrom = (turn: Turn, told: readonly SaidEater[]): readonly Change[] =>
 };
 
 const whichNuts = ({ kitchen }: Turn, told: readonly SaidEater[], changes: readonly Change[]): Act | null => {
-  const of = told.find(({ nuts }) => nuts);
+  // Of whom both kinds were on record before, it was said.
+  const known = ({ name }: SaidEater): boolean =>
+    bothKinds.every((kind) => name && personCalled(kitchen, name)?.allergens.includes(kind));
+  const of = told.find((eater) => eater.nuts && !known(eater));
   const after = changes.reduce(applyChange, kitchen);
   const person: Person | null = of?.name ? personCalled(after, of.name) : null;
   return person
@@ -125,6 +128,12 @@ export const keepEaters = (turn: Turn, said: readonly SaidEater[]): Reply => {
   const now = { ...turn, kitchen: moved.reduce(applyChange, turn.kitchen) };
   const changes = [...moved, ...peopleKept(now, clear.map(withBoth))];
   const [first, ...rest] = changes;
+  const taken = told.flatMap(({ none, name }) => {
+    const person = none && name ? personCalled(turn.kitchen, name) : null;
+    const left = person ? (now.kitchen.people.get(person.id)?.allergens ?? []) : [];
+    const allergens = person?.allergens.filter((one) => !left.includes(one)) ?? [];
+    return person && allergens.length > 0 ? [{ name: person.name, allergens }] : [];
+  });
   const unclear = told.find((one) => one.unclear);
   const whose = told.find(({ who }) => who === 'whose');
   const asked: readonly Say[] = [
@@ -144,6 +153,7 @@ export const keepEaters = (turn: Turn, said: readonly SaidEater[]): Reply => {
   const noted = clear.filter(({ unclear: missing }) => !missing);
   return {
     parts: [
+      ...taken.map(({ name, allergens }) => say('person-no-longer', { name, allergens: list(allergens) })),
       ...(noted.length > 0
         ? [say(first ? 'eaters-noted' : 'eaters-known', { told: list(noted.map(withBoth).map(eaterWords)) })]
         : []),
@@ -152,5 +162,7 @@ export const keepEaters = (turn: Turn, said: readonly SaidEater[]): Reply => {
     ...(first ? { changes: [joinChanges(first, ...rest)] } : {}),
     ...(last ? { memory: { personId: last.id, people: [...new Set(spoken.toReversed())] } } : {}),
     ...(next ? { next } : {}),
+    // What was still asked of whoever it was taken back from is no question any longer.
+    ...(told.some(({ none }) => none) ? { dropFrames: true } : {}),
   };
 };

@@ -138,7 +138,18 @@ const sameMatter = (frame: Frame, act: Act): boolean => {
 
 /** True when the act can only be an answer to the open question. */
 export const mayAnswer = (frame: Frame, act: Act): boolean =>
-  bareIntents.has(act.intent) || (frame.kind === 'slot' && sameMatter(frame, act));
+  bareIntents.has(act.intent) ||
+  (frame.kind === 'slot' &&
+    sameMatter(frame, act) &&
+    !(frame.expecting === 'allergen' && ofAnother(frame, act)));
+
+/** "Both, and Tom is allergic": somebody else's allergy is no answer to what hers is. */
+export const ofAnother = ({ act: frame }: Frame, { intent, slots }: Act): boolean =>
+  intent === 'add-person' &&
+  (slots.eaters !== undefined ||
+    (slots.person !== undefined &&
+      slots.person.words.toLowerCase() !== frame.slots.person?.words.toLowerCase() &&
+      slots.person.words !== 'she'));
 
 /** The waiting act with the answer in it; null when the answer does not fit the question. */
 export const filled = (frame: Frame, act: Act, said: Said): Act | null => {

@@ -18,6 +18,7 @@ import { findItems } from '../refer/items.js';
 import type { Frame } from '../state.js';
 import { correctedSlots } from './correct.js';
 import { answerFrame, topFrame } from './frames.js';
+import { ofAnother } from './fill.js';
 import { type Work, runAct, saying, turnOf, withState } from './work.js';
 
 type Settles = NonNullable<Understanding['settles']>;
@@ -186,10 +187,12 @@ const letGo = (
 const ofTheQuestion: ReadonlySet<Intent> = new Set<Intent>(['choose', 'answer', 'correct', 'follow-up']);
 
 /** "Yes, we ate it": the deed that was asked about, of what it was asked about. */
-const saysAgain = ({ act: { intent, slots } }: Frame, act: Act): boolean => {
+const saysAgain = (frame: Frame, act: Act): boolean => {
+  const { intent, slots } = frame.act;
   const { item } = act.slots;
   const pointed = !item || (item.words === null && item.candidates.length === 0 && item.pointer !== 'other');
   const deed = slots.findings ? DESTRUCTIVE_INTENTS.has(act.intent) : act.intent === intent;
+  if (ofAnother(frame, act)) return false;
   // What is told has facts of its own.
   return deed && pointed && !act.slots.amount && !act.slots.place && !act.slots.statements;
 };
@@ -220,7 +223,9 @@ export const settleFirst = (
   if (again && others.length === 0 && intent === 'yes' && saysAgain(frame, again))
     return answerFrame(clear, { intent, slots: {} });
   // A yes is not acted on past words that may take it back.
-  if ((lost || settles.narrows?.not) && intent === 'yes') return null;
+  // Which allergens they are is kept as the widest answer: nothing after it takes that back unsaid.
+  const widest = frame.kind === 'slot' && frame.expecting === 'allergen';
+  if ((lost || settles.narrows?.not) && intent === 'yes' && !widest) return null;
   const settled = answerFrame(clear, { intent, slots: {} });
   if (!settled) return null;
   // Why it was refused need not be understood, where it names nothing.

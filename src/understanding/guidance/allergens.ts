@@ -6,6 +6,7 @@ import { emptyMention, itMention, type Act, type Mention } from '../intents.js';
 import {
   asks,
   asksAnywhere,
+  deniedIn,
   foodsIn,
   has,
   isWord,
@@ -18,6 +19,7 @@ import {
   wholeNamesIn,
   type Sentence,
 } from './sentence.js';
+import type { SaidEater } from '../../protocol/first-day.js';
 import type { Spot } from './spots.js';
 
 /** "Nuts" may be of trees or peanuts: both are watched for until somebody says which. */
@@ -33,10 +35,14 @@ export const allergensAnswered = (sentence: Sentence): Act | null => {
   const rest = sentence.tokens.filter(
     (word, at) =>
       !spots.some(({ from, to }) => from <= at && at < to) &&
-      !['justthat', 'opening', 'pointer', 'noname'].some((kind) => isWord(sentence, kind, word)),
+      !['justthat', 'opening', 'pointer', 'noname', 'everykind'].some((kind) => isWord(sentence, kind, word)),
   );
-  if (asks(sentence) || spots.length === 0 || rest.length > 0) return null;
-  return { intent: 'answer', slots: { allergens: named(spots) } };
+  // "All of them", "the lot", "any kind": both, by no name.
+  const every = saysWord(sentence, 'everykind');
+  if (rest.length > 0 || (spots.length === 0 && !every)) return null;
+  if (asks(sentence) && !every) return null;
+  const allergens = spots.length > 0 ? named(spots) : groups('nuts');
+  return { intent: 'answer', slots: { allergens } };
 };
 
 const surelyHers = 0.95;
@@ -100,6 +106,59 @@ const doubting = (sentence: Sentence): boolean => {
   );
 };
 
+const capital = (name: string): string => name.replace(/^\p{Ll}/u, (letter) => letter.toUpperCase());
+
+/** "Not Aoife, it's Tom that's allergic to nuts": hers no longer, and his. What it is, where none is named, is asked. */
+const movedTo = (from: string, to: string, spots: readonly Spot[], allergens: readonly string[]): Act => {
+  const plain = { relation: null, nuts: false, diets: [], risks: [] } as const;
+  const nuts = spots.some(({ value }) => value === 'nuts') && !spots.some(({ value }) => isKind.has(value));
+  const who = to === 'me' ? ('me' as const) : to === 'she' ? ('last' as const) : ('named' as const);
+  const eaters: readonly SaidEater[] = [
+    { ...plain, who: 'named', name: capital(from), allergens: [], none: true },
+    {
+      ...plain,
+      who,
+      name: who === 'named' ? capital(to) : null,
+      allergens,
+      nuts,
+      ...(allergens.length === 0 ? { unclear: true as const } : {}),
+    },
+  ];
+  return { intent: 'add-person', slots: { eaters } };
+};
+const isKind: ReadonlySet<string> = new Set(['tree nuts', 'peanuts']);
+
+/** "Nuts of every kind", "any nut at all": both kinds are said, and which is no question. */
+export const everyKind = (act: Act, sentence: Sentence, answers: boolean): Act => {
+  const { asked, eaters, ...slots } = act.slots;
+  const open = asked === 'which-nuts' || eaters?.some(({ nuts }) => nuts) === true;
+  if (act.intent !== 'add-person' || !open || !saysEveryKind(sentence, answers)) return act;
+  const both = eaters?.map((one) =>
+    one.nuts ? { ...one, nuts: false, allergens: [...new Set([...one.allergens, ...groups('nuts')])] } : one,
+  );
+  return {
+    ...act,
+    slots: {
+      ...slots,
+      ...(asked && asked !== 'which-nuts' ? { asked } : {}),
+      ...(both ? { eaters: both } : {}),
+    },
+  };
+};
+
+/** "Of every kind", "any … at all": so few words from the nuts. */
+const kindWithin = 4;
+const saysEveryKind = (sentence: Sentence, answers: boolean): boolean =>
+  // "Both, both, and it's Tom": asked which, that is said first.
+  (answers && sentence.tokens.slice(0, kindWithin).some((word) => isWord(sentence, 'everykind', word))) ||
+  spotsOf(sentence, 'allergen').some(
+    ({ value, from, to }) =>
+      value === 'nuts' &&
+      sentence.tokens
+        .slice(Math.max(0, from - kindWithin), to + kindWithin)
+        .some((word) => isWord(sentence, 'everykind', word)),
+  );
+
 /** A fact about somebody who eats here, or comes to. */
 export const ofPerson = (
   sentence: Sentence,
@@ -111,7 +170,8 @@ export const ofPerson = (
     ['allergy', 'cannot', 'saidno', 'outgrown'].some((kind) => has(sentence, kind)) ||
     (has(sentence, 'nomore') && personIn(sentence) !== null);
   const isOver = has(sentence, 'outgrown');
-  if (!told || (allergens.length === 0 && !isOver)) return null;
+  const moved = has(sentence, 'allergy') && deniedIn(sentence) !== null;
+  if (!told || (allergens.length === 0 && !isOver && !moved)) return null;
   // A question about people is one; "my grandson Jack, can he have nuts" tells nothing of him.
   if (asks(sentence)) return null;
   const person = personIn(sentence) ?? guestIn(sentence);
@@ -119,6 +179,8 @@ export const ofPerson = (
   if (!person && spots.length === 0 && !coeliac) return null;
   if (!person) return { intent: 'danger', slots: { asked: 'allergy', allergens } };
   const { words, candidates } = person;
+  const other = isOver ? null : deniedIn(sentence);
+  if (other && other !== words) return movedTo(other, words, spots, allergens);
   // "Nuts, tree nuts or peanuts" says which.
   const said = spots.some(({ value }) => value === 'tree nuts' || value === 'peanuts');
   const unsure = !said && spots.some(({ value }) => value === 'nuts') ? { asked: 'which-nuts' } : {};
@@ -184,7 +246,8 @@ const denied = (
 const toldFree = (sentence: Sentence, spots: readonly Spot[]): readonly Act[] | null => {
   if (spots.length === 0 || asks(sentence) || has(sentence, 'whatif')) return null;
   if (['allergy', 'cannot', 'outgrown'].some((kind) => has(sentence, kind))) return null;
-  const { free, held } = denied(sentence, spots);
+  const { free: all, held } = denied(sentence, spots);
+  const free = all.filter((spot) => !isOfName(sentence, spot));
   const [first] = free;
   // "It has no milk in it, right" doubts; "it has none, so they can have it, right" tells, and then asks.
   if (!first || (doubting(sentence) && !thenSpeaks(sentence, free.at(-1)!))) return null;
@@ -200,6 +263,12 @@ const toldFree = (sentence: Sentence, spots: readonly Spot[]): readonly Act[] | 
       : []),
   ];
 };
+
+/** "The lactose free milk": before the name of a food it is part of it, and nothing is told. */
+const isOfName = (sentence: Sentence, { to }: Spot): boolean =>
+  isWord(sentence, 'free', sentence.tokens[to]) &&
+  (foodsIn(sentence).some(({ from }) => from === to + 1) ||
+    foodsIn(sentence).some((food) => food.from <= to && to + 1 < food.to));
 
 /** Another clause follows. */
 const thenSpeaks = (sentence: Sentence, { to }: Spot): boolean =>
@@ -292,12 +361,13 @@ export const allergenActs = (sentence: Sentence, base: readonly Act[]): readonly
   // "Tom, he's allergic to milk" is told, whatever else it sounds like: a question of people names nobody's allergy.
   const told = person?.intent === 'add-person' && act?.intent === 'who-allergic' && !has(sentence, 'which');
   // "Ines can't have nuts, what is there for her": told first, and then answered.
-  if (act?.intent === 'can-eat' && person?.intent === 'add-person')
-    return [person, { ...act, slots: { ...act.slots, person: person.slots.person! } }];
+  if (act?.intent === 'can-eat' && person?.intent === 'add-person' && person.slots.person)
+    return [person, { ...act, slots: { ...act.slots, person: person.slots.person } }];
   if (act && peopleAsked.has(act.intent) && !told) return null;
   if (person) {
     const same =
       act?.intent === 'add-person' &&
+      person.slots.eaters === undefined &&
       wholeFoods(sentence).length === 0 &&
       heard.length >= named(spots).length &&
       !/ /.test(act.slots.words ?? '');

@@ -25,7 +25,7 @@ import type { Asked, GuidanceFacts } from './facts.js';
 import { guidanceWords } from './lexicon.js';
 import { outageAct } from './outage.js';
 import { guidanceProposal, isLikely } from './proposal.js';
-import { allergenActs, allergensAnswered, bothNuts, freeAnswered } from './allergens.js';
+import { allergenActs, allergensAnswered, bothNuts, everyKind, freeAnswered } from './allergens.js';
 import { riskAct } from './at-risk.js';
 import { dietGuest } from './guests.js';
 import { severalHeated } from './heats.js';
@@ -195,6 +195,29 @@ const withoutFood = (heard: Understanding, rules: DynamicRules, language: string
     : heard;
 };
 
+/** Which nuts, where the sentence says that it is all of them. */
+const withEveryKind = (
+  heard: Understanding,
+  text: string,
+  names: HouseholdNames,
+  { locale, now, timeZone, expecting }: HearingContext,
+  language: string,
+): Understanding => {
+  if (!heard.readings.some(({ acts }) => acts.some(({ intent }) => intent === 'add-person'))) return heard;
+  const clock: Clock = { now, timeZone };
+  const sentence = sentenceOf(
+    normalise(text, locale).tokens,
+    rulesFor(names, locale, clock),
+    language,
+    clock,
+  );
+  const readings = heard.readings.map((reading) => {
+    const acts = reading.acts.map((act) => everyKind(act, sentence, expecting === 'allergen'));
+    return sameActs(acts, reading.acts) ? reading : { ...reading, acts };
+  });
+  return { ...heard, readings };
+};
+
 /** An understander that listens for guidance first. */
 export const withGuidance = (inner: Understander, locale: string): Understander => {
   const { language } = lexiconFor(locale);
@@ -283,8 +306,13 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
       const base = inner.understand(hypotheses, names, context);
       const [said] = hypotheses;
       if (!said || context.expecting === 'spelling' || context.expecting === 'code') return base;
-      const heard = settledFirst(read(base, said, names, context), base, (rest, text) =>
-        read(rest, { text, confidence: said.confidence }, names, { ...context, expecting: 'anything' }),
+      const ofAll = (one: Understanding, text: string): Understanding =>
+        withEveryKind(one, text, names, context, language);
+      const heard = settledFirst(ofAll(read(base, said, names, context), said.text), base, (rest, text) =>
+        ofAll(
+          read(rest, { text, confidence: said.confidence }, names, { ...context, expecting: 'anything' }),
+          text,
+        ),
       );
       const clock: Clock = { now: context.now, timeZone: context.timeZone };
       return withoutFood(heard, rulesFor(names, context.locale, clock), language);

@@ -28,7 +28,46 @@ export const sentenceOf = (
     (spot) => !isAuxiliary(tokens, spot) && !isJoint(tokens, spot, language),
   );
   const sentence: Sentence = { tokens, rules, language, clock, spots };
-  return { ...sentence, spots: [...spots, ...partedOut(sentence)] };
+  const standing = standingIn(sentence);
+  // What a body does whenever it has some food is no trouble now.
+  const kept = spots.filter(
+    (spot) => !trouble.has(spot.kind) || !standing.some((one) => one.from <= spot.from && spot.to <= one.to),
+  );
+  return { ...sentence, spots: [...kept, ...partedOut(sentence), ...standing] };
+};
+
+const trouble: ReadonlySet<string> = new Set(['emergency', 'symptom', 'ill', 'damage']);
+
+/** "Any", "the", "her lips": at most so many words stand within what is told of a standing reaction. */
+const withinReaction = 3;
+
+/**
+ * "Gets hives from sesame", "swells up if she has prawns", "egg brings him out in a rash": what happens every time
+ * is an allergy. What is happening ("she's got hives", "his lips are swelling", "now", "just") never is.
+ */
+const standingIn = (sentence: Sentence): readonly Spot[] => {
+  const { tokens } = sentence;
+  const eaten = spotsOf(sentence, 'allergen');
+  const food = (at: number): boolean => eaten.some(({ from }) => from >= at && from - at <= withinReaction);
+  const reacts = [...spotsOf(sentence, 'reacts'), ...spotsOf(sentence, 'reactsalone')];
+  return reacts.flatMap((one): readonly Spot[] => {
+    if (
+      sentence.tokens
+        .slice(Math.max(0, one.from - 1), one.from)
+        .some((word) => isWord(sentence, 'beingnow', word))
+    )
+      return [];
+    const shown = spotsOf(sentence, 'reaction').find(
+      ({ from }) => from >= one.to && from - one.to <= withinReaction,
+    );
+    const to = one.kind === 'reactsalone' ? one.to : shown?.to;
+    if (to === undefined) return [];
+    const sets = spotsOf(sentence, 'setsoff').find(({ from }) => from >= to && from - to <= 1);
+    if (sets && food(sets.to)) return [{ kind: 'allergy', value: '', from: one.from, to: sets.to }];
+    const before = eaten.some((spot) => spot.to <= one.from && one.from - spot.to <= 1);
+    const brings = isWord(sentence, 'brings', tokens[one.from]);
+    return before && brings ? [{ kind: 'allergy', value: '', from: one.from, to }] : [];
+  });
 };
 
 const wholeName = 0.95;
@@ -234,15 +273,27 @@ export const personIn = (sentence: Sentence): PersonSaid | null => {
   const { tokens, rules } = sentence;
   const nameless = (word: string): boolean => isWord(sentence, 'noname', word);
   const opens = (word: string): boolean => isWord(sentence, 'opening', word);
-  const [known] = matchesIn(tokens, rules, 'kitchen:person').filter(({ value }) =>
+  const all = matchesIn(tokens, rules, 'kitchen:person').filter(({ value }) =>
     asNamed(value).candidates.some(({ fit }) => fit >= surelyThem),
   );
-  const theirs = relationIn(sentence);
-  if (known && !(theirs?.whose && theirs.from === known.from)) {
+  // "Not Aoife, it's Tom": never of whom it is denied, where anybody else is named.
+  const denied = all.flatMap(({ from }) =>
+    isWord(sentence, 'notthem', tokens[from - 1]) ? [tokens[from]] : [],
+  );
+  const meant = all.filter(({ from }) => !denied.includes(tokens[from]));
+  const [known] = meant;
+  const relation = relationIn(sentence);
+  // "Peter's mate Sol", "Aoife's fella Tom": of whoever is named last, whosesoever they are.
+  const called = relation && namedAfter(sentence, relation.to, meant);
+  if (called && relation && !(known && known.from > relation.to)) {
+    const same = meant.find(({ from }) => from === relation.to);
+    const { words, candidates } = same ? asNamed(same.value) : { words: called, candidates: [] };
+    return { words, candidates, to: same?.to ?? relation.to + 1 };
+  }
+  if (known && !(relation?.whose && relation.from === known.from)) {
     const { words, candidates } = asNamed(known.value);
     return { words, candidates, to: known.to };
   }
-  const relation = relationIn(sentence);
   if (relation?.whose) return { words: relation.whose, candidates: [], to: relation.to };
   if (relation) {
     const name = tokens[relation.to];
@@ -294,11 +345,47 @@ const relationIn = (sentence: Sentence): { from: number; to: number; whose?: str
   const { tokens } = sentence;
   const all = spotsOf(sentence, 'relation');
   for (const { from, to } of all) {
-    const owner = isWord(sentence, 'owns', tokens[from - 1]) ? (tokens[from - 2] ?? null) : null;
+    // "Her new fella", "Aoife's new fella".
+    let at = from - 1;
+    while (at > 0 && isWord(sentence, 'relationsized', tokens[at])) at -= 1;
+    const owner = isWord(sentence, 'owns', tokens[at]) ? (tokens[at - 1] ?? null) : null;
     const whose = owner !== null && !isWord(sentence, 'noname', owner) && !isWord(sentence, 'opening', owner);
-    if (whose) return { from: from - 2, to, whose: `${owner}'s ${tokens.slice(from, to).join(' ')}` };
+    if (whose) return { from: at - 1, to, whose: `${owner}'s ${tokens.slice(from, to).join(' ')}` };
   }
-  return all[0] ?? null;
+  return all.find(({ from }) => !deniedOf(sentence, from)) ?? null;
+};
+
+/** "Not my daughter". */
+const deniedOf = (sentence: Sentence, from: number): boolean => {
+  const at = isWord(sentence, 'whose', sentence.tokens[from - 1]) ? from - 2 : from - 1;
+  return isWord(sentence, 'notthem', sentence.tokens[at]);
+};
+
+/** A name right after what somebody is to somebody. */
+const namedAfter = (sentence: Sentence, at: number, known: readonly Match[]): string | null => {
+  const word = sentence.tokens[at];
+  if (word === undefined) return null;
+  // "Her fella Rob has": any word that is none of ours, right before a verb.
+  const heads =
+    isWord(sentence, 'noname', sentence.tokens[at + 1]) &&
+    !isWord(sentence, 'noname', word) &&
+    !isWord(sentence, 'opening', word) &&
+    movesLexicon(sentence.language)?.phrases.longestAt([word], 0) === null &&
+    !lexical(sentence, at) &&
+    !isFood(sentence, at);
+  return known.some(({ from }) => from === at) || mayName(sentence, at) || heads ? word : null;
+};
+
+/** "No, not Aoife": of whom it is taken back, by name. */
+export const deniedIn = (sentence: Sentence): string | null => {
+  const { tokens, rules } = sentence;
+  const known = matchesIn(tokens, rules, 'kitchen:person');
+  const at = tokens.findIndex(
+    (word, from) =>
+      isWord(sentence, 'notthem', word) &&
+      (known.some((one) => one.from === from + 1) || mayName(sentence, from + 1)),
+  );
+  return at < 0 ? null : tokens[at + 1]!;
 };
 
 /** "A coeliac coming on Saturday", "we have a vegan for tea": somebody without a name. */

@@ -1,5 +1,6 @@
 /** Somebody is in trouble, or asks what only a clinician may answer: heard in any wording. */
 import type { Act } from '../intents.js';
+import { matchesIn } from './spots.js';
 import {
   asks,
   asksAnywhere,
@@ -22,6 +23,14 @@ const bodyInTrouble = (sentence: Sentence): boolean => {
   const bodies = spotsOf(sentence, 'body').filter(
     ({ to }) => !isWord(sentence, 'nobody', sentence.tokens[to]),
   );
+  // "Peter is swelling up": of somebody of the household it needs no part of the body.
+  const people = matchesIn(sentence.tokens, sentence.rules, 'kitchen:person', 0.85);
+  const swells = people.some(({ to }) =>
+    spotsOf(sentence, 'symptom').some(
+      ({ from }) => from - to === 1 && isWord(sentence, 'being', sentence.tokens[to]),
+    ),
+  );
+  if (swells) return true;
   return bodies.some(({ from }) =>
     spotsOf(sentence, 'symptom').some((symptom) => Math.abs(symptom.from - from) <= 6),
   );

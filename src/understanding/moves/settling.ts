@@ -32,6 +32,8 @@ const file = z.object({
   hedges: z.array(z.string()),
   answerLeads: z.array(z.string()),
   on: z.array(z.string()),
+  /** Of both kinds, where it was asked which: "both", "nuts of every kind". */
+  bothKinds: z.array(z.string()),
 });
 type Phrases = ReturnType<typeof phraseSet>;
 type Lexicon = Readonly<Record<keyof z.infer<typeof file>, Phrases>>;
@@ -136,12 +138,14 @@ const opening = (
   tokens: readonly string[],
   pauses: ReadonlySet<number>,
   words: Lexicon,
+  yeses: Phrases = words.yes,
 ): { intent: 'yes' | 'no'; to: number; parted: boolean } | null => {
   const from = past(words.before, tokens, 0);
   // "Right" may stand before or be all there is of it: both are tried.
   for (const start of new Set([from, 0])) {
     const no = lengthAt(words.no, tokens, start);
-    const yes = lengthAt(words.yes, tokens, start);
+    // "Both, both, and": said again, it is the same yes.
+    const yes = yeses === words.yes ? lengthAt(yeses, tokens, start) : past(yeses, tokens, start) - start;
     if (Math.max(no, yes) === 0) continue;
     const intent = no > yes ? 'no' : 'yes';
     let to = start + Math.max(no, yes);
@@ -173,7 +177,12 @@ export const settledBy = (
   language: string,
 ): Settled | null => {
   const words = settledByYes.has(expecting) ? settlingWords(language) : null;
-  const found = guess && words ? opening(guess.said, guess.pauses, words) : null;
+  const both =
+    guess && words && expecting === 'allergen'
+      ? opening(guess.said, guess.pauses, words, words.bothKinds)
+      : null;
+  const found =
+    both?.intent === 'yes' ? both : guess && words ? opening(guess.said, guess.pauses, words) : null;
   if (!guess || !words || !found) return null;
   // "And" leads to the next move, "but" belongs to it.
   const joined = joints.has(guess.said[found.to] ?? '') ? 1 : 0;
