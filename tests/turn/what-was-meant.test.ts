@@ -43,6 +43,11 @@ describe('put right', () => {
     expect(said).toMatch(/^Put right\./);
   });
 
+  it('is not while it is asked which is meant', async () => {
+    const { said } = await talked('carrots in the drawer at the bottom', 'no, the salad drawer I mean');
+    expect(said).toMatch(/^Which one/);
+  });
+
   it.each(['no, the pantry', 'get rid of the comin'])(
     'is not where all stayed as it was: %s',
     async (line) => {

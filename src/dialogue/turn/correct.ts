@@ -336,8 +336,9 @@ const correctAsked = (work: Work, act: Act): Work | null => {
  */
 export const correctLast = (work: Work, act: Act, said: readonly Say[] = [say('put-right')]): Work | null => {
   const put = corrected(work, act, said);
-  if (!put || changesSoFar(put) !== changesSoFar(work) || put.asking || put.lookUp) return put;
+  if (!put || changesSoFar(put) !== changesSoFar(work) || put.lookUp) return put;
   const added = put.parts.slice(work.parts.length).filter((part) => !said.includes(part));
+  if (put.asking) return { ...put, parts: [...work.parts, ...added] };
   // Read back as it was before: whatever was to be put right was not heard.
   const known =
     put.changes.length === work.changes.length && added.some(({ phrase }) => readBack.has(phrase));
