@@ -72,3 +72,13 @@ describe('how long it was had, where it is perhaps to be thrown out', () => {
     expect((await talked(line)).said).toMatch(/throw it out/);
   });
 });
+
+describe('how long there is on something', () => {
+  it('is of the timer that runs by its name, and else of the food', async () => {
+    const asked = 'how long have i got on the lentil stew';
+    expect((await talked('set a timer for the lentil stew, ten minutes', asked)).said).toMatch(
+      /ten minutes left/i,
+    );
+    expect((await talked(asked)).said).toMatch(/saturday/i);
+  });
+});

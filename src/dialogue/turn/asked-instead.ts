@@ -245,7 +245,8 @@ const wanted = (
   if (isSure(best))
     return (
       question.left.length === 0 &&
-      ofFood.has(act.intent) &&
+      // "How long have I got on the turkey": of no timer, where none runs by that name.
+      (ofFood.has(act.intent) || act.intent === 'timers') &&
       (dropsPlace(question, act) || saysNothing(tryAct(work, act)))
     );
   const { query } = question.acts[0]!.slots;
