@@ -82,3 +82,31 @@ describe('how long there is on something', () => {
     expect((await talked(asked)).said).toMatch(/saturday/i);
   });
 });
+
+describe('two foods and a dish', () => {
+  it.each([
+    [
+      'my neighbour gave me her chicken and rice casserole, it is on the second shelf of the fridge',
+      'chicken and rice casserole',
+    ],
+    ['put the beef and barley stew in the fridge', 'beef and barley stew'],
+    ['I put our turkey and leek pie on the fridge door', 'turkey and leek pie'],
+  ])('are one, where only the first has an article: %s', async (line, name) => {
+    expect((await made(line)).map((item) => item.name)).toEqual([name]);
+  });
+
+  it('are two, where the second is here by its own name', async () => {
+    const { said } = await talked("where's the milk and carrot soup");
+    expect(said).toMatch(/^Two/);
+  });
+});
+
+describe('what somebody said is in it', () => {
+  it.each(['she said it has pecans in it', 'he says it has got walnuts in it'])(
+    'is kept: %s',
+    async (told) => {
+      const [item] = await made(`Amara gave me a fish pie, it's on the top shelf of the fridge, ${told}`);
+      expect(item!.contains).toContain('tree nuts');
+    },
+  );
+});

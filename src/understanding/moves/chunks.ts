@@ -410,17 +410,24 @@ const holdsHers = (tokens: readonly string[], from: number, to: number, rules: D
   return false;
 };
 
-/** "A chicken and okra stew": one dish named by two foods, where only one article or amount stands before it. */
+/** "A chicken and okra stew", "her chicken and rice casserole": one dish named by two foods, of which only the first has an article. */
 const dishes =
   (lexicon: MovesLexicon): Finder =>
   (tokens, from, rules) => {
-    if (!beforeOneDish.has(tokens[from - 1] ?? '')) return [];
+    const does = (at: number, ...names: readonly string[]): boolean => {
+      const classes = at >= 0 ? lexicon.phrases.longestAt(tokens.slice(at, at + 1), 0)?.value : undefined;
+      return classes !== undefined && names.some((name) => classes.has(name));
+    };
+    const one = does(from - 1, 'a', 'of') && !does(from - 1, 'definite');
+    if (!one && !does(from - 1, 'definite')) return [];
     const foodsAt = (at: number) => rules.get('kitchen:food')?.matchesAt(tokens, at) ?? [];
     return foodsAt(from).flatMap(({ length }) => {
-      if (tokens[from + length] !== 'and') return [];
+      if (!does(from + length, 'and')) return [];
       return foodsAt(from + length + 1).flatMap((second) => {
         const to = from + length + 1 + second.length;
         if (!lexicon.isDish(tokens[to - 1]!)) return [];
+        // "The chicken and onion soup", where there is an onion soup, may be two of hers.
+        if (!one && holdsHers(tokens, from, to, rules)) return [];
         const mention: Mention = { ...emptyMention, words: tokens.slice(from, to).join(' ') };
         return [
           {
@@ -431,8 +438,6 @@ const dishes =
       });
     });
   };
-const beforeOneDish: ReadonlySet<string> = new Set(['a', 'an', 'of']);
-
 /** "Blue dish" is what it is in. */
 const isContainer = (tokens: readonly string[], at: number, rules: DynamicRules): boolean =>
   rules

@@ -265,6 +265,16 @@ const rules: readonly Rule[] = [
     },
   },
   // What is supposed, wished or said of others; what is asked: nothing is told.
+  // "She said it has pecans in it": whoever made it knows what is in it, and that is never dropped.
+  {
+    when: ({ t, chunk, at }) =>
+      is(chunk, 'reported') &&
+      t.chunks.slice(at + 1).some((one, from) => is(one, 'has') && t.chunks[at + 2 + from]?.kind === 'thing'),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      return at;
+    },
+  },
   { when: ({ chunk }) => is(chunk, 'if', 'wished', 'reported') && !is(chunk, 'so'), take: () => null },
   { when: isRelativeWhat, take: skip },
   { when: asks, take: () => null },
