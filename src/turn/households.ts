@@ -433,11 +433,8 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                 moves,
               } = tracing.span('understand', () => {
                 const heard = hear(own, request, spokenNames, earlier, surroundings);
-                const context = hearingOf(earlier, heard.tongue, surroundings);
-                const said = request.hypotheses[0]?.text ?? '';
                 return {
-                  tongue: heard.tongue,
-                  understanding: accounted(heard.understanding, said, spokenNames, context),
+                  ...heard,
                   moves: movesSaid(
                     heard.tongue,
                     request,
@@ -471,15 +468,17 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                       newId: idsOf(speaker.householdId, names.turn),
                       elsewhere: elsewhere.flatMap((one) => readKept(one).earlier ?? []),
                     };
-                    const one = { ...beside, understanding: whole, words };
                     // One that is left of several is no longer all that was said.
                     const isCut = moves.length > 1 || moves[0]?.words !== words;
                     const several = isCut ? decideMoves(earlier, moves, beside, at) : null;
                     if (several) return several;
-                    const decided = decide(earlier, one, at);
+                    const said = words ?? '';
+                    const context = hearingOf(earlier, tongue, surroundings);
+                    const heard = accounted(whole, said, spokenNames, context);
+                    const decided = decide(earlier, { ...beside, understanding: heard, words }, at);
                     const { by, answer } = decided;
-                    const move = { words: words ?? '', understanding: whole, by, answer, passedOver: false };
-                    return { outcome: decided, understanding: whole, each: [move] };
+                    const move = { words: said, understanding: heard, by, answer, passedOver: false };
+                    return { outcome: decided, understanding: heard, each: [move] };
                   }),
               );
               why?.(whyOf(each, tongue.locale, earlier.expecting));

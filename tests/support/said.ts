@@ -9,6 +9,8 @@ export interface Talked {
   readonly answers: readonly string[];
   /** The last of them. */
   readonly said: string;
+  /** The last turn changed something. */
+  readonly changed: boolean;
   readonly before: Kitchen;
   readonly kitchen: Kitchen;
 }
@@ -28,12 +30,15 @@ export const talked = async (...lines: readonly string[]): Promise<Talked> => {
     });
     const speaker = { householdId: 'marta', deviceId: 'window', personId: null };
     const answers: string[] = [];
+    let changed = false;
     for (const [turn, text] of lines.entries()) {
       const request = { id: `turn-${turn}`, conversation: 'c', hypotheses: [{ text }] };
-      answers.push((await households.takeTurn(speaker, request)).speech.text);
+      const { speech, changes } = await households.takeTurn(speaker, request);
+      answers.push(speech.text);
+      changed = changes.length > 0;
     }
     const kitchen = (await store.loadKitchen('marta'))!;
-    return { answers, said: answers.at(-1) ?? '', before, kitchen };
+    return { answers, said: answers.at(-1) ?? '', changed, before, kitchen };
   } finally {
     await store.close();
   }

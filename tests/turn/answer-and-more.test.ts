@@ -1,39 +1,14 @@
 /** An answer to the open question, with more after it; and what is put right of what was just done. */
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { livingItems, shoppingList } from '../../src/kitchen/index.js';
 import type { Kitchen } from '../../src/kitchen/model.js';
-import { openSqliteStore, type Store } from '../../src/store/index.js';
-import { createHouseholds, createTongues } from '../../src/turn/index.js';
-import { kitchenOf, THURSDAY } from '../support/service.js';
-
-const stores: Store[] = [];
-afterEach(async () => {
-  for (const store of stores.splice(0)) await store.close();
-});
+import { talked } from '../support/said.js';
 
 const listOf = (kitchen: Kitchen): readonly string[] =>
   shoppingList(kitchen).map(({ name }) => name.toLowerCase());
 
 const after = async (...lines: readonly string[]) => {
-  const store = openSqliteStore(':memory:');
-  stores.push(store);
-  await store.migrate();
-  const before = kitchenOf('marta');
-  await store.createHousehold(before, THURSDAY);
-  const households = createHouseholds({
-    store,
-    tongues: createTongues((error) => {
-      throw error;
-    }),
-    now: () => THURSDAY,
-  });
-  const speaker = { householdId: 'marta', deviceId: 'window', personId: null };
-  let said = '';
-  for (const [turn, text] of lines.entries())
-    said = (
-      await households.takeTurn(speaker, { id: `turn-${turn}`, conversation: 'c', hypotheses: [{ text }] })
-    ).speech.text;
-  const kitchen = (await store.loadKitchen('marta'))!;
+  const { said, before, kitchen } = await talked(...lines);
   const placeOf = (name: string): string => {
     const item = livingItems(kitchen).find((one) => one.name.toLowerCase() === name);
     const place = item?.placeId ? kitchen.places.get(item.placeId) : undefined;

@@ -1,33 +1,9 @@
 /** "Which nuts" answered with more after it, and who may have a food asked of whoever was spoken of. */
-import { afterEach, describe, expect, it } from 'vitest';
-import { openSqliteStore, type Store } from '../../src/store/index.js';
-import { createHouseholds, createTongues } from '../../src/turn/index.js';
-import { kitchenOf, THURSDAY } from '../support/service.js';
-
-const stores: Store[] = [];
-afterEach(async () => {
-  for (const store of stores.splice(0)) await store.close();
-});
+import { describe, expect, it } from 'vitest';
+import { talked } from '../support/said.js';
 
 const after = async (...lines: readonly string[]) => {
-  const store = openSqliteStore(':memory:');
-  stores.push(store);
-  await store.migrate();
-  await store.createHousehold(kitchenOf('marta'), THURSDAY);
-  const households = createHouseholds({
-    store,
-    tongues: createTongues((error) => {
-      throw error;
-    }),
-    now: () => THURSDAY,
-  });
-  const speaker = { householdId: 'marta', deviceId: 'window', personId: null };
-  let said = '';
-  for (const [turn, text] of lines.entries())
-    said = (
-      await households.takeTurn(speaker, { id: `turn-${turn}`, conversation: 'c', hypotheses: [{ text }] })
-    ).speech.text;
-  const kitchen = (await store.loadKitchen('marta'))!;
+  const { said, kitchen } = await talked(...lines);
   const watches = (name: string): readonly string[] =>
     [...kitchen.people.values()].find((one) => one.name === name)?.allergens ?? [];
   return { said, watches };

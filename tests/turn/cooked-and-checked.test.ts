@@ -1,45 +1,17 @@
 /** What somebody cooked and when, what is in it and for whom it is not, in many places; a freezer checked. By the record. */
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { livingItems } from '../../src/kitchen/index.js';
 import type { Item, Kitchen } from '../../src/kitchen/model.js';
-import { openSqliteStore, type Store } from '../../src/store/index.js';
-import { createHouseholds, createTongues } from '../../src/turn/index.js';
-import { kitchenOf, THURSDAY } from '../support/service.js';
-
-const stores: Store[] = [];
-afterEach(async () => {
-  for (const store of stores.splice(0)) await store.close();
-});
+import { talked } from '../support/said.js';
+import { THURSDAY } from '../support/service.js';
 
 /** The kitchen after these turns, what came in that has a word in its name, and the last answer. */
 const after = async (
   word: string,
   lines: readonly string[],
 ): Promise<{ said: string; items: readonly Item[]; kitchen: Kitchen }> => {
-  const store = openSqliteStore(':memory:');
-  stores.push(store);
-  await store.migrate();
-  await store.createHousehold(kitchenOf('marta'), THURSDAY);
-  const before = (await store.loadKitchen('marta'))!.items;
-  const households = createHouseholds({
-    store,
-    tongues: createTongues((error) => {
-      throw error;
-    }),
-    now: () => THURSDAY,
-  });
-  const speaker = { householdId: 'marta', deviceId: 'window', personId: null };
-  let said = '';
-  for (const [turn, text] of lines.entries()) {
-    const reply = await households.takeTurn(speaker, {
-      id: `turn-${turn}`,
-      conversation: 'c',
-      hypotheses: [{ text }],
-    });
-    said = reply.speech.text;
-  }
-  const kitchen = (await store.loadKitchen('marta'))!;
-  const added = livingItems(kitchen).filter(({ id, name }) => !before.has(id) && name.includes(word));
+  const { said, before, kitchen } = await talked(...lines);
+  const added = livingItems(kitchen).filter(({ id, name }) => !before.items.has(id) && name.includes(word));
   return { said, kitchen, items: added };
 };
 const today = THURSDAY.slice(0, 10);

@@ -1,36 +1,6 @@
 /** What is past and what is to be used, asked loosely; several questions of one thing; what a marker is to mean; a part that no freezer has. */
-import { afterEach, describe, expect, it } from 'vitest';
-import { openSqliteStore, type Store } from '../../src/store/index.js';
-import { createHouseholds, createTongues } from '../../src/turn/index.js';
-import { kitchenOf, THURSDAY } from '../support/service.js';
-
-const stores: Store[] = [];
-afterEach(async () => {
-  for (const store of stores.splice(0)) await store.close();
-});
-
-/** The answer to the last of these turns, and whether that turn changed anything. */
-const answered = async (...lines: readonly string[]) => {
-  const store = openSqliteStore(':memory:');
-  stores.push(store);
-  await store.migrate();
-  await store.createHousehold(kitchenOf('marta'), THURSDAY);
-  const tongues = createTongues((error) => {
-    throw error;
-  });
-  const households = createHouseholds({ store, tongues, now: () => THURSDAY });
-  const speaker = { householdId: 'marta', deviceId: 'window', personId: null };
-  let last = { said: '', changed: false };
-  for (const [turn, text] of lines.entries()) {
-    const { speech, changes } = await households.takeTurn(speaker, {
-      id: `turn-${turn}`,
-      conversation: 'c',
-      hypotheses: [{ text }],
-    });
-    last = { said: speech.text, changed: changes.length > 0 };
-  }
-  return last;
-};
+import { describe, expect, it } from 'vitest';
+import { talked } from '../support/said.js';
 
 describe('what is past and what is to be used', () => {
   it.each([
@@ -39,7 +9,7 @@ describe('what is past and what is to be used', () => {
     'is owt gone off',
     "what's past it",
   ])('is of the whole kitchen: %s', async (line) => {
-    const { said } = await answered(line);
+    const { said } = await talked(line);
     expect(said).toContain('past guidance, to throw out');
     expect(said).not.toContain('basket');
   });
@@ -48,30 +18,30 @@ describe('what is past and what is to be used', () => {
     "what have I got in the fridge that's still in date",
     "what's in the fridge that hasn't gone off",
   ])('is left out where what is good is asked for: %s', async (line) => {
-    const { said } = await answered(line);
+    const { said } = await talked(line);
     expect(said).toContain('within guidance');
     expect(said).not.toContain('throw');
   });
 
   it('is still a side, where a side is pointed at', async () => {
-    expect((await answered("what's in the right basket")).said).toContain('right basket');
+    expect((await talked("what's in the right basket")).said).toContain('right basket');
   });
 
   it.each(["why's the jollof gotta go", 'why should I chuck the ham'])('has a reason: %s', async (line) => {
-    expect((await answered(line)).said).toMatch(/past guidance.*Guidance gives/u);
+    expect((await talked(line)).said).toMatch(/past guidance.*Guidance gives/u);
   });
 });
 
 describe('several questions of one thing', () => {
   it('are all answered', async () => {
-    const { said } = await answered(
+    const { said } = await talked(
       'no stop just tell me the eggs where are they and how old and how long have they got',
     );
     expect(said).toMatch(/fourth shelf.*days ago.*Within guidance until/su);
   });
 
   it('are of what was named last, and not of a list read before', async () => {
-    const { said } = await answered(
+    const { said } = await talked(
       "what have I got in the fridge that's still in date",
       "where's the hummus",
       'when did it go in and is it still within guidance',
@@ -87,17 +57,17 @@ describe('what a marker is to mean', () => {
     'everything with a leather tie is gluten free',
     'make the leather tie mean nut free',
   ])('is not dropped in silence: %s', async (line) => {
-    const { said, changed } = await answered(line);
+    const { said, changed } = await talked(line);
     expect(said).toContain('Not kept');
     expect(changed).toBe(false);
   });
 
   it('is no meaning where it is put on a food', async () => {
-    expect((await answered('the leather tie is for the chicken thighs')).said).toContain('marked with');
+    expect((await talked('the leather tie is for the chicken thighs')).said).toContain('marked with');
   });
 
   it('is not another marker that is taken off', async () => {
-    const { said, changed } = await answered('take the collar off the lentil stew');
+    const { said, changed } = await talked('take the collar off the lentil stew');
     expect(said).toContain('cloth patch');
     expect(changed).toBe(false);
   });
@@ -105,7 +75,7 @@ describe('what a marker is to mean', () => {
 
 describe('a part that is not there', () => {
   it('is no part of another place', async () => {
-    const { said } = await answered(
+    const { said } = await talked(
       "what's in the second drawer of the upright freezer and what have I got from tonight",
     );
     expect(said).toContain('second drawer of the upright freezer');
@@ -113,7 +83,7 @@ describe('a part that is not there', () => {
   });
 
   it('is asked about where it may be of either freezer', async () => {
-    const { said, changed } = await answered('move the hummus to the freezer, top drawer');
+    const { said, changed } = await talked('move the hummus to the freezer, top drawer');
     expect(said).toMatch(/chest freezer or .*upright freezer/u);
     expect(changed).toBe(false);
   });

@@ -1,39 +1,12 @@
 /** Several things told in one breath: who made what, what is in which, where each part went. By the record. */
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { livingItems } from '../../src/kitchen/index.js';
 import type { Item } from '../../src/kitchen/model.js';
-import { openSqliteStore, type Store } from '../../src/store/index.js';
-import { createHouseholds, createTongues } from '../../src/turn/index.js';
-import { kitchenOf, THURSDAY } from '../support/service.js';
-
-const stores: Store[] = [];
-afterEach(async () => {
-  for (const store of stores.splice(0)) await store.close();
-});
+import { talked } from '../support/said.js';
 
 /** What came in by these turns, by name, and the last answer. */
 const after = async (...lines: readonly string[]) => {
-  const store = openSqliteStore(':memory:');
-  stores.push(store);
-  await store.migrate();
-  const before = kitchenOf('marta');
-  await store.createHousehold(before, THURSDAY);
-  const households = createHouseholds({
-    store,
-    tongues: createTongues((error) => {
-      throw error;
-    }),
-    now: () => THURSDAY,
-  });
-  let said = '';
-  for (const [turn, text] of lines.entries()) {
-    const reply = await households.takeTurn(
-      { householdId: 'marta', deviceId: 'window', personId: null },
-      { id: `turn-${turn}`, conversation: 'c', hypotheses: [{ text }] },
-    );
-    said = reply.speech.text;
-  }
-  const kitchen = (await store.loadKitchen('marta'))!;
+  const { said, before, kitchen } = await talked(...lines);
   const fresh = livingItems(kitchen).filter(({ id }) => !before.items.has(id));
   const named = (name: string): Item | undefined => fresh.find((item) => item.name === name);
   const placeOf = (name: string): string | undefined => kitchen.places.get(named(name)?.placeId ?? '')?.name;

@@ -1,40 +1,12 @@
 /** What was just told, put right; facts told over several turns; what was eaten up. By the record, not by the words. */
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { livingItems } from '../../src/kitchen/index.js';
 import type { Item } from '../../src/kitchen/model.js';
-import { openSqliteStore, type Store } from '../../src/store/index.js';
-import { createHouseholds, createTongues } from '../../src/turn/index.js';
-import { kitchenOf, THURSDAY } from '../support/service.js';
-
-const stores: Store[] = [];
-afterEach(async () => {
-  for (const store of stores.splice(0)) await store.close();
-});
+import { talked } from '../support/said.js';
 
 /** What is here by that name after these turns, and the last answer. */
 const after = async (name: string, lines: readonly string[]) => {
-  const store = openSqliteStore(':memory:');
-  stores.push(store);
-  await store.migrate();
-  await store.createHousehold(kitchenOf('marta'), THURSDAY);
-  const households = createHouseholds({
-    store,
-    tongues: createTongues((error) => {
-      throw error;
-    }),
-    now: () => THURSDAY,
-  });
-  const speaker = { householdId: 'marta', deviceId: 'window', personId: null };
-  let said = '';
-  for (const [turn, text] of lines.entries()) {
-    const reply = await households.takeTurn(speaker, {
-      id: `turn-${turn}`,
-      conversation: 'c',
-      hypotheses: [{ text }],
-    });
-    said = reply.speech.text;
-  }
-  const kitchen = (await store.loadKitchen('marta'))!;
+  const { said, kitchen } = await talked(...lines);
   const items: readonly Item[] = livingItems(kitchen).filter((item) => item.name === name);
   return { said, items };
 };
