@@ -19,6 +19,7 @@ import {
   standingAt,
   startConversation,
   justDone,
+  toldJustNow,
   stepsAtHand,
 } from '../dialogue/index.js';
 import type { Conversation, SaidMove, Speaker, Surroundings } from '../dialogue/index.js';
@@ -234,6 +235,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     steps: stepsHeardOf(earlier, tongue, surroundings),
     clocks: clocksAtHand(surroundings),
     last: justDone(earlier, surroundings.kitchen),
+    told: toldJustNow(earlier),
     checking: checkAtHand(earlier),
     standing: standingAt(earlier),
   });

@@ -571,6 +571,8 @@ export interface HearingContext {
   readonly clocks?: readonly ClockAtHand[];
   /** What was done in the turn before: it may be put right, taken back or added to. */
   readonly last?: LastDone | null;
+  /** The turn before told of food that is here. */
+  readonly told?: boolean;
   /** It goes on with what was said before in the same turn: a role alone is of that. */
   readonly goesOn?: boolean;
 }

@@ -50,7 +50,7 @@ export const oursOnly = (
   language: string,
   context: HearingContext,
 ): Understanding => {
-  const { verdict, readings } = understood;
+  const { verdict, readings, question } = understood;
   if (verdict === 'out-of-scope' || verdict === 'nothing-heard' || isBusy(context)) return understood;
   if (readings[0]?.acts.some(({ intent, slots }) => weighty.has(intent) || isMeaning(intent, slots)))
     return understood;
@@ -59,5 +59,11 @@ export const oursOnly = (
     (moodOf(tokens, language, context)?.['not-ours'] ?? 0) <= most;
   return guesses.slice(0, mostJudged).some(({ tokens }) => isOurs(tokens))
     ? understood
-    : { readings: [], margin: 1, verdict: 'out-of-scope' };
+    : {
+        readings: [],
+        margin: 1,
+        verdict: 'out-of-scope',
+        // Right after an answer, a question of which every word is used may be of that: "what else did she make".
+        ...(question && context.told && question.outright && question.left.length === 0 ? { question } : {}),
+      };
 };

@@ -1,5 +1,5 @@
 /** What is told of a set of things, one attribute at a time. Figures of safety come from their own rooms. */
-import { totalOf } from '../../kitchen/index.js';
+import { personNamed, totalOf } from '../../kitchen/index.js';
 import type { Item, Person } from '../../kitchen/model.js';
 import type { Attribute, Filter, Query } from '../../protocol/query.js';
 import type { Act, Mention, Slots } from '../../understanding/intents.js';
@@ -69,8 +69,10 @@ const whoMade = (turn: Turn, items: readonly Item[], query: Query): Reply => {
   const claim = query.where.find((filter) => filter.by === 'maker');
   const person = claim ? personOf(turn, claim.who) : null;
   const makers = [...new Set(items.map(({ maker }) => maker))];
-  const memory = about(turn, items);
   const known = makers.length === 1 ? makers[0] : undefined;
+  // "What else did she make": whoever made it is spoken of now.
+  const by = known ? personNamed(turn.kitchen, known) : undefined;
+  const memory = { ...about(turn, items), ...(by ? { personId: by.id } : {}) };
   const name = items[0]!.name;
   if (known === null) return { parts: [say('ask-maker-unknown', { name })], memory };
   if (known !== undefined) {

@@ -36,6 +36,7 @@ const dated: Readonly<Record<string, Attribute>> = {
 /** What a reading of the whole sentence asks of a thing, where it asks for anything in particular. */
 export const attributeOf = ({ intent, slots }: Act): Attribute | null => {
   if (intent === 'item-date' && slots.asked && dated[slots.asked]) return dated[slots.asked]!;
+  if (intent === 'tell-about' && (slots.asked === 'feel' || slots.asked === 'owner')) return slots.asked;
   return slots.asked === 'freeze' ? null : (asks[intent] ?? null);
 };
 
@@ -65,7 +66,7 @@ const filtersOf = (intent: Intent, slots: Slots): readonly Filter[] => {
 
 /** A question that an older way of reading made, as one of this kind; null where it was none. */
 export const queryOf = ({ intent, slots }: Act): Query | null => {
-  const ask = slots.asked === 'freeze' ? undefined : asks[intent];
+  const ask = attributeOf({ intent, slots });
   if (slots.query) return slots.query;
   if (!ask) return null;
   const where = filtersOf(intent, slots);

@@ -119,6 +119,8 @@ const manyThings = 12;
 /** Parts named with their count; the others are "elsewhere". */
 const partsNamed = 3;
 
+const noPlaceWords = { words: null, pointer: null, spot: null } as const;
+
 /** "Twelve on the door, eight on the first shelf": the fullest parts of a place that holds much. */
 const byPart = (turn: Turn, place: Place, groups: readonly Group[]): Reply | null => {
   if (groups.length <= manyThings) return null;
@@ -144,6 +146,17 @@ const byPart = (turn: Turn, place: Place, groups: readonly Group[]): Reply | nul
         parts: list(parts),
       }),
     ],
+    // All of it was told of, by its parts: "which of those are vegan".
+    asked: {
+      query: {
+        where: [{ by: 'place', places: [{ ...noPlaceWords, candidates: [{ id: place.id, fit: 1 }] }] }],
+        ask: ['what'],
+        whether: false,
+        order: null,
+        by: null,
+      },
+      members: groups.flatMap(({ items }) => items.map(({ id }) => id)),
+    },
     ask: {
       slot: 'place',
       question: say('which-part'),

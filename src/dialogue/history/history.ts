@@ -7,6 +7,7 @@ import {
   likeness,
   redo as redoChange,
   undo as undoChange,
+  personNamed,
 } from '../../kitchen/index.js';
 import type { Id, JournalEntry, Purchase, Verb } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
@@ -272,10 +273,11 @@ export const whoDid: Handler = (act, turn) => {
   );
   const here = found?.items ?? [];
   const makers = [...new Set(here.flatMap(({ maker }) => maker ?? []))];
+  const onlyMaker = makers.length === 1 ? personNamed(turn.kitchen, makers[0]!) : undefined;
   if (slots.asked === 'made' && !person && makers.length > 0)
     return {
       parts: [say('maker-is', { maker: list(makers) })],
-      memory: about(turn, here),
+      memory: { ...about(turn, here), ...(onlyMaker ? { personId: onlyMaker.id } : {}) },
       names: here.map(({ name }) => name),
       count: here.length,
     };

@@ -8,7 +8,7 @@ import { type Reply, type Turn, about, list, say } from '../handler.js';
 import type { Ask, Choice } from '../state.js';
 import { dishAmong } from './dish.js';
 import { findItems, noSuch } from './items.js';
-import { itJustGone, noneLeft } from './none-left.js';
+import { goneSpokenOf, itJustGone, noneLeft } from './none-left.js';
 import { findPlace } from './places.js';
 import { allAlike, choicesOf, oldestFirst } from './tell-apart.js';
 
@@ -96,7 +96,7 @@ export const needItems = (
   if (found.unknown) return { reply: { parts: noSuch(turn, found.unknown) } };
   if (found.near && found.items.length > 0) return { reply: nearMiss(turn, slot, found.items) };
   if (found.items.length === 0) {
-    const gone = found.missing ? itJustGone(turn, mention) : null;
+    const gone = found.missing ? (itJustGone(turn, mention) ?? goneSpokenOf(turn, mention)) : null;
     if (gone) return { reply: noneLeft(turn, gone) };
     if (!found.missing) return { reply: { parts: [say('nothing-like-that')] } };
     const { question } = need;

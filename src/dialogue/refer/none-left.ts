@@ -22,13 +22,21 @@ export const noneLeft = (turn: Turn, name: string): Reply => {
     parts.push(self ? say('none-left-gone', args) : say('none-left-gone-by', { ...args, who: who.name }));
   } else parts.push(...noSuch(turn, name));
   if (listed) parts.push(say('it-is-on-the-list'));
-  return { parts, count: 0, names: [] };
+  return { parts, count: 0, names: [], ...(gone ? { memory: { items: [gone.id] } } : {}) };
 };
 
 /** Words that fit only things used up: what the newest of them was called. */
 export const nameOfGone = (turn: Turn, ids: readonly string[]): string | null => {
   const gone = ids.flatMap((id) => turn.kitchen.items.get(id) ?? []).filter((one) => one.gone);
   return gone[0]?.name ?? null;
+};
+
+/** "When did we finish it", of what was just said to be here no more: its name. */
+export const goneSpokenOf = (turn: Turn, mention: Mention | undefined): string | null => {
+  const { items, touched } = turn.memory;
+  if ((mention && !singular.has(mention.pointer)) || touched) return null;
+  const gone = items.every((id) => turn.kitchen.items.get(id)?.gone);
+  return gone ? nameOfGone(turn, items) : null;
 };
 
 const turnsItLasts = 3;

@@ -92,6 +92,22 @@ const others: ReadonlySet<string> = new Set([
 const narrowsTold = ({ slots: { edit } }: Act): boolean =>
   edit?.point === 'told' && edit.query.where.length > 0;
 
+/** "What have we frozen for longer than six months", "which of those are vegan": which they are, told apart by a fact. */
+const asksSet = ({ outright, left, acts, fragment }: AskProposal): boolean => {
+  const { query, edit } = acts[0]!.slots;
+  const { where, ask } = query ?? edit?.query ?? { where: [], ask: [] };
+  const which = ask.length > 0 && ask.every((one) => one === 'what' || one === 'which');
+  const narrows = where.some(({ by }) => tellApart.has(by));
+  const firstOf = edit?.point === 'told' && ask.join() === 'use-first';
+  return outright && !fragment && left.length === 0 && ((which && narrows) || firstOf);
+};
+const tellApart: ReadonlySet<string> = new Set([
+  ...['maker', 'diet', 'date', 'keeping', 'state', 'felt', 'marked', 'low'],
+]);
+/** What a word on a label means, which markers are spare: asked of no food that is here. */
+const ofNoSet = ({ intent, slots }: Act): boolean =>
+  (intent === 'markers' && slots.asked === undefined) || (intent === 'guidance' && slots.guidance?.asked === 'label');
+
 /** Put as nothing but a question, of something that is here, with no word left over. */
 const isWhole = ({ outright, hers, ownSubject, left, acts }: AskProposal, follows = false): boolean =>
   outright &&
@@ -177,6 +193,7 @@ const wanted = (
   { question, verdict }: Understanding,
   best: Interpretation | undefined,
 ): boolean => {
+  if (best && question && asksSet(question) && best.acts.every(ofNoSet)) return true;
   if (best?.framed && !(question && besideFrame(work, question, best))) return false;
   if (!question || question.left.length > Math.max(fewLeft, question.used.size / 2)) return false;
   if (best?.acts.some(ofRisk) && asksForStranger(question)) return false;
@@ -195,7 +212,13 @@ const wanted = (
   const { ownSubject, fragment } = question;
   // "Is there anything in there I can't have", while it is asked which part to read.
   const narrowsAsked = (question.acts[0]!.slots.query?.where.length ?? 0) > 1 && question.left.length === 0;
-  if (busy) return lost && (ownSubject || narrowsAsked) && !fragment;
+  // "Is that from frozen", while its steps are read: of what is spoken of.
+  const ofIt =
+    question.acts[0]!.slots.edit?.point === 'it' && question.outright && question.left.length === 0;
+  const ofTold = asksSet(question) && narrowsTold(question.acts[0]!);
+  if (busy && (procedure === null || procedure.paused) && ofTold && !isSure(best)) return true;
+  if (busy) return lost && (ownSubject || narrowsAsked || ofIt || ofTold) && !fragment;
+  if (asksSet(question) && !best?.acts.some(asksOthers) && !isSure(best) && !(best?.acts.some(changes) ?? false)) return true;
   if (isHeld(question) && best?.acts.every(namesNothing)) return true;
   if (isWhole(question) && !isSure(best) && best?.acts.every((act) => isNone(act, question))) return true;
   if (question.acts[0]!.intent !== 'ask') return ofMatter(question, best, lost);

@@ -245,8 +245,9 @@ const withDetail = (frame: Frame, act: Act): Act | null => {
   return { intent: 'put-away', slots: { ...frame.act.slots, ...rest } };
 };
 
+/** "Just the cans", to which part shall be read, is of what was told. */
 const bareMiss = (work: Work, frame: Frame, act: Act): Work | null =>
-  act.intent === frame.act.intent ? null : askAgain(work);
+  act.intent === frame.act.intent || act.intent === 'follow-up' ? null : askAgain(work);
 
 /** "Finish the rice?" — "No, the beans." */
 const corrected = (work: Work, frame: Frame, act: Act): Work => {

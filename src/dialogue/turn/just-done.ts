@@ -36,3 +36,9 @@ export const justDone = (conversation: Conversation, kitchen: Kitchen): LastDone
     part: partOf(kitchen, done.changes),
   };
 };
+
+/** The turn before told of food here: what is said now may be asked of that. */
+export const toldJustNow = (conversation: Conversation): boolean => {
+  const { asked, turns } = stateOf(conversation);
+  return asked !== null && asked.turn === turns - 1;
+};

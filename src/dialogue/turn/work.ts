@@ -290,6 +290,10 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
       },
       {
         ...(reply.session === undefined ? {} : { session: reply.session }),
+        // What was told before a question in passing was asked and answered all the same.
+        ...(reply.asked
+          ? { asked: askedAfter(asked.state.asked, act, reply, asked.state.turns, work.state.memory.offered) }
+          : {}),
       },
     );
   }

@@ -139,6 +139,14 @@ const asksTheRecord = ({ acts, hers, ownSubject }: AskProposal): boolean => {
   return hers && ownSubject && asks.length > 1 && asks.some((ask) => ofTheRecord.has(ask));
 };
 
+/** "Which foods are past their use-by date": which they are, and not what the words on a label mean. */
+const asksWhichOfHers = ({ acts, outright, left }: AskProposal, [asked]: readonly Act[]): boolean => {
+  const { query, edit } = acts[0]?.slots ?? {};
+  const { where, ask } = query ?? edit?.query ?? { where: [], ask: [] };
+  const ofSet = where.some(({ by }) => by === 'keeping' || by === 'date') || edit?.point === 'told';
+  return asked?.slots.guidance?.asked === 'label' && outright && left.length === 0 && ofSet && ask.length > 0;
+};
+
 /** "She's pregnant, not allergic": both are told of her. */
 const withRisk = (acts: readonly Act[], sentence: Sentence): readonly Act[] => {
   const [told] = acts;
@@ -288,7 +296,11 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
       // "If I put the pie before Sam, will he be all right": who may have it is asked, too.
       // How it was kept, and whether it may be frozen again, is asked of the food alone.
       const only = proposal.acts.every(({ slots: { guidance } }) => guidance && !tellsHowKept(guidance));
-      return base.question && only && (asksForSomebody(base.question) || asksTheRecord(base.question))
+      return base.question &&
+        only &&
+        (asksForSomebody(base.question) ||
+          asksTheRecord(base.question) ||
+          asksWhichOfHers(base.question, proposal.acts))
         ? { ...read, question: base.question }
         : read;
     }

@@ -52,7 +52,10 @@ const isRelative = (pieces: readonly Piece[], at: number): boolean => {
   const led = pieces[at - 1];
   return (
     is(pieces[at], 'relative') &&
-    (led?.kind === 'place' ||
+    // "What do we have that Sam made".
+    (((pieces[at + 1]?.kind === 'person' || is(pieces[at + 1], 'subject', 'same')) &&
+      is(pieces[at + 2], 'made', 'bought', 'frozen', 'opened', 'past-aux')) ||
+      led?.kind === 'place' ||
       led?.kind === 'thing' ||
       led?.kind === 'felt' ||
       // "What can Peter eat that wants using up".

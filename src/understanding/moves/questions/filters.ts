@@ -343,6 +343,26 @@ const countedIn = (pieces: readonly Piece[], tokens: readonly string[]): readonl
     return [{ touch: { fastenings: value }, of: [led] }];
   });
 
+interface Aged {
+  readonly days: Extract<Filter, { by: 'date' }>['days'];
+  readonly of: readonly Piece[];
+}
+
+/** "More than three days old", "frozen for longer than six months", "made in the last week". */
+const agedIn = (pieces: readonly Piece[], taken: ReadonlySet<Piece>, today: PlainDate): Aged | null => {
+  for (const [at, piece] of pieces.entries()) {
+    const span = daysOf(piece)[0];
+    const led = pieces[at - 1];
+    if (span === undefined || !led || taken.has(led) || !is(led, 'longer', 'shorter')) continue;
+    const next = pieces[at + 1];
+    const of = is(next, 'aged') ? [led, piece, next] : [led, piece];
+    return is(led, 'longer')
+      ? { days: { from: null, until: plusDays(today, is(led, 'at-least') ? -span : -span - 1) }, of }
+      : { days: { from: plusDays(today, -span), until: today }, of };
+  }
+  return null;
+};
+
 /** State, dates, keeping, diet, amount, caution, marker, place and feel. */
 export const ofThings = (
   pieces: readonly Piece[],
@@ -362,6 +382,7 @@ export const ofThings = (
   const denied = (piece: Piece): Piece | undefined =>
     before(pieces, piece, 4).find((one) => is(one, 'not', 'without'));
   const day = free.find((piece): piece is PieceOf<'day'> => piece.kind === 'day');
+  const aged = agedIn(pieces, taken, today);
   for (const [name, of] of Object.entries(dateWords)) {
     const piece = words(name);
     if (!piece || used.includes(piece)) continue;
@@ -374,8 +395,10 @@ export const ofThings = (
         piece,
         day,
       );
-    }
+    } else if (aged && !todo && !used.includes(aged.of[0]!))
+      take({ by: 'date', of, days: aged.days }, piece, ...aged.of);
   }
+  if (aged && !used.includes(aged.of[0]!)) take({ by: 'date', of: null, days: aged.days }, ...aged.of);
   const state = free.find(
     (piece) => !used.includes(piece) && (is(piece, 'opened', 'unopened') || statesOf(piece).length > 0),
   );
@@ -446,7 +469,13 @@ export const orderIn = (
   taken: ReadonlySet<Piece>,
 ): { readonly order: Order | null; readonly used: readonly Piece[] } => {
   for (const name of orders) {
-    const piece = pieces.find((one) => !taken.has(one) && is(one, name));
+    const piece = pieces.find(
+      (one, at) =>
+        !taken.has(one) &&
+        is(one, name) &&
+        // "Three days old", "more than a week": how long, and no order.
+        !(is(one, 'aged') && at > 0 && daysOf(pieces[at - 1]!)[0] !== undefined),
+    );
     if (piece) return { order: name === 'use-first' ? 'first-to-use' : name, used: [piece] };
   }
   return { order: null, used: [] };
