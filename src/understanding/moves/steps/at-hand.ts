@@ -4,6 +4,7 @@ import { contentStems, stemOf } from '../../names/stems.js';
 import { normalise } from '../../words/index.js';
 import { type Lexicon, lexiconFor } from '../../words/lexicon.js';
 import type { StepsAtHand } from '../../intents.js';
+import { stepWordsOf } from './question-words.js';
 
 /** A sentence of a step: as it is said, and its words. */
 export interface StepSentence {
@@ -38,9 +39,14 @@ const sentencesOf = (text: string): readonly string[] =>
     .filter((one) => one !== '');
 
 const readStep = (text: string, locale: string, lexicon: Lexicon): ReadStep => {
+  const { vessels } = stepWordsOf(lexicon.language);
   const sentences = sentencesOf(text).map((one) => {
     const { tokens } = normalise(one, locale);
-    return { text: one, tokens, stems: new Set(contentStems(tokens, lexicon)) };
+    // "Saucepan", asked for as a pan.
+    const heads = tokens.flatMap((token) =>
+      [...vessels].filter((vessel) => token !== vessel && token.endsWith(vessel)),
+    );
+    return { text: one, tokens, stems: new Set(contentStems([...tokens, ...heads], lexicon)) };
   });
   return { sentences, stems: new Set(sentences.flatMap(({ stems }) => [...stems])) };
 };

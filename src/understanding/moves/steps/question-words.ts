@@ -7,6 +7,8 @@ interface StepWords {
   readonly degrees: ReadonlySet<string>;
   /** Of a thermometer in the food. */
   readonly probe: ReadonlySet<string>;
+  /** What a step is done in: a saucepan is a pan. */
+  readonly vessels: ReadonlySet<string>;
 }
 
 const known = new Map<string, StepWords>();
@@ -21,7 +23,13 @@ export const stepWordsOf = (language: string): StepWords => {
       }),
     );
     const list = (name: string): ReadonlySet<string> => lists.get(name) ?? new Set();
-    words = { until: list('until'), heat: list('heat'), degrees: list('degrees'), probe: list('probe') };
+    words = {
+      until: list('until'),
+      heat: list('heat'),
+      degrees: list('degrees'),
+      probe: list('probe'),
+      vessels: list('vessels'),
+    };
     known.set(language, words);
   }
   return words;
