@@ -87,6 +87,9 @@ const needed = (acts: readonly Act[]): number => {
  */
 const surelyNamed = { change: 0.7, loss: 0.78 } as const;
 const doubtfulName = ({ intent, slots }: Act): boolean =>
+  // What is on the list need not be here.
+  intent !== 'buy-add' &&
+  intent !== 'buy-remove' &&
   [slots.item, ...(slots.items ?? [])].some((mention) => {
     if (!mention || mention.words === null) return false;
     const [best] = mention.candidates;

@@ -79,13 +79,34 @@ const ofStepsBeside =
 
 const nothing: Understanding = { readings: [], margin: 1, verdict: 'nothing-heard' };
 
-/** Words and numbers of a meaning, without the records they were matched to. */
+/** Words and numbers of a meaning, without the records they were matched to; of a marker, how it feels. */
 const leavesOf = (value: unknown, into: string[]): string[] => {
   if (Array.isArray(value)) for (const part of value) leavesOf(part, into);
   else if (typeof value === 'object' && value !== null) {
-    for (const [key, part] of Object.entries(value)) if (key !== 'candidates') leavesOf(part, into);
+    // "Star magnet", "the star magnet": one marker.
+    const felt = 'touch' in value && value.touch !== null;
+    for (const [key, part] of Object.entries(value))
+      if (key !== 'candidates' && !(felt && key === 'words')) leavesOf(part, into);
   } else if (value !== null && value !== undefined) into.push(String(value));
   return into;
+};
+
+/** What a meaning tells, whatever is done with it. */
+const told = (acts: readonly Act[]): readonly string[] =>
+  leavesOf(
+    acts.map(({ slots }) => slots),
+    [],
+  );
+
+/**
+ * A reading that stands against the best one: it tells of something else, or it loses what the other keeps. One that
+ * says the same of the same ("put it back", "put it") is none, nor is one that leaves out part of what was said.
+ */
+const rivals = (best: Interpretation, other: Interpretation): boolean => {
+  const [mine, theirs] = [told(best.acts), told(other.acts)];
+  const within = theirs.every((leaf) => mine.includes(leaf));
+  if (within && theirs.length < mine.length) return false;
+  return !within || losesSomething(best.acts) !== losesSomething(other.acts);
 };
 
 /**
@@ -266,6 +287,8 @@ const withQuestion = (
   question: AskProposal,
   { heard, tokens }: Guess,
   language: string,
+  /** Food was just told of. */
+  told: boolean,
 ): Understanding => {
   const { verdict, readings } = understood;
   const lost =
@@ -279,7 +302,8 @@ const withQuestion = (
       (moodOf(tokens, language)?.asked ?? 1) >= likelyAsked);
   const whole = question.hers && !question.fragment && question.acts[0]!.slots.query !== undefined;
   // What follows an answer is about that: "whose cooking was it".
-  const follows = question.left.length === 0 && question.acts[0]!.slots.edit !== undefined;
+  const follows =
+    question.left.length === 0 && (question.acts[0]!.slots.edit !== undefined || (told && question.outright));
   if (lost && !follows && foreign(tokens, language)) return understood;
   const strange = question.left.length > strangersAtMost;
   if (!lost || !whole || strange) return { ...understood, question };
@@ -431,7 +455,9 @@ export const createUnderstander = (
     // "Yes, something, salsa": a thing of this kitchen says that it was about more than the talk.
     if (cued && !worthAsking(catching()))
       return { readings: [cued, ...readings], margin: 1, verdict: verdictOnCues(cued, context) };
-    const margin = readings.length > 1 ? Math.max(0, readings[0]!.confidence - readings[1]!.confidence) : 1;
+    const [first, ...others] = readings;
+    const rival = first && others.find((other) => rivals(first, other));
+    const margin = rival ? Math.max(0, first.confidence - rival.confidence) : 1;
     const best = readings[0] && {
       ...readings[0],
       mended: meanings[0]!.mended,
@@ -471,8 +497,14 @@ export const createUnderstander = (
     if (tells || guessed) return understood;
     // A clock or a setting asked for by its own words is no question of a thing.
     return asksOfAnother(question, context) && understood.readings[0]?.framed !== true
-      ? withQuestion({ readings: [], margin: 1, verdict: 'out-of-scope' }, question, given[0]!, language)
-      : withQuestion(understood, question, given[0]!, language);
+      ? withQuestion(
+          { readings: [], margin: 1, verdict: 'out-of-scope' },
+          question,
+          given[0]!,
+          language,
+          context.told === true,
+        )
+      : withQuestion(understood, question, given[0]!, language, context.told === true);
   };
   /** What was said after "never mind that" or "hold on", where that makes sense by itself and the whole less so. */
   const turnedFrom = (
