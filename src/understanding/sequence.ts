@@ -24,6 +24,7 @@ import {
   mattersIn,
   mostlyOthers,
   onlyTells,
+  isRequest,
   pointsBack,
   worth,
   worthOf,
@@ -162,6 +163,8 @@ export const movesOf = (
   const elsewhere: boolean[] = [];
   /** What is said to nobody here, alone. */
   const aside: boolean[] = [];
+  /** "Undo that.", "Add chickpeas to the list.": a sentence that is surely a request of its own, and nothing told. */
+  const requests: boolean[] = [];
   const heldFrom = (from: number, to: number): number | null => {
     const understanding = from === 0 && to === count ? inAll : heard(from, to);
     const guessed = isGuessed(from, to);
@@ -170,11 +173,12 @@ export const movesOf = (
     if (to - from === 1) {
       aside[from] = held === null && guessed && lost[from] === 0;
       back[from] = pointsBack(understanding);
+      requests[from] = !guessed && isRequest(understanding);
       elsewhere[from] = held !== null && !isOfSteps(understanding);
       return (alone[from] = held ?? lost[from]!);
     }
     if (held === null) return null;
-    if (onlyTells(understanding)) return held + worth.goesOn;
+    if (onlyTells(understanding)) return requests.slice(from, to).some(Boolean) ? null : held + worth.goesOn;
     // "Done. Next." moves the steps on once.
     if (understanding.readings[0]?.agenda && elsewhere.slice(from, to).every((other) => !other)) {
       const each = alone.slice(from, to).reduce((sum, one) => sum + one, 0);

@@ -93,6 +93,18 @@ const ofSteps: ReadonlySet<Intent> = new Set<Intent>([
 export const onlyTells = ({ readings: [best] }: Understanding): boolean =>
   best !== undefined && best.acts.length > 0 && best.acts.every(isTold);
 
+/** Surely asked for, by a rule that holds every word of it, and no part of what is told of food. */
+export const isRequest = (understanding: Understanding): boolean =>
+  (isSureOfWhole(understanding) ||
+    (understanding.verdict === 'act' && understanding.readings[0]?.framed === true)) &&
+  understanding.readings[0]!.acts.every(
+    ({ intent }) => !tellsOfFood.has(intent) && !BARE_INTENTS.has(intent),
+  );
+const tellsOfFood: ReadonlySet<Intent> = new Set<Intent>([
+  ...(['tell', 'put-away', 'take', 'finish', 'move', 'amend', 'open', 'freeze', 'thaw', 'reheated'] as const),
+  ...(['put-back', 'mark', 'unmark', 'split', 'merge', 'correct', 'left-out', 'add-person'] as const),
+]);
+
 /** "What is it?", "what's the total?": asked of what stands before it. */
 export const pointsBack = ({ readings: [best], question }: Understanding): boolean => {
   const [act, ...more] = best?.acts ?? question?.acts ?? [];
