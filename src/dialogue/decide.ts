@@ -146,6 +146,8 @@ const perform = (at: Work, said: Act): Work => {
       via(settled, 'decide.ts sameOfAnother', (at) => sameOfAnother(at, act)) ??
       runAct(settled, act)
     );
+  if (act.intent === 'tell')
+    return via(settled, 'turn/detail.ts', (at) => detailOf(at, act)) ?? runAct(settled, act);
   if (act.intent === 'follow-up')
     return (
       via(settled, 'turn/list-again.ts', (at) => listAgain(at, act)) ??

@@ -58,6 +58,7 @@ no-such-marker = I know no { $marker }.
 
 # Facts told later.
 ask-amend = About which food?
+ask-new-name = What shall the { $name } be called?
 ask-amend-what = What shall I note about the { $name }?
 ask-what-date = What date is on the { $name }?
 ask-date-kind = Is { $date } the use by of the { $name }, or the best before?

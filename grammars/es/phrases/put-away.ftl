@@ -67,6 +67,7 @@ which-marker = ¿{ CAP($choices) }?
 apart-marker-itself = { THE($marker) }
 no-such-marker = No conozco { A($marker) } así.
 ask-amend = ¿De qué comida?
+ask-new-name = ¿Cómo se va a llamar { THE($name) }?
 ask-amend-what = ¿Qué anoto de { THE($name) }?
 ask-what-date = ¿Qué fecha tiene { THE($name) }?
 ask-date-kind = ¿{ CAP($date) } es la fecha de caducidad de { THE($name) }, o la de consumo preferente?

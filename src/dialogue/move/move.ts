@@ -104,8 +104,15 @@ const wholeOnes = (turn: Turn, items: readonly Item[], amount: Slots['amount']):
   return some.length > 0 && held === amount.value ? some : null;
 };
 
+/** "Everything from the meat drawer": where it is now says which is meant. */
+const fromThere = ({ from, item, ...slots }: Slots): Slots => ({
+  ...slots,
+  ...(item ? { item: from && item.at === null ? { ...item, at: from } : item } : {}),
+  ...(from ? { from } : {}),
+});
+
 export const move: Handler = (act, turn) => {
-  const { slots } = act;
+  const slots = fromThere(act.slots);
   const found = itemsOf(turn, slots, say('ask-move-what'));
   if ('reply' in found) return found.reply;
   const whole = wholeOnes(turn, found.got, slots.amount);

@@ -226,6 +226,13 @@ export const amend: Handler = (act, turn) => {
   const dated = withDate(turn, item, act.slots);
   if ('ask' in dated) return { parts: [], ask: dated.ask, memory };
   const { facts, said } = told(turn, item, dated.slots);
+  if (said.length === 0 && act.slots.asked === 'name') {
+    return {
+      parts: [],
+      ask: { slot: 'words', question: say('ask-new-name', { name: item.name }), expecting: 'words' },
+      memory,
+    };
+  }
   if (said.length === 0) {
     return {
       parts: [],
@@ -248,7 +255,7 @@ export const amend: Handler = (act, turn) => {
   const all = changes.flatMap(({ ops }) =>
     ops.flatMap((op) => (op.kind === 'item' && op.after ? [op.after] : [])),
   );
-  const name = facts.name ?? item.name;
+  const { name } = item;
   const group = all.length > 1 && ofTheDish(facts) ? groupAmount({ items: all, first: all[0]! }) : null;
   return {
     parts: [
@@ -261,7 +268,7 @@ export const amend: Handler = (act, turn) => {
     changes,
     doubt: say('confirm-amend', { name: item.name, facts: list(said) }),
     memory,
-    names: [name],
+    names: [facts.name ?? name],
   };
 };
 

@@ -1,5 +1,5 @@
 /** Which item was meant. */
-import { likeNames, livingItems } from '../../kitchen/index.js';
+import { itemsAt, likeNames, livingItems } from '../../kitchen/index.js';
 import { marksOf } from '../../kitchen/index.js';
 import type { Id, Item } from '../../kitchen/model.js';
 import { foodKey, foodWords, isFrozen, likeness } from '../../kitchen/index.js';
@@ -126,9 +126,14 @@ const byPointer = (turn: Turn, mention: Mention): Item[] => {
       if (memory.items.length > shortList && memory.before.length === 1 && !oneDish(turn, memory.items))
         return live(turn, memory.before);
       return live(turn, memory.items.length > 0 ? memory.items : memory.lastAdded);
+    case 'all': {
+      // "Everything in the meat drawer": all there is there, whatever was spoken of.
+      const there = mention.at?.candidates[0];
+      if (there) return [...itemsAt(turn.kitchen, there.id)];
+      return live(turn, themMeant(turn));
+    }
     case 'them':
     case 'both':
-    case 'all':
       return live(turn, themMeant(turn));
     case 'other': {
       const others = memory.offered.filter((id) => !memory.items.includes(id));

@@ -126,7 +126,9 @@ const isNewest = ({ newest, fresh, definite, amount, place, parts, deed }: State
 export const recordsOf = (turn: Turn, statement: Statement): readonly Item[] => {
   const { thing } = statement;
   if (thing === null || thing.words === null) {
-    const { items } = findItems(turn, thing ?? itMention);
+    // "Everything on the counter": where it is, or was, says which.
+    const at = statement.from ?? statement.place ?? null;
+    const { items } = findItems(turn, thing?.pointer === 'all' ? { ...thing, at } : (thing ?? itMention));
     const several = thing?.pointer === 'both' || thing?.pointer === 'them';
     return several ? bothOf(turn, items, thing?.pointer === 'both') : items;
   }
@@ -456,10 +458,36 @@ const partOf = (items: readonly Item[], { amount, share }: Statement): Amount | 
 const isLess = (amount: Amount, { amount: there }: Item): boolean =>
   there !== null && amount.value < there.value && amount.unit !== 'piece';
 
+/**
+ * "One portion of the soup in the top drawer, the other two are still in the fridge": of one that is here, what goes
+ * elsewhere is moved, and what is where it was stays. Null where it is none that is here, or not so much of it.
+ */
+const movesParts = (turn: Turn, items: readonly Item[], statement: Statement): readonly Step[] | null => {
+  const { parts = [], from } = statement;
+  const [item] = items;
+  const amounts = parts.flatMap(({ amount }) => (amount ? [amount] : []));
+  if (parts.length < 2 || items.length !== 1 || !item?.amount || amounts.length < parts.length) return null;
+  const said = amounts.reduce((sum, { value }) => sum + value, 0);
+  const counted = amounts.every(({ unit }) => unit === 'piece' || unit === item.amount!.unit);
+  if (!counted || said > item.amount.value) return null;
+  const mention = itemOf(items, mentionOf(statement));
+  return parts.flatMap(({ amount, place }): Step[] => {
+    if (isThere(turn, items, { ...aFact, place })) return [];
+    const slots: Slots = {
+      item: from ? { ...mention, at: from } : mention,
+      place,
+      ...(amount ? { amount } : {}),
+    };
+    return [{ do: 'act', act: { intent: 'move', slots }, items }];
+  });
+};
+
 /** It went from one place here to another. */
 const moves = (turn: Turn, items: readonly Item[], statement: Statement): readonly Step[] => {
   const { amount, place, from, parts } = statement;
   const item = itemOf(items, mentionOf(statement));
+  const each = movesParts(turn, items, statement);
+  if (each) return [...each, ...besides(turn, items, { ...without(statement, 'place'), deed: 'fact' })];
   const [to] = parts ?? [];
   const where = place ?? to?.place;
   const much = partOf(items, statement) ?? amount ?? to?.amount ?? undefined;
@@ -705,6 +733,9 @@ export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
   }
   if (statement.moved && items.length > 0 && !amount && !statement.fresh && deed === 'stored')
     return moves(turn, items, statement);
+  const shared =
+    definite && !statement.fresh && deed === 'stored' ? movesParts(turn, items, statement) : null;
+  if (shared && shared.length > 0) return shared;
   if (!isHere(turn, items, statement)) {
     // "All of it. The two portions": of nothing by name, and nothing that comes in.
     const nameless = (thing === null || thing.words === null) && !statement.fresh;

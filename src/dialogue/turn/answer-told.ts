@@ -6,15 +6,41 @@ import type { Frame } from '../state.js';
 /** Of what was asked about: pointed at, or by a part of its name. */
 const isOfThat = ({ thing }: Statement, asked: string | null): boolean => {
   if (thing === null) return true;
-  if (thing.words === null) return thing.pointer === 'it' || thing.pointer === 'that';
+  if (thing.words === null) return thing.pointer !== null && ofIt.has(thing.pointer);
   const called = new Set(foodKey(asked ?? '').split(' '));
   return foodKey(thing.words)
     .split(' ')
     .every((word) => called.has(word));
 };
 
+/** "It", "they": pancakes that are put away are one thing. */
+const ofIt: ReadonlySet<string> = new Set(['it', 'this', 'that', 'them']);
+
+/** Facts that no part of a deed holds: they are kept right after it, with it. */
+const factsBeside = (statements: readonly Statement[]): Partial<Statement> =>
+  statements.reduce<Partial<Statement>>(
+    (all, { contains, freeFrom, ingredients, diets, cautions, notes, owner }) => ({
+      ...all,
+      ...(contains && all.freeFrom ? { contains } : {}),
+      ...(freeFrom ? { freeFrom } : {}),
+      ...(ingredients ? { ingredients: [...(all.ingredients ?? []), ...ingredients] } : {}),
+      ...(diets ? { diets: [...(all.diets ?? []), ...diets] } : {}),
+      ...(cautions ? { cautions: [...(all.cautions ?? []), ...cautions] } : {}),
+      ...(notes ? { notes: [...(all.notes ?? []), ...notes] } : {}),
+      ...(owner ? { owner } : {}),
+    }),
+    {},
+  );
+
 /** All that was said of it, as parts of the deed that waits. */
-const partsOf = (statements: readonly Statement[]): Slots =>
+const partsOf = (statements: readonly Statement[], { besides: waiting }: Slots): Slots => {
+  const beside = factsBeside(statements);
+  const besides: Statement = { ...aFact, ...waiting, ...beside };
+  return { ...slotsOf(statements), ...(Object.keys(beside).length > 0 ? { besides } : {}) };
+};
+const aFact = { deed: 'fact', thing: null, definite: true, fresh: false, corrects: false } as const;
+
+const slotsOf = (statements: readonly Statement[]): Slots =>
   statements.reduce<Slots>(
     (all, { amount, place, from, dates, when, maker, marker, container, contains }) => ({
       ...all,
@@ -37,7 +63,7 @@ export const answeringTold = (frame: Frame | undefined, act: Act): Act => {
   const waits = frame?.kind === 'slot' && (frame.slot === 'place' || frame.slot === 'item');
   const plain = statements.every((one) => isOfThat(one, asked) && !lost.has(one.deed));
   if (act.intent !== 'tell' || !waits || statements.length === 0 || !plain) return act;
-  const parts = partsOf(statements);
+  const parts = partsOf(statements, frame.act.slots);
   if (frame.slot === 'place') return parts.place ? { intent: 'answer', slots: parts } : act;
   const [from] = statements.flatMap((one) => one.from ?? one.place ?? []);
   if (!frame.choices || !(from ?? parts.maker ?? parts.marker)) return act;

@@ -158,11 +158,16 @@ export const filled = (frame: Frame, act: Act, said: Said): Act | null => {
   const value = filler?.(act.slots, { words: bare ? said.words : null, goesOn: bare && said.goesOn }) ?? null;
   const more = act.intent === frame.act.intent ? act.slots : {};
   if (!value) return null;
-  return { intent: frame.act.intent, slots: { ...more, ...frame.act.slots, ...extras(act.slots), ...value } };
+  // The day it was bought stands beside the one it is to be used by.
+  const days = { ...frame.act.slots.dates, ...act.slots.dates };
+  const dates = Object.keys(days).length > 0 ? { dates: days } : {};
+  const slots: Slots = { ...more, ...frame.act.slots, ...extras(act.slots), ...dates, ...value };
+  return { intent: frame.act.intent, slots };
 };
 
 /** Details given along with an answer: "the second shelf, left side, made yesterday". */
-const extras = ({ dates, amount, maker, marker, container, allergens }: Slots): Slots => ({
+const extras = ({ dates, amount, maker, marker, container, allergens, besides }: Slots): Slots => ({
+  ...(besides ? { besides } : {}),
   ...(container ? { container } : {}),
   ...(allergens ? { allergens } : {}),
   ...(dates ? { dates } : {}),

@@ -50,6 +50,8 @@ const costs = {
   containerHead: 0.8,
   unknown: 1.4,
   twoFoods: 0.4,
+  /** "To the right", of "to the right bin": a word that ends within a name of hers. */
+  cutsName: 0.6,
 } as const;
 
 /** The longest open name, in words. */
@@ -618,6 +620,19 @@ const pauseCost = ({ kind, from, to }: Chunk, pauses: ReadonlySet<number>): numb
   return cost;
 };
 
+const surelyNamed = 0.95;
+/** Where names of hers, of more than one word, begin and end. */
+const namesOfHers = (tokens: readonly string[], rules: DynamicRules): readonly Span[] =>
+  tokens.flatMap((_, from) =>
+    ['kitchen:item', 'kitchen:place'].flatMap((uri) =>
+      (rules.get(uri)?.matchesAt(tokens, from) ?? []).flatMap(({ length, value }) =>
+        length > 1 && fitOf(value) >= surelyNamed ? [{ from, to: from + length }] : [],
+      ),
+    ),
+  );
+const cutsName = ({ kind, from, to }: Chunk, names: readonly Span[]): boolean =>
+  kind === 'word' && names.some((name) => from < name.from && name.from < to && to < name.to);
+
 /**
  * The cheapest cover of the sentence, in order; every token lies in just one chunk. `cost` is the sum.
  * Null for a language without a lexicon of moves. Time grows with the length of the sentence.
@@ -630,12 +645,13 @@ export const chunksOf = (
 ): { readonly chunks: readonly Chunk[]; readonly cost: number } | null => {
   const found = findersFor(language);
   if (!found) return null;
+  const names = namesOfHers(tokens, rules);
   const { pieces, cost } = cheapestCover<Chunk>(tokens.length, (from) => [
     { chunk: { kind: 'unknown', from, to: from + 1, word: tokens[from]! }, cost: costs.unknown },
     ...found.flatMap((find) =>
       find(tokens, from, rules).map(({ chunk, cost }) => ({
         chunk,
-        cost: cost + pauseCost(chunk, pauses),
+        cost: cost + pauseCost(chunk, pauses) + (cutsName(chunk, names) ? costs.cutsName : 0),
       })),
     ),
   ]);

@@ -30,9 +30,13 @@ const surelyRead = 0.94;
 /** By a name of hers, or of a food that is not hers: not by a pointer, nor by what half fits. */
 const isNamed = ({ words, candidates }: Mention): boolean =>
   words !== null && (candidates.length === 0 || candidates[0]!.fit >= surelyNamed);
-/** It has an amount that the rule passed over. */
+/** It has an amount that the rule passed over, or says of it that so much is left. */
 const countsMore = (statements: readonly Statement[], acts: readonly Act[]): boolean =>
-  statements.some(({ amount }) => amount !== undefined) && !acts.some(({ slots }) => slots.amount);
+  (statements.some(({ amount }) => amount !== undefined) && !acts.some(({ slots }) => slots.amount)) ||
+  (statements.some(({ left }) => left !== undefined) && !acts.some(({ slots }) => slots.left));
+const isSomeOfHers = ({ thing, definite, fresh, amount, parts }: Statement): boolean =>
+  definite && !fresh && (amount ?? parts) !== undefined && (thing?.candidates[0]?.fit ?? 0) >= surelyNamed;
+
 /** So many words that nothing took, and it was about something else. */
 const mostLeft = 2;
 /** And that many of its words. */
@@ -110,7 +114,11 @@ const weightRead = (acts: readonly Act[]): number =>
       ),
     ]),
   );
-const rolesIn = ({ item: _item, items: _items, asked: _asked, ...roles }: Slots): Slots => roles;
+/** What is only reckoned from other parts is not told besides. */
+const rolesIn = ({ item: _item, items: _items, asked: _asked, amount, ...roles }: Slots): Slots => ({
+  ...roles,
+  ...(amount && !roles.shares ? { amount } : {}),
+});
 
 /** "Split pea soup four portions" taken for a name: words of hers in what no record and no food fits. */
 const longName = 3;
@@ -235,7 +243,11 @@ export const toldReading = (
       ({ thing, deed, corrects: again }) =>
         thing !== null && isNamed(thing) && !again && !losing.has(deed) && deed !== 'took',
     ) &&
-    (!parsed || parsed.confidence < surelyRead || countsMore(statements, parsed.acts));
+    (!parsed ||
+      parsed.confidence < surelyRead ||
+      countsMore(statements, parsed.acts) ||
+      // "Four of the bread rolls": of those that are here, which a rule for what comes in does not know.
+      (statements.every(isSomeOfHers) && parsed.acts.every(({ intent }) => intent === 'put-away')));
   // "I threw out an egg", by a rule that throws out all of them.
   const losesLess =
     proposal.left.length === 0 &&

@@ -72,7 +72,9 @@ const moreOfIt = (bits: readonly Bit[], deed: Deed): { act: Act; used: readonly 
   const more = classed(bits, 'one-more', 'more');
   const [last] = more;
   if (deed !== 'took' || !last) return null;
-  const figure = figureOf(bits[bits.indexOf(last) - 1]);
+  const at = bits.indexOf(last);
+  // "Two more", "another two".
+  const figure = figureOf(bits[at - 1]) ?? figureOf(bits[at + 1]);
   if (!is(last, 'one-more') && figure === null) return null;
   const amount: Amount = { value: figure ?? 1, unit: 'piece' };
   return {
@@ -116,7 +118,7 @@ export const wantedFrame: Frame = ({ after: bits, last }) => {
   if (wanted.length === 0 || others || last.names.length !== 1) return null;
   const things = ofKind(bits, 'thing');
   return {
-    acts: [{ intent: 'buy-add', slots: { item: itMention } }],
+    acts: [{ intent: 'buy-add', slots: { item: things.find((bit) => isJust(bit, last))?.mention ?? itMention } }],
     used: wordsIn([
       ...wanted,
       ...things,

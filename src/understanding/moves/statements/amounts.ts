@@ -4,6 +4,7 @@ import { emptyMention } from '../../intents.js';
 import { pointed as pointedAt } from '../../meaning-parts.js';
 import type { Deed, PlaceMention } from '../../intents.js';
 import type { Chunk, ChunkOf } from '../api.js';
+import type { Draft } from '../draft.js';
 import { eachOf, keepKind, partAt, placeFrom } from './places.js';
 import {
   type Telling,
@@ -195,19 +196,38 @@ export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'numbe
     return at;
   }
   if (t.drafts.length > 0) {
-    setAmount(t, said, chunk);
-    doneToIt(t);
+    const again = doneBesides(t);
+    if (again) t.group = t.run = [begin(t, again, { definite: true, amount: said })];
+    else {
+      setAmount(t, said, chunk);
+      doneToIt(t);
+    }
   } else {
     t.amount = said;
     // "Move two to the fridge": of what was spoken of.
     if (!chunks.some((one) => one.kind === 'thing')) {
-      if (t.deed !== null && !weak.has(t.deed) && chunks.some((one) => one.kind === 'place'))
+      const ofThat =
+        t.deed !== null && (ofWhatIsHere.has(t.deed) || chunks.some((one) => one.kind === 'place'));
+      if (ofThat && t.deed !== null && !weak.has(t.deed))
         t.group = t.run = [begin(t, pointedAt('it'), { definite: true })];
+      // "I bought four more": of what was spoken of, and none of those that are here.
+      else if (t.fresh && (t.deed === 'bought' || t.deed === 'made'))
+        t.group = t.run = [begin(t, pointedAt('another'), { fresh: true })];
       else lastOf(t).amount = said;
     }
   }
   return at;
 };
+
+/** "Used the last one", "opened two": of what was spoken of. */
+const ofWhatIsHere: ReadonlySet<Deed> = new Set<Deed>([
+  'took',
+  'finished',
+  'threw',
+  'gave',
+  'opened',
+  'froze',
+]);
 
 const joinsOn = ({ chunks }: Telling, at: number): boolean =>
   is(chunks[at - 1], 'and') || (chunks[at - 1]?.kind === 'word' && is(chunks[at - 1], 'deed:stored'));
@@ -228,6 +248,16 @@ const doneToIt = (t: Telling): void => {
   for (const draft of group) applyDeed(t, draft, t.deed);
   t.deed = null;
 };
+
+/** "I opened it yesterday and ate one ounce": something else that was done to the same; null where nothing else was. */
+const doneBesides = (t: Telling): Draft['thing'] => {
+  const draft = t.group.at(-1) ?? lastOf(t);
+  const { deed } = draft;
+  if (t.deed === null || !lessens.has(t.deed) || deed === null || weak.has(deed) || deed === t.deed)
+    return null;
+  return lessens.has(deed) && deed !== 'took' ? null : draft.thing;
+};
+const lessens: ReadonlySet<Deed> = new Set<Deed>(['took', 'threw', 'gave', 'finished']);
 
 /** Of what was named last. */
 const setAmount = (t: Telling, said: Amount, chunk: Chunk): void => {

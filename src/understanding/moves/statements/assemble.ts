@@ -5,7 +5,7 @@
  */
 import type { Chunk, ChunkOf } from '../api.js';
 import type { Deed, Mention } from '../../intents.js';
-import { namedMention } from '../../meaning-parts.js';
+import { namedMention, pointed } from '../../meaning-parts.js';
 import { type Draft, saysSomething } from '../draft.js';
 import { takeAmount, takeShare } from './amounts.js';
 import { takeDay } from './dates.js';
@@ -14,6 +14,7 @@ import { takePlace } from './places.js';
 import {
   type Style,
   type Telling,
+  begin,
   is,
   lastOf,
   leave,
@@ -218,6 +219,9 @@ const settle = (t: Telling, draft: Draft): void => {
     else draft.definite = true;
     return;
   }
+  // "The last of the capers and half of the feta": of that, half is left.
+  const part = draft.share ?? (draft.amount?.unit === 'piece' ? { fraction: draft.amount.value } : null);
+  if (deed === 'finished' && part && part.fraction < 1) draft.deed = 'took';
   if (deed === 'threw' && or === 'stored' && placed(draft)) draft.deed = 'stored';
   if (deed === 'took' && or === 'made' && placed(draft) && !(hersAlready && definite)) draft.deed = 'made';
   if (deed === 'took' && draft.setDown && placed(draft)) draft.deed = 'moved';
@@ -311,6 +315,9 @@ const isServed = ({ lexicon }: Telling, { deed, thing, definite, place, amount, 
   Object.keys(dates).length === 0 &&
   lexicon.isCooked(thing?.words?.split(' ').at(-1) ?? '');
 
+/** Words of "ate the lot", "had it all". */
+const verbAndAll = 3;
+
 /** Null where the sentence asks, wishes, supposes or denies, or tells of nothing. */
 const inStyle = (given: Given, style: Style): Telling | null => {
   const t = newTelling({ ...given, style });
@@ -320,6 +327,12 @@ const inStyle = (given: Given, style: Style): Telling | null => {
     if (to === null) return null;
     at = to;
   }
+  // "We ate the lot": a verb with what was eaten in it, and nothing by name.
+  const [eaten] = t.chunks.filter(
+    (chunk) => is(chunk, 'deed:finished') && chunk.to - chunk.from >= verbAndAll,
+  );
+  if (t.drafts.length === 0 && eaten && t.deed === 'finished')
+    t.group = t.run = [begin(t, pointed('all'), { definite: true })];
   if (t.drafts.length === 0) return null;
   // "The upright, middle basket, only one of the packs": a place said first, of what nobody named.
   const bare = t.place

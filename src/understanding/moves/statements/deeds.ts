@@ -25,7 +25,8 @@ const listing = (t: Telling, told: Deed, goesOn: boolean, needs: boolean): void 
     ({ deed }) =>
       deed === null ||
       weak.has(deed) ||
-      deed === 'took' ||
+      // "I used two tins. Add chickpeas to the list": what is named again is used, and to be bought besides.
+      (deed === 'took' && !goesOn) ||
       deed === 'made' ||
       // "I bought the lemons, so take them off the list".
       (told === 'unlisted' && deed === 'bought'),

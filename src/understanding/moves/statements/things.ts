@@ -358,6 +358,8 @@ export const usedWholly = (t: Telling, chunk: Chunk): boolean => {
 };
 
 /** False: it points at nothing here. */
+const lessens: ReadonlySet<Deed> = new Set<Deed>(['took', 'threw', 'gave']);
+
 export const takePointer = (t: Telling, chunk: ChunkOf<'pointer'>): boolean => {
   const which = chunk.mention.pointer;
   use(t, chunk);
@@ -375,7 +377,11 @@ export const takePointer = (t: Telling, chunk: ChunkOf<'pointer'>): boolean => {
     t.inRun = false;
     return true;
   }
-  if (which === 'another') {
+  // "I had another": one more of what was taken before, and nothing that comes in.
+  if (which === 'another' && t.drafts.length === 0 && t.deed !== null && lessens.has(t.deed)) {
+    const one = t.amount ?? { value: 1, unit: 'piece' as const };
+    t.group = t.run = [begin(t, pointed('it'), { definite: true, amount: one })];
+  } else if (which === 'another') {
     const before = t.drafts.at(-1)?.thing;
     const draft = begin(t, before?.words ? { ...before, candidates: [] } : pointed('another'), {
       fresh: true,

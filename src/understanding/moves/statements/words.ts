@@ -181,8 +181,15 @@ const takeBack = (t: Telling, { from, to }: Chunk): void => {
 /** What was just said to be left, of what was told of. */
 const remains = ({ t, at, nextAt }: Here): Draft | null => {
   const before = t.chunks[at - 1];
-  const counted = before?.kind === 'amount' || before?.kind === 'number' || before?.kind === 'share';
   const draft = t.group.at(-1) ?? t.drafts.at(-1);
+  const counted =
+    before?.kind === 'amount' ||
+    before?.kind === 'number' ||
+    before?.kind === 'share' ||
+    // "One portion of soup left": of what was just counted.
+    (before?.kind === 'thing' &&
+      before.mention === draft?.thing &&
+      (draft.deed === null || weak.has(draft.deed)));
   if (!counted || !draft || (draft.amount === undefined && draft.share === undefined)) return null;
   return t.chunks[nextAt]?.kind === 'place' ? null : draft;
 };
@@ -233,7 +240,9 @@ const pointsToOther = (t: Telling, chunk: Word, at: number): boolean => {
 };
 
 /** What is done to all that was spoken of, and asked about first. */
-const undoable: ReadonlySet<Deed> = new Set<Deed>(['threw', 'finished', 'gave']);
+const undoable: ReadonlySet<Deed> = new Set<Deed>([
+  ...(['threw', 'finished', 'gave', 'moved', 'froze', 'thawing', 'took'] as const),
+]);
 
 const skip: Rule['take'] = ({ t, chunk, at }) => {
   use(t, chunk);
@@ -1057,7 +1066,7 @@ const rules: readonly Rule[] = [
       is(chunk, 'each') && t.drafts.length === 0 && t.deed !== null && undoable.has(t.deed),
     take: ({ t, chunk, at }) => {
       use(t, chunk);
-      t.group = t.run = [begin(t, pointed('them'), { definite: true })];
+      t.group = t.run = [begin(t, pointed('all'), { definite: true })];
       return at;
     },
   },
@@ -1066,6 +1075,10 @@ const rules: readonly Rule[] = [
     take: ({ t, chunk, at }) => {
       use(t, chunk);
       if (t.run.length > 1) t.group = t.run;
+      // "We ate them all": nothing of it is left.
+      for (const draft of t.group)
+        if (draft.deed === 'took' && draft.thing?.words === null && draft.amount === undefined)
+          draft.thing = pointed('all');
       // "Pantry bottom shelf, the lot": where the last one is, all are.
       const place = t.group.at(-1)?.place;
       if (place) for (const draft of t.group) draft.place ??= place;
