@@ -18,6 +18,8 @@ interface Options {
 
 const out = (line: string): void => void process.stdout.write(`${line}\n`);
 
+const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
+
 const sizeOf = (text: string): [number, number] => {
   const [width, height] = text.split(/[x×]/).map(Number);
   if (!(width !== undefined && height !== undefined && width > 0 && height > 0))
@@ -84,7 +86,7 @@ const make = async (names: readonly string[], options: Options): Promise<void> =
         );
       const sheet = await labels.labelSheet(made, { stock, grade });
       await writeFile(options.pdf, sheet.pdf);
-      out(`${options.pdf}: ${made.length} labels on ${sheet.pages} sheets.`);
+      out(`${options.pdf}: ${counted(made.length, 'label')} on ${counted(sheet.pages, 'sheet')}.`);
       for (const note of sheet.notes) out(note);
     }
     if (options.brf !== undefined) {
@@ -92,7 +94,7 @@ const make = async (names: readonly string[], options: Options): Promise<void> =
       const cells = (await labels.toBraille(texts.flat(), grade ?? 2)).values();
       const lines = texts.map((own) => own.map(() => cells.next().value ?? ''));
       await writeFile(options.brf, labels.brfFile(lines, { cells: 40, lines: 25 }), 'ascii');
-      out(`${options.brf}: ${made.length} labels in Braille.`);
+      out(`${options.brf}: ${counted(made.length, 'label')} in Braille.`);
     }
     if (options.pdf === undefined && options.brf === undefined) out('Say --pdf FILE or --brf FILE.');
   } finally {

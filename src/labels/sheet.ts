@@ -216,7 +216,7 @@ const drawLabel = (doc: Doc, label: Label, braille: readonly string[], box: Box)
   const brailleTop = bottom - rows.length * dots.linePitch * point;
   rows.forEach((cells, index) => drawCells(doc, cells, x, brailleTop + index * dots.linePitch * point));
   if (brailleLines === 0 && braille.length > 0) left.push('the Braille');
-  else
+  else if (braille.length > 0)
     for (const line of label.brailleLines.slice(Math.max(0, brailleLines - 1), braille.length - 1))
       left.push(`“${line}” in Braille`);
   return left;

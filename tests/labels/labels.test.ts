@@ -86,6 +86,17 @@ describe('a sheet of labels', () => {
     expect(textOf(saved(sheet.pdf))).toContain('Lentil stew');
   });
 
+  it('misses no Braille where none was wanted', async () => {
+    for (const size of [
+      [60, 30],
+      [90, 60],
+      [150, 90],
+    ] as const) {
+      const { notes } = await labelSheet([stew], { stock: freeStock(size), grade: null });
+      expect(notes.join(' ')).not.toMatch(/Braille/);
+    }
+  });
+
   it('goes on to a second page, past the labels already used', async () => {
     const stock = freeStock([90, 60]);
     const perPage = stock.columns * stock.rows;
