@@ -10,6 +10,7 @@ import {
   existsSync,
   mkdirSync,
   mkdtempSync,
+  readdirSync,
   readFileSync,
   rmSync,
   symlinkSync,
@@ -17,7 +18,7 @@ import {
 } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { dirname, join, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { userCache } from './.cache-folder.mjs';
 
@@ -102,10 +103,15 @@ const make12 = () => {
   return said(fetched, built);
 };
 
-/** What only a compiler needs. */
+/** Drops what only a compiler needs, and what was made ready for other machines. */
 const trim = (library) => {
   for (const part of ['deps', 'src', 'build/Release/obj', 'build/Release/obj.target'])
     rmSync(join(library, part), { recursive: true, force: true });
+  const made = join(library, 'prebuilds');
+  // "linux" is "linuxmusl" too.
+  const ours = (name) => name.startsWith(process.platform) && name.includes(`-${process.arch}`);
+  for (const name of existsSync(made) ? readdirSync(made) : [])
+    if (!ours(name)) rmSync(join(made, name), { recursive: true, force: true });
 };
 
 const get12 = () => {
@@ -164,7 +170,8 @@ if (!works()) {
   const log = ready ? said(fetchBeside(RELEASE)) : get12();
   if (!works()) explain(log);
 }
-if (!inCheckout && ready && folderOf() !== null) trim(folderOf());
+// Of a program of its own, not of one among whose libraries this is: others may use the same copy.
+if (!inCheckout && ready && folderOf()?.startsWith(join(here, sep))) trim(folderOf());
 
 // `npx tellshelf` in a checkout: npm links the commands of what a project needs, not its own.
 const links = join(here, 'node_modules', '.bin');

