@@ -124,10 +124,14 @@ describe('the cook, by keyboard and screen reader', () => {
     page = await someone({ viewport: { width: 1024, height: 700 } });
     await listen(page);
     await page.goto(await invite('Marta’s computer', 'help'));
+    await press(page, 'button', 'My screen reader');
+    // The pressed button is gone: focus is on what came of it, and nowhere else.
+    await soon(() => page.evaluate(() => document.activeElement?.textContent)).toMatch(
+      /^Your screen reader will read answers/,
+    );
     await press(page, 'button', 'Come in');
     await page.getByRole('heading', { name: 'Tonight' }).waitFor();
-    await press(page, 'button', 'My screen reader');
-    // The question is gone, and is not asked again.
+    // It is not asked again.
     expect(await page.getByText('Who should read answers to you?').count()).toBe(0);
   });
 

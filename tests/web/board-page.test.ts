@@ -53,6 +53,26 @@ describe('a page that is not let in', () => {
     expect(await overWide()).toBeLessThanOrEqual(0);
   });
 
+  it('asks first who is to read answers, and remembers it', async () => {
+    await page.goto(site.address);
+    const question = page.getByRole('heading', { name: 'Who should read answers to you?' });
+    await question.waitFor();
+    const order = await page.getByRole('main').getByRole('heading').allInnerTexts();
+    expect(order[1]).toBe('Who should read answers to you?');
+    const controls = await page.getByRole('main').locator('button, input').allInnerTexts();
+    expect(controls.slice(0, 2)).toEqual(['This page’s own voice', 'My screen reader']);
+    await page.getByRole('button', { name: 'My screen reader' }).click();
+    await soon(() => page.evaluate(() => document.activeElement?.textContent)).toMatch(
+      /^Your screen reader will read answers/,
+    );
+    await letIn(page, site);
+    await page.getByRole('heading', { name: 'Tonight' }).waitFor();
+    expect(await question.count()).toBe(0);
+    expect(await page.getByRole('radio', { name: 'My screen reader' }).isChecked()).toBe(true);
+    await say(page, 'where is the milk');
+    await soon(() => page.locator('#announcement').innerText()).toMatch(/milk/);
+  });
+
   it('asks under a name of its own, says its code digit by digit, and opens once it is confirmed', async () => {
     await page.goto(site.address);
     await page.getByLabel(/^What to call this device/).fill('Ruth’s phone');

@@ -40,6 +40,8 @@ talk-nothing-heard = (nothing heard)
 talk-first-question = Who should read answers to you?
 talk-own-voice = This page’s own voice
 talk-screen-reader = My screen reader
+talk-read-by-page = This page’s own voice will read answers. “How answers are read” on the board changes that.
+talk-read-by-screen-reader = Your screen reader will read answers. “How answers are read” on the board changes that.
 talk-said-here = What was said on this page
 talk-nothing-yet = Nothing yet.
 

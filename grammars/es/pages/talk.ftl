@@ -41,6 +41,8 @@ talk-nothing-heard = (no se oyó nada)
 talk-first-question = ¿Quién te lee las respuestas?
 talk-own-voice = La voz de esta página
 talk-screen-reader = Mi lector de pantalla
+talk-read-by-page = La voz de esta página te leerá las respuestas. Se cambia en el tablero, en “Cómo se leen las respuestas”.
+talk-read-by-screen-reader = Tu lector de pantalla te leerá las respuestas. Se cambia en el tablero, en “Cómo se leen las respuestas”.
 talk-said-here = Lo que se dijo en esta página
 talk-nothing-yet = Nada todavía.
 

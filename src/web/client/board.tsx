@@ -14,7 +14,8 @@ import { Menu } from './menu.js';
 import { Notices } from './notices.js';
 import { Places } from './places.js';
 import { Said } from './said.js';
-import { isSettled, useSettings } from './settings.js';
+import { ReaderQuestion } from './reader-question.js';
+import { useSettings } from './settings.js';
 import { TalkButton } from './talk-button.js';
 import { Tonight } from './tonight.js';
 import { useBoard } from './use-board.js';
@@ -22,7 +23,6 @@ import { useRoom } from './use-room.js';
 import { useTalk } from './use-talk.js';
 import { useUnsent, useUnsentList } from './use-unsent.js';
 import { canListen } from './voice/ear.js';
-import { canSpeak } from './voice/mouth.js';
 import { clockTime } from './words.js';
 
 const stateInWords = (state: ConversationState): string => (state === 'open' ? '' : t(`talk-${state}`));
@@ -71,7 +71,6 @@ const Correct = ({
 const Board = ({ me }: { me: Me }) => {
   const { locale, timeZone } = me.household;
   const [settings, change] = useSettings();
-  const [settled, settle] = useState(isSettled);
   const list = useUnsentList(me.device.id);
   const dayOf = useMemo(() => {
     const day = new Intl.DateTimeFormat('en-CA', { timeZone });
@@ -143,31 +142,7 @@ const Board = ({ me }: { me: Me }) => {
           again={again}
           forget={forget}
         />
-        {!settled && canSpeak() && (
-          <section aria-labelledby="first-question" class="first">
-            <h2 id="first-question">{t('talk-first-question')}</h2>
-            <ul class="choices">
-              {(
-                [
-                  ['talk-own-voice', 'page'],
-                  ['talk-screen-reader', 'screen-reader'],
-                ] as const
-              ).map(([label, reader]) => (
-                <li key={reader}>
-                  <button
-                    type="button"
-                    onClick={() => {
-                      change({ reader });
-                      settle(true);
-                    }}
-                  >
-                    {t(label)}
-                  </button>
-                </li>
-              ))}
-            </ul>
-          </section>
-        )}
+        <ReaderQuestion change={change} />
         {board === null ? (
           <p>{t('one-moment')}</p>
         ) : (

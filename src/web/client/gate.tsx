@@ -11,7 +11,9 @@ import { forgetInvitation, invitationHere, Join } from './join.js';
 import { forget, keepMe, keptMe, onOtherHousehold } from './kept.js';
 import { speak, t } from './language.js';
 import { Menu, type PageId } from './menu.js';
+import { ReaderQuestion } from './reader-question.js';
 import { askToBeLetIn, goOnFromKept, onSentAway, plainly, service, startSession } from './service.js';
+import { useSettings } from './settings.js';
 
 type Where =
   | { readonly at: 'asking' }
@@ -46,6 +48,7 @@ export const Gate = ({ here, children }: { here: PageId; children: (me: Me) => C
   const [token, setToken] = useState('');
   const [name, setName] = useState(usualName);
   const [pairing, setPairing] = useState<PairingStarted | null>(null);
+  const [, change] = useSettings();
 
   const enter = useCallback(async (given?: string) => {
     try {
@@ -169,6 +172,7 @@ export const Gate = ({ here, children }: { here: PageId; children: (me: Me) => C
       <main id="main">
         <h1>{t(where.sentAway ? 'gate-sent-away-title' : 'gate-title')}</h1>
         {where.sentAway && <p role="status">{t('gate-sent-away')}</p>}
+        <ReaderQuestion change={change} />
         <h2>{t('gate-ask')}</h2>
         <form
           onSubmit={(event) => {

@@ -3,7 +3,9 @@ import { useState } from 'preact/hooks';
 import type { InvitationGrant } from '../../../shared/wire/devices.js';
 import { ServiceProblem } from '../../../shared/client/http.js';
 import { t } from './language.js';
+import { ReaderQuestion } from './reader-question.js';
 import { acceptInvitation, plainly } from './service.js';
+import { useSettings } from './settings.js';
 
 export interface Invitation {
   readonly text: string;
@@ -47,6 +49,7 @@ export const Join = ({
 }) => {
   const [error, setError] = useState('');
   const [busy, setBusy] = useState(false);
+  const [, change] = useSettings();
   if (invitation === 'unreadable')
     return (
       <main id="main">
@@ -69,6 +72,7 @@ export const Join = ({
     <main id="main">
       <h1>{t('join-title', { household: invitation.householdName })}</h1>
       <p>{t(`join-as-${invitation.scope}`)}</p>
+      <ReaderQuestion change={change} />
       <p>
         <button type="submit" disabled={busy} onClick={() => void join()}>
           {t('join-go-in')}
