@@ -61,6 +61,7 @@ device-let-in = Let it in
 device-is-let-in = It is let in. Its page opens by itself.
 
 home-places = Places and markers
+home-no-places = There is no place yet. Add one here, or say “help me set up” on the board.
 home-place-with = { $place }: { $parts }
 home-add-place = Add a place
 home-place-name = What it is called, for example chest freezer

@@ -3,6 +3,7 @@
 labels-title = Labels
 labels-how = Large print, Braille lines and a square code with thick corners. Raise the corners with tactile paint or tape, so that a finger finds the code. Braille from an ordinary printer cannot be felt: it shows a sighted helper where to emboss, or goes through a heater on swell paper; an embosser takes the BRF file.
 labels-local = The square codes would hold { $address }, which only the machine itself can open. Whoever runs the service sets PUBLIC_URL to the address that phones reach it by.
+labels-nothing = There is nothing to label yet. Put food away on the board first, or add a marker on the page Home.
 labels-items = Items
 labels-markers = Markers
 labels-all-items = Pick all items

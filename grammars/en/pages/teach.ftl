@@ -1,6 +1,8 @@
 # The teacher's page.
 
 teach-title = Lessons
+teach-by-talking = To practise, say or type “lesson one” on the board. Each lesson takes place in a kitchen of its own, and nothing in it reaches this one’s record.
+teach-for-helpers = How the lessons went is shown to whoever teaches, on a device that may help. An owner can let this one do so, on the page Home.
 teach-went = How it went
 teach-not-asked = Nothing is shown until the person who practises says so aloud: “my teacher may see how I did”. It is also asked once a lesson is done.
 teach-not-shared = It was said aloud that nobody is to see it. Only a yes said aloud changes that: “my teacher may see how I did”.

@@ -62,6 +62,7 @@ device-let-in = Darle permiso
 device-is-let-in = Tiene permiso. Su página se abre sola.
 
 home-places = Lugares y marcas
+home-no-places = Todavía no hay ningún lugar. Añade uno aquí, o dilo en el tablero: “la nevera tiene cuatro baldas y dos cajones”.
 home-place-with = { $place }: { $parts }
 home-add-place = Añadir un lugar
 home-place-name = Cómo se llama, por ejemplo congelador grande

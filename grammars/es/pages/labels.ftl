@@ -4,6 +4,7 @@
 labels-title = Etiquetas
 labels-how = Letra grande, líneas de Braille y un código cuadrado de esquinas gruesas. Realza las esquinas con pintura táctil o cinta, para que un dedo encuentre el código. El Braille de una impresora común no se siente: le muestra a un ayudante que ve dónde grabar, o pasa por un calentador en papel que se hincha; una impresora Braille toma el archivo BRF.
 labels-local = Los códigos cuadrados llevarían { $address }, que solo esta máquina puede abrir. Quien maneja el servicio pone en PUBLIC_URL la dirección por la que llegan los teléfonos.
+labels-nothing = Todavía no hay nada que etiquetar. Guarda comida en el tablero, o añade una marca en la página Casa.
 labels-items = Comidas
 labels-markers = Marcas
 labels-all-items = Elegir todas las comidas

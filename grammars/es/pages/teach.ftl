@@ -2,6 +2,8 @@
 # Nobody who grew up speaking Spanish has reviewed these words yet.
 
 teach-title = Lecciones
+teach-by-talking = Para practicar, di o escribe “lesson one” en el tablero: por ahora las lecciones se dan en inglés. Cada una transcurre en una cocina propia, y nada de ella llega al registro de esta.
+teach-for-helpers = Cómo fueron las lecciones se muestra a quien enseña, en un dispositivo que pueda ayudar. Una persona propietaria puede permitírselo a este en la página Casa.
 teach-went = Cómo fue
 teach-not-asked = No se muestra nada hasta que quien practica lo diga en voz alta: por ahora, en inglés.
 teach-not-shared = Se dijo en voz alta que nadie lo vea. Solo un sí en voz alta lo cambia.

@@ -182,23 +182,27 @@ const PlacesHere = ({
   return (
     <section aria-labelledby="home-places">
       <h2 id="home-places">{t('home-places')}</h2>
-      <ul>
-        {places
-          .filter(({ parentId }) => parentId === null)
-          .map((whole) => (
-            <li key={whole.id}>
-              {places.some(({ path }) => path.length > 1 && path[0] === whole.name)
-                ? t('home-place-with', {
-                    place: whole.name,
-                    parts: places
-                      .filter(({ path, id }) => path[0] === whole.name && id !== whole.id)
-                      .map(({ path }) => path.slice(1).join(', '))
-                      .join('; '),
-                  })
-                : whole.name}
-            </li>
-          ))}
-      </ul>
+      {places.length === 0 ? (
+        <p>{t('home-no-places')}</p>
+      ) : (
+        <ul>
+          {places
+            .filter(({ parentId }) => parentId === null)
+            .map((whole) => (
+              <li key={whole.id}>
+                {places.some(({ path }) => path.length > 1 && path[0] === whole.name)
+                  ? t('home-place-with', {
+                      place: whole.name,
+                      parts: places
+                        .filter(({ path, id }) => path[0] === whole.name && id !== whole.id)
+                        .map(({ path }) => path.slice(1).join(', '))
+                        .join('; '),
+                    })
+                  : whole.name}
+              </li>
+            ))}
+        </ul>
+      )}
       {mayBuild && (
         <details class="card">
           <summary>{t('home-add-place')}</summary>

@@ -81,35 +81,37 @@ const Picks = ({
   things: readonly { readonly id: string; readonly name: string }[];
   picked: ReadonlySet<string>;
   pick: (picked: ReadonlySet<string>) => void;
-}) => (
-  <fieldset>
-    <legend>{t(`labels-${what}`)}</legend>
-    <div class="row">
-      <button type="button" onClick={() => pick(new Set(things.map((thing) => thing.id)))}>
-        {t(`labels-all-${what}`)}
-      </button>
-      <button type="button" onClick={() => pick(new Set())}>
-        {t(`labels-no-${what}`)}
-      </button>
-    </div>
-    <ul class="picks">
-      {things.map((thing) => (
-        <li key={thing.id}>
-          <label>
-            <input
-              type="checkbox"
-              checked={picked.has(thing.id)}
-              onChange={() => pick(toggled(picked, thing.id))}
-            />
-            {thing.name}
-          </label>
-        </li>
-      ))}
-    </ul>
-  </fieldset>
-);
+}) =>
+  things.length === 0 ? null : (
+    <fieldset>
+      <legend>{t(`labels-${what}`)}</legend>
+      <div class="row">
+        <button type="button" onClick={() => pick(new Set(things.map((thing) => thing.id)))}>
+          {t(`labels-all-${what}`)}
+        </button>
+        <button type="button" onClick={() => pick(new Set())}>
+          {t(`labels-no-${what}`)}
+        </button>
+      </div>
+      <ul class="picks">
+        {things.map((thing) => (
+          <li key={thing.id}>
+            <label>
+              <input
+                type="checkbox"
+                checked={picked.has(thing.id)}
+                onChange={() => pick(toggled(picked, thing.id))}
+              />
+              {thing.name}
+            </label>
+          </li>
+        ))}
+      </ul>
+    </fieldset>
+  );
 
 const Labels = () => {
+  const [isLoading, setLoading] = useState(true);
   const [items, setItems] = useState<readonly Item[]>([]);
   const [markers, setMarkers] = useState<readonly Marker[]>([]);
   const [stocks, setStocks] = useState<readonly Stock[]>([]);
@@ -126,13 +128,22 @@ const Labels = () => {
     service.call<HouseholdView>('GET', '/v1/household').then(setHousehold, () => undefined);
     Promise.all([service.items(), service.markers(), service.call<Stock[]>('GET', '/v1/labels/stocks')]).then(
       ([allItems, allMarkers, allStocks]) => {
-        setItems(allItems.filter((item) => item.gone === null));
+        setItems(
+          allItems
+            .filter((item) => item.gone === null)
+            .sort((one, other) => one.name.localeCompare(other.name, langOfRecord())),
+        );
         setMarkers(allMarkers);
         setStocks(allStocks);
+        setLoading(false);
       },
-      (reason: unknown) => setError(plainly(reason)),
+      (reason: unknown) => {
+        setError(plainly(reason));
+        setLoading(false);
+      },
     );
   }, []);
+  const isNothing = items.length + markers.length === 0;
 
   const one = pickedItems.size + pickedMarkers.size === 1;
   const item = one ? items.find(({ id }) => pickedItems.has(id)) : undefined;
@@ -172,6 +183,7 @@ const Labels = () => {
       {household?.addressIsLocal === true && (
         <p class="warn">{t('labels-local', { address: household.address })}</p>
       )}
+      {isNothing && error === '' && <p>{t(isLoading ? 'one-moment' : 'labels-nothing')}</p>}
       <Picks
         what="items"
         things={items.map((item) => ({
@@ -187,49 +199,53 @@ const Labels = () => {
         picked={pickedMarkers}
         pick={pickMarkers}
       />
-      <div class="field">
-        <label for="stock">{t('labels-sheet')}</label>
-        <select id="stock" value={stock} onChange={(event) => setStock(event.currentTarget.value)}>
-          {stocks.map((each) => (
-            <option key={each.id} value={each.id} lang={langOfRecord()}>
-              {each.name}
-            </option>
-          ))}
-          <option value="free">{t('labels-own-size')}</option>
-        </select>
-      </div>
-      {stock === 'free' && (
-        <fieldset>
-          <legend>{t('labels-millimetres')}</legend>
-          {(['width', 'height'] as const).map((side) => (
-            <div class="field" key={side}>
-              <label for={side}>{t(`labels-${side}`)}</label>
-              <input
-                id={side}
-                inputMode="numeric"
-                value={size[side]}
-                onInput={(event) => setSize({ ...size, [side]: event.currentTarget.value })}
-              />
-            </div>
-          ))}
-        </fieldset>
+      {!isNothing && (
+        <>
+          <div class="field">
+            <label for="stock">{t('labels-sheet')}</label>
+            <select id="stock" value={stock} onChange={(event) => setStock(event.currentTarget.value)}>
+              {stocks.map((each) => (
+                <option key={each.id} value={each.id} lang={langOfRecord()}>
+                  {each.name}
+                </option>
+              ))}
+              <option value="free">{t('labels-own-size')}</option>
+            </select>
+          </div>
+          {stock === 'free' && (
+            <fieldset>
+              <legend>{t('labels-millimetres')}</legend>
+              {(['width', 'height'] as const).map((side) => (
+                <div class="field" key={side}>
+                  <label for={side}>{t(`labels-${side}`)}</label>
+                  <input
+                    id={side}
+                    inputMode="numeric"
+                    value={size[side]}
+                    onInput={(event) => setSize({ ...size, [side]: event.currentTarget.value })}
+                  />
+                </div>
+              ))}
+            </fieldset>
+          )}
+          <div class="field">
+            <label for="grade">{t('labels-braille')}</label>
+            <select id="grade" value={grade} onChange={(event) => setGrade(event.currentTarget.value)}>
+              <option value="2">{t('labels-grade-2')}</option>
+              <option value="1">{t('labels-grade-1')}</option>
+              <option value="none">{t('labels-no-braille')}</option>
+            </select>
+          </div>
+          <div class="row">
+            <button type="button" onClick={() => void make('pdf')}>
+              {t('labels-print')}
+            </button>
+            <button type="button" disabled={grade === 'none'} onClick={() => void make('brf')}>
+              {t('labels-emboss')}
+            </button>
+          </div>
+        </>
       )}
-      <div class="field">
-        <label for="grade">{t('labels-braille')}</label>
-        <select id="grade" value={grade} onChange={(event) => setGrade(event.currentTarget.value)}>
-          <option value="2">{t('labels-grade-2')}</option>
-          <option value="1">{t('labels-grade-1')}</option>
-          <option value="none">{t('labels-no-braille')}</option>
-        </select>
-      </div>
-      <div class="row">
-        <button type="button" onClick={() => void make('pdf')}>
-          {t('labels-print')}
-        </button>
-        <button type="button" disabled={grade === 'none'} onClick={() => void make('brf')}>
-          {t('labels-emboss')}
-        </button>
-      </div>
       <p role="alert" class="notice">
         {error}
       </p>

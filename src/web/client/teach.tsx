@@ -140,12 +140,21 @@ const Teach = ({ me }: { me: Me }) => {
   );
 };
 
+/** One who may only talk practises by talking; how it went is for a device that may help. */
+const ForTeachers = () => (
+  <main id="main">
+    <h1>{t('teach-title')}</h1>
+    <p>{t('teach-by-talking')}</p>
+    <p>{t('teach-for-helpers')}</p>
+  </main>
+);
+
 const Page = () => (
   <Gate here="teach">
     {(me) => (
       <>
         <Menu here="teach" household={me.household.name} />
-        <Teach me={me} />
+        {me.device.scope === 'speak' ? <ForTeachers /> : <Teach me={me} />}
       </>
     )}
   </Gate>
