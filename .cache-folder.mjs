@@ -20,7 +20,8 @@ export const userCache = () => {
 export const checkoutCache = () => join(userCache(), short(createHash('sha256').update(home)));
 
 /** Code, and the words of the pages, which are bundled with it. */
-const IN_BUNDLES = /\.tsx?$|[\\/]pages[\\/][^\\/]*\.ftl$/;
+const IN_BUNDLES =
+  /\.tsx?$|[\\/]pages[\\/][^\\/]*\.ftl$|[\\/]phrases[\\/](touch|units|words)\.ftl$|[\\/]touch\.json$/;
 
 /** Changes when anything in the bundles does. */
 export const stateOfSources = () => {

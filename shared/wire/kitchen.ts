@@ -65,6 +65,33 @@ export const marker = z
   })
   .meta({ id: 'Marker' });
 
+const feel = touch.pick({
+  texture: true,
+  shape: true,
+  fastening: true,
+  fastenings: true,
+  spot: true,
+  dots: true,
+  counted: true,
+});
+const anyway = z
+  .boolean()
+  .default(false)
+  .describe('True: though it would feel like another marker, which is refused else.');
+
+export const newMarker = z
+  .strictObject({ touch: feel, care: words(120).nullable().default(null), anyway })
+  .meta({ id: 'NewMarker' });
+
+/** What a page may change of a marker. A part left out stays as it is. */
+export const markerChange = z
+  .strictObject({
+    touch: feel.optional().describe('All that a hand finds on it: what is left out here is taken away.'),
+    care: words(120).nullable().optional(),
+    anyway,
+  })
+  .meta({ id: 'MarkerChange' });
+
 const dateKind = z.enum(['made', 'bought', 'opened', 'frozen', 'thawed', 'bestBefore', 'useBy']);
 
 export const preparation = z

@@ -27,6 +27,11 @@ export const EXAMPLES: Readonly<Record<string, unknown>> = {
     maker: 'Dele',
     contains: ['sesame'],
   },
+  'POST /v1/kitchen/markers': {
+    touch: { texture: 'wooden', fastening: 'bead', dots: 2, counted: 'knot', spot: 'neck' },
+    care: 'hand wash only',
+  },
+  'PATCH /v1/kitchen/markers/{id}': { touch: { texture: 'cork', fastening: 'disc' }, care: null },
   'PATCH /v1/kitchen/items/{id}': { dates: { opened: '2026-05-14' }, contains: ['milk'] },
   'POST /v1/kitchen/list': { name: 'oats', amount: { value: 2, unit: 'bag' } },
   'POST /v1/kitchen/items/{id}/take': { count: 1 },

@@ -23,6 +23,7 @@ import { kitchenBiasing } from './kitchen/biasing.js';
 import { kitchenBoard } from './kitchen/board.js';
 import { kitchenCards } from './kitchen/cards.js';
 import { kitchenChanging } from './kitchen/changing.js';
+import { markers } from './kitchen/markers.js';
 import { kitchenReading } from './kitchen/reading.js';
 import { kitchenReminders } from './kitchen/reminders.js';
 import { labels } from './labels.js';
@@ -101,6 +102,7 @@ export const createApp = async (context: Context, logger: Logger): Promise<Fasti
     kitchenBoard,
     kitchenCards,
     kitchenChanging,
+    markers,
     kitchenReminders,
     kitchenBiasing,
     people,

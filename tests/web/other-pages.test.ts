@@ -171,6 +171,45 @@ describe('the home page', () => {
     await page.getByRole('heading', { name: 'This page is not let in yet' }).waitFor();
   });
 
+  it('changes how a marker feels, and tells of one that feels the same before it is done', async () => {
+    const markers = async () => [...(await kitchen()).markers.values()];
+    const disc = (await markers()).find(({ touch }) => touch.fastening === 'disc')!;
+    await page.getByText(/^All \d+ markers$/).click();
+    await page.getByText(/^disc, cork, middle of the lid; on jollof rice/).click();
+    const form = page.locator('details.card[open]', { hasText: /^disc, cork/ });
+    await form.getByLabel('How many points to count on it').fill('2');
+    await form.getByLabel('What is counted').selectOption('notch');
+    await form.getByLabel('Where on the container').selectOption('');
+    await form.getByLabel(/^How it is looked after/).fill('hand wash only');
+    await form.getByRole('button', { name: 'Save' }).click();
+    await page.getByText('The marker is changed.').waitFor();
+    const after = (await markers()).find(({ id }) => id === disc.id);
+    expect(after).toMatchObject({
+      touch: { texture: 'cork', fastening: 'disc', dots: 2, counted: 'notch' },
+      care: 'hand wash only',
+    });
+    expect(after?.touch.spot).toBeUndefined();
+    expect(await say(site.service, 'what is the cork disc on')).toMatchObject({
+      speech: { text: expect.stringMatching(/jollof rice/i) as unknown },
+    });
+
+    await page.getByText('Add a marker').click();
+    const fresh = page.locator('details.card[open]', { hasText: /^Add a marker/ });
+    await fresh.getByRole('button', { name: 'Add the marker' }).click();
+    await fresh.getByText('Choose something that a hand finds on it.').waitFor();
+    await fresh.getByLabel('What it is').selectOption('bead');
+    await fresh.getByLabel('What it feels like').selectOption('glass');
+    await fresh.getByLabel('Where on the container').selectOption('neck');
+    const before = (await markers()).length;
+    await fresh.getByRole('button', { name: 'Add the marker' }).click();
+    await fresh.getByText('You have a marker that feels the same.').waitFor();
+    expect(await markers()).toHaveLength(before);
+    await fresh.getByRole('button', { name: 'Keep it so nevertheless' }).click();
+    await fresh.getByText('The marker is in the spare box.').waitFor();
+    expect(await markers()).toHaveLength(before + 1);
+    await expectNoBarriers(page, 'markers');
+  });
+
   it('shows one who may only talk what there is, and no more', async () => {
     await page.context().clearCookies();
     await letIn(page, site, '/home', 'speak');

@@ -60,7 +60,7 @@ device-code = Its code, eight digits
 device-let-in = Let it in
 device-is-let-in = It is let in. Its page opens by itself.
 
-home-places = Places and markers
+home-places = Places
 home-no-places = There is no place yet. Add one here, or say “help me set up” on the board.
 home-place-with = { $place }: { $parts }
 home-add-place = Add a place
@@ -79,6 +79,34 @@ kind-shelf = shelf
 kind-drawer = drawer
 kind-basket = basket
 kind-door = door
+markers = Markers
+markers-none = There is no marker yet. A marker is what a hand finds on a container: a band, a bead, a patch.
+markers-all = { $count ->
+    [one] One marker
+   *[other] All { $count } markers
+  }
+marker-line = { $marker }; { $where }
+marker-on = on { $item }
+marker-spare = in the spare box
+marker-fastening = What it is
+marker-texture = What it feels like
+marker-shape = Its outline
+marker-spot = Where on the container
+marker-counted = What is counted
+marker-counted-dot = dots
+marker-counted-knot = knots
+marker-counted-ridge = ridges
+marker-counted-notch = notches
+marker-fastenings = How many of it, where that tells
+marker-dots = How many points to count on it
+marker-care = How it is looked after, for example hand wash only
+marker-not-said = Not said
+marker-no-touch = Choose something that a hand finds on it.
+marker-changed = The marker is changed.
+marker-added = The marker is in the spare box.
+marker-add-one = Add a marker
+marker-add = Add the marker
+marker-anyway = Keep it so nevertheless
 home-points = What points to feel mean here
 home-point = { $count }: { $meaning }
 

@@ -61,7 +61,7 @@ device-code = Su código, ocho cifras
 device-let-in = Darle permiso
 device-is-let-in = Tiene permiso. Su página se abre sola.
 
-home-places = Lugares y marcas
+home-places = Lugares
 home-no-places = Todavía no hay ningún lugar. Añade uno aquí, o dilo en el tablero: “la nevera tiene cuatro baldas y dos cajones”.
 home-place-with = { $place }: { $parts }
 home-add-place = Añadir un lugar
@@ -80,6 +80,34 @@ kind-shelf = repisa
 kind-drawer = cajón
 kind-basket = canasta
 kind-door = puerta
+markers = Marcas
+markers-none = Todavía no hay ninguna marca. Una marca es lo que la mano encuentra en un recipiente: una liga, una cuenta, un parche.
+markers-all = { $count ->
+    [one] Una marca
+   *[other] Las { $count } marcas
+  }
+marker-line = { $marker }; { $where }
+marker-on = en { $item }
+marker-spare = en la caja de repuestos
+marker-fastening = Qué es
+marker-texture = Cómo se siente
+marker-shape = Su contorno
+marker-spot = En qué parte del recipiente
+marker-counted = Qué se cuenta
+marker-counted-dot = puntos
+marker-counted-knot = nudos
+marker-counted-ridge = bordes
+marker-counted-notch = muescas
+marker-fastenings = Cuántas hay, si eso dice algo
+marker-dots = Cuántos puntos se le cuentan
+marker-care = Cómo se cuida, por ejemplo lavar a mano
+marker-not-said = No se ha dicho
+marker-no-touch = Elige algo que la mano encuentre en ella.
+marker-changed = La marca está cambiada.
+marker-added = La marca está en la caja de repuestos.
+marker-add-one = Añadir una marca
+marker-add = Añadir la marca
+marker-anyway = Dejarla así de todos modos
 home-points = Qué significan aquí los puntos que se sienten
 home-point = { $count }: { $meaning }
 

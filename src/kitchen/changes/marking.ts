@@ -94,6 +94,12 @@ const ON_THE_MARKER: readonly (keyof Touch)[] = [
   'spot',
 ];
 
+/** Other markers that a hand would take for one that feels so. */
+const alikeTo = ({ kitchen }: Doing, touch: Touch, but: Id | null = null): Id[] =>
+  [...kitchen.markers.values()]
+    .filter((other) => other.id !== but && feelsAlike(touch, other.touch, ON_THE_MARKER))
+    .map(({ id }) => id);
+
 /**
  * A new marker, in the spare box. One that feels like another is refused (looks-alike, `ids` the
  * others; `proposeDifference` says what would tell them apart) unless `anyway`.
@@ -105,10 +111,8 @@ export const addMarker = (
   how: { readonly anyway?: boolean } = {},
 ): Result => {
   if (Object.keys(marker.touch).length === 0) return refuse('no-touch');
-  const alike = [...doing.kitchen.markers.values()].filter((other) =>
-    feelsAlike(marker.touch, other.touch, ON_THE_MARKER),
-  );
-  if (alike.length > 0 && !how.anyway) return refuse('looks-alike', { ids: alike.map(({ id }) => id) });
+  const alike = alikeTo(doing, marker.touch);
+  if (alike.length > 0 && !how.anyway) return refuse('looks-alike', { ids: alike });
   const made: Marker = {
     id: doing.newId(),
     touch: marker.touch,
@@ -122,17 +126,31 @@ export const addMarker = (
 /** What may be told of a marker later. Null takes it away. */
 export interface MarkerFacts {
   readonly care?: string | null;
+  /** What was found on it besides. */
   readonly touch?: Touch;
+  /** All that a hand finds on it: what stands nowhere here is taken away. */
+  readonly feel?: Touch;
   readonly addCode?: string;
 }
 
 /**
  * Records how a marker is looked after, how it feels, or a code on it.
- * Refused: unknown-marker, marker-in-use (the code is on another marker: `ids`), nothing-changes.
+ * Refused: unknown-marker, marker-in-use (the code is on another marker: `ids`), nothing-changes; and of `feel`
+ * no-touch, looks-alike (it would feel like another, `ids`) unless `anyway`.
  */
-export const markerNote = (doing: Doing, markerId: Id, facts: MarkerFacts): Result => {
+export const markerNote = (
+  doing: Doing,
+  markerId: Id,
+  facts: MarkerFacts,
+  how: { readonly anyway?: boolean } = {},
+): Result => {
   const marker = doing.kitchen.markers.get(markerId);
   if (!marker) return refuse('unknown-marker', { ids: [markerId] });
+  if (facts.feel !== undefined) {
+    if (Object.keys(facts.feel).length === 0) return refuse('no-touch');
+    const alike = isDeepStrictEqual(facts.feel, marker.touch) ? [] : alikeTo(doing, facts.feel, markerId);
+    if (alike.length > 0 && !how.anyway) return refuse('looks-alike', { ids: alike });
+  }
   const { addCode: code } = facts;
   const other =
     code === undefined
@@ -142,7 +160,7 @@ export const markerNote = (doing: Doing, markerId: Id, facts: MarkerFacts): Resu
   const after: Marker = {
     ...marker,
     care: facts.care === undefined ? marker.care : facts.care,
-    touch: { ...marker.touch, ...facts.touch },
+    touch: { ...(facts.feel ?? marker.touch), ...facts.touch },
     codes: code === undefined || marker.codes.includes(code) ? marker.codes : [...marker.codes, code],
   };
   if (JSON.stringify(after) === JSON.stringify(marker)) return refuse('nothing-changes', { ids: [markerId] });

@@ -9,6 +9,7 @@ import { Gate } from './gate.js';
 import { forget } from './kept.js';
 import { t } from './language.js';
 import { unsentOf } from './unsent.js';
+import { Markers } from './markers.js';
 import { Menu } from './menu.js';
 import { People } from './people.js';
 import { plainly, service } from './service.js';
@@ -390,6 +391,7 @@ const Home = ({ me }: { me: Me }) => {
             mayBuild={me.device.scope !== 'speak'}
             refresh={refresh}
           />
+          <Markers mayBuild={me.device.scope !== 'speak'} />
           <Settings household={household} own={own} refresh={refresh} />
           {me.device.scope !== 'speak' && (
             <section aria-labelledby="history">

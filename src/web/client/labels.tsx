@@ -6,7 +6,8 @@ import type { HouseholdView } from '../../../shared/wire/home.js';
 import type { labelFile } from '../../../shared/wire/labels.js';
 import type { z } from 'zod';
 import { Gate } from './gate.js';
-import { langOfRecord, recordWord, t } from './language.js';
+import { langOfRecord, t } from './language.js';
+import { nameOf } from './marker-words.js';
 import { Menu } from './menu.js';
 import { Nfc } from './nfc.js';
 import { save } from './save.js';
@@ -51,19 +52,6 @@ interface Stock {
   readonly id: string;
   readonly name: string;
 }
-
-const nameOf = (marker: Marker): string =>
-  [
-    ...[marker.touch.fastening, marker.touch.shape, marker.touch.texture].map(
-      (word) => word && recordWord(word),
-    ),
-    marker.touch.dots === undefined
-      ? undefined
-      : t(`counted-${marker.touch.counted ?? 'dot'}`, { count: marker.touch.dots }),
-    marker.touch.spot && recordWord(marker.touch.spot),
-  ]
-    .filter(Boolean)
-    .join(', ') || t('labels-marker');
 
 const toggled = (set: ReadonlySet<string>, id: string): ReadonlySet<string> => {
   const next = new Set(set);
