@@ -54,12 +54,16 @@ describe('what a recogniser prints', () => {
   });
 
   it('may be JSON', () => {
+    expect(readGuesses('{"hypotheses":[{"text":"stop","confidence":0.9}]}\n')).toEqual([
+      { text: 'stop', confidence: 0.9 },
+    ]);
+    expect(() => readGuesses('{"hypotheses":[')).toThrow(/no whole JSON/);
     expect(readJsonGuesses('{"hypotheses":[{"text":"stop","confidence":0.9,"more":1}]}')).toEqual([
       { text: 'stop', confidence: 0.9 },
     ]);
     expect(readJsonGuesses('{"text":" where is the milk "}')[0]?.text).toBe('where is the milk');
     expect(readJsonGuesses('{"text":""}')).toEqual([]);
-    expect(() => readJsonGuesses('{"text"')).toThrow(/not JSON/);
+    expect(() => readJsonGuesses('{"text"')).toThrow(/no whole JSON/);
     expect(() => readJsonGuesses('{"words":"stop"}')).toThrow(/neither/);
   });
 });

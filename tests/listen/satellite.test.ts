@@ -8,7 +8,7 @@ import { listen, type ListenOptions } from '../../src/cli/listen/listen.js';
 import { talkThere } from '../../src/cli/listen/there.js';
 import type { Unasked } from '../../src/cli/listen/talker.js';
 import { openSqliteStore } from '../../src/store/index.js';
-import { say, startService, THURSDAY, type Service } from '../support/service.js';
+import { bearer, say, startService, THURSDAY, type Service } from '../support/service.js';
 
 vi.setConfig({ testTimeout: 60_000 });
 
@@ -80,13 +80,35 @@ describe('tellshelf listen --service', () => {
     expect(readFileSync(seen, 'utf8').match(/:[1-9]/g)).toHaveLength(3);
   });
 
-  it('says that nothing was heard where the recogniser’s answer cannot be read, and tells why beside', async () => {
+  it('says that its hearing failed where the recogniser’s answer cannot be read, and tells why beside', async () => {
     const ear = file('broken', '#!/bin/sh\nprintf "very\\tsure\\n"\n');
     const { out, err, code } = await run({ ear });
-    expect(out).toMatch(/^heard: \(nothing\)\nsaid: .+/);
+    expect(out).toBe('said: My hearing failed just now. Say it again.\n');
     expect(err).toMatch(/line 1 begins with no confidence/);
     expect(code).toBe(1);
     expect((await service.households.look('marta')).kitchen.version).toBe(service.kitchen.version);
+  });
+
+  it('says so after three failures running that it does not work, in the household’s language', async () => {
+    const ear = file('dead', '#!/bin/sh\nexit 3\n');
+    const wav = [silence, silence, silence];
+    expect((await run({ ear, wav })).out.trim().split('\n')).toEqual([
+      'said: My hearing failed just now. Say it again.',
+      'said: My hearing failed just now. Say it again.',
+      expect.stringMatching(/^said: My hearing does not work\./),
+    ]);
+    await service.app.inject({
+      method: 'PATCH',
+      url: '/v1/household',
+      headers: bearer(service.tokens.own),
+      payload: { locale: 'es-ES' },
+    });
+    expect((await run({ ear })).out).toBe('said: Me falló el oído. Dilo otra vez.\n');
+    // One that hears in between begins anew; that it heard nothing is the service's to say.
+    const flaky = file('flaky', `#!/bin/sh\nif mkdir ${folder}/once 2>/dev/null; then exit 3; fi\n`);
+    expect((await run({ ear: flaky, wav: [silence, silence] })).out).toMatch(
+      /^said: Me falló.*\nheard: \(nothing\)\nsaid: No /,
+    );
   });
 
   it('names a sound file that cannot be read', async () => {

@@ -17,11 +17,13 @@ export const talkHere = async ({ data, household }: Here, events: TalkerEvents):
     household,
   });
   const { households, householdId, store } = engine;
+  const { locale } = (await households.look(householdId)).kitchen.household;
   const stop = unaskedIn(engine, (spoken) => void events.onUnasked(spoken));
   const unhear = households.onCommitted(() => events.onChanged());
   return {
     turn: (request) => households.takeTurn({ householdId, deviceId: 'listen', personId: null }, request),
     lists: async (form) => biasingFor((await households.look(householdId)).kitchen, form),
+    locale: () => locale,
     close: async () => {
       stop();
       unhear();

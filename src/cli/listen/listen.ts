@@ -8,6 +8,7 @@ import type { TurnReply } from '../../../shared/wire/turn.js';
 import type { Mouth } from '../mouth.js';
 import { EarFault, type Ear } from './ears/ear.js';
 import type { Guess } from './combine.js';
+import { ownWords, type OwnWords } from './own-words.js';
 import { RecogniserMissing } from './recogniser.js';
 import type { Talker, TalkerEvents } from './talker.js';
 
@@ -48,8 +49,8 @@ const openTalker = async (options: ListenOptions, events: TalkerEvents): Promise
 
 /** Milliseconds that changes are gathered for before the names are taken anew. */
 const GATHER = 1_000;
-/** Said by the ear itself, for the service could not. */
-const LOST = 'That did not get through. Say it again.';
+/** A recogniser that failed so often running does not work. */
+const FAILS = 3;
 
 /** Ends when the sound files are answered, or never. */
 export const listen = async (options: ListenOptions): Promise<void> => {
@@ -76,19 +77,31 @@ export const listen = async (options: ListenOptions): Promise<void> => {
   });
   await learn();
 
-  const guessesOf = async (file: string): Promise<readonly Guess[]> => {
+  const sayOwn = async (which: keyof OwnWords): Promise<null> => {
+    const words = ownWords(talker.locale())[which];
+    print(`said: ${words}`);
+    await mouth.say(`<speak>${words}</speak>`);
+    return null;
+  };
+  let fails = 0;
+  /** Null: the recogniser failed. */
+  const guessesOf = async (file: string): Promise<readonly Guess[] | null> => {
     try {
-      return await ear.hear(file);
+      const guesses = await ear.hear(file);
+      fails = 0;
+      return guesses;
     } catch (error) {
       if (!(error instanceof EarFault)) throw error;
-      // The cook is told that nothing was heard; why, whoever watches over it.
+      // The cook is told that it failed; why, whoever watches over it.
       tell(error.message);
       process.exitCode = 1;
-      return [];
+      fails += 1;
+      return null;
     }
   };
   const answer = async (file: string): Promise<TurnReply | null> => {
     const guesses = await guessesOf(file);
+    if (guesses === null) return sayOwn(fails < FAILS ? 'deaf' : 'deafStill');
     print(`heard: ${guesses[0]?.text ?? '(nothing)'}`);
     try {
       const reply = await talker.turn({ id: randomUUID(), conversation: 'listen', hypotheses: [...guesses] });
@@ -97,9 +110,7 @@ export const listen = async (options: ListenOptions): Promise<void> => {
       return reply;
     } catch (error) {
       tell(error instanceof Error ? error.message : String(error));
-      print(`said: ${LOST}`);
-      await mouth.say(`<speak>${LOST}</speak>`);
-      return null;
+      return sayOwn('lost');
     }
   };
 

@@ -12,6 +12,8 @@ export interface Talker {
   /** @throws Error in plain words when it was refused. */
   turn(request: TurnRequest): Promise<TurnReply>;
   readonly lists: Lists;
+  /** The household's, BCP 47; null while it is not known. */
+  readonly locale: () => string | null;
   close(): Promise<void>;
 }
 

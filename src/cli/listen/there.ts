@@ -14,8 +14,12 @@ export interface There {
 export const talkThere = async ({ service, key }: There, events: TalkerEvents): Promise<Talker> => {
   const base = service.replace(/\/$/, '');
   const client = createClient({ base, token: key });
+  let locale: string | null = null;
+  const ask = async (): Promise<void> => {
+    locale = (await client.me()).household.locale;
+  };
   try {
-    await client.me();
+    await ask();
   } catch (error) {
     if (error instanceof ServiceProblem)
       throw new Error(`${base} does not let this device in: ${error.message}`, { cause: error });
@@ -31,7 +35,10 @@ export const talkThere = async ({ service, key }: There, events: TalkerEvents): 
       if (state === 'lost' && !lost) events.tell('The service was lost; it is tried again.');
       if (state === 'open' && lost) events.tell('The service is there again.');
       // While it was away, anybody may have changed anything.
-      if (state === 'open') events.onChanged();
+      if (state === 'open') {
+        events.onChanged();
+        ask().catch(() => undefined);
+      }
       if (state === 'lost' || state === 'open') lost = state === 'lost';
     },
     onMessage: (message) => {
@@ -51,6 +58,7 @@ export const talkThere = async ({ service, key }: There, events: TalkerEvents): 
   return {
     turn: (request) => conversation.turn(request),
     lists,
+    locale: () => locale,
     close: () => Promise.resolve(conversation.close()),
   };
 };

@@ -34,6 +34,8 @@ const lineIn = (line: string, index: number): { text: string; confidence?: numbe
 
 /** @throws EarFault that says where it cannot be read, without what was heard */
 export const readGuesses = (answer: string): Guess[] => {
+  // No words begin so.
+  if (answer.trimStart().startsWith('{')) return readJsonGuesses(answer);
   const lines = answer.split(/\r?\n/).filter((line) => line.trim() !== '');
   const guesses = lines.map(lineIn);
   if (guesses.some(({ text }) => text.length > limits.utterance))
@@ -54,7 +56,7 @@ export const readJsonGuesses = (answer: string): Guess[] => {
   try {
     json = JSON.parse(answer);
   } catch {
-    throw new EarFault("The recogniser's answer cannot be read: it is not JSON, as it says it is.");
+    throw new EarFault("The recogniser's answer cannot be read: it is no whole JSON.");
   }
   const read = answered.safeParse(json);
   if (!read.success)
