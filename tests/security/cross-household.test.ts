@@ -70,6 +70,8 @@ const bodies: Record<string, (id: string) => unknown> = {
   'POST /v1/kitchen/items': (id) => ({ name: 'stolen', shares: [{ placeId: id, markerId: id }] }),
   'POST /v1/kitchen/items/{id}/take': () => ({ fraction: 1 }),
   'POST /v1/kitchen/items/{id}/move': (id) => ({ placeId: id }),
+  'POST /v1/kitchen/markers': () => ({ touch: { fastening: 'bead', texture: 'stolen' } }),
+  'PATCH /v1/kitchen/markers/{id}': () => ({ touch: { fastening: 'bead', texture: 'stolen' } }),
   'POST /v1/kitchen/places': (id) => ({ name: 'stolen', kind: 'shelf', parentId: id }),
   'POST /v1/kitchen/people': () => ({ name: 'stolen' }),
   'PATCH /v1/kitchen/people/{id}': () => ({ name: 'stolen' }),
@@ -90,8 +92,11 @@ const bodies: Record<string, (id: string) => unknown> = {
   'DELETE /v1/household': () => ({ name: service.kitchen.household.name }),
 };
 
-const snapshot = async () =>
-  JSON.stringify([[...(await service.households.look('marta')).kitchen.items], await store.devices('marta')]);
+const recordsOfMarta = async () => {
+  const { items, markers, places, people } = (await service.households.look('marta')).kitchen;
+  return [items, markers, places, people].map((records) => [...records]);
+};
+const snapshot = async () => JSON.stringify([await recordsOfMarta(), await store.devices('marta')]);
 
 describe('the description of the API', () => {
   it('says of every route whether it needs a device', () => {
