@@ -39,6 +39,7 @@ export const asyncapiDocument = (): Record<string, unknown> => {
     action,
     channel: { $ref: '#/channels/conversation' },
     messages: which.map(([name]) => ({ $ref: `#/channels/conversation/messages/${name}` })),
+    security: [{ $ref: '#/components/securitySchemes/device' }],
   });
   return {
     asyncapi: '3.0.0',

@@ -233,7 +233,7 @@ describe('a client made from the description', () => {
     );
     expect(typed.stdout).toBe('');
     expect(readFileSync(join(folder, 'client.js'), 'utf8')).toContain('openapi-fetch');
-    await service.app.listen({ port: 0, host: '127.0.0.1' });
+    if (!service.app.server.listening) await service.app.listen({ port: 0, host: '127.0.0.1' });
     const { port } = service.app.server.address() as AddressInfo;
     const { stdout } = await run(process.execPath, [
       join(folder, 'client.js'),
@@ -247,6 +247,90 @@ describe('a client made from the description', () => {
       'true',
       'true',
       'not-found',
+    ]);
+  });
+});
+
+/** The socket's messages by their names in the AsyncAPI document, and nothing else known of them. */
+const socketClient = `
+import WebSocket from 'ws';
+import type { components } from './socket.js';
+
+type Messages = components['schemas'];
+type FromServer = Messages['server-welcome' | 'server-reply' | 'server-partial' | 'server-pong' | 'server-unasked' | 'server-changed' | 'server-error'];
+const [base = '', token = ''] = process.argv.slice(2);
+const socket = new WebSocket(\`\${base.replace('http', 'ws')}/v1/conversation\`, ['tellshelf.v1'], {
+  headers: { authorization: \`Bearer \${token}\` },
+});
+const heard: FromServer[] = [];
+let wake = (): void => undefined;
+socket.on('message', (frame) => {
+  heard.push(JSON.parse(String(frame)) as FromServer);
+  wake();
+});
+const send = (message: Messages['client-turn'] | Messages['client-ping'] | Messages['client-ack']): void =>
+  socket.send(JSON.stringify(message));
+const next = async <T extends FromServer['type']>(type: T): Promise<Extract<FromServer, { type: T }>> => {
+  for (;;) {
+    const at = heard.findIndex((message) => message.type === type);
+    if (at >= 0) return heard.splice(at, 1)[0] as Extract<FromServer, { type: T }>;
+    await new Promise<void>((resolve) => (wake = resolve));
+  }
+};
+const say = async (text: string) => {
+  send({ type: 'turn', turn: { id: crypto.randomUUID(), conversation: 'socket', hypotheses: [{ text }] } });
+  return (await next('reply')).reply;
+};
+
+await next('welcome');
+send({ type: 'ping' });
+console.log((await next('pong')).type);
+const put = await say('put two tubs of quince jelly on the second shelf of the fridge');
+console.log(put.speech.text, put.changes.length > 0, put.expects.kind);
+console.log((await say('undo')).speech.text);
+socket.send('{"type":"turn"}');
+console.log((await next('error')).problem.code);
+// @ts-expect-error nothing is sent without a type
+send({ id: 'one' });
+socket.close();
+`;
+
+describe('a socket client made from the AsyncAPI document', () => {
+  it('is typed, talks, changes, undoes and is told what is wrong', async () => {
+    const made = (await service.app.inject('/v1/asyncapi.json')).json<{
+      components: { schemas: object; messages: Record<string, { payload: object }> };
+    }>();
+    const { schemas, messages } = made.components;
+    const payloads = Object.entries(messages).map(([name, { payload }]) => [name, payload] as const);
+    writeFileSync(
+      join(folder, 'socket.json'),
+      JSON.stringify({
+        openapi: '3.1.0',
+        info: { title: 'messages', version: '1' },
+        paths: {},
+        components: { schemas: { ...schemas, ...Object.fromEntries(payloads) } },
+      }),
+    );
+    await tool('openapi-typescript', [join(folder, 'socket.json'), '-o', join(folder, 'socket.d.ts')]);
+    writeFileSync(join(folder, 'socket-client.ts'), socketClient);
+    writeFileSync(join(folder, 'package.json'), '{ "type": "module" }');
+    const options = ['--strict', '--module', 'nodenext', '--target', 'es2022', '--skipLibCheck'];
+    const typed = await tool('tsc', [...options, '--types', 'node', join(folder, 'socket-client.ts')]).catch(
+      (error: { stdout: string }) => error,
+    );
+    expect(typed.stdout).toBe('');
+    if (!service.app.server.listening) await service.app.listen({ port: 0, host: '127.0.0.1' });
+    const { port } = service.app.server.address() as AddressInfo;
+    const { stdout } = await run(process.execPath, [
+      join(folder, 'socket-client.js'),
+      `http://127.0.0.1:${port}`,
+      service.tokens.speak,
+    ]);
+    expect(stdout.trim().split('\n')).toEqual([
+      'pong',
+      expect.stringMatching(/quince jelly.* true open$/),
+      expect.stringMatching(/^Undone: .*quince jelly/),
+      'invalid-request',
     ]);
   });
 });
