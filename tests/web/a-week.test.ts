@@ -109,6 +109,12 @@ describe('whoever runs it', () => {
     await runner.getByLabel('What it is', { exact: true }).selectOption('basket');
     await runner.getByRole('button', { name: 'Add the place' }).click();
     await runner.getByText('porch box is a place now.').waitFor();
+    await runner.getByText('Add a marker').click();
+    const marker = runner.locator('details.card[open]', { hasText: /^Add a marker/ });
+    await marker.getByLabel('What it is').selectOption('charm');
+    await marker.getByLabel('What it feels like').selectOption('wooden');
+    await marker.getByRole('button', { name: 'Add the marker' }).click();
+    await runner.getByText('The marker is in the spare box.').waitFor();
     const [download] = await Promise.all([
       runner.waitForEvent('download'),
       runner.getByRole('button', { name: /^Take everything along/ }).click(),

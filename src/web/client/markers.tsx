@@ -1,4 +1,5 @@
 /** Markers: what a hand finds on each, what it stands on, how it is looked after; and new ones. */
+import type { ComponentChildren } from 'preact';
 import { useCallback, useEffect, useState } from 'preact/hooks';
 import {
   counted as countedWords,
@@ -188,6 +189,17 @@ const MarkerForm = ({ marker, done }: { marker: Marker | null; done: () => Promi
   );
 };
 
+/** A form that is there once it is opened: a kitchen may have hundreds of markers. */
+const Fold = ({ line, children }: { line: string; children: () => ComponentChildren }) => {
+  const [isOpen, setOpen] = useState(false);
+  return (
+    <details class="card" onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>{line}</summary>
+      {isOpen && children()}
+    </details>
+  );
+};
+
 /** Folded by itself; what came of a change stands by the button, so it stays open. */
 const OneMarker = ({
   marker,
@@ -206,10 +218,7 @@ const OneMarker = ({
     .filter((part) => part !== null)
     .join('; ');
   return mayBuild ? (
-    <details class="card">
-      <summary>{line}</summary>
-      <MarkerForm marker={marker} done={refresh} />
-    </details>
+    <Fold line={line}>{() => <MarkerForm marker={marker} done={refresh} />}</Fold>
   ) : (
     <p>{line}</p>
   );
@@ -252,10 +261,7 @@ export const Markers = ({ mayBuild }: { mayBuild: boolean }) => {
             </details>
           )}
           {mayBuild && (
-            <details class="card">
-              <summary>{t('marker-add-one')}</summary>
-              <MarkerForm marker={null} done={refresh} />
-            </details>
+            <Fold line={t('marker-add-one')}>{() => <MarkerForm marker={null} done={refresh} />}</Fold>
           )}
         </>
       )}
