@@ -46,6 +46,16 @@ module.exports = {
         `^src/(${rooms.filter((other) => other !== name && !allowed.includes(other)).join('|') || '-'})/`,
       ),
     ),
+    // What guidance says of a food is asked of the gate, by the doors of its room: no other room reads a table.
+    rule('guidance-by-its-door', '^src/(?!safety/)', '^src/safety/(?!(index|api)\\.ts$)'),
+    rule('tables-only-in-safety', '^src/(?!safety/)', '^shared/tables/'),
+    // Of safety itself, two doors lead to the gate: what is on record, and a food that is only asked of.
+    rule('the-gate-has-two-doors', '^src/safety/(?!(gate/|items\\.ts$|guidance\\.ts$))', '^src/safety/gate/'),
+    rule(
+      'storage-rows-by-the-gate',
+      '^src/safety/(?!(gate/|storage\\.ts$))',
+      '^src/safety/storage(-data)?\\.ts$',
+    ),
     rule('sql-only-in-the-store', '^src/(?!store/)', 'node_modules/(kysely|better-sqlite3|pg)/'),
     rule('http-only-at-the-edge', '^src/(?!server/|web/|cli/)', 'node_modules/(fastify|@fastify|ws)/'),
   ],

@@ -376,3 +376,4 @@ export type PowerFridgeRow = z.infer<typeof powerFridgeRow>;
 export type PowerFreezerRow = z.infer<typeof powerFreezerRow>;
 export type AllergenRow = z.infer<typeof allergenRow>;
 export type ClaimRow = z.infer<typeof claimRow>;
+export type PackageDateRow = z.infer<typeof packageDateRow>;

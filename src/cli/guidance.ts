@@ -1,6 +1,9 @@
 /** `tellshelf guidance FOOD`: any single question to the reference tables, with its row and source. */
 import { InvalidArgumentError, Option } from 'commander';
 import type { Command } from 'commander';
+// Not by the room's door, which would load all of it before a question is asked.
+import { datesPrinted } from '../kitchen/codes/gs1-dates.js';
+import { checkDigit, isGtin } from '../kitchen/codes/gtin.js';
 import type { HeatMethod, Item, Region } from '../kitchen/model.js';
 import type * as Safety from '../safety/index.js';
 import { plusDays, today as dayToday } from '../terms/dates.js';
@@ -264,19 +267,13 @@ const yearOf = (clock: Clock): number => Number(dayToday(clock).slice(0, 4));
 
 /** Which question was asked: the first option present decides; none is "how long does it keep". */
 const QUESTIONS: readonly (readonly [(options: Options) => boolean, Answer])[] = [
-  [
-    (o) => o.rows === true,
-    (_f, o, _c, room) => ({ rows: [...room.safetyTables().storage[regionOf(o) ?? 'us'].values()] }),
-  ],
-  [
-    (o) => o.gs1 !== undefined,
-    (_f, o, clock, room) => ({ dates: room.readGs1Dates(o.gs1 ?? '', yearOf(clock)) }),
-  ],
+  [(o) => o.rows === true, (_f, o, _c, room) => ({ rows: room.storageRows(regionOf(o) ?? 'us') })],
+  [(o) => o.gs1 !== undefined, (_f, o, clock, room) => ({ dates: datesPrinted(o.gs1 ?? '', yearOf(clock)) })],
   [
     (o) => o.gtin !== undefined,
-    (_f, o, _c, room) => ({
-      valid: room.isGtin(o.gtin ?? ''),
-      checkDigit: room.checkDigit((o.gtin ?? '').slice(0, -1)),
+    (_f, o) => ({
+      valid: isGtin(o.gtin ?? ''),
+      checkDigit: checkDigit((o.gtin ?? '').slice(0, -1)),
     }),
   ],
   [(o) => o.cooling !== undefined, (_f, o, _c, room) => cooling(o, room)],
@@ -300,7 +297,7 @@ const QUESTIONS: readonly (readonly [(options: Options) => boolean, Answer])[] =
   [
     (o) => o.packageDates === true,
     (_f, o, _c, room) => ({
-      dates: room.safetyTables().packageDates.filter((row) => row.region === (regionOf(o) ?? row.region)),
+      dates: room.packageDates(regionOf(o)),
     }),
   ],
   [

@@ -159,6 +159,7 @@ export {
   type CodeFault,
   type Product,
 } from './codes/read-code.js';
+export { datesPrinted, type Gs1DateKind, type PrintedDate } from './codes/gs1-dates.js';
 export { resolveCode, type Resolved } from './codes/resolve.js';
 export { exportItems } from './exchange/export.js';
 export { planImport, type FileForm, type ImportPlan } from './exchange/import.js';

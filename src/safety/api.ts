@@ -16,6 +16,7 @@ import type {
   StepCode,
   ThawAdviceCode,
 } from './codes.js';
+export type { StepCode } from './codes.js';
 
 /** Where food is kept, whatever shelf or basket of it. */
 export type Where = 'fridge' | 'freezer' | 'pantry' | 'counter';

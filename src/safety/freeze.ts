@@ -1,11 +1,10 @@
-/** "Shall I freeze it?" and what reheating once already means. */
+/** "Shall I freeze it?" */
 import type { Region } from '../kitchen/model.js';
 import { today } from '../terms/dates.js';
 import type { Clock, PlainDate } from '../terms/dates.js';
 import type { Reason } from './api.js';
+import { guidanceFor } from './guidance.js';
 import { chartOnFreezing, regionFacts } from './regions/index.js';
-import { chooseRow } from './storage.js';
-import { kindOf, matchFood } from './match.js';
 import { cite, safetyTables } from './tables.js';
 
 export interface FreezeAnswer {
@@ -14,7 +13,10 @@ export interface FreezeAnswer {
   readonly reasons: readonly Reason[];
 }
 
-/** Whether it may still be frozen. UK: up to the end of the use-by day, never after. */
+/**
+ * Whether it may still be frozen. Where a use-by is of safety: up to the end of that day, never after. Where it is
+ * of quality it stops nothing, and how long the food was kept decides, which is asked of the gate.
+ */
 export const mayFreeze = (
   question: {
     readonly food: string;
@@ -25,43 +27,31 @@ export const mayFreeze = (
   },
   tables = safetyTables(),
 ): FreezeAnswer => {
+  const facts = regionFacts(question.region);
   const day = today(question.clock);
-  const rule = cite(tables, tables.timeRules.ukUseByFreeze);
-  if (question.useBy !== null && day > question.useBy) {
-    return {
-      may: 'no',
-      reasons: [
-        { code: 'use-by-passed', args: { day: { kind: 'date', day: question.useBy } }, source: rule },
-      ],
-    };
+  const useBy = facts.useByIsSafety ? question.useBy : null;
+  const byDate = (
+    may: 'yes' | 'no',
+    code: 'use-by-passed' | 'use-by-today',
+    on: PlainDate,
+  ): FreezeAnswer => ({
+    may,
+    reasons: [
+      {
+        code,
+        args: { day: { kind: 'date', day: on } },
+        source: cite(tables, tables.timeRules.ukUseByFreeze),
+      },
+    ],
+  });
+  if (useBy !== null && day > useBy) return byDate('no', 'use-by-passed', useBy);
+  if (facts.chartOnFreezing) {
+    const state = question.homeMade === true ? ('cooked' as const) : null;
+    const frozen = { where: 'freezer', state, opened: true, region: chartOnFreezing } as const;
+    const found = guidanceFor({ ...frozen, food: question.food, clock: question.clock }, tables);
+    const against = found.reasons.find(({ code }) => code === 'not-for-freezing');
+    if (against) return { may: 'poorly', reasons: [against] };
   }
-  const match = matchFood(question.food, { where: 'fridge', homeMade: question.homeMade === true }, tables);
-  const kind = kindOf(match, tables);
-  const row = chooseRow(
-    kind,
-    chartOnFreezing,
-    { opened: true, homeMade: question.homeMade === true },
-    tables,
-  )?.row;
-  if (
-    regionFacts(question.region).chartOnFreezing &&
-    row !== null &&
-    row !== undefined &&
-    row.freezer === null &&
-    row.freezer_note !== null
-  ) {
-    return {
-      may: 'poorly',
-      reasons: [
-        { code: 'not-for-freezing', args: { food: row.food, type: row.type }, source: cite(tables, row) },
-      ],
-    };
-  }
-  if (question.useBy === day) {
-    return {
-      may: 'yes',
-      reasons: [{ code: 'use-by-today', args: { day: { kind: 'date', day } }, source: rule }],
-    };
-  }
+  if (useBy === day) return byDate('yes', 'use-by-today', day);
   return { may: 'yes', reasons: [{ code: 'frozen-keeps', args: {}, source: null }] };
 };

@@ -37,22 +37,39 @@ export {
 export { mayFreeze } from './freeze.js';
 export { homeCannedBoil } from './home-canned.js';
 export { dailyValue, eggCarton, frontOfPack, labelDate } from './labels.js';
-export { fullYear, isGtin, checkDigit, readGs1Date, readGs1Dates } from './gs1.js';
 export { guidanceFor } from './guidance.js';
 export { exposureOf, worstPowerCut } from './exposure.js';
 export { hazardNamed, mouldCut } from './cautions.js';
 export { regionFacts } from './regions/index.js';
-export { anyoneAtRisk, assess, assessIn } from './items.js';
+export { anyoneAtRisk, assessFor, assessIn } from './items.js';
 export { isHomeMade, whereKept } from './where-kept.js';
 export { isHot, leftOut } from './left-out.js';
-export { isSoldRaw, keptSealed, keptWithoutCold, kindOf, matchFood, otherFood } from './match.js';
+export {
+  isCookedDish,
+  isCookedFood,
+  isKnownFood,
+  isSoldCold,
+  isSoldRaw,
+  keptSealed,
+  keptWithoutCold,
+  otherFood,
+  sortOf,
+} from './what-food.js';
 export { printedTime, scalePortions, scaleTime } from './microwave.js';
 export { holdingHours, powerCut, powerCutFor, warmHours } from './power-cut.js';
 export { cameOf, judgedUntold, powerNow, questionOf } from './power-now.js';
 export { reheatPlan } from './reheat.js';
-export { safetyTables, TableError } from './tables.js';
+export { packageDates, readTables, storageRows } from './published.js';
 export { checkProbe, cookTemperature, fridgeReading, inScale, thermometerReading } from './temperature.js';
-export { fridgeThawHours, mayRefreeze, thawPlan, wallTime, waterThawHours } from './thaw.js';
+export {
+  fridgeThawHours,
+  isTurkey,
+  mayRefreeze,
+  thawing,
+  thawPlan,
+  wallTime,
+  waterThawHours,
+} from './thaw.js';
 export { goTogether } from './together.js';
 export { roastingTime } from './roasting.js';
 export { rankUseFirst, withoutDate } from './use-first.js';

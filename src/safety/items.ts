@@ -1,5 +1,5 @@
 /** Assessing what a kitchen holds. Records never change in place, so an answer is kept with its record for the day. */
-import type { Item, Kitchen, Region } from '../kitchen/model.js';
+import type { Item, Kitchen, Person, Region } from '../kitchen/model.js';
 import { dayOf, today as dayToday } from '../terms/dates.js';
 import type { Clock } from '../terms/dates.js';
 import type { AssessContext, Assessment, PowerState, RankedItem, Where } from './api.js';
@@ -128,6 +128,15 @@ export const assessIn = (
   item: Item,
   clock: Clock,
   tables = safetyTables(),
+): Assessment => assessFor(kitchen, item, clock, { atRisk: anyoneAtRisk(kitchen.people) }, tables);
+
+/** `assessIn`, with what must be said to one who eats it, and not to everybody who does. */
+export const assessFor = (
+  kitchen: Pick<Kitchen, 'household' | 'places' | 'powerCuts'>,
+  item: Item,
+  clock: Clock,
+  { atRisk }: Pick<Person, 'atRisk'>,
+  tables = safetyTables(),
 ): Assessment =>
   assess(
     item,
@@ -135,7 +144,7 @@ export const assessIn = (
       where: whereKept(kitchen.places, item),
       region: kitchen.household.region,
       clock,
-      atRisk: anyoneAtRisk(kitchen.people),
+      atRisk,
       ...powerIn(kitchen, clock, tables),
     },
     tables,

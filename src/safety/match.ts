@@ -63,7 +63,7 @@ const SALAD_MEATS = new Set([
 ]);
 const JOINING_WORDS = new Set(['with', 'in', 'on', 'from', 'for', 'and', 'without', 'plus', 'by']);
 /** Words that say nothing of the food itself, so a match beside them is still exact. */
-const FILLERS = new Set(
+export const FILLERS: ReadonlySet<string> = new Set(
   `a an the of my our some tub jar bag bowl box pot pack packet portion carton bottle plate piece container tray
    half large small big little old new opened unopened frozen thawed defrosted chilled cold hot organic whole
    homemade home made left over last`.split(/\s+/),
@@ -382,38 +382,9 @@ export const besideKind = (name: string, tables = safetyTables()): readonly stri
   return words.filter((_, at) => !heads.has(at));
 };
 
-/** True of what keeps on a shelf, whole or dry, by its name alone. */
-export const keptWithoutCold = (name: string, tables = safetyTables()): boolean => {
-  const match = matchFood(name, { where: 'pantry' }, tables);
-  return match.sure !== 'unknown' && kindOf(match, tables).room === 'stable';
-};
-
-/** Raw as it is sold, and as risky: meat, poultry, fish of which nothing in the name says that it was cooked. */
-export const isSoldRaw = (name: string, tables = safetyTables()): boolean => {
-  const kind = kindOf(matchFood(name, { bought: true }, tables), tables);
-  return kind.state === 'raw' && kind.hazard === 'high' && kind.id.startsWith('raw-');
-};
-
-/** What a tin or carton holds keeps out of the cold while it is sealed. */
-export const keptSealed = (name: string, tables = safetyTables()): boolean => {
-  const match = matchFood(name, { where: 'pantry' }, tables);
-  return match.sure !== 'unknown' && kindOf(match, tables).room === 'tin';
-};
-
 /** The reviewed row behind a name, for allergens it usually holds. */
 export const reviewedFood = (name: string, tables = safetyTables()): FoodRow | null => {
   const index = indexOf(tables);
   const reading = index.readings.get(name) ?? remember(index.readings, name, read(name, index));
   return reading.found?.row ?? null;
-};
-
-/**
- * True where both names are known, and are of different kinds of food: "boiled eggs" and "eggs", "deli turkey"
- * and "whole turkey". A name that only says less ("chicken" of "roast chicken") is no other food.
- */
-export const otherFood = (said: string, recorded: string, tables = safetyTables()): boolean => {
-  const [one, other] = [said, recorded].map((name) => matchFood(name, {}, tables)) as [FoodMatch, FoodMatch];
-  if (one.sure === 'unknown' || other.sure === 'unknown' || one.family === other.family) return false;
-  const words = new Set(foodWords(recorded));
-  return !foodWords(said).every((word) => words.has(word) || FILLERS.has(word));
 };

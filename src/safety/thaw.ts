@@ -140,12 +140,23 @@ const microwaveOption = (question: ThawQuestion, tables: SafetyTables): ThawOpti
   source: cite(tables, tables.thawing.microwave),
 });
 
+/** Whole turkeys have a chart of their own. */
+export const isTurkey = (food: string, tables = safetyTables()): boolean =>
+  /turkey/.test(matchFood(food, {}, tables).food ?? '');
+
+/** What holds of every thawing, each with its source; how often cold water is changed, in minutes. */
+export const thawing = (tables = safetyTables()) => ({
+  changeWaterMinutes: tables.thawing.coldWater.changeWaterMinutes,
+  fromFrozen: { source: cite(tables, tables.thawing.fromFrozen) },
+  never: { source: cite(tables, tables.thawing.never) },
+});
+
 /**
  * Ways to have it thawed in time, planned backward from when it is wanted. Hours are elapsed hours, so
  * a clock change on the way makes no difference. The UK's agency names the fridge and the microwave only.
  */
 export const thawPlan = (question: ThawQuestion, tables = safetyTables()): ThawPlan => {
-  const turkey = /turkey/.test(matchFood(question.food, {}, tables).food ?? '');
+  const turkey = isTurkey(question.food, tables);
   const big = (question.pounds ?? 0) > 4;
   const options = [
     fridgeOption(question, turkey, tables),

@@ -2,7 +2,7 @@
 import { deliverReminder, isRefused, openReminders, type Doing } from '../kitchen/index.js';
 import type { Change, Id, Kitchen, Reminder } from '../kitchen/model.js';
 import { SUMMARY_RECORD, summaryOptions, type Rank } from '../dialogue/summary/heard.js';
-import { rankUseFirst } from '../safety/use-first.js';
+import { rankUseFirst } from '../safety/index.js';
 import { nightlySummary } from '../dialogue/summary/nightly.js';
 import type { Answer } from '../speech/index.js';
 import type { PlannedTelling } from '../store/port.js';

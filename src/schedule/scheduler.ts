@@ -6,7 +6,7 @@
  */
 import type { Id, Kitchen } from '../kitchen/model.js';
 import type { Rank } from '../dialogue/summary/heard.js';
-import { rankUseFirst } from '../safety/use-first.js';
+import { rankUseFirst } from '../safety/index.js';
 import type { Answer, Spoken } from '../speech/index.js';
 import type { PlannedTelling, Telling, TellingStore } from '../store/port.js';
 import type { Clock, Instant } from '../terms/dates.js';

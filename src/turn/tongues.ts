@@ -1,5 +1,5 @@
 /** Which grammar listens and which phrases speak, by locale. */
-import { safetyTables } from '../safety/index.js';
+import { readTables } from '../safety/index.js';
 import { createVoice, earconsAt, type PhraseError, type Voice } from '../speech/index.js';
 import { createHouseholdNames, createUnderstander, type Understander } from '../understanding/index.js';
 
@@ -79,7 +79,7 @@ export const createTongues = (onPhraseProblem: (error: PhraseError) => void): To
           steps: { title: 'qx', dish: null, held: false, texts: ['qx'], at: 0, waiting: false },
         });
       }
-      safetyTables();
+      readTables();
     },
     beside: ({ locale }) => (language(locale) === language(FALLBACK) ? null : make(FALLBACK)),
     for(asked, household) {

@@ -3,7 +3,8 @@
  * matched, each date reckoned) and as a household asks it again the same day, after one item changed.
  */
 import type { Item } from '../../src/kitchen/model.js';
-import { rankUseFirst, safetyTables } from '../../src/safety/index.js';
+import { rankUseFirst } from '../../src/safety/index.js';
+import { safetyTables } from '../../src/safety/tables.js';
 import { bigKitchen } from './big-kitchen.js';
 
 const ITEMS = 10_000;

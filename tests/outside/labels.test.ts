@@ -6,7 +6,6 @@ import {
   dailyValue,
   eggCarton,
   frontOfPack,
-  fullYear,
   homeCannedBoil,
   wattsByBoiling,
 } from '../../src/safety/index.js';
@@ -73,18 +72,6 @@ describe('US claims, 21 CFR 101.61 and 101.62', () => {
       'medium',
       'high',
     ]));
-});
-
-describe('GS1 century rule (General Specifications 7.12)', () => {
-  it.each([
-    [76, 2026, 2076],
-    [77, 2026, 1977],
-    [0, 2026, 2000],
-    [26, 2051, 2026],
-    [1, 2051, 2101],
-    [0, 2051, 2000 + 100],
-    [99, 2026, 1999],
-  ])('%d read in %d is %d', (digits, now, year) => expect(fullYear(digits, now)).toBe(year));
 });
 
 describe('other published figures', () => {

@@ -3,7 +3,8 @@
  * times printed in oven handbooks beside the energy-equal formula.
  */
 import { describe, expect, it } from 'vitest';
-import { cookTemperature, safetyTables, scaleTime } from '../../src/safety/index.js';
+import { cookTemperature, scaleTime } from '../../src/safety/index.js';
+import { safetyTables } from '../../src/safety/tables.js';
 
 describe('USDA FSIS Safe Minimum Internal Temperature Chart', () => {
   it.each([

@@ -9,8 +9,8 @@ import {
   leftOut,
   mayRefreeze,
   reheatPlan,
-  safetyTables,
 } from '../../src/safety/index.js';
+import { safetyTables } from '../../src/safety/tables.js';
 import type { GuidanceQuestion } from './types.js';
 
 const clock = { now: '2026-11-25T12:00:00.000Z', timeZone: 'Europe/London' };

@@ -14,18 +14,18 @@ import {
   fridgeReading,
   fridgeThawHours,
   guidanceFor,
-  isGtin,
   leftOut,
   mayFreeze,
   mayRefreeze,
   powerCutFor,
   printedTime,
-  readGs1Dates,
   reheatPlan,
   scalePortions,
   scaleTime,
   waterThawHours,
 } from '../../src/safety/index.js';
+import { datesPrinted } from '../../src/kitchen/index.js';
+import { isGtin } from '../../src/kitchen/codes/gtin.js';
 import type { GuidanceQuestion, PowerCutQuestion, Region, Temperature } from './types.js';
 
 const zone = 'America/Chicago';
@@ -480,14 +480,14 @@ describe('claims', () => {
 
 describe('package codes, GS1 General Specifications and Syntax Dictionary, read in 2026', () => {
   it.each([
-    ['40', '(17)270200', { kind: 'use-by', day: '2027-02-28' }],
-    ['40', '(15)280200', { kind: 'best-before', day: '2028-02-29' }],
-    ['40', '(13)261125', { kind: 'packed', day: '2026-11-25' }],
-    ['40', '(17)760101', { kind: 'use-by', day: '2076-01-01' }],
-    ['40', '(17)770101', { kind: 'use-by', day: '1977-01-01' }],
-    ['70', '(15)261200', { kind: 'best-before', day: '2026-12-31' }],
-    ['70', '(17)270229', { kind: 'use-by', problem: 'no-such-day' }],
-  ])('%s: %s', (_number, text, expected) => expect(readGs1Dates(text, 2026)[0]).toMatchObject(expected));
+    ['40', '(17)270200', { kind: 'expiry', day: '2027-02-28' }],
+    ['40', '(15)280200', { kind: 'bestBefore', day: '2028-02-29' }],
+    ['40', '(13)261125', { kind: 'packaging', day: '2026-11-25' }],
+    ['40', '(17)760101', { kind: 'expiry', day: '2076-01-01' }],
+    ['40', '(17)770101', { kind: 'expiry', day: '1977-01-01' }],
+    ['70', '(15)261200', { kind: 'bestBefore', day: '2026-12-31' }],
+    ['70', '(17)270229', { kind: 'expiry', problem: 'no-such-day' }],
+  ])('%s: %s', (_number, text, expected) => expect(datesPrinted(text, 2026)[0]).toMatchObject(expected));
   it.each([
     ['6291041500213', true],
     ['6291041500214', false],

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { assess, assessIn, clockOf, guidanceFor, whereKept } from '../../src/safety/index.js';
+import { assessIn, clockOf, guidanceFor, whereKept } from '../../src/safety/index.js';
+import { assess } from '../../src/safety/items.js';
 import { plusDays } from '../../src/terms/dates.js';
 import { clock, item, kitchen, person } from './items.js';
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { matchFood, safetyTables } from '../../src/safety/index.js';
+import { matchFood } from '../../src/safety/match.js';
+import { safetyTables } from '../../src/safety/tables.js';
 import { foodWords, singular } from '../../src/safety/words.js';
 
 const inFridge = (name: string) => matchFood(name, { where: 'fridge' });

@@ -5,14 +5,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { FoodEvent, Item } from '../../src/kitchen/model.js';
-import {
-  assess,
-  guidanceFor,
-  leftOut,
-  safetyTables,
-  type Assessment,
-  type Where,
-} from '../../src/safety/index.js';
+import { guidanceFor, leftOut, type Assessment, type Where } from '../../src/safety/index.js';
+import { assess } from '../../src/safety/items.js';
+import { safetyTables } from '../../src/safety/tables.js';
 import { plusDays } from '../../src/terms/dates.js';
 import { item } from './items.js';
 

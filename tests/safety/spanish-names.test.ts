@@ -1,6 +1,7 @@
 /** Spanish names are matched to the same reviewed rows as their English names. */
 import { describe, expect, it } from 'vitest';
-import { matchFood, safetyTables } from '../../src/safety/index.js';
+import { matchFood } from '../../src/safety/match.js';
+import { safetyTables } from '../../src/safety/tables.js';
 
 describe('a food named in Spanish', () => {
   it.each([

@@ -9,11 +9,10 @@ import {
   POWER_REASON_CODES,
   REASON_CODES,
   REFUSAL_CODES,
-  safetyTables,
   STEP_CODES,
   THAW_ADVICE_CODES,
 } from '../../src/safety/index.js';
-import { cite } from '../../src/safety/tables.js';
+import { cite, safetyTables } from '../../src/safety/tables.js';
 
 const tables = safetyTables();
 

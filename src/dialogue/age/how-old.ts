@@ -1,5 +1,5 @@
 /** "How old is the stew": its age, and what guidance makes of it. */
-import { assessIn } from '../../safety/items.js';
+import { assessIn } from '../../safety/index.js';
 import { ageFrom, ageWords } from './age-parts.js';
 import { dateSaidAs } from '../describe/came.js';
 import { reasonsOf, verdictWords } from '../describe/guidance.js';

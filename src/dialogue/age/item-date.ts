@@ -1,5 +1,5 @@
 /** "When does the yogurt expire": the dates of one thing. */
-import { assessIn } from '../../safety/items.js';
+import { assessIn } from '../../safety/index.js';
 import { dayOf } from '../../terms/dates.js';
 import { ageWords } from './age-parts.js';
 import { dateSaidAs } from '../describe/came.js';

@@ -2,7 +2,7 @@
 import { mayBeFrozen } from './may-freeze.js';
 import type { Item } from '../../kitchen/model.js';
 import type { Assessment } from '../../safety/api.js';
-import { assessIn } from '../../safety/items.js';
+import { assessIn } from '../../safety/index.js';
 import type { Say } from '../../speech/answer.js';
 import { type PlainDate, plusDays } from '../../terms/dates.js';
 import type { SaidDate, Slots } from '../../understanding/intents.js';

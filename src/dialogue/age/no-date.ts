@@ -1,6 +1,6 @@
 /** What nobody said a date of. */
 import { livingItems } from '../../kitchen/index.js';
-import { withoutDate } from '../../safety/use-first.js';
+import { withoutDate } from '../../safety/index.js';
 import { groupName, grouped, toldGroups } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';

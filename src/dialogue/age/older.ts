@@ -1,6 +1,6 @@
 /** What is older than a day, what is oldest, and what was done when. */
 import type { DateKind, Item } from '../../kitchen/model.js';
-import { assessIn } from '../../safety/items.js';
+import { assessIn } from '../../safety/index.js';
 import type { Say, Value } from '../../speech/answer.js';
 import { type PlainDate, dayOf } from '../../terms/dates.js';
 import type { Slots } from '../../understanding/intents.js';

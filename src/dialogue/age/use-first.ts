@@ -2,7 +2,7 @@
 import { livingItems } from '../../kitchen/index.js';
 import type { Item } from '../../kitchen/model.js';
 import type { RankedItem } from '../../safety/api.js';
-import { rankUseFirst } from '../../safety/use-first.js';
+import { rankUseFirst } from '../../safety/index.js';
 import type { Say } from '../../speech/answer.js';
 import { daysBetween, plusDays, today } from '../../terms/dates.js';
 import type { Slots } from '../../understanding/intents.js';

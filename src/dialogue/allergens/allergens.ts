@@ -1,9 +1,8 @@
 /** What contains what, and what someone can eat. What nobody said is unknown, never free from. */
 import { itemsAt, livingItems, placeUnder } from '../../kitchen/index.js';
 import type { Item, Person } from '../../kitchen/model.js';
-import { allergenIn, dietIn } from '../../safety/index.js';
+import { allergenIn, assessIn, dietIn } from '../../safety/index.js';
 import type { AllergenAnswer } from '../../safety/api.js';
-import { assessIn } from '../../safety/items.js';
 import type { Say } from '../../speech/answer.js';
 import { cautionWords, reasonsOf, verdictWords } from '../describe/guidance.js';
 import { type Group, groupName, grouped, toldGroups } from '../describe/item.js';

@@ -4,8 +4,7 @@
  */
 import type { Item, Person } from '../../kitchen/model.js';
 import type { AllergenAnswer } from '../../safety/api.js';
-import { allergenIn } from '../../safety/index.js';
-import { assessIn } from '../../safety/items.js';
+import { allergenIn, assessIn } from '../../safety/index.js';
 import type { Say } from '../../speech/answer.js';
 import { cautionWords, distinct, verdictWords } from '../describe/guidance.js';
 import { type Reply, type Turn, about, list, say } from '../handler.js';

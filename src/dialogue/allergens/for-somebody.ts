@@ -4,8 +4,7 @@
  * there are of which nobody knows is told with it.
  */
 import type { Item, Person } from '../../kitchen/model.js';
-import { assess, dietIn, matchFood, whereKept } from '../../safety/index.js';
-import { assessIn } from '../../safety/items.js';
+import { assessFor, assessIn, dietIn, isKnownFood } from '../../safety/index.js';
 import type { Say } from '../../speech/answer.js';
 import { cautionWords, distinct, verdictWords, reasonsOf } from '../describe/guidance.js';
 import { type Reply, type Turn, about, list, say } from '../handler.js';
@@ -45,7 +44,7 @@ export const riskParts = (
   const cautions = distinct(of.map(({ caution }) => cautionWords(caution)));
   const few = cautions.length <= toldAtOnce;
   // What the tables do not know by its name they say nothing of, which is no promise either.
-  const strange = kept.filter((one) => matchFood(one.name, {}).sure === 'unknown');
+  const strange = kept.filter((one) => !isKnownFood(one.name));
   return {
     parts: [
       ...(past.length > 0 ? [say('past-for-nobody', { items: foodList(past) })] : []),
@@ -119,9 +118,7 @@ export const notFor = (turn: Turn, person: Person, pool: readonly Item[]): Reply
 
 /** One food for somebody of whom no allergy is known: what guidance says of it, and what is in it. */
 export const guidanceForOne = (turn: Turn, person: Person, item: Item): Reply => {
-  const where = whereKept(turn.kitchen.places, item);
-  const { region } = turn.kitchen.household;
-  const found = assess(item, { where, region, clock: turn.clock, atRisk: person.atRisk });
+  const found = assessFor(turn.kitchen, item, turn.clock, person);
   const risks = riskCautions(turn, person, item).map(cautionWords);
   const { contains } = item;
   return {

@@ -1,7 +1,7 @@
 /** What guidance names of one food for people at risk. */
 import type { Item, Person } from '../../kitchen/model.js';
 import type { Caution } from '../../safety/api.js';
-import { assess, whereKept } from '../../safety/index.js';
+import { assessFor } from '../../safety/index.js';
 import type { Turn } from '../handler.js';
 
 /** What guidance names for people at risk holds for a baby only where it is of babies, and for nobody else then. */
@@ -15,8 +15,6 @@ const isOf = ({ code }: Caution, risks: readonly string[]): boolean => {
 /** What guidance says of one food to somebody at risk as she is. */
 export const riskCautions = (turn: Turn, person: Person, item: Item): readonly Caution[] => {
   if (!person.atRisk) return [];
-  const where = whereKept(turn.kitchen.places, item);
-  const { region } = turn.kitchen.household;
-  const found = assess(item, { where, region, clock: turn.clock, atRisk: true });
+  const found = assessFor(turn.kitchen, item, turn.clock, person);
   return found.cautions.filter((caution) => isOf(caution, person.risks ?? []));
 };

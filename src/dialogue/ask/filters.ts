@@ -2,8 +2,7 @@
 import { isFrozen, placeUnder, storageOf } from '../../kitchen/index.js';
 import type { Id, Item, Person } from '../../kitchen/model.js';
 import type { Filter, Who } from '../../protocol/query.js';
-import { allergenIn, dietMarks, isHomeMade, matchFood } from '../../safety/index.js';
-import { assessIn } from '../../safety/items.js';
+import { allergenIn, assessIn, dietMarks, isCookedFood, isHomeMade } from '../../safety/index.js';
 import { marksOf, meaningIn } from '../../kitchen/index.js';
 import { plusDays } from '../../terms/dates.js';
 import { type Turn, speakerPerson, todayOf } from '../handler.js';
@@ -87,7 +86,7 @@ const soonDays = 2;
 type Test = (item: Item) => boolean;
 
 /** Cooked by its name, or made here. */
-const isCooked: Test = (item) => matchFood(item.name, { homeMade: isHomeMade(item) }).state === 'cooked';
+const isCooked: Test = (item) => isCookedFood(item.name, { homeMade: isHomeMade(item) });
 
 /** Verdicts by which guidance speaks for a thing: where it gives no figure or no day is known, it does not. */
 const within: ReadonlySet<string> = new Set(['fine', 'use-soon', 'last-day', 'past-best-quality']);

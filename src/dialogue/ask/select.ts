@@ -3,7 +3,7 @@ import { likeNames, livingItems } from '../../kitchen/index.js';
 import type { Item } from '../../kitchen/model.js';
 import type { Filter, Order, Query } from '../../protocol/query.js';
 import type { Mention } from '../../protocol/mentions.js';
-import { assessIn } from '../../safety/items.js';
+import { assessIn } from '../../safety/index.js';
 import { ageFrom } from '../age/age-parts.js';
 import type { Turn } from '../handler.js';
 import { findItems, headOf } from '../refer/items.js';

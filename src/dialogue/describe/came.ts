@@ -3,7 +3,7 @@
  * and it is not called so.
  */
 import type { DateKind, Item } from '../../kitchen/model.js';
-import { matchFood } from '../../safety/index.js';
+import { isCookedFood } from '../../safety/index.js';
 
 export type SaidKind = DateKind | 'came';
 
@@ -15,4 +15,4 @@ export const madeUnknown = ({ name, dates, maker }: Item): boolean =>
   maker !== null &&
   dates.bought !== undefined &&
   dates.made === undefined &&
-  matchFood(name, { where: 'fridge' }).state === 'cooked';
+  isCookedFood(name);

@@ -1,6 +1,6 @@
 /** Steps of the safety room as steps of a guided procedure. */
 import type { Step as SafetyStep } from '../../safety/api.js';
-import type { StepCode } from '../../safety/codes.js';
+import type { StepCode } from '../../safety/api.js';
 import type { Value } from '../../speech/answer.js';
 import { saidDuration } from '../../understanding/index.js';
 import { say, seconds } from '../handler.js';

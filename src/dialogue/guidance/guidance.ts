@@ -14,6 +14,7 @@ import {
   holdingHours,
   homeCannedBoil,
   isHot,
+  isTurkey,
   leftOut as leftOutGuidance,
   mayRefreeze,
   powerCutFor,
@@ -411,7 +412,7 @@ const coldWhere = ({ facts, turn, slots }: Asked): Cold | null => {
 const thaw = ({ facts, food, turn }: Asked): Reply => {
   if (facts.where === 'counter') return { parts: [say('thaw-counter-no')], names: [food] };
   const pounds = facts.pounds ?? 1;
-  const turkey = /turkey/.test(food);
+  const turkey = isTurkey(food);
   const fridge = fridgeThawHours(pounds);
   const water = waterThawHours(pounds, turkey);
   const inFridge = say('guidance-thaw-fridge', {

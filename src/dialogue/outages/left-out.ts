@@ -2,12 +2,11 @@
 import { emptyMention } from '../../understanding/intents.js';
 import type { Item } from '../../kitchen/model.js';
 import { storageOf, takeOut, isRefused } from '../../kitchen/index.js';
-import { leftOut as leftOutGuidance } from '../../safety/left-out.js';
+import { exposureOf, isHot, leftOut as leftOutGuidance } from '../../safety/index.js';
 import type { Reason } from '../../safety/api.js';
 import type { Say } from '../../speech/answer.js';
 import { type Instant, today } from '../../terms/dates.js';
 import type { Act, Slots } from '../../understanding/intents.js';
-import { exposureOf, isHot } from '../../safety/index.js';
 import { reasonWords, sourcesOf } from '../describe/guidance.js';
 import { type Handler, type Reply, type Turn, about, clockTime, say, seconds } from '../handler.js';
 import { findItems } from '../refer/items.js';

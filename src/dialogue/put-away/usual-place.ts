@@ -4,46 +4,9 @@
  */
 import { learnedDefaults, storagesOf } from '../../kitchen/index.js';
 import type { Id } from '../../kitchen/model.js';
-import { kindOf, matchFood, safetyTables } from '../../safety/index.js';
+import { isCookedDish, isSoldCold } from '../../safety/index.js';
 import type { Slots } from '../../understanding/intents.js';
 import type { Turn } from '../handler.js';
-
-/** Families of shared/tables/food-kinds.csv sold from a cold shelf and kept on one. */
-const chilled: ReadonlySet<string> = new Set([
-  'milk',
-  'raw-milk',
-  'cream',
-  'yogurt',
-  'soft-cheese',
-  'queso-fresco',
-  'cottage-cheese',
-  'low-fat-cheese',
-  'grated-cheese',
-  'hard-cheese',
-  'butter',
-  'margarine',
-  'eggs-shell',
-  'dip',
-  'tofu',
-  'deli-sliced',
-  'ham-slices',
-  'luncheon-meat',
-  'packaged-greens',
-  'fresh-pasta',
-]);
-
-const keptCold = (name: string): boolean => {
-  const { family, sure } = matchFood(name, { where: null, state: null, homeMade: false }, safetyTables());
-  return sure !== 'unknown' && chilled.has(family);
-};
-
-/** A stew, not a loaf or a plain cake. */
-const cookedDish = (name: string): boolean => {
-  const tables = safetyTables();
-  const match = matchFood(name, { where: null, state: 'cooked', homeMade: true }, tables);
-  const { hazard } = kindOf(match, tables);
-  return hazard === 'high' || hazard === 'medium';
-};
 
 /** "Same place": the one just spoken of; "the same place as last time" is the usual one. */
 const placeSpokenOf = (turn: Turn, { place }: Slots): Id | null =>
@@ -63,5 +26,5 @@ export const usualPlace = (turn: Turn, name: string, slots: Slots): Id | null =>
   const [only] = wanted;
   if (!only || wanted.length > 1) return null;
   const home = slots.dates?.made !== undefined || slots.maker !== undefined;
-  return frozen || (home && cookedDish(name)) || keptCold(name) ? only.id : null;
+  return frozen || (home && isCookedDish(name)) || isSoldCold(name) ? only.id : null;
 };

@@ -5,7 +5,7 @@ import type { Id, Item } from '../../kitchen/model.js';
 import { foodKey, foodWords, isFrozen, likeness } from '../../kitchen/index.js';
 import { placeUnder } from '../../kitchen/index.js';
 import { findByTouch } from '../../kitchen/index.js';
-import { dietMarks, matchFood } from '../../safety/index.js';
+import { dietMarks, sortOf } from '../../safety/index.js';
 import { plusDays, today } from '../../terms/dates.js';
 import type { Touch } from '../../terms/touch.js';
 import { ageIn, isLeftovers, oneIn } from '../../understanding/index.js';
@@ -84,7 +84,7 @@ const ofKind = (turn: Turn, { words }: Mention, named: readonly Item[]): Item[] 
     )
   )
     return [];
-  const family = (name: string): string => foodKey(matchFood(name, {}).family.split('-').at(-1) ?? '');
+  const family = (name: string): string => foodKey(sortOf(name));
   return hereItems(turn).filter(({ name }) => family(name) === kind);
 };
 

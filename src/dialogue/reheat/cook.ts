@@ -1,6 +1,6 @@
 /** "What temperature for chicken?", "how do I cook them?", "how do I know it is done?" */
 import type { Temperature } from '../../safety/api.js';
-import { cookTemperature as cookGuidance } from '../../safety/temperature.js';
+import { cookTemperature as cookGuidance } from '../../safety/index.js';
 import type { Item } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import { inNoTable } from '../age/generic-keeps.js';

@@ -1,12 +1,11 @@
 /** "I want the turkey for Thursday dinner": when to start, and how. */
 import {
   fridgeThawHours,
-  matchFood,
-  safetyTables,
+  isTurkey,
+  thawing,
   thawPlan as planThaw,
   waterThawHours,
 } from '../../safety/index.js';
-import { cite } from '../../safety/tables.js';
 import type { ThawOption } from '../../safety/api.js';
 import type { Say, Value } from '../../speech/answer.js';
 import { convert, storageOf } from '../../kitchen/index.js';
@@ -46,7 +45,7 @@ const hoursWords = ({ low, high }: { low: number; high: number }): Record<string
 
 /** "How long does it take to thaw": the hours, by what it weighs. */
 const thawTakes = (turn: Turn, item: Item, pounds: number): Reply => {
-  const turkey = /turkey/.test(matchFood(item.name, {}).food ?? '');
+  const turkey = isTurkey(item.name);
   const { region } = turn.kitchen.household;
   const plan = planThaw({ food: item.name, pounds, wantedAt: turn.clock.now, clock: turn.clock, region });
   const water = plan.options.some(({ method }) => method === 'cold-water');
@@ -95,10 +94,9 @@ const fromInstant = (at: string, hours: number): string =>
 /** "Do I need to thaw it first": not what is recorded as heated from frozen, and else it may be cooked so. */
 const thawNeeded = (turn: Turn, item: Item): Reply => {
   const recorded = item.preparations.some(({ from, method }) => from === 'freezer' && method !== 'none');
-  const { thawing } = safetyTables();
   return {
     parts: [say(recorded ? 'thaw-needed-no' : 'thaw-cook-from-frozen')],
-    sources: sourcesOf([{ source: cite(safetyTables(), thawing.fromFrozen) }]),
+    sources: sourcesOf([thawing().fromFrozen]),
     memory: about(turn, [item]),
     names: [item.name],
   };
@@ -129,7 +127,7 @@ export const thawPlan: Handler = (act, turn) => {
   if (slots.asked === 'counter')
     return {
       parts: [say('thaw-counter-no'), say('thaw-ways')],
-      sources: sourcesOf([{ source: cite(safetyTables(), safetyTables().thawing.never) }]),
+      sources: sourcesOf([thawing().never]),
     };
   const there = fridgeSaid(turn, slots);
   const mention = slots.item && there ? { ...slots.item, at: null } : slots.item;

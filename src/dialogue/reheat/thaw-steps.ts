@@ -1,5 +1,5 @@
 /** A way of thawing as steps: one act each, with its timer where the water is to be changed. */
-import { safetyTables } from '../../safety/index.js';
+import { thawing } from '../../safety/index.js';
 import type { ThawOption } from '../../safety/api.js';
 import type { Item } from '../../kitchen/model.js';
 import { sourcesOf } from '../describe/guidance.js';
@@ -10,7 +10,7 @@ import type { Procedure, Step } from '../state.js';
 const mostChanges = 5;
 
 const inWater = (item: Item, hours: number): readonly Step[] => {
-  const { changeWaterMinutes } = safetyTables().thawing.coldWater;
+  const { changeWaterMinutes } = thawing();
   const timer = { seconds: changeWaterMinutes * 60, label: item.name };
   const changes = Math.max(0, Math.ceil((hours * 60) / changeWaterMinutes) - 1);
   const change: Step = { text: say('thaw-step-change'), timer, name: 'change water' };

@@ -5,7 +5,7 @@
 import { pathOf } from '../../kitchen/index.js';
 import type { Id, Item, Kitchen } from '../../kitchen/model.js';
 import type { Assessment, RankedItem } from '../../safety/api.js';
-import { guidanceFor } from '../../safety/guidance.js';
+import { guidanceFor } from '../../safety/index.js';
 import type { Answer, Say, Value } from '../../speech/answer.js';
 import type { Clock } from '../../terms/dates.js';
 import { groupName, grouped } from '../describe/item.js';

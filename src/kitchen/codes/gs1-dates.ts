@@ -4,6 +4,7 @@
  * GS1 Syntax Dictionary, linters `yymmdd` and `yymmd0`.
  */
 import { isPlainDate, type PlainDate } from '../../terms/dates.js';
+import { readElementString, type Elements } from './gs1.js';
 
 /** The application identifiers that are dates of this form, and what GS1 calls them. */
 export const DATE_AIS = {
@@ -48,4 +49,24 @@ export const readGs1Date = (digits: string, kind: Gs1DateKind, thisYear: number)
   const day = !monthOnly ? Number(digits.slice(4)) : starts ? 1 : lastOfMonth(year, month);
   const text = `${year}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`;
   return isPlainDate(text) ? { day: text, monthOnly } : null;
+};
+
+/** A date of a code, or that there is no such day. */
+export type PrintedDate =
+  | ({ readonly kind: Gs1DateKind } & Gs1Date)
+  | { readonly kind: Gs1DateKind; readonly problem: 'no-such-day' };
+
+/** Every date among the elements of a code, in the order of their identifiers. */
+export const datesAmong = (elements: Elements, thisYear: number): readonly PrintedDate[] =>
+  Object.entries(DATE_AIS).flatMap(([ai, kind]): readonly PrintedDate[] => {
+    const digits = elements.get(ai);
+    if (digits === undefined) return [];
+    const date = readGs1Date(digits, kind, thisYear);
+    return [date ? { kind, ...date } : { kind, problem: 'no-such-day' }];
+  });
+
+/** The dates of an element string as it is printed or read, e.g. `(17)270200(10)A1`; none where it is none. */
+export const datesPrinted = (text: string, thisYear: number): readonly PrintedDate[] => {
+  const elements = readElementString(text.trim());
+  return elements ? datesAmong(elements, thisYear) : [];
 };

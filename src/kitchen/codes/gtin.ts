@@ -24,6 +24,9 @@ export const gtin14 = (text: string): string | null => {
   return checkDigit(digits.slice(0, -1)) === Number(digits.at(-1)) ? digits.padStart(14, '0') : null;
 };
 
+/** Whether these digits are a product number that ends in its check digit. */
+export const isGtin = (digits: string): boolean => gtin14(digits) !== null;
+
 /**
  * Numbers a shop gives out itself (a weighed cheese): they name no product elsewhere, and may hold a price.
  * Prefixes 020–029, 040–049 and 200–299: GS1 General Specifications, section 1.4 (from memory).

@@ -2,7 +2,7 @@
 import { today, type Clock, type PlainDate } from '../../terms/dates.js';
 import type { DateKind } from '../model.js';
 import { gtin14, isInStore, looksLikeGtin } from './gtin.js';
-import { DATE_AIS, readGs1Date, type Gs1Date, type Gs1DateKind } from './gs1-dates.js';
+import { datesAmong, type Gs1Date, type Gs1DateKind } from './gs1-dates.js';
 import { readDigitalLink, readElementString, type Elements } from './gs1.js';
 import { bytesOf, readNdef } from './ndef.js';
 
@@ -36,11 +36,8 @@ const productOf = (elements: Elements, clock: Clock, text: string): Code => {
   if (gtin === null) return { kind: 'faulty', fault: 'check-digit', text };
   const thisYear = Number(today(clock).slice(0, 4));
   const dates: Partial<Record<Gs1DateKind, Gs1Date>> = {};
-  for (const [ai, kind] of Object.entries(DATE_AIS)) {
-    const digits = elements.get(ai);
-    if (digits === undefined) continue;
-    const date = readGs1Date(digits, kind, thisYear);
-    if (!date) return { kind: 'faulty', fault: 'no-such-day', text };
+  for (const { kind, ...date } of datesAmong(elements, thisYear)) {
+    if ('problem' in date) return { kind: 'faulty', fault: 'no-such-day', text };
     dates[kind] = date;
   }
   return {

@@ -1,6 +1,6 @@
 /** Questions made of the published tables: every cell asked in the ways different people ask it. */
 import { readFileSync } from 'node:fs';
-import { safetyTables } from '../../../src/safety/index.js';
+import { safetyTables } from '../../../src/safety/tables.js';
 import { projectFile } from '../../../src/project-files.js';
 import type { Figure } from './answer.js';
 import type { Want } from './judge.js';
