@@ -147,6 +147,8 @@ export interface Item {
   readonly timesReheated: number;
   /** Days it was frozen before the last time, first of them first. Frozen again, it has been thawed between. */
   readonly frozenBefore?: readonly PlainDate[];
+  /** The days it thawed after those, in the same order; the last time's is among its dates. */
+  readonly thawedBefore?: readonly PlainDate[];
   /** Who made it: a person's name or a shop, as said. */
   readonly maker: string | null;
   /** Whose it is, when it is not everyone's. */

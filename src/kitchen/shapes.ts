@@ -165,6 +165,7 @@ export const recordShapes = {
       history: z.array(foodEventShape).optional(),
       timesReheated: z.int().nonnegative(),
       frozenBefore: z.array(dayShape).optional(),
+      thawedBefore: z.array(dayShape).optional(),
       maker: text.nullable(),
       ownerId: maybeId,
       diets: texts,

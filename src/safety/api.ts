@@ -135,6 +135,8 @@ export interface ClockEvent {
 
 /** An item's clock: which phase it is in, and how many fridge days are already used. */
 export interface ClockState {
+  /** Earlier freezings that are over, first of them first; null where when one ended is not known. */
+  readonly freezings: readonly { readonly from: PlainDate; readonly to: PlainDate }[] | null;
   /** `frozen`: the keeping clock is paused and the quality clock runs. */
   readonly phase: 'unknown' | 'fridge' | 'opened' | 'frozen' | 'thawed' | 'room' | 'out';
   /** The day counted as day nought; null when no date was given. */

@@ -16,6 +16,7 @@ const NOT_STARTED: ClockState = {
   openedOn: null,
   frozenOn: null,
   thawedOn: null,
+  freezings: [],
   outSince: null,
   timesReheated: 0,
 };
@@ -36,7 +37,8 @@ export const advance = (state: ClockState, event: ClockEvent): ClockState => {
         ? { ...state, phase: 'opened', startedOn: day, since: day, usedBefore: 0, openedOn: day }
         : {
             ...state,
-            phase: state.phase === 'frozen' ? 'frozen' : 'opened',
+            // Opened after it thawed, it has thawed all the same.
+            phase: state.phase === 'frozen' || state.phase === 'thawed' ? state.phase : 'opened',
             since: state.phase === 'frozen' ? state.since : day,
             usedBefore:
               state.phase === 'frozen' || state.since === null || state.usedBefore === null
@@ -79,7 +81,10 @@ export const eventsOf = (dates: Item['dates']): readonly ClockEvent[] => {
 export const clockOf = (
   dates: Item['dates'],
   where: Where | null,
-  more: { readonly outSince: Instant | null; readonly timesReheated: number },
+  more: { readonly outSince: Instant | null; readonly timesReheated: number } & Pick<
+    Item,
+    'frozenBefore' | 'thawedBefore'
+  >,
 ): ClockState => {
   let state = NOT_STARTED;
   for (const event of eventsOf(dates)) state = advance(state, event);
@@ -94,10 +99,33 @@ export const clockOf = (
     ...state,
     phase,
     since: phase === 'thawed' && state.phase === 'frozen' ? null : state.since,
+    freezings: freezingsOf(dates, more),
     outSince: more.outSince,
     timesReheated: more.timesReheated,
   };
 };
+
+/** Earlier freezings that are over; null where one is known of and when it thawed is not. */
+const freezingsOf = (
+  { frozen, thawed }: Item['dates'],
+  { frozenBefore = [], thawedBefore = [] }: Pick<Item, 'frozenBefore' | 'thawedBefore'>,
+): ClockState['freezings'] => {
+  const thaws = [...thawedBefore, ...(thawed === undefined ? [] : [thawed])];
+  // Thawed before it was frozen, and nobody wrote down when it was frozen the first time.
+  const over = thaws.length - (frozen !== undefined && thawed !== undefined && frozen <= thawed ? 1 : 0);
+  if (frozen !== undefined && over > frozenBefore.length) return null;
+  const spans = frozenBefore.map((from, at) => ({ from, to: thaws[at] }));
+  return spans.every((span): span is { from: PlainDate; to: PlainDate } => span.to !== undefined)
+    ? spans
+    : null;
+};
+
+/** Days it lay frozen in earlier freezings, from that day number on; null where that is not known. */
+export const frozenEarlier = ({ freezings }: ClockState, start: number): number | null =>
+  freezings?.reduce(
+    (sum, { from, to }) => sum + Math.max(0, dayNumber(to) - Math.max(dayNumber(from), start)),
+    0,
+  ) ?? null;
 
 /**
  * The day number a limit counts from, moved on by the days spent frozen after it; `null` when the
@@ -111,7 +139,8 @@ export const countsFrom = (state: ClockState, anchor: PlainDate | null): number 
   const [frozen, thawed] = [dayNumber(state.frozenOn), dayNumber(state.thawedOn)];
   // Frozen again after thawing: how long the first time lasted is no longer on record.
   if (frozen > thawed) return null;
-  return start + Math.max(0, thawed - Math.max(frozen, start));
+  const earlier = frozenEarlier(state, start);
+  return earlier === null ? null : start + earlier + Math.max(0, thawed - Math.max(frozen, start));
 };
 
 /** Days used in the fridge by day number `today`; null when not known. */

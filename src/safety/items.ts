@@ -48,6 +48,8 @@ const subjectOf = (
     exposure: item.outSince === null && !item.history?.length ? null : exposureOf(item, clock.now),
     power: worstOf(item, power),
     timesReheated: item.timesReheated,
+    ...(item.frozenBefore ? { frozenBefore: item.frozenBefore } : {}),
+    ...(item.thawedBefore ? { thawedBefore: item.thawedBefore } : {}),
     recordedOn: dated === undefined ? dayOf(item.addedAt, clock.timeZone) : null,
     withinDaysOfOpening:
       dates.opened === undefined || (item.notes.length === 0 && item.cautions.length === 0)

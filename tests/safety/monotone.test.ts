@@ -4,12 +4,13 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { applyChange, emptyKitchen, isRefused, merge, split, type Doing } from '../../src/kitchen/index.js';
 import type { FoodEvent, Item } from '../../src/kitchen/model.js';
-import { guidanceFor, leftOut, type Assessment, type Where } from '../../src/safety/index.js';
+import { assessIn, guidanceFor, leftOut, type Assessment, type Where } from '../../src/safety/index.js';
 import { assess } from '../../src/safety/items.js';
 import { safetyTables } from '../../src/safety/tables.js';
 import { plusDays } from '../../src/terms/dates.js';
-import { item } from './items.js';
+import { item, kitchen } from './items.js';
 
 const zone = 'America/Chicago';
 const NAMES = safetyTables().foods.flatMap(({ food, also }) => [food, ...also.slice(0, 1)]);
@@ -50,6 +51,8 @@ const history: fc.Arbitrary<History> = fc
     begun: fc.constantFrom('made' as const, 'bought' as const),
     ago: fc.integer({ min: 0, max: 40 }),
     openedAfter: fc.option(fc.integer({ min: 0, max: 10 })),
+    frozenAfter: fc.option(fc.integer({ min: 0, max: 8 })),
+    thawedAfter: fc.integer({ min: 0, max: 20 }),
     useByIn: fc.option(fc.integer({ min: -5, max: 10 })),
     outMinutes: fc.option(fc.integer({ min: 1, max: 400 })),
     hot: fc.boolean(),
@@ -60,7 +63,20 @@ const history: fc.Arbitrary<History> = fc
     reheated: fc.integer({ min: 0, max: 2 }),
   })
   .map(
-    ({ name, begun, ago, openedAfter, useByIn, outMinutes, hot, power, where, region, atRisk, reheated }) => {
+    ({
+      name,
+      begun,
+      ago,
+      openedAfter,
+      frozenAfter,
+      thawedAfter,
+      useByIn,
+      outMinutes,
+      hot,
+      power,
+      ...rest
+    }) => {
+      const { where, region, atRisk, reheated } = rest;
       const events: FoodEvent[] = [
         ...(outMinutes === null
           ? []
@@ -68,10 +84,14 @@ const history: fc.Arbitrary<History> = fc
         ...(power === null ? [] : [{ kind: 'power' as const, from: at(-10), to: at(-4), came: power }]),
       ];
       const opened = openedAfter === null ? null : Math.max(0, ago - openedAfter);
+      const frozen = frozenAfter === null ? null : Math.max(0, ago - frozenAfter);
+      const thawed = frozen === null || where === 'freezer' ? null : Math.max(0, frozen - thawedAfter);
       return {
         food: item(name, {
           dates: {
             [begun]: day(ago),
+            ...(frozen === null ? {} : { frozen: day(frozen) }),
+            ...(thawed === null ? {} : { thawed: day(thawed) }),
             ...(opened === null ? {} : { opened: day(opened) }),
             ...(useByIn === null ? {} : { useBy: day(-useByIn) }),
           },
@@ -149,6 +169,27 @@ const WORSE: readonly (readonly [string, (one: History, by: number) => History])
       },
     }),
   ],
+  [
+    'it was frozen later',
+    (one, by) => {
+      const { frozen, thawed } = one.food.dates;
+      if (frozen === undefined) return one;
+      const later = plusDays(frozen, Math.ceil(by / 40));
+      const last = thawed ?? TODAY;
+      const dates = { ...one.food.dates, frozen: later < last ? later : last };
+      return { ...one, food: { ...one.food, dates } };
+    },
+  ],
+  [
+    'it thawed sooner',
+    (one, by) => {
+      const { frozen, thawed } = one.food.dates;
+      if (frozen === undefined || thawed === undefined) return one;
+      const sooner = plusDays(thawed, -Math.ceil(by / 40));
+      const dates = { ...one.food.dates, thawed: sooner > frozen ? sooner : frozen };
+      return { ...one, food: { ...one.food, dates } };
+    },
+  ],
   ['somebody at risk eats here', (one) => ({ ...one, atRisk: true })],
   [
     'it was heated once more',
@@ -208,6 +249,70 @@ describe('a riskier part in it', () => {
         },
       ),
       { numRuns: 1000 },
+    );
+  });
+});
+
+describe('food put together or divided', () => {
+  const places = kitchen([]).places;
+  const cooked = ({ food }: History): boolean => food.dates.made !== undefined;
+  // Raw and cooked under one name are two foods.
+  const alike = fc.tuple(history, history).filter(([one, other]) => cooked(one) === cooked(other));
+  const together = alike.map(([one, other]) => {
+    const at = one.where === 'freezer' ? 'basket' : one.where === 'fridge' ? 'shelf' : 'worktop';
+    const same = (from: History, id: string): Item => ({
+      ...from.food,
+      id,
+      name: one.food.name,
+      placeId: at,
+      dates: {
+        ...from.food.dates,
+        // One that lies in the freezer has not thawed; what was frozen and lies elsewhere has, today at the latest.
+        ...(one.where === 'freezer'
+          ? { thawed: undefined }
+          : from.food.dates.frozen === undefined
+            ? {}
+            : { thawed: from.food.dates.thawed ?? TODAY }),
+      } as Item['dates'],
+    });
+    return [same(one, 'one'), same({ ...other, where: one.where }, 'other')] as const;
+  });
+  const doing = (items: readonly Item[]): Doing => ({
+    kitchen: {
+      ...emptyKitchen(kitchen([]).household),
+      places,
+      items: new Map(items.map((one) => [one.id, one])),
+    },
+    clock,
+    speaker: { personId: null },
+    newId: () => 'part',
+  });
+  const strict = (food: Item, from: ReturnType<typeof doing>) =>
+    STRICT[assessIn({ ...from.kitchen }, food, clock).verdict];
+  it('is judged no milder than the worst of what went into it', () => {
+    fc.assert(
+      fc.property(together, (both) => {
+        const before = doing(both);
+        const change = merge(before, ['one', 'other']);
+        if (isRefused(change)) throw new Error(change.refused);
+        const after = applyChange(before.kitchen, change).items.get('one')!;
+        expect(strict(after, before)).toBeGreaterThanOrEqual(
+          Math.max(...both.map((one) => strict(one, before))),
+        );
+      }),
+      { numRuns: 1000 },
+    );
+  });
+  it('is judged as before in each part', () => {
+    fc.assert(
+      fc.property(together, ([one]) => {
+        const before = doing([one]);
+        const change = split(before, 'one', 2);
+        if (isRefused(change)) throw new Error(change.refused);
+        const { items } = applyChange(before.kitchen, change);
+        expect(strict(items.get('part')!, before)).toBe(strict(items.get('one')!, before));
+      }),
+      { numRuns: 500 },
     );
   });
 });

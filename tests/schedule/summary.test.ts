@@ -57,6 +57,7 @@ const judged = (
       frozenOn: null,
       thawedOn: null,
       outSince: null,
+      freezings: [],
       timesReheated: 0,
     },
     match: {

@@ -1,11 +1,12 @@
 /** One container into several, several into one. */
 import type { Amount } from '../../terms/amount.js';
-import type { PlainDate } from '../../terms/dates.js';
+import { daysBetween, today, type PlainDate } from '../../terms/dates.js';
 import type { DateKind, Id, Item, Op } from '../model.js';
 import { change, itemOp, livingItem, op, refuse, type Doing, type Result } from '../doing.js';
 import { isSome, lessAmount, partsOf, sumAmounts } from '../amounts.js';
 import { historiesTogether } from '../history.js';
 import { foodKey } from '../names.js';
+import { storageOf } from '../places.js';
 import { DATE_KINDS } from '../shapes.js';
 import { checkMarker, freeMarker, takeMarker, type Share } from './putting-away.js';
 
@@ -92,6 +93,61 @@ const earliestDates = (items: readonly Item[]): Item['dates'] => {
   return dates;
 };
 
+/** Days it was kept and not frozen, as far as its dates tell; null where nothing says since when. */
+const daysKept = ({ dates, frozenBefore = [], thawedBefore = [] }: Item, now: PlainDate): number | null => {
+  const [since] = [dates.made, dates.bought, dates.opened].flatMap((day) => day ?? []).sort();
+  if (since === undefined) return null;
+  const thaws = [...thawedBefore, ...(dates.thawed === undefined ? [] : [dates.thawed])];
+  const froze = [...frozenBefore, ...(dates.frozen === undefined ? [] : [dates.frozen])];
+  const stopped = froze.map((from, at) => Math.max(0, daysBetween(from, thaws[at] ?? now)));
+  return daysBetween(since, now) - stopped.reduce((sum, one) => sum + one, 0);
+};
+
+/**
+ * Where a part was frozen, the earliest of each date would give the others a stop they never had: the part that was
+ * kept longest without one gives its dates. That some of it was thawed is kept, as of that day and without a stop.
+ */
+const datesTogether = (doing: Doing, items: readonly Item[]): Partial<Item> => {
+  const dates = earliestDates(items);
+  if (items.every((item) => item.dates.frozen === undefined)) return { dates };
+  const inFreezer = storageOf(doing.kitchen, items[0]!.placeId) === 'freezer';
+  // In the freezer: begun with the first of it, and frozen with the last.
+  if (inFreezer) {
+    const last = items
+      .flatMap((one) => one.dates.frozen ?? [])
+      .sort()
+      .at(-1)!;
+    return { dates: { ...dates, frozen: last } };
+  }
+  const now = today(doing.clock);
+  const kept = items.map((item) => ({ item, days: daysKept(item, now) ?? Number.POSITIVE_INFINITY }));
+  const { item: oldest } = kept.reduce((one, other) => (other.days > one.days ? other : one));
+  const { made: anyMade, bought: _bought, frozen: _frozen, thawed, ...printed } = dates;
+  const { bought, thawed: ownThaw } = oldest.dates;
+  // Some of it was cooked here: so is the whole, from the day the oldest of it is from.
+  const made = oldest.dates.made ?? (anyMade === undefined ? undefined : (bought ?? anyMade));
+  // Frozen, and out of the freezer since a day nobody told: that stays unknown of the whole.
+  const unknown = items.find((one) => one.dates.frozen !== undefined && one.dates.thawed === undefined);
+  // The use-by of a packet that was not frozen by then is put off by no other's freezing.
+  const owesUseBy = items.some(
+    ({ dates: { useBy, frozen: froze } }) => useBy !== undefined && (froze === undefined || froze > useBy),
+  );
+  const since = ownThaw ?? thawed;
+  const noStop = since !== undefined && (owesUseBy || oldest.dates.frozen === undefined);
+  const frozen = unknown?.dates.frozen ?? (noStop ? since : oldest.dates.frozen);
+  return {
+    dates: {
+      ...printed,
+      ...(made === undefined ? {} : { made }),
+      ...(bought === undefined ? {} : { bought }),
+      ...(frozen === undefined ? {} : { frozen }),
+      ...(since === undefined || unknown ? {} : { thawed: since }),
+    },
+    ...(oldest.frozenBefore ? { frozenBefore: oldest.frozenBefore } : {}),
+    ...(oldest.thawedBefore ? { thawedBefore: oldest.thawedBefore } : {}),
+  };
+};
+
 const inAll = (lists: readonly (readonly string[])[]): readonly string[] =>
   (lists[0] ?? []).filter((entry) => lists.every((list) => list.includes(entry)));
 const inAny = (lists: readonly (readonly string[])[]): readonly string[] => [...new Set(lists.flat())];
@@ -136,7 +192,7 @@ export const merge = (
   const whole = itemOp(first, {
     amount,
     amountAtFirst: amount,
-    dates: earliestDates(items),
+    ...datesTogether(doing, items),
     outSince: outs[0] ?? null,
     ...(items.some(({ open }) => open) ? { open: true } : {}),
     ...(items.some(({ outHot }) => outHot) ? { outHot: true } : {}),

@@ -23,6 +23,15 @@ const frozenAgain = (item: Item, day: PlainDate): Pick<Item, 'frozenBefore'> => 
     : {};
 };
 
+/** Thawed a second time, it was thawed before: how long it lay frozen between is reckoned from both. */
+const thawedAgain = (item: Item, day: PlainDate): Pick<Item, 'thawedBefore'> => {
+  const { frozen, thawed } = item.dates;
+  const again = thawed !== undefined && frozen !== undefined && frozen >= thawed && thawed !== day;
+  return again && (item.frozenBefore?.length ?? 0) > (item.thawedBefore?.length ?? 0)
+    ? { thawedBefore: [...(item.thawedBefore ?? []), thawed] }
+    : {};
+};
+
 /** What a place does to an item that comes to it on a day. */
 const arriving = (doing: Doing, item: Item, placeId: Id, day: PlainDate): Partial<Item> => {
   const from = storageOf(doing.kitchen, item.placeId);
@@ -36,7 +45,12 @@ const arriving = (doing: Doing, item: Item, placeId: Id, day: PlainDate): Partia
   const cold = (storage: typeof from): boolean => storage === 'fridge' || storage === 'freezer';
   // Chilled food set down on a counter stands out from now; bread moved there from a pantry does not.
   const setDown = cold(from) && to !== null ? doing.clock.now : null;
-  const again = to === 'freezer' && from !== 'freezer' ? frozenAgain(item, day) : {};
+  const again =
+    to === 'freezer' && from !== 'freezer'
+      ? frozenAgain(item, day)
+      : from === 'freezer' && to !== 'freezer'
+        ? thawedAgain(item, day)
+        : {};
   const out = cold(to) ? backInTheCold(item, doing.clock.now) : { outSince: item.outSince ?? setDown };
   return { placeId, dates, ...again, ...out };
 };
@@ -151,7 +165,7 @@ export const freeze = (
   }
   const spot = how.spot ?? (item.placeId === placeId ? item.spot : null);
   const again = frozen ? {} : frozenAgain(item, day);
-  const fields = { placeId, spot, dates, ...again, outSince: null };
+  const fields = { placeId, spot, dates, ...again, ...backInTheCold(item, doing.clock.now) };
   return made('froze', item, changePart(doing, item, how.amount, fields));
 };
 
@@ -181,6 +195,7 @@ export const thaw = (
   }
   const there = how.placeId === undefined ? {} : arriving(doing, item, how.placeId, day);
   const fields = {
+    ...thawedAgain(item, day),
     ...there,
     dates: { ...item.dates, thawed: day },
     spot: how.placeId ? (how.spot ?? null) : item.spot,

@@ -37,6 +37,9 @@ export interface Subject {
   /** What the worst power cut it went through came to, or the one it lies in now. */
   readonly power: PowerState | null;
   readonly timesReheated: number;
+  /** Earlier freezings, as the record has them. */
+  readonly frozenBefore?: readonly PlainDate[];
+  readonly thawedBefore?: readonly PlainDate[];
   /** The day it was first recorded: it is at least that old. */
   readonly recordedOn: PlainDate | null;
   readonly withinDaysOfOpening: number | null;

@@ -18,7 +18,7 @@ import {
   type Limit,
   type Rule,
 } from './case.js';
-import { frozenAfterUseBy, overBeforeFreezing } from './frozen.js';
+import { asSealed, frozenAfterUseBy, overBeforeFreezing } from './frozen.js';
 import { thawedLimits } from './thawed.js';
 import { undated } from './undated.js';
 
@@ -100,7 +100,7 @@ export const cold: Rule = (of, before) => {
       );
       return work;
     }
-    const over = overBeforeFreezing(chosen, clock);
+    const over = overBeforeFreezing(of);
     if (over !== null) {
       work.verdict = 'throw-out';
       work.reasons.push(reason('over-before-freezing', { over: days(over) }, work.row?.source ?? null));
@@ -116,6 +116,10 @@ export const cold: Rule = (of, before) => {
     const from = countsFrom(clock, anchorOf(chosen, clock));
     if (from !== null) limits.push({ ...spanEnds(from, chosen.row.fridge), chosen, reason: null });
   }
+  const sealed = asSealed(of);
+  const began = sealed === null ? null : countsFrom(clock, clock.startedOn);
+  if (sealed !== null && sealed.row.fridge !== null && began !== null)
+    limits.push({ ...spanEnds(began, sealed.row.fridge), chosen: sealed, reason: null });
   if (subject.withinDaysOfOpening !== null && clock.openedOn !== null) {
     const high = dayNumber(clock.openedOn) + subject.withinDaysOfOpening;
     limits.push({
@@ -125,7 +129,12 @@ export const cold: Rule = (of, before) => {
       reason: reason('within-days-of-opening', { days: days(subject.withinDaysOfOpening), day: onDay(high) }),
     });
   }
-  const frozenInTime = clock.frozenOn !== null && dates.useBy !== undefined && clock.frozenOn <= dates.useBy;
+  // Frozen and thawed on one day it was hardly frozen: its use-by is put off by days in the freezer only.
+  const frozenInTime =
+    clock.frozenOn !== null &&
+    clock.frozenOn !== clock.thawedOn &&
+    dates.useBy !== undefined &&
+    clock.frozenOn <= dates.useBy;
   if (dates.useBy !== undefined && !frozenInTime) {
     const high = dayNumber(dates.useBy);
     const meaning = tables.packageDates.find((row) => row.id === `${region}-use-by`);

@@ -1,20 +1,34 @@
 /** Frozen food: its times are of quality, and freezing gives no days back. */
 import type { ClockState } from '../api.js';
+import { frozenEarlier } from '../clock.js';
 import { dayNumber, spanEnds } from '../days.js';
 import { regionFacts } from '../regions/index.js';
-import { anchorOf, rowUsed, type Chosen } from '../storage.js';
+import { anchorOf, chooseRow, rowUsed, type Chosen } from '../storage.js';
 import { cite } from '../tables.js';
-import { days, draftOf, onDay, reason, spanArgs, type Rule, type Subject } from './case.js';
+import { days, draftOf, onDay, reason, spanArgs, type Case, type Rule, type Subject } from './case.js';
+
+/** Opening gives no days back: what would be past unopened is past, by this row. */
+export const asSealed = ({ chosen, kind, region, subject, tables }: Case): Chosen | null =>
+  chosen?.fromOpening ? chooseRow(kind, region, { ...subject, opened: false }, tables) : null;
 
 /** Used up before it was frozen: freezing does not give days back. */
-export const overBeforeFreezing = (chosen: Chosen | null, clock: ClockState): number | null => {
+export const overBeforeFreezing = (of: Case): number | null => {
+  const over = [of.chosen, asSealed(of)].flatMap((row) => overBy(row, of.clock) ?? []);
+  return over.length === 0 ? null : Math.max(...over);
+};
+
+const overBy = (chosen: Chosen | null, clock: ClockState): number | null => {
   const first = chosen === null ? null : anchorOf(chosen, clock);
   const span = chosen?.row.fridge ?? null;
   if (span === null || first === null || clock.frozenOn === null) return null;
-  // Frozen a second time: only the days since it thawed are known to be fridge days.
-  const again = clock.thawedOn !== null && clock.thawedOn < clock.frozenOn;
-  const anchor = again && clock.thawedOn !== null && clock.thawedOn > first ? clock.thawedOn : first;
-  const over = dayNumber(clock.frozenOn) - spanEnds(dayNumber(anchor), span).high;
+  const start = dayNumber(first);
+  const earlier = frozenEarlier(clock, start);
+  // Frozen a second time, and when it thawed is not known: only the days since its last thaw are known to be fridge days.
+  const since =
+    earlier === null && clock.thawedOn !== null && clock.thawedOn < clock.frozenOn
+      ? Math.max(start, dayNumber(clock.thawedOn))
+      : start + (earlier ?? 0);
+  const over = dayNumber(clock.frozenOn) - spanEnds(since, span).high;
   return over > 0 ? over : null;
 };
 
@@ -23,7 +37,8 @@ export const frozenAfterUseBy = (subject: Subject): boolean =>
   subject.dates.frozen !== undefined &&
   subject.dates.frozen > subject.dates.useBy;
 
-export const frozen: Rule = ({ subject, chosen, clock, region, today, tables }, before) => {
+export const frozen: Rule = (of, before) => {
+  const { subject, chosen, clock, region, today, tables } = of;
   const work = draftOf(before);
   const row = chosen?.row ?? null;
   work.row = row === null ? null : rowUsed(row, 'quality', region, tables);
@@ -38,7 +53,7 @@ export const frozen: Rule = ({ subject, chosen, clock, region, today, tables }, 
     );
     return work;
   }
-  const over = overBeforeFreezing(chosen, clock);
+  const over = overBeforeFreezing(of);
   if (over !== null && row !== null) {
     work.verdict = 'throw-out';
     work.row = rowUsed(row, 'keeping', region, tables);

@@ -85,7 +85,9 @@ export const atRoom: Rule = (of, before) => {
   if (subject.hours !== null && limit !== null) {
     return byMinutes(subject.hours * 60, limit, work);
   }
-  const from = clock.startedOn === null ? null : dayNumber(clock.openedOn ?? clock.startedOn);
+  // Only what a tin held counts from its opening: anything else has stood there since it came.
+  const opened = kind.room === 'tin' && !subject.homeMade ? clock.openedOn : null;
+  const from = clock.startedOn === null ? null : dayNumber(opened ?? clock.startedOn);
   if (from !== null && today.number > from) {
     work.verdict = 'throw-out';
     work.reasons.push(reason('room-temperature'));
