@@ -16,16 +16,10 @@ import { noSuch } from '../refer/items.js';
 import { dietsOf, nobodyCalled, personAsked } from '../people/people.js';
 import { beyondRecord, foodList, guidanceForOne, notFor, riskParts } from './for-somebody.js';
 import { riskCautions } from './risk-cautions.js';
-import { type Pile, pileOf, sortedBy } from './sorted.js';
+import { type Pile, pileOf, sortedBy, worsePile, worstOf } from './sorted.js';
 
 const answerFor = (item: Item, allergens: readonly string[]): AllergenAnswer['answer'][] =>
   allergens.map((allergen) => allergenIn(item, allergen).answer);
-
-/** Of several things of one name, the one that must be warned of most. */
-const worstOf = (items: readonly Item[], allergens: readonly string[]): Item => {
-  const { onRecord, byName, inDoubt, unknown, free } = sortedBy(items, allergens);
-  return [...onRecord, ...byName, ...inDoubt, ...unknown, ...free][0]!;
-};
 
 /** "Does the chilli have peanuts?" */
 const oneItem = (turn: Turn, item: Item, allergens: readonly string[]): Reply => {
@@ -208,9 +202,9 @@ const eatsAs = (turn: Turn, items: readonly Item[], person: Person, of: number):
   };
 };
 
-/** Worst first. */
-const severity = ['no', 'usually', 'unknown', 'free'] as const;
-const severityOf: Readonly<Record<Pile, (typeof severity)[number]>> = {
+/** What is told of each pile, in the order it is told. */
+const verdicts = ['no', 'usually', 'unknown', 'free'] as const;
+const verdictOf: Readonly<Record<Pile, (typeof verdicts)[number]>> = {
   onRecord: 'no',
   byName: 'usually',
   inDoubt: 'usually',
@@ -222,10 +216,15 @@ const severityOf: Readonly<Record<Pile, (typeof severity)[number]>> = {
 const verdictFor = (
   item: Item,
   { allergens }: Person,
-): { readonly verdict: (typeof severity)[number]; readonly allergens: readonly string[] } => {
+): {
+  readonly pile: Pile;
+  readonly verdict: (typeof verdicts)[number];
+  readonly allergens: readonly string[];
+} => {
   const pile = pileOf(item, allergens);
   return {
-    verdict: severityOf[pile],
+    pile,
+    verdict: verdictOf[pile],
     allergens: pile === 'free' ? allergens : allergens.filter((one) => pileOf(item, [one]) === pile),
   };
 };
@@ -235,7 +234,7 @@ export const suitsUnnamed = (turn: Turn, items: readonly Item[], allergens: read
   const item = worstOf(items, allergens);
   const pile = pileOf(item, allergens);
   const of = pile === 'free' ? allergens : allergens.filter((one) => pileOf(item, [one]) === pile);
-  const verdict = severityOf[pile];
+  const verdict = verdictOf[pile];
   const age = assessIn(turn.kitchen, item, turn.clock);
   return {
     parts: [
@@ -297,7 +296,7 @@ export const canEat: Handler = (act, turn) => {
     // "The stew" may be any of three: all are looked at, and the worst is told first.
     const found = asked
       .map((one) => ({ item: one, ...verdictFor(one, person) }))
-      .sort((a, b) => severity.indexOf(a.verdict) - severity.indexOf(b.verdict));
+      .sort((a, b) => worsePile(a.pile, b.pile));
     const worst = found[0]!;
     const kinds = [...new Map(found.map((one) => [one.item.name, one])).values()];
     // "Can Theo still eat the ham": what is past guidance is nobody's, whatever is in it.
@@ -313,7 +312,7 @@ export const canEat: Handler = (act, turn) => {
           verdict: worst.verdict,
           allergens: list(worst.allergens, worst.verdict === 'unknown'),
         }),
-        ...severity.flatMap((verdict) => {
+        ...verdicts.flatMap((verdict) => {
           const names = others.filter((one) => one.verdict === verdict).map(({ item: { name } }) => name);
           return names.length > 0 ? [say('can-eat-others', { verdict, names: list(names) })] : [];
         }),

@@ -9,17 +9,9 @@ import type { Say } from '../../speech/answer.js';
 import { cautionWords, distinct, verdictWords } from '../describe/guidance.js';
 import { type Reply, type Turn, about, list, say } from '../handler.js';
 import { riskCautions } from './risk-cautions.js';
+import { worse } from './sorted.js';
 
 type Answer = AllergenAnswer['answer'];
-/** Worst first. */
-const severity: readonly Answer[] = [
-  'said-to-contain',
-  'usually-contains',
-  'conflict',
-  'unknown',
-  'said-free-from',
-];
-const worse = (a: Answer, b: Answer): number => severity.indexOf(a) - severity.indexOf(b);
 
 interface Watched {
   readonly person: Person;

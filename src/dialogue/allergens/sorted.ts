@@ -5,18 +5,33 @@ import type { AllergenAnswer } from '../../safety/api.js';
 
 export type Pile = 'onRecord' | 'byName' | 'inDoubt' | 'unknown' | 'free';
 
-/** Worst first: what must be warned of most decides. */
-const piles: readonly (readonly [Pile, AllergenAnswer['answer']])[] = [
+type Answer = AllergenAnswer['answer'];
+
+/** Worst first: what must be warned of most decides. The one ranking there is. */
+const piles: readonly (readonly [Pile, Answer])[] = [
   ['onRecord', 'said-to-contain'],
   ['byName', 'usually-contains'],
   ['inDoubt', 'conflict'],
   ['unknown', 'unknown'],
+  ['free', 'said-free-from'],
 ];
+const rankOf = (answer: Answer): number => piles.findIndex(([, one]) => one === answer);
+/** For sorting answers, the worst first. */
+export const worse = (one: Answer, other: Answer): number => rankOf(one) - rankOf(other);
+/** For sorting piles, the worst first. */
+export const worsePile = (one: Pile, other: Pile): number =>
+  piles.findIndex(([pile]) => pile === one) - piles.findIndex(([pile]) => pile === other);
 
 export const pileOf = (item: Item, allergens: readonly string[]): Pile => {
   const answers = allergens.map((allergen) => allergenIn(item, allergen).answer);
   return piles.find(([, answer]) => answers.includes(answer))?.[0] ?? 'free';
 };
+
+/** Of several things of one name, the one that must be warned of most. */
+export const worstOf = (items: readonly Item[], allergens: readonly string[]): Item =>
+  items.reduce((worst, item) =>
+    worsePile(pileOf(item, allergens), pileOf(worst, allergens)) < 0 ? item : worst,
+  );
 
 export type Sorted = Readonly<Record<Pile, readonly Item[]>>;
 

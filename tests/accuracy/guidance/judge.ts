@@ -80,8 +80,9 @@ const judgeSaid = (want: readonly Said[], mention: RegExp | undefined, read: Ans
 };
 
 const judgeMatch = (matches: RegExp, never: RegExp | null, { text, said }: AnswerRead): Verdict => {
-  if (matches.test(text)) return 'right';
+  // A right word beside a leave that is not to be given makes nothing right.
   if (never?.test(text)) return 'dangerous';
+  if (matches.test(text)) return 'right';
   return said.size > 0 ? 'wrong' : 'silent';
 };
 
