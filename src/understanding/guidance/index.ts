@@ -25,6 +25,7 @@ import type { Asked, GuidanceFacts } from './facts.js';
 import { guidanceWords } from './lexicon.js';
 import { outageAct } from './outage.js';
 import { guidanceProposal, isLikely } from './proposal.js';
+import { guidanceAct } from './question.js';
 import { allergenActs, allergensAnswered, bothNuts, everyKind, freeAnswered } from './allergens.js';
 import { riskAct } from './at-risk.js';
 import { dietGuest } from './guests.js';
@@ -74,10 +75,22 @@ const readAs = (acts: readonly Act[], said: Hypothesis, tokens: readonly string[
 });
 
 /** How long, where, in what state or at what heat it stood was told. */
-const tellsHowKept = ({ seconds, where, states, dates, air, probe, overnight }: GuidanceFacts): boolean =>
+const tellsHowKept = ({
+  seconds,
+  where,
+  states,
+  dates,
+  air,
+  probe,
+  overnight,
+  boiling,
+}: GuidanceFacts): boolean =>
   [seconds, where, air, probe].some((fact) => fact !== null) ||
   overnight ||
+  boiling ||
   states.length + Object.keys(dates).length > 0;
+
+const ofKeeping: ReadonlySet<Asked> = new Set<Asked>(['keep', 'still', 'label']);
 
 const talkOfSteps: ReadonlySet<Intent> = new Set<Intent>(['ask-step', 'next', 'done', 'back', 'steps-left']);
 /** What the steps of a dish tell of it themselves: how long and how hot it is heated, and how it is left to cool. */
@@ -145,6 +158,28 @@ const asksWhichOfHers = ({ acts, outright, left }: AskProposal, [asked]: readonl
   const { where, ask } = query ?? edit?.query ?? { where: [], ask: [] };
   const ofSet = where.some(({ by }) => by === 'keeping' || by === 'date') || edit?.point === 'told';
   return asked?.slots.guidance?.asked === 'label' && outright && left.length === 0 && ofSet && ask.length > 0;
+};
+
+/** "I'm pregnant, can I eat brie", and there is none here: no record tells of it, and guidance does. */
+const asksOfNoneHere = ([told, asked]: readonly Act[]): boolean =>
+  told?.slots.asked === 'risk' &&
+  (asked?.slots.query?.where.some(
+    (filter) => filter.by === 'named' && filter.mention.candidates.length === 0,
+  ) ??
+    false);
+
+/** What was told of somebody holds for what is asked after it. */
+const forRisks = (asked: Act, { slots: { risks = [] } }: Act): Act => {
+  const { guidance } = asked.slots;
+  return guidance
+    ? {
+        ...asked,
+        slots: {
+          ...asked.slots,
+          guidance: { ...guidance, risks: [...new Set([...guidance.risks, ...risks])] },
+        },
+      }
+    : asked;
 };
 
 /** "She's pregnant, not allergic": both are told of her. */
@@ -255,7 +290,11 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     const hazard = hazardAct(sentence, base.verdict === 'act' ? (acts[0] ?? null) : null);
     if (hazard && !ofStepsAtHand(hazard, base, context, sentence)) return readAs([hazard], said, tokens);
     const both = context.expecting === 'anything' ? toldAndAsked(sentence) : null;
-    if (both) return readAs(both, said, tokens);
+    const ofSuch = both && asksOfNoneHere(both.acts) ? guidanceAct(both.rest) : null;
+    // Guidance first: what somebody at risk may eat is the answer, and what was told of her is kept with it.
+    if (both && ofSuch?.slots.item)
+      return readAs([forRisks(ofSuch, both.acts[0]!), both.acts[0]!], said, tokens);
+    if (both) return readAs(both.acts, said, tokens);
     const answered = context.expecting === 'allergen' ? allergensAnswered(sentence) : null;
     if (answered) return readAs([answered], said, tokens);
     const noted =
@@ -295,11 +334,13 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
       const read = readAs(proposal.acts, said, tokens);
       // "If I put the pie before Sam, will he be all right": who may have it is asked, too.
       // How it was kept, and whether it may be frozen again, is asked of the food alone.
-      const only = proposal.acts.every(({ slots: { guidance } }) => guidance && !tellsHowKept(guidance));
+      // And what guidance says of somebody at risk stands before who may have it.
+      const only = proposal.acts.every(
+        ({ slots: { guidance } }) =>
+          guidance && ofKeeping.has(guidance.asked) && guidance.risks.length === 0 && !tellsHowKept(guidance),
+      );
       return base.question &&
-        only &&
-        (asksForSomebody(base.question) ||
-          asksTheRecord(base.question) ||
+        ((only && (asksForSomebody(base.question) || asksTheRecord(base.question))) ||
           asksWhichOfHers(base.question, proposal.acts))
         ? { ...read, question: base.question }
         : read;

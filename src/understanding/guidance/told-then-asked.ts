@@ -104,13 +104,17 @@ export const thenAsked = (sentence: Sentence, told: Act): Act | null => {
   return null;
 };
 
-export const toldAndAsked = (sentence: Sentence): readonly Act[] | null => {
+/** What is told and what is asked; `rest`: the words that ask, where they come last. */
+export const toldAndAsked = (
+  sentence: Sentence,
+): { readonly acts: readonly Act[]; readonly rest: Sentence } | null => {
   const { tokens } = sentence;
   for (const at of asksAt(sentence)) {
     if (at >= tokens.length - 1) continue;
     const told = toldOf(cut(sentence, at));
     const asked = told && askedFrom(sentence, at, tokens.length, allergensOf(told));
-    if (asked) return [told, asked];
+    if (asked) return { acts: [told, asked], rest: from(sentence, at) };
   }
-  return askedThenTold(sentence);
+  const acts = askedThenTold(sentence);
+  return acts && { acts, rest: sentence };
 };
