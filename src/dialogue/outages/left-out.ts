@@ -9,6 +9,7 @@ import { type Instant, today } from '../../terms/dates.js';
 import type { Act, Slots } from '../../understanding/intents.js';
 import { reasonWords, sourcesOf } from '../describe/guidance.js';
 import { type Handler, type Reply, type Turn, about, clockTime, say, seconds } from '../handler.js';
+import { inScale } from '../guidance/asked.js';
 import { findItems } from '../refer/items.js';
 import { bothHalves, fromNow, instantAt, lastOf } from '../timers/wall-time.js';
 
@@ -33,7 +34,7 @@ export const leftOut: Handler = (act, turn) => {
   const food = item?.name ?? slots.item?.words ?? named;
   if (!food) return { parts: [], ask: { slot: 'item', question: say('ask-left-out'), expecting: 'item' } };
   // Supposed, wished or denied: no hour is asked for and none noted; the limit is what helps.
-  const air = slots.degrees?.scale ? { degrees: slots.degrees.value, scale: slots.degrees.scale } : null;
+  const air = slots.degrees ? inScale(turn, slots.degrees) : null;
   // "It is roasting in here": no figure, and the shorter time holds all the same.
   const hot = slots.setting === 'hot' || (air !== null && isHot(air));
   if (slots.asked === 'limit') return limitOf(turn, food, item, hot);

@@ -23,6 +23,9 @@ export const askedIn = (
   const ofAppliance = cold.some(({ from }) => from < first && from <= 3);
   if (reads && cold.length > 0 && (first === Number.POSITIVE_INFINITY || ofAppliance) && !said.has('power'))
     return cold.some(({ value }) => value === 'freezer') ? 'freezer-reads' : 'fridge-reads';
+  // "The power's back, and there is still ice in it": what the cut made of it is asked.
+  const back = has(sentence, 'cutnoun') && has(sentence, 'cutback');
+  if (food !== null && facts.icy !== null && back) return 'power';
   // With no food it is about fridge and freezer: how long they hold.
   if (said.has('power')) return 'power';
   if (said.has('cool') || facts.readings.length > 1) return 'cool';

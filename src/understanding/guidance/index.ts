@@ -32,6 +32,7 @@ import { dietGuest } from './guests.js';
 import { severalHeated } from './heats.js';
 import { thenAsked, toldAndAsked } from './told-then-asked.js';
 import { has, moodOf, personIn, sentenceOf, spotsOf, type Sentence } from './sentence.js';
+import { temperaturesIn } from './temperatures.js';
 import { hazardAct, urgentAct } from './urgent.js';
 
 /** How sure the ear is of what it heard: it acts. */
@@ -53,11 +54,21 @@ const supposing = (act: Act, sentence: Sentence): Act =>
         ? { ...act, slots: { ...act.slots, negated: true } }
         : act;
 
-/** Where it stood was hot, by nobody's thermometer: told of whatever stood there, and asked of it as well. */
-const inTheHeat = (act: Act, sentence: Sentence): Act =>
-  act.intent === 'left-out' && act.slots.setting === undefined && has(sentence, 'hot')
-    ? { ...act, slots: { ...act.slots, setting: 'hot' } }
-    : act;
+/** How hot it was where it stood, by a thermometer or by nobody's: told of whatever stood there, and asked of it as well. */
+const inTheHeat = (act: Act, sentence: Sentence): Act => {
+  if (act.intent !== 'left-out') return act;
+  const { setting, degrees } = act.slots;
+  const { air } = degrees === undefined ? temperaturesIn(sentence) : { air: null };
+  if (!air && (setting !== undefined || !has(sentence, 'hot'))) return act;
+  return {
+    ...act,
+    slots: {
+      ...act.slots,
+      ...(setting === undefined && has(sentence, 'hot') ? { setting: 'hot' } : {}),
+      ...(air ? { degrees: air } : {}),
+    },
+  };
+};
 
 const readAs = (acts: readonly Act[], said: Hypothesis, tokens: readonly string[]): Understanding => ({
   readings: [
