@@ -121,9 +121,18 @@ export const foodOf = (
       to += 2;
     else break;
   }
+  // "Garlic I put in olive oil" is garlic in olive oil.
+  const put = spotsOf(sentence, 'putsin').find((spot) => spot.from === to);
+  let end = put && free(put.to) ? put.to : to;
+  while (put && end >= put.to && end - put.to < longest && free(end)) end += 1;
+  const within = put && end > put.to ? `in ${tokens.slice(put.to, end).join(' ')}` : '';
   if (!known) return { mention: { ...emptyMention, words: tokens.slice(from, to).join(' ') }, from, to };
   // The name itself as its rule heard it: "muscles" may be mussels.
   const mention = mentionOf(known);
   const around = [...tokens.slice(from, known.from), mention.words, ...tokens.slice(known.to, to)];
-  return { mention: { ...mention, words: around.join(' ') }, from, to };
+  const words = [...around, within].filter((word) => word).join(' ');
+  // What it was put into makes another food of it, which no record is meant by.
+  return within === ''
+    ? { mention: { ...mention, words }, from, to }
+    : { mention: { ...mention, words, candidates: [] }, from, to: end };
 };
