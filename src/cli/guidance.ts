@@ -268,7 +268,10 @@ const yearOf = (clock: Clock): number => Number(dayToday(clock).slice(0, 4));
 /** Which question was asked: the first option present decides; none is "how long does it keep". */
 const QUESTIONS: readonly (readonly [(options: Options) => boolean, Answer])[] = [
   [(o) => o.rows === true, (_f, o, _c, room) => ({ rows: room.storageRows(regionOf(o) ?? 'us') })],
-  [(o) => o.gs1 !== undefined, (_f, o, clock, room) => ({ dates: datesPrinted(o.gs1 ?? '', yearOf(clock)) })],
+  [
+    (o) => o.gs1 !== undefined,
+    (_f, o, clock, _room) => ({ dates: datesPrinted(o.gs1 ?? '', yearOf(clock)) }),
+  ],
   [
     (o) => o.gtin !== undefined,
     (_f, o) => ({

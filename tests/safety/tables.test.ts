@@ -6,10 +6,12 @@ import {
   CAUTION_CODES,
   guidanceFor,
   MATCH_CODES,
+  packageDates,
   POWER_REASON_CODES,
   REASON_CODES,
   REFUSAL_CODES,
   STEP_CODES,
+  storageRows,
   THAW_ADVICE_CODES,
 } from '../../src/safety/index.js';
 import { cite, safetyTables } from '../../src/safety/tables.js';
@@ -82,4 +84,10 @@ describe('every code has its phrase', () => {
     const missing = codes.filter((code) => !new RegExp(`^${prefix}-${code} ?=`, 'm').test(phrases));
     expect(missing).toEqual([]);
   });
+});
+
+it('rows and kinds of dates of one region are of no other', () => {
+  expect(storageRows('uk').every(({ id }) => id.startsWith('uk-'))).toBe(true);
+  expect(packageDates('us').every(({ region }) => region === 'us')).toBe(true);
+  expect(packageDates(null).length).toBe(packageDates('us').length + packageDates('uk').length);
 });

@@ -12,7 +12,4 @@ export const dateSaidAs = (kind: DateKind, { maker }: Pick<Item, 'maker'>): Said
 
 /** Cooked by somebody, and nobody said when: the day it came says only how old it is at least. */
 export const madeUnknown = ({ name, dates, maker }: Item): boolean =>
-  maker !== null &&
-  dates.bought !== undefined &&
-  dates.made === undefined &&
-  isCookedFood(name);
+  maker !== null && dates.bought !== undefined && dates.made === undefined && isCookedFood(name);

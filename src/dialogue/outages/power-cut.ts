@@ -1,7 +1,15 @@
 /** A power cut: what to do while it lasts, and what became of the food when it is back. */
 import { isInCut, isPlural, isRefused, lastPowerCut, storageOf, tellPowerCut } from '../../kitchen/index.js';
 import type { Change, Id, Item, PowerCut } from '../../kitchen/model.js';
-import { assessIn, cameOf, holdingHours, judgedUntold, powerCut as powerCutReport, powerCutFor, questionOf } from '../../safety/index.js';
+import {
+  assessIn,
+  cameOf,
+  holdingHours,
+  judgedUntold,
+  powerCut as powerCutReport,
+  powerCutFor,
+  questionOf,
+} from '../../safety/index.js';
 import type { PowerCutReport, PowerItem } from '../../safety/api.js';
 import type { Say, Value } from '../../speech/answer.js';
 import { dayOf, type Instant } from '../../terms/dates.js';

@@ -16,9 +16,7 @@ interface Row {
 const FILES = ['asked-by-cooks.jsonl', 'asked-by-another-cook.jsonl'];
 
 export const cooksQuestions = (): readonly Question[] =>
-  FILES.flatMap((file) =>
-    readFileSync(projectFile('tests', 'data', 'guidance', file), 'utf8').split('\n'),
-  )
+  FILES.flatMap((file) => readFileSync(projectFile('tests', 'data', 'guidance', file), 'utf8').split('\n'))
     .filter((line) => line !== '')
     .map((line) => JSON.parse(line) as Row)
     .flatMap(({ id, said, locale, region, want, never }): Question[] =>
