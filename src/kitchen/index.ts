@@ -9,7 +9,7 @@ export {
   joinChanges,
   recordOf,
 } from './apply.js';
-export { ingredientNote } from './ingredients.js';
+export { ingredientIn, ingredientNote } from './ingredients.js';
 export { newHousehold } from './new-household.js';
 export { isRefused, together, type Doing, type Reason, type Refused, type Result } from './doing.js';
 export {
@@ -50,6 +50,7 @@ export {
   lastItemOf,
   markerOf,
   marksOf,
+  meaningsHere,
   meaningIn,
   spareMarkers,
   type Marks,
@@ -127,6 +128,7 @@ export {
   peopleCalled,
   personCalled,
   personNamed,
+  withPeopleNames,
   type PersonFacts,
 } from './changes/people.js';
 export {

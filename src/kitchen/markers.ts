@@ -1,6 +1,7 @@
 /** Markers, looked at: where each stands, which are spare, what a count on them means. */
 import type { Id, Item, Kitchen, Marker } from './model.js';
 import { reckoned } from './index-of.js';
+import { livingItems } from './items.js';
 
 const standingIn = reckoned(
   (items: Kitchen['items']): ReadonlyMap<Id, Item> =>
@@ -66,3 +67,11 @@ export const meaningIn = ({ household: { dotMeanings } }: Kitchen, words: string
     .map((meaning) => meaning.toLowerCase())
     .filter((meaning) => ` ${words} `.includes(` ${meaning} `))
     .sort((a, b) => b.length - a.length)[0] ?? null;
+
+/** What marks mean here: diets that food is marked with, and what dots, knots and the like stand for. */
+export const meaningsHere = reckoned((kitchen: Kitchen): readonly string[] => [
+  ...new Set([
+    ...livingItems(kitchen).flatMap((item) => marksOf(kitchen, item).diets),
+    ...Object.values(kitchen.household.dotMeanings),
+  ]),
+]);

@@ -39,6 +39,10 @@ export interface Mention {
   readonly diet: string | null;
   /** "on the door": narrows which one. */
   readonly at: PlaceMention | null;
+  /** "The", "my", "that" before it, rather than "a" or nothing. */
+  readonly definite?: true;
+  /** "The beef one": one of several, told by what it is. */
+  readonly oneOf?: true;
 }
 
 export interface PlaceMention {
@@ -82,4 +86,6 @@ export interface SaidDate {
 export interface PersonMention {
   readonly words: string;
   readonly candidates: readonly Candidate[];
+  /** No name: "me", or somebody spoken of before, "she". */
+  readonly points?: 'speaker' | 'other';
 }

@@ -18,6 +18,7 @@ export const QUALIFIERS = [
   'definite', // "the" anywhere
   'more', // "more milk"
   'another',
+  'come-new', // "more", "a fresh one", "I bought": not what was here before
   'new', // "a new sticker"
   'as-well', // "the carrots too"
   'other-freezer', // "the other freezer"

@@ -85,6 +85,12 @@ export const speaksOfDiet = (said: string, tables = safetyTables()): boolean => 
   );
 };
 
+/** What a mark means warns of an allergen: whoever relies on it by touch would else eat what she must not. */
+export const warnsOfAllergen = (meaning: string, tables = safetyTables()): boolean => {
+  const named = meaning.replace(/^(contains|has|with|no|free from|without) /i, '');
+  return allergenNamed(named, tables).length > 0 || /\b(contains|allerg)/i.test(meaning);
+};
+
 export const dietIn = (
   item: Pick<Item, 'name' | 'diets' | 'contains' | 'freeFrom'>,
   diet: string,

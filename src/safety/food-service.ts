@@ -103,6 +103,9 @@ export const checkHotHoldReheat = (
   };
 };
 
+/** A mother's own, and no formula, by what it is called. */
+export const isHumanMilk = (food: string): boolean => /milk/.test(food) && !/formula/.test(food);
+
 /** How long a baby's bottle may be gone on with once the feed began, in minutes; null where no rule is held. */
 export const feedLimit = (
   milk: 'human' | 'formula',

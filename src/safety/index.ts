@@ -21,7 +21,7 @@ export {
   usualAllergens,
   watchesFor,
 } from './allergens.js';
-export { allergenWord, dietIn, dietMarks, speaksOfDiet } from './diets.js';
+export { allergenWord, dietIn, dietMarks, speaksOfDiet, warnsOfAllergen } from './diets.js';
 export { wattsByBoiling } from './boil-test.js';
 export { checkClaim, claimNamed, claimsOf } from './claims.js';
 export { advance, clockOf, eventsOf } from './clock.js';
@@ -32,6 +32,7 @@ export {
   coolingStages,
   dateMark,
   feedLimit,
+  isHumanMilk,
   formulaUntil,
 } from './food-service.js';
 export { mayFreeze } from './freeze.js';

@@ -40,6 +40,10 @@ export const fridgeThawHours = (
   };
 };
 
+/** A bird with a chart of its own, by the food of the tables that a name is. */
+export const isTurkey = (food: string, tables = safetyTables()): boolean =>
+  /turkey/.test(matchFood(food, {}, tables).food ?? '');
+
 /** Hours in cold water: half an hour a pound; small packs and whole turkeys as their charts say. */
 export const waterThawHours = (
   pounds: number,

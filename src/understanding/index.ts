@@ -4,19 +4,21 @@ export type * from './intents.js';
 export type { Understander } from './understand.js';
 export { createUnderstander } from './guidance/understander.js';
 export { accounted } from './account.js';
+export { given } from './given.js';
 export { movesOf } from './sequence.js';
 export type { Move } from './sequence.js';
 export { whyHeard } from './why.js';
 export type { WhyHeard } from './why.js';
 export {
   ageIn,
+  headOf,
+  heatMethodIn,
+  deviceCalled,
+  spotIn,
   isLeftovers,
-  isMetric,
   oneIn,
   partedPlace,
-  personPointed,
   placesNamed,
-  regionIn,
   standsIn,
   statedIn,
   type SaidState,

@@ -3,9 +3,11 @@
  * and dialogue (which acts on it). Grammar files name these intents in their tags.
  */
 import type { Amount, Share } from '../terms/amount.js';
-import type { Candidate, Mention, PersonMention, PlaceMention, SaidDate } from '../protocol/mentions.js';
+import type { Mention, PersonMention, PlaceMention, SaidDate } from '../protocol/mentions.js';
 import type { SaidEater, SaidManner, SaidWhole } from '../protocol/first-day.js';
+import type { Beside } from '../protocol/beside.js';
 import type { Qualifier } from '../protocol/qualifiers.js';
+import type { Quote } from '../terms/quote.js';
 import type { Edit, Query } from '../protocol/query.js';
 import type { GuidanceFacts } from './guidance/facts.js';
 import type { Touch } from '../terms/touch.js';
@@ -253,8 +255,7 @@ export interface Statement {
   readonly when?: SaidDate;
   /** As said, or 'me'. */
   readonly maker?: string;
-  /** As said, or 'me'. */
-  readonly owner?: { readonly words: string; readonly candidates: readonly Candidate[] };
+  readonly owner?: PersonMention;
   readonly marker?: Mention;
   readonly container?: Touch;
   readonly contains?: readonly string[];
@@ -335,6 +336,8 @@ export interface Slots {
   readonly until?: string;
   /** Seconds. */
   readonly duration?: number;
+  /** No figure, but longer than any that is allowed: "overnight", "all day". */
+  readonly overnight?: true;
   readonly person?: PersonMention;
   readonly maker?: string;
   readonly diet?: string;
@@ -353,10 +356,14 @@ export interface Slots {
   readonly counted?: string;
   /** Free words: a dot's meaning, a note, a new name, a label, a section. */
   readonly words?: string;
+  /** The free words as they were written where they were heard: "for Auntie". */
+  readonly written?: string;
   /** Which device, as said: "dele's phone". */
   readonly device?: string;
   /** Digits said one by one, joined. */
   readonly code?: string;
+  /** Which of the steps being followed says to put it in there, counted from one. */
+  readonly into?: number;
   /** Letters said one by one, joined. */
   readonly spelled?: string;
   /** Kind of place to build: "shelf", "basket". */
@@ -364,6 +371,12 @@ export interface Slots {
   readonly placeNames?: readonly string[];
   /** More parts told in the same breath: "… four shelves, two drawers and a door". */
   readonly alsoParts?: readonly { readonly kind: string; readonly count: number }[];
+  /** Whose guidance. */
+  readonly region?: 'uk' | 'us';
+  /** Measures in grams and litres. */
+  readonly metric?: boolean;
+  /** What a reminder says before and after the name of the thing it points at. */
+  readonly aroundThing?: readonly [string, string];
   /** For a setting: "length", "rate", "region", "watts", "summary", "quiet". */
   readonly setting?: string;
   readonly lasting?: boolean;
@@ -424,13 +437,10 @@ export interface Act {
 }
 
 /** One reading of what was heard. Compound sentences hold several acts, in order. */
-export interface Interpretation {
+export interface Reading {
   readonly acts: readonly Act[];
   /** 0 to 1, calibrated: of readings at 0.8, four in five are right. */
   readonly confidence: number;
-  /** The hypothesis it came from, as heard, and as normalised for parsing. */
-  readonly heard: string;
-  readonly normalised: string;
   /** Put together by a frame that knows by its words what it is about: no other way of reading stands against it. */
   readonly framed?: true;
   /** Known by a phrase, wherever it stood: what else was said may be another matter. */
@@ -441,6 +451,13 @@ export interface Interpretation {
   readonly tellsLength?: true;
   /** What the confidence was reckoned from; absent where cue words alone spoke. See confidence.ts. */
   readonly evidence?: { readonly score: number; readonly part: number; readonly mended: boolean };
+}
+
+/** A reading with the words it is of. */
+export interface Interpretation extends Reading {
+  /** The hypothesis it came from, as heard, and as normalised for parsing. */
+  readonly heard: string;
+  readonly normalised: string;
 }
 
 /** How a move is meant: it gates what may be done, whatever the words are. */
@@ -472,9 +489,8 @@ export interface AskProposal extends Proposal {
   readonly fragment: boolean;
 }
 
-export interface Understanding {
-  /** Best first; empty when nothing fits. */
-  readonly readings: readonly Interpretation[];
+/** What was made of what was said, whoever reads it. */
+interface Heeded {
   /** Confidence of the best less the next that means something else; 1 when alone. */
   readonly margin: number;
   /** What to do with it, by the thresholds in `thresholds.ts`. */
@@ -489,28 +505,49 @@ export interface Understanding {
   readonly tooLong?: boolean;
   /** With `ask-again`: what was made out, in the order it was said. */
   readonly caught?: readonly Caught[];
-  /** Pieces of it that tell something and that nothing above holds; see account.ts. */
-  readonly left?: readonly string[];
-  /** What was heard without what says nothing around it, where that made an answer of it. */
-  readonly said?: string;
   /** The language it was heard in. */
   readonly locale?: string;
   /** What all of it says beside its requests and things; see qualifiers.ts. */
   readonly qualifiers?: readonly Qualifier[];
   /** What was going on was left for this: no question of before waits any longer. See moves/turning-away.ts. */
   readonly leaves?: boolean;
-  /** A yes or no to the open question with something after it: see moves/settling.ts. */
-  readonly settles?: {
-    readonly intent: 'yes' | 'no';
-    /** A pause or a joining word stood between. */
-    readonly parted: boolean;
-    /** What was said after it, heard by itself. */
-    readonly rest: Understanding;
-    /** Its words. */
-    readonly said: string;
-    /** Where it says nothing but parts of what was asked about. */
-    readonly narrows?: { readonly not: boolean; readonly things: readonly Mention[]; readonly slots: Slots };
-  };
+}
+
+/** A yes or no to the open question with something after it: see moves/settling.ts. */
+interface Settling<Rest> {
+  readonly intent: 'yes' | 'no';
+  /** A pause or a joining word stood between. */
+  readonly parted: boolean;
+  /** What was said after it, heard by itself. */
+  readonly rest: Rest;
+  /** Where it says nothing but parts of what was asked about. */
+  readonly narrows?: { readonly not: boolean; readonly things: readonly Mention[]; readonly slots: Slots };
+}
+
+/** With the words: for this room and for whoever tells what was heard. */
+export interface Understanding extends Heeded {
+  /** Best first; empty when nothing fits. */
+  readonly readings: readonly Interpretation[];
+  /** Pieces of it that tell something and that nothing above holds; see account.ts. */
+  readonly left?: readonly string[];
+  /** What was heard without what says nothing around it, where that made an answer of it. */
+  readonly said?: string;
+  /** With the words after the yes or no. */
+  readonly settles?: Settling<Understanding> & { readonly said: string };
+}
+
+/** As dialogue is given it: what it comes to, and no words but to say them back. See given.ts. */
+export interface Understood extends Heeded {
+  /** Best first; empty when nothing fits. */
+  readonly readings: readonly (Reading & {
+    /** Of which of the recogniser's guesses, counted from nought. */
+    readonly guess?: number;
+  })[];
+  /** Pieces of it that tell something and that nothing above holds. */
+  readonly left?: Quote;
+  readonly settles?: Settling<Understood>;
+  /** Absent where nothing was said. */
+  readonly beside?: Beside;
 }
 
 /** One guess of a recogniser. */
@@ -575,6 +612,16 @@ export interface HearingContext {
   readonly told?: boolean;
   /** It goes on with what was said before in the same turn: a role alone is of that. */
   readonly goesOn?: boolean;
+  /** What the steps being followed may be called, whether or not talk of them may be meant. */
+  readonly stepNames?: readonly StepCalled[];
+  /** What marks mean in this household, and the diets its food is marked with. */
+  readonly meanings?: readonly string[];
+}
+
+/** A step by its code, and as the cook told it. */
+export interface StepCalled {
+  readonly code: string;
+  readonly words: string | null;
 }
 
 /** The change made last, by what the next sentence may say of it. */
@@ -590,6 +637,7 @@ export interface LastDone {
 
 /** A timer that runs or a reminder that is to come. */
 export interface ClockAtHand {
+  readonly id?: string;
   readonly kind: 'timer' | 'reminder';
   readonly label: string;
 }

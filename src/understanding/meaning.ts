@@ -298,7 +298,7 @@ const readers: Readonly<Record<string, Reader>> = {
   for: (value, filling) => readAll(value, filling),
   long: (value, filling) => readAll(value, filling),
   night: (_value, { slots }) => {
-    slots.words = 'overnight';
+    slots.overnight = true;
   },
   meal: (value, { slots }) => {
     slots.words ??= asText(value, 'meal').replace(/^(at|for) /, '');

@@ -5,6 +5,8 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { z } from 'zod';
 import { projectFile } from '../project-files.js';
+import type { StepCalled } from './intents.js';
+import { wordFormsOf } from './languages/index.js';
 
 /** The state a food is in, which is no part of its name. `any`: what is left of it. */
 const STATES = ['cooked', 'any', 'opened', 'sealed', 'frozen', 'thawed', 'raw'] as const;
@@ -23,6 +25,22 @@ const PLACES = [
   'side',
 ] as const;
 export type NamedPlace = (typeof PLACES)[number];
+
+/** Ways of heating, as the record calls them. */
+const METHODS = [
+  'microwave',
+  'oven',
+  'hob',
+  'air fryer',
+  'steamer',
+  'slow cooker',
+  'toaster',
+  'none',
+] as const;
+
+/** Which side of a thing another stands on. */
+const SIDES = ['behind', 'in front of', 'on top of', 'under', 'beside'] as const;
+export type Side = (typeof SIDES)[number];
 
 const around = z.object({ before: z.array(z.string()), after: z.array(z.string()) });
 const words = z.array(z.string());
@@ -43,6 +61,25 @@ const file = z.object({
   metric: words,
   speaker: words,
   others: words,
+  /** Say nothing of which is meant. */
+  fillers: words,
+  definite: words,
+  /** How much of it, or what it is in: no head of a name. */
+  portions: words,
+  spots: z.object({
+    leads: words,
+    /** What may stand about the word that says the side. */
+    about: words,
+    by: z.record(z.enum(SIDES), words),
+  }),
+  steps: z.object({ last: words, endings: words, by: z.record(z.string(), words) }),
+  cautions: z.object({ of: words, are: words }),
+  messages: words,
+  /** What else each way of heating is called. */
+  methods: z.partialRecord(z.enum(METHODS), words),
+  devices: z.object({ small: words, here: words }),
+  /** In the words of a reminder: what points at a thing, and what stands before its name instead. */
+  pointing: z.object({ words, article: z.string().nullable() }),
 });
 type Lists = z.infer<typeof file>;
 
@@ -158,6 +195,120 @@ export const regionIn = (said: string, locale: string): 'uk' | 'us' | null => {
 
 export const isMetric = (said: string, locale: string): boolean =>
   (listsFor(locale)?.metric ?? []).some((word) => said.toLowerCase().includes(word));
+
+/** A word that says nothing of which thing is meant. */
+export const isFiller = (word: string, locale: string): boolean =>
+  listsFor(locale)?.fillers.includes(word) === true;
+
+/** "The milk", rather than milk. */
+export const isDefinite = (before: string | undefined, locale: string): boolean =>
+  before !== undefined && listsFor(locale)?.definite.includes(before) === true;
+
+/** "The beef one": that word after it. */
+export const isOneOf = (after: string | undefined, locale: string): boolean =>
+  after !== undefined && listsFor(locale)?.one.after.includes(after) === true;
+
+/** The word of a name that says what the thing is; empty where all of it says how much there is, or what it is in. */
+export const headOf = (words: readonly string[], locale: string): string => {
+  const lists = listsFor(locale);
+  const says = words.filter((word) => !lists?.portions.includes(word));
+  const { headFirst } = wordFormsOf(locale.split('-')[0]!.toLowerCase());
+  return (headFirst ? says[0] : says.at(-1)) ?? '';
+};
+
+/** Where within a place something stands: on which side of it, or by what else. */
+export const spotIn = (
+  spot: string,
+  locale: string,
+): { readonly side: string; readonly by: { readonly side: Side; readonly name: string } | null } => {
+  const lists = listsFor(locale);
+  if (!lists) return { side: spot, by: null };
+  const { leads, about, by } = lists.spots;
+  const said = spot.toLowerCase();
+  const led = (text: string): string => {
+    const lead = leads.find((phrase) => text.startsWith(`${phrase} `));
+    return lead === undefined ? text : led(text.slice(lead.length + 1));
+  };
+  const side = led(said)
+    .split(' ')
+    .filter((word) => !about.includes(word))
+    .join(' ');
+  for (const one of SIDES)
+    for (const phrase of by[one])
+      if (said.startsWith(`${phrase} `))
+        return { side, by: { side: one, name: led(said.slice(phrase.length + 1)) } };
+  return { side, by: null };
+};
+
+/** Which step is meant, counted from one, -1 for the last; null where none is called so. */
+export const stepCalled = (said: string, steps: readonly StepCalled[], locale: string): number | null => {
+  const lists = listsFor(locale);
+  const wanted = said.toLowerCase();
+  if (!lists || wanted === '') return null;
+  if (lists.steps.last.some((word) => ` ${wanted} `.includes(` ${word} `))) return -1;
+  const ending = lists.steps.endings.find((one) => wanted.endsWith(one)) ?? '';
+  const cut = ending === '' ? wanted : wanted.slice(0, -ending.length);
+  const stem = cut.at(-1) === cut.at(-2) ? cut.slice(0, -1) : cut;
+  if (stem === '') return null;
+  const at = steps.findIndex(({ code, words }) =>
+    [...(lists.steps.by[code] ?? []), ...(words === null ? [] : [words])].some((called) =>
+      called.toLowerCase().includes(stem),
+    ),
+  );
+  return at < 0 ? null : at + 1;
+};
+
+/** "The pepper sauce is spicy", of the pepper sauce, leaves "spicy". */
+export const cautionAlone = (caution: string, name: string | null, locale: string): string => {
+  const lists = listsFor(locale);
+  if (!lists) return caution;
+  const past = (text: string, phrases: readonly string[]): string => {
+    const lead = phrases.find((phrase) => text.toLowerCase().startsWith(`${phrase} `));
+    return lead === undefined ? text : text.slice(lead.length + 1);
+  };
+  const of = past(past(caution, lists.cautions.of), name === null ? [] : [name.toLowerCase()]);
+  const rest = past(of, lists.cautions.are);
+  // Without a verb nothing stood before it.
+  return rest === of ? caution : rest;
+};
+
+/** A message without "that", "saying" and what else leads to it. */
+export const messageAlone = (said: string, locale: string): string => {
+  const text = said.replace(/^[\s,]+/, '');
+  const lead = listsFor(locale)?.messages.find((phrase) => text.startsWith(`${phrase} `));
+  return lead === undefined ? text.trim() : messageAlone(text.slice(lead.length), locale);
+};
+
+/** The way of heating a word names; null when it names none we know. */
+export const heatMethodIn = (said: string, locale: string): (typeof METHODS)[number] | null => {
+  const word = said.toLowerCase().trim();
+  const lists = listsFor(locale);
+  return METHODS.find((method) => method === word || lists?.methods[method]?.includes(word)) ?? null;
+};
+
+/** What a device is called, without small words; `here`: the one that is spoken to. */
+export const deviceCalled = (
+  said: string,
+  locale: string,
+): { readonly words: readonly string[]; readonly here: boolean } => {
+  const lists = listsFor(locale);
+  const name = said
+    .toLowerCase()
+    .normalize('NFKD')
+    .replace(/['\u2019]s\b/g, '')
+    .replace(/[^\p{L}\p{N} ]/gu, ' ');
+  const words = name.split(' ').filter((word) => word !== '' && lists?.devices.small.includes(word) !== true);
+  return { words, here: lists?.devices.here.includes(said.toLowerCase()) === true };
+};
+
+/** "Move it down", of the stew: "move the stew down"; null where nothing points, or the language cannot say it so. */
+export const pointedAway = (said: string, locale: string): readonly [string, string] | null => {
+  const { words: pointers, article } = listsFor(locale)?.pointing ?? { words: [], article: null };
+  const words = said.split(' ');
+  const at = words.findIndex((word) => pointers.includes(word));
+  if (at < 0 || article === null) return null;
+  return [[...words.slice(0, at), article].join(' '), words.slice(at + 1).join(' ')];
+};
 
 /** How readers of every language write who is pointed at. */
 const pointers: Readonly<Record<string, 'speaker' | 'other'>> = {

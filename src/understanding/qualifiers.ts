@@ -6,6 +6,7 @@ import { QUALIFIERS, type Qualifier } from '../protocol/qualifiers.js';
 import { partedByCommas } from './commas.js';
 import type { Interpretation, Understanding } from './intents.js';
 import type { Understander } from './understand.js';
+import { wordsIn } from './words/as-heard.js';
 import { lexiconFor } from './words/index.js';
 
 /** Told by how many words there are, and by no list. */
@@ -70,14 +71,6 @@ const qualifyingWords = (language: string): Lexicon | null => {
   known.set(language, words);
   return words;
 };
-
-/** Words as they were heard, without marks: "what's", "17:00" stay one. */
-const wordsIn = (text: string): readonly string[] =>
-  text
-    .toLowerCase()
-    .replace(/\u2019/g, "'")
-    .split(/[^\p{L}\p{M}\p{N}':]+/u)
-    .filter((word) => word !== '');
 
 const isWord = (written: string, word: string | undefined): boolean =>
   word !== undefined &&

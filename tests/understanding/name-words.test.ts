@@ -11,7 +11,7 @@ import {
   regionIn,
   standsIn,
   statedIn,
-} from '../../src/understanding/index.js';
+} from '../../src/understanding/name-words.js';
 
 const [english, spanish] = ['en-US', 'es-MX'];
 

@@ -32,6 +32,18 @@ export const personCalled = (kitchen: Kitchen, said: string): Person | null => {
   return one && more.length === 0 ? one : null;
 };
 
+/** Words of a household's own with everybody's name as it is on record: "for dele" is for Dele. */
+export const withPeopleNames = (kitchen: Kitchen, text: string): string => {
+  const words = text.split(' ');
+  for (const { name } of kitchen.people.values()) {
+    const called = name.split(' ');
+    for (const at of words.keys())
+      if (called.every((word, n) => words[at + n]?.toLowerCase() === word.toLowerCase()))
+        words.splice(at, called.length, ...called);
+  }
+  return words.join(' ');
+};
+
 /** A new person. Refused: no-name, person-exists (`ids`). */
 export const addPerson = (
   doing: Doing,

@@ -250,7 +250,7 @@ const ageIn = ({ intent, slots }: Act, { seconds, since, overnight }: GuidanceFa
   if (seconds !== null) return slots.duration === seconds;
   // How long it is heated is no age.
   if (intent === 'reheat') return true;
-  if (overnight) return slots.words === 'overnight';
+  if (overnight) return slots.overnight === true;
   return since === null ? slots.when !== undefined || intent === 'ask' : slots.time !== undefined;
 };
 

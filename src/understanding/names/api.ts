@@ -107,4 +107,16 @@ export interface HouseholdNames {
   readonly rules: DynamicRules;
   /** The records whose names fit the whole of `words`, best first, at most `limit` (default 8). */
   find(kind: NamedKind, words: string, limit?: number): readonly Candidate[];
+  /** Every item, place and person some word of whose name stands among these. */
+  named(tokens: readonly string[]): readonly NamedAt[];
+}
+
+/** Where words of a record's names stand. */
+export interface NamedAt {
+  readonly kind: 'item' | 'place' | 'person';
+  readonly id: string;
+  /** Which of the words, from nought. */
+  readonly at: readonly number[];
+  /** One of its names stands there whole. */
+  readonly whole: boolean;
 }

@@ -273,6 +273,14 @@ export const createHouseholdNames = (locale: string, foods: readonly string[] = 
       return items.size + people.size + tree.size + markers.size + ownFoods.size;
     },
     rules,
+    named: (tokens) =>
+      (
+        [
+          ['item', items],
+          ['place', placeNames],
+          ['person', people],
+        ] as const
+      ).flatMap(([kind, index]) => index.holding(tokens).map((one) => ({ kind, ...one }))),
     find(kind, words, limit = 8) {
       const tokens = words.toLowerCase().split(/\s+/).filter(Boolean);
       const uri = `kitchen:${kind}`;

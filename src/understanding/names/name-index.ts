@@ -6,6 +6,7 @@ import { LRUCache } from 'lru-cache';
 import type { Candidate } from '../intents.js';
 import { wordFormsOf } from '../languages/index.js';
 import type { Lexicon } from '../words/lexicon.js';
+import type { NamedAt } from './api.js';
 import { confusionsOf } from './confusables.js';
 import { createSoundIndex, type SoundEntry } from './sound-index.js';
 import { joinedSounds, soundsOf, waysToSay } from './sounds.js';
@@ -50,6 +51,8 @@ export interface NameIndex {
   spansAt(tokens: readonly string[], from: number): NameSpan[];
   /** True when some name holds a word of this stem. */
   hasStem(stem: string): boolean;
+  /** Every record some word of whose names stands among these. */
+  holding(tokens: readonly string[]): readonly Omit<NamedAt, 'kind'>[];
 }
 
 const mostCandidates = 8;
@@ -329,5 +332,21 @@ export const createNameIndex = (lexicon: Lexicon): NameIndex => {
     },
     spansAt,
     hasStem: (stem) => words.has(stem),
+    holding(tokens) {
+      const stems = tokens.map((token) => stemOf(token, lexicon));
+      const said = new Set(stems);
+      const found = new Map<string, { readonly id: string; readonly at: Set<number>; whole: boolean }>();
+      for (const [at, stem] of stems.entries()) {
+        const posting = words.get(stem);
+        if (!posting) continue;
+        for (const entry of [...posting.living, ...posting.gone]) {
+          const one = found.get(entry.id) ?? { id: entry.id, at: new Set<number>(), whole: false };
+          one.at.add(at);
+          one.whole ||= entry.fit === 1 && entry.stems.every((part) => said.has(part));
+          found.set(entry.id, one);
+        }
+      }
+      return [...found.values()].map(({ id, at, whole }) => ({ id, at: [...at], whole }));
+    },
   };
 };

@@ -231,7 +231,7 @@ export const leftOutFrame: Frame = ({ bits, beside }) => {
     return { acts: [{ intent: 'left-out', slots: { ...one.slots, asked: 'limit' } }], used: wordsIn(used) };
   const since: Slots | null =
     night.length > 0
-      ? { words: 'overnight' }
+      ? { overnight: true }
       : span
         ? { duration: span.seconds }
         : time

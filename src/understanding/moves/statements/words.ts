@@ -892,7 +892,7 @@ const rules: readonly Rule[] = [
     when: ({ chunk }) => is(chunk, 'mine'),
     take: ({ t, chunk, at }) => {
       use(t, chunk);
-      for (const draft of implied(t)) draft.owner = { words: 'me', candidates: [] };
+      for (const draft of implied(t)) draft.owner = { words: 'me', candidates: [], points: 'speaker' };
       return at;
     },
   },
