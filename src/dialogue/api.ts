@@ -2,7 +2,7 @@
 import type { Change, Id, JournalEntry, Kitchen } from '../kitchen/model.js';
 import type { Answer, Listener } from '../speech/answer.js';
 import type { Clock, Instant } from '../terms/dates.js';
-import type { Expectation, Understanding } from '../understanding/intents.js';
+import type { Expectation, Understood } from '../understanding/intents.js';
 
 /** Who speaks, and on what. */
 export interface Speaker {
@@ -53,9 +53,7 @@ export interface Surroundings {
 }
 
 export interface Heard {
-  readonly understanding: Understanding;
-  /** The recogniser's best guess, also when nothing was made of it. */
-  readonly words?: string | null;
+  readonly understanding: Understood;
   /** Text of the marker touched with this turn. */
   readonly touched: string | null;
   /** The last SSML mark reached, when the last answer was cut off. */

@@ -1,23 +1,23 @@
 /** One turn: what was heard, and the conversation so far, to changes and an answer. Pure. */
 import type { Say } from '../speech/answer.js';
+import type { Quote } from '../terms/quote.js';
 import type {
   Act,
   CHANGING_INTENTS,
   Expectation,
   Intent,
-  Interpretation,
+  Reading,
   Slots,
-  Understanding,
+  Understood,
 } from '../understanding/intents.js';
 import { ASKING_INTENTS, CHANGING_INTENTS as changing, emptyMention } from '../understanding/intents.js';
 import type { Conversation, Decide, Heard, Outcome, Surroundings } from './api.js';
-import { livingItems, marksOf } from '../kitchen/index.js';
 import type { Id } from '../kitchen/model.js';
 import { placeNoun } from './describe/place.js';
-import { about, say, tell } from './handler.js';
+import { about, assent, say } from './handler.js';
 import { pastByTelling } from './guidance/past-by-telling.js';
 import { findItems } from './refer/items.js';
-import { choose, chooseByWords } from './refer/choose.js';
+import { choose, namedOf } from './refer/choose.js';
 import { withLesson } from './lessons/after-turn.js';
 import { withMessages } from './news/messages.js';
 import { withNews, withTold } from './news/news.js';
@@ -157,7 +157,7 @@ const perform = (at: Work, said: Act): Work => {
     return (
       via(settled, 'decide.ts otherThan', (at) => otherThan(at, act)) ??
       via(settled, 'turn/correct.ts', (at) => correctLast(at, act)) ??
-      saying(settled, say('nothing-to-correct'))
+      saying(settled, assent('nothing-to-correct'))
     );
   return runAct(settled, act);
 };
@@ -221,11 +221,10 @@ const amongTold = (work: Work): Work | null => {
   const { told, memory, turns } = work.state;
   const frame = topFrame(work);
   // A question put again after other talk does not stand in the way of what was just told.
-  if (!work.heard || (frame && !frame.offeredAgain) || told?.turn !== turns - 1) return null;
+  if ((frame && !frame.offeredAgain) || told?.turn !== turns - 1) return null;
   const ids = memory.offered.length > 1 ? memory.offered : [];
   const choices = ids.map((id) => ({ ids: [id], label: say('apart-other') }));
-  const chosenIds = chooseByWords(work.kitchen, work.heard, choices);
-  const [id] = chosenIds ?? [];
+  const [id] = namedOf(work.beside, choices) ?? [];
   if (!id) return null;
   const item = { ...emptyMention, candidates: [{ id, fit: 1 }] };
   return followUp(withState(work, { misses: 0 }), { intent: 'follow-up', slots: { item } }, confirmed);
@@ -354,11 +353,11 @@ const misheard = (work: Work): Work => {
   const misses = work.state.misses + 1;
   const next = withState(work, { misses });
   if (topFrame(work)) return askAgain(saying(next, say('missed-with-question', { times: misses })));
-  return saying(next, say('missed', { times: Math.min(misses, 3), heard: work.heard ?? '' }));
+  return saying(next, say('missed', { times: Math.min(misses, 3), heard: work.beside?.quote ?? '' }));
 };
 
 /** "Right, the salmon then", with nothing it could answer: what was asked last, of that, or what is known of it. */
-const bareName = (work: Work, { readings }: Understanding): Work | null => {
+const bareName = (work: Work, { readings }: Understood): Work | null => {
   const [act, ...more] = readings[0]?.acts ?? [];
   const item = act?.intent === 'choose' && more.length === 0 && !topFrame(work) ? act.slots.item : null;
   const [best] = item?.candidates ?? [];
@@ -383,7 +382,7 @@ const offerToTell = (work: Work, id: Id, words: string): Frame => ({
 });
 
 /** Words of this kitchen with nothing to be made of them: what was caught is said, and what could be asked of it. */
-const caught = (work: Work, { caught: words = [] }: Understanding): Work => {
+const caught = (work: Work, { caught: words = [] }: Understood): Work => {
   const item = words.find(({ kind }) => kind === 'item');
   const place = words.find(({ kind }) => kind === 'place');
   const record = item?.id ? work.kitchen.items.get(item.id) : undefined;
@@ -408,10 +407,7 @@ const caught = (work: Work, { caught: words = [] }: Understanding): Work => {
 /** "Anything spicy": what the dots mean in this household, or a diet its food is marked with. */
 const marked = (work: Work): Work | null => {
   if (!work.qualifiers.has('set-asked')) return null;
-  const heard = ` ${(work.heard ?? '').toLowerCase().replace(/[^\p{L}\p{N} ]/gu, ' ')} `;
-  const marks = new Set(livingItems(work.kitchen).flatMap((item) => marksOf(work.kitchen, item).diets));
-  for (const meaning of Object.values(work.kitchen.household.dotMeanings)) marks.add(meaning);
-  const diet = [...marks].find((mark) => heard.includes(` ${mark.toLowerCase()} `));
+  const [diet] = work.beside?.meanings ?? [];
   return diet ? runAct(withState(work, { misses: 0 }), { intent: 'find', slots: { diet } }) : null;
 };
 
@@ -433,7 +429,7 @@ const beyond = (work: Work): Work => {
 };
 
 /** "The small one" may have been read in several ways: the one that settles the open question is meant. */
-const chosen = (work: Work, understanding: Understanding): Work | null => {
+const chosen = (work: Work, understanding: Understood): Work | null => {
   const frame = topFrame(work);
   if (!frame?.choices) return null;
   for (const { acts } of closeReadings(understanding)) {
@@ -466,7 +462,7 @@ const wantedNow = (work: Work) => {
     if (session?.kind === 'count' && !session.paused && intent === 'answer') return true;
     return (!frame || frame.kind === 'offer') && done !== null && intent === 'correct';
   };
-  return (reading: Interpretation): boolean =>
+  return (reading: Reading): boolean =>
     reading.acts.some(({ intent }) => likely(intent)) || reading.tellsLength === true;
 };
 
@@ -474,7 +470,7 @@ const wantedNow = (work: Work) => {
 const anotherDay = ({ state: { done, turns } }: Work) => {
   const { dates, when } = done?.act.slots ?? {};
   const dated = done?.turn === turns - 1 && (dates ?? when) !== undefined;
-  return ({ acts }: Interpretation): boolean =>
+  return ({ acts }: Reading): boolean =>
     dated && acts.length === 1 && acts[0]!.intent === 'correct' && acts[0]!.slots.when !== undefined;
 };
 
@@ -549,8 +545,8 @@ const heardWork = (at: Work, heard: Heard): Work => {
 /** In the set-up any words may be an answer, also those no grammar knows. */
 const plainAnswer = (work: Work): Work | null => {
   const { session } = work.state;
-  if (session?.kind !== 'setup' || session.paused || topFrame(work) || !work.heard) return null;
-  const act: Act = { intent: 'answer', slots: { words: work.heard } };
+  if (session?.kind !== 'setup' || session.paused || topFrame(work) || !work.beside) return null;
+  const act: Act = { intent: 'answer', slots: {} };
   const reply = sessionAnswer(act, turnOf(work));
   return reply ? absorb(work, act, unsettled, reply) : null;
 };
@@ -640,7 +636,7 @@ const toldOf = (work: Work, question: Say | undefined): Told | null => {
     sources: work.sources,
     names: work.names,
     count: work.count,
-    heard: work.heard,
+    quote: work.beside?.quote ?? null,
     cut: work.cut ?? [],
     lines: linesBefore(work),
     earlier: brokenOff(stateOf(work.before), work.cutAt, work.before.lastSentences),
@@ -686,7 +682,7 @@ const finish = (work: Work, framesBefore: readonly Frame[]): Outcome => {
   const { work: closed, question } = closing(judged(onwards(work)), framesBefore);
   const answer = answerOf(closed, question);
   const silent = answer.parts.length === 0 && !question && !closed.quiet;
-  const spoken = silent ? { ...answer, parts: tell('nothing-to-say').parts } : answer;
+  const spoken = silent ? { ...answer, parts: [assent('nothing-to-say')] } : answer;
   const state = {
     ...closed.state,
     ...setupStamped(closed),
@@ -704,16 +700,14 @@ const finish = (work: Work, framesBefore: readonly Frame[]): Outcome => {
   return { conversation, changes, effects, answer: spoken, by, ...(lookUp ? { lookUp } : {}) };
 };
 
-const leftIn = ({ settles, left = [] }: Understanding): readonly string[] =>
-  settles ? leftIn(settles.rest) : left;
+const leftIn = ({ settles, left }: Understood): Quote | null =>
+  settles ? leftIn(settles.rest) : (left ?? null);
 
 /** What was told besides, and stands nowhere in what was done or answered, is said not to have been got. */
 const withLeft = (work: Work, { understanding }: Heard): Work => {
-  const left = leftIn(understanding);
+  const said = leftIn(understanding);
   const missed = work.state.misses > stateOf(work.before).misses;
-  return left.length === 0 || missed || work.quiet
-    ? work
-    : saying(work, say('rest-not-heard', { said: left.join(', ') }));
+  return said === null || missed || work.quiet ? work : saying(work, say('rest-not-heard', { said }));
 };
 
 export const decide: Decide = (conversation: Conversation, heard: Heard, around: Surroundings): Outcome => {

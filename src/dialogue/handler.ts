@@ -1,9 +1,10 @@
 /** What a handler of one intent is given, and what it gives back. */
 import { isPlural } from '../kitchen/index.js';
 import type { Change, Id, Item, JournalEntry, Kitchen, Person } from '../kitchen/model.js';
-import type { Length, Listener, Say, Value } from '../speech/answer.js';
+import type { Length, Listener, Say, Tells, Value } from '../speech/answer.js';
 import type { Clock, Instant, PlainDate } from '../terms/dates.js';
 import { today } from '../terms/dates.js';
+import type { Beside } from '../protocol/beside.js';
 import type { Qualifier } from '../protocol/qualifiers.js';
 import type { Act } from '../understanding/intents.js';
 import type { Conversation, Effect, KnockedOn, KnownDevice, LookUp, Speaker } from './api.js';
@@ -31,8 +32,8 @@ export interface Turn {
   readonly devices: readonly KnownDevice[] | null;
   /** Who waits with the code that was said, once looked up. */
   readonly knockedOn: KnockedOn | null;
-  /** As heard, best hypothesis; null when this act was not spoken. */
-  readonly heard: string | null;
+  /** What all that was heard says beside its acts; null when nothing was said. */
+  readonly beside: Beside | null;
   /** The language it was heard in: names that are free words are read in it. */
   readonly locale: string;
   /** What all that was heard says beside its requests and things: which of several, how much, at which half of the day. */
@@ -108,6 +109,17 @@ export const days = (count: number): Value => ({ kind: 'days', days: count });
 export const ago = (at: Instant): Value => ({ kind: 'ago', at });
 export const clockTime = (at: Instant): Value => ({ kind: 'time', at });
 export const seconds = (count: number): Value => ({ kind: 'duration', seconds: count });
+const telling =
+  (tells: Tells) =>
+  (phrase: string, args?: Readonly<Record<string, Value>>): Say => ({ ...say(phrase, args), tells });
+
+/** Says only that something was heard. */
+export const assent = telling('assent');
+/** Says what is on record now. */
+export const onRecord = telling('record');
+/** Says that nothing here is what was named. */
+export const notFound = telling('not-found');
+
 /** "rice, beans and peas"; one thing alone stays itself, so that phrases can agree with it. */
 export const list = (of: readonly Value[], or = false): Value =>
   of.length === 1 ? of[0]! : { kind: 'list', of, or };

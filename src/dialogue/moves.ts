@@ -6,45 +6,37 @@
 import type { Answer } from '../speech/answer.js';
 import { applyChange } from '../kitchen/index.js';
 import type { Kitchen, Op } from '../kitchen/model.js';
-import type { Act, Understanding } from '../understanding/intents.js';
+import type { Quote } from '../terms/quote.js';
+import type { Act, Understood } from '../understanding/intents.js';
 import type { Conversation, Heard, Outcome, Surroundings } from './api.js';
 import { decide } from './decide.js';
 import { say } from './handler.js';
 import { stateOf } from './state.js';
 
-/** One move, to be heard once it is known what came before it. */
-export interface SaidMove {
-  readonly words: string;
+/** One move, to be heard once it is known what came before it. `H` is what whoever heard it keeps of it. */
+export interface SaidMove<H> {
+  readonly quote: Quote;
   /** It names something of this kitchen: not understood, that is said. */
   readonly matters: boolean;
   /** @param changed what the moves before it changed. */
-  readonly hear: (conversation: Conversation, around: Surroundings, changed: readonly Op[]) => Understanding;
+  readonly hear: (
+    conversation: Conversation,
+    around: Surroundings,
+    changed: readonly Op[],
+  ) => { readonly understood: Understood; readonly kept: H };
 }
 
 interface Sequence {
   readonly outcome: Outcome;
-  readonly understanding: Understanding;
   /** What the move before was heard as. */
   readonly last: readonly Act[];
 }
 
-/** Answers that only say that something was heard: nothing where another move was answered. */
-const assents: ReadonlySet<string> = new Set([
-  ...['all-right', 'good', 'hello', 'welcome', 'nothing-to-say', 'nothing-changed', 'left-as-it-is'],
-  ...[
-    'offer-declined',
-    'say-it-otherwise',
-    'nothing-open',
-    'nothing-was-asked',
-    'nothing-to-correct',
-    'told-nothing-new',
-    'shop-start',
-  ],
-]);
+/** It says only that something was heard: nothing where another move was answered. */
 const onlyAssents = ({ parts, question }: Answer): boolean =>
-  question === undefined && parts.every(({ phrase }) => assents.has(phrase));
+  question === undefined && parts.every(({ tells }) => tells === 'assent');
 
-const actsOf = ({ readings: [best] }: Understanding): readonly Act[] => best?.acts ?? [];
+const actsOf = ({ readings: [best] }: Understood): readonly Act[] => best?.acts ?? [];
 
 /** "Undo that. Undo the last thing." */
 const saysAgain = (last: readonly Act[], acts: readonly Act[]): boolean =>
@@ -73,88 +65,67 @@ const joined = (one: Outcome, other: Outcome): Outcome => {
   };
 };
 
-/** Both, for who is told what was understood. */
-const heardTogether = (one: Understanding, other: Understanding): Understanding => {
-  const [first, second] = [one.readings[0], other.readings[0]];
-  if (!first || !second) return first ? one : other;
-  const reading = {
-    ...second,
-    acts: [...first.acts, ...second.acts],
-    confidence: Math.min(first.confidence, second.confidence),
-    heard: `${first.heard} ${second.heard}`,
-  };
-  return { ...other, readings: [reading, ...other.readings.slice(1)] };
-};
-
 const missesOf = (conversation: Conversation): number => stateOf(conversation).misses;
 const isUnheard = (outcome: Outcome, before: Conversation): boolean =>
   outcome.changes.length === 0 && missesOf(outcome.conversation) > missesOf(before);
 
 /** One move as it was heard and decided, for whoever asks why. */
-export interface DecidedMove {
-  readonly words: string;
-  readonly understanding: Understanding;
+export interface DecidedMove<H> {
+  readonly heard: H;
   readonly by: Outcome['by'];
   readonly answer: Answer;
   /** Nothing came of it. */
   readonly passedOver: boolean;
 }
 
-/** What was decided of all moves, and what was understood of them; null where none of them was understood. */
-export const decideMoves = (
+/** What was decided of all moves, and of each of them; null where none of them was understood. */
+export const decideMoves = <H>(
   conversation: Conversation,
-  moves: readonly SaidMove[],
-  heard: Omit<Heard, 'understanding' | 'words'>,
+  moves: readonly SaidMove<H>[],
+  heard: Omit<Heard, 'understanding'>,
   around: Surroundings,
-): {
-  readonly outcome: Outcome;
-  readonly understanding: Understanding;
-  readonly each: readonly DecidedMove[];
-} | null => {
+): { readonly outcome: Outcome; readonly each: readonly DecidedMove<H>[] } | null => {
   let sequence = null as Sequence | null;
-  const unheard: string[] = [];
-  const each: DecidedMove[] = [];
+  const unheard: Quote[] = [];
+  const each: DecidedMove<H>[] = [];
   let here = around;
-  for (const { words, matters, hear } of moves) {
+  for (const { quote, matters, hear } of moves) {
     const before = sequence?.outcome.conversation ?? conversation;
-    const understanding = hear(
+    const { understood, kept } = hear(
       before,
       here,
       (sequence?.outcome.changes ?? []).flatMap(({ ops }) => ops),
     );
-    const acts = actsOf(understanding);
+    const acts = actsOf(understood);
     if (sequence && saysAgain(sequence.last, acts)) continue;
     const first = sequence === null;
     const decided = decide(
       before,
       {
-        understanding,
-        words,
+        understanding: understood,
         touched: first ? heard.touched : null,
         cutAt: first ? heard.cutAt : null,
         told: first ? (heard.told ?? []) : [],
       },
       here,
     );
-    if (decided.lookUp) return { outcome: decided, understanding, each };
+    if (decided.lookUp) return { outcome: decided, each };
     const passedOver = isUnheard(decided, before);
-    each.push({ words, understanding, by: decided.by, answer: decided.answer, passedOver });
+    each.push({ heard: kept, by: decided.by, answer: decided.answer, passedOver });
     if (passedOver) {
-      if (matters) unheard.push(words);
+      if (matters) unheard.push(quote);
       continue;
     }
     here = { ...here, kitchen: decided.changes.reduce<Kitchen>(applyChange, here.kitchen) };
     sequence = sequence
       ? {
-          ...sequence,
           outcome: joined(sequence.outcome, decided),
-          understanding: heardTogether(sequence.understanding, understanding),
           last: acts,
         }
-      : { outcome: decided, understanding, last: acts };
+      : { outcome: decided, last: acts };
   }
   if (!sequence) return null;
-  const { outcome, understanding } = sequence;
+  const { outcome } = sequence;
   const parts = [...outcome.answer.parts, ...unheard.map((said) => say('rest-not-heard', { said }))];
-  return { outcome: { ...outcome, answer: { ...outcome.answer, parts } }, understanding, each };
+  return { outcome: { ...outcome, answer: { ...outcome.answer, parts } }, each };
 };

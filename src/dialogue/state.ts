@@ -1,6 +1,7 @@
 /** What one conversation remembers. Plain JSON: a store keeps it between turns. */
 import type { Change, Id } from '../kitchen/model.js';
 import type { Answer, Length, Listener, Say } from '../speech/answer.js';
+import type { Quote } from '../terms/quote.js';
 import type { Instant } from '../terms/dates.js';
 import type { Act, Expectation, SaidDate } from '../understanding/intents.js';
 import type { Conversation } from './api.js';
@@ -104,8 +105,10 @@ export interface Step {
   readonly text: Say;
   /** Started when the cook says she has done it. */
   readonly timer?: { readonly seconds: number; readonly label: string };
-  /** What "skip to …" may call it. */
-  readonly name?: string;
+  /** What it may be called goes by this, else by the name of its phrase. */
+  readonly code?: string;
+  /** As the cook told it, or where it is done. */
+  readonly own?: string;
   /** The things it is about: "them", while it is the step. */
   readonly items?: readonly Id[];
 }
@@ -227,7 +230,8 @@ export interface Told {
   readonly sources: readonly Say[];
   readonly names: readonly string[];
   readonly count: number | null;
-  readonly heard: string | null;
+  /** What was heard before it. */
+  readonly quote: Quote | null;
   /** Something was said in between since: "slower". */
   readonly aside?: boolean;
   /** Sentences not yet spoken when the answer was cut, set by "stop". */

@@ -4,11 +4,14 @@
  */
 import type { Amount, Share } from '../terms/amount.js';
 import type { Instant, PlainDate } from '../terms/dates.js';
+import type { Quote } from '../terms/quote.js';
 
 /** A value a phrase can hold. Speech turns each into spoken words. */
 export type Value =
   | string
   | number
+  /** What was heard, said back. */
+  | Quote
   /** "two tubs", "half a jar", "about a pound". */
   | { readonly kind: 'amount'; readonly amount: Amount | Share }
   /** "yesterday", "last Friday", "the twelfth of May" — nearest natural form from the household's day. */
@@ -43,7 +46,15 @@ export interface Say {
   readonly kind: 'say';
   readonly phrase: string;
   readonly args?: Readonly<Record<string, Value>>;
+  /** What it says, where that is no more than one of these; speech does not look at it. */
+  readonly tells?: Tells;
 }
+
+/**
+ * `assent`: only that something was heard, nothing beside another answer. `record`: what is on record now, whether or
+ * not that is new. `not-found`: that nothing here is what was named.
+ */
+export type Tells = 'assent' | 'record' | 'not-found';
 
 export type Length = 'short' | 'usual' | 'full';
 

@@ -13,6 +13,7 @@ import { FUNCTION_NAMES, phraseFunctions, type FunctionContext } from './phrase-
 import { spanish } from './spanish/language.js';
 import { SpokenNumber, SpokenWords } from './spoken-value.js';
 import { ssmlDocument, type Earcon, type SsmlSentence } from './ssml.js';
+import { wordsOf } from '../terms/quote.js';
 import { sentencesOf } from './tidy.js';
 
 /** What the words depend on besides the answer and the listener. */
@@ -205,6 +206,8 @@ export const createVoice = (locale: string, options: VoiceOptions = {}): Voice =
       if (typeof value === 'string') return quote(value);
       if (typeof value === 'number') return number(value);
       switch (value.kind) {
+        case 'quote':
+          return quote(wordsOf(value));
         case 'amount':
           return words.amount(value.amount);
         case 'date':

@@ -20,6 +20,7 @@ import {
   startConversation,
   justDone,
   toldJustNow,
+  stepNames,
   stepsAtHand,
 } from '../dialogue/index.js';
 import type { Conversation, SaidMove, Speaker, Surroundings } from '../dialogue/index.js';
@@ -27,13 +28,15 @@ import type { Change, Id, JournalEntry, Kitchen } from '../kitchen/model.js';
 import type { AroundSpeech, Answer, Listener, Spoken } from '../speech/index.js';
 import type { Device, DeviceDeed, Store, TurnStart } from '../store/port.js';
 import type { Clock, Instant } from '../terms/dates.js';
-import { openReminders } from '../kitchen/index.js';
-import { accounted, isRatherIn, movesOf, type HouseholdNames } from '../understanding/index.js';
+import { quote, wordsOf } from '../terms/quote.js';
+import { meaningsHere, openReminders } from '../kitchen/index.js';
+import { accounted, given, isRatherIn, movesOf, type HouseholdNames } from '../understanding/index.js';
 import type { ClockAtHand, HearingContext, StepsAtHand, Understanding } from '../understanding/intents.js';
 import type { TurnReply, TurnRequest } from '../../shared/wire/turn.js';
 import { language, type Tongue, type Tongues } from './tongues.js';
 import { namesOf, withChanged } from './names.js';
 import { fingerprint, idsOf } from './ids.js';
+import { heardInAll, type HeardMove } from './heard-moves.js';
 import { createLine } from './in-line.js';
 import { decideLookingUp } from './looking-up.js';
 import { createLiveKitchens, type LiveKitchen } from './live-kitchens.js';
@@ -224,7 +227,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
 
   /** Timers and reminders by name: "the pasta one" is one of them; one that nobody named is called nothing. */
   const clocksAtHand = ({ kitchen }: Surroundings): readonly ClockAtHand[] =>
-    openReminders(kitchen).map(({ kind, label }) => ({ kind, label: label ?? '' }));
+    openReminders(kitchen).map(({ id, kind, label }) => ({ id, kind, label: label ?? '' }));
 
   /** What what is said next is heard against. */
   const hearingOf = (earlier: Conversation, tongue: Tongue, surroundings: Surroundings): HearingContext => ({
@@ -238,6 +241,8 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     told: toldJustNow(earlier),
     checking: checkAtHand(earlier),
     standing: standingAt(earlier),
+    stepNames: stepNames(earlier),
+    meanings: meaningsHere(surroundings.kitchen),
   });
 
   /**
@@ -277,16 +282,21 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     earlier: Conversation,
     surroundings: Surroundings,
     whole: Understanding,
-  ): readonly SaidMove[] =>
+  ): readonly SaidMove<HeardMove>[] =>
     movesOf(tongue.understander, hypotheses, names, hearingOf(earlier, tongue, surroundings), whole).map(
       ({ said, matters }) => ({
-        words: said[0]?.text ?? '',
+        quote: quote(said[0]?.text ?? ''),
         matters,
         hear: (before, at, changed) =>
           withChanged(names, changed, () => {
             const context = hearingOf(before, tongue, at);
-            const understanding = tongue.understander.understand(said, names, context);
-            return accounted(understanding, said[0]?.text ?? '', names, context);
+            const words = said[0]?.text ?? '';
+            const heard = tongue.understander.understand(said, names, context);
+            const understanding = accounted(heard, words, names, context);
+            return {
+              understood: given(understanding, words, names, context),
+              kept: { words, understanding },
+            };
           }),
       }),
     );
@@ -447,7 +457,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                   ),
                 };
               });
-              const hours = picksUp(whole);
+              const hours = picksUp(whole.readings);
               const elsewhere =
                 hours === null
                   ? []
@@ -458,7 +468,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                     );
               const beside = { touched: request.touched ?? null, cutAt: request.cutAt ?? null, told };
               const words = request.hypotheses[0]?.text ?? null;
-              const { outcome, understanding, each, deeds, afterwards } = await decideLookingUp(
+              const { outcome, each, deeds, afterwards } = await decideLookingUp(
                 store,
                 speaker,
                 surroundings.clock.now,
@@ -471,19 +481,21 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                       elsewhere: elsewhere.flatMap((one) => readKept(one).earlier ?? []),
                     };
                     // One that is left of several is no longer all that was said.
-                    const isCut = moves.length > 1 || moves[0]?.words !== words;
+                    const isCut = moves.length > 1 || (moves[0] ? wordsOf(moves[0].quote) : '') !== words;
                     const several = isCut ? decideMoves(earlier, moves, beside, at) : null;
                     if (several) return several;
                     const said = words ?? '';
                     const context = hearingOf(earlier, tongue, surroundings);
                     const heard = accounted(whole, said, spokenNames, context);
-                    const decided = decide(earlier, { ...beside, understanding: heard, words }, at);
+                    const understood = given(heard, said, spokenNames, context);
+                    const decided = decide(earlier, { ...beside, understanding: understood }, at);
                     const { by, answer } = decided;
-                    const move = { words: said, understanding: heard, by, answer, passedOver: false };
-                    return { outcome: decided, understanding: heard, each: [move] };
+                    const kept = { words: said, understanding: heard };
+                    return { outcome: decided, each: [{ heard: kept, by, answer, passedOver: false }] };
                   }),
               );
               why?.(whyOf(each, tongue.locale, earlier.expecting));
+              const understanding = heardInAll(each, whole);
               const { listener } = outcome.conversation;
               const spoken = tracing.span('speak', () =>
                 tongue.voice.render(

@@ -4,9 +4,9 @@
  */
 import type { Effect, Outcome, Surroundings } from '../dialogue/api.js';
 import type { DecidedMove } from '../dialogue/index.js';
+import type { HeardMove } from './heard-moves.js';
 import type { DeviceDeed, Pairing, Store } from '../store/port.js';
 import type { Id } from '../kitchen/model.js';
-import type { Understanding } from '../understanding/intents.js';
 import { knockedOn } from './waiting-devices.js';
 
 /** No turn needs more: devices, and one code. */
@@ -16,10 +16,8 @@ type LookedUp = Pick<Surroundings, 'devices' | 'knockedOn'>;
 
 export interface Decided {
   readonly outcome: Outcome;
-  /** What was understood, of all that was said. */
-  readonly understanding: Understanding;
   /** Move by move. */
-  readonly each: readonly DecidedMove[];
+  readonly each: readonly DecidedMove<HeardMove>[];
   readonly deeds: readonly DeviceDeed[];
   /** When the turn was committed: a device let in waits no more. It could be let in nowhere else anyway. */
   readonly afterwards: () => Promise<unknown>;
@@ -30,18 +28,18 @@ export const decideLookingUp = async (
   store: Store,
   { householdId }: { readonly householdId: Id },
   now: string,
-  decide: (found: LookedUp) => Pick<Decided, 'outcome' | 'understanding' | 'each'>,
+  decide: (found: LookedUp) => Pick<Decided, 'outcome' | 'each'>,
 ): Promise<Decided> => {
   let found: LookedUp = {};
   let waiting: Pairing | null = null;
   for (let look = 0; look <= LOOKS; look += 1) {
-    const { outcome, understanding, each } = decide(found);
+    const { outcome, each } = decide(found);
     const { lookUp } = outcome;
     if (!lookUp) {
       const deeds = deedsOf(outcome.effects, waiting, householdId, now);
       const letIn = deeds.some(({ kind }) => kind === 'let-in') ? waiting : null;
       const afterwards = async () => letIn && store.takePairing(letIn.codeHash, now);
-      return { outcome, understanding, each, deeds, afterwards };
+      return { outcome, each, deeds, afterwards };
     }
     if (lookUp.kind === 'devices') {
       const devices = (await store.devices(householdId)).filter(({ revokedAt }) => revokedAt === null);

@@ -1,5 +1,6 @@
 /** Why a turn was answered as it was: what each of its moves was heard as, who took it, and what was said. */
 import type { DecidedMove } from '../dialogue/index.js';
+import type { HeardMove } from './heard-moves.js';
 import type { Answer, Say, Value } from '../speech/answer.js';
 import { whyHeard, type WhyHeard } from '../understanding/index.js';
 import type { Expectation } from '../understanding/intents.js';
@@ -34,11 +35,11 @@ const phrasesOf = ({ parts, question }: Answer): readonly string[] =>
   [...parts, ...(question ? [question] : [])].map(phraseOf);
 
 export const whyOf = (
-  moves: readonly DecidedMove[],
+  moves: readonly DecidedMove<HeardMove>[],
   locale: string,
   expecting: Expectation,
 ): readonly WhyMove[] =>
-  moves.map(({ words, understanding, by, answer, passedOver }, at) => ({
+  moves.map(({ heard: { words, understanding }, by, answer, passedOver }, at) => ({
     words,
     ...whyHeard(words, locale, at === 0 ? expecting : 'anything', understanding),
     by,

@@ -12,7 +12,7 @@ import {
   type Intent,
   type Mention,
   type Slots,
-  type Understanding,
+  type Understood,
 } from '../../src/understanding/intents.js';
 import { createVoice } from '../../src/speech/index.js';
 
@@ -32,11 +32,8 @@ const place = (words: string, ...ids: string[]) => ({
   spot: null,
 });
 
-const meaning = (verdict: Understanding['verdict'], ...acts: Act[]): Understanding => ({
-  readings:
-    acts.length > 0
-      ? [{ acts, confidence: verdict === 'confirm' ? 0.5 : 0.95, heard: 'said so', normalised: 'said so' }]
-      : [],
+const meaning = (verdict: Understood['verdict'], ...acts: Act[]): Understood => ({
+  readings: acts.length > 0 ? [{ acts, confidence: verdict === 'confirm' ? 0.5 : 0.95 }] : [],
   margin: 1,
   verdict,
 });
@@ -55,7 +52,7 @@ const talk = (kitchen: Kitchen = demo) => {
     speaker: { personId: 'person.marta', deviceId: 'd' },
     newId: () => `new-${(ids += 1)}`,
   });
-  const say = (understanding: Understanding): Outcome & { text: string } => {
+  const say = (understanding: Understood): Outcome & { text: string } => {
     const outcome = decide(conversation, { understanding, touched: null, cutAt: null }, around());
     for (const change of outcome.changes) {
       here = applyChange(here, change);
@@ -236,17 +233,15 @@ describe('any talk', () => {
 
 describe('a doubtful hearing denied', () => {
   const milk = { item: item('milk', 'item.milk') };
-  const doubtful: Understanding = {
+  const doubtful: Understood = {
     readings: [
-      { acts: [act('finish', milk)], confidence: 0.5, heard: 'said so', normalised: 'said so' },
-      { acts: [act('find', milk)], confidence: 0.4, heard: 'said so', normalised: 'said so' },
+      { acts: [act('finish', milk)], confidence: 0.5 },
+      { acts: [act('find', milk)], confidence: 0.4 },
       {
         acts: [act('freeze', { ...milk, place: place('chest freezer', 'place.chest-freezer') })],
         confidence: 0.3,
-        heard: 'said so',
-        normalised: 'said so',
       },
-      { acts: [act('open', milk)], confidence: 0.2, heard: 'said so', normalised: 'said so' },
+      { acts: [act('open', milk)], confidence: 0.2 },
     ],
     margin: 0.1,
     verdict: 'confirm',
@@ -256,7 +251,7 @@ describe('a doubtful hearing denied', () => {
   test('once is left; twice, the next reading is offered; then it is to be said otherwise', () => {
     const { say } = talk();
     const milkId = [...demo.items.values()].find(({ name }) => name === 'milk')!.id;
-    const named = JSON.parse(JSON.stringify(doubtful).replaceAll('item.milk', milkId)) as Understanding;
+    const named = JSON.parse(JSON.stringify(doubtful).replaceAll('item.milk', milkId)) as Understood;
     const two = { ...named, readings: [named.readings[0]!, named.readings[3]!] };
     const asked = say(two);
     expect(asked.changes).toEqual([]);

@@ -3,15 +3,13 @@ import { decide, startConversation } from '../../src/dialogue/index.js';
 import type { Conversation, Outcome } from '../../src/dialogue/index.js';
 import { applyChange } from '../../src/kitchen/index.js';
 import type { Item, Kitchen } from '../../src/kitchen/model.js';
-import { type Act, type Mention, type Understanding, emptyMention } from '../../src/understanding/intents.js';
+import { type Act, type Mention, type Understood, emptyMention } from '../../src/understanding/intents.js';
 
 /** A Thursday evening in Chicago. */
 export const clock = { now: '2026-05-14T23:00:00.000Z', timeZone: 'America/Chicago' };
 
-const heard = (verdict: Understanding['verdict'], act: Act): Understanding => ({
-  readings: [
-    { acts: [act], confidence: verdict === 'act' ? 0.97 : 0.5, heard: 'said so', normalised: 'said so' },
-  ],
+const heard = (verdict: Understood['verdict'], act: Act): Understood => ({
+  readings: [{ acts: [act], confidence: verdict === 'act' ? 0.97 : 0.5 }],
   margin: 1,
   verdict,
 });
@@ -28,7 +26,7 @@ export const talkOn = (begun: Kitchen) => {
   let kitchen = begun;
   let conversation: Conversation = startConversation();
   let ids = 0;
-  const say = (verdict: Understanding['verdict'], act: Act): Outcome => {
+  const say = (verdict: Understood['verdict'], act: Act): Outcome => {
     const outcome = decide(
       conversation,
       { understanding: heard(verdict, act), touched: null, cutAt: null },

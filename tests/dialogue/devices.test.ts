@@ -4,7 +4,7 @@ import type { Surroundings } from '../../src/dialogue/index.js';
 import { decide, startConversation } from '../../src/dialogue/index.js';
 import { demoKitchen } from '../../src/kitchen/index.js';
 import { createVoice } from '../../src/speech/index.js';
-import type { Act, Understanding } from '../../src/understanding/intents.js';
+import type { Act, Understood } from '../../src/understanding/intents.js';
 
 const clock = { now: '2026-05-14T23:00:00.000Z', timeZone: 'America/Chicago' };
 const kitchen = demoKitchen(clock);
@@ -22,9 +22,9 @@ const around: Surroundings = {
   knockedOn: { code: '12345678', found: { name: 'porch speaker' } },
   newId: () => `n${(ids += 1)}`,
 };
-const heard = (verdict: Understanding['verdict'], act: Act) => ({
+const heard = (verdict: Understood['verdict'], act: Act) => ({
   understanding: {
-    readings: [{ acts: [act], confidence: 0.5, heard: 'so', normalised: 'so' }],
+    readings: [{ acts: [act], confidence: 0.5 }],
     margin: 1,
     verdict,
   },

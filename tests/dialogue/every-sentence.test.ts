@@ -7,7 +7,7 @@ import { decide, startConversation } from '../../src/dialogue/index.js';
 import { demoKitchen } from '../../src/kitchen/index.js';
 import { projectFile } from '../../src/project-files.js';
 import { createSampler, openGrammarFile } from '../../src/grammar/tools.js';
-import { createUnderstander, createHouseholdNames } from '../../src/understanding/index.js';
+import { createUnderstander, given, createHouseholdNames } from '../../src/understanding/index.js';
 
 /** A small repeatable source of numbers from 0 up to 1 (Mulberry32). */
 const seeded = (seed: number): (() => number) => {
@@ -109,15 +109,17 @@ describe.each([
       if (tokens.length === 0 || tokens.length > 30) continue;
       const text = tokens.join(' ');
       try {
-        const understanding = understander.understand([{ text }], names, {
-          ...clock,
-          locale,
-          expecting: 'anything',
-        });
+        const context = { ...clock, locale, expecting: 'anything' as const };
+        const understanding = given(
+          understander.understand([{ text }], names, context),
+          text,
+          names,
+          context,
+        );
         let next = 0;
         decide(
           startConversation(),
-          { understanding, words: text, touched: null, cutAt: null, told: [] },
+          { understanding, touched: null, cutAt: null, told: [] },
           {
             kitchen,
             journal: [],

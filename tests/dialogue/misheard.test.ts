@@ -4,7 +4,7 @@ import { decide, startConversation } from '../../src/dialogue/index.js';
 import { demoKitchen } from '../../src/kitchen/index.js';
 import type { Change } from '../../src/kitchen/model.js';
 import { projectFile } from '../../src/project-files.js';
-import { createUnderstander, type Hypothesis } from '../../src/understanding/index.js';
+import { createUnderstander, given, type Hypothesis } from '../../src/understanding/index.js';
 import { annotated, saidPlainly } from '../accuracy/cases.js';
 import { readConfusions } from '../accuracy/corrupt.js';
 import { misheardCases } from '../accuracy/misheard.js';
@@ -28,7 +28,8 @@ const isGone = (record: object): boolean => 'gone' in record && record.gone !== 
 
 const lost = (hypotheses: readonly Hypothesis[]): string[] => {
   let ids = 0;
-  const understanding = understander.understand(hypotheses, names, hearing());
+  const heard = understander.understand(hypotheses, names, hearing());
+  const understanding = given(heard, hypotheses[0]?.text ?? '', names, hearing());
   const { changes } = decide(
     startConversation(),
     { understanding, touched: null, cutAt: null },

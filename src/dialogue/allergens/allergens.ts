@@ -1,5 +1,5 @@
 /** What contains what, and what someone can eat. What nobody said is unknown, never free from. */
-import { itemsAt, livingItems, placeUnder } from '../../kitchen/index.js';
+import { ingredientIn, itemsAt, livingItems, placeUnder } from '../../kitchen/index.js';
 import type { Item, Person } from '../../kitchen/model.js';
 import { allergenIn, assessIn, dietIn } from '../../safety/index.js';
 import type { AllergenAnswer } from '../../safety/api.js';
@@ -56,7 +56,7 @@ const fitsDiet = (turn: Turn, item: Item, diet: string): Reply => {
 const whatIsIn = (turn: Turn, item: Item): Reply => {
   const { contains, freeFrom } = item;
   // "There's coconut milk in it", told without its being an allergen.
-  const others = item.notes.flatMap((note) => /^(.+) in it$/.exec(note)?.[1] ?? []);
+  const others = item.notes.flatMap((note) => ingredientIn(note) ?? []);
   const all = [...contains, ...others];
   const parts: Say[] = [
     all.length > 0

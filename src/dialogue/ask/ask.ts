@@ -4,7 +4,7 @@ import type { Attribute, Query } from '../../protocol/query.js';
 import type { Say } from '../../speech/answer.js';
 import type { Act, PlaceMention } from '../../understanding/intents.js';
 import { find } from '../find/find.js';
-import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, about, list, say, notFound } from '../handler.js';
 import { allergenIn } from '../../safety/index.js';
 import { shoppingList } from '../../kitchen/index.js';
 import { nameOfGone, noneLeft } from '../refer/none-left.js';
@@ -55,7 +55,7 @@ const nothing = (turn: Turn, query: Query, selected: Selected): Reply => {
     );
     if (gone ?? unknown.words) return noneLeft(turn, (gone ?? unknown.words)!);
   }
-  return notSo(turn, query, selected) ?? { parts: [say('nothing-like-that')], count: 0, names: [] };
+  return notSo(turn, query, selected) ?? { parts: [notFound('nothing-like-that')], count: 0, names: [] };
 };
 
 const defaultAsk = ({ ask, where, whether }: Query): readonly Attribute[] => {
@@ -156,7 +156,7 @@ const notHere = (query: Query): readonly Say[] =>
     ? query.where.flatMap((filter) =>
         filter.by === 'each'
           ? filter.mentions.flatMap(({ words, candidates }) =>
-              words !== null && candidates.length === 0 ? [say('no-such-item', { name: words })] : [],
+              words !== null && candidates.length === 0 ? [notFound('no-such-item', { name: words })] : [],
             )
           : [],
       )

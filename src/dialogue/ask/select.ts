@@ -21,10 +21,10 @@ export interface Selected {
 }
 
 const alike = (turn: Turn, { words }: Mention, among: readonly Item[]): readonly Item[] => {
-  const head = words === null ? '' : headOf(words);
+  const head = words === null ? '' : headOf(words, turn);
   if (!head || words === null) return [];
   const like = new Set(likeNames(turn.kitchen, words).map(({ item }) => item));
-  return among.filter((item) => like.has(item) && headOf(item.name) === head);
+  return among.filter((item) => like.has(item) && headOf(item.name, turn) === head);
 };
 
 /** "Which milk": every kind of it, rather than the one that is called just so. */

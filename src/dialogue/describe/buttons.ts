@@ -17,7 +17,8 @@ const placeIn = (label: Say, whole: boolean): Say => {
 
 const brief = (label: Say, whole: boolean): Say => {
   const { phrase, args = {} } = label;
-  if (/^apart-(place|loose)$/.test(phrase) && isSay(args.at)) return placeIn(args.at, whole);
+  if ((phrase === 'apart-place' || phrase === 'apart-loose') && isSay(args.at))
+    return placeIn(args.at, whole);
   if (phrase === 'apart-two' && isSay(args.first) && isSay(args.second))
     return say('button-two', { first: brief(args.first, whole), second: brief(args.second, whole) });
   if (phrase.startsWith('apart-')) return { ...label, phrase: phrase.replace('apart-', 'button-') };

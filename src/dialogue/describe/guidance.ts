@@ -72,12 +72,14 @@ export const reasonsOf = (found: Assessment): { first: Say[]; rest: Say[]; sourc
 };
 
 /** Cautions that belong into the answer: people at risk, a baby's food, what poisons without a sign. */
-const first = /^(at-risk|infant|botulism|do-not-taste|raw-dough)/;
+const first = ['at-risk', 'infant', 'botulism', 'do-not-taste', 'raw-dough'];
 
 /** What stands before a verdict at every length; at most two. `toldOf`: the question is about somebody at risk. */
 export const mustSay = (found: Pick<Assessment, 'cautions'>, toldOf = false): Say[] =>
   found.cautions
-    .filter(({ code }) => first.test(code) || (toldOf && code === 'ask-clinician'))
+    .filter(
+      ({ code }) => first.some((begin) => code.startsWith(begin)) || (toldOf && code === 'ask-clinician'),
+    )
     .slice(0, 2)
     .map(cautionWords);
 

@@ -7,29 +7,6 @@ import { say, seconds } from '../handler.js';
 import type { Step } from '../state.js';
 import { cautionWords } from './guidance.js';
 
-/** What "skip to …" may call a step. */
-const called: Partial<Record<StepCode, string>> = {
-  'move-to-dish': 'dish',
-  'break-up': 'break up',
-  'cover-vent': 'cover lid',
-  'cover-foil': 'cover foil',
-  'set-microwave': 'microwave heat',
-  'set-microwave-short': 'microwave heat',
-  stir: 'stir',
-  turn: 'turn',
-  'heat-again': 'heat again',
-  stand: 'stand standing rest',
-  probe: 'probe temperature check thermometer',
-  'probe-hold': 'probe temperature check thermometer',
-  preheat: 'preheat oven',
-  'into-oven': 'oven bake',
-  'into-air-fryer': 'air fryer',
-  'into-pan': 'pan',
-  'bring-to-boil': 'boil',
-  simmer: 'simmer',
-  serve: 'serve eat',
-};
-
 /** Only these wait for something: a probe's or a stir's seconds are no timer. */
 const timed: ReadonlySet<StepCode> = new Set<StepCode>([
   'set-microwave',
@@ -60,11 +37,10 @@ export const guidedStep = (step: SafetyStep, label: string, locale: string): Ste
     ...(step.temperature ? { temperature: { kind: 'temperature', ...step.temperature } } : {}),
     ...(step.words ? { words: step.words } : {}),
   };
-  const name = called[step.code] ?? step.words?.toLowerCase();
   return {
     ...(step.caution ? { caution: cautionWords(step.caution) } : {}),
     text: say(`step-${step.code}`, args),
     ...(wait === null ? {} : { timer: { seconds: wait, label } }),
-    ...(name ? { name } : {}),
+    ...(step.words ? { own: step.words } : {}),
   };
 };

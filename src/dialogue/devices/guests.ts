@@ -2,6 +2,7 @@
  * Letting a device in, giving it another name, sending it away. Only who speaks on an owner's device may.
  * What is done goes with the turn as an effect: it is committed with it, or the turn is decided again.
  */
+import { deviceCalled } from '../../understanding/index.js';
 import type { KnownDevice } from '../api.js';
 import { type Handler, type Reply, type Turn, list, say, tell } from '../handler.js';
 
@@ -40,25 +41,17 @@ export const letIn: Handler = (act, turn) => {
   };
 };
 
-const wordsOf = (text: string): string[] =>
-  text
-    .toLowerCase()
-    .normalize('NFKD')
-    .replace(/['\u2019]s\b/g, '')
-    .replace(/[^\p{L}\p{N} ]/gu, ' ')
-    .split(' ')
-    .filter((word) => word !== '' && !['the', 'my', 'our', 'a', 'called', 'named'].includes(word));
+const wordsOf = (turn: Turn, name: string): readonly string[] => deviceCalled(name, turn.locale).words;
 
 /** The devices all the words fit; those that have no other words first. */
 const named = (turn: Turn, devices: readonly KnownDevice[], said: string): readonly KnownDevice[] => {
-  if (/^(this|that) (one|device|speaker|phone|tablet)$/.test(said))
-    return devices.filter(({ id }) => id === turn.speaker.deviceId);
-  const wanted = wordsOf(said);
+  const { words: wanted, here } = deviceCalled(said, turn.locale);
+  if (here) return devices.filter(({ id }) => id === turn.speaker.deviceId);
   const fitting = devices.filter(({ name }) => {
-    const has = wordsOf(name);
-    return wanted.every((word) => has.includes(word) || word === 'device');
+    const has = wordsOf(turn, name);
+    return wanted.every((word) => has.includes(word));
   });
-  const whole = fitting.filter(({ name }) => wordsOf(name).length === wanted.length);
+  const whole = fitting.filter(({ name }) => wordsOf(turn, name).length === wanted.length);
   return whole.length === 1 ? whole : fitting;
 };
 
@@ -93,7 +86,7 @@ const oneNamed = (
     parts: [
       devices.length === 0
         ? say('no-devices')
-        : say('device-unknown', { device: wordsOf(said ?? '').join(' '), devices: names }),
+        : say('device-unknown', { device: wordsOf(turn, said ?? '').join(' '), devices: names }),
     ],
   };
 };
@@ -110,7 +103,8 @@ export const renameDevice: Handler = (act, turn) => {
       };
     if (
       turn.devices?.some(
-        ({ id, name }) => id !== device.id && wordsOf(name).join(' ') === wordsOf(words).join(' '),
+        ({ id, name }) =>
+          id !== device.id && wordsOf(turn, name).join(' ') === wordsOf(turn, words).join(' '),
       )
     )
       return tell('device-name-taken', { name: words });

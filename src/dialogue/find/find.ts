@@ -2,6 +2,7 @@
 import { itemsAt, marksOf, placesIn, placeUnder } from '../../kitchen/index.js';
 import type { Item, Place } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
+import { spotIn } from '../../understanding/index.js';
 import type { Act } from '../../understanding/intents.js';
 import { ageParts } from '../age/age-parts.js';
 import {
@@ -16,7 +17,7 @@ import {
 import { andMore, groupSize, inGroups } from '../describe/lists.js';
 import { partAt, placeAt, placeNoun } from '../describe/place.js';
 import { itemFeel } from '../describe/touch.js';
-import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, about, list, say, notFound } from '../handler.js';
 import { buyRead } from '../shopping/read.js';
 import { findItems, hereItems } from '../refer/items.js';
 import { itJustGone, nameOfGone, noneLeft } from '../refer/none-left.js';
@@ -135,7 +136,7 @@ const byPart = (turn: Turn, place: Place, groups: readonly Group[]): Reply | nul
   const named = counts.length === partsNamed + 1 ? counts : counts.slice(0, partsNamed);
   const elsewhere = groups.length - named.reduce((sum, { count }) => sum + count, 0);
   const parts = [
-    ...named.map(({ part, count }) => say('part-count', { count, at: partAt(part) })),
+    ...named.map(({ part, count }) => say('part-count', { count, at: partAt(turn.kitchen, part) })),
     ...(elsewhere > 0 ? [say('elsewhere-count', { count: elsewhere })] : []),
   ];
   return {
@@ -162,7 +163,7 @@ const byPart = (turn: Turn, place: Place, groups: readonly Group[]): Reply | nul
       question: say('which-part'),
       expecting: 'place',
       passing: true,
-      choices: counts.map(({ part }) => ({ ids: [part.id], label: partAt(part) })),
+      choices: counts.map(({ part }) => ({ ids: [part.id], label: partAt(turn.kitchen, part) })),
     },
   };
 };
@@ -205,7 +206,7 @@ export const tellPlace = (turn: Turn, place: Place, items: readonly Item[]): Rep
 /** "At the back of the fourth shelf": what is recorded to be just there; else all of it, and that no spot is known. */
 const tellSpot = (turn: Turn, place: Place, spot: string | null): Reply => {
   const all = itemsAt(turn.kitchen, place.id);
-  const side = (spot ?? '').replace(/^(on|at|in|to) (the )?|\b(hand|side|very|far)\b/g, '').trim();
+  const { side } = spotIn(spot ?? '', turn.locale);
   if (!side) return tellPlace(turn, place, all);
   const there = all.filter((item) => (item.spot ?? '').toLowerCase().split(' ').includes(side));
   const told = tellPlace(turn, place, there.length > 0 ? there : all);
@@ -260,7 +261,7 @@ export const find: Handler = (act, turn) => {
       if (inside.length > 0) return tellItems(turn, inside);
       if (items.length > 0) {
         const elsewhere = tellItems(turn, items);
-        const none = say('not-there', { at: placeAt(turn.kitchen, found.place.id) });
+        const none = notFound('not-there', { at: placeAt(turn.kitchen, found.place.id) });
         // "Only those in the freezer": where the others are was told before.
         if (act.slots.asked === 'only') return { parts: [none], count: 0, names: [] };
         return {
@@ -278,6 +279,6 @@ export const find: Handler = (act, turn) => {
   );
   const gone = goneName ?? (item && !item.words ? itJustGone(turn, item) : null);
   if (gone) return noneLeft(turn, gone);
-  if (named) return { parts: [say('nothing-like-that')], count: 0, names: [] };
+  if (named) return { parts: [notFound('nothing-like-that')], count: 0, names: [] };
   return { parts: [], ask: { slot: 'item', question: say('ask-find'), expecting: 'item' } };
 };

@@ -1,4 +1,5 @@
 /** What a touched or described thing is; everything about it; and how to get a hand on it. */
+import { spotIn } from '../../understanding/index.js';
 import { emptyMention } from '../../understanding/intents.js';
 import { findMarkers, itemsRightAt, itemWithMarker, lastItemOf, marksOf } from '../../kitchen/index.js';
 import type { Item, Marker } from '../../kitchen/model.js';
@@ -302,32 +303,33 @@ export const howToReach: Handler = (act, turn) => {
 };
 
 /** "What is behind the rice" is also told by the rice's own "in front of the stew". */
-const sideOf: Readonly<Record<string, RegExp>> = {
-  behind: /^in front of /,
-  'in front of': /^behind /,
-  'on top of': /^(under|underneath|below) /,
-  under: /^(on top of|above) /,
+const otherSide: Readonly<Record<string, string>> = {
+  behind: 'in front of',
+  'in front of': 'behind',
+  'on top of': 'under',
+  under: 'on top of',
 };
 
-const isSaidOf = (spot: string | null, name: string): boolean =>
-  spot !== null && spot.toLowerCase().endsWith(` ${name.toLowerCase()}`);
+/** "The lentil stew" is the stew, too. */
+const isCalled = (said: string, name: string): boolean => ` ${said}`.endsWith(` ${name.toLowerCase()}`);
 
 /** By their recorded spots: those said to be by it, those it is said to be by, and those on its side of the shelf. */
-const standingBy = (item: Item, asked: string, shelf: readonly Item[]): readonly Item[] => {
+const standingBy = (turn: Turn, item: Item, asked: string, shelf: readonly Item[]): readonly Item[] => {
   const any = asked === 'beside';
-  const by = shelf.filter(
-    ({ spot }) => isSaidOf(spot, item.name) && (any || (spot ?? '').startsWith(`${asked} `)),
-  );
-  const own = shelf.filter(
-    ({ name }) => isSaidOf(item.spot, name) && (any || sideOf[asked]?.test(item.spot ?? '')),
-  );
+  /** Whether a spot is that side of a thing. */
+  const is = (spot: string | null, side: string | undefined, name: string): boolean => {
+    const by = spot === null ? null : spotIn(spot, turn.kitchen.household.locale).by;
+    return by !== null && isCalled(by.name, name) && (any || by.side === side);
+  };
+  const by = shelf.filter(({ spot }) => is(spot, asked, item.name));
+  const own = shelf.filter(({ name }) => is(item.spot, otherSide[asked], name));
   const same = any ? shelf.filter(({ spot }) => spot !== null && spot === item.spot) : [];
   return [...new Set([...by, ...own, ...same])];
 };
 
 /** "What is next to it", "what is behind the stew"; with nothing recorded, what shares its shelf, and that it is no more. */
 const tellBeside = (turn: Turn, item: Item, asked: string, shelf: readonly Item[]): Reply => {
-  const by = standingBy(item, asked, shelf);
+  const by = standingBy(turn, item, asked, shelf);
   const told = (by.length > 0 ? by : shelf).slice(0, 4);
   const args = {
     name: item.name,

@@ -20,6 +20,8 @@ import {
   powerCutFor,
   regionFacts,
   reheatPlan,
+  isHumanMilk,
+  isTurkey,
   waterThawHours,
 } from '../../safety/index.js';
 import type { Say } from '../../speech/answer.js';
@@ -577,8 +579,6 @@ const neverAgain = ({ facts, food, turn }: Asked): Reply | null => {
     : null;
 };
 
-const isHumanMilk = (food: string): boolean => /milk/.test(food) && !/formula/.test(food);
-
 /** Nobody here looked up how formula is mixed: its label has that. What is known is what not to do with it. */
 const mixing = ({ food }: Asked): Reply =>
   isHumanMilk(food)
@@ -641,7 +641,7 @@ const outAct = ({ slots, facts, turn }: Asked) => ({
     ...(slots.item ? { item: slots.item } : {}),
     ...(facts.seconds !== null ? { duration: facts.seconds } : {}),
     ...(facts.since ? { time: facts.since } : {}),
-    ...(facts.overnight && facts.seconds === null ? { words: 'overnight' } : {}),
+    ...(facts.overnight && facts.seconds === null ? { overnight: true as const } : {}),
     ...(facts.mood === 'reported' ? { asked: 'reported' } : {}),
     ...(facts.hot ? { setting: 'hot' } : {}),
     ...(facts.air ? { degrees: { value: facts.air.value, scale: inScale(turn, facts.air).scale } } : {}),

@@ -16,7 +16,18 @@ import { andMore, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
 import { refusal } from '../describe/refusals.js';
 import { byOthers } from '../news/deeds.js';
-import { type Handler, type Reply, type Turn, about, ago, list, say, todayOf } from '../handler.js';
+import {
+  type Handler,
+  type Reply,
+  type Turn,
+  about,
+  ago,
+  list,
+  say,
+  todayOf,
+  notFound,
+  assent,
+} from '../handler.js';
 import { findItems } from '../refer/items.js';
 import { bringAllBack, undoByName } from './bring-back.js';
 import { goneLately } from './gone.js';
@@ -286,8 +297,8 @@ export const whoDid: Handler = (act, turn) => {
   const gone = how && !slots.item && !person && entries.length === 0 ? goneLately(turn, how, slots) : null;
   if (gone) return gone;
   const none = slots.item?.words
-    ? say('nobody-did', { name: slots.item.words, did: (slots.asked ?? 'any').replaceAll(' ', '-') })
-    : say('nothing-done');
+    ? notFound('nobody-did', { name: slots.item.words, did: (slots.asked ?? 'any').replaceAll(' ', '-') })
+    : notFound('nothing-done');
   const told = readEntries(turn, slots.item && !person ? entries.slice(0, 1) : entries, none);
   return here.length > 0 ? { ...told, memory: about(turn, here) } : told;
 };
@@ -318,5 +329,5 @@ export const whatChanged: Handler = (act, turn) => {
       within(turn, entry, from, until) &&
       (!by || entry.personId === by.id),
   );
-  return readEntries(turn, from ? entries : entries.slice(0, 12), say('nothing-changed'));
+  return readEntries(turn, from ? entries : entries.slice(0, 12), assent('nothing-changed'));
 };

@@ -1,7 +1,7 @@
 /** What was just taken away is to stay after all. */
 import { likeness } from '../../kitchen/index.js';
 import { type Act, emptyMention } from '../../understanding/intents.js';
-import { type Handler, type Reply, type Turn, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, assent } from '../handler.js';
 import { buyAdd } from '../shopping/shopping.js';
 import { undo } from './history.js';
 
@@ -20,7 +20,7 @@ const keptLine = ({ slots: { item } }: Act, turn: Turn): Act | null => {
 const kept = (act: Act, turn: Turn): Reply | null => {
   const { done, told, turns } = turn.state;
   if (done?.turn !== turns - 1 || told?.act?.intent === 'undo')
-    return { parts: [say('left-as-it-is')], dropFrames: true };
+    return { parts: [assent('left-as-it-is')], dropFrames: true };
   const line = keptLine(act, turn);
   return line ? { ...buyAdd(line, turn), dropFrames: true } : null;
 };

@@ -57,7 +57,7 @@ export const lessonsIn = (language: string): readonly Lesson[] => {
     found = !existsSync(folder)
       ? []
       : readdirSync(folder)
-          .filter((name) => /^\d+-.*\.json$/.test(name))
+          .filter((name) => Number.parseInt(name, 10) > 0 && name.endsWith('.json'))
           .toSorted((a, b) => Number.parseInt(a, 10) - Number.parseInt(b, 10))
           .map((name) => lesson.parse(JSON.parse(readFileSync(`${folder}/${name}`, 'utf8'))));
     known.set(language, found);

@@ -1,35 +1,24 @@
 /** What dots, knots, ridges and notches mean here. A meaning that warns of an allergen is not replaced without asking. */
-import { countedHere, defineDots as defineDotsChange, itemWithMarker } from '../../kitchen/index.js';
-import { allergenNamed, speaksOfDiet } from '../../safety/index.js';
+import {
+  countedHere,
+  defineDots as defineDotsChange,
+  itemWithMarker,
+  withPeopleNames,
+} from '../../kitchen/index.js';
+import { allergenNamed, speaksOfDiet, warnsOfAllergen } from '../../safety/index.js';
 import { withChange } from '../describe/refusals.js';
 import { raised, touchNoun } from '../describe/touch.js';
 import { type Handler, type Turn, say } from '../handler.js';
 
-/** "for dele" is for Dele: people keep their capital. */
-const withNames = (turn: Turn, meaning: string): string =>
-  [...turn.kitchen.people.values()].reduce(
-    (words, { name }) => words.replace(new RegExp(`\\b${name}\\b`, 'gi'), name),
-    meaning,
-  );
-
 /** "Two dots mean peanuts" is a warning, not a diet: what bears them contains peanuts. */
-const meaningOf = (turn: Turn, said: string): string => {
-  const [allergen] = allergenNamed(said);
-  if (allergen) return `contains ${said}`;
-  // Written as it was heard, where it was: names nobody told of yet keep their capital, too.
-  const at = turn.heard?.toLowerCase().indexOf(said.toLowerCase()) ?? -1;
-  return withNames(turn, at < 0 ? said : turn.heard!.slice(at, at + said.length));
-};
-
-const warns = (meaning: string): boolean => {
-  const named = meaning.replace(/^(contains|has|with|no|free from|without) /i, '');
-  return allergenNamed(named).length > 0 || /\b(contains|allerg)/i.test(meaning);
-};
+const meaningOf = (turn: Turn, said: string): string =>
+  allergenNamed(said).length > 0 ? `contains ${said}` : withPeopleNames(turn.kitchen, said);
 
 export const defineDots: Handler = (act, turn) => {
-  const { dots, counted, number, words, diet, allergens, marker } = act.slots;
+  const { dots, counted, number, words, written, diet, allergens, marker } = act.slots;
   const count = dots ?? number ?? marker?.touch?.dots;
-  const said = words ?? diet ?? (allergens?.length ? `contains ${allergens.join(' and ')}` : undefined);
+  const said =
+    written ?? words ?? diet ?? (allergens?.length ? `contains ${allergens.join(' and ')}` : undefined);
   // A meaning goes with a count. What was told of the marker itself is not kept, and that is said.
   if (count === undefined && marker && said) {
     const meant = meaningOf(turn, said);
@@ -70,7 +59,7 @@ export const defineDots: Handler = (act, turn) => {
     changes: [change],
     doubt: say('confirm-dots', { dots: count, raised: these, meaning, count: wearing }),
     // Whoever relies on it by touch would eat what she must not.
-    ...(old && warns(old)
+    ...(old && warnsOfAllergen(old)
       ? { confirm: say('confirm-dots-replace', { dots: count, raised: these, meaning, old, count: wearing }) }
       : {}),
   }));

@@ -28,7 +28,7 @@ import { groupAmount } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { withChange } from '../describe/refusals.js';
 import { markerFull, markerNoun, raised, touchNoun } from '../describe/touch.js';
-import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, about, list, say, notFound } from '../handler.js';
 import { needItem, needItems } from '../refer/need.js';
 import { needMarker } from '../refer/markers.js';
 
@@ -278,7 +278,7 @@ export const markers: Handler = (act, turn) => {
   if (asked === 'checked') return checkMeanings(turn, dots ?? countMeaning(turn, words ?? ''));
   if (asked === 'cares' || asked === 'cares of those') return careOfAll(act, turn);
   const meant = asked === 'count' ? countMeaning(turn, words ?? '') : null;
-  if (asked === 'count' && meant === null) return { parts: [say('nothing-like-that')], count: 0 };
+  if (asked === 'count' && meant === null) return { parts: [notFound('nothing-like-that')], count: 0 };
   const count = dots ?? meant ?? marker?.touch?.dots;
   const kind = counted ?? marker?.touch?.counted ?? countedHere(turn.kitchen);
   const meanings = Object.entries(turn.kitchen.household.dotMeanings);

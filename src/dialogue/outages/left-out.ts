@@ -29,9 +29,7 @@ export const leftOut: Handler = (act, turn) => {
   const { slots } = act;
   const found = findItems(turn, slots.item);
   const item = found.items.length === 1 ? found.items[0]! : null;
-  // "Overnight" stands in `words`, and is no food.
-  const named = slots.words === 'overnight' ? undefined : slots.words;
-  const food = item?.name ?? slots.item?.words ?? named;
+  const food = item?.name ?? slots.item?.words ?? slots.words;
   if (!food) return { parts: [], ask: { slot: 'item', question: say('ask-left-out'), expecting: 'item' } };
   // Supposed, wished or denied: no hour is asked for and none noted; the limit is what helps.
   const air = slots.degrees ? inScale(turn, slots.degrees) : null;
@@ -43,7 +41,7 @@ export const leftOut: Handler = (act, turn) => {
       food,
       item,
       since: sinceSaid(turn, slots),
-      long: slots.words === 'overnight',
+      long: slots.overnight === true,
       hot,
     });
   const said = sinceSaid(turn, slots) ?? item?.outSince ?? null;
@@ -52,7 +50,7 @@ export const leftOut: Handler = (act, turn) => {
     (turn.qualifiers.has('meal') && slots.time !== undefined) ||
     (sinceSaid(turn, slots) === null && item?.outAtLeast === true);
   // "Overnight" and "all day" are no hour to record, but longer than any time allowed.
-  const since = said ?? (slots.words === 'overnight' ? fromNow(turn.clock, -longTime) : null);
+  const since = said ?? (slots.overnight ? fromNow(turn.clock, -longTime) : null);
   const known = since !== null || slots.when === 'unknown';
   if (!known)
     return {

@@ -29,9 +29,8 @@ const stepOf = (kitchen: Kitchen, act: Acted, placeId: Id | null, items: readonl
     at: placeAt(kitchen, placeId),
     items: list([...new Set(items.map(({ name }) => name))]),
   }),
-  name: `${act === 'discard-in-doubt' ? 'throw discard' : act === 'discard' ? 'throw' : act} ${
-    placeId ? (kitchen.places.get(placeId)?.name ?? '') : ''
-  }`.toLowerCase(),
+  code: `power-${act}`,
+  ...(placeId && kitchen.places.has(placeId) ? { own: kitchen.places.get(placeId)!.name } : {}),
   items: items.flatMap(({ itemId }) => itemId ?? []),
 });
 
@@ -63,7 +62,6 @@ export const powerSteps = (kitchen: Kitchen, report: PowerCutReport): Procedure 
               items: list(kept.slice(0, groupSize)),
               left: Math.max(0, kept.length - groupSize),
             }),
-            name: 'keep',
           },
         ];
   return {

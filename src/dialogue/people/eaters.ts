@@ -55,7 +55,11 @@ export const asOne = (told: readonly SaidEater[]): Slots | null => {
   const matters = [allergens.length > 0 || nuts, diets.length > 0, risks.length > 0].filter(Boolean);
   if (matters.length !== 1 || diets.length > 1) return null;
   return {
-    person: { words: who === 'me' ? 'me' : who === 'last' ? 'they' : (name ?? ''), candidates: [] },
+    person: {
+      words: name ?? '',
+      candidates: [],
+      ...(who === 'me' ? { points: 'speaker' } : who === 'last' ? { points: 'other' } : {}),
+    },
     ...(nuts
       ? { asked: 'which-nuts', allergens: withBoth(only).allergens }
       : allergens.length > 0

@@ -13,10 +13,20 @@ import {
 import type { Note, Person } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import { allergenNamed, watchesFor } from '../../safety/index.js';
-import { personPointed } from '../../understanding/index.js';
 import type { Act, Mention, Slots } from '../../understanding/intents.js';
 import { withChange } from '../describe/refusals.js';
-import { type Handler, type Reply, type Turn, about, ago, list, say, speakerPerson } from '../handler.js';
+import {
+  type Handler,
+  type Reply,
+  type Turn,
+  about,
+  ago,
+  list,
+  say,
+  speakerPerson,
+  onRecord,
+  notFound,
+} from '../handler.js';
 import { findItems, noSuch } from '../refer/items.js';
 import { needItem } from '../refer/need.js';
 import type { Ask } from '../state.js';
@@ -37,19 +47,17 @@ export const personSaid = (
 ): { person: Person | null; name: string | null } => {
   const said = slots.person;
   if (!said) return { person: null, name: null };
-  const pointed = personPointed(said.words, turn.locale);
-  if (pointed === 'other') {
+  const { points } = said;
+  if (points === 'other') {
     // "Peter's here, can he have that": whoever was just named. Only asked: nothing is noted of a guess.
-    const words = (turn.heard ?? '')
-      .toLowerCase()
-      .replace(/'s\b/g, '')
-      .split(/[^\p{L}]+/u);
-    const here = [...turn.kitchen.people.values()].filter(({ name }) => words.includes(name.toLowerCase()));
+    const here = (turn.beside?.named ?? []).flatMap(({ kind, id, whole }) =>
+      kind === 'person' && whole ? (turn.kitchen.people.get(id) ?? []) : [],
+    );
     if (asked && here.length === 1) return { person: here[0]!, name: null };
     const last = turn.memory.personId ? turn.kitchen.people.get(turn.memory.personId) : undefined;
     return { person: ofWhom(turn, slots.risks ?? []) ?? last ?? null, name: null };
   }
-  if (pointed === 'speaker') return { person: speakerPerson(turn) ?? null, name: null };
+  if (points === 'speaker') return { person: speakerPerson(turn) ?? null, name: null };
   const settled = turn.picked.person?.[0];
   const meant = settled ? turn.kitchen.people.get(settled) : undefined;
   if (meant) return { person: meant, name: said.words };
@@ -99,7 +107,7 @@ export const askWhetherMeant = (turn: Turn, { person: said }: Slots): Reply | nu
 
 /** Nobody of that name: perhaps it was misheard. */
 export const nobodyCalled = (turn: Turn, slots: Slots, name: string): Reply =>
-  askWhetherMeant(turn, slots) ?? { parts: [say('unknown-person', { name: capital(name) })] };
+  askWhetherMeant(turn, slots) ?? { parts: [notFound('unknown-person', { name: capital(name) })] };
 
 /** The same, where a name nobody knows is told apart from no name at all. */
 export const personAsked = (turn: Turn, slots: Slots): { person: Person | null; unknown: string | null } => {
@@ -147,7 +155,7 @@ const whichNuts = (turn: Turn, { id, name }: Person): Reply => {
       },
       memory,
     };
-  const told = say('person-watches', { name, allergens: list([...new Set(kept)]) });
+  const told = onRecord('person-watches', { name, allergens: list([...new Set(kept)]) });
   const dropped = bothKinds.filter((kind) => !kept.includes(kind));
   if (dropped.length === 0) return { parts: [told], memory };
   return withChange(turn, amendPerson(turn, id, { removeAllergens: dropped }), (change) => ({
@@ -178,7 +186,7 @@ const noLonger = (turn: Turn, person: Person, named: readonly string[]): Reply =
       say('person-no-longer', { name: person.name, allergens: list(gone) }),
       ...(person.allergens.length > gone.length
         ? [
-            say('person-watches', {
+            onRecord('person-watches', {
               name: person.name,
               allergens: list(person.allergens.filter((one) => !gone.includes(one))),
             }),
@@ -217,9 +225,9 @@ export const addPerson: Handler = (act, turn) => {
     if (isRefused(result) && result.refused === 'nothing-changes') {
       const known =
         diets.length > 0 && !slots.negated
-          ? say('person-eats', { name: person.name, diets: list(diets) })
+          ? onRecord('person-eats', { name: person.name, diets: list(diets) })
           : allergens.length > 0 && !slots.negated
-            ? say('person-watches-already', { name: person.name, allergens: list(person.allergens) })
+            ? onRecord('person-watches-already', { name: person.name, allergens: list(person.allergens) })
             : slots.asked === 'risk' && !slots.negated
               ? say('person-risk-already', riskWords(person.name, slots.risks))
               : say('person-known', { name: person.name });
@@ -245,7 +253,7 @@ export const addPerson: Handler = (act, turn) => {
         memory: { personId: person.id },
       }));
     return withChange(turn, result, (change) => ({
-      parts: [say('person-watches', { name: person.name, allergens: list(allergens) })],
+      parts: [onRecord('person-watches', { name: person.name, allergens: list(allergens) })],
       changes: [change],
       ...askNuts(slots, person),
       doubt: say('confirm-person', {
@@ -258,17 +266,19 @@ export const addPerson: Handler = (act, turn) => {
   const misheard = askWhetherMeant(turn, slots);
   if (misheard) return misheard;
   const called = name ?? slots.words;
-  const question = slots.person?.words === 'me' ? say('setup-your-name') : say('ask-person');
+  const question = slots.person?.points === 'speaker' ? say('setup-your-name') : say('ask-person');
   if (!called) return { parts: [], ask: { slot: 'person', question, expecting: 'words' } };
   const named = capital(called);
   const diets = slots.diet && !slots.negated ? [slots.diet] : [];
   const risk = slots.asked === 'risk' ? { atRisk: true, ...(slots.risks ? { risks: slots.risks } : {}) } : {};
   return withChange(turn, addPersonChange(turn, { name: named, allergens, diets, ...risk }), (change) => ({
     parts: [
-      say('person-added', { name: named }),
+      onRecord('person-added', { name: named }),
       ...(slots.asked === 'risk' ? [say('person-at-risk', riskWords(named, slots.risks))] : []),
-      ...(diets.length > 0 ? [say('person-eats', { name: named, diets: list(diets) })] : []),
-      ...(allergens.length > 0 ? [say('person-watches', { name: named, allergens: list(allergens) })] : []),
+      ...(diets.length > 0 ? [onRecord('person-eats', { name: named, diets: list(diets) })] : []),
+      ...(allergens.length > 0
+        ? [onRecord('person-watches', { name: named, allergens: list(allergens) })]
+        : []),
     ],
     changes: [change],
     ...askNuts(slots, { id: change.ops[0]!.id, name: named }),
@@ -301,10 +311,10 @@ export const people: Handler = (_act, turn) => {
 /** What is recorded of one person: allergens first. */
 const ofPerson = (person: Person): Say[] => [
   person.allergens.length > 0
-    ? say('person-watches', { name: person.name, allergens: list(person.allergens) })
+    ? onRecord('person-watches', { name: person.name, allergens: list(person.allergens) })
     : say('person-none', { name: person.name }),
   ...(dietsOf(person).length > 0
-    ? [say('person-eats', { name: person.name, diets: list(dietsOf(person)) })]
+    ? [onRecord('person-eats', { name: person.name, diets: list(dietsOf(person)) })]
     : []),
 ];
 
@@ -383,27 +393,11 @@ export const whoAllergic: Handler = (act, turn) => {
   };
 };
 
-/** The message as it was said: all that follows the name. */
-const messageIn = (turn: Turn, { words, person }: Slots): string | undefined => {
-  const heard = turn.heard?.toLowerCase() ?? '';
-  const name = person?.words.toLowerCase();
-  const at = name ? heard.indexOf(name) : -1;
-  const after =
-    at < 0 || !name
-      ? ''
-      : heard
-          .slice(at + name.length)
-          .replace(/^[\s,]*(know\s+)?(a (note|message)\s+)?(that\s+|saying\s+|which says\s+|to say\s+)?/, '')
-          .trim();
-  return words && after.includes(words.toLowerCase()) ? after : words;
-};
-
 /** "Scrap the note for Ruth": the last one for her that she has not heard, else the last one left. */
 const takeBack = (turn: Turn, person: Person | null): Reply => {
   const left = [...turn.kitchen.notes.values()]
     .filter(
-      ({ heard, fromPersonId }) =>
-        !heard && (fromPersonId === null || fromPersonId === turn.speaker.personId),
+      (note) => !note.heard && (note.fromPersonId === null || note.fromPersonId === turn.speaker.personId),
     )
     .sort((a, b) => a.at.localeCompare(b.at));
   const meant = person
@@ -430,11 +424,9 @@ export const leaveNote: Handler = (act, turn) => {
   const { person, name } = personSaid(turn, act.slots);
   if (act.slots.negated) return (person ? null : askWhetherMeant(turn, act.slots)) ?? takeBack(turn, person);
   const { item } = act.slots;
-  const words = messageIn(turn, act.slots);
+  const { words } = act.slots;
   if (!person && name) {
-    // The message is in what was heard now, not in the yes.
-    const askFor: Act = { ...act, slots: { ...act.slots, ...(words ? { words } : {}) } };
-    return { ...nobodyCalled(turn, act.slots, name), askFor };
+    return { ...nobodyCalled(turn, act.slots, name), askFor: act };
   }
   if (!words)
     return {

@@ -3,6 +3,7 @@ import {
   type Facts,
   amend as amendChange,
   applyChange,
+  ingredientNote,
   isFrozen,
   isRefused,
   isShare,
@@ -18,7 +19,7 @@ import { groupAmount } from '../describe/item.js';
 import { pastByIt } from '../describe/past.js';
 import { refusal } from '../describe/refusals.js';
 import { watchers } from '../describe/watchers.js';
-import { type Handler, type Reply, type Turn, about, day, list, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, about, day, list, say, notFound } from '../handler.js';
 import { mark } from '../markers/markers.js';
 import { needItems } from '../refer/need.js';
 import type { Ask } from '../state.js';
@@ -74,7 +75,7 @@ const preparationFacts = (turn: Turn, item: Item, slots: Slots): Told => {
       : isFrozen(turn, item)
         ? 'freezer'
         : 'any';
-  const preparation: Preparation = preparationOf(slots.preparation, from);
+  const preparation: Preparation = preparationOf(slots.preparation, turn, from);
   const { minutes, watts, method, heat } = preparation;
   return {
     facts: { preparation },
@@ -89,12 +90,6 @@ const preparationFacts = (turn: Turn, item: Item, slots: Slots): Told => {
   };
 };
 
-/** "The pepper sauce is spicy" leaves "spicy". */
-const bare = (caution: string, item: Item): string => {
-  const lead = new RegExp(`^(the |it |this |that )?(${item.name.toLowerCase()} )?(is|are|has|have) `, 'i');
-  return caution.replace(lead, '');
-};
-
 /** "There's tahini in it": noted, and the allergen group that the published table counts it to. */
 const ingredientFacts = (turn: Turn, { asked, words }: Slots): Told => {
   if (asked !== 'ingredient' || !words) return { facts: {}, said: [] };
@@ -103,7 +98,7 @@ const ingredientFacts = (turn: Turn, { asked, words }: Slots): Told => {
   const names = ids.map(allergenWord);
   const same = names.includes(words) || names.includes(`${words}s`);
   const contains = names.length > 0 ? { contains: { add: names } } : {};
-  const notes = same ? {} : { notes: { add: [`${words} in it`] } };
+  const notes = same ? {} : { notes: { add: [ingredientNote(words)] } };
   return {
     facts: { ...contains, ...notes },
     said: [
@@ -113,8 +108,7 @@ const ingredientFacts = (turn: Turn, { asked, words }: Slots): Told => {
   };
 };
 
-const wordFacts = (item: Item, { words, spelled, asked, caution: told }: Slots): Told => {
-  const caution = told ? bare(told, item) : undefined;
+const wordFacts = (item: Item, { words, spelled, asked, caution }: Slots): Told => {
   const facts: { -readonly [K in keyof Facts]: Facts[K] } = {};
   const said: Say[] = [];
   if (caution) {
@@ -208,7 +202,7 @@ const wearsMarker = ({ slots }: Act, turn: Turn): Reply | null => {
   const named: Mention = { ...marker, words, candidates, pointer: null, touch: null };
   return candidates.length > 0
     ? mark({ intent: 'mark', slots: { marker, item: named } }, turn)
-    : { parts: [say('no-such-item', { name: words })] };
+    : { parts: [notFound('no-such-item', { name: words })] };
 };
 
 export const amend: Handler = (act, turn) => {

@@ -70,7 +70,7 @@ export const secondOf = (turn: Turn, slots: Slots, name: string): Item | null =>
   const isNew = dates?.made ?? dates?.bought ?? maker ?? shares ?? marker ?? container;
   if (!slots.stands || turn.sure || isNew || boughtAgain(slots) || memory.touched) return null;
   if (session && takesStock.has(session.kind)) return null;
-  if (/\b(more|another|new|fresh|other|bought|made|got|shopping)\b/.test(turn.heard ?? '')) return null;
+  if (turn.qualifiers.has('come-new')) return null;
   const same = livingItems(turn.kitchen).filter((one) => foodKey(one.name) === foodKey(name));
   const before = same.filter(({ id }) => !memory.lastAdded.includes(id));
   return before.length === same.length ? (before[0] ?? null) : null;
@@ -82,9 +82,7 @@ export const alreadyHere = (turn: Turn, slots: Slots, name: string): Mention | n
   const fresh = dates ?? amount ?? maker ?? shares ?? container ?? marker;
   if (!item || !place || fresh || turn.state.session?.kind === 'shop' || turn.memory.touched) return null;
   if (item.pointer === 'another') return null;
-  const definite =
-    item.pointer !== null ||
-    new RegExp(`\\b(the|that|this|my) (\\w+ )?${escaped(item.words ?? name)}\\b`, 'i').test(turn.heard ?? '');
+  const definite = item.pointer !== null || item.definite === true;
   const same = livingItems(turn.kitchen).filter((one) => foodKey(one.name) === foodKey(name));
   if (!definite) return null;
   // "The yogurt" is the plain yogurt, when there is no other.
@@ -105,5 +103,3 @@ const calledThatAndMore = (turn: Turn, name: string): Item[] =>
       ? [item]
       : [],
   );
-
-const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');

@@ -1,40 +1,16 @@
 /** How to get a dish ready, as said, turned into what a record holds. */
-import type { HeatMethod, Preparation } from '../../kitchen/model.js';
+import type { Preparation } from '../../kitchen/model.js';
+import { heatMethodIn } from '../../understanding/index.js';
 import type { SaidPreparation } from '../../understanding/intents.js';
+import type { Turn } from '../handler.js';
 
-const methods: readonly HeatMethod[] = [
-  'microwave',
-  'oven',
-  'hob',
-  'air fryer',
-  'steamer',
-  'slow cooker',
-  'toaster',
-  'none',
-];
-const alsoCalled: Readonly<Record<string, HeatMethod>> = {
-  stove: 'hob',
-  stovetop: 'hob',
-  'stove top': 'hob',
-  pan: 'hob',
-  pot: 'hob',
-  saucepan: 'hob',
-  skillet: 'hob',
-  cooker: 'hob',
-  crockpot: 'slow cooker',
-  airfryer: 'air fryer',
-};
-
-/** The method a word names; null when it names none we know. */
-export const methodNamed = (word: string | null | undefined): HeatMethod | null => {
-  const plain = word?.toLowerCase().trim();
-  if (!plain) return null;
-  return methods.find((method) => method === plain) ?? alsoCalled[plain] ?? null;
-};
-
-export const preparationOf = (said: SaidPreparation, from: Preparation['from'] = 'any'): Preparation => ({
+export const preparationOf = (
+  said: SaidPreparation,
+  { locale }: Pick<Turn, 'locale'>,
+  from: Preparation['from'] = 'any',
+): Preparation => ({
   method:
-    methodNamed(said.method) ??
+    (said.method === null ? null : heatMethodIn(said.method, locale)) ??
     (said.watts !== null ? 'microwave' : said.degrees !== null ? 'oven' : 'microwave'),
   from,
   steps: said.words ? [said.words] : [],

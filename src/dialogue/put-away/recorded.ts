@@ -7,7 +7,7 @@ import { groupName, grouped } from '../describe/item.js';
 import { placeAt } from '../describe/place.js';
 import { watchers } from '../describe/watchers.js';
 import { markerNoun } from '../describe/touch.js';
-import { type Reply, type Turn, about, day, list, say } from '../handler.js';
+import { type Reply, type Turn, about, day, list, onRecord, say } from '../handler.js';
 
 const dateWords = ({ dates, open, maker }: Item): Say[] =>
   (['made', 'bought', 'opened', 'frozen', 'useBy', 'bestBefore'] as const).flatMap((kind) => {
@@ -53,13 +53,14 @@ const readBack = (turn: Turn, items: readonly Item[]): Say => {
   const whole = groups.length === 1 ? groupName(groups[0]!) : say('item-name', { name: first.name });
   const counted = first.amount && (first.amount.unit !== 'piece' || first.amount.value > 1);
   const single = groups.length === 1 && items.length === 1 && counted;
-  return say(groups.length > 1 ? 'put-away-shared' : 'put-away-done', {
+  const said = {
     item: single
       ? say('item-amount', { amount: { kind: 'amount', amount: first.amount! }, name: first.name })
       : whole,
     where,
     ...(details.length > 0 ? { details: list(details) } : {}),
-  });
+  };
+  return groups.length > 1 ? say('put-away-shared', said) : onRecord('put-away-done', said);
 };
 
 const groupAmountOf = (items: readonly Item[]): Value => {

@@ -28,7 +28,7 @@ export const saidDraft = (turn: Turn, slots: Slots): Omit<Draft, 'name'> => {
   const found = turn.state.session?.kind === 'count' && told.frozen === undefined;
   const dates: Dates = found && Object.keys(told).length > 0 ? { ...told, frozen: null } : told;
   const maker = slots.maker ?? slots.item?.maker;
-  const preparation: Preparation | null = slots.preparation ? preparationOf(slots.preparation) : null;
+  const preparation: Preparation | null = slots.preparation ? preparationOf(slots.preparation, turn) : null;
   // Whose it is, only where the name was heard.
   const owner = slots.person?.candidates.find(({ fit }) => fit >= surelyThem)?.id;
   return {

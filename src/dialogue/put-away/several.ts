@@ -2,7 +2,7 @@
 import { applyChange, itemsMade } from '../../kitchen/index.js';
 import type { Mention, Slots } from '../../understanding/intents.js';
 import { placeAt } from '../describe/place.js';
-import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, about, list, say, onRecord } from '../handler.js';
 import { move } from '../move/move.js';
 import { needPlace } from '../refer/need.js';
 import { alreadyHere } from './known.js';
@@ -51,7 +51,7 @@ export const putAwayMany = (
   const where = placeAt(turn.kitchen, place.got.place.id);
   const { session } = turn.state;
   return {
-    parts: [say('put-away-done', { item: list(names), where })],
+    parts: [onRecord('put-away-done', { item: list(names), where })],
     changes: replies.flatMap(({ changes }) => changes ?? []),
     names,
     count: names.length,

@@ -3,6 +3,7 @@ import { partedPlace } from '../../understanding/index.js';
 import { emptyMention } from '../../understanding/intents.js';
 import type { Id, Item, Kitchen } from '../../kitchen/model.js';
 import { likeness, placeUnder } from '../../kitchen/index.js';
+import type { Beside } from '../../protocol/beside.js';
 import type { Act, Mention } from '../../understanding/intents.js';
 import type { Turn } from '../handler.js';
 import type { Choice } from '../state.js';
@@ -37,44 +38,26 @@ const namesOf = (kitchen: Kitchen, id: Id): string[] => {
   return [...(place ? [place.name, ...place.aliases] : []), ...(label ? [label] : [])];
 };
 
-/** "The carrot one", when the words were not made out otherwise: whose name holds them. */
-export const chooseByWords = (
-  kitchen: Kitchen,
-  heard: string,
-  choices: readonly Choice[],
-): readonly Id[] | null => {
-  const words = heard
-    .toLowerCase()
-    .replace(/\b(the|a|an|one|ones|please|i mean|that|is|it|was|do you|you mean)\b/g, ' ')
-    .trim();
-  if (words === '') return null;
-  const fits = choices.filter(({ ids }) =>
-    ids.some((id) => {
-      const item = kitchen.items.get(id);
-      return [...namesOf(kitchen, id), ...(item ? [item.name] : [])].some(
-        (name) => likeness(name, words) > 0,
-      );
-    }),
+/** Those offered that are named, wholly or by nothing else than words of their names. */
+const namedAmong = (beside: Beside | null, choices: readonly Choice[]): readonly Choice[] =>
+  choices.filter(({ ids }) =>
+    beside?.named.some(({ id, whole, alone }) => (whole || alone) && ids.includes(id)),
   );
-  if (fits.length > 0) return fits.length === 1 ? fits[0]!.ids : null;
-  return byOwnWord(kitchen, words, choices);
-};
 
-/** "The upright, it's the one by the back door": the one choice whose name has a word that was said and no other has. */
-const byOwnWord = (kitchen: Kitchen, said: string, choices: readonly Choice[]): readonly Id[] | null => {
-  const heard = new Set(said.split(/[^\p{L}\p{N}]+/u));
-  const names = choices.map(({ ids }) =>
-    ids
-      .flatMap((id) => [...namesOf(kitchen, id), kitchen.items.get(id)?.name ?? ''])
-      .flatMap((name) => name.toLowerCase().split(' ')),
+/**
+ * "The carrot one", when it was not made out otherwise: the one of those offered that is named; else the one that has a
+ * word of its own among what was said.
+ */
+export const namedOf = (beside: Beside | null, choices: readonly Choice[]): readonly Id[] | null => {
+  const fitting = namedAmong(beside, choices);
+  if (fitting.length > 0) return fitting.length === 1 ? fitting[0]!.ids : null;
+  const places = choices.map(
+    ({ ids }) => new Set((beside?.named ?? []).filter(({ id }) => ids.includes(id)).flatMap(({ at }) => at)),
   );
-  const called = choices.filter((_, at) =>
-    names[at]!.some(
-      (word) =>
-        word.length > 2 && heard.has(word) && !names.some((other, n) => n !== at && other.includes(word)),
-    ),
+  const own = choices.filter((_, nth) =>
+    [...places[nth]!].some((at) => places.every((other, n) => n === nth || !other.has(at))),
   );
-  return called.length === 1 ? called[0]!.ids : null;
+  return own.length === 1 ? own[0]!.ids : null;
 };
 
 /** Places and records that are not items are chosen by id. */
@@ -142,7 +125,11 @@ export const choose = (turn: Turn, act: Act, choices: readonly Choice[]): Chosen
     mention.maker === null &&
     mention.at === null &&
     mention.candidates.length === 0;
-  const words = mention.words ?? act.slots.words ?? (bare ? turn.heard : null);
+  const words = mention.words ?? act.slots.words ?? null;
+  if (bare && words === null) {
+    const named = namedAmong(turn.beside, choices).flatMap(({ ids }) => ids);
+    if (named.length > 0 && named.length < all.length) return narrowed(named, choices);
+  }
   const among: Turn = { ...turn, memory: { ...turn.memory, items: all, offered: all } };
   const day = act.slots.when ?? Object.values(act.slots.dates ?? {})[0];
   const dated =

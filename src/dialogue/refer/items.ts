@@ -8,10 +8,10 @@ import { findByTouch } from '../../kitchen/index.js';
 import { dietMarks, sortOf } from '../../safety/index.js';
 import { plusDays, today } from '../../terms/dates.js';
 import type { Touch } from '../../terms/touch.js';
-import { ageIn, isLeftovers, oneIn } from '../../understanding/index.js';
+import { ageIn, headOf as headWord, isLeftovers, oneIn } from '../../understanding/index.js';
 import type { Mention } from '../../understanding/intents.js';
 import type { Say } from '../../speech/answer.js';
-import { type Turn, list, say } from '../handler.js';
+import { type Turn, list, say, notFound } from '../handler.js';
 import { statedIn } from './stated.js';
 import { oldestFirst } from './tell-apart.js';
 import { bySize } from './touch-fits.js';
@@ -28,30 +28,27 @@ const live = (turn: Turn, ids: readonly Id[]): Item[] =>
 
 const closeFit = 0.12;
 
-/** What a name ends in says what the thing is, unless it is only how much of it, or what it is in. */
-const noHead =
-  /^(one|slice|piece|portion|serving|bit|half|tub|jar|bag|box|tin|can|bottle|carton|packet|block|stick|loaf|container|thing|mix|left ?over)s?$/;
-export const headOf = (name: string): string => foodWords(name).findLast((word) => !noHead.test(word)) ?? '';
+/** The word of a name that says what the thing is. */
+export const headOf = (name: string, { locale }: Pick<Turn, 'locale'>): string =>
+  headWord(foodWords(name), locale);
 
 /** "Black bean soup" is no black beans: of a name with more words than the record's, the head must be its own. */
-const sameHead = (said: string, name: string): boolean =>
-  foodWords(said).length <= foodWords(name).length || headOf(said) === headOf(name);
+const sameHead = (said: string, name: string, turn: Turn): boolean =>
+  foodWords(said).length <= foodWords(name).length || headOf(said, turn) === headOf(name, turn);
 
 /** "Sorghum" for the sorghum malt drink, when nothing better was matched. */
 const byLikeness = (turn: Turn, { words }: Mention): Item[] => {
-  const like = words ? likeNames(turn.kitchen, words).filter(({ item }) => sameHead(words, item.name)) : [];
+  const like = words
+    ? likeNames(turn.kitchen, words).filter(({ item }) => sameHead(words, item.name, turn))
+    : [];
   const top = like[0]?.fit ?? 0;
   return like.filter(({ fit }) => fit >= top - closeFit).map(({ item }) => item);
 };
 
 /** "The beef one", of several just told: the one whose name holds the word. */
-const oneOfOffered = (turn: Turn, { words }: Mention): Item[] => {
+const oneOfOffered = (turn: Turn, { words, oneOf }: Mention): Item[] => {
   const of = words === null ? null : oneIn(words, turn.locale);
-  const kind =
-    of ??
-    (words && new RegExp(`\\b${words.replace(/[^\p{L}\p{N} ]/gu, '.')} ones?\\b`, 'iu').test(turn.heard ?? '')
-      ? words
-      : null);
+  const kind = of ?? (oneOf ? words : null);
   if (kind === null) return [];
   return live(turn, turn.memory.offered).filter(({ name }) => likeness(name, kind) > 0);
 };
@@ -80,7 +77,8 @@ const ofKind = (turn: Turn, { words }: Mention, named: readonly Item[]): Item[] 
   if (kind === undefined || more.length > 0) return [];
   if (
     named.some(
-      ({ name }) => headOf(name) === kind || (foodWords(name)[0] === kind && foodWords(name).length === 1),
+      ({ name }) =>
+        headOf(name, turn) === kind || (foodWords(name)[0] === kind && foodWords(name).length === 1),
     )
   )
     return [];
@@ -285,7 +283,7 @@ export const findItems = (turn: Turn, mention: Mention | undefined): Found => {
     const plain = findItems(turn, { ...mention, words: stated.words });
     const all = plain.items.filter((item) => stated.is(item));
     // "Cooked chicken" is the roast one rather than the stock.
-    const heads = all.filter(({ name }) => headOf(name) === headOf(stated.words));
+    const heads = all.filter(({ name }) => headOf(name, turn) === headOf(stated.words, turn));
     const so = heads.length > 0 ? heads : all;
     if (plain.items.length > 0) return { ...plain, items: so.length > 0 ? so : plain.items };
   }
@@ -316,10 +314,10 @@ const nearestTold = 3;
 /** What is nearest to a name that is not here: of the same kind of thing, then of the same stuff. */
 export const nearestTo = (turn: Turn, words: string): readonly string[] => {
   const here = hereItems(turn);
-  const head = headOf(words);
+  const head = headOf(words, turn);
   const said = foodWords(words);
   if (said.length < 2) return [];
-  const kind = here.filter(({ name }) => headOf(name) === head);
+  const kind = here.filter(({ name }) => headOf(name, turn) === head);
   const stuff = here.filter(({ name }) => foodWords(name).every((word) => said.includes(word)));
   return [...new Set([...kind, ...stuff].map(({ name }) => name))].slice(0, nearestTold);
 };
@@ -328,7 +326,7 @@ export const nearestTo = (turn: Turn, words: string): readonly string[] => {
 export const noSuch = (turn: Turn, name: string): Say[] => {
   const near = nearestTo(turn, name);
   return [
-    say('no-such-item', { name }),
+    notFound('no-such-item', { name }),
     ...(near.length > 0 ? [say('nearest-is', { items: list(near, true), count: near.length })] : []),
   ];
 };

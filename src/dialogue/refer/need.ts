@@ -4,7 +4,7 @@ import { itMention } from '../../understanding/intents.js';
 import type { Item, Place } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Mention, PlaceMention } from '../../understanding/intents.js';
-import { type Reply, type Turn, about, list, say } from '../handler.js';
+import { type Reply, type Turn, about, list, say, notFound } from '../handler.js';
 import type { Ask, Choice } from '../state.js';
 import { dishAmong } from './dish.js';
 import { findItems, noSuch } from './items.js';
@@ -98,7 +98,7 @@ export const needItems = (
   if (found.items.length === 0) {
     const gone = found.missing ? (itJustGone(turn, mention) ?? goneSpokenOf(turn, mention)) : null;
     if (gone) return { reply: noneLeft(turn, gone) };
-    if (!found.missing) return { reply: { parts: [say('nothing-like-that')] } };
+    if (!found.missing) return { reply: { parts: [notFound('nothing-like-that')] } };
     const { question } = need;
     return { reply: { parts: [], ask: { slot, question, again: say('ask-item-again'), expecting: 'item' } } };
   }

@@ -1,6 +1,6 @@
 /** Which place was meant. */
 import type { Id, Item, Place } from '../../kitchen/model.js';
-import { partedPlace, standsIn } from '../../understanding/index.js';
+import { partedPlace, spotIn, standsIn } from '../../understanding/index.js';
 import type { PlaceMention } from '../../understanding/intents.js';
 import { foodKey, likeNames, placeUnder } from '../../kitchen/index.js';
 import { placeNoun, rootPlace } from '../describe/place.js';
@@ -59,10 +59,7 @@ const byName = (turn: Turn, words: string): Place[] => {
 export const besideOf = (turn: Turn, { spot = null, beside }: Partial<PlaceMention>): Place | null => {
   const [best] = (beside?.candidates ?? []).flatMap(({ id }) => turn.kitchen.items.get(id) ?? []);
   if (best) return best.placeId ? (turn.kitchen.places.get(best.placeId) ?? null) : null;
-  const name =
-    /^(?:next to|beside|by|near|behind|in front of|under|underneath|on top of|left of|right of) (?:the |my )?(.+)$/.exec(
-      spot ?? '',
-    )?.[1];
+  const name = spotIn(spot ?? '', turn.locale).by?.name;
   const alike = name ? likeNames(turn.kitchen, name) : [];
   // Of two milks, the one that was just put away or spoken of.
   const { lastAdded, items } = turn.memory;

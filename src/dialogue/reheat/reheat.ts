@@ -1,24 +1,32 @@
 /** How to get a dish hot: the cook's own way when one is recorded, ended by a temperature, a step at a time. */
+import { heatMethodIn } from '../../understanding/index.js';
 import { emptyMention } from '../../understanding/intents.js';
 import { storageOf } from '../../kitchen/index.js';
 import type { HeatMethod, Item } from '../../kitchen/model.js';
 import { assessIn, cookTemperature, eatingCautions, reheatPlan } from '../../safety/index.js';
+import type { StepCode } from '../../safety/codes.js';
 import type { Say } from '../../speech/answer.js';
 import { cautionWords, reasonWords, sourcesOf } from '../describe/guidance.js';
 import { guidedStep } from '../describe/steps.js';
 import { type Handler, type Reply, type Turn, about, say } from '../handler.js';
 import type { Act, Slots } from '../../understanding/intents.js';
-import { methodNamed } from '../put-away/preparation.js';
 import { needItem } from '../refer/need.js';
 import { beginSteps } from '../talk/steps.js';
 
 /** Named, else recorded, else the microwave where there is one. */
 const methodFor = (turn: Turn, item: Item, said: string | undefined): HeatMethod => {
-  const named = methodNamed(said);
+  const named = said === undefined ? null : heatMethodIn(said, turn.locale);
   if (named) return named;
   const recorded = item.preparations.find(({ method }) => method !== 'none');
   return recorded?.method ?? (turn.kitchen.household.microwaveWatts === null ? 'hob' : 'microwave');
 };
+
+/** Steps in which a microwave runs. */
+const heats: ReadonlySet<StepCode> = new Set<StepCode>([
+  'set-microwave',
+  'set-microwave-short',
+  'heat-again',
+]);
 
 /** How long in all in a microwave of so many watts, by the time somebody told; and how that was reckoned. */
 const microwaveTime = (turn: Turn, item: Item, watts: number | null, portions?: number) => {
@@ -28,7 +36,7 @@ const microwaveTime = (turn: Turn, item: Item, watts: number | null, portions?: 
   const plan = planFor(turn, { ...item, preparations: figures }, 'microwave', watts, portions);
   if (plan.kind !== 'plan') return null;
   const total = plan.steps.reduce(
-    (sum, { code, seconds: of }) => sum + (of !== null && /microwave|heat-again/.test(code) ? of : 0),
+    (sum, { code, seconds: of }) => sum + (of !== null && heats.has(code) ? of : 0),
     0,
   );
   return { plan, total };

@@ -13,30 +13,28 @@ const inWater = (item: Item, hours: number): readonly Step[] => {
   const { changeWaterMinutes } = thawing();
   const timer = { seconds: changeWaterMinutes * 60, label: item.name };
   const changes = Math.max(0, Math.ceil((hours * 60) / changeWaterMinutes) - 1);
-  const change: Step = { text: say('thaw-step-change'), timer, name: 'change water' };
+  const change: Step = { text: say('thaw-step-change'), timer };
   return [
-    { text: say('thaw-leak-proof-bag'), name: 'bag' },
-    { text: say('thaw-step-into-water'), timer, name: 'cold water' },
+    { text: say('thaw-leak-proof-bag') },
+    { text: say('thaw-step-into-water'), timer },
     ...(changes <= mostChanges
       ? Array.from({ length: changes }, () => change)
       : [{ ...change, text: say('thaw-step-change-for', { time: seconds(hours * 3600) }) }]),
-    { text: say('thaw-check-thawed'), name: 'check feel' },
-    { text: say('thaw-cook-at-once'), name: 'cook' },
+    { text: say('thaw-check-thawed') },
+    { text: say('thaw-cook-at-once') },
   ];
 };
 
 const inFridge = (hours: number | null, advice: ThawOption['advice']): readonly Step[] => [
-  { text: say('thaw-low-shelf-on-tray'), name: 'tray shelf fridge' },
-  ...(hours === null
-    ? []
-    : [{ text: say('thaw-step-leave', { time: seconds(hours * 3600) }), name: 'leave wait standing' }]),
-  { text: say('thaw-check-thawed'), name: 'check feel' },
+  { text: say('thaw-low-shelf-on-tray') },
+  ...(hours === null ? [] : [{ text: say('thaw-step-leave', { time: seconds(hours * 3600) }) }]),
+  { text: say('thaw-check-thawed') },
   { text: say(advice.includes('use-within-day') ? 'thaw-use-within-day' : 'thaw-keeps-days-after') },
 ];
 
 const inMicrowave: readonly Step[] = [
-  { text: say('thaw-step-microwave'), name: 'microwave' },
-  { text: say('thaw-cook-at-once'), name: 'cook' },
+  { text: say('thaw-step-microwave') },
+  { text: say('thaw-cook-at-once') },
 ];
 
 export const thawSteps = (item: Item, { method, hours, advice, source }: ThawOption): Procedure => {

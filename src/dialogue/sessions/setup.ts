@@ -1,6 +1,5 @@
 /** The first set-up by voice: a question at a time, in any words, put aside and taken up at will. */
 import type { Say } from '../../speech/answer.js';
-import { regionIn } from '../../understanding/index.js';
 import type { Act, Expectation } from '../../understanding/intents.js';
 import { type Handler, type Reply, type Turn, say, speakerPerson } from '../handler.js';
 import { addMarker } from '../markers/markers.js';
@@ -205,7 +204,7 @@ const answerTo = (act: Act, turn: Turn, session: Setup): Reply | null => {
   const step = steps[session.step];
   const drafted = ofDraft(act, turn, session);
   if (drafted) return drafted;
-  const { words, item, number, amount, time } = act.slots;
+  const { item, number, amount, time } = act.slots;
   switch (act.intent) {
     case 'next':
     case 'no':
@@ -241,7 +240,6 @@ const answerTo = (act: Act, turn: Turn, session: Setup): Reply | null => {
     case 'answer':
     case 'choose':
     case 'find': {
-      const text = words ?? item?.words ?? act.slots.place?.words ?? turn.heard ?? '';
       if (act.intent === 'find') return null;
       const marker = act.slots.marker ?? (item?.touch ? item : undefined);
       if (step === 'markers' && marker?.touch)
@@ -250,8 +248,9 @@ const answerTo = (act: Act, turn: Turn, session: Setup): Reply | null => {
       if (step === 'watts' && count !== null) {
         return setHousehold({ intent: 'set-household', slots: { setting: 'watts', number: count } }, turn);
       }
-      if (step === 'region' && regionIn(text, turn.locale) !== null)
-        return setHousehold({ intent: 'set-household', slots: { setting: 'region', words: text } }, turn);
+      const region = turn.beside?.region;
+      if (step === 'region' && region)
+        return setHousehold({ intent: 'set-household', slots: { setting: 'region', region } }, turn);
       if (step === 'summary' && time)
         return setHousehold({ intent: 'set-household', slots: { setting: 'summary', time } }, turn);
       return null;

@@ -6,7 +6,7 @@ import type { Act, PlaceMention } from '../../understanding/intents.js';
 import { groupName, grouped } from '../describe/item.js';
 import { inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
-import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, about, list, say, assent } from '../handler.js';
 import { move } from '../move/move.js';
 import { putAway } from '../put-away/put-away.js';
 import { findItems } from '../refer/items.js';
@@ -26,7 +26,9 @@ export const startShop: Handler = (act, turn) => {
       ? { parts: [], session: { ...session, queue: [...(session.queue ?? []), ...queue] } }
       : { parts: [say('shop-going-on')] };
   const begun: Shop = { kind: 'shop', items: [], placeId: null };
-  return queue ? { parts: [], session: { ...begun, queue } } : { parts: [say('shop-start')], session: begun };
+  return queue
+    ? { parts: [], session: { ...begun, queue } }
+    : { parts: [assent('shop-start')], session: begun };
 };
 
 /** Everything put away in this spell, place by place. */

@@ -1,5 +1,5 @@
 /** Practice, and ending whatever session is going on. */
-import { type Handler, type Reply, type Turn, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, say, assent } from '../handler.js';
 import type { Practice, Session } from '../state.js';
 import { endCount } from './count.js';
 import { endLesson } from '../lessons/lesson.js';
@@ -44,9 +44,9 @@ export const endSession: Handler = (act, turn) => {
   if (session && (!putAside(session) || asked === session.kind)) {
     if (session.kind === 'shop') return endShop(turn, session);
     if (session.kind === 'count') return endCount(turn, session);
-    return { parts: [say('all-right')], session: { ...session, paused: true }, quiet: true };
+    return { parts: [assent('all-right')], session: { ...session, paused: true }, quiet: true };
   }
   if (practice) return endPractice(practice);
   if (procedure) return { parts: [say('procedure-ended')], procedure: null };
-  return { parts: [say('all-right')] };
+  return { parts: [assent('all-right')] };
 };

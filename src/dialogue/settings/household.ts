@@ -2,7 +2,6 @@
 import { setHousehold as setHouseholdChange } from '../../kitchen/index.js';
 import type { Household } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
-import { isMetric, regionIn } from '../../understanding/index.js';
 import type { Slots } from '../../understanding/intents.js';
 import { listDevices } from '../devices/list.js';
 import { withChange } from '../describe/refusals.js';
@@ -41,9 +40,7 @@ const overNight = (from: string, to: string, byDay: boolean): { from: string; to
 };
 
 const wanted = (turn: Turn, slots: Slots): Wanted => {
-  const { setting, number, time, words, negated } = slots;
-  const named = words ?? slots.asked;
-  const region = named ? regionIn(named, turn.locale) : null;
+  const { setting, number, time, negated, region, metric = false } = slots;
   switch (setting) {
     case 'watts':
       return number === undefined
@@ -52,7 +49,6 @@ const wanted = (turn: Turn, slots: Slots): Wanted => {
     case 'region':
       return region ? { settings: { region }, said: say('guidance-is', { region }) } : null;
     case 'measures': {
-      const metric = isMetric(words ?? '', turn.locale);
       return {
         settings: { measures: metric ? 'metric' : 'us' },
         said: say('measures-are', { measures: metric ? 'metric' : 'us' }),

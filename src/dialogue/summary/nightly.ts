@@ -2,7 +2,7 @@
  * The nightly and the weekly summary: what to use up, most urgent first, and what to do with it.
  * Held to what can be said within 45 seconds; the rest waits for "more".
  */
-import { pathOf } from '../../kitchen/index.js';
+import { foodKey, pathOf } from '../../kitchen/index.js';
 import type { Id, Item, Kitchen } from '../../kitchen/model.js';
 import type { Assessment, RankedItem } from '../../safety/api.js';
 import { guidanceFor } from '../../safety/index.js';
@@ -94,18 +94,16 @@ const urgency = ({ deed, ranked }: { deed: Deed; ranked: Ranked }): number => {
 const verbFor = ({ assessment: { match, hazard } }: Ranked): string =>
   match.state === 'cooked' ? 'eat' : match.state === 'raw' && hazard === 'high' ? 'cook' : 'use';
 
-const plain = (word: string): string => word.trim().toLowerCase().replace(/s$/, '');
-
 /** Who of those who eat here must not have it, as far as the record says. */
 const notFor = (kitchen: Kitchen, items: readonly Item[]): { people: string[]; allergens: string[] } => {
   const contained = new Map(
-    items.flatMap((item) => item.contains.map((word) => [plain(word), word] as const)),
+    items.flatMap((item) => item.contains.map((word) => [foodKey(word), word] as const)),
   );
   const people: string[] = [];
   const allergens = new Set<string>();
   for (const person of kitchen.people.values()) {
     if (!person.eatsHere) continue;
-    const met = person.allergens.flatMap((word) => contained.get(plain(word)) ?? []);
+    const met = person.allergens.flatMap((word) => contained.get(foodKey(word)) ?? []);
     if (met.length > 0) people.push(person.name);
     for (const word of met) allergens.add(word);
   }

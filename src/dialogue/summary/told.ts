@@ -68,7 +68,7 @@ export const recallSummary = (
       ...whySaid(heard, rankUseFirst(kitchen, clock)),
       names,
       count: names.length,
-      heard: null,
+      quote: null,
       cut: [],
     },
   };

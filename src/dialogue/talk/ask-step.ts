@@ -1,7 +1,7 @@
-/** Questions about the steps being followed. Understanding found the sentence that answers; it is said here. */
+/** Questions about the steps being followed. Understood found the sentence that answers; it is said here. */
 import { checkProbe, cookTemperature } from '../../safety/index.js';
 import type { Value } from '../../speech/answer.js';
-import type { Act } from '../../understanding/intents.js';
+import type { Act, StepCalled } from '../../understanding/intents.js';
 import type { Conversation } from '../api.js';
 import { reasonWords, sourcesOf } from '../describe/guidance.js';
 import { inScale } from '../guidance/asked.js';
@@ -23,6 +23,13 @@ export const stepsAtHand = (conversation: Conversation): Procedure | null => {
   const reading = conversation.expecting === 'step' || (frames.length > 0 && !procedure.paused);
   return reading || procedure.unread === true || procedure.held === true ? procedure : null;
 };
+
+/** What the steps being followed may be called. */
+export const stepNames = (conversation: Conversation): readonly StepCalled[] =>
+  stateOf(conversation).procedure?.steps.map(({ text, code = text.phrase, own = null }) => ({
+    code,
+    words: own,
+  })) ?? [];
 
 const kept = (...parts: Reply['parts']): Reply => ({ parts, keepTold: true, aside: true });
 

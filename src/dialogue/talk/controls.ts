@@ -3,7 +3,7 @@ import { setupStep } from '../sessions/setup-steps.js';
 import { ownExample, ownNames } from './own-example.js';
 import { type Act, itMention } from '../../understanding/intents.js';
 import type { Length, Listener, Say } from '../../speech/answer.js';
-import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, list, say, assent } from '../handler.js';
 import { ownVerdicts } from '../age/keeps.js';
 import { count } from '../find/count.js';
 import { tellAbout } from '../find/whats-this.js';
@@ -258,7 +258,7 @@ export const howMany: Handler = (_act, turn) => {
 };
 
 export const whatHeard: Handler = (_act, turn) => {
-  const heard = turn.state.told?.heard;
+  const heard = turn.state.told?.quote;
   return heard
     ? { parts: [say('i-heard', { heard })], keepTold: true }
     : { parts: [say('heard-nothing-yet')], keepTold: true };
@@ -326,7 +326,7 @@ export const offerUndo = (turn: Turn): Reply | null => {
 
 export const cancel: Handler = (_act, turn) => {
   const { frames, procedure, session } = turn.state;
-  if (frames.length > 0) return { parts: [say('left-as-it-is')], dropFrames: true };
+  if (frames.length > 0) return { parts: [assent('left-as-it-is')], dropFrames: true };
   if (procedure) return { parts: [say('procedure-ended')], procedure: null };
   if (session && session.kind !== 'shop')
     return {
@@ -336,10 +336,10 @@ export const cancel: Handler = (_act, turn) => {
     };
   const back = offerUndo(turn);
   if (back) return back;
-  return { parts: [say('nothing-open')] };
+  return { parts: [assent('nothing-open')] };
 };
 
-export const thanks: Handler = () => ({ parts: [say('welcome')], keepTold: true });
+export const thanks: Handler = () => ({ parts: [assent('welcome')], keepTold: true });
 export const greeting: Handler = (_act, turn) => {
   const person = turn.speaker.personId ? turn.kitchen.people.get(turn.speaker.personId) : undefined;
   const name = person ? { name: person.name } : {};
@@ -349,7 +349,7 @@ export const greeting: Handler = (_act, turn) => {
       parts: [say('hello-empty', name)],
       offer: { question: say('offer-begin'), act: { intent: 'start-setup', slots: {} } },
     };
-  return { parts: [say('hello', name)] };
+  return { parts: [assent('hello', name)] };
 };
 export const goodbye: Handler = (_act, turn) => {
   const { session } = turn.state;

@@ -1,7 +1,7 @@
 /** "Go on": what was cut off, the rest of a list, the steps or the session that wait; and answers to nothing asked. */
 import { openStockTakes } from '../../kitchen/index.js';
 import type { Act } from '../../understanding/intents.js';
-import { type Handler, type Reply, type Turn, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, say, assent } from '../handler.js';
 import { resumeCount } from '../sessions/count.js';
 import { resumeSetup } from '../sessions/setup.js';
 import type { Procedure } from '../state.js';
@@ -74,16 +74,18 @@ export const unasked: Handler = (act, turn) => {
   const { procedure, told } = turn.state;
   // "Shall I go on?"
   if (told && told.rest.length > 0) {
-    return act.intent === 'yes' ? goOn(act, turn) : { parts: [say('all-right')], keepTold: true, rest: [] };
+    return act.intent === 'yes'
+      ? goOn(act, turn)
+      : { parts: [assent('all-right')], keepTold: true, rest: [] };
   }
   if (act.intent === 'yes' && isRead(procedure)) return next(act, turn);
   if (act.intent === 'yes' && procedure && !procedure.paused)
     return { parts: [say('say-next')], keepTold: true };
   const back = act.intent === 'no' ? offerUndo(turn) : null;
   if (back) return back;
-  if (act.intent === 'no' || act.intent === 'maybe') return { parts: [say('all-right')], keepTold: true };
+  if (act.intent === 'no' || act.intent === 'maybe') return { parts: [assent('all-right')], keepTold: true };
   // Nothing more was to come: "yes" to a summary or an answer means it was taken in.
   const summed = told?.answer.parts.some(({ phrase }) => phrase.startsWith('summary-'));
   if (act.intent === 'yes' && summed) return { parts: [say('nothing-more')], keepTold: true };
-  return { parts: [say('nothing-was-asked')], keepTold: true };
+  return { parts: [assent('nothing-was-asked')], keepTold: true };
 };

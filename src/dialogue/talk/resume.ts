@@ -3,7 +3,7 @@
  * stored for it: each conversation keeps its own procedure, and one that asks to go on looks into the
  * others. The copy moved in last counts, unless it was ended anywhere since.
  */
-import type { Understanding } from '../../understanding/intents.js';
+import type { Reading } from '../../understanding/intents.js';
 import { type Reply, type Turn, ago, say } from '../handler.js';
 import { findItems } from '../refer/items.js';
 import { type Procedure, procedureKey, stateOf } from '../state.js';
@@ -19,7 +19,7 @@ const DAYS_SETUP_KEPT = 30;
  * How many hours back what was heard may go on with something begun in another conversation;
  * null when it does not.
  */
-export const picksUp = ({ readings }: Understanding): number | null => {
+export const picksUp = (readings: readonly Reading[]): number | null => {
   const intents = new Set(readings.flatMap(({ acts }) => acts.map(({ intent }) => intent)));
   if (intents.has('start-setup')) return DAYS_SETUP_KEPT * 24;
   // Steps older than they keep are left out by their own hour; a set-up may be gone on with days later.

@@ -5,7 +5,7 @@ import { changeTimer, openReminders, setTimer } from '../../kitchen/index.js';
 import type { Say } from '../../speech/answer.js';
 import { count } from '../find/count.js';
 import { withChange } from '../describe/refusals.js';
-import { type Handler, type Reply, type Turn, say, seconds } from '../handler.js';
+import { type Handler, type Reply, type Turn, say, seconds, assent } from '../handler.js';
 import type { Procedure, Step } from '../state.js';
 import { restOf } from './rest.js';
 import { currentStep, stepWords } from './step-words.js';
@@ -82,14 +82,15 @@ export const skipTo: Handler = (act, turn) => {
       ? toStep(procedure, at)
       : { parts: [say('so-many-steps', { count: procedure.steps.length })] };
   }
-  const wanted = (words ?? method ?? act.slots.item?.words ?? '').toLowerCase();
-  if (/\b(end|last)\b/.test(wanted)) return toStep(procedure, procedure.steps.length - 1);
-  const stem = wanted.replace(/(ing|ed|s)$/, '').replace(/(.)\1$/, '$1');
-  const at = procedure.steps.findIndex(
-    ({ name }) => name !== undefined && stem !== '' && name.includes(stem),
-  );
-  if (wanted === '') return { parts: [say('so-many-steps', { count: procedure.steps.length })] };
-  return at >= 0 ? toStep(procedure, at) : { parts: [say('no-such-step', { words: wanted })] };
+  // What a step is called was looked for where it was heard.
+  const wanted = words ?? method ?? act.slots.item?.words;
+  return {
+    parts: [
+      wanted
+        ? say('no-such-step', { words: wanted })
+        : say('so-many-steps', { count: procedure.steps.length }),
+    ],
+  };
 };
 
 /** The step with a time nearest to this one; of two as near the earlier, whose timer may be running. */
@@ -138,10 +139,8 @@ export const stepsLeft: Handler = (act, turn) => {
 };
 
 /** "It's in the microwave already", before the step that says so: that step, and all before it are done. */
-const stepInto = ({ steps, at, unread }: Procedure, method: string | undefined): number | null => {
-  const into = method === undefined ? -1 : steps.findIndex(({ name }) => name?.includes(method) === true);
-  return into > (unread ? at - 1 : at) ? into : null;
-};
+const stepInto = ({ at, unread }: Procedure, into: number | undefined): number | null =>
+  into !== undefined && into - 1 > (unread ? at - 1 : at) ? into - 1 : null;
 
 /** Where a later step was told as done, it stands there. */
 const upTo = (procedure: Procedure | null, number: number | undefined): Procedure | null =>
@@ -153,9 +152,9 @@ const upTo = (procedure: Procedure | null, number: number | undefined): Procedur
 export const done: Handler = (act, turn) => {
   const procedure = upTo(turn.state.procedure, act.slots.number);
   const step = procedure?.steps[procedure.at];
-  if (!procedure || !step) return { parts: [say('good')], keepTold: true };
-  const { method, reported } = act.slots;
-  const named = stepInto(procedure, method);
+  if (!procedure || !step) return { parts: [assent('good')], keepTold: true };
+  const { into: said, reported } = act.slots;
+  const named = stepInto(procedure, said);
   // "It's whizzing round", before the step that takes its time was read: that one is under way.
   const following = procedure.unread || step.timer ? undefined : procedure.steps[procedure.at + 1];
   const into = named ?? (reported && following?.timer ? procedure.at + 1 : null);

@@ -19,7 +19,7 @@ export const makerOf = (turn: Turn, { maker }: Statement): string | null => {
 
 export const ownerOf = (turn: Turn, { owner }: Statement): Id | null => {
   if (!owner) return null;
-  if (owner.words === 'me') return turn.speaker.personId;
+  if (owner.points === 'speaker') return turn.speaker.personId;
   const [best] = owner.candidates;
   if (best && best.fit >= surelyThem && turn.kitchen.people.has(best.id)) return best.id;
   return personNamed(turn.kitchen, owner.words)?.id ?? null;

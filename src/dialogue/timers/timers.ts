@@ -15,7 +15,17 @@ import { itMention, type Slots } from '../../understanding/intents.js';
 import { inGroups, andMore } from '../describe/lists.js';
 import { withChange } from '../describe/refusals.js';
 import type { Procedure } from '../state.js';
-import { type Handler, type Reply, type Turn, clockTime, day, list, say, seconds } from '../handler.js';
+import {
+  type Handler,
+  type Reply,
+  type Turn,
+  clockTime,
+  day,
+  list,
+  say,
+  seconds,
+  notFound,
+} from '../handler.js';
 import { findItems } from '../refer/items.js';
 import { heatLonger, startStepTimer } from '../talk/steps.js';
 import { bothHalves, fromNow, instantAt, nextOf, wakingHour } from './wall-time.js';
@@ -24,11 +34,11 @@ const left = (turn: Turn, reminder: Reminder): Value =>
   seconds(Math.max(0, Math.round((Date.parse(reminder.due) - Date.parse(turn.clock.now)) / 1000)));
 
 /** "Move it down on Saturday": on Saturday nobody knows what "it" was. */
-const withName = (turn: Turn, { item, words = '' }: Slots): string => {
-  const meant = item?.pointer ? findItems(turn, item).items : [];
-  const names = new Set(meant.map(({ name }) => name));
-  return names.size === 1
-    ? words.replace(/\b(it|them|that|this|those|these)\b/, `the ${[...names][0]!}`)
+const withName = (turn: Turn, { item, words = '', aroundThing }: Slots): string => {
+  const meant = item?.pointer && aroundThing ? findItems(turn, item).items : [];
+  const [name, ...others] = new Set(meant.map((one) => one.name));
+  return name !== undefined && aroundThing && others.length === 0
+    ? [aroundThing[0], name, aroundThing[1]].filter((part) => part !== '').join(' ')
     : words;
 };
 
@@ -121,7 +131,7 @@ const oneTimer = (turn: Turn, slots: Slots, kind: Reminder['kind']): { got: Remi
     const label = labelOf(turn, slots);
     return {
       reply: {
-        parts: [label ? say('no-such-timer', { label, kind }) : say('no-timers', { kind })],
+        parts: [label ? notFound('no-such-timer', { label, kind }) : say('no-timers', { kind })],
         count: 0,
       },
     };
@@ -212,7 +222,7 @@ const noneCalled = (turn: Turn, label: string): Reply => {
   const rest = open.length > 0 ? running(turn, open) : null;
   return {
     ...rest,
-    parts: [say('no-such-timer', { label, kind: 'timer' }), ...(rest?.parts ?? [])],
+    parts: [notFound('no-such-timer', { label, kind: 'timer' }), ...(rest?.parts ?? [])],
     count: 0,
   };
 };

@@ -8,7 +8,7 @@ import type { Work } from './work.js';
 export const sureFrame = (work: Work, act: Act, reply: Reply): Frame => ({
   kind: 'sure',
   slot: 'sure',
-  question: reply.confirm ?? reply.doubt ?? say('doubt-heard', { heard: work.heard ?? '' }),
+  question: reply.confirm ?? reply.doubt ?? say('doubt-heard', { heard: work.beside?.quote ?? '' }),
   expecting: 'yes-no',
   act,
   picked: {},

@@ -7,8 +7,8 @@ import {
   type Act,
   type AskProposal,
   type Intent,
-  type Interpretation,
-  type Understanding,
+  type Reading,
+  type Understood,
 } from '../../understanding/intents.js';
 import { askReply } from '../ask/ask.js';
 import { attributeOf } from '../ask/record.js';
@@ -48,23 +48,10 @@ const ofFood: ReadonlySet<Intent> = new Set<Intent>([
   ...(['follow-up', 'choose', 'answer', 'correct', 'leave-note', 'amend'] as const),
 ]);
 
-const isSure = (best: Interpretation | undefined): boolean =>
+const isSure = (best: Reading | undefined): boolean =>
   best?.evidence !== undefined && best.evidence.score >= sureReading;
-
-/** Answers that there is no such thing, or which it is: worth another look. */
-const empty: ReadonlySet<string> = new Set([
-  ...[
-    'nothing-like-that',
-    'no-such-item',
-    'nobody-did',
-    'nothing-done',
-    'not-there',
-    'no-such-timer',
-    'unknown-person',
-  ],
-]);
 const saysNothing = ({ parts, ask }: Reply): boolean =>
-  ask !== undefined ? ask.slot === 'item' : parts.length > 0 && empty.has(parts[0]!.phrase);
+  ask !== undefined ? ask.slot === 'item' : parts.length > 0 && parts[0]!.tells === 'not-found';
 
 /** So many words more may be left over than were used, in a question about something that is here. */
 const fewLeft = 2;
@@ -115,7 +102,7 @@ const isWhole = ({ outright, hers, ownSubject, left, acts }: AskProposal, follow
   (follows || narrowsTold(acts[0]!) || hers || (ownSubject && (acts[0]!.slots.query?.ask.length ?? 0) > 0));
 
 /** What is asked of the household stands beside any reading in doubt, and beside one that says less of the same. */
-const ofMatter = ({ acts, left }: AskProposal, best: Interpretation | undefined, lost: boolean): boolean => {
+const ofMatter = ({ acts, left }: AskProposal, best: Reading | undefined, lost: boolean): boolean => {
   const [act, reading] = [acts[0]!, best?.acts[0]];
   if (left.length > 1 || asksOthers(act)) return false;
   // Where nothing else makes sense of it, every word must, or it is of another world.
@@ -155,7 +142,7 @@ const isNone = (act: Act, { acts }: AskProposal): boolean => {
 };
 
 /** What it is about was made out, and not what is asked of it: that, as the reading of the whole has it. */
-const completed = (act: Act, best: Interpretation | undefined): Act => {
+const completed = (act: Act, best: Reading | undefined): Act => {
   const { query } = act.slots;
   const [reading, ...more] = best?.acts ?? [];
   if (!query || query.ask.length > 0 || !reading || more.length > 0) return act;
@@ -167,7 +154,7 @@ const completed = (act: Act, best: Interpretation | undefined): Act => {
 };
 
 /** A request known by a word or two, where the whole asks more of the same, or there is no such clock. */
-const besideFrame = (work: Work, question: AskProposal, best: Interpretation): boolean => {
+const besideFrame = (work: Work, question: AskProposal, best: Reading): boolean => {
   const [act, ...more] = best.acts;
   const query = question.acts[0]!.slots.query;
   // "Which dots mean very soft", known by its dots alone: what they are to mean says more.
@@ -188,11 +175,7 @@ const isHeld = ({ acts, left }: AskProposal): boolean => {
 const namesNothing = ({ slots, intent }: Act): boolean =>
   intent === 'tell' && (slots.statements ?? []).every(({ thing }) => (thing?.words ?? null) === null);
 
-const wanted = (
-  work: Work,
-  { question, verdict }: Understanding,
-  best: Interpretation | undefined,
-): boolean => {
+const wanted = (work: Work, { question, verdict }: Understood, best: Reading | undefined): boolean => {
   if (best && question && asksSet(question) && best.acts.every(ofNoSet)) return true;
   if (best?.framed && !(question && besideFrame(work, question, best))) return false;
   if (!question || question.left.length > Math.max(fewLeft, question.used.size / 2)) return false;
@@ -333,17 +316,13 @@ const dropsPlace = ({ acts }: AskProposal, { intent, slots }: Act): boolean => {
 
 /** Nothing was found that it could be about: whoever else has a reading has it. */
 const foundNothing = ({ parts, ask }: Reply): boolean =>
-  (parts.length === 0 && ask !== undefined) || parts.some(({ phrase }) => empty.has(phrase));
+  (parts.length === 0 && ask !== undefined) || parts.some(({ tells }) => tells === 'not-found');
 
 /** By what a mark means: of none that the household knows, it was no question of ours. */
 const byMeaning = ({ slots }: Act): boolean => slots.query?.where.some(({ by }) => by === 'means') ?? false;
 
 /** The answer to it, or null where the other readings have it. */
-export const askInstead = (
-  work: Work,
-  understanding: Understanding,
-  best: Interpretation | undefined,
-): Work | null => {
+export const askInstead = (work: Work, understanding: Understood, best: Reading | undefined): Work | null => {
   const { question } = understanding;
   if (!question || !wanted(work, understanding, best)) return null;
   const act = completed(question.acts[0]!, best);

@@ -12,7 +12,7 @@ import {
 import type { Change, Id, Item, Kitchen, Op } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import type { Act, Mention, PlaceMention, Slots } from '../../understanding/intents.js';
-import { say } from '../handler.js';
+import { say, assent } from '../handler.js';
 import { findItems } from '../refer/items.js';
 import { linesSaid, ofTheList } from '../shopping/said.js';
 import { handlers } from '../table.js';
@@ -238,7 +238,7 @@ const oneOfSeveral = (work: Work, act: Act, said: readonly Say[]): Work | null =
   const alone = withState(work, { done: partDone(done, meant) });
   const put = correctLast(alone, named ? { ...act, slots } : act, said);
   // Which part is put right cannot be told: the others are left alone all the same.
-  if (!put) return saying(work, say('nothing-to-correct'));
+  if (!put) return saying(work, assent('nothing-to-correct'));
   // What comes next may put right another of them.
   return put.state.done && put.state.done !== done
     ? withState(put, {
@@ -340,18 +340,12 @@ export const correctLast = (work: Work, act: Act, said: readonly Say[] = [say('p
   const added = put.parts.slice(work.parts.length).filter((part) => !said.includes(part));
   if (put.asking) return { ...put, parts: [...work.parts, ...added] };
   // Read back as it was before: whatever was to be put right was not heard.
-  const known =
-    put.changes.length === work.changes.length && added.some(({ phrase }) => readBack.has(phrase));
+  const known = put.changes.length === work.changes.length && added.some(({ tells }) => tells === 'record');
   return {
     ...put,
-    parts: [...work.parts, ...(known || added.length === 0 ? [say('told-nothing-new')] : added)],
+    parts: [...work.parts, ...(known || added.length === 0 ? [assent('told-nothing-new')] : added)],
   };
 };
-/** Phrases that say what is on record now. */
-const readBack: ReadonlySet<string> = new Set([
-  ...['put-away-done', 'person-added', 'person-eats', 'person-watches', 'person-watches-already'],
-]);
-
 const corrected = (work: Work, act: Act, said: readonly Say[]): Work | null => {
   const { done, told, session } = work.state;
   const earlier = told?.turn !== undefined && (done?.turn ?? -1) < told.turn;

@@ -1,12 +1,5 @@
 /** Whether a doubtful hearing leaves any doubt about what to do. */
-import type {
-  Act,
-  Intent,
-  Interpretation,
-  Mention,
-  Slots,
-  Understanding,
-} from '../../understanding/intents.js';
+import type { Act, Intent, Reading, Mention, Slots, Understood } from '../../understanding/intents.js';
 import type { Touch } from '../../terms/touch.js';
 import { BARE_INTENTS, DESTRUCTIVE_INTENTS } from '../../understanding/intents.js';
 import { losesDoubtful, thresholds } from '../../understanding/thresholds.js';
@@ -34,7 +27,7 @@ const sameActs = (a: readonly Act[], b: readonly Act[]): boolean =>
   a.every((act, at) => act.intent === b[at]!.intent && agree(act.slots, b[at]!.slots));
 
 /** Readings nearly as likely as the best. */
-export const closeReadings = ({ readings }: Understanding): readonly Interpretation[] => {
+export const closeReadings = ({ readings }: Understood): readonly Reading[] => {
   const best = readings[0];
   return best ? readings.filter(({ confidence }) => confidence >= best.confidence - thresholds.margin) : [];
 };
@@ -47,12 +40,12 @@ const weight = (value: unknown): number =>
       : Object.values(value).reduce((sum: number, part) => sum + weight(part), 0);
 
 /** How much of what was said a reading accounts for. */
-const said = ({ acts }: Interpretation): number => weight(acts.map(({ slots }) => slots));
+const said = ({ acts }: Reading): number => weight(acts.map(({ slots }) => slots));
 
-const intentsOf = ({ acts }: Interpretation): string => acts.map(({ intent }) => intent).join(' ');
+const intentsOf = ({ acts }: Reading): string => acts.map(({ intent }) => intent).join(' ');
 
 /** "Chicken and barley stew" is one dish of hers: no reading that makes two of it says more. */
-const cutsName = ({ acts: [whole] }: Interpretation, { acts: [other] }: Interpretation): boolean => {
+const cutsName = ({ acts: [whole] }: Reading, { acts: [other] }: Reading): boolean => {
   const { item } = whole?.slots ?? {};
   const surely = (item?.candidates[0]?.fit ?? 0) >= wordForWord;
   const parts = other?.slots.items ?? [];
@@ -70,9 +63,9 @@ const tie = 0.12;
  * intents the one that accounts for most of the words.
  */
 export const bestReading = (
-  understanding: Understanding,
-  fits: (reading: Interpretation) => boolean,
-): Interpretation | undefined => {
+  understanding: Understood,
+  fits: (reading: Reading) => boolean,
+): Reading | undefined => {
   const best = understanding.readings[0];
   if (!best) return undefined;
   const near = understanding.readings.filter(({ confidence }) => confidence >= best.confidence - tie);
@@ -94,12 +87,12 @@ const steers: ReadonlySet<Intent> = new Set<Intent>([
 ]);
 
 /** "Peas" or "pause", while steps are read: of a recogniser's guesses, the one that steers them. */
-export const steering = ({ readings }: Understanding): Interpretation | undefined => {
+export const steering = ({ readings }: Understood): Reading | undefined => {
   const [best] = readings;
-  const one = ({ acts }: Interpretation, of: ReadonlySet<Intent>): boolean =>
+  const one = ({ acts }: Reading, of: ReadonlySet<Intent>): boolean =>
     acts.length === 1 && of.has(acts[0]!.intent);
   return best && one(best, BARE_INTENTS)
-    ? readings.find((reading) => reading.heard !== best.heard && one(reading, steers))
+    ? readings.find((reading) => reading.guess !== best.guess && one(reading, steers))
     : undefined;
 };
 
@@ -157,7 +150,7 @@ const floor = ({ intent }: Act): number =>
       : thresholds.change;
 
 /** "I made it yesterday": heard clearly, of a thing that is surely known. Recorded and read back, not asked. */
-export const harmless = ({ acts, confidence, evidence }: Interpretation): boolean =>
+export const harmless = ({ acts, confidence, evidence }: Reading): boolean =>
   confidence >= Math.max(...acts.map(floor)) &&
   evidence?.mended !== true &&
   acts.every(({ intent, slots }) => {
@@ -176,7 +169,7 @@ export const harmless = ({ acts, confidence, evidence }: Interpretation): boolea
  * True when the hearing was sure enough and every near reading asks for the same: then it is
  * carried out, though the margin between two ways of putting it was small.
  */
-export const onlyOneMeaning = (understanding: Understanding): boolean => {
+export const onlyOneMeaning = (understanding: Understood): boolean => {
   const close = closeReadings(understanding);
   const [best] = close;
   if (!best) return false;

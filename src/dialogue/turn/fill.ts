@@ -1,4 +1,5 @@
 /** What a bare answer puts into the act that waits for it. */
+import { foodKey } from '../../kitchen/index.js';
 import { emptyMention } from '../../understanding/intents.js';
 import type { Act, Intent, Mention, PlaceMention, Slots } from '../../understanding/intents.js';
 import type { Frame } from '../state.js';
@@ -9,8 +10,8 @@ const placeWords = (words: string): PlaceMention => ({ words, candidates: [], po
 
 /** What was said, beside what it comes to. */
 interface Said {
-  /** As it was said, where it may be a name or words of its own. */
-  readonly words: string | null;
+  /** All of it, where a name or words of her own were asked for. */
+  readonly free: string | null;
   /** "And the pickle": it goes on with something else. */
   readonly goesOn: boolean;
 }
@@ -78,9 +79,9 @@ const fillers: Readonly<Record<string, Filler>> = {
     return person ? { person } : name ? { person: { words: name, candidates: [] } } : null;
   },
   duration: ({ duration }) => (duration === undefined ? null : { duration }),
-  time: ({ time, until, duration, when, words }) =>
-    words === 'overnight'
-      ? { words }
+  time: ({ time, until, duration, when, overnight }) =>
+    overnight
+      ? { overnight }
       : time
         ? { time, ...(until ? { until } : {}), ...(when && when !== 'unknown' ? { when } : {}) }
         : duration !== undefined
@@ -106,14 +107,14 @@ const fillers: Readonly<Record<string, Filler>> = {
   doors: ({ doors }) => (doors ? { doors } : null),
   fullness: ({ fullness }) => (fullness ? { fullness } : null),
   code: ({ code }) => (code ? { code } : null),
-  device: ({ device, words }, { words: heard }) => {
-    const text = device ?? words ?? heard;
+  device: ({ device, words }, { free }) => {
+    const text = device ?? words ?? free;
     return text ? { device: text } : null;
   },
   spelled: ({ spelled }) => (spelled ? { spelled } : null),
-  words: ({ words, item, spelled }, { words: heard }) => {
-    const text = spelled ?? words ?? item?.words ?? heard;
-    return text ? { words: text } : null;
+  words: ({ words, item, spelled, written }, { free }) => {
+    const text = spelled ?? words ?? item?.words ?? free;
+    return text ? { words: text, ...(text === words && written ? { written } : {}) } : null;
   },
 };
 
@@ -148,14 +149,14 @@ export const ofAnother = ({ act: frame }: Frame, { intent, slots }: Act): boolea
   intent === 'add-person' &&
   (slots.eaters !== undefined ||
     (slots.person !== undefined &&
-      slots.person.words.toLowerCase() !== frame.slots.person?.words.toLowerCase() &&
-      slots.person.words !== 'she'));
+      slots.person.points !== 'other' &&
+      foodKey(slots.person.words) !== foodKey(frame.slots.person?.words ?? '')));
 
 /** The waiting act with the answer in it; null when the answer does not fit the question. */
 export const filled = (frame: Frame, act: Act, said: Said): Act | null => {
   const filler = fillers[frame.slot];
   const bare = act.intent === 'answer';
-  const value = filler?.(act.slots, { words: bare ? said.words : null, goesOn: bare && said.goesOn }) ?? null;
+  const value = filler?.(act.slots, { free: bare ? said.free : null, goesOn: bare && said.goesOn }) ?? null;
   const more = act.intent === frame.act.intent ? act.slots : {};
   if (!value) return null;
   // The day it was bought stands beside the one it is to be used by.

@@ -3,7 +3,7 @@ import type { Kitchen, PlaceKind } from '../../kitchen/model.js';
 import type { Act, Intent, PlaceMention, Slots } from '../../understanding/intents.js';
 import { rootPlace } from '../describe/place.js';
 import type { Work } from './work.js';
-import { say } from '../handler.js';
+import { assent } from '../handler.js';
 import { findItems } from '../refer/items.js';
 import { runAct, saying, turnOf } from './work.js';
 import { cutTalkedOf } from '../outages/the-cut.js';
@@ -165,5 +165,5 @@ export const followUp = (work: Work, act: Act, doubtfully: (work: Work, act: Act
   if (place) return runAct(work, { intent: 'find', slots: { place } });
   if (person) return runAct(work, { intent: 'can-eat', slots: { person } });
   if (when) return runAct(work, { intent: 'use-first', slots: { when } });
-  return saying(work, say('nothing-was-asked'));
+  return saying(work, assent('nothing-was-asked'));
 };

@@ -5,8 +5,8 @@ import { foodKey } from '../../kitchen/index.js';
 import type { Item } from '../../kitchen/model.js';
 import { placeAt } from '../describe/place.js';
 import { dateKindSaid } from '../put-away/date-kind.js';
-import { say } from '../handler.js';
-import { choose, chooseByWords } from '../refer/choose.js';
+import { assent, say } from '../handler.js';
+import { choose, namedOf } from '../refer/choose.js';
 import { askWhich } from '../refer/need.js';
 import { allAlike, choicesOf, oldestFirst } from '../refer/tell-apart.js';
 import type { Frame } from '../state.js';
@@ -56,7 +56,7 @@ const refused = (work: Work, frame: Frame): Work => {
   if (frame.otherwise) return runAct(without, frame.otherwise);
   const denied = afterDenial(without, frame);
   if (denied) return denied;
-  return saying(without, say(frame.kind === 'offer' ? 'offer-declined' : 'left-as-it-is'));
+  return saying(without, assent(frame.kind === 'offer' ? 'offer-declined' : 'left-as-it-is'));
 };
 
 const agreed = (work: Work, frame: Frame): Work => {
@@ -119,7 +119,7 @@ export const pickByWords = (work: Work): Work | null => {
   const frame = topFrame(work);
   const kind = frame ? (picksKind(work, frame) ?? takesEither(work, frame)) : null;
   if (kind) return kind;
-  const ids = frame?.choices && work.heard ? chooseByWords(work.kitchen, work.heard, frame.choices) : null;
+  const ids = frame?.choices ? namedOf(work.beside, frame.choices) : null;
   return frame && ids ? settle(work, frame, ids) : null;
 };
 
@@ -224,7 +224,10 @@ export const answerFrame = (work: Work, act: Act): Work | null => {
   if (picked) return picked;
   if (frame.choices && act.intent === 'choose' && !act.slots.item?.words)
     return pickByWords(work) ?? askAgain(work);
-  const whole = filled(frame, act, { words: work.heard, goesOn: work.qualifiers.has('goes-on') });
+  const whole = filled(frame, act, {
+    free: work.beside?.free ?? null,
+    goesOn: work.qualifiers.has('goes-on'),
+  });
   if (!whole && act.intent === 'correct' && Object.keys(act.slots).length > 0)
     return corrected(work, frame, act);
   if (!whole) return bareMiss(work, frame, act);

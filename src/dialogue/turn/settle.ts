@@ -5,11 +5,11 @@
 import type {
   Act,
   Intent,
-  Interpretation,
+  Reading,
   Mention,
   Slots,
   Statement,
-  Understanding,
+  Understood,
 } from '../../understanding/intents.js';
 import { ASKING_INTENTS, DESTRUCTIVE_INTENTS } from '../../understanding/intents.js';
 import { foodKey } from '../../kitchen/index.js';
@@ -21,9 +21,12 @@ import { answerFrame, topFrame } from './frames.js';
 import { ofAnother } from './fill.js';
 import { type Work, runAct, saying, turnOf, withState } from './work.js';
 
-type Settles = NonNullable<Understanding['settles']>;
+type Settles = NonNullable<Understood['settles']>;
 /** How the rest of it is taken, once the question is settled. */
-type Hear = (work: Work, understanding: Understanding) => Work;
+type Hear = (work: Work, understanding: Understood) => Work;
+
+/** What is read beside the acts from here on is only that of the rest. */
+const ofTheRest = (work: Work, { beside }: Understood): Work => ({ ...work, beside: beside ?? null });
 
 /** The whole as one answer to what was asked. */
 const wholeAnswers: ReadonlySet<Intent> = new Set<Intent>([
@@ -44,8 +47,8 @@ const takesYesOrNo = ({ kind, guess, no, passing }: Frame): boolean =>
 /** A reading of the whole, every word of it used, that answers by itself. */
 const answersWhole = (
   work: Work,
-  { settles, verdict }: Understanding,
-  best: Interpretation | undefined,
+  { settles, verdict }: Understood,
+  best: Reading | undefined,
   /** Yes and no say nothing to the question. */
   ofSlot = false,
 ): boolean => {
@@ -171,18 +174,18 @@ const narrowedBy = (
 const letGo = (
   work: Work,
   frame: Frame,
-  understanding: Understanding,
-  best: Interpretation | undefined,
+  understanding: Understood,
+  best: Reading | undefined,
   hear: Hear,
 ): Work | null => {
   const { settles } = understanding;
   if (!settles?.parted || settles.narrows) return null;
-  const { rest, said } = settles;
+  const { rest } = settles;
   const [act] = rest.readings[0]?.acts ?? [];
   const other =
     rest.verdict === 'act' && act && !ofTheQuestion.has(act.intent) && act.intent !== frame.act.intent;
   if (!other || answersWhole(work, understanding, best, true)) return null;
-  return hear({ ...withState(work, { frames: work.state.frames.slice(0, -1) }), heard: said }, rest);
+  return hear(ofTheRest(withState(work, { frames: work.state.frames.slice(0, -1) }), rest), rest);
 };
 const ofTheQuestion: ReadonlySet<Intent> = new Set<Intent>(['choose', 'answer', 'correct', 'follow-up']);
 
@@ -200,19 +203,19 @@ const saysAgain = (frame: Frame, act: Act): boolean => {
 /** The turn, where it begins with a yes or no to the open question and goes on; null where it does not. */
 export const settleFirst = (
   work: Work,
-  understanding: Understanding,
-  best: Interpretation | undefined,
+  understanding: Understood,
+  best: Reading | undefined,
   hear: Hear,
 ): Work | null => {
   const { settles } = understanding;
   const frame = topFrame(work);
   if (!settles || !frame) return null;
-  const { intent, rest, said } = settles;
+  const { intent, rest } = settles;
   const clear = withState(work, { misses: 0 });
   if (!takesYesOrNo(frame)) return intent === 'no' ? letGo(clear, frame, understanding, best, hear) : null;
   const narrowed =
     settles.narrows && frame.kind !== 'slot'
-      ? narrowedBy({ ...clear, heard: said }, frame, intent, settles.narrows)
+      ? narrowedBy(ofTheRest(clear, rest), frame, intent, settles.narrows)
       : null;
   if (narrowed) return narrowed;
   if (answersWhole(work, understanding, best)) return null;
@@ -230,11 +233,11 @@ export const settleFirst = (
   if (!settled) return null;
   // Why it was refused need not be understood, where it names nothing.
   if (lost && intent === 'no' && !rest.caught && !rest.question?.hers) return settled;
-  if (lost) return saying(settled, say('rest-not-heard', { said }));
+  if (lost) return saying(settled, say('rest-not-heard', { said: rest.beside?.quote ?? '' }));
   // What was refused is said to be so only where nothing else is.
   const quiet =
     intent === 'no' && settled.changes.length === work.changes.length
       ? { ...settled, parts: work.parts }
       : settled;
-  return hear({ ...quiet, heard: said }, rest);
+  return hear(ofTheRest(quiet, rest), rest);
 };

@@ -2,12 +2,13 @@
 import { applyChange, joinChanges, personNamed } from '../../kitchen/index.js';
 import type { Change, Id, Item, JournalEntry, Kitchen } from '../../kitchen/model.js';
 import type { Answer, Length, Listener, Say } from '../../speech/answer.js';
+import type { Beside } from '../../protocol/beside.js';
 import type { Qualifier } from '../../protocol/qualifiers.js';
 import type { Act, Statement } from '../../understanding/intents.js';
 import type { Conversation, Effect, Heard, LookUp, Surroundings } from '../api.js';
 import { buttonLabels } from '../describe/buttons.js';
 import { askedAfter } from '../ask/record.js';
-import { about, type Reply, type Turn } from '../handler.js';
+import { about, assent, type Reply, type Turn } from '../handler.js';
 import { handlers } from '../table.js';
 import { lessonKitchen } from '../lessons/files.js';
 import { keepFacts } from '../tell/facts.js';
@@ -36,8 +37,8 @@ export interface Work {
   readonly aside: boolean;
   /** Asked for the first time in this turn. */
   readonly asking: boolean;
-  /** What was heard, for "what did you hear". */
-  readonly heard: string | null;
+  /** What all that was heard says beside its acts; null when nothing was said. */
+  readonly beside: Beside | null;
   /** The language it was heard in. */
   readonly locale: string;
   /** What all that was heard says beside its requests and things. */
@@ -91,7 +92,7 @@ export const startWork = (conversation: Conversation, heard: Heard, around: Surr
     keepTold: false,
     aside: false,
     asking: false,
-    heard: heard.understanding.said ?? heard.understanding.readings[0]?.heard ?? heard.words ?? null,
+    beside: heard.understanding.beside ?? null,
     locale: heard.understanding.locale ?? around.kitchen.household.locale,
     qualifiers: new Set(heard.understanding.qualifiers),
     by: [],
@@ -123,7 +124,7 @@ export const turnOf = (work: Work, { picked, sure }: Settled = unsettled): Turn 
   lastSentences: work.before.lastSentences,
   picked,
   sure,
-  heard: work.heard,
+  beside: work.beside,
   locale: work.locale,
   qualifiers: work.qualifiers,
   cutAt: work.cutAt,
@@ -427,9 +428,7 @@ export const runAct = (work: Work, act: Act, settled: Settled = unsettled): Work
     }, begun);
     const told = askedInTurn(begun, each);
     // Nothing came of it: that is no "all right".
-    return isIdle(work, told)
-      ? saying(told, { kind: 'say', phrase: 'told-nothing-new' })
-      : inOneGo(told, work.changes.length);
+    return isIdle(work, told) ? saying(told, assent('told-nothing-new')) : inOneGo(told, work.changes.length);
   }
   const by = [...work.by, handlerOf(act.intent)];
   const done = absorb({ ...work, by, act }, act, settled, handlers[act.intent](act, turnOf(work, settled)));
