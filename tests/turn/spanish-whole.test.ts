@@ -40,8 +40,8 @@ const listNames = (lists: Lists): readonly string[] =>
     );
   });
 
-/** What English needs and Spanish says otherwise. */
-const ENGLISH_ONLY = new Set(['words.is the', 'words.position', 'after.listed']);
+/** What English needs and Spanish says otherwise: "bajarlo" holds what it points at, and a name wants its own article. */
+const ENGLISH_ONLY = new Set(['words.is the', 'words.position', 'after.listed', 'pointing.words']);
 
 describe('every list of the readers that English has', () => {
   test.each([
