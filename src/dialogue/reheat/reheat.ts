@@ -3,7 +3,7 @@ import { heatMethodIn } from '../../understanding/index.js';
 import { emptyMention } from '../../understanding/intents.js';
 import { storageOf } from '../../kitchen/index.js';
 import type { HeatMethod, Item } from '../../kitchen/model.js';
-import { assessIn, cookTemperature, eatingCautions, reheatPlan } from '../../safety/index.js';
+import { assessIn, cookTemperature, eatingCautions, regionFacts, reheatPlan } from '../../safety/index.js';
 import type { StepCode } from '../../safety/codes.js';
 import type { Say } from '../../speech/answer.js';
 import { cautionWords, reasonWords, sourcesOf } from '../describe/guidance.js';
@@ -149,9 +149,9 @@ const anotherTime = (turn: Turn, item: Item): Reply => {
   return {
     parts: [
       // The United States publish no count; the United Kingdom says once, and so do we where neither was chosen.
-      region === 'us'
-        ? say('reheat-again-counts', { temperature })
-        : say('reheat-again-once', { temperature, done: times > 0 ? 'yes' : 'no' }),
+      regionFacts(region).reheatOnce
+        ? say('reheat-again-once', { temperature, done: times > 0 ? 'yes' : 'no' })
+        : say('reheat-again-counts', { temperature }),
       times > 0 ? say('reheat-again-before', { times }) : say('reheat-none-noted'),
     ],
     sources: sourcesOf([found, ...plan.reasons]),
