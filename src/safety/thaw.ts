@@ -144,10 +144,6 @@ const microwaveOption = (question: ThawQuestion, tables: SafetyTables): ThawOpti
   source: cite(tables, tables.thawing.microwave),
 });
 
-/** Whole turkeys have a chart of their own. */
-export const isTurkey = (food: string, tables = safetyTables()): boolean =>
-  /turkey/.test(matchFood(food, {}, tables).food ?? '');
-
 /** What holds of every thawing, each with its source; how often cold water is changed, in minutes. */
 export const thawing = (tables = safetyTables()) => ({
   changeWaterMinutes: tables.thawing.coldWater.changeWaterMinutes,

@@ -21,7 +21,6 @@ import {
   regionFacts,
   reheatPlan,
   isHumanMilk,
-  isTurkey,
   waterThawHours,
 } from '../../safety/index.js';
 import type { Say } from '../../speech/answer.js';
