@@ -4,7 +4,7 @@ import { emptyMention } from '../../understanding/intents.js';
 import { storageOf } from '../../kitchen/index.js';
 import type { HeatMethod, Item } from '../../kitchen/model.js';
 import { assessIn, cookTemperature, eatingCautions, regionFacts, reheatPlan } from '../../safety/index.js';
-import type { StepCode } from '../../safety/codes.js';
+import type { StepCode } from '../../safety/api.js';
 import type { Say } from '../../speech/answer.js';
 import { cautionWords, reasonWords, sourcesOf } from '../describe/guidance.js';
 import { guidedStep } from '../describe/steps.js';

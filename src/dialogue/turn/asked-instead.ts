@@ -93,7 +93,8 @@ const tellApart: ReadonlySet<string> = new Set([
 ]);
 /** What a word on a label means, which markers are spare: asked of no food that is here. */
 const ofNoSet = ({ intent, slots }: Act): boolean =>
-  (intent === 'markers' && slots.asked === undefined) || (intent === 'guidance' && slots.guidance?.asked === 'label');
+  (intent === 'markers' && slots.asked === undefined) ||
+  (intent === 'guidance' && slots.guidance?.asked === 'label');
 
 /** Put as nothing but a question, of something that is here, with no word left over. */
 const isWhole = ({ outright, hers, ownSubject, left, acts }: AskProposal, follows = false): boolean =>
@@ -201,7 +202,13 @@ const wanted = (work: Work, { question, verdict }: Understood, best: Reading | u
   const ofTold = asksSet(question) && narrowsTold(question.acts[0]!);
   if (busy && (procedure === null || procedure.paused) && ofTold && !isSure(best)) return true;
   if (busy) return lost && (ownSubject || narrowsAsked || ofIt || ofTold) && !fragment;
-  if (asksSet(question) && !best?.acts.some(asksOthers) && !isSure(best) && !(best?.acts.some(changes) ?? false)) return true;
+  if (
+    asksSet(question) &&
+    !best?.acts.some(asksOthers) &&
+    !isSure(best) &&
+    !(best?.acts.some(changes) ?? false)
+  )
+    return true;
   if (isHeld(question) && best?.acts.every(namesNothing)) return true;
   if (isWhole(question) && !isSure(best) && best?.acts.every((act) => isNone(act, question))) return true;
   if (question.acts[0]!.intent !== 'ask') return ofMatter(question, best, lost);

@@ -118,7 +118,9 @@ export const wantedFrame: Frame = ({ after: bits, last }) => {
   if (wanted.length === 0 || others || last.names.length !== 1) return null;
   const things = ofKind(bits, 'thing');
   return {
-    acts: [{ intent: 'buy-add', slots: { item: things.find((bit) => isJust(bit, last))?.mention ?? itMention } }],
+    acts: [
+      { intent: 'buy-add', slots: { item: things.find((bit) => isJust(bit, last))?.mention ?? itMention } },
+    ],
     used: wordsIn([
       ...wanted,
       ...things,
