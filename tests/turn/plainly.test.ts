@@ -1,0 +1,107 @@
+/** Short plain sentences, as a considerate cook would say them: what is asked is answered, what is told is kept. */
+import { describe, expect, it } from 'vitest';
+import { livingItems } from '../../src/kitchen/index.js';
+import { daysBetween } from '../../src/terms/dates.js';
+import { talked } from '../support/said.js';
+
+const amountOf = async (name: string, ...lines: readonly string[]): Promise<number | undefined> => {
+  const { kitchen } = await talked(...lines);
+  const items = livingItems(kitchen).filter((item) => item.name === name);
+  return items.length === 0 ? undefined : items.reduce((sum, { amount }) => sum + (amount?.value ?? 0), 0);
+};
+
+describe('told plainly', () => {
+  it('takes how much is left for what is left, and adds nothing', async () => {
+    expect(await amountOf('eggs', 'There are two eggs left.')).toBe(2);
+    expect(await amountOf('apples', 'There is one apple left.')).toBe(1);
+  });
+
+  it('takes the last one, and all of them, for the end of it', async () => {
+    expect(await amountOf('eggs', 'There are two eggs left.', 'We ate them all.')).toBeUndefined();
+    expect(
+      await amountOf('apples', 'There are two apples left.', 'I ate one apple.', 'I ate the last one too.'),
+    ).toBeUndefined();
+  });
+
+  it('takes "another" and "another two" for as many more of the same', async () => {
+    const before = (await amountOf('eggs'))!;
+    expect(await amountOf('eggs', 'I used one egg.', 'I used another one.')).toBe(before - 2);
+    expect(await amountOf('eggs', 'I used one egg.', 'And another two.')).toBe(before - 3);
+  });
+
+  it('moves part of what is here, and leaves as many as there were in all', async () => {
+    const before = (await amountOf('eggs'))!;
+    const after = await amountOf('eggs', 'I put two of the eggs on the counter.');
+    expect(after).toBe(before);
+  });
+
+  it('does two things with the same food that were told in one breath', async () => {
+    const { kitchen } = await talked('I opened the milk yesterday and used half of it.');
+    const milk = livingItems(kitchen).find(({ name }) => name === 'milk');
+    expect(milk?.dates.opened).toBe('2026-05-13');
+  });
+
+  it('keeps what is in it and the warning that came with where it goes', async () => {
+    const { kitchen, said } = await talked(
+      'Peter made pancakes. They are on the counter, contain milk and eggs, and are not for Dele.',
+    );
+    const pancakes = livingItems(kitchen).find(({ name }) => name === 'pancakes');
+    expect(pancakes?.contains).toEqual(expect.arrayContaining(['milk', 'eggs']));
+    expect(said).toMatch(/milk and eggs/u);
+    expect([...(pancakes?.cautions ?? []), ...(pancakes?.notes ?? [])].join(' ')).toMatch(/dele/iu);
+  });
+
+  it('takes back what was done and does what is told after it', async () => {
+    const before = (await amountOf('eggs'))!;
+    const lines = ['I used three eggs.', 'Undo that. I used two eggs.'];
+    expect(await amountOf('eggs', ...lines)).toBe(before - 2);
+  });
+
+  it('puts on the list what was used in the same breath, and takes neither for the other', async () => {
+    const { kitchen } = await talked('I used two eggs. Add eggs to the shopping list, please.');
+    expect([...kitchen.purchases.values()].some(({ name }) => name === 'eggs')).toBe(true);
+  });
+
+  it('gives a food another name', async () => {
+    const { kitchen, said } = await talked('Rename the carrot soup to pumpkin soup.');
+    expect(livingItems(kitchen).some(({ name }) => name === 'pumpkin soup')).toBe(true);
+    expect(said).toMatch(/Carrot soup: now called pumpkin soup/u);
+  });
+
+  it('moves everything from one place to another', async () => {
+    const { kitchen, before } = await talked('Move everything from the fruit drawer to the counter.');
+    const drawer = [...before.places.values()].find(({ name }) => name === 'fruit drawer')!.id;
+    expect(livingItems(before).some(({ placeId }) => placeId === drawer)).toBe(true);
+    expect(livingItems(kitchen).some(({ placeId }) => placeId === drawer)).toBe(false);
+  });
+});
+
+describe('asked plainly', () => {
+  it('narrows by how old, both sides of the day', async () => {
+    const { kitchen } = await talked('Hello.');
+    const soup = livingItems(kitchen).find(({ name }) => name === 'carrot soup')!;
+    const days = daysBetween(soup.dates.made!, '2026-05-14');
+    const ask = `What is more than ${days} days old in the fridge?`;
+    expect((await talked(ask)).said).not.toMatch(/carrot soup/iu);
+    const less = `Is any carrot soup more than ${days - 1} days old?`;
+    expect((await talked(less)).said).toMatch(/carrot soup/iu);
+    const { said } = await talked('What have we frozen for longer than ten years?');
+    expect(said).not.toMatch(/only look after/u);
+  });
+
+  it('asks what it contains, and what else somebody made, of what was just told', async () => {
+    const { said } = await talked('Who made the carrot soup?', 'What does it contain?');
+    expect(said).toMatch(/celery and milk/u);
+  });
+
+  it('narrows what was told part by part', async () => {
+    const { answers } = await talked('What is in the fridge?', 'Which of those are vegan?');
+    expect(answers[1]).not.toMatch(/freezer|pantry/u);
+  });
+
+  it('asks which food wears a marker, and which markers are free, as two questions', async () => {
+    const { answers } = await talked('Which food has the wooden bead on it?', 'Which markers are free?');
+    expect(answers[0]).not.toMatch(/spare/u);
+    expect(answers[1]).toMatch(/spare/u);
+  });
+});
