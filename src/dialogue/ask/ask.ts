@@ -187,7 +187,8 @@ export const askReply = (act: Act, turn: Turn): Reply | null => {
   const narrowing = query.where.filter(({ by }) => !settling.has(by) && !(judged && by === 'keeping'));
   const first = select(turn, { ...query, where: narrowing }, pool);
   const settled = first.items.length > 0 ? ofAllergens(turn, query, first.items) : null;
-  if (settled) return told(query, settled, []);
+  // Where none of it was named, "those" are all that it was asked of.
+  if (settled) return told(query, settled, settled.memory?.items?.length ? [] : first.items);
   const claimed = query.whether && query.ask.includes('maker') && query.ask.length > 1;
   const plain = {
     ...query,
