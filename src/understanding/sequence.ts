@@ -24,8 +24,10 @@ import {
   mattersIn,
   mostlyOthers,
   onlyTells,
+  isOfSomebody,
   isRequest,
   pointsBack,
+  tellsOfPeople,
   worth,
   worthOf,
 } from './worth.js';
@@ -165,6 +167,8 @@ export const movesOf = (
   const aside: boolean[] = [];
   /** "Undo that.", "Add chickpeas to the list.": a sentence that is surely a request of its own, and nothing told. */
   const requests: boolean[] = [];
+  /** "She is allergic to peanuts": of somebody who was named before it. */
+  const ofSomebody: boolean[] = [];
   const heldFrom = (from: number, to: number): number | null => {
     const understanding = from === 0 && to === count ? inAll : heard(from, to);
     const guessed = isGuessed(from, to);
@@ -174,6 +178,7 @@ export const movesOf = (
       aside[from] = held === null && guessed && lost[from] === 0;
       back[from] = pointsBack(understanding);
       requests[from] = !guessed && isRequest(understanding);
+      ofSomebody[from] = isOfSomebody(understanding);
       elsewhere[from] = held !== null && !isOfSteps(understanding);
       return (alone[from] = held ?? lost[from]!);
     }
@@ -184,6 +189,14 @@ export const movesOf = (
       const each = alone.slice(from, to).reduce((sum, one) => sum + one, 0);
       return Math.max(held, each) + worth.goesOn;
     }
+    // "My friend Ana is coming. She is allergic to peanuts": whose it is stands before it, and is never lost.
+    if (
+      ofSomebody[to - 1] &&
+      !ofSomebody[from] &&
+      tellsOfPeople(understanding) &&
+      !isOfSomebody(understanding)
+    )
+      return held + worth.goesOn;
     const marked =
       understanding.readings[0]?.byPhrase === true ||
       own!.slice(from, to - 1).some(({ unmarked }) => !unmarked);

@@ -93,6 +93,15 @@ const ofSteps: ReadonlySet<Intent> = new Set<Intent>([
 export const onlyTells = ({ readings: [best] }: Understanding): boolean =>
   best !== undefined && best.acts.length > 0 && best.acts.every(isTold);
 
+const isOfPeople = ({ intent }: Act): boolean => intent === 'add-person';
+/** What somebody must not eat, or who comes. */
+export const tellsOfPeople = ({ readings: [best] }: Understanding): boolean =>
+  best !== undefined && best.acts.some(isOfPeople);
+/** And of whom, nobody can tell from these words alone. */
+export const isOfSomebody = ({ readings: [best] }: Understanding): boolean =>
+  best !== undefined &&
+  best.acts.some((act) => isOfPeople(act) && act.slots.eaters?.some(({ who }) => who === 'last') === true);
+
 /** Surely asked for, by a rule that holds every word of it, and no part of what is told of food. */
 export const isRequest = (understanding: Understanding): boolean =>
   (isSureOfWhole(understanding) ||

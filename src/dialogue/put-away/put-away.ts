@@ -10,6 +10,7 @@ import {
   itemWithMarker,
   joinChanges,
   markLot,
+  buyRemove as buyRemoveChange,
   purchaseOf,
   putAway as putAwayChange,
 } from '../../kitchen/index.js';
@@ -91,6 +92,19 @@ const isItAnother = (turn: Turn, { amount, place }: Slots, there: Item): Reply =
   },
 });
 
+/** "I bought the lemons", of what is on the list: it is off it, wherever they go. */
+const offTheList = (turn: Turn, name: string, { dates }: Slots, reply: Reply): Reply => {
+  const line = dates?.bought ? purchaseOf(turn.kitchen, name) : null;
+  const change = line ? buyRemoveChange(turn, [line.id]) : null;
+  if (!line || !change || isRefused(change)) return reply;
+  const count = turn.kitchen.purchases.size - 1;
+  return {
+    ...reply,
+    parts: [say('taken-off-list', { items: line.name, count }), ...reply.parts],
+    noted: [...(reply.noted ?? []), change],
+  };
+};
+
 export const putAway: Handler = (act, turn) => {
   if (act.slots.again) return sameAgain(putAway, act, turn);
   const slots = withFeel(act.slots);
@@ -134,7 +148,7 @@ export const putAway: Handler = (act, turn) => {
     offers: offerOf(turn),
     likely: true,
   });
-  if ('reply' in need && shares.got.length === 0) return need.reply;
+  if ('reply' in need && shares.got.length === 0) return offTheList(turn, name, slots, need.reply);
   const place = 'got' in need ? need.got : null;
   const again = place && !marker.got ? sameJustNow(turn, slots, name, place.place.id) : null;
   if (again) return isItMore(turn, slots, again);

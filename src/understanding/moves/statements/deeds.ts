@@ -248,7 +248,10 @@ export const takeIs = (t: Telling, chunk: Word, at: number): number | null => {
   if (state && t.group.length > 0 && !dated) {
     use(t, told!);
     // "A jar of jam that's open and some butter": of the jam alone, and the butter joins it all the same.
-    const clause = chunks[at - 1]?.kind === 'pointer' && t.inRun;
+    // "There are four pears. The sourdough is finished": one thing, named after a pause, is what one verb is of.
+    const led = [at - 1, at - 2].some((before) => paused(t, chunks[before]));
+    const own = is(chunk, 'one-is') && chunks[at - 1]?.kind === 'thing' && t.group.length > 1 && led;
+    const clause = (chunks[at - 1]?.kind === 'pointer' && t.inRun) || own;
     const { group, inRun } = t;
     if (clause) t.group = group.slice(-1);
     applyState(t, state, true);
