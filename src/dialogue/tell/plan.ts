@@ -37,7 +37,7 @@ export type Step =
 const named = 0.9;
 
 /** Something is so, of what was last spoken of: what it is stands beside it. */
-const aFact = {
+export const aFact = {
   deed: 'fact',
   thing: null,
   definite: true,

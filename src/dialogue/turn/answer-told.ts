@@ -1,6 +1,7 @@
 /** "Oh, it's in the fridge, in a glass tub", to where it goes: what was told of nothing by name is the answer, with its facts. */
 import { type Act, type Slots, type Statement, emptyMention } from '../../understanding/intents.js';
 import { foodKey } from '../../kitchen/index.js';
+import { aFact } from '../tell/plan.js';
 import type { Frame } from '../state.js';
 
 /** Of what was asked about: pointed at, or by a part of its name. */
@@ -38,8 +39,6 @@ const partsOf = (statements: readonly Statement[], { besides: waiting }: Slots):
   const besides: Statement = { ...aFact, ...waiting, ...beside };
   return { ...slotsOf(statements), ...(Object.keys(beside).length > 0 ? { besides } : {}) };
 };
-const aFact = { deed: 'fact', thing: null, definite: true, fresh: false, corrects: false } as const;
-
 const slotsOf = (statements: readonly Statement[]): Slots =>
   statements.reduce<Slots>(
     (all, { amount, place, from, dates, when, maker, marker, container, contains }) => ({

@@ -167,11 +167,10 @@ export const filled = (frame: Frame, act: Act, said: Said): Act | null => {
 };
 
 /** Details given along with an answer: "the second shelf, left side, made yesterday". */
-const extras = ({ dates, amount, maker, marker, container, allergens, besides }: Slots): Slots => ({
+const extras = ({ amount, maker, marker, container, allergens, besides }: Slots): Slots => ({
   ...(besides ? { besides } : {}),
   ...(container ? { container } : {}),
   ...(allergens ? { allergens } : {}),
-  ...(dates ? { dates } : {}),
   ...(amount ? { amount } : {}),
   ...(maker ? { maker } : {}),
   ...(marker ? { marker } : {}),

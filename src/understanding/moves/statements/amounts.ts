@@ -253,12 +253,10 @@ const doneToIt = (t: Telling): void => {
 const doneBesides = (t: Telling): Draft['thing'] => {
   const draft = t.group.at(-1) ?? lastOf(t);
   const { deed } = draft;
-  if (t.deed === null || !lessens.has(t.deed) || deed === null || weak.has(deed) || deed === t.deed)
+  if (t.deed === null || !isGone.has(t.deed) || deed === null || weak.has(deed) || deed === t.deed)
     return null;
-  return lessens.has(deed) && deed !== 'took' ? null : draft.thing;
+  return isGone.has(deed) && deed !== 'took' ? null : draft.thing;
 };
-const lessens: ReadonlySet<Deed> = new Set<Deed>(['took', 'threw', 'gave', 'finished']);
-
 /** Of what was named last. */
 const setAmount = (t: Telling, said: Amount, chunk: Chunk): void => {
   const draft = t.group.at(-1) ?? lastOf(t);
