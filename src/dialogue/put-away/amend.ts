@@ -94,8 +94,10 @@ const preparationFacts = (turn: Turn, item: Item, slots: Slots): Told => {
 const ingredientFacts = (turn: Turn, { asked, words }: Slots): Told => {
   if (asked !== 'ingredient' || !words) return { facts: {}, said: [] };
   const groups = allergensOf(turn.kitchen.household.region);
-  const ids = allergenNamed(words).filter((id) => groups.some((group) => group.id === id));
-  const names = ids.map(allergenWord);
+  const ids = allergenNamed(words);
+  const here = ids.filter((id) => groups.some((group) => group.id === id));
+  // One that only another country's list holds is told all the same.
+  const names = (here.length > 0 ? here : ids).map(allergenWord);
   const same = names.includes(words) || names.includes(`${words}s`);
   const contains = names.length > 0 ? { contains: { add: names } } : {};
   const notes = same ? {} : { notes: { add: [ingredientNote(words)] } };

@@ -220,6 +220,14 @@ const ofFood = (sentence: Sentence, spots: readonly Spot[]): Act | null => {
 /** A denial stands so few words before what it denies: "has not got any peanuts". */
 const deniesWithin = 4;
 
+/** "Not wheat": the one, where another is; "no wheat" and "it does not have wheat" set it against nothing. */
+const isContrary = (sentence: Sentence, { from }: Spot): boolean =>
+  isWord(sentence, 'contrary', sentence.tokens[from - 1]);
+
+/** "Not wheat and not milk", "not wheat or milk": denied with the one before. */
+const joinsDenied = (sentence: Sentence, { from }: Spot): boolean =>
+  isWord(sentence, 'deniesalso', sentence.tokens[from - 1]);
+
 /** Allergens that are said not to be in it, and those that are: a denial holds on over "and", "or" and "nor". */
 const denied = (
   sentence: Sentence,
@@ -228,6 +236,13 @@ const denied = (
   const free: Spot[] = [];
   const held: Spot[] = [];
   const { tokens } = sentence;
+  const contrary = spots.filter((spot) => isContrary(sentence, spot));
+  // "No, not wheat, celery", "no, soy, not milk": that one is denied, and what has no denial of its own is in it.
+  if (contrary.length > 0 && contrary.length < spots.length) {
+    const isFreeToo = (spot: Spot): boolean =>
+      contrary.includes(spot) || isWord(sentence, 'free', tokens[spot.to]) || joinsDenied(sentence, spot);
+    return { free: spots.filter(isFreeToo), held: spots.filter((spot) => !isFreeToo(spot)) };
+  }
   for (const spot of spots) {
     const before = tokens.slice(Math.max(0, spot.from - deniesWithin), spot.from);
     const turns = before.findLastIndex((word) => isWord(sentence, 'clausebreak', word));
@@ -253,15 +268,7 @@ const toldFree = (sentence: Sentence, spots: readonly Spot[]): readonly Act[] | 
   if (!first || (doubting(sentence) && !thenSpeaks(sentence, free.at(-1)!))) return null;
   const item = carrier(sentence, spots);
   if (!item || !isOfIt(sentence, spots, first)) return null;
-  return [
-    {
-      intent: 'amend',
-      slots: { item, allergens: named(free), free: true },
-    },
-    ...(held.length > 0
-      ? [{ intent: 'amend', slots: { item: itMention, allergens: named(held) } } as const]
-      : []),
-  ];
+  return notThat(item, free, held);
 };
 
 /** "The lactose free milk": before the name of a food it is part of it, and nothing is told. */
@@ -297,7 +304,7 @@ const isOfIt = (sentence: Sentence, spots: readonly Spot[], first: Spot): boolea
 };
 
 /** "No peanuts, no shellfish": what is noted of the food that was asked about, and no refusal. */
-export const freeAnswered = (sentence: Sentence): Act | null => {
+export const freeAnswered = (sentence: Sentence): readonly Act[] | null => {
   const spots = allergenSpots(sentence);
   const { free, held } = denied(sentence, spots);
   const others = sentence.tokens.filter(
@@ -305,9 +312,17 @@ export const freeAnswered = (sentence: Sentence): Act | null => {
       !spots.some(({ from, to }) => from <= at && at < to) &&
       !['justthat', 'opening', 'pointer', 'noname', 'denier'].some((kind) => isWord(sentence, kind, word)),
   );
-  if (free.length === 0 || held.length > 0 || others.length > 0 || asks(sentence)) return null;
-  return { intent: 'amend', slots: { item: itMention, allergens: named(free), free: true } };
+  if (free.length === 0 || others.length > 0 || asks(sentence)) return null;
+  return notThat(itMention, free, held);
 };
+
+/** What is not in it, and beside it what is. */
+const notThat = (item: Mention, free: readonly Spot[], held: readonly Spot[]): readonly Act[] => [
+  { intent: 'amend', slots: { item, allergens: named(free), free: true } },
+  ...(held.length > 0
+    ? [{ intent: 'amend', slots: { item: itMention, allergens: named(held) } } as const]
+    : []),
+];
 
 /** Facts of the food that stand beside another request: "I put bread in the pantry, it is gluten free". */
 const besides = (sentence: Sentence, spots: readonly Spot[], base: readonly Act[]): readonly Act[] | null => {

@@ -310,7 +310,7 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     if (answered) return readAs([answered], said, tokens);
     const noted =
       context.expecting === 'words' || context.expecting === 'detail' ? freeAnswered(sentence) : null;
-    if (noted) return readAs([noted], said, tokens);
+    if (noted) return readAs(noted, said, tokens);
     const allergens = allergenActs(sentence, base.verdict === 'out-of-scope' ? [] : acts);
     const outage = outageAct(sentence, context.expecting, allergens?.[0] ?? acts[0]);
     // "Power's out, I've got Joan here, she can't have nuts": both are told, and neither is dropped.

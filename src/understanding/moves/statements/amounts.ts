@@ -117,6 +117,7 @@ export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'numbe
   const said: Amount = chunk.kind === 'amount' ? chunk.amount : { value: chunk.value, unit: 'piece' };
   // "Four more tubs": none of those that are here.
   if (
+    is(chunks[at + 1], 'more') ||
     t.tokens
       .slice(chunk.from, chunk.to)
       .some((word) => t.lexicon.phrases.longestAt([word], 0)?.value.has('more'))
@@ -197,7 +198,7 @@ export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'numbe
   }
   if (t.drafts.length > 0) {
     const again = doneBesides(t);
-    if (again) t.group = t.run = [begin(t, again, { definite: true, amount: said })];
+    if (again) t.group = t.run = [begin(t, again, { definite: !t.fresh, amount: said })];
     else {
       setAmount(t, said, chunk);
       doneToIt(t);
@@ -211,7 +212,7 @@ export const takeAmount = (t: Telling, chunk: ChunkOf<'amount'> | ChunkOf<'numbe
       if (ofThat && t.deed !== null && !weak.has(t.deed))
         t.group = t.run = [begin(t, pointedAt('it'), { definite: true })];
       // "I bought four more": of what was spoken of, and none of those that are here.
-      else if (t.fresh && (t.deed === 'bought' || t.deed === 'made'))
+      else if (t.fresh && bringsIn(t.deed))
         t.group = t.run = [begin(t, pointedAt('another'), { fresh: true })];
       else lastOf(t).amount = said;
     }
@@ -228,6 +229,8 @@ const ofWhatIsHere: ReadonlySet<Deed> = new Set<Deed>([
   'opened',
   'froze',
 ]);
+
+const bringsIn = (deed: Deed | null): boolean => deed === 'bought' || deed === 'made';
 
 const joinsOn = ({ chunks }: Telling, at: number): boolean =>
   is(chunks[at - 1], 'and') || (chunks[at - 1]?.kind === 'word' && is(chunks[at - 1], 'deed:stored'));
@@ -253,6 +256,9 @@ const doneToIt = (t: Telling): void => {
 const doneBesides = (t: Telling): Draft['thing'] => {
   const draft = t.group.at(-1) ?? lastOf(t);
   const { deed } = draft;
+  // "I used two of the chickpeas and bought four more": those are none of the two.
+  if (t.fresh && bringsIn(t.deed) && deed !== null && (isGone.has(deed) || deed === 'opened'))
+    return draft.thing && { ...draft.thing, pointer: draft.thing.words ? null : 'another' };
   if (t.deed === null || !isGone.has(t.deed) || deed === null || weak.has(deed) || deed === t.deed)
     return null;
   return isGone.has(deed) && deed !== 'took' ? null : draft.thing;
