@@ -1,5 +1,5 @@
 /** What a turn has come to so far: acts are run one after the other, each on what the one before left. */
-import { applyChange, joinChanges, personNamed } from '../../kitchen/index.js';
+import { applyChange, joinChanges, personNamed, purchaseOf } from '../../kitchen/index.js';
 import type { Change, Id, Item, JournalEntry, Kitchen } from '../../kitchen/model.js';
 import type { Answer, Length, Listener, Say } from '../../speech/answer.js';
 import type { Beside } from '../../protocol/beside.js';
@@ -339,7 +339,9 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
     ...(reply.sharing ? { sharing: reply.sharing } : {}),
     whisperUntil: reply.whisperUntil === undefined ? next.state.whisperUntil : reply.whisperUntil,
     // What is gone through from here on leaves no question of before open.
-    ...(reply.dropFrames || (reply.session && reply.session.kind !== session?.kind) ? { frames: [] } : {}),
+    ...(reply.dropFrames || (reply.session && reply.session.kind !== session?.kind)
+      ? { frames: [] }
+      : { frames: next.state.frames.filter((frame) => !isListed(next, frame)) }),
   });
   if (reply.next) return runAct(stated, reply.next);
   if (!reply.offer) return stated;
@@ -356,6 +358,12 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
   };
   return pushFrame(stated, frame);
 };
+
+/** "I used up the lettuce, put it on the list": what was offered has been done. */
+const isListed = ({ kitchen }: Work, { kind, act }: Frame): boolean =>
+  kind === 'offer' &&
+  act.intent === 'buy-add' &&
+  purchaseOf(kitchen, act.slots.item?.words ?? act.slots.words ?? '') !== null;
 
 const justAdded = (work: Work): readonly Item[] =>
   work.state.memory.lastAdded.flatMap((id) => work.kitchen.items.get(id) ?? []);

@@ -132,13 +132,13 @@ export const finish: Handler = (act, turn) => {
     const found = mentions.map((one, at) =>
       needItems(turn, one, { slot: `item-${at}`, question: say('ask-finish') }),
     );
-    const open = found.find((one) => 'reply' in one);
-    if (open && 'reply' in open) return open.reply;
-    return finishAll(
-      turn,
-      found.flatMap((one) => ('got' in one ? one.got : [])),
-      how,
-    );
+    const open = found.flatMap((one) => ('reply' in one ? [one.reply] : []));
+    const got = found.flatMap((one) => ('got' in one ? one.got : []));
+    const asks = open.find(({ ask, confirm }) => ask ?? confirm);
+    if (asks ?? got.length === 0) return asks ?? open[0]!;
+    // "We're out of lettuce and eggs": those that are here, and that there were none of the others.
+    const reply = finishAll(turn, got, how);
+    return { ...reply, parts: [...open.flatMap(({ parts }) => parts), ...reply.parts] };
   }
   const gone = mention
     ? nameOfGone(

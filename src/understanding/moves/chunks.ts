@@ -412,6 +412,12 @@ const holdsHers = (tokens: readonly string[], from: number, to: number, rules: D
   return false;
 };
 
+/** Just these words are a name of hers. */
+const isHers = (tokens: readonly string[], from: number, words: number, rules: DynamicRules): boolean =>
+  (rules.get('kitchen:item')?.matchesAt(tokens, from) ?? []).some(
+    ({ length, value }) => length === words && fitOf(value) >= surelyNamed,
+  );
+
 /** "A chicken and okra stew", "her chicken and rice casserole": one dish named by two foods, of which only the first has an article. */
 const dishes =
   (lexicon: MovesLexicon): Finder =>
@@ -430,6 +436,9 @@ const dishes =
         if (!lexicon.isDish(tokens[to - 1]!)) return [];
         // "The chicken and onion soup", where there is an onion soup, may be two of hers.
         if (!one && holdsHers(tokens, from, to, rules)) return [];
+        // "We are out of lettuce and fish sauce", both of them hers by those names.
+        if (isHers(tokens, from, length, rules) && isHers(tokens, from + length + 1, second.length, rules))
+          return [];
         const mention: Mention = { ...emptyMention, words: tokens.slice(from, to).join(' ') };
         return [
           {
@@ -655,7 +664,40 @@ export const chunksOf = (
       })),
     ),
   ]);
-  return { chunks: pieces, cost };
+  return { chunks: pieces.map((piece, at) => pointedAt(piece, pieces[at + 1], tokens, pauses, language)), cost };
+};
+
+/** After which a word that may open a name does not: "two of those", "those are in the fridge". */
+const endsNames = ['is', 'prep', 'in-it', 'and', 'but', 'with', 'for', 'direction', 'back', 'now'];
+
+/** "Those" with no name after it points at what was spoken of. */
+const pointedAt = (
+  chunk: Chunk,
+  next: Chunk | undefined,
+  tokens: readonly string[],
+  pauses: ReadonlySet<number>,
+  language: string,
+): Chunk => {
+  if (chunk.kind !== 'word' || !chunk.classes.has('definite')) return chunk;
+  const ends =
+    next === undefined ||
+    pauses.has(chunk.to) ||
+    next.kind === 'place' ||
+    (next.kind === 'word' && endsNames.some((name) => next.classes.has(name)));
+  const pointer = ends
+    ? [...(movesLexicon(language)?.phrases.allAt(tokens, chunk.from) ?? [])]
+        .filter(({ length }) => chunk.from + length === chunk.to)
+        .flatMap(({ value }) => [...value])
+        .find((name) => name.startsWith('pointer:'))
+    : undefined;
+  return pointer === undefined
+    ? chunk
+    : {
+        kind: 'pointer',
+        from: chunk.from,
+        to: chunk.to,
+        mention: pointed(pointer.slice('pointer:'.length)),
+      };
 };
 
 /** "The middle", after a shelf was named: the same kind of part. Null where that names no place. */

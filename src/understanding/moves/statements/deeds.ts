@@ -6,6 +6,7 @@ import {
   type Telling,
   type Word,
   applyDeed,
+  begin,
   deedIn,
   deedsIn,
   implied,
@@ -25,13 +26,16 @@ const listing = (t: Telling, told: Deed, goesOn: boolean, needs: boolean): void 
     ({ deed }) =>
       deed === null ||
       weak.has(deed) ||
-      // "I used two tins. Add chickpeas to the list": what is named again is used, and to be bought besides.
-      (deed === 'took' && !goesOn) ||
       deed === 'made' ||
       // "I bought the lemons, so take them off the list".
       (told === 'unlisted' && deed === 'bought'),
   );
   for (const draft of things) draft.deed = told;
+  // "I used up the lettuce, put it on the list": gone, and to be bought besides.
+  if (told === 'listed' && things.length === 0 && !goesOn)
+    t.group = t.run = t.group.flatMap(({ thing, deed }) =>
+      thing && deed !== null && undone.has(deed) ? [begin(t, thing, { deed: told })] : [],
+    );
   t.deed = told;
   t.needs = needs;
   t.inRun = things.length > 0 && !goesOn ? t.inRun : false;

@@ -57,12 +57,30 @@ export const takePerson = (t: Telling, chunk: ChunkOf<'person'>, at: number): nu
     t.inRun = false;
     return at;
   }
-  if (!is(chunks[doing], ...deedsOfPeople)) return atTable(t, chunk, at);
+  if (!is(chunks[doing], ...deedsOfPeople)) return receives(t, chunk, at) ?? atTable(t, chunk, at);
   for (let step = at; step < doing; step += 1) use(t, chunks[step]!);
   t.subject = nameIn(t, chunk);
   t.maker = undefined;
   t.repaired = false;
   return doing - 1;
+};
+
+/** "I gave Bea two jars", "sent two jars home with Bea": whom it went to, which nothing is recorded of. */
+const receives = (t: Telling, chunk: ChunkOf<'person'>, at: number): number | null => {
+  const last = t.drafts.at(-1);
+  const gives = [t.deed, t.or, last?.deed, last?.or].includes('gave');
+  const led = is(t.chunks[at - 1], 'direction', 'with', 'for', 'and');
+  if (!gives || !(last === undefined || led)) return null;
+  use(t, chunk);
+  if (led) use(t, t.chunks[at - 1]!);
+  // "Sam gave Bea the salami": it came from nobody. "Bea gave Sam a pie" did.
+  if (last === undefined && ofHers(t, at)) t.maker = undefined;
+  return at;
+};
+const ofHers = (t: Telling, at: number): boolean => {
+  const next = t.chunks[nextMeaning(t, at)];
+  const counted = next?.kind === 'amount' || next?.kind === 'number' || next?.kind === 'share';
+  return is(t.chunks[at + 1], 'definite') || counted || next?.kind === 'pointer';
 };
 
 /** "I ate it with Peter", "we had the rice, Peter and me": who else ate, which nothing is recorded of. */

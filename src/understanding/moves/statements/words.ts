@@ -745,7 +745,7 @@ const rules: readonly Rule[] = [
       const { t, chunk, at, nextAt } = here;
       const next = nextOf(here);
       // "With the milk" is where it stands; no rule of mine.
-      const known = next?.kind === 'marker' || next?.kind === 'container' || next?.kind === 'pointer';
+      const known = next !== undefined && ['marker', 'container', 'pointer', 'person'].includes(next.kind);
       // "A chowder with prawns in it": what is in it, or what anybody should know of it.
       const given = t.chunks.slice(at + 1, nextAt).some((one) => is(one, 'definite'));
       if (next?.kind === 'thing' && t.drafts.length > 0 && isContents(t, nextAt, given)) {
