@@ -266,6 +266,8 @@ export interface Statement {
   /** "Very peppery": what whoever eats it should know. */
   readonly cautions?: readonly string[];
   readonly notes?: readonly string[];
+  /** "Call it stewed plums": another name for it. */
+  readonly name?: string;
   /** "So there's two left". */
   readonly left?: Amount | Share;
   /** "Eight altogether": over every place. */

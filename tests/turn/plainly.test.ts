@@ -105,3 +105,64 @@ describe('asked plainly', () => {
     expect(answers[1]).toMatch(/spare/u);
   });
 });
+
+describe('what became of food, and what goes on with it', () => {
+  const listed = async (...lines: readonly string[]): Promise<readonly string[]> =>
+    [...(await talked(...lines)).kitchen.purchases.values()].map(({ name }) => name);
+
+  it('is gone and to be bought, said in one breath', async () => {
+    expect(await amountOf('cheddar', 'I used up the cheddar and put it on the list.')).toBeUndefined();
+    expect(await listed('I used up the cheddar and put it on the list.')).toContain('cheddar');
+  });
+
+  it('takes what came in besides what went', async () => {
+    const before = (await amountOf('eggs'))!;
+    expect(await amountOf('eggs', 'I used two of the eggs and bought six more.')).toBe(before + 4);
+  });
+
+  it('knows whom it went to, before or after it', async () => {
+    const before = (await amountOf('eggs'))!;
+    expect(await amountOf('eggs', 'I gave Dele three of the eggs.')).toBe(before - 3);
+    expect(await amountOf('eggs', 'How many eggs are there?', 'I sent Dele home with two of those.')).toBe(
+      before - 2,
+    );
+  });
+
+  it('moves some of those just frozen, and leaves as many in all', async () => {
+    const { kitchen } = await talked(
+      'I froze six portions of pumpkin curry in the chest freezer.',
+      'Actually two of those are in the upright freezer.',
+    );
+    const curry = livingItems(kitchen).filter(({ name }) => name === 'pumpkin curry');
+    expect(curry.reduce((sum, { amount }) => sum + (amount?.value ?? 0), 0)).toBe(6);
+    expect(new Set(curry.map(({ placeId }) => placeId)).size).toBe(2);
+    expect(curry.every(({ dates }) => dates.frozen !== undefined)).toBe(true);
+  });
+
+  it('takes as many again for the same again', async () => {
+    const { kitchen } = await talked(
+      'I put three portions of pumpkin curry in the chest freezer.',
+      'And the same again in the upright freezer.',
+    );
+    const curry = livingItems(kitchen).filter(({ name }) => name === 'pumpkin curry');
+    expect(curry.reduce((sum, { amount }) => sum + (amount?.value ?? 0), 0)).toBe(6);
+  });
+
+  it('goes on with the amount of something else, and takes both back', async () => {
+    const before = { eggs: (await amountOf('eggs'))!, apples: (await amountOf('apples'))! };
+    const lines = ['I used two eggs.', 'And one of the apples.'] as const;
+    expect(await amountOf('apples', ...lines)).toBe(before.apples - 1);
+    expect(await amountOf('eggs', ...lines, 'Take both of those back.')).toBe(before.eggs);
+    expect(await amountOf('apples', ...lines, 'Take both of those back.')).toBe(before.apples);
+  });
+
+  it.each(['Call it barley pot.', 'It turned out to be barley pot.', 'Call it barley pot from now on.'])(
+    'gives another name: %s',
+    async (said) => {
+      const { kitchen } = await talked('I put a tub of mystery stew in the chest freezer.', said);
+      const names = livingItems(kitchen).map(({ name }) => name);
+      expect(names).toContain('barley pot');
+      expect(names).not.toContain('mystery stew');
+    },
+  );
+});

@@ -40,11 +40,22 @@ describe('told free', () => {
   });
 
   test('is what a note may be of, and no refusal', () => {
-    expect(freeAnswered(sentence('no peanuts no sesame'))?.slots).toMatchObject({
-      allergens: ['peanuts', 'sesame'],
-      free: true,
-    });
+    expect(freeAnswered(sentence('no peanuts no sesame'))).toMatchObject([
+      { slots: { allergens: ['peanuts', 'sesame'], free: true } },
+    ]);
     expect(freeAnswered(sentence('no'))).toBeNull();
     expect(freeAnswered(sentence('no, the peanuts are gone'))).toBeNull();
+  });
+
+  test.each([
+    ['no not milk soy', 'milk', 'soy'],
+    ['no fish not milk', 'milk', 'fish'],
+    ['not eggs it is sesame', 'eggs', 'sesame'],
+  ])('of two set against each other frees the one and holds the other: %s', (said, free, held) => {
+    expect(freeAnswered(sentence(said))).toMatchObject([
+      { slots: { allergens: [free], free: true } },
+      { slots: { allergens: [held] } },
+    ]);
+    expect(freeAnswered(sentence(said))?.[1]?.slots.free).toBeUndefined();
   });
 });

@@ -203,9 +203,27 @@ const destined = (slots: Slots): Slots =>
     ? { ...slots, place: slots.item.at, item: { ...slots.item, at: null } }
     : slots;
 
+const isNew = ({ parts, ask }: Reply, { item, place, amount }: Slots): boolean =>
+  ask === undefined &&
+  parts.some(({ tells }) => tells === 'not-found') &&
+  item?.words !== undefined &&
+  item.words !== null &&
+  place !== undefined &&
+  amount !== undefined;
+
+const frozenNew = (turn: Turn, slots: Slots): Act => ({
+  intent: 'put-away',
+  slots: {
+    ...slots,
+    dates: { ...slots.dates, frozen: slots.dates?.frozen ?? slots.when ?? { day: todayOf(turn) } },
+  },
+});
+
 export const freeze: Handler = (act, turn) => {
   const slots = destined(act.slots);
   const found = itemsOf(turn, slots, say('ask-freeze'));
+  // "I froze six portions of stew in the left bin", of a stew nobody told of: that is how it came in.
+  if ('reply' in found && isNew(found.reply, slots)) return { parts: [], next: frozenNew(turn, slots) };
   if ('reply' in found) return found.reply;
   const items = found.got;
   const name = nameOf(items);

@@ -33,8 +33,12 @@ const lastOf = (turn: Turn, { item: mention }: Slots): Item | null => {
     const latest = same.map(({ item }) => item).sort((a, b) => b.addedAt.localeCompare(a.addedAt))[0];
     return spokenOf?.item ?? latest ?? best.item;
   }
-  const named = mention?.candidates[0]?.id ?? (memory.items.length === 1 ? memory.items[0] : undefined);
-  return named === undefined ? null : (kitchen.items.get(named) ?? null);
+  const named = mention?.candidates[0]?.id;
+  if (named !== undefined) return kitchen.items.get(named) ?? null;
+  const spokenOf = [memory.items, memory.lastAdded]
+    .map((ids) => ids.flatMap((one) => kitchen.items.get(one) ?? []))
+    .find((items) => new Set(items.map(({ name }) => foodKey(name))).size === 1);
+  return spokenOf?.[0] ?? null;
 };
 
 const askWhat = (): Reply => ({
@@ -52,6 +56,17 @@ const doneToday = (turn: Turn, { deed }: Slots): Pick<Slots, 'dates'> =>
   deed === 'made' || deed === 'bought' || deed === 'opened' || deed === 'frozen'
     ? { dates: { [deed]: { day: todayOf(turn) } } }
     : {};
+
+/** "The same again", of three portions that just came in: three. */
+const lotOf = ({ kitchen, memory }: Turn, item: Item, how: keyof typeof deeds): Slots['amount'] => {
+  if (how !== 'new' || !memory.lastAdded.includes(item.id) || !item.amount) return undefined;
+  const lot = memory.lastAdded.flatMap((id) => kitchen.items.get(id) ?? []);
+  const alike = lot.every(
+    ({ name, amount }) => foodKey(name) === foodKey(item.name) && amount?.unit === item.amount!.unit,
+  );
+  if (!alike || lot.length < 2) return undefined;
+  return { ...item.amount, value: lot.reduce((sum, { amount }) => sum + (amount?.value ?? 0), 0) };
+};
 
 const deeds = { new: anotherLike, copy: copyItem, refill } as const;
 
@@ -79,7 +94,7 @@ export const sameAgain = (putAway: Handler, act: Act, turn: Turn): Reply => {
   if (place && 'reply' in place) return place.reply;
   const placeId = place?.got.place.id ?? item.placeId;
   const spot = place?.got.spot ?? null;
-  const { amount } = slots;
+  const amount = slots.amount ?? lotOf(turn, item, how);
   // "Two more", of tubs: two tubs.
   const unit = amount?.unit === 'piece' ? (item.amountAtFirst?.unit ?? 'piece') : amount?.unit;
   const counted = amount && unit ? { ...amount, unit } : undefined;

@@ -83,6 +83,9 @@ export const factsOf = (turn: Turn, item: Item, statement: Statement, withAmount
     dateFacts(statement.dates, statement.maker ?? item.maker),
     people(turn, statement),
     inside(statement),
+    ...(statement.name
+      ? [{ facts: { name: statement.name }, said: [say('read-back-name', { name: statement.name })] }]
+      : []),
     ...(statement.container ? [{ facts: { touch: statement.container }, said: [] as readonly Say[] }] : []),
   ];
   return {

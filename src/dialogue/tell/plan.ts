@@ -175,8 +175,9 @@ const factsSaid = ({
   container,
   cautions,
   notes,
+  name,
 }: Statement): boolean =>
-  [dates, maker, owner, contains, freeFrom, ingredients, diets, container, cautions, notes].some(
+  [dates, maker, owner, contains, freeFrom, ingredients, diets, container, cautions, notes, name].some(
     (part) => part !== undefined,
   );
 
@@ -761,15 +762,26 @@ export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
       ...leaves(meant, statement),
       ...besides(turn, meant, onceOpened(statement), false),
     ];
-  if (deed === 'stored' && place && amount && pointed) return moves(turn, meant, statement);
+  // "Four of those are in the other freezer", of six: those four are moved.
+  const some = deed === 'fact' && amount !== undefined && isSome(meant, amount);
+  if ((deed === 'stored' || some) && place && amount && pointed) return moves(turn, meant, statement);
   if (deed === 'stored' && place && !amount) return besides(turn, meant, statement, false);
   // "Both, I said, five and five", of tubs that are a record each: how many there are, and not how much is in one.
   if (amount && pointed && oneRecordEach(meant) && !place && !factsSaid(statement))
     return [...byPlace(meant).values()].some((lot) => lot.length === amount.value)
       ? [{ do: 'act', act: { intent: 'find', slots: { item } } }]
       : inAll(turn, meant, statement, amount);
-  const facts: Step[] = amount && pointed ? [{ do: 'facts', items: meant, statement, amount: true }] : [];
+  // Of tubs that are a record each, how many there are is what none of them holds.
+  const counted = amount !== undefined && pointed && !oneRecordEach(meant);
+  const facts: Step[] = counted ? [{ do: 'facts', items: meant, statement, amount: true }] : [];
   return [...facts, ...besides(turn, meant, facts.length > 0 ? onlyPlaced(statement) : statement)];
+};
+
+/** Less of it than there is, counted as it is. */
+const isSome = (items: readonly Item[], { value, unit }: Amount): boolean => {
+  const here = items.flatMap(({ amount }) => (amount ? [amount] : []));
+  const alike = here.length === items.length && here.every((one) => one.unit === unit || unit === 'piece');
+  return alike && value < here.reduce((sum, one) => sum + one.value, 0);
 };
 
 const oneRecordEach = (items: readonly Item[]): boolean =>

@@ -664,7 +664,10 @@ export const chunksOf = (
       })),
     ),
   ]);
-  return { chunks: pieces.map((piece, at) => pointedAt(piece, pieces[at + 1], tokens, pauses, language)), cost };
+  return {
+    chunks: pieces.map((piece, at) => pointedAt(piece, pieces[at + 1], tokens, pauses, language)),
+    cost,
+  };
 };
 
 /** After which a word that may open a name does not: "two of those", "those are in the fridge". */

@@ -34,6 +34,8 @@ export interface Draft {
   diets: string[];
   cautions: string[];
   notes: string[];
+  /** What it is called from now on. */
+  name?: string;
   left?: Amount | Share;
   /** How many there are in all, over every place. */
   total?: Amount;
@@ -101,6 +103,7 @@ export const saysSomething = (draft: Draft): boolean =>
   draft.unmarked ||
   draft.container !== undefined ||
   draft.left !== undefined ||
+  draft.name !== undefined ||
   draft.total !== undefined ||
   [draft.contains, draft.freeFrom, draft.ingredients, draft.diets, draft.cautions, draft.notes].some(
     (list) => list.length > 0,
@@ -153,6 +156,7 @@ export const statementOf = (draft: Draft): Statement => {
     diets: some(draft.diets),
     cautions: some(draft.cautions),
     notes: some(draft.notes),
+    name: draft.name,
     left: draft.left,
     total: draft.total,
     stands: draft.deed === null && deedOf(draft) === 'stored' && !draft.fresh ? true : undefined,

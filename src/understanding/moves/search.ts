@@ -18,7 +18,7 @@ import type { WordForms } from '../languages/index.js';
 import type { Reader } from '../readings.js';
 import { DESTRUCTIVE_INTENTS, type Proposal } from '../intents.js';
 import { chunksOf } from './chunks.js';
-import { movesLexicon } from './lexicon.js';
+import { classAt, movesLexicon } from './lexicon.js';
 import { statementsProposal } from './statements/index.js';
 
 /** A rule's reading this likely stands (natural logarithm), unless what was told holds more. */
@@ -208,12 +208,18 @@ const proposalOf = (guess: Guess, reader: Reader, goesOn: boolean): Proposal | n
   );
 };
 
+/** Something is said to have or be something: not only named. */
+const states = ({ said }: Guess, { language }: Reader): boolean => {
+  const lexicon = movesLexicon(language);
+  return lexicon !== null && said.some((_, at) => classAt(lexicon, said, at, 'has') > 0);
+};
+
 /** Guesses heard besides the first before something is lost. */
 const heardBeside = 3;
 
 export const toldReading = (
   guesses: readonly Guess[],
-  parsed: Interpretation | undefined,
+  read: Interpretation | undefined,
   score: number | undefined,
   reader: Reader,
   /** Something was done or asked just before. */
@@ -234,6 +240,12 @@ export const toldReading = (
     proposal.left.length > Math.min(mostLeft, guess.said.length * mostShareLeft);
   if (partial && !saysEnough(proposal, guess)) return null;
   const statements = proposal.acts.flatMap(({ slots }) => slots.statements ?? []);
+  // "It has the ribbon on it", where nothing was asked: told of what was spoken of, and none picked.
+  const picks = read?.acts.every(({ intent }) => intent === 'choose') === true;
+  const parsed =
+    picks && isFree.has(reader.expecting) && proposal.left.length === 0 && states(guess, reader)
+      ? undefined
+      : read;
   const rule = parsed && score !== undefined && score >= sureRule ? parsed : null;
   // Every word of it explained, and cheaply: that stands beside a rule that makes no more of it.
   const plain =
@@ -287,8 +299,14 @@ export const toldReading = (
     return null;
   // What is waited for, and what puts right, is the rules' as yet where they are sure of it.
   if (parsed && parsed.confidence >= likelyRule && parsed.acts.every(({ intent }) => answering.has(intent)))
-    if (reader.expecting !== 'anything' || parsed.acts.some(({ intent }) => intent === 'correct'))
-      return null;
+    if (!isFree.has(reader.expecting) || parsed.acts.some(({ intent }) => intent === 'correct')) return null;
+  // "And one can of the tomatoes": so much of what is hers, with no verb of its own, goes on with what was done.
+  const goesOnWith =
+    parsed !== undefined &&
+    parsed.confidence >= likelyRule &&
+    parsed.acts.every(({ intent }) => intent === 'follow-up') &&
+    statements.every((one) => one.stands === true && isSomeOfHers(one) && one.place === undefined);
+  if (goesOnWith) return null;
   const likely = parsed && parsed.confidence >= likelyRule ? parsed : null;
   const whole = proposal.left.length === 0 && proposal.acts.length > 0;
   if (

@@ -40,10 +40,13 @@ const statement = (deed: Deed, thing: Mention, amount: Amount | null, definite: 
 /** How many or how much of it: what stands before it, with nothing but "of" between. */
 const amountBefore = (bits: readonly Bit[], at: number): { amount: Amount; bit: Bit } | null => {
   let before = at - 1;
-  while (is(bits[before], 'of', 'more')) before -= 1;
+  // "One can of the tomatoes".
+  while (is(bits[before], 'of', 'more', 'definite')) before -= 1;
   const bit = bits[before];
   const figure = figureOf(bit);
   if (bit?.kind === 'amount') return { amount: bit.amount, bit };
+  // "One of the apples", where the word may stand for a thing as well.
+  if (bit && before < at - 1 && is(bit, 'one')) return { amount: { value: 1, unit: 'piece' }, bit };
   return bit && figure !== null ? { amount: { value: figure, unit: 'piece' }, bit } : null;
 };
 

@@ -11,7 +11,7 @@ export const undoingFrame: Frame = ({ bits, tokens, pauses }) => {
   if (again.length === 0 && classed(bits, 'redo').length > 0)
     return { acts: [{ intent: 'undo', slots: {} }], used: wordsIn(classed(bits, 'redo', 'take-back')) };
   if (again.length > 0) return { acts: [{ intent: 'redo', slots: {} }], used: wordsIn(again) };
-  const back = classed(bits, 'take-back');
+  const back = [...classed(bits, 'take-back'), ...bothBack(bits)];
   const figures = bits.filter((bit) => figureOf(bit) !== null);
   const both = classed(bits, 'both');
   const number = both.length > 0 ? 2 : figureOf(figures[0]);
@@ -23,6 +23,14 @@ export const undoingFrame: Frame = ({ bits, tokens, pauses }) => {
     acts: [{ intent: 'undo', slots: { number: number ?? 2 } }],
     used: wordsIn([...back, ...both, ...figures, ...classed(bits, 'not')]),
   };
+};
+
+/** "Take both of those back", in any words for the two. */
+const bothBack = (bits: readonly Bit[]): readonly Bit[] => {
+  const [both] = classed(bits, 'both');
+  const lead = classed(bits, 'bring-lead').find(({ to }) => to === both?.from);
+  const end = classed(bits, 'back-end').find(({ from }) => from === both?.to);
+  return lead && end && ofKind(bits, 'place').length === 0 ? [lead, end] : [];
 };
 
 /** "All that gone business": what went, right after the word that takes back. */

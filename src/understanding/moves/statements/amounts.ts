@@ -341,6 +341,9 @@ export const takeShare = (t: Telling, chunk: ChunkOf<'share'>, at: number): numb
   if (t.drafts.length > 0 && t.chunks[nextMeaning(t, at)]?.kind !== 'thing') {
     lastOf(t).share = chunk.share;
     doneToIt(t);
+  } else if (t.deed !== null && ofWhatIsHere.has(t.deed) && !t.chunks.some((one) => one.kind === 'thing')) {
+    // "We got through half of it at lunch": of what was spoken of.
+    t.group = t.run = [begin(t, pointedAt('it'), { definite: true, share: chunk.share })];
   } else t.share = chunk.share;
   return at;
 };

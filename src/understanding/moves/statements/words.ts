@@ -79,7 +79,8 @@ const asks = (here: Here): boolean => {
   // "Is raw carrot healthy", "do ducks eat meat": a verb before everything asks.
   if (at === 0 && is(chunk, 'opens-question') && !is(chunk, 'each')) return true;
   if (is(chunk, 'may')) return nextOf(here)?.kind === 'person' || nextOf(here)?.kind === 'pointer';
-  if (is(chunk, 'command')) return first(here) && !deedIn(chunk) && !is(chunk, 'repair', 'fill');
+  if (is(chunk, 'command'))
+    return first(here) && !deedIn(chunk) && !is(chunk, 'repair', 'fill') && renamedAt(here) === null;
   const before = t.chunks[at - 1];
   if (is(chunk, 'aux')) {
     // "Paneer is there, two packets"; but "is there still one left?".
@@ -93,6 +94,48 @@ const asks = (here: Here): boolean => {
       (is(chunk, 'who') && before?.kind === 'person')
     );
   return is(chunk, 'is the') && first(here);
+};
+
+const surelyHers = 0.7;
+/** "Call it stewed plums", "rename the stewed something to plums": what is called so, and where its new name stands. */
+const renamedAt = ({
+  t,
+  chunk,
+  at,
+}: Here): { readonly what: number | null; readonly name: number } | null => {
+  if (!is(chunk, 'renames', 'called')) return null;
+  const next = nextMeaning(t, at);
+  const named = t.chunks[next];
+  // "It is really called rendang": of what was pointed at.
+  if (is(chunk, 'called'))
+    return named?.kind === 'thing' && t.group.length === 1 && isHers(t.group[0]!.thing)
+      ? { what: null, name: next }
+      : null;
+  if (named?.kind !== 'pointer' && !(named?.kind === 'thing' && named.fit >= surelyHers)) return null;
+  let name = nextMeaning(t, next);
+  while (is(t.chunks[name], 'direction', 'a', 'prep')) name = nextMeaning(t, name);
+  return t.chunks[name]?.kind === 'thing' ? { what: next, name } : null;
+};
+const isHers = (thing: Draft['thing']): boolean =>
+  thing !== null && (thing.words === null || (thing.candidates[0]?.fit ?? 0) >= surelyHers);
+
+const rename = (here: Here): number => {
+  const { t, at } = here;
+  const { what, name: begins } = renamedAt(here)!;
+  // "Barley pot": a pot may be a thing by itself.
+  let name = begins;
+  while (t.chunks[name + 1]?.kind === 'thing' && !paused(t, t.chunks[name + 1])) name += 1;
+  const named = what === null ? null : t.chunks[what]!;
+  for (let step = at; step <= name; step += 1) use(t, t.chunks[step]!);
+  const draft =
+    named?.kind === 'pointer' || named?.kind === 'thing'
+      ? begin(t, named.mention, { definite: true })
+      : t.group[0]!;
+  draft.name = t.tokens.slice(t.chunks[begins]!.from, t.chunks[name]!.to).join(' ');
+  t.group = t.run = [draft];
+  t.deed = null;
+  t.inRun = false;
+  return name;
 };
 
 /** "No, not the chocolate": both in one. */
@@ -286,6 +329,7 @@ const rules: readonly Rule[] = [
   },
   { when: ({ chunk }) => is(chunk, 'if', 'wished', 'reported') && !is(chunk, 'so'), take: () => null },
   { when: isRelativeWhat, take: skip },
+  { when: (here) => renamedAt(here) !== null, take: rename },
   { when: asks, take: () => null },
   { when: ({ chunk }) => is(chunk, 'no-have'), take: skip },
   // "The pears have gone soft": how they are, and not that they are gone.
@@ -1052,7 +1096,8 @@ const rules: readonly Rule[] = [
   { when: ({ chunk }) => is(chunk, 'and'), take: skip },
   // "Pears I keep in the drawer now": those that are here.
   {
-    when: ({ t, chunk }) => is(chunk, 'now') && t.group.some(({ place }) => place !== undefined),
+    when: ({ t, chunk }) =>
+      is(chunk, 'now') && t.group.some(({ place, name }) => (place ?? name) !== undefined),
     take: ({ t, chunk, at }) => {
       use(t, chunk);
       for (const draft of t.group) if (draft.amount === undefined) draft.definite = true;
