@@ -57,6 +57,10 @@ export type Filter =
   /** What somebody warned of, in any of these words. */
   | { readonly by: 'caution'; readonly words: readonly string[] }
   | { readonly by: 'marked'; readonly is: boolean }
+  /** Any day is on record of it. */
+  | { readonly by: 'dated'; readonly is: boolean }
+  /** What was just told of. */
+  | { readonly by: 'told' }
   /** By what the household lets a mark mean: whichever of its meanings is among these words. */
   | { readonly by: 'means'; readonly words: string }
   | { readonly by: 'not'; readonly filter: Filter };

@@ -166,3 +166,34 @@ describe('what became of food, and what goes on with it', () => {
     },
   );
 });
+
+describe('asked of what is here, besides what was told', () => {
+  const answers = async (...lines: readonly string[]): Promise<string> =>
+    (await talked(...lines)).answers.at(-1)!;
+
+  it('leaves out what was just told of where any other is asked for', async () => {
+    const lines = ['I put a tub of pumpkin soup on the top shelf of the fridge.', 'Is there any other soup?'];
+    const told = await answers(...lines);
+    expect(told).not.toMatch(/pumpkin/i);
+    expect(await answers('Where is the yogurt?', 'Is there any other yogurt?')).toMatch(/^No, only/);
+  });
+
+  it('tells what has no date of one place, and nothing else', async () => {
+    const told = await answers(
+      'I put a jar of quince paste in the pantry.',
+      'What in the pantry has no date on it?',
+    );
+    expect(told).toMatch(/quince/i);
+    expect(told).not.toMatch(/guidance|within/i);
+  });
+
+  it('says which are past their date, rather than what the words on a label mean', async () => {
+    expect(await answers('Is anything past its use-by date?')).not.toMatch(/infant formula/);
+    expect(await answers('What does use by mean?')).toMatch(/infant formula/);
+  });
+
+  it('says how many there are where it is asked whether there are any', async () => {
+    const counted = await answers('Have we got any eggs?');
+    expect(counted).toMatch(/^Yes, eight eggs/);
+  });
+});

@@ -36,6 +36,8 @@ doubt-heard = I heard: { $heard }. Is that right?
 no-such-item = I have no { $name } on record.
 nearest-is = Nearest is { $items }.
 nothing-like-that = Nothing here fits that.
+no-other = No, only { THE($name) }.
+    .short = Only that.
 no-such-place = I know no place called { $words }. { $offer ->
     [yes] Shall I add it? Or tell me another place.
    *[no] Where is it?

@@ -26,6 +26,8 @@ doubt-heard = Oí: { $heard }. ¿Es así?
 
 no-such-item = No tengo { $name } en el registro.
 nothing-like-that = Aquí nada coincide con eso.
+no-other = No, solo { THE($name) }.
+    .short = Solo eso.
 no-such-place = No conozco ningún lugar que se llame { $words }. { $offer ->
     [yes] ¿Lo agrego? O dime otro lugar.
    *[no] ¿Dónde es?

@@ -35,6 +35,9 @@ const factOf: Readonly<Partial<Record<string, Attribute>>> = {
 const notSo = (turn: Turn, query: Query, { failing, before }: Selected): Reply | null => {
   const named = query.where.some(({ by }) => by === 'named' || by === 'each');
   if (!failing || !named || before.length === 0) return null;
+  // "Any other soup": none but what was just told of.
+  if (failing.by === 'not' && failing.filter.by === 'told')
+    return { parts: [say('no-other', { name: before[0]!.name })], count: 0, names: [] };
   if (failing.by === 'state' && failing.state === 'opened') return answer(turn, query, 'date:opened', before);
   const fact = factOf[failing.by];
   if (failing.by === 'place')

@@ -171,6 +171,12 @@ export const testOf = (turn: Turn, filter: Filter): Test | null => {
       return (item) =>
         meaning !== null && marksOf(turn.kitchen, item).diets.some((one) => one.toLowerCase() === meaning);
     }
+    case 'dated':
+      return ({ dates }) => Object.keys(dates).length > 0 === filter.is;
+    case 'told': {
+      const told = new Set([...turn.memory.items, ...turn.memory.offered]);
+      return ({ id }) => told.has(id);
+    }
     case 'marked':
       return ({ markerId }) => (markerId !== null) === filter.is;
     case 'state':

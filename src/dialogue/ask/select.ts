@@ -28,8 +28,12 @@ const alike = (turn: Turn, { words }: Mention, among: readonly Item[]): readonly
 };
 
 /** "Which milk": every kind of it, rather than the one that is called just so. */
-const kindsToo = ({ ask, order }: Query): boolean =>
-  ask.includes('which') || order !== null || ask.includes('use-first');
+const kindsToo = ({ ask, order, where }: Query): boolean =>
+  ask.includes('which') ||
+  order !== null ||
+  ask.includes('use-first') ||
+  // "Any other soup": of whatever kind.
+  where.some((filter) => filter.by === 'not' && filter.filter.by === 'told');
 
 /** Of several that a half name fits, those that were just told of. */
 const talkedOf = (turn: Turn, items: readonly Item[], { ask }: Query): readonly Item[] => {

@@ -64,9 +64,17 @@ const asksWhether = (turn: Turn): boolean => turn.qualifiers.has('whether');
 
 const onePart = (turn: Turn, group: Group, whether: boolean): Say =>
   say(whether ? 'found-yes-one' : 'found-one', {
-    item: groupName(group),
+    item: whether ? howMuchOf(group) : groupName(group),
     where: whereAndFeel(turn.kitchen, group),
   });
+
+/** Whether there is any is asked to know if it will do: how many there are, where it is more than one. */
+const howMuchOf = (group: Group): Say => {
+  const { amount } = group.first;
+  return group.items.length === 1 && amount && amount.value > 1 && !amount.rough
+    ? say('item-amount', { amount: { kind: 'amount', amount }, name: group.first.name })
+    : groupName(group);
+};
 
 const tellItems = (turn: Turn, items: readonly Item[]): Reply => {
   const groups = grouped(turn.kitchen, items);

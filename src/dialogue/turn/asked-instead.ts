@@ -83,13 +83,15 @@ const narrowsTold = ({ slots: { edit } }: Act): boolean =>
 const asksSet = ({ outright, left, acts, fragment }: AskProposal): boolean => {
   const { query, edit } = acts[0]!.slots;
   const { where, ask } = query ?? edit?.query ?? { where: [], ask: [] };
-  const which = ask.length > 0 && ask.every((one) => one === 'what' || one === 'which');
+  // "What is past its date", "is anything past its date".
+  const whether = ask.length === 0 && (query ?? edit?.query)?.whether === true;
+  const which = whether || (ask.length > 0 && ask.every((one) => one === 'what' || one === 'which'));
   const narrows = where.some(({ by }) => tellApart.has(by));
   const firstOf = edit?.point === 'told' && ask.join() === 'use-first';
   return outright && !fragment && left.length === 0 && ((which && narrows) || firstOf);
 };
 const tellApart: ReadonlySet<string> = new Set([
-  ...['maker', 'diet', 'date', 'keeping', 'state', 'felt', 'marked', 'low'],
+  ...['maker', 'diet', 'date', 'dated', 'keeping', 'state', 'felt', 'marked', 'low'],
 ]);
 /** What a word on a label means, which markers are spare: asked of no food that is here. */
 const ofNoSet = ({ intent, slots }: Act): boolean =>

@@ -166,9 +166,15 @@ const asksTheRecord = ({ acts, hers, ownSubject }: AskProposal): boolean => {
 /** "Which foods are past their use-by date": which they are, and not what the words on a label mean. */
 const asksWhichOfHers = ({ acts, outright, left }: AskProposal, [asked]: readonly Act[]): boolean => {
   const { query, edit } = acts[0]?.slots ?? {};
-  const { where, ask } = query ?? edit?.query ?? { where: [], ask: [] };
+  const { where, ask, whether } = query ?? edit?.query ?? { where: [], ask: [], whether: false };
   const ofSet = where.some(({ by }) => by === 'keeping' || by === 'date') || edit?.point === 'told';
-  return asked?.slots.guidance?.asked === 'label' && outright && left.length === 0 && ofSet && ask.length > 0;
+  return (
+    asked?.slots.guidance?.asked === 'label' &&
+    outright &&
+    left.length === 0 &&
+    ofSet &&
+    (whether || ask.length > 0)
+  );
 };
 
 /** "I'm pregnant, can I eat brie", and there is none here: no record tells of it, and guidance does. */

@@ -265,7 +265,10 @@ export const questionIn = (
   takeAll(facts.used);
   const things = topicsIn(pieces, tokens, taken, asking === 'whether' && found.length === 0);
   takeAll(things.of);
-  const { point, used: pointed } = pointIn(pieces, people.used);
+  const { point, used: pointed } = pointIn(
+    pieces.filter((piece) => !(facts.used.has(piece) && is(piece, 'other'))),
+    people.used,
+  );
   takeAll(pointed);
   const [first, ...more] = things.mentions;
   const topic: Filter[] =

@@ -67,7 +67,7 @@ const verbFirst = (pieces: readonly Piece[], at: number): boolean => {
     next !== undefined &&
     (next.kind === 'thing' ||
       next.kind === 'person' ||
-      is(next, 'it', 'those', 'subject', 'other', 'note-verb', 'take-off', 'everybody', 'coeliac') ||
+      is(next, 'it', 'those', 'subject', 'other', 'any', 'note-verb', 'take-off', 'everybody', 'coeliac') ||
       // "Would a vegan eat it".
       isDiet(next))
   );

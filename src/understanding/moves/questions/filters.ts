@@ -363,6 +363,19 @@ const agedIn = (pieces: readonly Piece[], taken: ReadonlySet<Piece>, today: Plai
   return null;
 };
 
+/** "Any other soup", "is there another one": besides what was just told of. "The other soup" is one of two. */
+const furtherIn = (
+  pieces: readonly Piece[],
+  tokens: readonly string[],
+  taken: ReadonlySet<Piece>,
+): Piece | undefined =>
+  pieces.find((piece, at) => {
+    const next = pieces[at + 1];
+    const named = next !== undefined && (next.kind === 'thing' || next.kind === 'felt' || is(next, 'one'));
+    const asked = pieces.slice(0, at + 1).some((one) => is(one, 'any', 'whether', 'what', 'which', 'how-many'));
+    return !taken.has(piece) && is(piece, 'further') && asked && named && tokens[piece.from] !== 'the';
+  });
+
 /** State, dates, keeping, diet, amount, caution, marker, place and feel. */
 export const ofThings = (
   pieces: readonly Piece[],
@@ -431,6 +444,10 @@ export const ofThings = (
   const [marked, unmarked] = [words('marked'), words('unmarked')];
   if (unmarked) take({ by: 'marked', is: false }, unmarked);
   else if (marked) take({ by: 'marked', is: true }, marked);
+  const undated = words('undated');
+  if (undated) take({ by: 'dated', is: false }, undated);
+  const further = furtherIn(pieces, tokens, taken);
+  if (further) take({ by: 'not', filter: { by: 'told' } }, further);
   const places = free.filter((piece): piece is PieceOf<'place'> => piece.kind === 'place');
   const notThere = places.filter((piece) => denied(piece));
   const there = places.filter((piece) => !notThere.includes(piece));
