@@ -4,6 +4,7 @@ import type { Item, Person } from '../../kitchen/model.js';
 import type { Attribute, Filter, Query } from '../../protocol/query.js';
 import type { Act, Mention, Slots } from '../../understanding/intents.js';
 import { emptyMention } from '../../understanding/intents.js';
+import { undated } from '../age/no-date.js';
 import { howOld } from '../age/how-old.js';
 import { itemDate } from '../age/item-date.js';
 import { keptTill, ownVerdicts } from '../age/keeps.js';
@@ -379,6 +380,7 @@ export const answer = (turn: Turn, query: Query, ask: Attribute, items: readonly
     case 'use-first':
       return within(useFirst, turn, items);
     default:
+      if (filterOf(query, 'dated')?.is === false) return undated(turn, items);
       return (
         ofOrder(turn, query, items) ??
         tellSet(turn, items, place !== undefined, filterOf(query, 'keeping')?.is === 'within')
