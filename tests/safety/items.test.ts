@@ -99,6 +99,23 @@ describe('printed dates', () => {
       '2026-11-28',
     );
   });
+  describe('a use-by on what was bought, in the United States', () => {
+    const bought = (useBy: string, on = '2026-11-23') =>
+      inKitchen('hot dogs', { dates: { bought: on, useBy } });
+    it('is about quality: within the days of the chart it is no end', () =>
+      expect([bought('2026-11-24').verdict, codes(bought('2026-11-24'))]).toEqual([
+        'past-best-quality',
+        expect.arrayContaining(['within-guidance', 'use-by-quality']),
+      ]));
+    it('never makes the days of the chart milder', () =>
+      expect(bought('2026-12-26', '2026-10-20').verdict).toBe('throw-out'));
+    it('decides where nothing else tells how old it is', () =>
+      expect(inKitchen('hot dogs', { dates: { useBy: '2026-11-20' } }).verdict).toBe('throw-out'));
+    it('ends infant formula', () =>
+      expect(
+        inKitchen('infant formula', { dates: { opened: '2026-11-25', useBy: '2026-11-20' } }).verdict,
+      ).toBe('throw-out'));
+  });
   it('a best-before is quality', () =>
     expect(inKitchen('crackers', { placeId: 'pantry', dates: { bestBefore: '2026-11-01' } }).verdict).toBe(
       'past-best-quality',

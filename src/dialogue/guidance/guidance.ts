@@ -558,13 +558,15 @@ export const guidance: Handler = (act, turn) => {
     case 'thaw':
       return thaw(asked);
     default:
-      return feeding(asked) ?? keeping(asked);
+      return feeding(asked) ?? neverAgain(asked) ?? keeping(asked);
   }
 };
 
-/** Refused of any such food, whichever of them is meant: a second time, or in a slow cooker. */
+/**
+ * Refused of any such food, whichever of it is meant: a second time, in a slow cooker, or at all. "I got takeaway rice
+ * yesterday, can I microwave it": how old it is does not matter where it is never to be heated.
+ */
 const neverAgain = ({ facts, food, turn }: Asked): Reply | null => {
-  if (facts.reheated === 0 && facts.method !== 'slow-cooker') return null;
   const plan = reheatPlan({
     food,
     method: facts.method === 'slow-cooker' ? 'slow cooker' : 'hob',
@@ -573,7 +575,16 @@ const neverAgain = ({ facts, food, turn }: Asked): Reply | null => {
     watts: null,
     timesReheated: facts.reheated,
   });
-  return plan.kind === 'refused' && (facts.reheated > 0 || plan.refusal === 'slow-cooker')
+  if (plan.kind !== 'refused') return null;
+  // How long it keeps, and whether it is good still, has an answer however it may be heated.
+  const ofHeating = facts.asked === 'reheat' || (facts.asked === 'still' && facts.reheating);
+  const outright =
+    plan.refusal === 'takeaway-rice'
+      ? ofHeating
+      : facts.asked !== 'still' &&
+        facts.asked !== 'keep' &&
+        (facts.reheated > 0 || plan.refusal === 'slow-cooker');
+  return outright
     ? { parts: [say(`refusal-${plan.refusal}`)], sources: sourcesOf([plan, ...plan.reasons]), names: [food] }
     : null;
 };

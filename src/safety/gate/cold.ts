@@ -12,6 +12,7 @@ import {
   draftOf,
   onDay,
   reason,
+  SEVERITY,
   spanArgs,
   type Case,
   type Finding,
@@ -81,6 +82,13 @@ const eggsPastDate = (bestBefore: PlainDate, { today, tables }: Case, before: Fi
   return work;
 };
 
+/**
+ * A use-by that tells of quality and not of safety: the United States' on what was bought, but for infant formula
+ * (21 CFR 107.20, FSIS). On what somebody cooked it is the cook's own word, and holds.
+ */
+const isQualityDate = ({ kind, region, subject }: Case): boolean =>
+  !regionFacts(region).useByIsSafety && !kind.id.startsWith('formula') && !subject.homeMade;
+
 export const cold: Rule = (of, before) => {
   const { subject, kind, chosen, clock, region, today, tables } = of;
   const work = draftOf(before);
@@ -135,7 +143,10 @@ export const cold: Rule = (of, before) => {
     clock.frozenOn !== clock.thawedOn &&
     dates.useBy !== undefined &&
     clock.frozenOn <= dates.useBy;
-  if (dates.useBy !== undefined && !frozenInTime) {
+  // Where the maker's date is about quality, the days guidance counts decide; with none counted, nothing else tells
+  // how old it is, and in doubt it is thrown out.
+  const quality = isQualityDate(of);
+  if (dates.useBy !== undefined && !frozenInTime && !(quality && limits.length > 0)) {
     const high = dayNumber(dates.useBy);
     const meaning = tables.packageDates.find((row) => row.id === `${region}-use-by`);
     const code =
@@ -194,20 +205,21 @@ export const cold: Rule = (of, before) => {
     );
     if (soonest.reason !== null) work.reasons.push(soonest.reason);
   }
-  if (
-    !regionFacts(region).useByIsSafety &&
-    dates.useBy !== undefined &&
-    !frozenInTime &&
-    !kind.id.startsWith('formula')
-  ) {
+  if (quality && dates.useBy !== undefined && !frozenInTime) {
+    const high = dayNumber(dates.useBy);
+    const atLeast: Verdict =
+      today.number > high ? 'past-best-quality' : today.number === high ? 'use-soon' : 'fine';
+    if (!printed && SEVERITY[work.verdict] < SEVERITY[atLeast]) work.verdict = atLeast;
+    if (!printed) work.quality ??= { from: high, to: high };
     const meaning = tables.packageDates.find((row) => row.id === `${region}-use-by`);
-    work.reasons.push(
-      reason(
-        'use-by-quality',
-        { day: onDay(dayNumber(dates.useBy)) },
-        meaning === undefined ? null : cite(tables, meaning),
-      ),
+    const said = reason(
+      'use-by-quality',
+      { day: onDay(high) },
+      meaning === undefined ? null : cite(tables, meaning),
     );
+    // What it is past is told first; of a day to come the days of the chart are.
+    if (work.verdict === 'past-best-quality') work.reasons.unshift(said);
+    else work.reasons.push(said);
   }
   return byHours(of, work);
 };

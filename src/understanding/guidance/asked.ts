@@ -52,8 +52,7 @@ export const askedIn = (
       facts.since !== null ||
       facts.overnight ||
       facts.mood === 'supposed' ||
-      asks(sentence) ||
-      has(sentence, 'inverted'))
+      ((asks(sentence) || has(sentence, 'inverted')) && !asksWhichThere(sentence)))
   )
     return 'out';
   // "Three pounds of chicken in cold water, how long": in water nothing is kept.
@@ -94,6 +93,14 @@ export const askedIn = (
   // "Mum is eighty-four and wants a soft-boiled egg": whom it is for is told, and what of such food is not for her.
   if (food !== null && facts.risks.length > 0 && saysWord(sentence, 'eating')) return 'still';
   return null;
+};
+
+/** "What fish is in the garage", "which food on the counter should I keep away from": of what stands there on record. */
+const asksWhichThere = (sentence: Sentence): boolean => {
+  const { tokens } = sentence;
+  const named = [...foodsIn(sentence), ...spotsOf(sentence, 'nofood')];
+  const sort = tokens.findIndex((word) => isWord(sentence, 'whatsort', word));
+  return sort >= 0 && named.some(({ from }) => from === sort + 1);
 };
 
 /** "How long should I cook a fourteen-pound turkey", "how many minutes a pound": how long over the heat. */

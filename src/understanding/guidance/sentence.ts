@@ -25,7 +25,10 @@ export const sentenceOf = (
 ): Sentence => {
   const tokens = asMeant(apartBut(said, rules), rules, language);
   const spots = spotsIn(tokens, language).filter(
-    (spot) => !isAuxiliary(tokens, spot) && !isJoint(tokens, spot, language),
+    (spot) =>
+      !isAuxiliary(tokens, spot) &&
+      !isJoint(tokens, spot, language) &&
+      !namesAppliance(tokens, spot, language),
   );
   const sentence: Sentence = { tokens, rules, language, clock, spots };
   const standing = standingIn(sentence);
@@ -34,6 +37,13 @@ export const sentenceOf = (
     (spot) => !trouble.has(spot.kind) || !standing.some((one) => one.from <= spot.from && spot.to <= one.to),
   );
   return { ...sentence, spots: [...kept, ...partedOut(sentence), ...standing] };
+};
+
+/** "The garage freezer", "the porch fridge": what stands there is cold, and that is its name. */
+const namesAppliance = (tokens: readonly string[], { kind, value, to }: Spot, language: string): boolean => {
+  if (kind !== 'at' || value !== 'counter') return false;
+  const of = (name: string): boolean => guidanceWords(language, name).has(tokens[to] ?? '');
+  return of('fridgename') || of('freezername');
 };
 
 const trouble: ReadonlySet<string> = new Set(['emergency', 'symptom', 'ill', 'damage']);
