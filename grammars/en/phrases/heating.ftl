@@ -227,6 +227,10 @@ power-back = Out for { $hours }{ $discards ->
     [one] , and guidance says throw out one thing.
    *[other] , and guidance says throw out { $discards } things.
   }
+power-lost-so-far = Throw out { $items }{ $left ->
+    [0] .
+   *[other] , and { $left } more.
+  }
 power-nothing = Nothing in the fridge or freezers is on record.
 power-back-title = going through the food after the power cut
 power-steps = { $count ->

@@ -204,6 +204,10 @@ power-back = Sin luz { $hours }{ $discards ->
     [one] , y la guía dice que se tire una cosa.
    *[other] , y la guía dice que se tiren { UNA($discards) } cosas.
   }
+power-lost-so-far = Tira { $items }{ $left ->
+    [0] .
+   *[other] , y { UNA($left) } más.
+  }
 power-nothing = No hay nada registrado en el refrigerador ni en los congeladores.
 power-back-title = revisar la comida después del corte de luz
 power-steps = { $count ->

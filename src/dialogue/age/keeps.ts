@@ -20,6 +20,7 @@ import { oldestFirst } from '../refer/tell-apart.js';
 import { needItem } from '../refer/need.js';
 import { byAge, it } from './by-age.js';
 import { inNoTable, whereSaid, genericKeeps } from './generic-keeps.js';
+import { useFirst } from './use-first.js';
 
 const sameDay = (items: readonly Item[], when: SaidDate): Item[] =>
   items.filter((item) =>
@@ -36,8 +37,16 @@ const asksHowLong = ({ qualifiers }: Turn): boolean =>
  */
 export const keeps: Handler = (act, turn) => {
   const { slots } = act;
-  if (slots.noFood) return inNoTable(slots);
+  const spot = slots.place ?? slots.item?.at;
+  if (slots.noFood && !spot) return inNoTable(slots);
   if (slots.asked === 'freeze') return mayBeFrozen(turn, slots);
+  // "Is everything in the fridge all right", "all the food on that shelf": what is past first, of all there is.
+  const ofAll = slots.item?.pointer === 'all' && turn.memory.items.length === 0;
+  if (ofAll || (spot && (slots.noFood || !slots.item)))
+    return useFirst(
+      { intent: 'use-first', slots: { asked: 'past', ...(spot ? { place: spot } : {}) } },
+      turn,
+    );
   const { items: found, unknown } = askedItems(act, turn);
   const items = ofThatFood(found, slots.item?.words);
   const when = slots.when ?? Object.values(slots.dates ?? {})[0];
@@ -71,6 +80,7 @@ export const keeps: Handler = (act, turn) => {
   if (general) return { ...general, memory: items.length > 0 ? about(turn, items) : {} };
   if (unknown) return noneLeft(turn, unknown);
   if (items.length > 0) return ownVerdicts(turn, items);
+  // "Is everything in the fridge all right": what is past and what comes first, of all there is.
   const needed = needItem(turn, slots.item ?? it(turn), { question: say('ask-keeps') });
   if ('reply' in needed) return needed.reply;
   const till = dayAhead(turn, slots.when);

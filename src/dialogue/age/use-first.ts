@@ -75,7 +75,8 @@ const rankedGroups = (ranked: readonly RankedItem[]): Ranked[] =>
   });
 
 /** "What is old" asks for what is past; "what should I use first" for what still can be. */
-const asksForPast = (turn: Turn): boolean => turn.qualifiers.has('past');
+const asksForPast = (turn: Turn, { asked }: Slots): boolean =>
+  asked === 'past' || turn.qualifiers.has('past');
 
 const isPast = ({ assessment }: RankedItem): boolean => assessment.verdict === 'throw-out';
 
@@ -143,7 +144,7 @@ export const useFirst: Handler = (act, turn) => {
           : (one.assessment.daysLeft ?? Infinity) <= within),
     ),
   );
-  const pastFirst = within === null && asksForPast(turn);
+  const pastFirst = within === null && asksForPast(turn, slots);
   const told = pastFirst ? [...past, ...soon] : [...soon, ...past];
   const offered = told.map(({ group }) => group.first);
   const { first, more: soonMore, left: soonLeft } = inGroups(soonWords(turn, soon));

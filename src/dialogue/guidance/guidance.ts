@@ -502,6 +502,8 @@ export const guidance: Handler = (act, turn) => {
   const { slots } = act;
   const facts = slots.guidance;
   if (!facts) return { parts: [], ask: { slot: 'item', question: say('ask-keeps'), expecting: 'item' } };
+  if (facts.asked === 'power' && (!slots.item || slots.noFood) && !facts.infant)
+    return holding({ turn, slots, facts });
   if (slots.noFood) return inNoTable(slots);
   if (facts.asked === 'fridge-reads') return reading('fridge', { turn, slots, facts });
   if (facts.asked === 'freezer-reads') return reading('freezer', { turn, slots, facts });
@@ -515,7 +517,6 @@ export const guidance: Handler = (act, turn) => {
   if (facts.asked === 'cool') return cooling({ facts, turn });
   if (facts.asked === 'claim' && facts.claim) return claim(turn, facts.claim);
   if (facts.asked === 'label' && facts.label) return label(turn, facts.label);
-  if (facts.asked === 'power' && !slots.item && !facts.infant) return holding({ turn, slots, facts });
   const own = ownOr(turn, slots, facts);
   if (own) return own;
   const known =

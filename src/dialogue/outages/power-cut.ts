@@ -263,6 +263,42 @@ const soFar = (turn: Turn, { since, backAt }: PowerCut): Reply => ({
   ],
 });
 
+/** "Is everything in there all right", while it lasts: how each holds, by what rule, and what is to be thrown out by now. */
+const lostSoFar = (turn: Turn, slots: Slots, outage: PowerCut): Reply => {
+  const kind = kindAsked(turn, slots, outage);
+  const missing = askState(outage, slots, kind ?? undefined);
+  const report = reportFor(turn, judgedUntold(outage));
+  const gone = report.items.filter(
+    ({ verdict, where }) => verdict === 'discard' && (kind === null || where === kind),
+  );
+  const { first, more, left } = inGroups([...new Set(gone.map(({ name }) => name))]);
+  const held =
+    kind === 'freezer'
+      ? outage.doors === null || outage.fullness === null
+        ? []
+        : [holding(turn, 'freezer', report.freezer)]
+      : outage.doors === null
+        ? ifShut(turn, outage)
+        : kind === 'fridge' || outage.fullness === null
+          ? [holding(turn, 'fridge', report.fridge)]
+          : holdings(turn, report);
+  return {
+    ...missing,
+    parts: [
+      ...held,
+      hoursSay(),
+      ...(gone.length > 0 && outage.doors !== null
+        ? [say('power-lost-so-far', { items: list(first), left })]
+        : []),
+    ],
+    more,
+    sources: sourcesOf([report.fridge, report.freezer]),
+    names: gone.map(({ name }) => name),
+    count: gone.length,
+    ...noted(turn, outage),
+  };
+};
+
 export const powerCut: Handler = (act, turn) => {
   const { slots } = act;
   // Told with its end, also in answer to since when, it is over.
@@ -272,6 +308,8 @@ export const powerCut: Handler = (act, turn) => {
   const known = before && (!before.backAt || slots.items) ? before.since : null;
   // How long it was in all is told of what is over, of the cut that was just talked of.
   if (slots.inAll && before) return powerBack(act, turn);
+  // What was lost to one that is over is gone through as that is.
+  if (slots.asked === 'lost' && before?.backAt) return powerBack(act, turn);
   if (slots.asked === 'lapse' && before) return soFar(turn, before);
   const since = sinceSaid(turn, slots) ?? (slots.asked === 'now' ? turn.clock.now : known);
   // How the doors were, told of what is over: it goes with that.
@@ -280,6 +318,7 @@ export const powerCut: Handler = (act, turn) => {
   if (!since) return slots.items ? withoutCut(turn, slots.items) : askSince;
   const outage = cutOf(turn, slots, since);
   if (slots.items && slots.items.length > 0) return ofFoods(turn, slots.items, outage);
+  if (slots.asked === 'lost') return lostSoFar(turn, slots, outage);
   const first = turn.picked.doors || slots.doors || slots.fullness ? [] : [say('power-first')];
   const kind = kindAsked(turn, slots, outage);
   const missing = askState(outage, slots, kind ?? undefined);

@@ -28,6 +28,9 @@ export const askedIn = (
   if (food !== null && facts.icy !== null && back) return 'power';
   // With no food it is about fridge and freezer: how long they hold.
   if (said.has('power')) return 'power';
+  // "How long will the food in the fridge stay cold": what a shut door holds, told of no food.
+  if (foodsIn(sentence).length === 0 && askedFor && has(sentence, 'staycold') && cold.length > 0)
+    return 'power';
   if (said.has('cool') || facts.readings.length > 1) return 'cool';
   if (cooksFor(sentence)) return 'roast';
   if (said.has('cook') && !(reads && !asks(sentence))) return 'cook';
@@ -78,6 +81,10 @@ export const askedIn = (
     return 'reheat';
   if (said.has('thaw') && asks(sentence)) return 'thaw';
   if (said.has('keep') && !(facts.seconds !== null && said.has('still'))) return 'keep';
+  // "Is the stuff in the fridge still okay", with nothing told of it: the record knows each by itself.
+  const ofAll = foodsIn(sentence).length === 0 && !facts.infant && has(sentence, 'allfood');
+  const judged = said.has('still') || (askedFor && has(sentence, 'done'));
+  if (judged && ofAll && facts.seconds === null && Object.keys(facts.dates).length === 0) return null;
   if (said.has('still')) return 'still';
   // "I made the bottle at ten, can the baby finish it".
   if (facts.infant && askedFor && (facts.feeding || facts.since !== null)) return 'still';

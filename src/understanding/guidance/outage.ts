@@ -139,6 +139,19 @@ const kindAsked = (sentence: Sentence): Appliance | null => {
   return fridge === freezer ? null : fridge ? 'fridge' : 'freezer';
 };
 
+/** "Is everything in there all right", "what in the fridge is lost": of all that it holds, by no name. */
+const asksOfAll = (sentence: Sentence, base: Act | undefined): boolean => {
+  // "Is all the food in it safe" asks of no allergen, and "what food is lost" looks for none.
+  const loose = base?.intent === 'find' || (base?.intent === 'contains' && !base.slots.allergens);
+  if ((base && ofSomebody.has(base.intent) && !loose) || foodsIn(sentence).length > 0) return false;
+  const judged =
+    spotsOf(sentence, 'ask').some(({ value }) => value === 'still') ||
+    (has(sentence, 'done') && asksAnywhere(sentence));
+  const lost = has(sentence, 'discards') || has(sentence, 'lostask');
+  const whole = has(sentence, 'allfood') || has(sentence, 'fridgename') || has(sentence, 'freezername');
+  return (judged && whole) || (lost && asksAnywhere(sentence));
+};
+
 /** What is said of a power cut; null where nothing is. `known`: one is talked of. */
 export const outageAct = (
   sentence: Sentence,
@@ -155,15 +168,16 @@ export const outageAct = (
   const told = doors.fridge !== undefined || doors.freezer !== undefined;
   const inAll = has(sentence, 'inall') && spansIn(sentence).length > 0;
   const foods = foodsAsked(sentence, base);
+  const all = asksOfAll(sentence, base);
   // Of a cut that nobody told of before, food is asked with all that was told: that is a question of guidance.
   if (!known && foodsIn(sentence).length > 0 && (foods.length > 0 || !has(sentence, 'cutjust'))) return null;
   const holds =
-    has(sentence, 'holdask') &&
+    (has(sentence, 'holdask') || (has(sentence, 'staycold') && asksAnywhere(sentence))) &&
     (begins || has(sentence, 'freezername') || has(sentence, 'fridgename') || has(sentence, 'holdup'));
   const todo = has(sentence, 'todoask');
   const lapse = (known || begins) && has(sentence, 'lapseask');
   const own = base?.intent === 'power-cut' || base?.intent === 'power-back' || base?.intent === 'answer';
-  const piece = told || lapse || back || inAll || holds || todo || foods.length > 0;
+  const piece = told || lapse || back || inAll || holds || todo || all || foods.length > 0;
   // What the frame of requests holds whole is its own: doors alike, an hour, an end.
   // "It went off about two minutes ago", "just now": an hour that the frame did not hear.
   const unheard =
@@ -178,9 +192,11 @@ export const outageAct = (
     doors.fridge !== doors.freezer ||
     inAll ||
     foods.length > 0 ||
+    // What in it is lost while it lasts; told that it is back, the frame goes through it all.
+    (all && !back) ||
     (holds && base?.slots.asked === undefined);
   if (own ? !beyond : !piece && !begins) return null;
-  if (!begins && !back && !inAll && !told && foods.length === 0 && !holds && !lapse) return null;
+  if (!begins && !back && !inAll && !told && foods.length === 0 && !holds && !lapse && !all) return null;
   const said = begins || inAll ? sinceIn(sentence) : {};
   // "The lights have just gone off": now.
   const just = begins && Object.keys(said).length === 0 && has(sentence, 'cutjust');
@@ -201,8 +217,16 @@ export const outageAct = (
       ...(doors.freezer ? { freezerDoors: doors.freezer } : {}),
       ...(fullness ? { fullness } : {}),
       ...(foods.length > 0 ? { items: foods } : {}),
-      ...(lapse ? { asked: 'lapse' } : holds ? { asked: 'holds' } : todo ? { asked: 'todo' } : {}),
-      ...(kind && (holds || asks(sentence)) ? { placeKind: kind } : {}),
+      ...(lapse
+        ? { asked: 'lapse' }
+        : holds
+          ? { asked: 'holds' }
+          : all
+            ? { asked: 'lost' }
+            : todo
+              ? { asked: 'todo' }
+              : {}),
+      ...(kind && (holds || all || asks(sentence)) ? { placeKind: kind } : {}),
     },
   };
 };

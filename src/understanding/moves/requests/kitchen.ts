@@ -211,7 +211,9 @@ export const powerFrame: Frame = (request) => {
     ...(span ? [span] : []),
     ...ofKind(bits, 'day'),
   ]);
-  const intent = back || (lost.length > 0 && power.length > 0) ? 'power-back' : told ? 'power-cut' : 'answer';
+  const lasts = off.length > 0 && !back;
+  const intent =
+    back || (lost.length > 0 && power.length > 0 && !lasts) ? 'power-back' : told ? 'power-cut' : 'answer';
   return { acts: [{ intent, slots }], used };
 };
 
