@@ -40,6 +40,10 @@ export interface Person {
   readonly atRisk: boolean;
   /** Of what kind: "pregnant", "older", "weakened", "infant". Absent when nobody said. */
   readonly risks?: readonly string[];
+  /** How their food is to be, in the words it was told in: "cut up small". Absent when nobody said. */
+  readonly needs?: readonly string[];
+  /** The day a guest comes, the last that was told. */
+  readonly comesOn?: PlainDate;
 }
 
 export type PlaceKind =

@@ -130,6 +130,8 @@ export const recordShapes = {
     diets: texts.exactOptional(),
     atRisk: z.boolean(),
     risks: texts.exactOptional(),
+    needs: texts.exactOptional(),
+    comesOn: dayShape.exactOptional(),
   }),
   place: z.strictObject({
     id,

@@ -408,6 +408,10 @@ export interface Slots {
   readonly guidance?: GuidanceFacts;
   /** What puts somebody at higher risk: "pregnant", "older", "weakened", "infant". */
   readonly risks?: readonly string[];
+  /** How somebody's food is to be, in the words it was told in. */
+  readonly needs?: readonly string[];
+  /** The day somebody comes. */
+  readonly visit?: SaidDate;
   readonly reason?: 'stopword' | 'smell' | 'mould' | null;
   /** What else was told of what is put away: kept once it is on record, whatever is asked before. */
   readonly besides?: Statement;

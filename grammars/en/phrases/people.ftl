@@ -2,6 +2,18 @@
 
 ask-person = What is the person's name?
 person-added = { $name } eats here now.
+person-comes = { $name } comes { ON($day) }.
+person-needs = { $name }: { $needs }.
+person-needs-noted = Noted for { $name }: { $needs }.
+person-risk-yes = Yes, { $name } is { risk-told }.
+person-risk-not = Not as recorded: nobody told me that { $name } is at higher risk.
+person-is-at-risk = { $name } is { risk-told }.
+people-at-risk = { CAP($people) } { $count ->
+    [one] is
+   *[other] are
+  } at higher risk, as recorded.
+nobody-at-risk = Nobody is recorded as at higher risk.
+nobody-comes = Nobody is recorded as coming.
 person-known = I know { $name } already.
 person-watches = { $name } watches for { $allergens }.
 person-watches-already = I have that: { $name } watches for { $allergens }.

@@ -1,6 +1,18 @@
 # Quién come aquí, y lo que no puede comer.
 
 person-added = { $name } ya come aquí.
+person-comes = { $name } viene { ON($day) }.
+person-needs = { $name }: { $needs }.
+person-needs-noted = Anotado para { $name }: { $needs }.
+person-risk-yes = Sí, { $name } { risk-told }.
+person-risk-not = No consta: nadie me dijo que { $name } corra más riesgo.
+person-is-at-risk = { $name } { risk-told }.
+people-at-risk = { $people } { $count ->
+    [one] corre
+   *[other] corren
+  } más riesgo, según consta.
+nobody-at-risk = No consta que nadie corra más riesgo.
+nobody-comes = No consta que venga nadie.
 person-known = A { $name } ya la tengo registrada.
 person-watches = Anotado: { $name } no come { OURS($allergens) }.
 person-watches-already = Eso ya lo tengo: { $name } no come { OURS($allergens) }.

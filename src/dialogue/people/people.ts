@@ -2,15 +2,17 @@
 import {
   addPerson as addPersonChange,
   amendPerson,
+  applyChange,
   dropNotes,
   heardNotes,
   isRefused,
+  joinChanges,
   leaveNote as leaveNoteChange,
   notesFor,
   peopleCalled,
   personCalled,
 } from '../../kitchen/index.js';
-import type { Note, Person } from '../../kitchen/model.js';
+import type { Change, Kitchen, Note, Person } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import { allergenNamed, watchesFor } from '../../safety/index.js';
 import type { Act, Mention, Slots } from '../../understanding/intents.js';
@@ -21,11 +23,13 @@ import {
   type Turn,
   about,
   ago,
+  day,
   list,
   say,
   speakerPerson,
   onRecord,
   notFound,
+  todayOf,
 } from '../handler.js';
 import { findItems, noSuch } from '../refer/items.js';
 import { needItem } from '../refer/need.js';
@@ -166,6 +170,10 @@ const whichNuts = (turn: Turn, { id, name }: Person): Reply => {
 };
 
 /** What makes somebody at risk is said back as it was told. */
+const riskTold = ({ name, risks = [] }: Person): { name: string; risk: string } => ({
+  name,
+  risk: risks[0] ?? 'unsaid',
+});
 const riskWords = (name: string, risks: readonly string[] = []): { name: string; risk?: string } => ({
   name,
   ...(risks[0] ? { risk: risks[0] } : {}),
@@ -201,7 +209,46 @@ const noLonger = (turn: Turn, person: Person, named: readonly string[]): Reply =
   }));
 };
 
-export const addPerson: Handler = (act, turn) => {
+/** The day of a visit and how her food is to be go with whatever else is told of somebody, in one change. */
+const withBeside = (turn: Turn, { slots }: Act, reply: Reply): Reply => {
+  const { visit, needs = [] } = slots;
+  if (!visit && needs.length === 0) return reply;
+  const kept = reply.changes ?? [];
+  const after: Kitchen = kept.reduce(applyChange, turn.kitchen);
+  const ids = [...new Set([reply.memory?.personId ?? [], reply.memory?.people ?? []].flat())];
+  // A guest is somebody who was not here before, or of whom alone it was told.
+  const guests = ids.length > 1 ? ids.filter((id) => !turn.kitchen.people.has(id)) : ids;
+  const people = guests.flatMap((id) => after.people.get(id) ?? []);
+  if (people.length === 0) return reply;
+  const told = people.map((person) =>
+    amendPerson({ ...turn, kitchen: after }, person.id, {
+      ...(visit ? { comesOn: visit.day } : {}),
+      addNeeds: needs,
+    }),
+  );
+  const beside = told.filter((one): one is Change => !isRefused(one));
+  const [first, ...rest] = [...kept, ...beside];
+  const own = reply.parts.filter(
+    ({ phrase }) =>
+      // A guest does not "eat here now", and what is new of somebody known is what is said.
+      !(phrase === 'person-added' && visit) && !(phrase === 'person-known' && beside.length > 0),
+  );
+  return {
+    ...reply,
+    parts: [
+      ...people.flatMap(({ name }) => (visit ? [say('person-comes', { name, day: day(visit.day) })] : [])),
+      ...(needs.length > 0
+        ? people.map(({ name }) => say('person-needs-noted', { name, needs: list(needs) }))
+        : []),
+      ...own,
+    ],
+    ...(first ? { changes: [joinChanges(first, ...rest)] } : {}),
+  };
+};
+
+export const addPerson: Handler = (act, turn) => withBeside(turn, act, personTold(act, turn));
+
+const personTold: Handler = (act, turn) => {
   const which = askWhichPerson(turn, act.slots);
   if (which) return which;
   if (act.slots.eaters && !asOne(act.slots.eaters)) return keepEaters(turn, act.slots.eaters);
@@ -293,7 +340,8 @@ export const addPerson: Handler = (act, turn) => {
   }));
 };
 
-export const people: Handler = (_act, turn) => {
+export const people: Handler = ({ slots }, turn) => {
+  if (slots.asked === 'guests') return guestsTold(turn, slots);
   const here = [...turn.kitchen.people.values()].filter(({ eatsHere }) => eatsHere);
   if (here.length === 0) return { parts: [say('no-people')], count: 0 };
   const names = here.map(({ name, allergens }) =>
@@ -308,11 +356,69 @@ export const people: Handler = (_act, turn) => {
   };
 };
 
+const besideOf = ({ name, needs = [] }: Person): Say[] =>
+  needs.length > 0 ? [say('person-needs', { name, needs: list(needs) })] : [];
+
+/** A visit that is still to come. */
+const visitOf = (turn: Turn, { name, comesOn }: Person): Say[] =>
+  comesOn && comesOn >= todayOf(turn) ? [say('person-comes', { name, day: day(comesOn) })] : [];
+
+/** "Who is coming on Saturday": of that day, else of every day to come, with what each must not have. */
+const guestsTold = (turn: Turn, { visit }: Slots): Reply => {
+  const all = [...turn.kitchen.people.values()]
+    .filter(
+      (one) =>
+        visitOf(turn, one).length > 0 &&
+        (!visit || (one.comesOn! >= visit.day && one.comesOn! <= (visit.until ?? visit.day))),
+    )
+    .sort((a, b) => a.comesOn!.localeCompare(b.comesOn!));
+  return {
+    parts:
+      all.length > 0
+        ? all.flatMap((one) => [...visitOf(turn, one), ...ofPerson(one)])
+        : [say('nobody-comes')],
+    names: all.map(({ name }) => name),
+    count: all.length,
+    ...(all[0] ? { memory: { personId: all[0].id } } : {}),
+  };
+};
+
+/** "Does Theo need extra care": whether guidance counts him as at risk, how his food is to be, and what he watches for. */
+const careFor = (person: Person): Reply => ({
+  parts: [
+    person.atRisk ? say('person-risk-yes', riskTold(person)) : say('person-risk-not', { name: person.name }),
+    ...besideOf(person),
+    ...(person.allergens.length > 0
+      ? [onRecord('person-watches', { name: person.name, allergens: list(person.allergens) })]
+      : []),
+  ],
+  details: person.atRisk ? [say('caution-ask-clinician')] : [],
+  memory: { personId: person.id },
+});
+
+/** "Who is at risk", "does anybody need extra care". */
+const whoAtRisk = (turn: Turn): Reply => {
+  const all = [...turn.kitchen.people.values()];
+  const names = all.filter(({ atRisk }) => atRisk).map(({ name }) => name);
+  return {
+    parts: [
+      names.length > 0
+        ? say('people-at-risk', { people: list(names), count: names.length })
+        : say('nobody-at-risk'),
+      ...all.flatMap(besideOf),
+    ],
+    names,
+    count: names.length,
+  };
+};
+
 /** What is recorded of one person: allergens first. */
 const ofPerson = (person: Person): Say[] => [
   person.allergens.length > 0
     ? onRecord('person-watches', { name: person.name, allergens: list(person.allergens) })
     : say('person-none', { name: person.name }),
+  ...(person.atRisk ? [say('person-is-at-risk', riskTold(person))] : []),
+  ...besideOf(person),
   ...(dietsOf(person).length > 0
     ? [onRecord('person-eats', { name: person.name, diets: list(dietsOf(person)) })]
     : []),
@@ -347,6 +453,7 @@ export const whoAllergic: Handler = (act, turn) => {
   if (mustNot) return mustNot;
   const { person, unknown } = personAsked(turn, act.slots);
   if (unknown && !person) return nobodyCalled(turn, act.slots, unknown);
+  if (act.slots.asked === 'risk') return person ? careFor(person) : whoAtRisk(turn);
   if (person && wanted.length > 0) {
     const watched = wanted.filter((one) => person.allergens.includes(one));
     return {
@@ -371,7 +478,8 @@ export const whoAllergic: Handler = (act, turn) => {
       memory: { personId: person.id },
     };
   }
-  if (person) return { parts: ofPerson(person), memory: { personId: person.id } };
+  if (person)
+    return { parts: [...ofPerson(person), ...visitOf(turn, person)], memory: { personId: person.id } };
   if (act.slots.diet) return whoEats(turn, act.slots.diet);
   const all = [...turn.kitchen.people.values()].filter(({ allergens }) =>
     wanted.length > 0 ? allergens.some((one) => wanted.includes(one)) : allergens.length > 0,

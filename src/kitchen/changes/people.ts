@@ -1,4 +1,5 @@
 /** People of the household, and words left for them. */
+import type { PlainDate } from '../../terms/dates.js';
 import type { Id, Kitchen, Note, Person } from '../model.js';
 import { change, op, refuse, type Doing, type Result } from '../doing.js';
 
@@ -60,6 +61,8 @@ export const addPerson = (
     ...(person.diets?.length ? { diets: person.diets } : {}),
     atRisk: person.atRisk ?? false,
     ...(person.risks?.length ? { risks: person.risks } : {}),
+    ...(person.needs?.length ? { needs: person.needs } : {}),
+    ...(person.comesOn ? { comesOn: person.comesOn } : {}),
   };
   return change('set', [made.name], [op('person', made.id, null, made)]);
 };
@@ -73,6 +76,8 @@ export interface PersonFacts {
   readonly removeAllergens?: readonly string[];
   readonly addDiets?: readonly string[];
   readonly removeDiets?: readonly string[];
+  readonly addNeeds?: readonly string[];
+  readonly comesOn?: PlainDate;
 }
 
 /** Left out when there are none, as it was before anybody said. */
@@ -91,6 +96,10 @@ const risksWith = ({ risks = [] }: Person, { atRisk, addRisks = [] }: PersonFact
   return after.length > 0 || risks.length > 0 ? { risks: after } : {};
 };
 
+/** Each once, in the order told. */
+const needsWith = ({ needs = [] }: Person, { addNeeds = [] }: PersonFacts): Pick<Person, 'needs'> =>
+  addNeeds.length > 0 ? { needs: [...new Set([...needs, ...addNeeds])] } : {};
+
 /** Refused: unknown-person, no-name, person-exists, nothing-changes. */
 export const amendPerson = (doing: Doing, personId: Id, facts: PersonFacts): Result => {
   const person = doing.kitchen.people.get(personId);
@@ -108,6 +117,8 @@ export const amendPerson = (doing: Doing, personId: Id, facts: PersonFacts): Res
     eatsHere: facts.eatsHere ?? person.eatsHere,
     atRisk: facts.atRisk ?? person.atRisk,
     ...risksWith(person, facts),
+    ...needsWith(person, facts),
+    ...(facts.comesOn ? { comesOn: facts.comesOn } : {}),
     ...dietsWith(person, facts),
     allergens: [...kept, ...(facts.addAllergens ?? []).filter((allergen) => !kept.includes(allergen))],
   };

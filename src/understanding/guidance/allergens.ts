@@ -384,7 +384,7 @@ export const allergenActs = (sentence: Sentence, base: readonly Act[]): readonly
       act?.intent === 'add-person' &&
       person.slots.eaters === undefined &&
       wholeFoods(sentence).length === 0 &&
-      heard.length >= named(spots).length &&
+      heard.length >= (person.slots.allergens ?? named(spots)).length &&
       !/ /.test(act.slots.words ?? '');
     return same ? null : [person];
   }

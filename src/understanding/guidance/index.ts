@@ -29,6 +29,7 @@ import { guidanceAct } from './question.js';
 import { allergenActs, allergensAnswered, bothNuts, everyKind, freeAnswered } from './allergens.js';
 import { riskAct } from './at-risk.js';
 import { dietGuest } from './guests.js';
+import { careAsked, guestAct, guestsAsked, needAct, withVisit } from './person-facts.js';
 import { severalHeated } from './heats.js';
 import { thenAsked, toldAndAsked } from './told-then-asked.js';
 import { has, moodOf, personIn, sentenceOf, spotsOf, type Sentence } from './sentence.js';
@@ -255,8 +256,8 @@ const withoutFood = (heard: Understanding, rules: DynamicRules, language: string
     : heard;
 };
 
-/** Which nuts, where the sentence says that it is all of them. */
-const withEveryKind = (
+/** Which nuts, where the sentence says that it is all of them; on which day somebody comes. */
+const withPersonFacts = (
   heard: Understanding,
   text: string,
   names: HouseholdNames,
@@ -272,7 +273,9 @@ const withEveryKind = (
     clock,
   );
   const readings = heard.readings.map((reading) => {
-    const acts = reading.acts.map((act) => everyKind(act, sentence, expecting === 'allergen'));
+    const acts = reading.acts.map((act) =>
+      withVisit(everyKind(act, sentence, expecting === 'allergen'), sentence),
+    );
     return sameActs(acts, reading.acts) ? reading : { ...reading, acts };
   });
   return { ...heard, readings };
@@ -317,6 +320,8 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     const noted =
       context.expecting === 'words' || context.expecting === 'detail' ? freeAnswered(sentence) : null;
     if (noted) return readAs(noted, said, tokens);
+    const care = careAsked(sentence) ?? guestsAsked(sentence);
+    if (care) return readAs([care], said, tokens);
     const allergens = allergenActs(sentence, base.verdict === 'out-of-scope' ? [] : acts);
     const outage = outageAct(sentence, context.expecting, allergens?.[0] ?? acts[0]);
     // "Power's out, I've got Joan here, she can't have nuts": both are told, and neither is dropped.
@@ -339,6 +344,10 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     const risk = riskAct(sentence, acts[0] ?? null);
     // "I am pregnant, can I eat the brie": answered, and what was told of her is kept as well.
     if (risk) return readAs(asked?.slots.item ? [asked, risk] : [risk], said, tokens);
+    const need = needAct(sentence, acts[0] ?? null);
+    if (need) return readAs([need], said, tokens);
+    const comes = context.expecting === 'anything' ? guestAct(sentence, base) : null;
+    if (comes) return readAs([comes], said, tokens);
     // Somebody without a name who eats so: kept, where nothing else was made of it.
     const [only] = acts;
     const ofNobody =
@@ -377,7 +386,7 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
       const [said] = hypotheses;
       if (!said || context.expecting === 'spelling' || context.expecting === 'code') return base;
       const ofAll = (one: Understanding, text: string): Understanding =>
-        withEveryKind(one, text, names, context, language);
+        withPersonFacts(one, text, names, context, language);
       const heard = settledFirst(ofAll(read(base, said, names, context), said.text), base, (rest, text) =>
         ofAll(
           read(rest, { text, confidence: said.confidence }, names, { ...context, expecting: 'anything' }),
