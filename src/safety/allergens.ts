@@ -120,7 +120,11 @@ const freesFrom = (said: string, asked: string, tables: SafetyTables): boolean =
   const group = tables.allergens.find(
     (row) => row.id === said || key(row.name) === key(said) || groupNoun(row, said),
   );
-  return group !== undefined && group.id !== 'gluten' && allergenNamed(asked, tables).includes(group.id);
+  // "Shellfish" is of two groups: what is free from one of them is not free from it.
+  const wanted = allergenNamed(asked, tables).filter((id) => id !== 'gluten');
+  return (
+    group !== undefined && group.id !== 'gluten' && wanted.length > 0 && wanted.every((id) => id === group.id)
+  );
 };
 const GROUP_NOUNS: Readonly<Record<string, readonly string[]>> = {
   milk: ['dairy'],

@@ -48,6 +48,14 @@ describe('allergens in an item', () => {
       'said-free-from',
     );
   });
+  it('shellfish is of both groups: what is free from one is not free from it', () => {
+    const soup = { name: 'soup', contains: [], freeFrom: ['crustaceans'] };
+    expect(allergenIn(soup, 'shellfish').answer).toBe('unknown');
+    expect(allergenIn({ ...soup, contains: ['molluscs'] }, 'shellfish').answer).toBe('said-to-contain');
+    expect(allergenIn({ ...soup, freeFrom: ['shellfish'] }, 'shellfish').answer).toBe('said-free-from');
+    expect(watchesFor({ allergens: ['shellfish'] }, 'crustacean shellfish')).toBe(true);
+    expect(watchesFor({ allergens: ['crustacean shellfish'] }, 'shellfish')).toBe(false);
+  });
   it('a group by another word is watched for already', () => {
     expect(watchesFor({ allergens: ['crustacean shellfish'] }, 'crustaceans')).toBe(true);
     expect(watchesFor({ allergens: ['crustacean shellfish'] }, 'milk')).toBe(false);

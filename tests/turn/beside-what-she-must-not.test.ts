@@ -34,6 +34,13 @@ describe('a guest', () => {
   );
 });
 
+describe('shellfish told of somebody', () => {
+  test('is kept as told, in place of the narrower group', async () => {
+    const after = await talked("Peter can't have shellfish");
+    expect(personOf(after, 'Peter')?.allergens).toEqual(['shellfish']);
+  });
+});
+
 describe('how the food of somebody is to be', () => {
   test.each([
     ['Dele needs her meat minced', 'meat minced'],

@@ -19,6 +19,7 @@ word-milk = leche
 word-egg = huevo
 word-eggs = huevo
 word-fish = pescado
+word-shellfish = mariscos
 word-crustacean-shellfish = crustáceos
 word-crustaceans = crustáceos
 word-tree-nuts = nueces

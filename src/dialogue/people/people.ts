@@ -246,6 +246,23 @@ const withBeside = (turn: Turn, { slots }: Act, reply: Reply): Reply => {
   };
 };
 
+/** What is new of what she must not have; "shellfish", of her who watches for crustaceans, takes the place of that. */
+const watchedToo = (
+  person: Person,
+  allergens: readonly string[],
+): { addAllergens: readonly string[]; removeAllergens: readonly string[] } => {
+  const added = allergens.filter((one) => !watchesFor(person, one));
+  return {
+    addAllergens: added,
+    removeAllergens: person.allergens.filter((kept) =>
+      added.some(
+        (one) =>
+          watchesFor({ allergens: [one] }, kept) && allergenNamed(one).length > allergenNamed(kept).length,
+      ),
+    ),
+  };
+};
+
 export const addPerson: Handler = (act, turn) => withBeside(turn, act, personTold(act, turn));
 
 const personTold: Handler = (act, turn) => {
@@ -262,7 +279,7 @@ const personTold: Handler = (act, turn) => {
     const diets = slots.diet ? [slots.diet] : [];
     const facts = slots.negated
       ? { removeDiets: diets }
-      : { addAllergens: allergens.filter((one) => !watchesFor(person, one)), addDiets: diets };
+      : { ...watchedToo(person, allergens), addDiets: diets };
     const result = amendPerson(turn, person.id, {
       ...facts,
       ...(slots.asked === 'risk'

@@ -80,7 +80,7 @@ const ofAnother: ReadonlySet<Intent> = new Set<Intent>([
 /** Told of somebody: how her food is to be. */
 export const needAct = (sentence: Sentence, base: Act | null): Act | null => {
   if (asks(sentence) || moodOf(sentence) !== 'told' || has(sentence, 'asksofher')) return null;
-  if (base && ofAnother.has(base.intent)) return null;
+  if (base && (ofAnother.has(base.intent) || base.slots.diet !== undefined)) return null;
   const needs = needsIn(sentence);
   const person = needs.length > 0 ? personSlot(sentence) : null;
   if (!person) return null;
