@@ -55,6 +55,7 @@ export type Filter =
   /** Of the list to buy, and not of what is here. */
   | { readonly by: 'listed' }
   /** What somebody warned of, in any of these words. */
+  /** With no words: any caution at all. */
   | { readonly by: 'caution'; readonly words: readonly string[] }
   | { readonly by: 'marked'; readonly is: boolean }
   /** Any day is on record of it. */

@@ -14,6 +14,10 @@ people-at-risk = { CAP($people) } { $count ->
   } at higher risk, as recorded.
 nobody-at-risk = Nobody is recorded as at higher risk.
 nobody-comes = Nobody is recorded as coming.
+caution-entry = { $name }: { $cautions }
+cautions-told = { CAP($items) }.
+rest-unknown-these = Not recorded: { $items }.
+    .full = May contain { $allergens }, nobody recorded either way: { $items }.
 person-known = I know { $name } already.
 person-watches = { $name } watches for { $allergens }.
 person-watches-already = I have that: { $name } watches for { $allergens }.

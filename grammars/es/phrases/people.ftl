@@ -13,6 +13,10 @@ people-at-risk = { $people } { $count ->
   } más riesgo, según consta.
 nobody-at-risk = No consta que nadie corra más riesgo.
 nobody-comes = No consta que venga nadie.
+caution-entry = { $name }: { $cautions }
+cautions-told = { CAP($items) }.
+rest-unknown-these = Sin datos: { $items }.
+    .full = Puede contener { OURS($allergens) }, nadie anotó nada: { $items }.
 person-known = A { $name } ya la tengo registrada.
 person-watches = Anotado: { $name } no come { OURS($allergens) }.
 person-watches-already = Eso ya lo tengo: { $name } no come { OURS($allergens) }.

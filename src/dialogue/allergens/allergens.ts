@@ -253,6 +253,9 @@ export const suitsUnnamed = (turn: Turn, items: readonly Item[], allergens: read
 };
 
 /** "What can Dele eat": what is said to be free from all she watches for; the rest is unknown. */
+/** So few of which nobody knows are told by their names. */
+const fewNamed = 3;
+
 export const canEat: Handler = (act, turn) => {
   const { person, unknown: name } = personAsked(turn, act.slots);
   if (!person)
@@ -347,6 +350,8 @@ export const canEat: Handler = (act, turn) => {
   const { onRecord: not, byName } = sorted;
   const rest =
     pool.length - free.reduce((sum, { items }) => sum + items.length, 0) - not.length - byName.length;
+  const told = new Set([...free.flatMap(({ items }) => items), ...not, ...byName]);
+  const strange = [...new Set(pool.filter((item) => !told.has(item)).map(({ name: food }) => food))];
   const { first, more, left } = inGroups(free.map(groupName));
   const foods = (items: readonly Item[]) =>
     list(
@@ -372,7 +377,13 @@ export const canEat: Handler = (act, turn) => {
         ]
       : []),
     ...risk.parts,
-    ...(rest > 0 ? [say('rest-unknown', { count: rest, allergens: watched })] : []),
+    ...(rest > 0
+      ? [
+          strange.length <= fewNamed
+            ? say('rest-unknown-these', { items: list(strange), allergens: watched })
+            : say('rest-unknown', { count: rest, allergens: watched }),
+        ]
+      : []),
     ...andMore(left),
   ];
   return {

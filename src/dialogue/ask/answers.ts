@@ -192,8 +192,24 @@ const filterOf = <B extends Filter['by']>(query: Query, by: B): Extract<Filter, 
 
 const ofDays: ReadonlySet<Attribute> = new Set<Attribute>(['keeps', 'until', 'use-first', 'people', 'where']);
 
+/** What somebody warned of is read whole, each with what it says: who is warned must not have to ask for more. */
+const cautionsOf = (turn: Turn, pool: readonly Item[]): Reply | null => {
+  const warned = pool.filter(({ cautions }) => cautions.length > 0);
+  if (warned.length === 0) return null;
+  const entries = warned.map(({ name, cautions }) =>
+    say('caution-entry', { name, cautions: list(cautions) }),
+  );
+  return {
+    parts: [say('cautions-told', { count: warned.length, items: list(entries) })],
+    memory: about(turn, warned),
+    names: warned.map(({ name }) => name),
+    count: warned.length,
+  };
+};
+
 /** Who may have it, or what of these holds an allergen: the allergen rooms answer. */
 export const ofAllergens = (turn: Turn, query: Query, pool: readonly Item[]): Reply | null => {
+  if (filterOf(query, 'caution')?.words.length === 0) return cautionsOf(turn, pool);
   const holds = filterOf(query, 'contains') ?? filterOf(query, 'free');
   const suits = filterOf(query, 'suits');
   const keeps = suits !== undefined && query.by === null;
@@ -313,7 +329,9 @@ const forPerson = (
   // "Would it harm Theo": a yes or no of what is in it.
   if (named && !suits.is && person.allergens.length > 0)
     return each(turn, pool, (some) => of(contains, turn, some, { allergens: person.allergens }));
-  if (named) return each(turn, pool, (some) => of(canEat, turn, some, slots));
+  // "May Sam have some", of the one that was just told: a yes or no of that.
+  const one = query.whether && new Set(pool.map(({ name }) => name)).size === 1;
+  if (named || one) return each(turn, pool, (some) => of(canEat, turn, some, slots));
   return suits.is ? within(canEat, turn, pool, slots) : notFor(turn, person, pool);
 };
 

@@ -162,6 +162,7 @@ export const testOf = (turn: Turn, filter: Filter): Test | null => {
       return isLow;
     case 'caution':
       // Written on it, or what the marks on its marker mean in this household.
+      if (filter.words.length === 0) return (item) => item.cautions.length > 0;
       return (item) =>
         [...item.cautions, ...marksOf(turn.kitchen, item).diets].some((one) =>
           filter.words.some((word) => one.toLowerCase().split(' ').includes(word)),

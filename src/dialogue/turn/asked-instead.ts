@@ -124,7 +124,9 @@ const followsUp = ({ acts, fragment }: AskProposal, { intent }: Act, { state }: 
   if (query.ask.includes('sum')) return intent === 'how-many' || intent === 'tell';
   if (intent === 'tell') return picks || edit.only || !fragment;
   // "Who may not eat from these": of what was just told.
-  if (intent === 'who-allergic') return query.ask.includes('people') && point !== null;
+  // "And what is in it that folk might react to": of it, and of nobody.
+  if (intent === 'who-allergic')
+    return (query.ask.includes('people') || query.ask.includes('contents')) && point !== null;
   if (intent === 'no' || intent === 'yes' || intent === 'continue') return picks;
   return intent === 'guidance' && picks && query.ask.length > 0;
 };
@@ -217,6 +219,9 @@ const wanted = (work: Work, { question, verdict }: Understood, best: Reading | u
   if (lost) return isOurs(question);
   const [act, ...more] = best.acts;
   if (act?.intent === 'ask') return true;
+  // "Is it okay for me", "could Theo have a bit": of what was just told it is asked for somebody, whatever else it sounds like.
+  if (act && asksOfItFor(question) && work.state.memory.items.length > 0 && !changes(act))
+    return !judgesForHer.has(act.intent);
   // "Four are in the top basket": not put as a question, it puts right what was done.
   if (act?.intent === 'correct' && !question.outright && question.acts[0]!.slots.query) return false;
   if (act && more.length > 0 && question.left.length === 0 && byDiet(question)) return true;
@@ -278,6 +283,15 @@ const wanted = (work: Work, { question, verdict }: Understood, best: Reading | u
 const judgesFood: ReadonlySet<Intent> = new Set<Intent>([
   ...(['keeps', 'guidance', 'who-allergic', 'use-first', 'how-old', 'find', 'item-date'] as const),
 ]);
+/** Readings that answer for whom it is themselves. */
+const judgesForHer: ReadonlySet<Intent> = new Set<Intent>(['can-eat', 'contains', 'guidance', 'danger']);
+const asksOfItFor = ({ acts, left }: AskProposal): boolean => {
+  const { edit } = acts[0]!.slots;
+  const suits = edit?.query.where.every(({ by }) => by === 'suits') ?? false;
+  return (
+    suits && edit?.point === 'it' && edit.query.whether && edit.query.where.length > 0 && left.length === 0
+  );
+};
 /** What guidance says of a baby or of somebody at risk stands. */
 const ofRisk = ({ slots: { guidance } }: Act): boolean =>
   guidance !== undefined && (guidance.infant || guidance.risks.length > 0);

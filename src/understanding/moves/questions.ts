@@ -285,7 +285,7 @@ export const questionIn = (
   );
   const wide = pieces.some((piece) => is(piece, 'what', 'which', 'which-one'));
   // "Which of them could a vegan eat": which they are.
-  if (suiting && wide && !first && asks.join() === 'good') asks = ['what'];
+  if (suiting && wide && !first && (asks.join() === 'good' || asks.join() === 'until')) asks = ['what'];
   let where: readonly Filter[] = [
     ...topic,
     ...meaning.filters,
@@ -366,7 +366,14 @@ export const questionIn = (
   // With nothing it is about, it is about what was just told: "how many is that in all", "when is it up".
   const bare = where.length === 0 && order === null;
   const wanted = asks.filter((ask) => ask !== 'what' && ask !== 'which' && ask !== 'use-first');
-  const meant = bare && point === null && wanted.length > 0 ? 'it' : point;
+  // "May Sam have some", of no food: of what was just told, as "is it all right for Sam" is.
+  const ofWhom =
+    asking === 'whether' &&
+    where.length > 0 &&
+    where.every((filter) => filter.by === 'suits' && filter.who.who !== 'unnamed') &&
+    !wide &&
+    !pieces.some((piece) => is(piece, 'any', 'all', 'everything'));
+  const meant = point === null && ((bare && wanted.length > 0) || ofWhom) ? 'it' : point;
   if (bare && meant === null && !asks.includes('use-first')) return null;
   // "When", alone: of what was just told. With words of its own it is about something else.
   if (asks.join() === 'since' && (left.length > 0 || pieces.length > shortest)) return null;

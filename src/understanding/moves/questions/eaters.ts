@@ -54,6 +54,9 @@ export const forSomebody = (pieces: readonly Piece[], allergenAt: AllergenAt): A
 export const ofEverybody = (pieces: readonly Piece[], allergenAt: AllergenAt): Asked => {
   // "Can anyone tell me where it is" asks of no eating; "who can't have milk" asks of people and no food.
   if (pieces.some((piece) => is(piece, 'where', 'side', 'how-many', 'how-old', 'whose'))) return nothing;
+  // "What is in it that folk might react to": what it holds, and not who may have it.
+  if (pieces.some((piece) => is(piece, 'react')) && pieces.some((piece) => is(piece, 'what', 'any')))
+    return nothing;
   const may = pieces.filter((piece) => is(piece, 'can', 'cannot', 'may', 'good', 'suit'));
   const eats = pieces.filter((piece) => is(piece, 'eat', 'have'));
   const who = pieces.find((piece, at) => {
@@ -63,6 +66,8 @@ export const ofEverybody = (pieces: readonly Piece[], allergenAt: AllergenAt): A
     const for_ = then.some((one) => is(one, 'can', 'cannot') && !is(one, 'may'));
     return (
       is(piece, 'who') &&
+      // "Who can't have what in this house": of people, and what each must not have.
+      !then.some((one) => is(one, 'what')) &&
       !then.some((one) => is(one, 'past-aux')) &&
       (for_ || (then.some((one) => is(one, 'may')) && then.some((one) => is(one, 'eat'))))
     );

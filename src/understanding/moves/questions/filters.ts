@@ -197,6 +197,10 @@ export const ofPeople = (
           : [],
       ),
     );
+  // "What in the fridge have I got to stay away from": who asks is within the words that ask.
+  const within = free.find((piece) => is(piece, 'me-within'));
+  if (within && people.length === 0 && free.some((piece) => is(piece, 'cannot')))
+    people.push({ piece: within, who: { who: 'me' } });
   const filters: Filter[] = [];
   const used: Piece[] = [];
   const made = free.filter((piece) => is(piece, 'made'));
@@ -217,6 +221,18 @@ export const ofPeople = (
     const eating = of(eats, piece, 5);
     const at = pieces.indexOf(piece);
     const agreed = who.who === 'same' && agrees(pieces, at);
+    // "What can Sam eat that Bea made", "which of Bea's things can he have": one eats, another made it.
+    const besides = people.length > 1 && can.length > 0;
+    const led = pieces[at - 1];
+    const madeBy = is(led, 'made-by') && (led.to - led.from > 1 || is(pieces[at - 2], 'made'));
+    const cook = is(pieces[at + 1], 'made') || madeBy;
+    const theirs = possessive.test(tokens[piece.to - 1]!) && is(pieces[at + 1], 'filler');
+    if (besides && who.who === 'named' && (cook || theirs)) {
+      filters.push({ by: 'maker', who });
+      const by = [pieces[at - 1], pieces[at - 2], pieces[at + 1]].filter((one) => is(one, 'made', 'made-by'));
+      used.push(piece, ...by.flatMap((one) => (one ? [one] : [])));
+      continue;
+    }
     const other = who.who === 'named' || ['him', 'her', 'them'].includes(word) || agreed;
     // "What could I cook for Sam", "what is safe to feed Theo": cooked for, and not by.
     const fed = is(pieces[at - 1], 'for') || eating !== undefined;
@@ -241,7 +257,11 @@ export const ofPeople = (
       continue;
     }
     // "Can I stick it in my lunch box": whoever asks would eat it.
-    const deed = of(made, piece, 3);
+    const deed = of(
+      made.filter((one) => !used.includes(one)),
+      piece,
+      3,
+    );
     if (deed && !owns && word !== 'we' && word !== 'my') {
       filters.push({ by: 'maker', who });
       used.push(piece, deed);
@@ -253,7 +273,9 @@ export const ofPeople = (
     const whose = ['my', 'our', 'ours', 'mine'].includes(word);
     // "What should she leave alone": what forbids counts, whatever stands beside it.
     const forbids = can.find((one) => is(one, 'cannot') && near(pieces, piece, 4).includes(one));
-    const suited = may !== undefined && (eating !== undefined || asked || forbids !== undefined);
+    // "Would I be allowed some", with no verb of eating: what one is allowed is to have it.
+    const allowed = is(may, 'allowed') && !whose;
+    const suited = may !== undefined && (eating !== undefined || asked || allowed || forbids !== undefined);
     if (suited && may && !owns && !(self && whose)) {
       filters.push({ by: 'suits', who, is: forbids === undefined });
       used.push(piece, may, ...[eating, forbids].flatMap((one) => (one ? [one] : [])));
@@ -441,6 +463,9 @@ export const ofThings = (
   if (low) take({ by: 'low' }, low);
   const hot = words('hot');
   if (hot) take({ by: 'caution', words: cautions }, hot);
+  // "Which foods carry a warning": whatever it says.
+  const warned = words('warned');
+  if (warned && !hot) take({ by: 'caution', words: [] }, warned);
   const [marked, unmarked] = [words('marked'), words('unmarked')];
   if (unmarked) take({ by: 'marked', is: false }, unmarked);
   else if (marked) take({ by: 'marked', is: true }, marked);
