@@ -1,4 +1,5 @@
 /** What one conversation remembers. Plain JSON: a store keeps it between turns. */
+import type { GuidanceFacts } from '../understanding/guidance/facts.js';
 import type { Change, Id } from '../kitchen/model.js';
 import type { Answer, Length, Listener, Say } from '../speech/answer.js';
 import type { Quote } from '../terms/quote.js';
@@ -20,6 +21,8 @@ export interface Memory {
   readonly them: readonly Id[];
   /** Turns so far when they were told. */
   readonly themTold: number;
+  /** A food that is not on record, of which guidance was asked, with what was told of it: "it", until a thing is. */
+  readonly spoken?: { readonly words: string; readonly facts: GuidanceFacts; readonly turn: number } | null;
   readonly placeId: Id | null;
   readonly markerId: Id | null;
   readonly purchases: readonly Id[];

@@ -14,7 +14,7 @@ import { find } from './find/find.js';
 import { howToReach, tellAbout, whatsThis } from './find/whats-this.js';
 import { letIn, removeDevice, renameDevice } from './devices/guests.js';
 import { danger } from './guidance/danger.js';
-import { guidance } from './guidance/guidance.js';
+import { guidance, keepsSpoken } from './guidance/guidance.js';
 import { urgent } from './guidance/urgent.js';
 import type { Handler } from './handler.js';
 import { redo, whatChanged, whoDid } from './history/history.js';
@@ -107,7 +107,7 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   'tell-about': tellAbout,
   'how-old': howOld,
   'item-date': itemDate,
-  keeps,
+  keeps: (act, turn) => keepsSpoken(act, turn) ?? keeps(act, turn),
   'use-first': useFirst,
   'no-date': noDate,
   reheat,

@@ -26,7 +26,7 @@ import {
 import type { Say } from '../../speech/answer.js';
 import { daysBetween, today, type Instant } from '../../terms/dates.js';
 import type { GuidanceFacts } from '../../understanding/guidance/facts.js';
-import { emptyMention, itMention, type Slots } from '../../understanding/intents.js';
+import { emptyMention, itMention, type Act, type Slots } from '../../understanding/intents.js';
 import { inEachPlace } from '../age/each-place.js';
 import { inNoTable } from '../age/generic-keeps.js';
 import { ownVerdicts, yours } from '../age/keeps.js';
@@ -40,7 +40,7 @@ import {
   spanWords,
   verdictWords,
 } from '../describe/guidance.js';
-import { type Handler, type Reply, type Turn, clockTime, say, seconds } from '../handler.js';
+import { type Handler, type Reply, type Turn, about, clockTime, say, seconds } from '../handler.js';
 import { claim, label } from './labels.js';
 import { inScale, type Asked } from './asked.js';
 import { cooling, probe, reading, roasting } from './heat.js';
@@ -498,7 +498,61 @@ const holding = (asked: Omit<Asked, 'food'>): Reply => {
   };
 };
 
+/** So many turns a food that is not on record is what "it" means. */
+const spokenLasts = 2;
+
+/** "Can I put them back in the freezer", of the chops that were just told of and are not on record: that, and all that was told of it. */
+const ofSpoken = (turn: Turn, { item, guidance: facts }: Slots): Slots | null => {
+  const { spoken } = turn.memory;
+  if (!spoken || turn.state.turns - spoken.turn > spokenLasts || item?.words || facts?.infant) return null;
+  const before = spoken.facts;
+  const now: Partial<GuidanceFacts> = facts ?? { asked: 'still' };
+  return {
+    item: { ...emptyMention, words: spoken.words },
+    guidance: {
+      ...before,
+      ...now,
+      states: [...new Set([...before.states, ...(now.states ?? [])])],
+      dates: { ...before.dates, ...now.dates },
+      where: now.where ?? before.where,
+      thawedIn: now.thawedIn ?? before.thawedIn,
+      when: now.when ?? before.when,
+      seconds: now.seconds ?? before.seconds,
+      since: now.since ?? before.since,
+      overnight: now.overnight === true || before.overnight,
+      reheated: Math.max(now.reheated ?? 0, before.reheated),
+      risks: [...new Set([...before.risks, ...(now.risks ?? [])])],
+    },
+  };
+};
+
+/** The same, asked with no fact of guidance in it: "has it gone bad". Null where nothing of the kind was spoken of. */
+export const keepsSpoken = (act: Act, turn: Turn): Reply | null => {
+  const { item, place, when, asked, duration } = act.slots;
+  if (place ?? when ?? item?.touch ?? item?.at) return null;
+  if (item && item.pointer === null) return null;
+  const slots = ofSpoken(turn, { ...(item ? { item } : {}) });
+  if (!slots?.guidance) return null;
+  const facts: GuidanceFacts = {
+    ...slots.guidance,
+    asked: asked === 'freeze' ? 'freeze' : 'still',
+    ...(duration === undefined ? {} : { seconds: duration, when: null }),
+  };
+  return guidance({ intent: 'guidance', slots: { ...slots, guidance: facts } }, turn);
+};
+
 export const guidance: Handler = (act, turn) => {
+  const slots = ofSpoken(turn, act.slots) ?? act.slots;
+  const reply = guidanceOf({ ...act, slots }, turn);
+  const { item, guidance: facts, noFood } = slots;
+  const words = item?.words;
+  if (!words || !facts || noFood || reply.memory?.items) return reply;
+  const hers = hersOf(turn, item);
+  if (hers.length > 0) return { ...reply, memory: { ...about(turn, hers), ...reply.memory } };
+  return { ...reply, memory: { ...reply.memory, spoken: { words, facts, turn: turn.state.turns } } };
+};
+
+const guidanceOf: Handler = (act, turn) => {
   const { slots } = act;
   const facts = slots.guidance;
   if (!facts) return { parts: [], ask: { slot: 'item', question: say('ask-keeps'), expecting: 'item' } };

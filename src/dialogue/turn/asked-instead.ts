@@ -221,7 +221,7 @@ const wanted = (work: Work, { question, verdict }: Understood, best: Reading | u
   if (act?.intent === 'ask') return true;
   // "Is it okay for me", "could Theo have a bit": of what was just told it is asked for somebody, whatever else it sounds like.
   if (act && asksOfItFor(question) && work.state.memory.items.length > 0 && !changes(act))
-    return !judgesForHer.has(act.intent);
+    return act.intent === 'can-eat' ? !act.slots.item : !judgesForHer.has(act.intent);
   // "Four are in the top basket": not put as a question, it puts right what was done.
   if (act?.intent === 'correct' && !question.outright && question.acts[0]!.slots.query) return false;
   if (act && more.length > 0 && question.left.length === 0 && byDiet(question)) return true;
@@ -284,7 +284,7 @@ const judgesFood: ReadonlySet<Intent> = new Set<Intent>([
   ...(['keeps', 'guidance', 'who-allergic', 'use-first', 'how-old', 'find', 'item-date'] as const),
 ]);
 /** Readings that answer for whom it is themselves. */
-const judgesForHer: ReadonlySet<Intent> = new Set<Intent>(['can-eat', 'contains', 'guidance', 'danger']);
+const judgesForHer: ReadonlySet<Intent> = new Set<Intent>(['contains', 'guidance', 'danger']);
 const asksOfItFor = ({ acts, left }: AskProposal): boolean => {
   const { edit } = acts[0]!.slots;
   const suits = edit?.query.where.every(({ by }) => by === 'suits') ?? false;

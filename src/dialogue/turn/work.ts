@@ -152,7 +152,9 @@ const peopleKept = 4;
 export const withMemory = (work: Work, memory: Partial<Memory>): Work => {
   const last = memory.people ?? (memory.personId ? [memory.personId] : []);
   const people = [...new Set([...last, ...work.state.memory.people])].slice(0, peopleKept);
-  return withState(work, { memory: { ...work.state.memory, ...memory, people } });
+  // A thing that is told is what "it" means, and no food that was only asked about.
+  const spoken = memory.items && memory.items.length > 0 ? { spoken: null } : {};
+  return withState(work, { memory: { ...work.state.memory, ...spoken, ...memory, people } });
 };
 
 export const saying = (work: Work, ...parts: readonly Say[]): Work => ({

@@ -218,7 +218,9 @@ export const cold: Rule = (of, before) => {
       meaning === undefined ? null : cite(tables, meaning),
     );
     // What it is past is told first; of a day to come the days of the chart are.
-    if (work.verdict === 'past-best-quality') work.reasons.unshift(said);
+    if (today.number === high && !printed)
+      work.reasons.unshift(reason('use-by-today', { day: onDay(high) }), said);
+    else if (work.verdict === 'past-best-quality') work.reasons.unshift(said);
     else work.reasons.push(said);
   }
   return byHours(of, work);

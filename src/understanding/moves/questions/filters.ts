@@ -274,7 +274,8 @@ export const ofPeople = (
     // "What should she leave alone": what forbids counts, whatever stands beside it.
     const forbids = can.find((one) => is(one, 'cannot') && near(pieces, piece, 4).includes(one));
     // "Would I be allowed some", with no verb of eating: what one is allowed is to have it.
-    const allowed = is(may, 'allowed') && !whose;
+    const asksHow = pieces.some((one) => is(one, 'how', 'where'));
+    const allowed = is(may, 'allowed') && !is(may, 'cannot') && !whose && !asksHow;
     const suited = may !== undefined && (eating !== undefined || asked || allowed || forbids !== undefined);
     if (suited && may && !owns && !(self && whose)) {
       filters.push({ by: 'suits', who, is: forbids === undefined });
