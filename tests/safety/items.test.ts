@@ -104,9 +104,11 @@ describe('printed dates', () => {
       inKitchen('hot dogs', { dates: { bought: on, useBy } });
     it('is about quality: within the days of the chart it is no end', () =>
       expect([bought('2026-11-24').verdict, codes(bought('2026-11-24'))]).toEqual([
-        'past-best-quality',
-        expect.arrayContaining(['within-guidance', 'use-by-quality']),
+        'use-soon',
+        ['use-by-quality', 'within-guidance'],
       ]));
+    it('is the day to use it by until it is past', () =>
+      expect(bought('2026-11-27').lastDay).toBe('2026-11-27'));
     it('never makes the days of the chart milder', () =>
       expect(bought('2026-12-26', '2026-10-20').verdict).toBe('throw-out'));
     it('decides where nothing else tells how old it is', () =>

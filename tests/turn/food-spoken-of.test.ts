@@ -35,16 +35,3 @@ describe('of the one thing told, for somebody', () => {
     expect((await talked(first, then)).said).toBe(answer);
   });
 });
-
-describe('warnings', () => {
-  test('are told with a colon, and read out whole', async () => {
-    const { said, kitchen } = await talked(
-      'put a warning on the hummus: needs care',
-      'which of our things carry a warning',
-    );
-    expect([...kitchen.items.values()].find(({ name }) => name === 'hummus')?.cautions).toEqual([
-      'very salty',
-    ]);
-    expect(said).toMatch(/hummus: needs care/i);
-  });
-});

@@ -188,7 +188,7 @@ const noLonger = (turn: Turn, person: Person, named: readonly string[]): Reply =
     );
   const gone = [...new Set(named.length > 0 ? named.flatMap(of) : person.allergens)];
   if (gone.length === 0 || (named.length === 0 && gone.length > 1))
-    return { parts: ofPerson(person), memory };
+    return { parts: ofPerson(person).filter(({ phrase }) => phrase !== 'person-is-at-risk'), memory };
   return withChange(turn, amendPerson(turn, person.id, { removeAllergens: gone }), (change) => ({
     parts: [
       say('person-no-longer', { name: person.name, allergens: list(gone) }),

@@ -207,10 +207,16 @@ export const cold: Rule = (of, before) => {
   }
   if (quality && dates.useBy !== undefined && !frozenInTime) {
     const high = dayNumber(dates.useBy);
-    const atLeast: Verdict =
-      today.number > high ? 'past-best-quality' : today.number === high ? 'use-soon' : 'fine';
-    if (!printed && SEVERITY[work.verdict] < SEVERITY[atLeast]) work.verdict = atLeast;
-    if (!printed) work.quality ??= { from: high, to: high };
+    if (!printed) {
+      // Until then it is the day to use it by; past it, the days of the chart go on, and it is to be used soon.
+      if (today.number >= high - 1 && SEVERITY[work.verdict] < SEVERITY['use-soon'])
+        work.verdict = 'use-soon';
+      if (high >= today.number && soonest.high > high) {
+        work.last = high;
+        work.useSoon = Math.min(useSoonFrom(soonest), high - 1);
+      }
+      work.quality ??= { from: high, to: high };
+    }
     const meaning = tables.packageDates.find((row) => row.id === `${region}-use-by`);
     const said = reason(
       'use-by-quality',
@@ -220,7 +226,7 @@ export const cold: Rule = (of, before) => {
     // What it is past is told first; of a day to come the days of the chart are.
     if (today.number === high && !printed)
       work.reasons.unshift(reason('use-by-today', { day: onDay(high) }), said);
-    else if (work.verdict === 'past-best-quality') work.reasons.unshift(said);
+    else if (today.number > high && !printed && work.verdict !== 'throw-out') work.reasons.unshift(said);
     else work.reasons.push(said);
   }
   return byHours(of, work);
