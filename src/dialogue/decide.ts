@@ -122,8 +122,17 @@ const isOfWhatWasDone = (
   done?.turn === turns - 1 &&
   Object.keys(slots).length > 0;
 
+/** "We'd better get two more, then", to whether it is used up: so it is. */
+const goneAsAsked = (work: Work, { intent, slots }: Act): Work | null => {
+  const frame = topFrame(work);
+  const again = intent === 'buy-add' && slots.item?.words === null && slots.asked === undefined;
+  if (!again || frame?.kind !== 'sure' || frame.act.intent !== 'finish') return null;
+  return answerFrame(work, { intent: 'yes', slots: {} });
+};
+
 /** One act that was understood well enough. */
-const perform = (at: Work, said: Act): Work => {
+const perform = (before: Work, said: Act): Work => {
+  const at = via(before, 'decide.ts goneAsAsked', (work) => goneAsAsked(work, said)) ?? before;
   const act = ofUndoInstead(at, heldInstead(at, lostToPower(at, howLongOf(at, ofListInstead(at, said)))));
   const aside = isForTheCount(at, act) || isOfWhatWasDone(at, act, topFrame(at));
   const work = aside ? withState(at, { frames: at.state.frames.slice(0, -1) }) : at;

@@ -117,11 +117,21 @@ export {
   renamePlace,
   type PlacesToBuild,
 } from './changes/building.js';
-export { buyAdd, buyClear, buyGot, buyRemove, purchaseOf, shoppingList } from './changes/buying.js';
+export {
+  buyAdd,
+  buyClear,
+  buyGot,
+  buyRemove,
+  buySome,
+  purchaseOf,
+  shoppingList,
+  type SaidOfLine,
+} from './changes/buying.js';
 export {
   addPerson,
   amendPerson,
   dropNotes,
+  mendNote,
   heardNotes,
   leaveNote,
   notesFor,
@@ -136,7 +146,10 @@ export {
   changeReminder,
   changeTimer,
   deliverReminder,
+  holdTimer,
+  nameTimer,
   openReminders,
+  resumeTimer,
   setReminder,
   setTimer,
 } from './changes/reminding.js';

@@ -185,6 +185,12 @@ export interface Purchase {
   readonly addedBy: Id | null;
   /** The finished item this replaces, whose details carry over. */
   readonly replaces: Id | null;
+  /** Where it is to be bought: "fish market". */
+  readonly shop?: string | null;
+  /** Which kind, or what it is for: "in juice", "unsalted". */
+  readonly note?: string | null;
+  /** Who it is for. */
+  readonly forPersonId?: Id | null;
 }
 
 /** A few words one person leaves for another. */
@@ -209,6 +215,10 @@ export interface Reminder {
   readonly setBy: Id | null;
   readonly itemId: Id | null;
   readonly deliveredAt: Instant | null;
+  /** A timer that stands still: so many seconds are left of it. `due` is then further off than anybody waits. */
+  readonly heldLeft?: number;
+  /** Whom it reminds, where that is somebody else than whoever set it. */
+  readonly forPersonId?: Id;
 }
 
 /** Progress of a check of a place against the record. */

@@ -182,15 +182,20 @@ export const recordShapes = {
       gone: z.strictObject({ at: instant, how: z.enum(['used', 'thrown out', 'given away']) }).nullable(),
     })
     .transform(compact),
-  purchase: z.strictObject({
-    id,
-    name: text.min(1),
-    amount: amountShape.nullable(),
-    section: text.nullable(),
-    addedAt: instant,
-    addedBy: maybeId,
-    replaces: maybeId,
-  }),
+  purchase: z
+    .strictObject({
+      id,
+      name: text.min(1),
+      amount: amountShape.nullable(),
+      section: text.nullable(),
+      addedAt: instant,
+      addedBy: maybeId,
+      replaces: maybeId,
+      shop: text.nullable().optional(),
+      note: text.nullable().optional(),
+      forPersonId: maybeId.optional(),
+    })
+    .transform(compact),
   note: z.strictObject({
     id,
     forPersonId: maybeId,
@@ -200,16 +205,20 @@ export const recordShapes = {
     at: instant,
     heard: z.boolean(),
   }),
-  reminder: z.strictObject({
-    id,
-    kind: z.enum(['timer', 'reminder']),
-    label: text.nullable(),
-    due: instant,
-    setAt: instant,
-    setBy: maybeId,
-    itemId: maybeId,
-    deliveredAt: instant.nullable(),
-  }),
+  reminder: z
+    .strictObject({
+      id,
+      kind: z.enum(['timer', 'reminder']),
+      label: text.nullable(),
+      due: instant,
+      setAt: instant,
+      setBy: maybeId,
+      itemId: maybeId,
+      deliveredAt: instant.nullable(),
+      heldLeft: z.number().nonnegative().optional(),
+      forPersonId: id.optional(),
+    })
+    .transform(compact),
   stockTake: z.strictObject({
     id,
     placeId: id,

@@ -19,6 +19,8 @@ import {
   standingAt,
   startConversation,
   justDone,
+  answeredJustNow,
+  listAtHand,
   toldJustNow,
   stepNames,
   stepsAtHand,
@@ -227,7 +229,12 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
 
   /** Timers and reminders by name: "the pasta one" is one of them; one that nobody named is called nothing. */
   const clocksAtHand = ({ kitchen }: Surroundings): readonly ClockAtHand[] =>
-    openReminders(kitchen).map(({ id, kind, label }) => ({ id, kind, label: label ?? '' }));
+    openReminders(kitchen).map(({ id, kind, label, heldLeft }) => ({
+      id,
+      kind,
+      label: label ?? '',
+      ...(heldLeft === undefined ? {} : { held: true as const }),
+    }));
 
   /** What what is said next is heard against. */
   const hearingOf = (earlier: Conversation, tongue: Tongue, surroundings: Surroundings): HearingContext => ({
@@ -238,6 +245,8 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     steps: stepsHeardOf(earlier, tongue, surroundings),
     clocks: clocksAtHand(surroundings),
     last: justDone(earlier, surroundings.kitchen),
+    answered: answeredJustNow(earlier),
+    list: listAtHand(earlier, surroundings.kitchen),
     told: toldJustNow(earlier),
     checking: checkAtHand(earlier),
     standing: standingAt(earlier),

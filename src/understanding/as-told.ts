@@ -98,7 +98,8 @@ const ofIts = (
     case 'define-dots':
       return words === undefined ? slots : { ...slots, written: asWritten(words, heard) };
     case 'leave-note':
-      return words === undefined || !person
+      // Heard apart from what stands before it, it is the message already.
+      return words === undefined || !person || asked === 'alone'
         ? slots
         : { ...slots, words: messageFor(words, person, heard, locale) };
     case 'amend':

@@ -15,6 +15,7 @@ export {
   heatMethodIn,
   deviceCalled,
   spotIn,
+  isGoods,
   isLeftovers,
   oneIn,
   partedPlace,

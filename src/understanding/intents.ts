@@ -282,6 +282,19 @@ export interface Statement {
   readonly corrects: boolean;
 }
 
+/** One line of the list to buy, as it was said. */
+export interface SaidLine {
+  readonly item: Mention;
+  readonly amount?: Amount;
+  /** "Two more": so many beside those that stand there. */
+  readonly more?: true;
+  /** "From the fish market". */
+  readonly shop?: string;
+  /** "In juice", "for the cake", as said. */
+  readonly note?: string;
+  readonly person?: PersonMention;
+}
+
 /** What was found of one thing, or of the one asked about, while a place is checked. */
 export interface Finding {
   /** Null: what was asked about. */
@@ -417,6 +430,10 @@ export interface Slots {
   readonly besides?: Statement;
   /** What was told, in the order it was said. */
   readonly statements?: readonly Statement[];
+  /** Lines of the list to buy, each with what was said of it. */
+  readonly lines?: readonly SaidLine[];
+  /** Only if there is less of that here, or none where no amount is said: "if we have fewer than two bags". */
+  readonly ifShort?: { readonly item: Mention; readonly below: Amount | null };
   /** What was found while a place is checked, in the order it was said. */
   readonly findings?: readonly Finding[];
   /** Words that say something and that no part of the meaning took. */
@@ -449,6 +466,8 @@ export interface Reading {
   readonly confidence: number;
   /** Put together by a frame that knows by its words what it is about: no other way of reading stands against it. */
   readonly framed?: true;
+  /** And it accounts for every word: nothing else was said. */
+  readonly whole?: true;
   /** Known by a phrase, wherever it stood: what else was said may be another matter. */
   readonly byPhrase?: true;
   /** All that was said, read as what the check or the set-up that is going on asks for. */
@@ -614,6 +633,10 @@ export interface HearingContext {
   readonly clocks?: readonly ClockAtHand[];
   /** What was done in the turn before: it may be put right, taken back or added to. */
   readonly last?: LastDone | null;
+  /** What the answer before was to. */
+  readonly answered?: Answered | null;
+  /** The list to buy, and whether the talk is of it. */
+  readonly list?: ListAtHand | null;
   /** The turn before told of food that is here. */
   readonly told?: boolean;
   /** It goes on with what was said before in the same turn: a role alone is of that. */
@@ -641,11 +664,30 @@ export interface LastDone {
   readonly part: string | null;
 }
 
+/** The list to buy, for whoever hears talk of it. */
+export interface ListAtHand {
+  /** What its lines are called. */
+  readonly lines: readonly string[];
+  /** The answer before was of the list. */
+  readonly talk: boolean;
+  /** What the talk before was about, whether or not it stands on the list. */
+  readonly about: readonly string[];
+}
+
 /** A timer that runs or a reminder that is to come. */
 export interface ClockAtHand {
   readonly id?: string;
   readonly kind: 'timer' | 'reminder';
   readonly label: string;
+  /** It stands still. */
+  readonly held?: true;
+}
+
+/** What the answer before was to. */
+export interface Answered {
+  readonly intent: Intent;
+  /** Of a question about the household, which setting. */
+  readonly setting: string | null;
 }
 
 /** Guided steps, as they are spoken. */

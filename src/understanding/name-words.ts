@@ -7,6 +7,8 @@ import { z } from 'zod';
 import { projectFile } from '../project-files.js';
 import type { StepCalled } from './intents.js';
 import { wordFormsOf } from './languages/index.js';
+import { entriesOf } from './word-lists.js';
+import { lexiconFor } from './words/index.js';
 
 /** The state a food is in, which is no part of its name. `any`: what is left of it. */
 const STATES = ['cooked', 'any', 'opened', 'sealed', 'frozen', 'thawed', 'raw'] as const;
@@ -324,4 +326,16 @@ export const personPointed = (said: string, locale: string): 'speaker' | 'other'
   const word = said.toLowerCase();
   if (lists?.speaker.includes(word)) return 'speaker';
   return lists?.others.includes(word) ? 'other' : (pointers[word] ?? null);
+};
+
+/** "Paper towels", "birthday candles": what a household buys and nobody eats, by the end of its name. */
+export const isGoods = (name: string, locale: string): boolean => {
+  const { language } = lexiconFor(locale);
+  const { stemOf, headFirst } = wordFormsOf(language);
+  const stems = (words: string): string => words.toLowerCase().split(/\s+/u).map(stemOf).join(' ');
+  const said = stems(name);
+  const ends = (entry: string): boolean =>
+    said === entry || (headFirst ? said.startsWith(`${entry} `) : said.endsWith(` ${entry}`));
+  if (entriesOf(language, 'foods').some((entry) => stems(entry) === said)) return false;
+  return entriesOf(language, 'goods').some((entry) => ends(stems(entry)));
 };

@@ -34,6 +34,7 @@ const isBusy = ({ expecting, steps, checking, standing }: HearingContext): boole
 const atMost = ({ readings: [best] }: Understanding): number => {
   const { plain, talk, whole } = notOursAtMost;
   if (!best) return plain;
+  if (best.whole) return whole;
   const intents = best.acts.map(({ intent }) => intent);
   // Guidance takes any words for a food.
   if (!intents.includes('guidance') && best.evidence && best.evidence.score >= surelyWhole) return whole;

@@ -24,7 +24,7 @@ import {
 import { answersCheck, asksForCheck, checkReading } from './moves/check.js';
 import { movesLexicon } from './moves/lexicon.js';
 import { firstDayReading } from './moves/first-day.js';
-import { requestReading } from './moves/requests.js';
+import { listTalkOf, requestReading } from './moves/requests.js';
 import { narrowingIn, settledBy } from './moves/settling.js';
 import { isTold, tellsInFood, toldReading } from './moves/search.js';
 import { stepsReading } from './moves/steps.js';
@@ -318,7 +318,8 @@ const withQuestion = (
 
 /** A rule's reading of every word, this likely, is of the whole. */
 export const isSureOfWhole = ({ readings: [best], verdict }: Understanding): boolean =>
-  verdict === 'act' && best?.evidence !== undefined && best.evidence.score >= sure;
+  verdict === 'act' &&
+  (best?.whole === true || (best?.evidence !== undefined && best.evidence.score >= sure));
 
 /** A request, a statement or a question of its own. */
 const standsAlone = ({ verdict, readings: [best], question }: Understanding): boolean =>
@@ -429,6 +430,8 @@ export const createUnderstander = (
           reader,
           context.clocks ?? [],
           context.last ?? null,
+          context.list ?? null,
+          context.answered ?? null,
           told?.verdict === 'act' ? (told.reading.acts[0]?.slots.statements ?? []).length : 0,
           ofStepsBeside(guesses[0], reader, context),
         );
@@ -545,8 +548,9 @@ export const createUnderstander = (
     understand(hypotheses, names, context) {
       const given = guessesFrom(hypotheses, context.locale);
       if (given.length === 0) return nothing;
-      // "Never mind", in a check, is of the one thing asked of, and "stop" of the whole.
-      if (!context.checking && onlyTurnsAway(given[0], readerFor(names, context).rules, language))
+      // "Never mind", in a check, is of the one thing asked of, and "stop" of the whole; "drop the milk" is of the list.
+      const ofList = listTalkOf(given[0]!, readerFor(names, context), context.list ?? null);
+      if (!context.checking && !ofList && onlyTurnsAway(given[0], readerFor(names, context).rules, language))
         return leaving(given[0]!);
       const whole = oursOnly(byQuestionsToo(given, names, context), given, language, context);
       const settledNow = settledBy(given[0], context.expecting, language);

@@ -64,3 +64,33 @@ list-holds = { $count ->
     [one] One thing: { $items }.
    *[other] { CAP($count) } things: { $items }.
   }
+line-whole = { $item }{ $shop ->
+    [none] {""}
+   *[other] {" "}from the { $shop }
+  }{ $person ->
+    [none] {""}
+   *[other] {" "}for { $person }
+  }{ $note ->
+    [none] {""}
+   *[other] , { $note }
+  }
+line-amount = { CAP($item) }, on the list.
+line-no-amount = No amount was given for { THE($name) }.
+line-since = { CAP($name) } went on the list { $when }.
+line-for = { CAP($name) } { IS($name) } for { $person }.
+line-for-nobody = Nobody was named for { THE($name) }.
+line-shop = { CAP($name) }: from the { $shop }.
+line-section = No shop was given. { CAP($name) } { IS($name) } under { $section }.
+line-no-shop = No shop was given for { THE($name) }.
+line-kind = { CAP($item) }.
+line-no-kind = Nothing was said of which kind of { $name }.
+lines-for = For { $person }: { $items }.
+lines-for-nobody = Nothing on the list for { $person }.
+lines-of-kind = { $count ->
+    [one] One thing: { $items }.
+   *[other] { CAP($count) } things: { $items }.
+  }
+lines-no-food = No food on the list.
+lines-only-food = Only food is on the list.
+enough-here = There { IS($amount) } { OF($amount, $name) } here, so nothing goes on the list.
+got-some = { CAP($got) }, bought. Still to buy: { $left }.

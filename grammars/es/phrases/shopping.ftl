@@ -56,3 +56,33 @@ list-holds = { $count ->
     [one] Una cosa: { $items }.
    *[other] { CAP(UNA($count)) } cosas: { $items }.
   }
+line-whole = { $item }{ $shop ->
+    [none] {""}
+   *[other] {" "}de { $shop }
+  }{ $person ->
+    [none] {""}
+   *[other] {" "}para { $person }
+  }{ $note ->
+    [none] {""}
+   *[other] , { $note }
+  }
+line-amount = { CAP($item) }, en la lista.
+line-no-amount = No se dijo cuánto: { $name }.
+line-since = { CAP($name) }: en la lista { $when }.
+line-for = { CAP($name) }: para { $person }.
+line-for-nobody = No se dijo para quién: { $name }.
+line-shop = { CAP($name) }: de { $shop }.
+line-section = No se dijo en qué tienda. { CAP($name) }: en { $section }.
+line-no-shop = No se dijo en qué tienda: { $name }.
+line-kind = { CAP($item) }.
+line-no-kind = No se dijo de qué clase: { $name }.
+lines-for = Para { $person }: { $items }.
+lines-for-nobody = Nada en la lista para { $person }.
+lines-of-kind = { $count ->
+    [one] Una cosa: { $items }.
+   *[other] { CAP($count) } cosas: { $items }.
+  }
+lines-no-food = No hay comida en la lista.
+lines-only-food = En la lista solo hay comida.
+enough-here = Hay { OF($amount, $name) }, así que nada va a la lista.
+got-some = Comprado: { $got }. Falta por comprar: { $left }.

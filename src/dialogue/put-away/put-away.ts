@@ -1,5 +1,6 @@
 /** Putting food away: what and where; the rest is taken as said and read back in one breath. */
 import {
+  foodKey,
   type Doing,
   type Draft,
   type Result,
@@ -17,7 +18,7 @@ import {
 import { withChange } from '../describe/refusals.js';
 import { markerNoun } from '../describe/touch.js';
 import { type Act, type Slots, type Statement, emptyMention } from '../../understanding/intents.js';
-import type { Id, Item } from '../../kitchen/model.js';
+import type { Id, Item, Purchase } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import { placeAt } from '../describe/place.js';
 import { type Handler, type Reply, type Turn, about, say } from '../handler.js';
@@ -105,7 +106,29 @@ const offTheList = (turn: Turn, name: string, { dates }: Slots, reply: Reply): R
   };
 };
 
-export const putAway: Handler = (act, turn) => {
+/** Bought a moment ago, with no word of where it goes: as many as stood on the list. */
+const justTickedOff = ({ state: { done } }: Turn, name: string): Purchase | null =>
+  (done?.changes ?? [])
+    .flatMap(({ verb, ops }) => (verb === 'bought' ? ops : []))
+    .flatMap((op) => (op.kind === 'purchase' && op.before && !op.after ? [op.before] : []))
+    .find((line) => foodKey(line.name) === foodKey(name)) ?? null;
+
+/** "I bought the lemons", of which four were to be bought: four. */
+const asListed = (act: Act, turn: Turn): Act => {
+  const { dates, amount, shares, share, items } = act.slots;
+  if (!dates?.bought || amount || shares || share || items) return act;
+  const name = nameOf(turn, act.slots.item);
+  const line = name ? (purchaseOf(turn.kitchen, name) ?? justTickedOff(turn, name)) : null;
+  return line?.amount ? { ...act, slots: { ...act.slots, amount: line.amount } } : act;
+};
+
+export const putAway: Handler = (said, turn) => {
+  const act = asListed(said, turn);
+  if (act !== said) {
+    // How many is known no longer once it is off the list.
+    const reply = putAway(act, turn);
+    return reply.ask && !reply.askFor ? { ...reply, askFor: act } : reply;
+  }
   if (act.slots.again) return sameAgain(putAway, act, turn);
   const slots = withFeel(act.slots);
   const many = slots.items;
@@ -163,14 +186,14 @@ export const putAway: Handler = (act, turn) => {
       ask: { slot: 'marker', question: say('ask-marker-in-use', args), expecting: 'marker' },
     };
   }
-  const said = saidDraft(turn, slots);
+  const facts = saidDraft(turn, slots);
   const amount = slots.amount;
   const each = countsContainers(amount) && shares.got.length === 0;
   const spread = each ? oneEach(amount, place?.place.id ?? null, place?.spot ?? null) : shares.got;
   const listed = purchaseOf(turn.kitchen, name);
   const draft: Draft = {
     name,
-    ...said,
+    ...facts,
     ...(amount && !each ? { amount } : {}),
     ...(place ? { placeId: place.place.id, spot: place.spot } : {}),
     ...(markerId && spread.length === 0 ? { markerId } : {}),

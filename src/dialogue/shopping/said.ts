@@ -1,12 +1,28 @@
 /** Which lines of the list to buy were meant. */
 import { lastGone, likeness, purchaseOf, shoppingList } from '../../kitchen/index.js';
-import type { Purchase } from '../../kitchen/model.js';
+import type { Kitchen, Purchase } from '../../kitchen/model.js';
 import type { Value } from '../../speech/answer.js';
 import type { Mention, Slots } from '../../understanding/intents.js';
 import { type Turn, say } from '../handler.js';
+import type { State } from '../state.js';
 
-export const lineWords = ({ name, amount }: Purchase): Value =>
+/** "Four lemons": how much, and of what. */
+export const lineName = ({ name, amount }: Purchase): Value =>
   amount ? say('item-amount', { amount: { kind: 'amount', amount }, name }) : name;
+
+/** And where from, for whom and which kind, where that was said. */
+export const lineWords = ({ people }: Kitchen, line: Purchase): Value => {
+  const { shop = null, note = null, forPersonId = null } = line;
+  const person = forPersonId ? (people.get(forPersonId)?.name ?? null) : null;
+  return shop === null && note === null && person === null
+    ? lineName(line)
+    : say('line-whole', {
+        item: lineName(line),
+        shop: shop ?? 'none',
+        person: person ?? 'none',
+        note: note ?? 'none',
+      });
+};
 
 /** True while the talk is of the list: "it" is a line then, not a food in the kitchen. */
 export const ofTheList = ({ state: { told }, memory }: Turn): boolean =>
@@ -15,11 +31,19 @@ export const ofTheList = ({ state: { told }, memory }: Turn): boolean =>
 const linesPointedAt = (turn: Turn): Purchase[] =>
   turn.memory.purchases.flatMap((id) => turn.kitchen.purchases.get(id) ?? []);
 
+/** "How many eggs are there", of which there are none: the eggs. */
+export const namedBefore = ({ told, turns }: State): readonly string[] => {
+  if (!told?.act || turns - (told.turn ?? -9) > 1) return [];
+  const { item, items = [], query } = told.act.slots;
+  const asked = (query?.where ?? []).flatMap((filter) => (filter.by === 'named' ? [filter.mention] : []));
+  return [...(item ? [item] : []), ...items, ...asked].flatMap(({ words }) => words ?? []);
+};
+
 /** A food of the kitchen that was just spoken of, or what the last talk of the list was about. */
 const namesPointedAt = (turn: Turn, { pointer }: Mention): string[] => {
   const lines = ofTheList(turn) ? linesPointedAt(turn).map(({ name }) => name) : [];
-  const known =
-    lines.length > 0 ? lines : turn.memory.items.flatMap((id) => turn.kitchen.items.get(id)?.name ?? []);
+  const items = turn.memory.items.flatMap((id) => turn.kitchen.items.get(id)?.name ?? []);
+  const known = lines.length > 0 ? lines : items.length > 0 ? items : namedBefore(turn.state);
   if (pointer === 'last-added') return known.slice(-1);
   return known.slice(0, pointer === 'them' || pointer === 'all' ? known.length : 1);
 };

@@ -160,6 +160,7 @@ const completed = (act: Act, best: Reading | undefined): Act => {
 
 /** A request known by a word or two, where the whole asks more of the same, or there is no such clock. */
 const besideFrame = (work: Work, question: AskProposal, best: Reading): boolean => {
+  if (best.whole) return false;
   const [act, ...more] = best.acts;
   const query = question.acts[0]!.slots.query;
   // "Which dots mean very soft", known by its dots alone: what they are to mean says more.

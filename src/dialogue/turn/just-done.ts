@@ -1,7 +1,9 @@
 /** What the turn before changed, for whoever hears the next: it may be put right, taken back or added to. */
 import type { Change, Kitchen } from '../../kitchen/model.js';
-import type { LastDone } from '../../understanding/intents.js';
+import type { Answered, LastDone, ListAtHand } from '../../understanding/intents.js';
 import type { Conversation } from '../api.js';
+import { shoppingList } from '../../kitchen/index.js';
+import { namedBefore } from '../shopping/said.js';
 import { stateOf } from '../state.js';
 
 const namesIn = (changes: readonly Change[]): readonly string[] => [
@@ -41,4 +43,26 @@ export const justDone = (conversation: Conversation, kitchen: Kitchen): LastDone
 export const toldJustNow = (conversation: Conversation): boolean => {
   const { asked, turns } = stateOf(conversation);
   return asked !== null && asked.turn === turns - 1;
+};
+
+/** The list to buy, for whoever hears the next: whether the talk is of it, and what was just spoken of. */
+export const listAtHand = (conversation: Conversation, kitchen: Kitchen): ListAtHand => {
+  const state = stateOf(conversation);
+  const { told, turns, memory } = state;
+  const talk = told?.act?.intent.startsWith('buy-') === true && turns - (told.turn ?? -9) <= 1;
+  const named = memory.purchases.flatMap((id) => kitchen.purchases.get(id)?.name ?? []);
+  const items = memory.items.flatMap((id) => kitchen.items.get(id)?.name ?? []);
+  return {
+    lines: shoppingList(kitchen).map(({ name }) => name),
+    talk,
+    about: talk && named.length > 0 ? named : items.length > 0 ? items : namedBefore(state),
+  };
+};
+
+/** What the answer before was to, for whoever hears what follows it. */
+export const answeredJustNow = (conversation: Conversation): Answered | null => {
+  const { told, turns } = stateOf(conversation);
+  return told?.act && turns - (told.turn ?? -9) <= 1
+    ? { intent: told.act.intent, setting: told.act.slots.setting ?? null }
+    : null;
 };

@@ -1,5 +1,8 @@
 /** Talk of the list to buy goes on: "and a dozen eggs", "what about butter", "six of them", "how many are on there". */
-import type { Act, Mention, Slots } from '../../understanding/intents.js';
+import { likeness } from '../../kitchen/index.js';
+import type { Purchase } from '../../kitchen/model.js';
+import { today } from '../../terms/dates.js';
+import { type Act, type Mention, type Slots, emptyMention } from '../../understanding/intents.js';
 import { findItems } from '../refer/items.js';
 import { nearLine } from '../shopping/said.js';
 import { type Work, runAct, turnOf } from './work.js';
@@ -48,9 +51,42 @@ const boughtFromList = (work: Work, { intent, slots }: Act): boolean => {
   );
 };
 
+/** Lines just ticked off as bought: where they go may be told next. */
+const boughtJustNow = ({ state: { done, told, turns } }: Work): readonly Purchase[] =>
+  told?.act?.intent === 'buy-got' && turns - (told.turn ?? -9) <= 1
+    ? (done?.changes ?? []).flatMap(({ verb, ops }) =>
+        verb === 'bought'
+          ? ops.flatMap((op) => (op.kind === 'purchase' && op.before && !op.after ? [op.before] : []))
+          : [],
+      )
+    : [];
+
+/** "They're in the salad drawer", "the lemons are on the door", right after they were bought: put away there. */
+const putWhereTold = (work: Work, { intent, slots }: Act): Act | null => {
+  const bought = work.state.session ? [] : boughtJustNow(work);
+  const [only, ...more] = slots.statements ?? [];
+  const told = intent === 'tell' && more.length === 0 ? only : undefined;
+  const place = told ? told.place : slots.place;
+  const item = told ? told.thing : slots.item;
+  const moves = intent === 'move' || intent === 'put-away' || (told && stays.has(told.deed));
+  if (bought.length === 0 || !moves || !place || place.candidates.length === 0 || slots.items) return null;
+  const words = item?.words ?? null;
+  const meant = words === null ? bought : bought.filter(({ name }) => likeness(name, words) > 0);
+  if (meant.length === 0) return null;
+  const items = meant.map(({ name }) => ({ ...emptyMention, words: name }));
+  const dates = { bought: { day: today(work.around.clock) } };
+  return {
+    intent: 'put-away',
+    slots: { ...(items.length === 1 ? { item: items[0]! } : { items }), place, dates },
+  };
+};
+const stays: ReadonlySet<string> = new Set(['stored', 'fact', 'moved']);
+
 /** "How many are on there", "what's left on it": of the list that was just spoken of, not of a shelf. */
 export const ofListInstead = (work: Work, act: Act): Act => {
   const { place, item } = act.slots;
+  const put = putWhereTold(work, act);
+  if (put) return put;
   if (boughtFromList(work, act)) return { intent: 'buy-got', slots: act.slots };
   // "We're out of coffee too": there is none on record to finish.
   if (act.intent === 'finish' && item?.words && goesOnWithList(work) && noneHere(work, item))

@@ -17,19 +17,31 @@ export const shoppingList = (kitchen: Kitchen): readonly Purchase[] =>
       a.addedAt.localeCompare(b.addedAt),
   );
 
+/** Only what was said of it stands in a line. */
+const kept = <K extends 'shop' | 'note' | 'forPersonId'>(
+  key: K,
+  wanted: SaidOfLine,
+  listed: Purchase | null,
+): Partial<Pick<Purchase, K>> => {
+  const value = wanted[key] ?? listed?.[key] ?? null;
+  return value === null ? {} : ({ [key]: value } as Pick<Purchase, K>);
+};
+
+/** What may be said of a line beside its name. */
+export interface SaidOfLine {
+  readonly amount?: Amount | null;
+  readonly section?: string | null;
+  readonly replaces?: Id | null;
+  readonly shop?: string | null;
+  readonly note?: string | null;
+  readonly forPersonId?: Id | null;
+}
+
 /**
- * Puts a line on the list. A line for the same food is refused (already-listed) unless a new
- * amount or section is said; then it is changed. Refused: no-name, already-listed.
+ * Puts a line on the list. A line for the same food is refused (already-listed) unless something new
+ * is said of it; then it is changed. Refused: no-name, already-listed.
  */
-export const buyAdd = (
-  doing: Doing,
-  wanted: {
-    readonly name: string;
-    readonly amount?: Amount | null;
-    readonly section?: string | null;
-    readonly replaces?: Id | null;
-  },
-): Result => {
+export const buyAdd = (doing: Doing, wanted: SaidOfLine & { readonly name: string }): Result => {
   const name = wanted.name.trim();
   if (foodKey(name) === '') return refuse('no-name');
   const listed = purchaseOf(doing.kitchen, name);
@@ -41,6 +53,9 @@ export const buyAdd = (
     addedAt: listed?.addedAt ?? doing.clock.now,
     addedBy: listed ? listed.addedBy : doing.speaker.personId,
     replaces: wanted.replaces ?? listed?.replaces ?? null,
+    ...kept('shop', wanted, listed),
+    ...kept('note', wanted, listed),
+    ...kept('forPersonId', wanted, listed),
   };
   if (listed && JSON.stringify(listed) === JSON.stringify(after)) {
     return refuse('already-listed', { ids: [listed.id], about: [listed.name] });
@@ -77,3 +92,13 @@ export const buyClear = (doing: Doing): Result => buyRemove(doing, [...doing.kit
 /** Lines that were bought; putting them away comes next. Refused: unknown-purchase, list-empty. */
 export const buyGot = (doing: Doing, purchaseIds: readonly Id[]): Result =>
   off('bought', linesOf(doing.kitchen, purchaseIds));
+
+/**
+ * Part of a line was bought: so much of it stays on the list. Refused: unknown-purchase, list-empty.
+ */
+export const buySome = (doing: Doing, purchaseId: Id, left: Amount): Result => {
+  const lines = linesOf(doing.kitchen, [purchaseId]);
+  if ('refused' in lines) return lines;
+  const [line] = lines;
+  return change('bought', [line!.name], [op('purchase', line!.id, line!, { ...line!, amount: left })]);
+};

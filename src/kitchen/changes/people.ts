@@ -164,6 +164,27 @@ export const leaveNote = (
   return change('noted', person ? [person.name] : [], [op('note', made.id, null, made)]);
 };
 
+/** Where a message holds these words, whole; -1 where it does not. */
+const wordsAt = (text: string, words: string): number => {
+  const at = text.toLowerCase().indexOf(words.toLowerCase());
+  const edge = (index: number): boolean => !/[\p{L}\p{N}]/u.test(text.charAt(index));
+  return at >= 0 && edge(at - 1) && edge(at + words.length) ? at : -1;
+};
+
+/** Other words of a message in the place of these. Refused: unknown-note, no-name (it does not hold them). */
+export const mendNote = (
+  doing: Doing,
+  noteId: Id,
+  { wrong, right }: { readonly wrong: string; readonly right: string },
+): Result => {
+  const note = doing.kitchen.notes.get(noteId);
+  if (!note) return refuse('unknown-note', { ids: [noteId] });
+  const at = wrong === '' ? -1 : wordsAt(note.text, wrong);
+  if (at < 0 || right === '') return refuse('no-name');
+  const text = `${note.text.slice(0, at)}${right}${note.text.slice(at + wrong.length)}`;
+  return change('noted', [], [op('note', noteId, note, { ...note, text })]);
+};
+
 /** Takes back words that were left, heard or not. Refused: unknown-note, too-few. */
 export const dropNotes = (doing: Doing, noteIds: readonly Id[]): Result => {
   if (noteIds.length === 0) return refuse('too-few');

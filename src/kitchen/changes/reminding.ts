@@ -46,7 +46,12 @@ export const setTimer = (
 /** A reminder at an instant. Refused: no-name, in-the-past, too-many. */
 export const setReminder = (
   doing: Doing,
-  reminder: { readonly due: Instant; readonly label: string; readonly itemId?: Id | null },
+  reminder: {
+    readonly due: Instant;
+    readonly label: string;
+    readonly itemId?: Id | null;
+    readonly forPersonId?: Id | null;
+  },
 ): Result => {
   if (reminder.label.trim() === '') return refuse('no-name');
   if (!(Date.parse(reminder.due) > Date.parse(doing.clock.now))) return refuse('in-the-past');
@@ -55,6 +60,7 @@ export const setReminder = (
     label: reminder.label.trim(),
     due: reminder.due,
     itemId: reminder.itemId ?? null,
+    ...(reminder.forPersonId ? { forPersonId: reminder.forPersonId } : {}),
   });
 };
 
@@ -69,11 +75,55 @@ export const changeTimer = (
 ): Result => {
   const reminder = doing.kitchen.reminders.get(reminderId);
   if (!reminder || reminder.deliveredAt !== null) return refuse('unknown-reminder', { ids: [reminderId] });
+  // More or less of one that stands still is of what is left of it.
+  if (reminder.heldLeft !== undefined) {
+    const heldLeft = 'addSeconds' in by ? reminder.heldLeft + by.addSeconds : by.seconds;
+    if (heldLeft <= 0) return refuse('in-the-past');
+    return change('set', reminder.label === null ? [] : [reminder.label], [
+      op('reminder', reminderId, reminder, { ...reminder, heldLeft }),
+    ]);
+  }
   const due = 'addSeconds' in by ? later(reminder.due, by.addSeconds) : later(doing.clock.now, by.seconds);
   if (due <= doing.clock.now) return refuse('in-the-past');
   return change('set', reminder.label === null ? [] : [reminder.label], [
     op('reminder', reminderId, reminder, { ...reminder, due }),
   ]);
+};
+
+/** A timer stands still, with what is left of it. Refused: unknown-reminder. */
+export const holdTimer = (doing: Doing, reminderId: Id): Result => {
+  const reminder = doing.kitchen.reminders.get(reminderId);
+  if (!reminder || reminder.deliveredAt !== null) return refuse('unknown-reminder', { ids: [reminderId] });
+  const heldLeft =
+    reminder.heldLeft ??
+    Math.max(1, Math.round((Date.parse(reminder.due) - Date.parse(doing.clock.now)) / 1000));
+  const due = later(doing.clock.now, FURTHEST);
+  return change('set', reminder.label === null ? [] : [reminder.label], [
+    op('reminder', reminderId, reminder, { ...reminder, due, heldLeft }),
+  ]);
+};
+
+/** And goes on. Refused: unknown-reminder. */
+export const resumeTimer = (doing: Doing, reminderId: Id): Result => {
+  const reminder = doing.kitchen.reminders.get(reminderId);
+  if (!reminder || reminder.deliveredAt !== null || reminder.heldLeft === undefined)
+    return refuse('unknown-reminder', { ids: [reminderId] });
+  const { heldLeft, ...running } = reminder;
+  return change('set', reminder.label === null ? [] : [reminder.label], [
+    op('reminder', reminderId, reminder, { ...running, due: later(doing.clock.now, heldLeft) }),
+  ]);
+};
+
+/** What a timer is called. Refused: unknown-reminder, no-name. */
+export const nameTimer = (doing: Doing, reminderId: Id, label: string): Result => {
+  const reminder = doing.kitchen.reminders.get(reminderId);
+  if (!reminder || reminder.deliveredAt !== null) return refuse('unknown-reminder', { ids: [reminderId] });
+  if (label.trim() === '') return refuse('no-name');
+  return change(
+    'set',
+    [label.trim()],
+    [op('reminder', reminderId, reminder, { ...reminder, label: label.trim() })],
+  );
 };
 
 /** Another instant for a reminder. Refused: unknown-reminder, in-the-past. */

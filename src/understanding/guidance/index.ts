@@ -309,6 +309,9 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     }
     const hazard = hazardAct(sentence, base.verdict === 'act' ? (acts[0] ?? null) : null);
     if (hazard && !ofStepsAtHand(hazard, base, context, sentence)) return readAs([hazard], said, tokens);
+    // "If we're out of chickpeas, put them on the list": all of it is of the list.
+    const ofList = acts.length > 0 && acts.every(({ intent }) => intent.startsWith('buy-'));
+    if (ofList && base.verdict === 'act' && base.readings[0]?.whole) return base;
     const both = context.expecting === 'anything' ? toldAndAsked(sentence) : null;
     const ofSuch = both && asksOfNoneHere(both.acts) ? guidanceAct(both.rest) : null;
     // Guidance first: what somebody at risk may eat is the answer, and what was told of her is kept with it.

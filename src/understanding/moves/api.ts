@@ -27,7 +27,8 @@ export type Chunk = Span &
     | { readonly kind: 'pointer'; readonly mention: Mention }
     | { readonly kind: 'place'; readonly place: PlaceMention; readonly fit: number }
     /** `touch`: how its container feels, where that was said with it: "one big glass jar". */
-    | { readonly kind: 'amount'; readonly amount: Amount; readonly touch?: Touch }
+    /** `more`: beside what there is: "two more bottles". */
+    | { readonly kind: 'amount'; readonly amount: Amount; readonly touch?: Touch; readonly more?: true }
     | { readonly kind: 'share'; readonly share: Share }
     | { readonly kind: 'number'; readonly value: number }
     /** `printed`: of a label, where a day just gone by is likelier than one most of a year off. */

@@ -7,11 +7,13 @@ import type { Guess } from '../guesses.js';
 import {
   CHANGING_INTENTS,
   type Act,
+  type Answered,
   type ClockAtHand,
   type Expectation,
   type Intent,
   type Interpretation,
   type LastDone,
+  type ListAtHand,
   type PlaceMention,
   type Understanding,
 } from '../intents.js';
@@ -23,6 +25,7 @@ import { isBeside, requestWords, type RequestWords } from './requests/lexicon.js
 import { movesLexicon } from './lexicon.js';
 import { againFrame } from './requests/again.js';
 import { additionsFrame, wantedFrame } from './requests/additions.js';
+import { asideBitsOf, asidesFrame } from './requests/asides.js';
 import { answersFrame } from './requests/answers.js';
 import { correctionsFrame } from './requests/corrections.js';
 import {
@@ -33,7 +36,8 @@ import {
   reachFrame,
   thawedByFrame,
 } from './requests/kitchen.js';
-import { listFrame } from './requests/list.js';
+import { listFrame, onTheList } from './requests/list.js';
+import { listBitsOf } from './requests/list/pieces.js';
 import { marksCheckedFrame, meaningsFrame } from './requests/meanings.js';
 import { puttingRightFrame } from './requests/putting-right.js';
 import { reheatingFrame } from './requests/reheating.js';
@@ -53,7 +57,6 @@ const frames: readonly Frame[] = [
   reachFrame,
   surveyFrame,
   againFrame,
-  listFrame,
   bringingBackFrame,
   undoingFrame,
   marksCheckedFrame,
@@ -109,8 +112,11 @@ const same = (one: readonly Act[], other: readonly Act[]): boolean =>
 /** How much the acts hold. */
 const weightOf = (acts: readonly Act[]): number =>
   acts.reduce(
-    (sum, { slots: { item, words, ...slots } }) =>
-      sum + Object.keys(slots).length + ((item ?? words) === undefined ? 0 : 1),
+    (sum, { slots: { item, words, lines = [], ...slots } }) =>
+      sum +
+      Object.keys(slots).length +
+      ((item ?? words) === undefined ? 0 : 1) +
+      lines.reduce((held, line) => held + Object.keys(line).length - 1, 0),
     acts.length,
   );
 
@@ -167,6 +173,37 @@ const afterBits = (guess: Guess, { rules, language }: Reader, words: RequestWord
   return bitsAfter(tokens, rules, words, language, last);
 };
 
+/** What was said as talk of the list, with its endings spelled out. */
+const listTalk = (guess: Guess, { rules, language }: Reader, words: RequestWords, list: ListAtHand) => {
+  const lexicon = movesLexicon(language);
+  const { tokens, pauses } = lexicon
+    ? lexicon.forms.spelledOut(guess.said, guess.pauses, rules, lexicon)
+    : { tokens: guess.said, pauses: guess.pauses };
+  const bits = listBitsOf(tokens, pauses, rules, language, words, list);
+  return bits ? { bits, tokens } : null;
+};
+
+const asideTalk = (guess: Guess, { rules, language }: Reader) => {
+  const lexicon = movesLexicon(language);
+  const { tokens } = lexicon
+    ? lexicon.forms.spelledOut(guess.said, guess.pauses, rules, lexicon)
+    : { tokens: guess.said };
+  const bits = asideBitsOf(tokens, rules, language);
+  return bits ? { bits, tokens } : null;
+};
+
+/** While the list is talked of: whether that alone is what was said. */
+export const listTalkOf = (guess: Guess, reader: Reader, list: ListAtHand | null): boolean => {
+  const words = list?.talk ? requestWords(reader.language) : null;
+  const said = words && list ? listTalk(guess, reader, words, list) : null;
+  return said !== null && list !== null && onTheList({ ...said, list }) !== null;
+};
+
+const onceOnly = <T>(make: () => T): (() => T) => {
+  let made: { readonly value: T } | null = null;
+  return () => (made ??= { value: make() }).value;
+};
+
 export const requestReading = (
   guess: Guess | undefined,
   parsed: Interpretation | undefined,
@@ -174,6 +211,8 @@ export const requestReading = (
   reader: Reader,
   clocks: readonly ClockAtHand[],
   last: LastDone | null,
+  list: ListAtHand | null,
+  answered: Answered | null,
   /** How many statements the whole of it surely is. */
   told: number,
   /** What words beside a request for a timer say of the steps that are followed; null where they say nothing of them. */
@@ -195,11 +234,35 @@ export const requestReading = (
   const { expecting } = reader;
   const { pauses } = guess;
   const beside = (word: string, list: string): boolean => isBeside(reader.language, list, word);
-  const request = { bits, after, last, tokens, pauses, clocks, expecting, says, beside, oneInside: within };
+  const onList = onceOnly(() => (list ? listTalk(guess, reader, words, list) : null));
+  const request = {
+    bits,
+    after,
+    last,
+    list,
+    onList,
+    asAsides: onceOnly(() => asideTalk(guess, reader)),
+    answered,
+    tokens,
+    pauses,
+    clocks,
+    expecting,
+    says,
+    beside,
+    oneInside: within,
+    lengthAt: (from: number) => {
+      const [longest] = (
+        reader.rules.get('builtin:grammar/duration')?.matchesAt(tokens, from) ?? []
+      ).toSorted((a, b) => b.length - a.length);
+      return longest ? { seconds: longest.value as number, to: from + longest.length } : null;
+    },
+  };
   // "Is the bacon down or not" asks, and puts nothing right.
   const opens = after.find((bit) => !is(bit, 'fill', 'aside', 'opener', 'and', 'repair'));
   const free = isFree.has(expecting) && !is(opens, 'aux', 'opens-question');
   for (const frame of [
+    asidesFrame,
+    listFrame,
     ...(free && told < 2 ? ofWhatWasDone : []),
     ...frames,
     ...(told > 0 || ofRules ? [] : ofTheTalk),
@@ -213,7 +276,7 @@ export const requestReading = (
     // "Half past seven rather, I've only just sat down", of what was set just now: why.
     const why = last && setting.has(last.intent) && made.acts.every(({ intent }) => setting.has(intent));
     const left =
-      ofDone && made.reason
+      made.whole || (ofDone && made.reason)
         ? nothingLeft
         : leftOf(ofDone ? after : (around?.bits ?? bits), why ? withWhy(bits, made) : made);
     if (left.words > Math.max(1, Math.min(mostLeft, made.used.size))) continue;
@@ -222,7 +285,7 @@ export const requestReading = (
     // What is running by that name is likelier meant than a food of it.
     const running = bits.some((bit) => bit.kind === 'clock' && made.used.has(bit.from));
     // A few words may be an answer, or the same again; with a word that puts right they are that.
-    const fewer = ofDone && parsed?.acts.every(({ intent }) => ofFewWords.has(intent));
+    const fewer = made.ours || (ofDone && parsed?.acts.every(({ intent }) => ofFewWords.has(intent)));
     if (sure && !fewer && (same(parsed.acts, made.acts) || running ? less < 0 : less <= 0)) return null;
     const changes = made.acts.some(({ intent }) => changing.has(intent));
     const clear = !changes || !(left.weighty || left.words > 2);
@@ -231,6 +294,7 @@ export const requestReading = (
         acts: around?.acts ?? made.acts,
         confidence: clear ? sureAct : sureAsk,
         framed: true,
+        ...(made.ours ? { whole: true as const } : {}),
         heard: guess.heard,
         normalised: guess.tokens.join(' '),
       },

@@ -1,6 +1,14 @@
 /** The pieces of a request, and what a frame takes of them. */
 import type { DynamicRules } from '../../../grammar/api.js';
-import type { Act, ClockAtHand, Expectation, LastDone, PlaceMention } from '../../intents.js';
+import type {
+  Act,
+  Answered,
+  ClockAtHand,
+  Expectation,
+  LastDone,
+  ListAtHand,
+  PlaceMention,
+} from '../../intents.js';
 import type { Chunk, ChunkOf, Span, Offer } from '../api.js';
 import { cheapestCover, constituentsAt, openNamesAt, placeLike } from '../chunks.js';
 import { wordFormsOf, type WordForms } from '../../languages/index.js';
@@ -21,10 +29,18 @@ export interface Request {
   /** What the turn before changed, and what was said now as pieces that such talk is made of. */
   readonly last: LastDone | null;
   readonly after: readonly Bit[];
+  /** The list to buy, and what was said as pieces of talk of it; null where nothing is known of either. */
+  readonly list: ListAtHand | null;
+  readonly onList: () => { readonly bits: readonly Bit[]; readonly tokens: readonly string[] } | null;
+  /** As pieces of short talk of other matters, and what the answer before was to. */
+  readonly asAsides: () => { readonly bits: readonly Bit[]; readonly tokens: readonly string[] } | null;
+  readonly answered: Answered | null;
   /** Whether a word stands in that list. */
   readonly says: (word: string, list: string) => boolean;
   /** Whether it is a small word of that list, which is no constituent (`beside` in requests.json). */
   readonly beside: (word: string, list: string) => boolean;
+  /** A length of time that is said there, and where it ends. */
+  readonly lengthAt: (from: number) => { readonly seconds: number; readonly to: number } | null;
   /** One place inside the other, whichever way round they were said; null where that names none. */
   readonly oneInside: (a: string, b: string) => PlaceMention | null;
 }
@@ -35,6 +51,10 @@ export interface Made {
   readonly used: ReadonlySet<number>;
   /** The words left over are why: "nobody has eaten them yet". */
   readonly reason?: boolean;
+  /** It accounts for every word by itself. */
+  readonly whole?: boolean;
+  /** And it is surely of this kitchen: no other reading says more of it. */
+  readonly ours?: boolean;
 }
 export type Frame = (request: Request) => Made | null;
 
