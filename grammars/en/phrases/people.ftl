@@ -104,3 +104,9 @@ can-eat-others = { $verdict ->
     [unknown] Unknown of { $names }.
    *[free] As recorded, { $names } would do.
   }
+note-from = { $from ->
+    [none] Nobody said who left it. It was left { $when }.
+   *[other] From { $from }, { $when }.
+  }
+note-not-heard = No, { $name } has not heard it yet: { $texts }.
+note-was-heard = Yes, { $name } has heard it: { $texts }.

@@ -70,3 +70,20 @@ reminders-open = { $count ->
     [one] One: { $reminders }.
    *[other] { CAP($count) }: { $reminders }.
   }
+timer-held = { $label ->
+    [none] Paused, with { $left } left.
+   *[other] { CAP($label) }, paused with { $left } left.
+  }
+timer-held-with = { $label ->
+    [none] one paused with { $left } left
+   *[other] { $label }, paused with { $left } left
+  }
+timer-resumed = { $label ->
+    [none] Running again, { $left } left.
+   *[other] { CAP($label) }, running again, { $left } left.
+  }
+reminder-set-for = I will remind { $name } { $date ->
+    [none] {""}
+   *[other] { ON($date) }{" "}
+  }at { $time }: { $label }.
+no-date-to-remind = { CAP($name) } { HAS($name) } no date on record to remind you by.

@@ -105,3 +105,9 @@ can-eat-others = { $verdict ->
     [unknown] De { $names } no se sabe.
    *[free] Según el registro, { $names } también.
   }
+note-from = { $from ->
+    [none] No se sabe de quién es. Se dejó { $when }.
+   *[other] De { $from }, { $when }.
+  }
+note-not-heard = No, { $name } aún no lo ha oído: { $texts }.
+note-was-heard = Sí, { $name } ya lo ha oído: { $texts }.

@@ -104,3 +104,20 @@ reminders-open = { $count ->
     [one] Uno: { $reminders }.
    *[other] { CAP($count) }: { $reminders }.
   }
+timer-held = { $label ->
+    [none] En pausa, quedan { $left }.
+   *[other] { CAP($label) }, en pausa, quedan { $left }.
+  }
+timer-held-with = { $label ->
+    [none] uno en pausa, quedan { $left }
+   *[other] { $label }, en pausa, quedan { $left }
+  }
+timer-resumed = { $label ->
+    [none] Sigue, quedan { $left }.
+   *[other] { CAP($label) }, sigue, quedan { $left }.
+  }
+reminder-set-for = Se lo recordaré a { $name } { $date ->
+    [none] {""}
+   *[other] { ON($date) }{" "}
+  }a { $time }: { $label }.
+no-date-to-remind = No hay fecha apuntada para { $name }.

@@ -8,6 +8,7 @@ import {
   isRefused,
   joinChanges,
   leaveNote as leaveNoteChange,
+  mendNote,
   notesFor,
   peopleCalled,
   personCalled,
@@ -24,6 +25,7 @@ import {
   about,
   ago,
   day,
+  assent,
   list,
   say,
   speakerPerson,
@@ -544,8 +546,29 @@ const takeBack = (turn: Turn, person: Person | null): Reply => {
   );
 };
 
+/** "Sorry, he's coming at ten, not nine": the words that were wrong, in the message left last. */
+const putRight = (turn: Turn, { words = '', not }: Slots): Reply | null => {
+  const { done } = turn.state;
+  const [note] = (done?.changes ?? []).flatMap(({ ops }) =>
+    ops.flatMap((op) => (op.kind === 'note' && op.after ? (turn.kitchen.notes.get(op.id) ?? []) : [])),
+  );
+  if (!note) return null;
+  const mended = mendNote(turn, note.id, { wrong: not?.words ?? '', right: words });
+  if (isRefused(mended)) return null;
+  const [op] = mended.ops;
+  const text = op?.kind === 'note' && op.after ? op.after.text : note.text;
+  const person = note.forPersonId ? turn.kitchen.people.get(note.forPersonId) : undefined;
+  return {
+    parts: [person ? say('note-left', { name: person.name, text }) : say('note-for-all', { text })],
+    changes: [mended],
+    memory: { personId: person?.id ?? null },
+  };
+};
+
 /** "Tell Dele the soup is hers." */
 export const leaveNote: Handler = (act, turn) => {
+  if (act.slots.asked === 'put-right')
+    return putRight(turn, act.slots) ?? { parts: [assent('nothing-to-correct')] };
   const { person, name } = personSaid(turn, act.slots);
   if (act.slots.negated) return (person ? null : askWhetherMeant(turn, act.slots)) ?? takeBack(turn, person);
   const { item } = act.slots;
@@ -618,12 +641,43 @@ const notesWaitingFor = (turn: Turn, person: Person): Reply => {
   };
 };
 
+/** "Who's that from, and when": of what was read last. */
+const sentBy = (turn: Turn): Reply => {
+  const [last] = [...turn.kitchen.notes.values()]
+    .filter(
+      ({ forPersonId, heard }) => heard && (forPersonId === null || forPersonId === turn.speaker.personId),
+    )
+    .sort((a, b) => b.at.localeCompare(a.at));
+  if (!last) return { parts: [say('no-notes')], count: 0 };
+  const from = last.fromPersonId ? turn.kitchen.people.get(last.fromPersonId) : undefined;
+  return {
+    parts: [say('note-from', { when: ago(last.at), ...(from ? { from: from.name } : {}) })],
+    count: 1,
+  };
+};
+
+/** "Has Junie heard the message I left her?" */
+const wasHeard = (turn: Turn, person: Person): Reply => {
+  const all = [...turn.kitchen.notes.values()].filter(({ forPersonId }) => forPersonId === person.id);
+  const waiting = all.filter(({ heard }) => !heard);
+  const texts = list((waiting.length > 0 ? waiting : all).map(({ text }) => text));
+  const { name } = person;
+  if (all.length === 0) return { parts: [say('no-notes-for', { name })], count: 0 };
+  return {
+    parts: [say(waiting.length > 0 ? 'note-not-heard' : 'note-was-heard', { name, texts })],
+    memory: { personId: person.id },
+    count: all.length,
+  };
+};
+
 /** Messages, read once: what was read out is marked as heard. */
 export const notes: Handler = (act, turn) => {
   if (act.slots.item) return notesOn(turn, act.slots.item);
   const { person } = personSaid(turn, act.slots);
   const misheard = person ? null : askWhetherMeant(turn, act.slots);
   if (misheard) return misheard;
+  if (act.slots.asked === 'from') return sentBy(turn);
+  if (act.slots.asked === 'heard' && person) return wasHeard(turn, person);
   if (person && person.id !== turn.speaker.personId) return notesWaitingFor(turn, person);
   const mine = notesFor(turn.kitchen, turn.speaker.personId);
   if (mine.length === 0) return { parts: [say('no-notes')], count: 0 };

@@ -61,6 +61,12 @@ const wanted = (turn: Turn, slots: Slots): Wanted => {
         : { ask: 'time', question: say('ask-summary-at') };
     case 'quiet': {
       if (negated) return { settings: { quietHours: null }, said: say('no-quiet') };
+      const one = slots.asked === 'from' || slots.asked === 'until' ? oneEnd(turn, slots) : null;
+      if (one)
+        return {
+          settings: { quietHours: one },
+          said: say('quiet-from', { from: wall(turn, one.from), to: wall(turn, one.to) }),
+        };
       if (!time || !slots.words || !/^\d\d:\d\d$/.test(slots.words)) return null;
       const { from, to } = overNight(time, slots.words, turn.qualifiers.has('by-day'));
       return {
@@ -74,6 +80,19 @@ const wanted = (turn: Turn, slots: Slots): Wanted => {
       if (region) return { settings: { region }, said: say('guidance-is', { region }) };
       return null;
   }
+};
+
+/** "Make it start at ten", and the morning as it is: of the two halves of the day, the one nearer to what it was. */
+const oneEnd = (turn: Turn, { asked, time }: Slots): { from: string; to: string } | null => {
+  const { quietHours } = turn.kitchen.household;
+  if (!quietHours || !time) return null;
+  const was = asked === 'from' ? quietHours.from : quietHours.to;
+  const apart = (one: string): number => {
+    const between = Math.abs(minutesOf(one) - minutesOf(was));
+    return Math.min(between, 24 * 60 - between);
+  };
+  const [near = time] = halves(time).sort((a, b) => apart(a) - apart(b));
+  return asked === 'from' ? { ...quietHours, from: near } : { ...quietHours, to: near };
 };
 
 export const setHousehold: Handler = (act, turn) => {

@@ -4,13 +4,16 @@ import {
   changeReminder as changeReminderChange,
   changeTimer as changeTimerChange,
   foodKey,
+  holdTimer,
+  nameTimer,
   openReminders,
+  resumeTimer,
   setReminder as setReminderChange,
   setTimer as setTimerChange,
 } from '../../kitchen/index.js';
-import type { Reminder } from '../../kitchen/model.js';
+import type { Item, Reminder } from '../../kitchen/model.js';
 import type { Say, Value } from '../../speech/answer.js';
-import { dayOf, today } from '../../terms/dates.js';
+import { dayOf, plusDays, today } from '../../terms/dates.js';
 import { itMention, type Slots } from '../../understanding/intents.js';
 import { inGroups, andMore } from '../describe/lists.js';
 import { withChange } from '../describe/refusals.js';
@@ -26,12 +29,14 @@ import {
   seconds,
   notFound,
 } from '../handler.js';
+import { personSaid } from '../people/people.js';
 import { findItems } from '../refer/items.js';
+import { needItem } from '../refer/need.js';
 import { heatLonger, startStepTimer } from '../talk/steps.js';
 import { bothHalves, fromNow, instantAt, nextOf, wakingHour } from './wall-time.js';
 
-const left = (turn: Turn, reminder: Reminder): Value =>
-  seconds(Math.max(0, Math.round((Date.parse(reminder.due) - Date.parse(turn.clock.now)) / 1000)));
+const left = (turn: Turn, { due, heldLeft }: Reminder): Value =>
+  seconds(heldLeft ?? Math.max(0, Math.round((Date.parse(due) - Date.parse(turn.clock.now)) / 1000)));
 
 /** "Move it down on Saturday": on Saturday nobody knows what "it" was. */
 const withName = (turn: Turn, { item, words = '', aroundThing }: Slots): string => {
@@ -69,8 +74,15 @@ const stepTimed = (turn: Turn, procedure: Procedure, duration: number, label: st
     : null;
 };
 
+/** "A timer that goes off at quarter to seven": so long from now. */
+const untilThen = (turn: Turn, { duration, time }: Slots): number | undefined =>
+  duration ??
+  (time
+    ? Math.round((Date.parse(nextOf(bothHalves(time, turn), turn.clock)) - Date.parse(turn.clock.now)) / 1000)
+    : undefined);
+
 export const setTimer: Handler = (act, turn) => {
-  const { duration } = act.slots;
+  const duration = untilThen(turn, act.slots);
   const label = labelOf(turn, act.slots);
   const { procedure } = turn.state;
   const step = procedure?.unread ? undefined : procedure?.steps[procedure.at];
@@ -124,8 +136,13 @@ const timersMeant = (turn: Turn, slots: Slots, kind: Reminder['kind']): readonly
   return open;
 };
 
-const oneTimer = (turn: Turn, slots: Slots, kind: Reminder['kind']): { got: Reminder } | { reply: Reply } => {
-  const meant = timersMeant(turn, slots, kind);
+const oneTimer = (
+  turn: Turn,
+  slots: Slots,
+  kind: Reminder['kind'],
+  among: readonly Reminder[] = [],
+): { got: Reminder } | { reply: Reply } => {
+  const meant = among.length > 0 ? among : timersMeant(turn, slots, kind);
   if (meant.length === 1) return { got: meant[0]! };
   if (meant.length === 0) {
     const label = labelOf(turn, slots);
@@ -147,12 +164,46 @@ const oneTimer = (turn: Turn, slots: Slots, kind: Reminder['kind']): { got: Remi
 };
 
 const timerWords = (turn: Turn, one: Reminder): Say =>
-  say('timer-with', { left: left(turn, one), ...named(one) });
+  say(one.heldLeft === undefined ? 'timer-with' : 'timer-held-with', {
+    left: left(turn, one),
+    ...named(one),
+  });
+
+/** "Pause the stew timer", "carry on with it". */
+const holdOrResume = (turn: Turn, slots: Slots, resume: boolean): Reply => {
+  const meant = timersMeant(turn, slots, 'timer');
+  const fitting = meant.filter(({ heldLeft }) => (heldLeft !== undefined) === resume);
+  const found = fitting.length === 1 ? { got: fitting[0]! } : oneTimer(turn, slots, 'timer', fitting);
+  if ('reply' in found) return found.reply;
+  const { got } = found;
+  if (resume && got.heldLeft === undefined)
+    return { parts: [say('timer-left', { left: left(turn, got), ...named(got) })], count: 1 };
+  return withChange(turn, resume ? resumeTimer(turn, got.id) : holdTimer(turn, got.id), (change) => ({
+    parts: [say(resume ? 'timer-resumed' : 'timer-held', { left: left(turn, got), ...named(got) })],
+    changes: [change],
+    memory: { reminderId: got.id },
+  }));
+};
+
+/** "That one's for the eggs": what it is called. */
+const calledNow = (turn: Turn, slots: Slots): Reply => {
+  const { item: _item, words: _words, ...rest } = slots;
+  const found = oneTimer(turn, { ...rest, item: itMention }, 'timer');
+  const label = labelOf(turn, slots);
+  if ('reply' in found || !label) return 'reply' in found ? found.reply : { parts: [say('ask-by-how-much')] };
+  return withChange(turn, nameTimer(turn, found.got.id, label), (change) => ({
+    parts: [say('timer-left', { left: left(turn, found.got), label })],
+    changes: [change],
+    memory: { reminderId: found.got.id },
+  }));
+};
 
 export const changeTimer: Handler = (act, turn) => {
   const { duration, negated, asked } = act.slots;
   const { procedure } = turn.state;
   if (asked === 'longer' && procedure && duration !== undefined) return heatLonger(turn, procedure, duration);
+  if (asked === 'pause' || asked === 'resume') return holdOrResume(turn, act.slots, asked === 'resume');
+  if (asked === 'name') return calledNow(turn, act.slots);
   const found = oneTimer(turn, act.slots, 'timer');
   if ('reply' in found) return found.reply;
   if (duration === undefined)
@@ -204,7 +255,12 @@ const running = (turn: Turn, meant: readonly Reminder[]): Reply => {
   if (!only) return { parts: [say('no-timers', { kind: 'timer' })], count: 0 };
   if (meant.length === 1)
     return {
-      parts: [say('timer-left', { left: left(turn, only), ...named(only) })],
+      parts: [
+        say(only.heldLeft === undefined ? 'timer-left' : 'timer-held', {
+          left: left(turn, only),
+          ...named(only),
+        }),
+      ],
       count: 1,
       memory: { reminderId: only.id },
     };
@@ -234,6 +290,14 @@ export const timers: Handler = (act, turn) => {
     const told = running(turn, openReminders(turn.kitchen, 'timer'));
     return { ...told, parts: [say('nothing-cancelled'), ...told.parts] };
   }
+  // "Which one's up first?"
+  if (slots.asked === 'first')
+    return running(
+      turn,
+      openReminders(turn.kitchen, 'timer')
+        .filter(({ heldLeft }) => heldLeft === undefined)
+        .slice(0, 1),
+    );
   const meant = timersMeant(turn, slots, 'timer');
   const label = meant.every((one) => one.label === null) ? labelOf(turn, slots) : null;
   return label ? noneCalled(turn, label) : running(turn, meant);
@@ -264,8 +328,25 @@ const dueOf = (turn: Turn, { when, time, duration }: Slots): string | null => {
   return time ? nextOf(bothHalves(time, turn), turn.clock) : null;
 };
 
+/** "The day before the goat cheese is up": by the date on it. */
+const dayBefore = (turn: Turn, slots: Slots): { slots: Slots; item: Item } | { reply: Reply } | null => {
+  if (slots.asked !== 'day-before' || !slots.item) return null;
+  const found = needItem(turn, slots.item, { question: say('ask-remind-what'), fitting: isDated });
+  if ('reply' in found) return found;
+  const { got } = found;
+  const on = got.dates.useBy ?? got.dates.bestBefore;
+  if (!on) return { reply: { parts: [say('no-date-to-remind', { name: got.name })] } };
+  const { asked: _asked, item: _item, ...rest } = slots;
+  return { slots: { ...rest, when: { day: plusDays(on, -1) } }, item: got };
+};
+const isDated = ({ dates }: Item): boolean => (dates.useBy ?? dates.bestBefore) !== undefined;
+
 export const setReminder: Handler = (act, turn) => {
-  const { slots } = act;
+  const before = dayBefore(turn, act.slots);
+  if (before && 'reply' in before) return before.reply;
+  const slots = before ? { ...before.slots, words: `use the ${before.item.name}` } : act.slots;
+  const { person } = personSaid(turn, slots);
+  const other = person && person.id !== turn.speaker.personId ? person : null;
   // "Remind me tomorrow" is about what was just spoken of.
   const spoken = findItems(turn, itMention).items;
   const spokenOf = spoken.length === 1 ? spoken[0] : undefined;
@@ -278,10 +359,21 @@ export const setReminder: Handler = (act, turn) => {
       parts: [],
       ask: { slot: 'time', question: say('ask-remind-when', { label }), expecting: 'time' },
     };
-  const items = slots.item ? findItems(turn, slots.item).items : slots.words || !spokenOf ? [] : [spokenOf];
+  const items = before
+    ? [before.item]
+    : slots.item
+      ? findItems(turn, slots.item).items
+      : slots.words || !spokenOf
+        ? []
+        : [spokenOf];
   const itemId = items.length === 1 ? items[0]!.id : null;
-  return withChange(turn, setReminderChange(turn, { due, label, itemId }), (change) => ({
-    parts: [say('reminder-set', { label, ...whenWords(turn, due) })],
+  const forPersonId = other?.id ?? null;
+  return withChange(turn, setReminderChange(turn, { due, label, itemId, forPersonId }), (change) => ({
+    parts: [
+      other
+        ? say('reminder-set-for', { name: other.name, label, ...whenWords(turn, due) })
+        : say('reminder-set', { label, ...whenWords(turn, due) }),
+    ],
     changes: [change],
     doubt: say('confirm-reminder', { label, ...whenWords(turn, due) }),
     // "Remind me to take the thighs out, and how do I thaw them": what it is about was spoken of.

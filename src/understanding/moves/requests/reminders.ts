@@ -1,7 +1,19 @@
 /** Reminders: what about, and when, said in any order; one that is set, put off or dropped. */
 import type { Act, SaidDate, Slots } from '../../intents.js';
 import { pointed } from '../../meaning-parts.js';
-import { classed, figureOf, is, ofKind, some, wordsIn, type Bit, type Frame, type Request } from './bits.js';
+import {
+  classed,
+  figureOf,
+  is,
+  ofKind,
+  some,
+  wordsIn,
+  type Bit,
+  type Frame,
+  type Made,
+  type Request,
+} from './bits.js';
+import { personIn } from './list/lines.js';
 
 const partsOfDay = ['morning', 'afternoon', 'evening', 'night'] as const;
 type PartOfDay = (typeof partsOfDay)[number];
@@ -104,7 +116,95 @@ const known = ({ bits, clocks, expecting }: Request): { slots: Slots; bits: read
   return word.length > 0 || justSet ? { slots: { item: pointed('it') }, bits: word } : null;
 };
 
-export const remindersFrame: Frame = (request) => {
+/** Part of the request, by itself. */
+const partOf = (request: Request, from: number, to: number): Request => ({
+  ...request,
+  tokens: request.tokens.slice(from, to),
+  bits: request.bits.flatMap((bit) =>
+    bit.from >= from && bit.to <= to ? [{ ...bit, from: bit.from - from, to: bit.to - from }] : [],
+  ),
+  pauses: new Set([...request.pauses].flatMap((at) => (at > from && at < to ? [at - from] : []))),
+});
+
+/** "In four minutes to turn the cutlets, and again in eight to take them out": one each. */
+const inStages = (request: Request): Made | null => {
+  const { bits, tokens } = request;
+  const [again, ...more] = classed(bits, 'and-again');
+  const heads = classed(bits, 'remind', 'timer');
+  const [first] = heads;
+  if (!again || more.length > 0 || !first) return null;
+  const next = bits[bits.indexOf(again) + 1];
+  const starts = [...tokens.keys()].filter((at) => at >= first.to && at < again.from);
+  const from = starts.find((at) => request.lengthAt(at) !== null);
+  const one = from === undefined ? null : request.lengthAt(from);
+  const value = figureOf(next);
+  // "And again in eight": minutes as well, or what the first is told in.
+  const unit = one && one.seconds % 3600 === 0 ? 3600 : 60;
+  const other =
+    request.lengthAt(again.to) ?? (next && value !== null ? { seconds: value * unit, to: next.to } : null);
+  if (!one || from === undefined || !other) return null;
+  const lead =
+    tokens[from - 1] !== undefined && request.beside(tokens[from - 1]!, 'when-leads') ? from - 1 : from;
+  const said = textOf(partOf(request, one.to, again.from), []) ?? textOf(partOf(request, first.to, lead), []);
+  const then = textOf(partOf(request, other.to, tokens.length), []);
+  if (!said || !then) return null;
+  return {
+    acts: [
+      { intent: 'set-reminder', slots: { words: said.words, duration: one.seconds } },
+      { intent: 'set-reminder', slots: { words: then.words, duration: other.seconds } },
+    ],
+    used: new Set(tokens.keys()),
+    whole: true,
+    ours: true,
+  };
+};
+
+/** "The day before the goat cheese is up, at noon": by the date on it. */
+const beforeDate = (request: Request): Made | null => {
+  const { bits } = request;
+  const [before] = classed(bits, 'day-before');
+  const heads = classed(bits, 'remind');
+  const [thing, ...others] = before ? ofKind(bits, 'thing').filter(({ from }) => from >= before.to) : [];
+  if (!before || heads.length === 0 || thing?.source !== 'hers' || others.length > 0) return null;
+  const when = whenIn({ ...request, bits: bits.filter(({ kind }) => kind !== 'day') });
+  return {
+    acts: [
+      {
+        intent: 'set-reminder',
+        slots: {
+          item: thing.mention,
+          asked: 'day-before',
+          ...(when.slots.time ? { time: when.slots.time } : {}),
+        },
+      },
+    ],
+    used: new Set(request.tokens.keys()),
+  };
+};
+
+/** What is said after a pause is why: "he'll have forgotten". */
+const withoutWhy = (request: Request): Request => {
+  const { pauses, tokens, beside, bits } = request;
+  const begun = classed(bits, 'remind')[0]?.to ?? 0;
+  const at = [...pauses]
+    .sort((a, b) => a - b)
+    .find((one) => one > begun && beside(tokens[one] ?? '', 'reason-leads'));
+  return at === undefined || bits.some(({ from, to }) => from < at && to > at)
+    ? request
+    : partOf(request, 0, at);
+};
+
+export const remindersFrame: Frame = (whole) => {
+  const several = inStages(whole) ?? beforeDate(whole);
+  if (several) return several;
+  const request = withoutWhy(whole);
+  const made = reminderOf(request);
+  return made && request !== whole
+    ? { ...made, used: new Set([...made.used, ...[...whole.tokens.keys()].slice(request.tokens.length)]) }
+    : made;
+};
+
+const reminderOf: Frame = (request) => {
   const { bits } = request;
   const when = whenIn(request);
   const one = known(request);
@@ -127,20 +227,25 @@ export const remindersFrame: Frame = (request) => {
   const [head] = heads;
   if (!head) return null;
   const next = bits[bits.indexOf(head) + 1];
-  // "Remind me what it was" asks; "remind Sam" is for Sam.
-  if (is(next, 'wh', 'not', 'if', 'asking-word') || next?.kind === 'person') return null;
+  // "Remind me what it was" asks; "remind Sam" is for Sam, at an hour a reminder and else a message.
+  if (is(next, 'wh', 'not', 'if', 'asking-word')) return null;
+  const person = personIn(next);
+  if (next?.kind === 'person' && (!person || !told)) return null;
   // "Read my reminder list" and "put it on the list" are of what is written down.
   const bare = heads.every((bit) => is(bit, 'reminder-word'));
   if (some(bits, 'listed-there') || (bare && !is(next, 'what-to', 'fill') && next?.kind !== 'day'))
     return null;
   if (bare && some(bits, 'topic-list')) return null;
   if (some(bits, 'wh') && !some(bits, 'what-to')) return null;
-  const text = textOf(request, [...heads, ...when.bits]);
+  const whom = person && next ? [next] : [];
+  const text = textOf(request, [...heads, ...whom, ...when.bits]);
   if (!text) return null;
   // "Remind me about it later" is of what was spoken of.
   if (text.at.length === 1 && ['it', 'that', 'this', 'later'].includes(text.words)) return null;
   return {
-    acts: [{ intent: 'set-reminder', slots: { words: text.words, ...when.slots } }],
-    used: new Set([...wordsIn([...heads, ...when.bits]), ...text.at]),
+    acts: [
+      { intent: 'set-reminder', slots: { words: text.words, ...when.slots, ...(person ? { person } : {}) } },
+    ],
+    used: new Set([...wordsIn([...heads, ...whom, ...when.bits]), ...text.at]),
   };
 };

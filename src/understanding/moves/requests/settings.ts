@@ -113,7 +113,7 @@ const speechLength: Frame = ({ bits }) => {
   );
 };
 
-const speechRate: Frame = ({ bits }) => {
+const speechRate: Frame = ({ bits, pauses, tokens }) => {
   if (ofKind(bits, 'thing').length > 0) return null;
   const usual = classed(bits, 'usual');
   const of = classed(bits, 'speed', 'volume');
@@ -128,6 +128,10 @@ const speechRate: Frame = ({ bits }) => {
   const again = classed(bits, 'again');
   const ways = ['slower', 'faster', 'louder', 'quieter'] as const;
   const way = ways.find((name) => some(bits, name));
+  // "Speak up, I've got the extractor on": why stands after a pause.
+  const opens = bits.find((bit) => !is(bit, 'fill', 'opener'));
+  if (way && opens && is(opens, way) && pauses.has(opens.to) && !some(bits, 'timer', 'remind', 'not'))
+    return { acts: [{ intent: way, slots: {} }], used: new Set(tokens.keys()) };
   // "A bit slower, what was all that": said again, slower.
   if (!way || again.length === 0 || classed(bits, way).some((bit) => is(bit, 'again'))) return null;
   return made(

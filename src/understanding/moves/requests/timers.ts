@@ -138,6 +138,33 @@ const timersOf = (request: Request): { acts: readonly Act[]; used: readonly Bit[
     (bit) => !(is(bit, 'if') && isTime(bits.slice(bits.indexOf(bit) + 1).find((next) => !is(next, 'fill')))),
   );
   const stops = classed(bits, 'cancel').filter((bit) => !isKept(request, bit));
+  const first = classed(bits, 'soonest');
+  if (first.length > 0 && wh.length > 0)
+    return {
+      acts: [{ intent: 'timers', slots: { asked: 'first' } }],
+      used: [...first, ...wh, ...classed(bits, 'one')],
+    };
+  const name = classed(bits, 'for-that');
+  if (name.length > 0 && names[0] && wh.length === 0)
+    return {
+      acts: [{ intent: 'change-timer', slots: { ...names[0].slots, asked: 'name' } }],
+      used: [...name, names[0].bit, ...classed(bits, 'timer', 'called')],
+    };
+  // "A timer that goes off at quarter to seven".
+  const [hour, ...hours] = ofKind(bits, 'time');
+  const until = classed(bits, 'until-hour', 'till', 'to');
+  if (
+    hour &&
+    hours.length === 0 &&
+    lengths.length === 0 &&
+    until.length > 0 &&
+    wh.length === 0 &&
+    stops.length === 0
+  )
+    return {
+      acts: [{ intent: 'set-timer', slots: { time: hour.time, ...(names[0]?.slots ?? {}) } }],
+      used: [hour, ...until, ...names.slice(0, 1).map(({ bit }) => bit), ...classed(bits, 'set')],
+    };
   const one = definite(request);
   const kept = bits.filter((bit) => isKept(request, bit));
   if (kept.length > 0 && stops.length === 0 && lengths.length === 0)
@@ -285,6 +312,11 @@ const headOf = (request: Request): readonly Bit[] | null => {
   if (some(bits, 'remind', 'summary', 'watts')) return null;
   const word = classed(bits, 'timer');
   if (word.length > 0) return word;
+  // "Which one's up first", "that one's for the eggs", while one runs.
+  const soonest = runs(request) ? classed(bits, 'soonest') : [];
+  if (soonest.length > 0 && some(bits, 'wh') && ofKind(bits, 'thing').length === 0) return soonest;
+  const naming = runs(request) && request.last?.intent === 'set-timer' ? classed(bits, 'for-that') : [];
+  if (naming.length > 0) return naming;
   const ticking = classed(bits, 'ticking');
   const running = bits.filter(isNamed);
   // "Don't you cancel anything", while something runs and nothing else is named.
