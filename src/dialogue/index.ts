@@ -2,7 +2,7 @@
 export type { Conversation, Decide, Effect, Heard, Outcome, Speaker, Surroundings } from './api.js';
 export { afterTelling, interruption } from './news/interrupting.js';
 export { checkAtHand, standingAt } from './sessions/session.js';
-export { stepNames, stepsAtHand } from './talk/ask-step.js';
+export { dishesTold, stepNames, stepsAtHand } from './talk/ask-step.js';
 export { picksUp } from './talk/resume.js';
 export { answeredJustNow, justDone, listAtHand, toldJustNow } from './turn/just-done.js';
 export { decide } from './decide.js';

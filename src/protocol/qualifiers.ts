@@ -36,7 +36,9 @@ export const QUALIFIERS = [
   'how-long-keeps',
   'how-long-takes',
   'clock-named', // "how long is left on the timer"
-  'heat-alone', // "what was the temperature again", and nothing else
+  'heat-alone',
+  'in-celsius',
+  'in-fahrenheit', // "what was the temperature again", and nothing else
   'amount', // "how much is left"
   'past', // "what's old", "what must go"
   'to-use', // "what should I use"

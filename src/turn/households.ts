@@ -23,6 +23,7 @@ import {
   listAtHand,
   toldJustNow,
   stepNames,
+  dishesTold,
   stepsAtHand,
 } from '../dialogue/index.js';
 import type { Conversation, SaidMove, Speaker, Surroundings } from '../dialogue/index.js';
@@ -33,7 +34,13 @@ import type { Clock, Instant } from '../terms/dates.js';
 import { quote, wordsOf } from '../terms/quote.js';
 import { meaningsHere, openReminders } from '../kitchen/index.js';
 import { accounted, given, isRatherIn, movesOf, type HouseholdNames } from '../understanding/index.js';
-import type { ClockAtHand, HearingContext, StepsAtHand, Understanding } from '../understanding/intents.js';
+import type {
+  ClockAtHand,
+  DishSteps,
+  HearingContext,
+  StepsAtHand,
+  Understanding,
+} from '../understanding/intents.js';
 import type { TurnReply, TurnRequest } from '../../shared/wire/turn.js';
 import { language, type Tongue, type Tongues } from './tongues.js';
 import { namesOf, withChanged } from './names.js';
@@ -227,6 +234,21 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     };
   };
 
+  /** How dishes are got ready, as it is spoken: made once, and only where something may be asked of it. */
+  const dishesHeardOf = (earlier: Conversation, tongue: Tongue, surroundings: Surroundings) => {
+    let made: readonly DishSteps[] | null = null;
+    return (): readonly DishSteps[] => {
+      const speech = aroundSpeech(surroundings, tongue);
+      made ??= dishesTold(earlier, surroundings).map(({ procedure, method, item, spokenOf }) => ({
+        dish: item,
+        method,
+        texts: procedure.steps.map(({ text }) => tongue.voice.phraseText(text, speech)),
+        spokenOf,
+      }));
+      return made;
+    };
+  };
+
   /** Timers and reminders by name: "the pasta one" is one of them; one that nobody named is called nothing. */
   const clocksAtHand = ({ kitchen }: Surroundings): readonly ClockAtHand[] =>
     openReminders(kitchen).map(({ id, kind, label, heldLeft }) => ({
@@ -243,6 +265,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     locale: tongue.locale,
     expecting: earlier.expecting,
     steps: stepsHeardOf(earlier, tongue, surroundings),
+    dishes: dishesHeardOf(earlier, tongue, surroundings),
     clocks: clocksAtHand(surroundings),
     last: justDone(earlier, surroundings.kitchen),
     answered: answeredJustNow(earlier),

@@ -82,6 +82,8 @@ const isHeld = (
   { day, writes, dates, isFood, allergenOf }: Account,
 ): boolean => {
   if (said.some((word) => held.words.has(bare(word)))) return true;
+  // Which of the steps: "the second" sounds like a shelf.
+  if (hasRole(held, 'edit') && chunk.kind !== 'thing') return true;
   if (chunk.kind === 'marker') return hasRole(held, 'touch', 'marker', 'container');
   if (!writes) return true;
   switch (chunk.kind) {

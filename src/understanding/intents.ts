@@ -198,6 +198,10 @@ export interface SaidPreparation {
   readonly scale: 'fahrenheit' | 'celsius' | null;
   /** As said, when it is more than figures. */
   readonly words: string | null;
+  /** One act a step, where they were told one by one. */
+  readonly steps?: readonly string[];
+  /** One step put in, put in the place of another, or taken out; `at` counts from one, or from the last as -1. */
+  readonly edit?: { readonly kind: 'add' | 'put' | 'drop'; readonly at: number };
 }
 
 /** What was done, or that a fact is told. */
@@ -629,6 +633,8 @@ export interface HearingContext {
   readonly checking?: boolean;
   /** She stands before that place and tells what is there: a food named with no place is in it. */
   readonly standing?: string | null;
+  /** How dishes here are got ready, as somebody told it: what is asked of one may be about that. Made when asked for. */
+  readonly dishes?: () => readonly DishSteps[];
   /** Timers and reminders that are running: what they are called is a name. */
   readonly clocks?: readonly ClockAtHand[];
   /** What was done in the turn before: it may be put right, taken back or added to. */
@@ -688,6 +694,15 @@ export interface Answered {
   readonly intent: Intent;
   /** Of a question about the household, which setting. */
   readonly setting: string | null;
+}
+
+/** One way of getting a dish ready that somebody told, as it is spoken. */
+export interface DishSteps {
+  readonly dish: { readonly id: string; readonly name: string };
+  readonly method: string;
+  readonly texts: readonly string[];
+  /** It is what was last spoken of. */
+  readonly spokenOf: boolean;
 }
 
 /** Guided steps, as they are spoken. */

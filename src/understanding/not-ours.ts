@@ -27,6 +27,9 @@ const weighty: ReadonlySet<Intent> = new Set<Intent>([
 const isMeaning = (intent: Intent, { marker }: Slots): boolean =>
   intent === 'define-dots' && marker !== undefined;
 
+/** Of a dish of hers, in the words of its steps. */
+const ofHerSteps = (intent: Intent, { item }: Slots): boolean => intent === 'ask-step' && item !== undefined;
+
 /** While something is waited for or under way, what is said is about that. */
 const isBusy = ({ expecting, steps, checking, standing }: HearingContext): boolean =>
   expecting !== 'anything' || Boolean(steps) || Boolean(checking) || Boolean(standing);
@@ -53,7 +56,11 @@ export const oursOnly = (
 ): Understanding => {
   const { verdict, readings, question } = understood;
   if (verdict === 'out-of-scope' || verdict === 'nothing-heard' || isBusy(context)) return understood;
-  if (readings[0]?.acts.some(({ intent, slots }) => weighty.has(intent) || isMeaning(intent, slots)))
+  if (
+    readings[0]?.acts.some(
+      ({ intent, slots }) => weighty.has(intent) || isMeaning(intent, slots) || ofHerSteps(intent, slots),
+    )
+  )
     return understood;
   const most = atMost(understood);
   const isOurs = (tokens: readonly string[]): boolean =>

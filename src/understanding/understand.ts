@@ -28,6 +28,7 @@ import { listTalkOf, requestReading } from './moves/requests.js';
 import { narrowingIn, settledBy } from './moves/settling.js';
 import { isTold, tellsInFood, toldReading } from './moves/search.js';
 import { stepsReading } from './moves/steps.js';
+import { dishReading } from './moves/steps/of-dish.js';
 import { stepsSpeakOf } from './moves/steps/at-hand.js';
 import { moodOf } from './learned/index.js';
 import { answerAlone, onlyTurnsAway, turnedAway } from './moves/turning-away.js';
@@ -421,6 +422,9 @@ export const createUnderstander = (
       context.steps && guesses[0] && !ofOther
         ? stepsReading(guesses[0], readings[0], meanings[0]?.best, reader, context.steps, context.locale)
         : null;
+    // Of a dish whose steps are not followed: what it was told to take answers before any table.
+    const ofDish = ofSteps || without.includes('told') ? null : dishReading(guesses[0], reader, context);
+    if (ofDish) return { readings: [ofDish, ...readings], margin: 1, verdict: 'act' };
     const asked = without.includes('told')
       ? null
       : requestReading(

@@ -12,6 +12,23 @@ reheat-title = { $method ->
     [freezer] , from frozen
    *[fridge] {""}
   }
+instructions-told = Yes: { $ways }. Say walk me through it.
+    .short = Yes: { $ways }.
+instructions-way = for { $method ->
+    [microwave] the microwave
+    [oven] the oven
+    [air-fryer] the air fryer
+    [hob] the hob
+    [steamer] the steamer
+    [slow-cooker] the slow cooker
+   *[toaster] the toaster
+  }{ $count ->
+    [none] {""}
+    [one] , one step
+   *[other] , { $count } steps
+  }
+instructions-none = No, nobody told me how to heat { THE($name) }. Say instructions for { $name }, and what to do.
+    .short = No instructions for { THE($name) }.
 reheat-minutes = { CAP($time) } at { $watts } watts.
     .full = { CAP($name) }: { $time } at { $watts } watts, then let it stand and check that it is hot all through.
 recorded-heat = { CAP($heat) } { $method ->
@@ -29,6 +46,8 @@ reheat-recorded-minutes = { CAP($time) } { $method ->
     [none] {""}
    *[other] {" "}at { $heat }
   }, as you told me.
+# After the cook's own time or setting.
+inside-too = Guidance wants { $temperature } inside.
 reheat-other-power = The times told are for { $told } watts. Here, at { $watts }, it takes { $time } in all.
 reheat-other-portions = The times are for { $told ->
     [one] one portion

@@ -100,6 +100,11 @@ read-back-reheating = { $method }{ $heat ->
     [none] {""}
    *[other] {" "}at { $watts } watts
   }
+read-back-step = { $step ->
+    [none] {""}
+   *[other] { $step } step,{" "}
+  }{ $words }
+read-back-step-out = no longer, { $words }
 read-back-caution = caution, { $caution }
 read-back-name = now called { $name }
 read-back-note = noted, { $note }

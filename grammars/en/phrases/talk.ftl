@@ -163,6 +163,7 @@ so-many-steps = There { $count ->
    *[other] are { $count } steps
   }.
 no-such-step = There is no step about { $words }.
+steps-left-own = { CAP($left) } more after this: { $own } you told me, and { $other } of guidance.
 steps-left = { $left ->
     [0] This is the last.
     [one] One more after this.
@@ -179,6 +180,8 @@ step-quoted = { $step ->
     [none] { $words }
    *[other] At the { $step } step: { $words }
   }
+step-before = First: { $text }
+step-then = Then: { $words }
 step-coming = Next comes: { $text }
 steps-none-coming = Nothing more: this is the last step.
 step-number = The { $step } of { $count }.

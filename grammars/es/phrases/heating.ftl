@@ -12,8 +12,27 @@ reheat-title = { $name }{ $method ->
     [freezer] , desde congelado
    *[fridge] {""}
   }
+instructions-told = Sí: { $ways }. Di: guíame paso a paso.
+    .short = Sí: { $ways }.
+instructions-way = { $method ->
+    [microwave] para el microondas
+    [oven] para el horno
+    [air-fryer] para la freidora de aire
+    [hob] para la estufa
+    [steamer] para la vaporera
+    [slow-cooker] para la olla lenta
+   *[toaster] para el horno tostador
+  }{ $count ->
+    [none] {""}
+    [one] , un paso
+   *[other] , { UN($count) } pasos
+  }
+instructions-none = No, nadie me dijo cómo calentar { OURS($name) }. Di: instrucciones para { OURS($name) }, y qué hacer.
+    .short = No hay instrucciones para { OURS($name) }.
 reheat-minutes = { CAP($time) } a { UN($watts) } vatios.
     .full = { CAP($name) }: { $time } a { UN($watts) } vatios; luego déjalo reposar y revisa que esté bien caliente por dentro.
+# Después del tiempo o del calor que dijo quien cocina.
+inside-too = La guía pide { $temperature } por dentro.
 reheat-other-portions = Los tiempos son para { $told ->
     [one] una porción
    *[other] { $told }

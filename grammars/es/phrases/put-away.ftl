@@ -116,6 +116,11 @@ read-back-reheating = { $method ->
     [none] {""}
    *[other] {" "}a { UN($watts) } vatios
   }
+read-back-step = { $step ->
+    [none] {""}
+   *[other] { $step } paso,{" "}
+  }{ $words }
+read-back-step-out = ya no, { $words }
 read-back-caution = cuidado: { $caution }
 read-back-name = ahora se llama { $name }
 read-back-note = anotado: { $note }

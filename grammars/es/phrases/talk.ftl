@@ -96,6 +96,10 @@ so-many-steps = { $count ->
    *[other] Son { UN($count) } pasos
   }.
 no-such-step = No hay ningún paso de { $words }.
+steps-left-own = Faltan { $left }: { UN($own) } { $own ->
+    [one] tuyo
+   *[other] tuyos
+  } y { UN($other) } de la guía.
 steps-left = { $left ->
     [0] Este es el último.
     [one] Falta uno después de este.
@@ -114,6 +118,8 @@ step-quoted = { $step ->
     [none] { $words }
    *[other] En el { $step } paso: { $words }
   }
+step-before = Primero: { $text }
+step-then = Después: { $words }
 step-coming = Después: { $text }
 steps-none-coming = Nada más: este es el último paso.
 step-number = El { $step } de { $count }.

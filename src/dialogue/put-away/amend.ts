@@ -13,7 +13,7 @@ import {
 import { allergenNamed, allergensOf, allergenWord } from '../../safety/index.js';
 import type { Change, DateKind, Item, Preparation } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
-import type { Act, Mention, Slots } from '../../understanding/intents.js';
+import type { Act, Mention, SaidPreparation, Slots } from '../../understanding/intents.js';
 import { dateSaidAs } from '../describe/came.js';
 import { groupAmount } from '../describe/item.js';
 import { pastByIt } from '../describe/past.js';
@@ -75,8 +75,10 @@ const preparationFacts = (turn: Turn, item: Item, slots: Slots): Told => {
       : isFrozen(turn, item)
         ? 'freezer'
         : 'any';
+  const { edit } = slots.preparation;
+  if (edit) return editedStep(turn, item, slots.preparation, edit);
   const preparation: Preparation = preparationOf(slots.preparation, turn, from);
-  const { minutes, watts, method, heat } = preparation;
+  const { minutes, watts, method, heat, steps } = preparation;
   return {
     facts: { preparation },
     said: [
@@ -86,6 +88,39 @@ const preparationFacts = (turn: Turn, item: Item, slots: Slots): Told => {
         ...(watts !== null ? { watts } : {}),
         ...(heat ? { heat: { kind: 'temperature', ...heat } } : {}),
       }),
+      ...(slots.preparation.steps ? steps.map((words) => say('read-back-step', { words })) : []),
+    ],
+  };
+};
+
+/** "Add a last step to the waffles", "take the second step out": of the way that was named, else of the first with steps. */
+const editedStep = (
+  turn: Turn,
+  { preparations }: Item,
+  said: SaidPreparation,
+  { kind, at }: NonNullable<SaidPreparation['edit']>,
+): Told => {
+  const asked = preparationOf(said, turn);
+  const known =
+    preparations.find(
+      ({ method, steps }) => said.method !== null && method === asked.method && steps.length > 0,
+    ) ?? preparations.find(({ steps }) => said.method === null && steps.length > 0);
+  const before = known ?? { ...asked, steps: [] };
+  const index = at > 0 ? at - 1 : before.steps.length + at + (kind === 'add' ? 1 : 0);
+  const replaced = before.steps[index];
+  if (kind !== 'add' && replaced === undefined) return { facts: {}, said: [] };
+  const steps = before.steps.toSpliced(
+    Math.min(index, before.steps.length),
+    kind === 'add' ? 0 : 1,
+    ...asked.steps,
+  );
+  const nth = { kind: 'ordinal', n: Math.min(index, before.steps.length) + 1 } as const;
+  return {
+    facts: { preparation: { ...before, steps } },
+    said: [
+      kind === 'drop'
+        ? say('read-back-step-out', { words: replaced! })
+        : say('read-back-step', { step: nth, words: asked.steps.join(', ') }),
     ],
   };
 };
@@ -182,8 +217,13 @@ const withDate = (turn: Turn, item: Item, slots: Slots): { slots: Slots } | { as
 const ofTheDish = (facts: Facts): boolean =>
   facts.amount === undefined &&
   (facts.dates === undefined || Object.keys(facts.dates).every((kind) => kind === 'made')) &&
-  (facts.contains ?? facts.freeFrom ?? facts.diets ?? facts.maker ?? facts.dates ?? facts.cautions) !==
-    undefined;
+  (facts.preparation ??
+    facts.contains ??
+    facts.freeFrom ??
+    facts.diets ??
+    facts.maker ??
+    facts.dates ??
+    facts.cautions) !== undefined;
 
 /** "Put Saturday on it as the use by", of four portions just put away: a date that is printed on one of them is on all. */
 const lotJustTold = ({ kitchen, memory }: Turn, { item: said, dates, amount }: Slots, item: Item): Item[] => {

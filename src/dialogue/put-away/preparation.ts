@@ -13,7 +13,7 @@ export const preparationOf = (
     (said.method === null ? null : heatMethodIn(said.method, locale)) ??
     (said.watts !== null ? 'microwave' : said.degrees !== null ? 'oven' : 'microwave'),
   from,
-  steps: said.words ? [said.words] : [],
+  steps: said.steps ?? (said.words ? [said.words] : []),
   minutes: said.minutes,
   watts: said.watts,
   standMinutes: said.standMinutes,

@@ -1,25 +1,17 @@
 /** How to get a dish hot: the cook's own way when one is recorded, ended by a temperature, a step at a time. */
-import { heatMethodIn } from '../../understanding/index.js';
 import { emptyMention } from '../../understanding/intents.js';
-import { storageOf } from '../../kitchen/index.js';
 import type { HeatMethod, Item } from '../../kitchen/model.js';
-import { assessIn, cookTemperature, eatingCautions, regionFacts, reheatPlan } from '../../safety/index.js';
+import { assessIn, cookTemperature, regionFacts } from '../../safety/index.js';
 import type { StepCode } from '../../safety/api.js';
 import type { Say } from '../../speech/answer.js';
+import { heatSaid } from '../describe/heat.js';
 import { cautionWords, reasonWords, sourcesOf } from '../describe/guidance.js';
-import { guidedStep } from '../describe/steps.js';
 import { type Handler, type Reply, type Turn, about, say } from '../handler.js';
 import type { Act, Slots } from '../../understanding/intents.js';
 import { needItem } from '../refer/need.js';
 import { beginSteps } from '../talk/steps.js';
-
-/** Named, else recorded, else the microwave where there is one. */
-const methodFor = (turn: Turn, item: Item, said: string | undefined): HeatMethod => {
-  const named = said === undefined ? null : heatMethodIn(said, turn.locale);
-  if (named) return named;
-  const recorded = item.preparations.find(({ method }) => method !== 'none');
-  return recorded?.method ?? (turn.kitchen.household.microwaveWatts === null ? 'hob' : 'microwave');
-};
+import { allSteps, instructionsTold } from './instructions.js';
+import { methodFor, planFor, procedureOf } from './plan.js';
 
 /** Steps in which a microwave runs. */
 const heats: ReadonlySet<StepCode> = new Set<StepCode>([
@@ -75,11 +67,21 @@ const minutesOnly = (turn: Turn, item: Item, watts: number): Reply | null => {
   if (!time) return null;
   const { plan, total } = time;
   return {
-    parts: [say('reheat-minutes', { name: item.name, time: { kind: 'duration', seconds: total }, watts })],
+    parts: [
+      say('reheat-minutes', { name: item.name, time: { kind: 'duration', seconds: total }, watts }),
+      ...insideToo(turn, item),
+    ],
     details: plan.reasons.map(reasonWords),
     sources: sourcesOf(plan.reasons),
     memory: about(turn, [item]),
   };
+};
+
+/** What guidance wants inside, whatever was told of the time. */
+export const insideToo = (turn: Turn, { name }: Item): Say[] => {
+  const { region } = turn.kitchen.household;
+  const { temperature } = cookTemperature({ food: name, region, reheating: true });
+  return [say('inside-too', { temperature: heatSaid(turn, temperature) })];
 };
 
 /** "How long does the chicken take in the oven": the figure, where one was told; the steps are another question. */
@@ -94,37 +96,14 @@ const recordedMinutes = (turn: Turn, item: Item, slots: Slots): Reply | null => 
       say('reheat-recorded-minutes', {
         method,
         time: { kind: 'duration', seconds: told.minutes * 60 },
-        ...(told.heat ? { heat: { kind: 'temperature', ...told.heat } } : {}),
+        ...(told.heat ? { heat: heatSaid(turn, told.heat) } : {}),
       }),
+      ...insideToo(turn, item),
     ],
     memory: about(turn, [item]),
     names: [item.name],
   };
 };
-
-const planFor = (
-  turn: Turn,
-  item: Item,
-  method: HeatMethod,
-  watts: number | null,
-  portions?: number,
-  said?: string,
-) =>
-  reheatPlan({
-    food: item.name,
-    method,
-    from:
-      said === 'freezer' || (said === undefined && storageOf(turn.kitchen, item.placeId) === 'freezer')
-        ? 'freezer'
-        : 'fridge',
-    region: turn.kitchen.household.region,
-    watts,
-    portions: portions ?? null,
-    preparations: item.preparations,
-    timesReheated: item.timesReheated,
-    assessment: assessIn(turn.kitchen, item, turn.clock),
-    first: eatingCautions(turn.kitchen, item),
-  });
 
 /** "Can I reheat it again?": what guidance says of another time, without beginning. */
 const anotherTime = (turn: Turn, item: Item): Reply => {
@@ -180,9 +159,11 @@ export const reheat: Handler = (act, turn) => {
   if ('reply' in found) return found.reply;
   const item = found.got;
   if (slots.asked === 'again') return anotherTime(turn, item);
+  if (slots.asked === 'told') return instructionsTold(turn, item);
   const memory = about(turn, [item]);
   const watts = slots.number && slots.number >= 300 ? slots.number : turn.kitchen.household.microwaveWatts;
-  if (slots.asked === 'minutes' && watts) {
+  const way = methodFor(turn, item, slots.method ?? slots.preparation?.method ?? undefined);
+  if (slots.asked === 'minutes' && watts && way === 'microwave') {
     const minutes = minutesOnly(turn, item, watts);
     if (minutes) return minutes;
   }
@@ -220,22 +201,7 @@ export const reheat: Handler = (act, turn) => {
     ...(undated ? [say('reheat-undated')] : []),
     ...otherThanTold(turn, item, method, watts, portions),
   ];
-  // "Not there yet" is told when the thermometer says so, not as a step of its own.
-  const steps = plan.steps
-    .filter(({ code }) => code !== 'more-time')
-    .map((step) => guidedStep(step, item.name, turn.kitchen.household.locale));
-  const begun = beginSteps(
-    {
-      kind: 'reheat',
-      title: say('reheat-title', { name: item.name, method, from: plan.from }),
-      itemId: item.id,
-      steps,
-      at: 0,
-      paused: false,
-      setting: plan.setting,
-      source: sourcesOf([...plan.reasons, ...plan.steps]),
-    },
-    first,
-  );
+  if (slots.asked === 'all') return allSteps(turn, item, procedureOf(turn, item, method, plan), first);
+  const begun = beginSteps(procedureOf(turn, item, method, plan), first);
   return { ...begun, details: plan.reasons.map(reasonWords), memory, names: [item.name] };
 };

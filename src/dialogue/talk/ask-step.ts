@@ -2,10 +2,15 @@
 import { checkProbe, cookTemperature } from '../../safety/index.js';
 import type { Value } from '../../speech/answer.js';
 import type { Act, StepCalled } from '../../understanding/intents.js';
-import type { Conversation } from '../api.js';
+import type { Item } from '../../kitchen/model.js';
+import type { Conversation, Surroundings } from '../api.js';
 import { reasonWords, sourcesOf } from '../describe/guidance.js';
+import { heatSaid } from '../describe/heat.js';
 import { inScale } from '../guidance/asked.js';
-import { type Handler, type Reply, type Turn, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, about, say } from '../handler.js';
+import { needItem } from '../refer/need.js';
+import { methodFor, stepsOf, toldWays } from '../reheat/plan.js';
+import { insideToo, reheat } from '../reheat/reheat.js';
 import { type Procedure, stateOf } from '../state.js';
 import { repeat } from './controls.js';
 import { currentStep, stepWords } from './step-words.js';
@@ -22,6 +27,28 @@ export const stepsAtHand = (conversation: Conversation): Procedure | null => {
   if (frames.some(({ expecting }) => expecting !== 'yes-no')) return null;
   const reading = conversation.expecting === 'step' || (frames.length > 0 && !procedure.paused);
   return reading || procedure.unread === true || procedure.held === true ? procedure : null;
+};
+
+/** How dishes here are got ready, as somebody told it, in the order of the record. */
+export const dishesTold = (
+  conversation: Conversation,
+  { kitchen, clock }: Surroundings,
+): readonly {
+  readonly procedure: Procedure;
+  readonly method: string;
+  readonly item: Item;
+  readonly spokenOf: boolean;
+}[] => {
+  const { memory, procedure } = stateOf(conversation);
+  const spoken = procedure && !procedure.paused ? [] : memory.items;
+  return [...kitchen.items.values()].flatMap((item) =>
+    item.gone !== null
+      ? []
+      : toldWays(item).flatMap((method) => {
+          const steps = stepsOf({ kitchen, clock }, item, method);
+          return steps ? [{ procedure: steps, method, item, spokenOf: spoken.join() === item.id }] : [];
+        }),
+  );
 };
 
 /** What the steps being followed may be called. */
@@ -87,13 +114,13 @@ const wasAsked = ({ state: { told, turns } }: Turn): boolean =>
   told?.turn !== turns - 1 || told.act?.intent === 'ask-step';
 
 /** What the oven or the microwave is set to, where that is on record; when the thermometer is read, what it should say. */
-const howHot = (procedure: Procedure, { number }: Act['slots']): Reply | null => {
+const howHot = (turn: Turn, procedure: Procedure, { number }: Act['slots']): Reply | null => {
   const { steps, at } = procedure;
   const probing = number !== undefined && number - 1 === at && at >= steps.length - probed;
-  return probing ? null : ofPower(procedure);
+  return probing ? null : ofPower(turn, procedure);
 };
-const ofPower = ({ setting }: Procedure): Reply | null => {
-  if (setting?.heat) return kept(say('steps-heat', { heat: { kind: 'temperature', ...setting.heat } }));
+const ofPower = (turn: Turn, { setting }: Procedure): Reply | null => {
+  if (setting?.heat) return kept(say('steps-heat', { heat: heatSaid(turn, setting.heat) }));
   return setting?.watts ? kept(say('steps-watts', { watts: setting.watts })) : null;
 };
 /** The last steps but one are of the thermometer. */
@@ -104,21 +131,75 @@ const inAll = ({ setting }: Procedure): Reply =>
     ? kept(say('steps-whole-time', { time: { kind: 'duration', seconds: setting.seconds } }))
     : kept(say('steps-untimed'));
 
+/** Which step comes before it, and what it is: "when do I take the foil off". */
+const whenDone = (procedure: Procedure, slots: Act['slots']): Reply => {
+  const { number, words } = slots;
+  const before = number === undefined ? undefined : procedure.steps[number - 2];
+  if (words === undefined || !before) return quoted(procedure, slots, 'steps-do-not-say');
+  return kept(say('step-before', { text: before.text }), say('step-then', { words }));
+};
+
+/** "How many can I do at a time": as a step has it, else what the times were told for. */
+const atATime = (turn: Turn, { slots }: Act, procedure: Procedure): Reply => {
+  const { itemId } = procedure;
+  if (slots.words !== undefined) return quoted(procedure, slots, 'steps-do-not-say');
+  const told = (itemId ? turn.kitchen.items.get(itemId) : undefined)?.preparations.find(
+    (one) => one.portions !== null && (slots.method === undefined || one.method === slots.method),
+  );
+  return told?.portions
+    ? kept(say('reheat-in-lots', { told: told.portions }))
+    : kept(say('steps-do-not-say'));
+};
+
+/** A dish that was named, and whose steps are not followed: as they would be read. */
+const ofNamed = (act: Act, turn: Turn): Reply => {
+  const found = needItem(turn, act.slots.item, {
+    question: say('ask-reheat'),
+    anyOfBatch: true,
+    lastOne: true,
+  });
+  if ('reply' in found) return found.reply;
+  const item = found.got;
+  const method = methodFor(turn, item, act.slots.method);
+  const procedure = stepsOf(turn, item, method);
+  if (!procedure) return reheat({ intent: 'reheat', slots: { item: act.slots.item! } }, turn);
+  const { item: _named, ...slots } = act.slots;
+  // None of them is read: each is told by its number.
+  const said = answer({ ...act, slots }, turn, { ...procedure, at: -1 });
+  const inside = slots.asked === 'sign' || slots.asked === 'how-hot' ? insideToo(turn, item) : [];
+  return {
+    ...said,
+    parts: [...said.parts, ...inside],
+    keepTold: false,
+    sources: procedure.source ?? [],
+    memory: about(turn, [item]),
+    names: [item.name],
+  };
+};
+
 export const askStep: Handler = (act, turn) => {
+  if (act.slots.item) return ofNamed(act, turn);
   const { procedure } = turn.state;
-  if (!procedure) return { parts: [say('no-steps')], keepTold: true };
+  return procedure ? answer(act, turn, procedure) : { parts: [say('no-steps')], keepTold: true };
+};
+
+const answer = (act: Act, turn: Turn, procedure: Procedure): Reply => {
   const { slots } = act;
   switch (slots.asked) {
     case 'how-long':
       return quoted(procedure, slots, 'steps-untimed');
+    case 'when':
+      return whenDone(procedure, slots);
+    case 'batch':
+      return atATime(turn, act, procedure);
     case 'in-all':
       return inAll(procedure);
     case 'how-hot':
-      return howHot(procedure, slots) ?? quoted(procedure, slots, 'steps-no-heat');
+      return howHot(turn, procedure, slots) ?? quoted(procedure, slots, 'steps-no-heat');
     case 'inside':
       return quoted(procedure, slots, 'steps-no-heat');
     case 'power':
-      return ofPower(procedure) ?? kept(say('steps-no-heat'));
+      return ofPower(turn, procedure) ?? kept(say('steps-no-heat'));
     case 'target':
       return quoted(procedure, slots, 'steps-no-heat');
     case 'sign':

@@ -133,8 +133,15 @@ export const stepsLeft: Handler = (act, turn) => {
       ? { parts: stepWords(step) }
       : { parts: [say('so-many-steps', { count: procedure.steps.length })] };
   }
+  const after = procedure.steps.slice(procedure.at + (procedure.unread ? 0 : 1));
+  const own = after.filter((step) => step.own).length;
+  // Those that were told, and those that guidance adds: whoever told them counts only the first.
   return {
-    parts: [say('steps-left', { left: procedure.steps.length - procedure.at - (procedure.unread ? 0 : 1) })],
+    parts: [
+      own > 0 && own < after.length
+        ? say('steps-left-own', { left: after.length, own, other: after.length - own })
+        : say('steps-left', { left: after.length }),
+    ],
   };
 };
 

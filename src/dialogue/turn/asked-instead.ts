@@ -163,6 +163,8 @@ const besideFrame = (work: Work, question: AskProposal, best: Reading): boolean 
   if (best.whole) return false;
   const [act, ...more] = best.acts;
   const query = question.acts[0]!.slots.query;
+  // Of a dish's own steps, by their words: no other reader knows them.
+  if (act?.intent === 'ask-step' || (act?.intent === 'reheat' && act.slots.asked !== undefined)) return false;
   // "Which dots mean very soft", known by its dots alone: what they are to mean says more.
   if (act && more.length === 0 && !query) return question.outright && ofMatter(question, best, false);
   if (!act || !query || more.length > 0 || !question.outright) return false;

@@ -108,6 +108,10 @@ const talkOfSteps: ReadonlySet<Intent> = new Set<Intent>(['ask-step', 'next', 'd
 /** What the steps of a dish tell of it themselves: how long and how hot it is heated, and how it is left to cool. */
 const toldBySteps: ReadonlySet<Asked> = new Set<Asked>(['roast', 'cook', 'reheat', 'cool']);
 
+/** What was told of getting a dish ready is asked of it. */
+const asksOfTold = ({ intent, slots }: Act): boolean =>
+  slots.item !== undefined && (intent === 'ask-step' || (intent === 'reheat' && slots.asked === 'minutes'));
+
 /** "How long should I bake them", "it looks good, what's next": of the dish whose steps are followed. */
 const ofStepsAtHand = (
   { intent, slots: { asked, item, guidance } }: Act,
@@ -115,7 +119,13 @@ const ofStepsAtHand = (
   { steps, locale }: HearingContext,
   sentence: Sentence,
 ): boolean => {
-  const talk = verdict === 'act' && best?.acts.every((act) => talkOfSteps.has(act.intent)) === true;
+  const acts = verdict === 'act' ? (best?.acts ?? []) : [];
+  // "Instructions for the broth: bring it to the boil" tells, and asks nothing of how it keeps.
+  if (intent !== 'danger' && acts.some((act) => act.slots.preparation?.steps)) return true;
+  // Asked of the steps that somebody told of a dish, though none are followed.
+  if (guidance && acts.some(asksOfTold))
+    return toldBySteps.has(guidance.asked) || (guidance.asked === 'still' && !tellsHowKept(guidance));
+  const talk = acts.length > 0 && acts.every((act) => talkOfSteps.has(act.intent));
   if (!steps || !talk) return false;
   // That it looks or smells good is said of how a step came out.
   if (intent === 'danger' && asked === 'container')

@@ -20,7 +20,7 @@ import {
 import type { Reader } from '../readings.js';
 import { wordFormsOf } from '../languages/index.js';
 import { oneInside } from './statements/places.js';
-import { bitsAfter, bitsOf, is, type Bit, type Frame, type Made } from './requests/bits.js';
+import { anywhereIn, bitsAfter, bitsOf, is, type Bit, type Frame, type Made } from './requests/bits.js';
 import { isBeside, requestWords, type RequestWords } from './requests/lexicon.js';
 import { movesLexicon } from './lexicon.js';
 import { againFrame } from './requests/again.js';
@@ -38,6 +38,7 @@ import {
 } from './requests/kitchen.js';
 import { listFrame, onTheList } from './requests/list.js';
 import { listBitsOf } from './requests/list/pieces.js';
+import { instructionsFrame } from './requests/instructions.js';
 import { marksCheckedFrame, meaningsFrame } from './requests/meanings.js';
 import { puttingRightFrame } from './requests/putting-right.js';
 import { reheatingFrame } from './requests/reheating.js';
@@ -63,6 +64,7 @@ const frames: readonly Frame[] = [
   meaningsFrame,
   remindersFrame,
   timersFrame,
+  instructionsFrame,
   reheatingFrame,
   ...settingFrames,
 ];
@@ -235,6 +237,7 @@ export const requestReading = (
   const { pauses } = guess;
   const beside = (word: string, list: string): boolean => isBeside(reader.language, list, word);
   const onList = onceOnly(() => (list ? listTalk(guess, reader, words, list) : null));
+  const anywhere = anywhereIn(tokens, reader.rules);
   const request = {
     bits,
     after,
@@ -256,6 +259,7 @@ export const requestReading = (
       ).toSorted((a, b) => b.length - a.length);
       return longest ? { seconds: longest.value as number, to: from + longest.length } : null;
     },
+    anywhere,
   };
   // "Is the bacon down or not" asks, and puts nothing right.
   const opens = after.find((bit) => !is(bit, 'fill', 'aside', 'opener', 'and', 'repair'));

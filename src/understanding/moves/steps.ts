@@ -12,6 +12,7 @@ import {
   type Intent,
   type Interpretation,
   type Mention,
+  type DishSteps,
   type StepsAtHand,
   emptyMention,
   itMention,
@@ -30,8 +31,10 @@ import {
   quoteFigure,
   quoteHeat,
   quoteInside,
+  quoteLimit,
   quoteMinutes,
   quoteSign,
+  hasTime,
   quoteTime,
 } from './steps/quote.js';
 import { type Report, clausesOf, eatenFrom, hasDuration, isRinging, reportOf } from './steps/report.js';
@@ -338,6 +341,14 @@ const actsOfAsk = (
       return answering('how-long', quoteMinutes(steps, words), reported, steps);
     case 'how-long':
       return answering('how-long', quoteTime(steps, words), reported, steps);
+    case 'when': {
+      const quote = quoteAbout(steps, after);
+      return quote
+        ? [asking('when', quote, reported)]
+        : answering('how-long', quoteTime(steps, words), reported, steps);
+    }
+    case 'batch':
+      return [asking('batch', quoteLimit(steps, words), reported)];
     case 'sign':
       return answering('sign', quoteSign(steps, words), reported, steps);
     case 'power':
@@ -361,7 +372,8 @@ const actsOfAsk = (
       return quote || wouldChange ? [asking('whether', quote, reported)] : [];
     }
     case 'whether': {
-      const quote = quoteAbout(steps, after);
+      // "Does it have to stand longer": of two that speak of it, the one that says how long.
+      const quote = quoteAbout(steps, after, hasTime(words));
       // "Can I add some salt?" asks, and never puts salt on the list.
       if (!quote && !wouldChange) return [];
       return answering('whether', quote, reported, steps);
@@ -386,6 +398,17 @@ const actsOfAsk = (
       return [];
   }
 };
+
+/** "How many can I do at a time", "can they all go in at once": how many are made together. */
+const atATime = (
+  asks: readonly Asked[],
+  tokens: readonly string[],
+  lexicon: StepsLexicon,
+): readonly Asked[] =>
+  lexicon.has('together', tokens)
+    ? asks.map((asked) => (counting.has(asked.ask ?? '') ? { ...asked, ask: 'batch' } : asked))
+    : asks;
+const counting: ReadonlySet<string> = new Set(['how-much', 'whether', 'may']);
 
 /** Ways of asking to go on: with a plainer one in the same breath, the others ask nothing more. */
 const onwards: readonly string[] = [
@@ -480,7 +503,9 @@ const actsOf = (
   const lead = cut.said.filter((one) => one.before).flatMap((one) => withoutSmall(one.tokens, lexicon));
   // "The oven is at a hundred and seventy" tells of a step: no thermometer in the food reads that.
   const ofStep = lead.some((word) => steps.anywhere.has(steps.stem(word)));
-  const asks = plainest(cut.asks).filter(({ degrees }) => degrees === undefined || !ofStep);
+  const asks = plainest(atATime(cut.asks, tokens, lexicon)).filter(
+    ({ degrees }) => degrees === undefined || !ofStep,
+  );
   const [first] = asks;
   // Put where no step puts it, and a timer by its own name: neither tells of a step.
   const away = tokens.some(
@@ -592,6 +617,90 @@ const eitherOf = (
 };
 /** Degrees that are asked of a dish or an oven begin here; below, figures between "or" count something. */
 const coldestAsked = 50;
+
+/** Of these, a sentence of the steps answers without their being followed. */
+const ofWords: ReadonlySet<string> = new Set([
+  ...['how-much', 'whether', 'may', 'told-of', 'when', 'sign', 'batch'],
+]);
+const ofTimes: ReadonlySet<string> = new Set(['how-long', 'minutes', 'in-all', 'time-left']);
+const ofHeat: ReadonlySet<string> = new Set(['how-hot', 'power', 'target']);
+
+const opening: ReadonlySet<string> = new Set(['whether', 'may']);
+
+export interface DishQuestion {
+  readonly acts: readonly Act[];
+  /** The way of making it whose steps answer. */
+  readonly method: string | null;
+}
+
+/**
+ * What is asked of the ways of making a dish, its name put as "it"; null where no word of them answers. `heats`: it
+ * is said to be heated. `pointed`: nothing names it but what was spoken of before.
+ */
+export const dishQuestion = (
+  tokens: readonly string[],
+  ways: readonly DishSteps[],
+  reader: Reader,
+  { heats, pointed, locale }: { readonly heats: boolean; readonly pointed: boolean; readonly locale: string },
+): DishQuestion | null => {
+  const lexicon = stepsLexicon(reader.language);
+  if (!lexicon || tokens.length > longest) return null;
+  const heating = heats || lexicon.has('cooking', tokens);
+  const read = ways.map(({ method, texts, dish }) => ({
+    method,
+    steps: readSteps({ title: '', dish, texts, at: 0, waiting: false, held: false }, locale),
+  }));
+  const lexis = lexiconFor(reader.language);
+  // Of how many at a time, the way that says so answers.
+  const limited = lexicon.has('together', tokens) ? read.filter(({ steps }) => quoteLimit(steps, lexis)) : [];
+  for (const { method, steps } of limited.length > 0 ? limited : read) {
+    const cut = cutOf(tokens, reader, steps, lexicon);
+    const asks = atATime(cut?.asks ?? [], tokens, lexicon);
+    if (!cut || asks.length === 0) continue;
+    const isStrange = (word: string, at: number, all: readonly string[]): boolean =>
+      !isKnown(all, at, steps, lexicon) &&
+      !(['asking', 'cooking', 'together', 'intent'] as const).some((name) => covers(lexicon, name, all, at));
+    if (cut.said.some(({ tokens: said }) => said.some(isStrange))) continue;
+    const after = cut.said.flatMap(({ tokens: said }) => withoutSmall(said, lexicon));
+    const words = lexis;
+    const about = quoteAbout(steps, after, hasTime(words));
+    // "How long does it take": what says that it is heated finds no step.
+    const others = after.filter((_, at) => lexicon.at('cooking', after, at) === 0);
+    const timed = quoteAbout(steps, others, hasTime(words));
+    const answers = asks.map(({ ask = '' }): readonly Act[] | null => {
+      if (ofTimes.has(ask) && timed) return [asking('whether', timed, false)];
+      if (ofTimes.has(ask))
+        return heating ? [{ intent: 'reheat', slots: { item: itMention, asked: 'minutes' } }] : null;
+      if (ofHeat.has(ask)) return heating ? [asking('how-hot', null, false)] : null;
+      if (!ofWords.has(ask)) return null;
+      if (ask === 'batch')
+        return heating || timed || !pointed ? [asking('batch', quoteLimit(steps, words), false)] : null;
+      if (ask === 'sign') {
+        const sign = quoteSign(steps, words);
+        return heating && sign ? [asking('sign', sign, false)] : null;
+      }
+      const quote = ask === 'how-much' ? quoteAmount(steps, words, others) : ask === 'when' ? about : timed;
+      return quote ? [asking(ask === 'when' ? 'when' : 'whether', quote, false)] : null;
+    });
+    // "How hot does it need to be" asks once: "does it" asks nothing more.
+    const lost = answers.some((acts, at) => acts === null && !opening.has(asks[at]!.ask ?? ''));
+    const acts = answers.flatMap((one) => one ?? []);
+    if (lost || acts.length === 0) continue;
+    // How long and how hot are told together.
+    const long = acts.find(({ intent }) => intent === 'reheat');
+    const all = long ? acts.filter((act) => act === long || act.slots.asked !== 'how-hot') : acts;
+    return { acts: [...new Map(all.map((act) => [JSON.stringify(act), act])).values()], method };
+  }
+  return null;
+};
+
+/** The word lies in a phrase of that class. */
+const covers = (
+  lexicon: StepsLexicon,
+  name: Parameters<StepsLexicon['at']>[0],
+  tokens: readonly string[],
+  at: number,
+): boolean => tokens.some((_, from) => from <= at && at < from + lexicon.at(name, tokens, from));
 
 /** What was said as talk of the steps being followed; null when it is about something else. */
 export const stepsReading = (

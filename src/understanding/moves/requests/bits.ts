@@ -41,6 +41,8 @@ export interface Request {
   readonly beside: (word: string, list: string) => boolean;
   /** A length of time that is said there, and where it ends. */
   readonly lengthAt: (from: number) => { readonly seconds: number; readonly to: number } | null;
+  /** Constituents of a kind, wherever they stand, though their words may say something else as well. */
+  readonly anywhere: <K extends Chunk['kind']>(kind: K) => readonly ChunkOf<K>[];
   /** One place inside the other, whichever way round they were said; null where that names none. */
   readonly oneInside: (a: string, b: string) => PlaceMention | null;
 }
@@ -99,6 +101,24 @@ export const bitsOf = (
     ...clocksAt(tokens, from, clocks),
     ...constituentsAt(tokens, from, rules),
   ]).pieces;
+
+/** Those of a kind, at every position: the longest there, and none within another; a name only where it fits well. */
+export const anywhereIn =
+  (tokens: readonly string[], rules: DynamicRules): Request['anywhere'] =>
+  (kind) => {
+    const found: ChunkOf<typeof kind>[] = [];
+    for (let from = 0; from < tokens.length; from += 1) {
+      const [longest] = constituentsAt(tokens, from, rules)
+        .flatMap(({ chunk }) =>
+          chunk.kind === kind && !isFaint(chunk) ? [chunk as ChunkOf<typeof kind>] : [],
+        )
+        .sort((a, b) => b.to - a.to);
+      if (longest && from >= (found.at(-1)?.to ?? 0)) found.push(longest);
+    }
+    return found;
+  };
+const isFaint = (chunk: Chunk): boolean => 'fit' in chunk && chunk.fit < fitsWell;
+const fitsWell = 0.8;
 
 /** "The bottom one", "not the middle": a part of the kind that was just spoken of. */
 const partsAt = (

@@ -8,9 +8,11 @@ const methods = {
   'heat-oven': 'oven',
   'heat-hob': 'hob',
   'heat-air-fryer': 'air fryer',
+  'heat-toaster': 'toaster',
+  'heat-steamer': 'steamer',
 } as const;
 
-const methodIn = (bits: readonly Bit[]): { slots: Pick<Slots, 'method'>; bits: readonly Bit[] } => {
+export const methodIn = (bits: readonly Bit[]): { slots: Pick<Slots, 'method'>; bits: readonly Bit[] } => {
   for (const [list, method] of Object.entries(methods)) {
     const said = classed(bits, list);
     if (said.length > 0) return { slots: { method }, bits: said };
@@ -19,7 +21,7 @@ const methodIn = (bits: readonly Bit[]): { slots: Pick<Slots, 'method'>; bits: r
 };
 
 /** "Two portions of it", "for two people". */
-const portionsIn = (bits: readonly Bit[]): { slots: Pick<Slots, 'amount'>; bits: readonly Bit[] } => {
+export const portionsIn = (bits: readonly Bit[]): { slots: Pick<Slots, 'amount'>; bits: readonly Bit[] } => {
   for (const [at, bit] of bits.entries()) {
     const eaters = bits[at + 1];
     const value = figureOf(bit);

@@ -37,6 +37,9 @@ const CLASSES = [
   'asking',
   'elsewhere',
   'deeds',
+  'together',
+  'cooking',
+  'pointing',
 ] as const;
 type WordClass = (typeof CLASSES)[number];
 

@@ -7,6 +7,8 @@ interface StepWords {
   readonly degrees: ReadonlySet<string>;
   /** Of a thermometer in the food. */
   readonly probe: ReadonlySet<string>;
+  /** How many at a time. */
+  readonly limit: ReadonlySet<string>;
   /** What a step is done in: a saucepan is a pan. */
   readonly vessels: ReadonlySet<string>;
 }
@@ -28,6 +30,7 @@ export const stepWordsOf = (language: string): StepWords => {
       heat: list('heat'),
       degrees: list('degrees'),
       probe: list('probe'),
+      limit: list('limit'),
       vessels: list('vessels'),
     };
     known.set(language, words);

@@ -11,7 +11,8 @@ export interface Quote {
   readonly text: string;
 }
 
-type Fits = (sentence: StepSentence) => boolean;
+/** What a sentence is to say. */
+export type Fits = (sentence: StepSentence) => boolean;
 
 /** This step first, then the next, then what was read before, then the rest. */
 const nearFirst = ({ steps, at }: ReadSteps): readonly number[] => {
@@ -36,7 +37,8 @@ const find = (read: ReadSteps, fits: Fits, among: readonly number[] = nearFirst(
   return null;
 };
 
-const hasDuration =
+/** It says how long. */
+export const hasTime =
   (words: Lexicon): Fits =>
   ({ tokens }) =>
     tokens.some((_, from) => durationsAt(tokens, from, words).length > 0);
@@ -46,15 +48,15 @@ export const quoteTime = (read: ReadSteps, words: Lexicon): Quote | null => {
   const { until } = stepWordsOf(words.language);
   const near = nearFirst(read).slice(0, 2);
   return (
-    find(read, hasDuration(words), near) ??
+    find(read, hasTime(words), near) ??
     find(read, ({ tokens }) => tokens.some((token) => until.has(token)), near) ??
-    find(read, hasDuration(words))
+    find(read, hasTime(words))
   );
 };
 
 /** "How many minutes": a length of time, wherever it stands; else until when. */
 export const quoteMinutes = (read: ReadSteps, words: Lexicon): Quote | null =>
-  find(read, hasDuration(words)) ?? quoteTime(read, words);
+  find(read, hasTime(words)) ?? quoteTime(read, words);
 
 /** How it shows that it is done: until when, else how long. */
 export const quoteSign = (read: ReadSteps, words: Lexicon): Quote | null => {
@@ -62,7 +64,7 @@ export const quoteSign = (read: ReadSteps, words: Lexicon): Quote | null => {
   const near = nearFirst(read).slice(0, 2);
   const shows: Fits = ({ tokens }) => tokens.some((token) => until.has(token));
   // A thermometer or a sign told later is surer than a time.
-  return find(read, shows, near) ?? find(read, shows, after(read)) ?? find(read, hasDuration(words), near);
+  return find(read, shows, near) ?? find(read, shows, after(read)) ?? find(read, hasTime(words), near);
 };
 
 export const quoteHeat = (read: ReadSteps, words: Lexicon): Quote | null => {
@@ -99,17 +101,25 @@ export const quoteAmount = (read: ReadSteps, words: Lexicon, of: readonly string
   return find(read, counted) ?? find(read, named);
 };
 
-/** What most of these words stand in: of this step and the next, or of all. */
-export const quoteAbout = (read: ReadSteps, of: readonly string[]): Quote | null => {
+/** How many at a time. */
+export const quoteLimit = (read: ReadSteps, { language }: Lexicon): Quote | null => {
+  const { limit } = stepWordsOf(language);
+  return find(read, ({ tokens }) => [...limit].some((one) => ` ${tokens.join(' ')} `.includes(` ${one} `)));
+};
+
+/** What most of these words stand in: of this step and the next, or of all; of as good ones the one that says what is `rather` asked. */
+export const quoteAbout = (read: ReadSteps, of: readonly string[], rather?: Fits): Quote | null => {
   const stems = new Set(of.map(read.stem).filter((stem) => read.anywhere.has(stem)));
   if (stems.size === 0) return null;
   const shared = (step: number): number =>
     [...stems].filter((stem) => read.steps[step]?.stems.has(stem)).length;
   const near = nearFirst(read);
   const most = Math.max(...near.map(shared));
-  const step = near.find((one) => shared(one) === most)!;
+  const best = near.filter((one) => shared(one) === most);
+  const fitting = rather && best.find((one) => read.steps[one]?.sentences.some(rather));
+  const step = fitting ?? best[0]!;
   const count = (sentence: StepSentence): number =>
     [...stems].filter((stem) => sentence.stems.has(stem)).length;
-  const [best] = [...(read.steps[step]?.sentences ?? [])].sort((a, b) => count(b) - count(a));
-  return best && count(best) > 0 ? { step, text: best.text } : null;
+  const [first] = [...(read.steps[step]?.sentences ?? [])].sort((a, b) => count(b) - count(a));
+  return first && count(first) > 0 ? { step, text: first.text } : null;
 };
