@@ -269,6 +269,22 @@ const asksOfAnother = (
   return !stepsSpeakOf(words, steps, locale);
 };
 
+/** "I've used up a stick of butter frying onions", while steps of something else are followed: of a thing here by its name. */
+const tellsOfAnother = (acts: readonly Act[], { steps, locale }: HearingContext): boolean =>
+  steps !== undefined &&
+  steps !== null &&
+  acts.every(({ slots: { statements = [] } }) => {
+    const [first] = statements;
+    const best = first?.thing?.candidates[0];
+    return (
+      best !== undefined &&
+      best.fit >= surelyNamed &&
+      best.id !== steps.dish?.id &&
+      !stepsSpeakOf(first?.thing?.words ?? '', steps, locale)
+    );
+  });
+const surelyNamed = 0.9;
+
 const likelyAsked = 0.6;
 const surelyTold = 0.9;
 /** Of stretches that are this seldom asked. */
@@ -417,7 +433,10 @@ export const createUnderstander = (
     const half = found?.partial ? found : null;
     // While steps are followed, only what was surely done to something else is no talk of them.
     const several = (told?.reading.acts[0]?.slots.statements?.length ?? 0) > 1;
-    const ofOther = told !== null && told.namesDeed && (told.verdict === 'act' || several);
+    const ofOther =
+      found !== null &&
+      found.namesDeed &&
+      ((told !== null && (told.verdict === 'act' || several)) || tellsOfAnother(found.reading.acts, context));
     const ofSteps =
       context.steps && guesses[0] && !ofOther
         ? stepsReading(guesses[0], readings[0], meanings[0]?.best, reader, context.steps, context.locale)

@@ -52,6 +52,12 @@ nobody-did = { $did ->
 nothing-of-yours = You have changed nothing yet.
 listed-by = { CAP($who) } put { $name } on the list { $when }.
 nobody-listed = Nobody recorded who put { $name } on the list.
+checked-last = { CAP($when) }: { THE($at) } was checked{ $who ->
+    [none] {""}
+   *[other] {" "}by { $who }
+  }.
+    .short = { CAP($when) }.
+checked-never = No check of { THE($at) } is recorded.
 nothing-changed = Nothing has changed.
 undone = Undone: { $verb ->
     [put-away] { $at ->

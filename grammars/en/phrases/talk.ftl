@@ -182,6 +182,13 @@ step-quoted = { $step ->
   }
 step-before = First: { $text }
 step-then = Then: { $words }
+back-to-step = Then go back, and say next when it is so.
+wait-until-so = I will wait. Say next when it is ready.
+    .short = Waiting.
+steps-after-own = Then { $left ->
+    [one] one more, of guidance.
+   *[other] { $left } more, of guidance.
+  }
 step-coming = Next comes: { $text }
 steps-none-coming = Nothing more: this is the last step.
 step-number = The { $step } of { $count }.

@@ -117,6 +117,13 @@ listed-by = { $who ->
    *[other] { CAP($who) } puso { $name } en la lista { $when }.
   }
 nobody-listed = Nadie registró quién puso { $name } en la lista.
+checked-last = { CAP($when) } se revisó { THE($at) }{ $who ->
+    [none] {""}
+    [you] {" "}(fuiste tú)
+   *[other] {" "}({ $who })
+  }.
+    .short = { CAP($when) }.
+checked-never = No hay ninguna revisión de { THE($at) }.
 nothing-changed = No ha cambiado nada.
 gone-entry = { $name }, { $when }
 gone-list = { $how ->

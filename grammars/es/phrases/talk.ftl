@@ -120,6 +120,13 @@ step-quoted = { $step ->
   }
 step-before = Primero: { $text }
 step-then = Después: { $words }
+back-to-step = Entonces volvemos atrás; di siguiente cuando esté.
+wait-until-so = Espero. Di siguiente cuando esté.
+    .short = Espero.
+steps-after-own = Después { $left ->
+    [one] uno más, de la guía.
+   *[other] { UN($left) } más, de la guía.
+  }
 step-coming = Después: { $text }
 steps-none-coming = Nada más: este es el último paso.
 step-number = El { $step } de { $count }.

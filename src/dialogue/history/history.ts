@@ -8,12 +8,14 @@ import {
   redo as redoChange,
   undo as undoChange,
   personNamed,
+  placeUnder,
 } from '../../kitchen/index.js';
+import type { Act } from '../../understanding/intents.js';
 import type { Id, JournalEntry, Purchase, Verb } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
 import { dayOf } from '../../terms/dates.js';
 import { andMore, inGroups } from '../describe/lists.js';
-import { placeAt } from '../describe/place.js';
+import { placeAt, placeNoun } from '../describe/place.js';
 import { refusal } from '../describe/refusals.js';
 import { byOthers } from '../news/deeds.js';
 import {
@@ -257,8 +259,43 @@ const lastOwn = (turn: Turn): Reply => {
 };
 
 /** "What did Peter put in", "who finished the hummus". */
+/** "When did I last check that drawer": the place named, or the one that was checked last; a whole is checked by its parts. */
+const lastChecked = (turn: Turn, { place }: Act['slots']): Reply => {
+  const { kitchen } = turn;
+  const named = place?.candidates.map(({ id }) => id) ?? [];
+  const checked = turn.journal.flatMap((entry) =>
+    entry.verb === 'checked'
+      ? entry.ops.flatMap((op) => {
+          const at =
+            op.kind === 'stockTake' ? kitchen.places.get((op.after ?? op.before)?.placeId ?? '') : undefined;
+          return at &&
+            (named.length === 0 || named.some((id) => at.id === id || placeUnder(kitchen, at.id, id)))
+            ? [{ at, entry }]
+            : [];
+        })
+      : [],
+  );
+  const [last] = checked;
+  const first = named[0] ? kitchen.places.get(named[0]) : undefined;
+  if (!last)
+    return {
+      parts: [first ? say('checked-never', { at: placeNoun(kitchen, first.id) }) : say('nothing-done')],
+    };
+  const { who, self } = whoOf(turn, last.entry);
+  return {
+    parts: [
+      say('checked-last', {
+        at: placeNoun(kitchen, last.at.id),
+        when: ago(last.entry.at),
+        ...(self === 'yes' ? { who: 'you' } : who ? { who } : {}),
+      }),
+    ],
+  };
+};
+
 export const whoDid: Handler = (act, turn) => {
   const { slots } = act;
+  if (slots.asked === 'checked') return lastChecked(turn, slots);
   if ((slots.asked === 'listed' || slots.asked === 'put away') && slots.item?.words && !slots.place) {
     const listed = whoListed(turn, slots.item.words);
     const here = slots.asked === 'put away' && findItems(turn, slots.item).items.length > 0;

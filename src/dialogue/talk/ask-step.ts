@@ -14,7 +14,7 @@ import { insideToo, reheat } from '../reheat/reheat.js';
 import { type Procedure, stateOf } from '../state.js';
 import { repeat } from './controls.js';
 import { currentStep, stepWords } from './step-words.js';
-import { next, stepsLeft } from './steps.js';
+import { next, stepsLeft, toStep } from './steps.js';
 
 /** Steps of making a dish ready; what is done in a power cut is told and asked in words of its own. */
 const ofADish: ReadonlySet<Procedure['kind']> = new Set<Procedure['kind']>(['reheat', 'cook', 'thaw']);
@@ -131,6 +131,13 @@ const inAll = ({ setting }: Procedure): Reply =>
     ? kept(say('steps-whole-time', { time: { kind: 'duration', seconds: setting.seconds } }))
     : kept(say('steps-untimed'));
 
+/** Something of a step is not so yet: back to that step where it was gone past, and wait. */
+const notYet = (procedure: Procedure, { number }: Act['slots']): Reply => {
+  const here = procedure.unread ? procedure.at - 1 : procedure.at;
+  const back = number !== undefined && number - 1 < here ? toStep(procedure, number - 1) : null;
+  return back ? { ...back, parts: [say('back-to-step'), ...back.parts] } : kept(say('wait-until-so'));
+};
+
 /** Which step comes before it, and what it is: "when do I take the foil off". */
 const whenDone = (procedure: Procedure, slots: Act['slots']): Reply => {
   const { number, words } = slots;
@@ -231,6 +238,8 @@ const answer = (act: Act, turn: Turn, procedure: Procedure): Reply => {
         // Asked where they were, after a wait, she is back.
         ...(procedure.held ? { procedure: { ...procedure, paused: false, held: false } } : {}),
       };
+    case 'not-yet':
+      return notYet(procedure, slots);
     case 'wait':
       return kept(say('say-next'));
     case 'need':

@@ -10,7 +10,7 @@ import type { Procedure, Step } from '../state.js';
 import { restOf } from './rest.js';
 import { currentStep, stepWords } from './step-words.js';
 
-const toStep = (procedure: Procedure, at: number): Reply => {
+export const toStep = (procedure: Procedure, at: number): Reply => {
   const moved = { ...procedure, at, paused: false, held: false, unread: false };
   const last = at === procedure.steps.length - 1;
   const items = procedure.steps[at]?.items;
@@ -46,7 +46,8 @@ const afterStep = (procedure: Procedure): Reply =>
   procedure.at + 1 >= procedure.steps.length ? finished(procedure) : toStep(procedure, procedure.at + 1);
 
 export const next: Handler = (act, turn) => {
-  const { procedure, told } = turn.state;
+  const { told } = turn.state;
+  const procedure = upTo(turn.state.procedure, act.slots.number);
   if (!procedure && told && told.rest.length > 0) return restOf(told);
   // "Skip this one", with no steps read: the task of the lesson.
   if (!procedure && turn.state.practice?.lesson) return hint({ ...act, slots: { asked: 'skip' } }, turn);
@@ -68,6 +69,12 @@ export const startOver: Handler = (_act, turn) => {
   return turn.lastSentences.length > 0
     ? { parts: turn.lastSentences.map((text) => say('verbatim', { text })), keepTold: true, quiet: true }
     : noSteps;
+};
+
+/** Counted from one, or from the last that somebody told: what guidance adds comes after it. */
+const placeOf = ({ steps, kind }: Procedure, n: number): number => {
+  const lastOwn = kind === 'reheat' ? steps.findLastIndex(({ own }) => own) : -1;
+  return n > 0 ? n - 1 : (lastOwn < 0 ? steps.length - 1 : lastOwn) + n + 1;
 };
 
 /** "Skip to standing", "go to step three". */
@@ -128,13 +135,20 @@ export const stepsLeft: Handler = (act, turn) => {
   if (!procedure) return noSteps;
   const n = act.slots.ordinal ?? act.slots.number;
   if (n !== undefined) {
-    const step = procedure.steps[n < 0 ? procedure.steps.length + n : n - 1];
+    const at = placeOf(procedure, n);
+    const step = procedure.steps[at];
+    const after = procedure.steps.length - at - 1;
     return step
-      ? { parts: stepWords(step) }
+      ? {
+          parts: [
+            ...stepWords(step),
+            ...(n < 0 && after > 0 ? [say('steps-after-own', { left: after })] : []),
+          ],
+        }
       : { parts: [say('so-many-steps', { count: procedure.steps.length })] };
   }
   const after = procedure.steps.slice(procedure.at + (procedure.unread ? 0 : 1));
-  const own = after.filter((step) => step.own).length;
+  const own = procedure.kind === 'reheat' ? after.filter((step) => step.own).length : 0;
   // Those that were told, and those that guidance adds: whoever told them counts only the first.
   return {
     parts: [

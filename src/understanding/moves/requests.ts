@@ -39,6 +39,7 @@ import {
 import { listFrame, onTheList } from './requests/list.js';
 import { listBitsOf } from './requests/list/pieces.js';
 import { instructionsFrame } from './requests/instructions.js';
+import { lastCheckFrame } from './requests/last-check.js';
 import { marksCheckedFrame, meaningsFrame } from './requests/meanings.js';
 import { puttingRightFrame } from './requests/putting-right.js';
 import { reheatingFrame } from './requests/reheating.js';
@@ -56,6 +57,7 @@ const frames: readonly Frame[] = [
   mustThawFrame,
   thawedByFrame,
   reachFrame,
+  lastCheckFrame,
   surveyFrame,
   againFrame,
   bringingBackFrame,

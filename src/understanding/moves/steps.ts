@@ -21,6 +21,7 @@ import { readActs } from '../meaning.js';
 import type { Reader } from '../readings.js';
 import { type Lexicon, lexiconFor } from '../words/lexicon.js';
 import { quantityAt } from '../numbers/quantities.js';
+import { anywhereIn } from './requests/bits.js';
 import { toldReading } from './search.js';
 import { type ReadSteps, readSteps } from './steps/at-hand.js';
 import { type StepsLexicon, stepsLexicon } from './steps/lexicon.js';
@@ -80,6 +81,8 @@ interface Asked {
   /** So many portions; how much longer, in seconds. */
   readonly number?: number;
   readonly seconds?: number;
+  /** In what it is made instead. */
+  readonly method?: string;
   /** What the thermometer reads. */
   readonly degrees?: SemanticValue;
 }
@@ -285,7 +288,7 @@ const portions = (number: number): Act => ({
 });
 
 const actsOfAsk = (
-  { ask, act, number, seconds, degrees }: Asked,
+  { ask, act, number, seconds, degrees, method }: Asked,
   after: readonly string[],
   all: readonly string[],
   reported: boolean,
@@ -305,6 +308,12 @@ const actsOfAsk = (
     case 'timer':
       // It runs already.
       return [{ intent: steps.waiting ? 'timers' : 'done', slots: {} }];
+    case 'nth':
+      return number === undefined ? [] : [{ intent: 'steps-left', slots: { ordinal: number } }];
+    case 'other-way':
+      return method === undefined || method.split(' ').some((word) => steps.anywhere.has(steps.stem(word)))
+        ? []
+        : [{ intent: 'reheat', slots: { item: itMention, method } }];
     case 'leave':
       return [{ intent: 'cancel', slots: {} }];
     case 'longer':
@@ -444,6 +453,7 @@ const reportActs: Readonly<Record<Report, Act | null>> = {
   praise: asking('wait', null, false),
   echo: null,
   eaten: null,
+  away: { intent: 'wait', slots: {} },
   none: null,
 };
 
@@ -469,6 +479,26 @@ const tellsOfNext = (tokens: readonly string[], steps: ReadSteps, lexicon: Steps
   );
 };
 
+/** "I've covered it and given it its two minutes": the step that the last of what is told in a breath is of. */
+const reachedIn = (tokens: readonly string[], steps: ReadSteps, lexicon: StepsLexicon): number => {
+  const parts = tokens.reduce<string[][]>(
+    (all, word, at) => {
+      if (lexicon.at('joins', tokens, at) > 0) all.push([]);
+      else all.at(-1)!.push(word);
+      return all;
+    },
+    [[]],
+  );
+  let at = steps.at;
+  for (const part of parts) {
+    const stems = withoutSmall(part, lexicon).map(steps.stem);
+    const speaks = (step: number): number =>
+      stems.filter((stem) => steps.steps[step]?.stems.has(stem)).length;
+    if (parts.length > 1 && speaks(at + 1) > 0 && speaks(at) === 0) at += 1;
+  }
+  return at;
+};
+
 /** "I've got it in the microwave already": done with all that comes before that. */
 const placedIn = (
   tokens: readonly string[],
@@ -477,6 +507,10 @@ const placedIn = (
   lexicon: StepsLexicon,
 ): Act | null => {
   const act = reportActs[report];
+  // "The water isn't boiling yet": of which step, where one before speaks of it.
+  if (report === 'not') return asking('not-yet', quoteAbout(steps, withoutSmall(tokens, lexicon)), false);
+  const reached = reachedIn(tokens, steps, lexicon);
+  if (act && report === 'over' && reached > steps.at) return { ...next, slots: { number: reached + 1 } };
   if (act?.intent !== 'done') return act;
   const running = lexicon.has('running', tokens);
   const at = tokens.findIndex((_, from) => lexicon.at('appliance', tokens, from) > 0);
@@ -488,6 +522,22 @@ const placedIn = (
     slots: { method, ...(running || lexicon.has('begun', tokens) ? { reported: true } : {}) },
   };
 };
+
+/** Food of hers that no step speaks of: what was done to that is told of the kitchen. */
+const namesOther = (tokens: readonly string[], steps: ReadSteps, { rules }: Reader): boolean =>
+  anywhereIn(
+    tokens,
+    rules,
+  )('thing').some(
+    ({ source, fit, from, to }) =>
+      source === 'hers' &&
+      fit >= surelyHers &&
+      !tokens.slice(from, to).some((word) => {
+        const stem = steps.stem(word);
+        return steps.anywhere.has(stem) || steps.dish.has(stem);
+      }),
+  );
+const surelyHers = 0.95;
 
 const actsOf = (
   tokens: readonly string[],
@@ -529,6 +579,7 @@ const actsOf = (
         (word, at) => lexicon.at('rooms', tokens, at) > 0 && !steps.anywhere.has(steps.stem(word)),
       );
     if (act === null || (lexicon.has('deeds', tokens) && !ofSteps && report !== 'over')) return null;
+    if (lexicon.has('deeds', tokens) && namesOther(tokens, steps, reader)) return null;
     return [act];
   }
   const reported = report === 'done' || report === 'over' || report === 'placed';
@@ -542,10 +593,12 @@ const actsOf = (
   const after = cut.said.filter((one) => !one.before).flatMap((one) => withoutSmall(one.tokens, lexicon));
   const said = withoutSmall(tokens, lexicon);
   const onNext: Act = { intent: 'done', slots: { number: steps.at + 2 } };
-  const acts = asks.flatMap((asked) =>
-    asked.ask === 'next' && reported && tellsOfNext(before, steps, lexicon)
-      ? [onNext]
-      : actsOfAsk(asked, after, said, reported, steps, reader, wouldChange),
+  const acts = asks.flatMap((asked): readonly Act[] =>
+    asked.ask === 'next' && report === 'over' && reachedIn(before, steps, lexicon) > steps.at
+      ? [{ ...next, slots: { number: reachedIn(before, steps, lexicon) + 1 } }]
+      : asked.ask === 'next' && reported && tellsOfNext(before, steps, lexicon)
+        ? [onNext]
+        : actsOfAsk(asked, after, said, reported, steps, reader, wouldChange),
   );
   const all = [...new Map(acts.map((act) => [JSON.stringify(act), act])).values()];
   return all.length > 0 ? all : null;
@@ -622,7 +675,7 @@ const coldestAsked = 50;
 const ofWords: ReadonlySet<string> = new Set([
   ...['how-much', 'whether', 'may', 'told-of', 'when', 'sign', 'batch'],
 ]);
-const ofTimes: ReadonlySet<string> = new Set(['how-long', 'minutes', 'in-all', 'time-left']);
+const ofTimes: ReadonlySet<string> = new Set(['how-long', 'minutes', 'in-all']);
 const ofHeat: ReadonlySet<string> = new Set(['how-hot', 'power', 'target']);
 
 const opening: ReadonlySet<string> = new Set(['whether', 'may']);
@@ -635,17 +688,18 @@ export interface DishQuestion {
 
 /**
  * What is asked of the ways of making a dish, its name put as "it"; null where no word of them answers. `heats`: it
- * is said to be heated. `pointed`: nothing names it but what was spoken of before.
+ * is said to be heated. `bare`: nothing names it or points at it but what was spoken of before.
  */
 export const dishQuestion = (
   tokens: readonly string[],
   ways: readonly DishSteps[],
   reader: Reader,
-  { heats, pointed, locale }: { readonly heats: boolean; readonly pointed: boolean; readonly locale: string },
+  { heats, bare, locale }: { readonly heats: boolean; readonly bare: boolean; readonly locale: string },
 ): DishQuestion | null => {
   const lexicon = stepsLexicon(reader.language);
   if (!lexicon || tokens.length > longest) return null;
-  const heating = heats || lexicon.has('cooking', tokens);
+  // With nothing that names or points at it, only its own words are of it.
+  const heating = !bare && (heats || lexicon.has('cooking', tokens));
   const read = ways.map(({ method, texts, dish }) => ({
     method,
     steps: readSteps({ title: '', dish, texts, at: 0, waiting: false, held: false }, locale),
@@ -671,10 +725,10 @@ export const dishQuestion = (
       if (ofTimes.has(ask) && timed) return [asking('whether', timed, false)];
       if (ofTimes.has(ask))
         return heating ? [{ intent: 'reheat', slots: { item: itMention, asked: 'minutes' } }] : null;
-      if (ofHeat.has(ask)) return heating ? [asking('how-hot', null, false)] : null;
+      if (ofHeat.has(ask)) return heats && !bare ? [asking('how-hot', null, false)] : null;
       if (!ofWords.has(ask)) return null;
       if (ask === 'batch')
-        return heating || timed || !pointed ? [asking('batch', quoteLimit(steps, words), false)] : null;
+        return heating || timed || bare ? [asking('batch', quoteLimit(steps, words), false)] : null;
       if (ask === 'sign') {
         const sign = quoteSign(steps, words);
         return heating && sign ? [asking('sign', sign, false)] : null;

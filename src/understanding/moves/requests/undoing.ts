@@ -1,6 +1,6 @@
 /** Taking back, one deed or several, and taking back the taking back. */
 import type { Intent, LastDone } from '../../intents.js';
-import { classed, figureOf, is, ofKind, some, wordsIn, type Bit, type Frame } from './bits.js';
+import { classed, figureOf, is, ofKind, some, wordsIn, type Bit, type Frame, type Made } from './bits.js';
 import { asks, isAnyPart, isKnown, isNamed, values } from './last.js';
 
 export const undoingFrame: Frame = ({ bits, tokens, pauses }) => {
@@ -51,7 +51,19 @@ const isPart = (bit: Bit): boolean =>
  * "Undo the celery", "put the chilli and the rice back where they were", "undo all that gone business": of what
  * went off the record, by name or all of it. Said with a place, it is a move.
  */
-export const bringingBackFrame: Frame = ({ bits, pauses }) => {
+export const bringingBackFrame: Frame = ({ bits: all, pauses }) => {
+  // "Undo the chickpeas but leave the feta where it is": what is to stay is told with it, and nothing is done to it.
+  const kept = all.find(
+    (bit, at) => at > 0 && is(bit, 'keep') && all.slice(0, at).some((one) => is(one, 'undo', 'take-back')),
+  );
+  const bits = kept ? all.filter(({ from }) => from < kept.from) : all;
+  const made = broughtBack(bits, pauses);
+  return made && kept
+    ? { ...made, used: new Set([...made.used, ...wordsIn(all.filter(({ from }) => from >= kept.from))]) }
+    : made;
+};
+
+const broughtBack = (bits: readonly Bit[], pauses: ReadonlySet<number>): Made | null => {
   if (some(bits, 'wh', 'if', 'timer', 'remind', 'not') || ofKind(bits, 'place').length > 0) return null;
   const all = classed(bits, 'bring-all');
   if (all.length > 0) return { acts: [{ intent: 'undo', slots: { asked: 'all' } }], used: wordsIn(all) };

@@ -40,6 +40,8 @@ const CLASSES = [
   'together',
   'cooking',
   'pointing',
+  'somebody',
+  'joins',
 ] as const;
 type WordClass = (typeof CLASSES)[number];
 

@@ -33,7 +33,11 @@ const namedIn = (
   const hers = anywhereIn(tokens, reader.rules)('thing').filter(({ source }) => source === 'hers');
   const meant = hers.flatMap(({ mention, from, to }): Named[] => {
     const ways = dishes.filter(({ dish }) => mention.candidates.some(({ id }) => id === dish.id));
-    return ways.length > 0 ? [{ mention, from, to, ways }] : [];
+    // "Chicken" may be the raw one.
+    const sure = mention.candidates.every(
+      ({ id, fit }) => fit < fitsWell || dishes.some(({ dish }) => dish.id === id),
+    );
+    return ways.length > 0 && sure ? [{ mention, from, to, ways }] : [];
   });
   const [one, ...others] = meant;
   if (one) return others.length === 0 && hers.length === 1 ? one : null;
@@ -53,6 +57,7 @@ const namedIn = (
 };
 
 const confidence = 0.9;
+const fitsWell = 0.8;
 
 export const dishReading = (
   guess: Guess | undefined,
@@ -87,7 +92,7 @@ export const dishReading = (
         ? []
         : [word],
   );
-  const found = dishQuestion(rest, ways, reader, { heats, pointed: named.mention.words === null, locale });
+  const found = dishQuestion(rest, ways, reader, { heats, bare: named.from >= tokens.length, locale });
   if (!found) return null;
   const acts = found.acts.map((act): Act => ({
     ...act,

@@ -8,9 +8,9 @@ import type { StepsLexicon } from './lexicon.js';
  * done: it was done. placed: it was begun and takes its time. over: its time is up, or it came out as it should.
  * not: it is not so far. praise: of its looks or smell. echo: words of the steps and nothing told of them, as
  * one says them to hear whether they are right. eaten: nothing is left to be done with it. none: it tells nothing
- * of the step.
+ * of the step. away: something calls her away.
  */
-export type Report = 'done' | 'placed' | 'over' | 'not' | 'praise' | 'echo' | 'eaten' | 'none';
+export type Report = 'done' | 'placed' | 'over' | 'not' | 'praise' | 'echo' | 'eaten' | 'away' | 'none';
 
 interface Reading {
   readonly lexicon: StepsLexicon;
@@ -120,6 +120,8 @@ const clauseReport = (tokens: readonly string[], reading: Reading): Report => {
   // "There is one tub left" counts, and tells of no step.
   if (lexicon.has('remaining', tokens)) return 'none';
   const state = tokens.findIndex((_, at) => lexicon.at('state', tokens, at) > 0);
+  // "Someone's at the door" is of no step.
+  if (lexicon.has('somebody', tokens.slice(0, Math.max(0, state)))) return 'away';
   if (state >= 0) {
     const after = tokens.slice(state + lexicon.at('state', tokens, state));
     const telling = withoutSmall(after, reading).filter((_, at, all) => lexicon.at('praise', all, at) === 0);
@@ -170,6 +172,7 @@ export const reportOf = (tokens: readonly string[], reading: Reading): Report =>
   const told = clausesOf(tokens, reading).map((clause) => clauseReport(clause, reading));
   const telling = told.filter((one) => one !== 'none' && one !== 'praise');
   if (telling.includes('eaten')) return 'eaten';
+  if (telling.every((one) => one === 'away') && telling.length > 0) return 'away';
   if (telling.at(-1) === 'not') return 'not';
   return (
     TELLS_MORE.find((one) => telling.some((other) => other === one)) ??
