@@ -4,7 +4,7 @@ export { afterTelling, interruption } from './news/interrupting.js';
 export { checkAtHand, standingAt } from './sessions/session.js';
 export { dishesTold, stepNames, stepsAtHand } from './talk/ask-step.js';
 export { picksUp } from './talk/resume.js';
-export { answeredJustNow, justDone, listAtHand, toldJustNow } from './turn/just-done.js';
+export { answeredJustNow, justDone, listAtHand, talkedOf, toldJustNow } from './turn/just-done.js';
 export { decide } from './decide.js';
 export { decideMoves } from './moves.js';
 export type { DecidedMove, SaidMove } from './moves.js';

@@ -105,6 +105,7 @@ export {
   defineDots,
   mark,
   markLot,
+  swapMarkers,
   markerNote,
   unmark,
   type MarkerFacts,
@@ -112,6 +113,7 @@ export {
 export {
   addPlaceName,
   buildPlaces,
+  noteFilled,
   movePlace,
   removePlace,
   renamePlace,

@@ -60,6 +60,8 @@ export interface Place {
   readonly position: number | null;
   /** Other names this household uses for it. */
   readonly aliases: readonly string[];
+  /** How full it was said to be, in hundredths, and when. Absent where nobody said. */
+  readonly filled?: { readonly hundredths: number; readonly at: Instant };
 }
 
 /** A touchable thing on a container that tells it apart. It outlives the food it stands on. */

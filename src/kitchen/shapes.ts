@@ -140,6 +140,7 @@ export const recordShapes = {
     kind: placeKindShape,
     position: z.number().nullable(),
     aliases: texts,
+    filled: z.strictObject({ hundredths: z.number().min(0).max(100), at: instant }).exactOptional(),
   }),
   marker: z.strictObject({
     id,

@@ -62,8 +62,8 @@ export type Filter =
   | { readonly by: 'dated'; readonly is: boolean }
   /** What was just told of. */
   | { readonly by: 'told' }
-  /** By what the household lets a mark mean: whichever of its meanings is among these words. */
-  | { readonly by: 'means'; readonly words: string }
+  /** By what the household lets a mark mean: whichever of its meanings is among these words, or in them and a name. */
+  | { readonly by: 'means'; readonly words: string; readonly who?: Who }
   | { readonly by: 'not'; readonly filter: Filter };
 
 /** What is wanted of each thing of the set. `what` is which things they are. */

@@ -25,6 +25,7 @@ import {
   stepNames,
   dishesTold,
   stepsAtHand,
+  talkedOf,
 } from '../dialogue/index.js';
 import type { Conversation, SaidMove, Speaker, Surroundings } from '../dialogue/index.js';
 import type { Change, Id, JournalEntry, Kitchen } from '../kitchen/model.js';
@@ -271,6 +272,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     answered: answeredJustNow(earlier),
     list: listAtHand(earlier, surroundings.kitchen),
     told: toldJustNow(earlier),
+    talkedOf: talkedOf(earlier),
     checking: checkAtHand(earlier),
     standing: standingAt(earlier),
     stepNames: stepNames(earlier),

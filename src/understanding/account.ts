@@ -69,6 +69,8 @@ interface Account {
   readonly writes: boolean;
   /** A day of the food may be part of it. */
   readonly dates: boolean;
+  /** Of two markers that change places, or one that is carried over: which they are is known by what they are on. */
+  readonly carries: boolean;
   readonly allergenOf: (words: string) => string | undefined;
   /** A name of hers, or a food everybody knows. */
   readonly isFood: (mention: Mention) => boolean;
@@ -79,12 +81,12 @@ const isHeld = (
   chunk: Chunk,
   said: readonly string[],
   held: Held,
-  { day, writes, dates, isFood, allergenOf }: Account,
+  { day, writes, dates, carries, isFood, allergenOf }: Account,
 ): boolean => {
   if (said.some((word) => held.words.has(bare(word)))) return true;
   // Which of the steps: "the second" sounds like a shelf.
   if (hasRole(held, 'edit') && chunk.kind !== 'thing') return true;
-  if (chunk.kind === 'marker') return hasRole(held, 'touch', 'marker', 'container');
+  if (chunk.kind === 'marker') return carries || hasRole(held, 'touch', 'marker', 'container');
   if (!writes) return true;
   switch (chunk.kind) {
     case 'thing': {
@@ -177,6 +179,7 @@ const leftOver = (
     day: today(clock),
     writes: acts.some(({ intent }) => ofTheRecord.has(intent)),
     dates: acts.some(({ intent }) => dated.has(intent)),
+    carries: acts.some(({ intent, slots }) => intent === 'mark' && slots.asked !== undefined),
     // What only sounds like something of hers ("better" of butter) tells nothing of it.
     isFood: (mention) =>
       (mention.candidates[0]?.fit ?? 1) >= surely && foods.has(worthOf(mention, rules, language)),

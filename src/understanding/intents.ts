@@ -651,7 +651,12 @@ export interface HearingContext {
   readonly stepNames?: readonly StepCalled[];
   /** What marks mean in this household, and the diets its food is marked with. */
   readonly meanings?: readonly string[];
+  /** What the answer before was about besides food: "can it be washed" is asked of the marker. */
+  readonly talkedOf?: TalkedOf | null;
 }
+
+/** One marker; markers at large; what a count on them means; a place, its parts and how full it is. */
+export type TalkedOf = 'marker' | 'markers' | 'meaning' | 'place';
 
 /** A step by its code, and as the cook told it. */
 export interface StepCalled {

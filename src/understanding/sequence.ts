@@ -21,6 +21,7 @@ import {
   isOfSteps,
   isSureMove,
   lostWith,
+  marksWhatIsGone,
   mattersIn,
   mostlyOthers,
   onlyTells,
@@ -182,7 +183,7 @@ export const movesOf = (
       elsewhere[from] = held !== null && !isOfSteps(understanding);
       return (alone[from] = held ?? lost[from]!);
     }
-    if (held === null) return null;
+    if (held === null || marksWhatIsGone(understanding.readings[0]?.acts ?? [])) return null;
     if (onlyTells(understanding)) return requests.slice(from, to).some(Boolean) ? null : held + worth.goesOn;
     // "Done. Next." moves the steps on once.
     if (understanding.readings[0]?.agenda && elsewhere.slice(from, to).every((other) => !other)) {

@@ -457,6 +457,7 @@ export const createUnderstander = (
           context.answered ?? null,
           told?.verdict === 'act' ? (told.reading.acts[0]?.slots.statements ?? []).length : 0,
           ofStepsBeside(guesses[0], reader, context),
+          context.talkedOf ?? null,
         );
     const request = asked && mayWrite(asked.reading.acts, reader) ? asked : null;
     // While steps are followed, a clock or a setting is asked for by its own words; all else is of the steps.
@@ -512,7 +513,7 @@ export const createUnderstander = (
   ): Understanding => {
     const understood = byReadings(given, names, context);
     const { rules, today: day } = readerFor(names, context);
-    const question = questionIn(given[0]!.tokens, rules, day, language);
+    const question = questionIn(given[0]!.tokens, rules, day, language, context.meanings);
     if (!question) return understood;
     const mood = moodOf(given[0]!.tokens, language, { expecting: context.expecting });
     const changes = understood.readings[0]?.acts.some(({ intent }) => changing.has(intent)) === true;

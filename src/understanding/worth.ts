@@ -4,6 +4,7 @@ import {
   BARE_INTENTS,
   CHANGING_INTENTS,
   type Act,
+  type Deed,
   type Intent,
   type Slots,
   type Understanding,
@@ -194,9 +195,14 @@ export const holdsAll = (understanding: Understanding, mood: MoodShares | null):
   if ((isSureOfWhole(understanding) && best?.acts.length === 1) || best?.agenda) return true;
   const asks = question?.outright === true && question.left.length === 0 && (mood?.asked ?? 1) >= surelyAsked;
   if (verdict !== 'act' || !best) return asks;
-  if (best.acts.every(isTold)) return tellsWhole(best.acts);
+  if (best.acts.every(isTold)) return tellsWhole(best.acts) && !marksWhatIsGone(best.acts);
   return best.framed === true || asks;
 };
+
+/** "The ham is finished, so put its magnet on the soup": nothing is marked that is gone. */
+export const marksWhatIsGone = (acts: readonly Act[]): boolean =>
+  acts.some(({ slots }) => slots.statements?.some(({ deed, marker }) => marker && goes.has(deed)));
+const goes: ReadonlySet<Deed> = new Set<Deed>(['finished', 'threw', 'gave']);
 
 /** Kinds of constituent that are a fact, whoever it is told of. */
 const facts: ReadonlySet<Chunk['kind']> = new Set<Chunk['kind']>([

@@ -283,6 +283,13 @@ const further: Readonly<Record<string, Question | { readonly why: string }>> = {
     back: { dots: 4, counted: 'knot', words: 'for guests' },
     plainYes: true,
   },
+  'confirm-dots-none': {
+    before: [{ intent: 'define-dots', slots: { dots: 5, counted: 'knot', words: 'for guests' } }],
+    lead: { intent: 'define-dots', slots: { asked: 'none', dots: 5, counted: 'knot' } },
+    heard: 'act',
+    back: { asked: 'none', dots: 5, counted: 'knot' },
+    plainYes: true,
+  },
   'confirm-unmark-other': {
     lead: {
       intent: 'unmark',

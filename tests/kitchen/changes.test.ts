@@ -4,6 +4,7 @@ import {
   addPlaceName,
   convert,
   movePlace,
+  noteFilled,
   renamePlace,
   totalOf,
   amend,
@@ -43,6 +44,7 @@ import {
   spareMarkers,
   split,
   startStockTake,
+  swapMarkers,
   storageOf,
   take,
   tallyOf,
@@ -313,7 +315,31 @@ describe('amounts', () => {
   });
 });
 
+describe('how full a place is', () => {
+  it('is what was said of it, and when', () => {
+    const c = cook();
+    const shelf = c.place('first shelf');
+    c.do((d) => noteFilled(d, shelf, 75));
+    expect(c.kitchen.places.get(shelf)?.filled).toEqual({ hundredths: 75, at: now });
+    expect(noteFilled(c.doing, shelf, 140)).toMatchObject({ refused: 'bad-setting' });
+    expect(noteFilled(c.doing, 'nowhere', 50)).toMatchObject({ refused: 'unknown-place' });
+  });
+});
+
 describe('markers', () => {
+  it('change places between two foods, and back with an undo', () => {
+    const c = cook();
+    c.do((d) => putAway(d, { name: 'rice', touch: { container: 'tub' } }));
+    c.do((d) => putAway(d, { name: 'barley', touch: { container: 'tub' } }));
+    const [rice, barley] = [c.item('rice').id, c.item('barley').id];
+    expect(swapMarkers(c.doing, rice, barley)).toMatchObject({ refused: 'no-marker' });
+    c.do((d) => mark(d, rice, c.marker('wooden')));
+    c.do((d) => swapMarkers(d, rice, barley));
+    expect(c.item('rice').markerId).toBeNull();
+    expect(itemWithMarker(c.kitchen, c.marker('wooden'))?.id).toBe(barley);
+    expect(swapMarkers(c.doing, rice, rice)).toMatchObject({ refused: 'nothing-changes' });
+  });
+
   it('put on a lot are as many as its tubs, alike, and each is freed with its own', () => {
     const c = cook();
     const tub = { amount: { value: 1, unit: 'tub' }, placeId: c.place('first shelf') };

@@ -171,3 +171,12 @@ felt-marker-at = The marker is on the { $spot }.
 no-marker-on = No marker is on { THEM($name) }.
 frozen-before = Frozen before, { $dates }.
 on-day = { ON($date) }
+
+between-told = Between { THE($one) } and { THE($other) }: { $items }.
+between-nothing = Nothing is recorded between { THE($one) } and { THE($other) }.
+between-unknown = What stands between them is not recorded. { CAP($at) } { $count ->
+    [0] is nothing else.
+    [one] is also { $items }.
+   *[other] are also { $items }.
+  }
+between-apart = { CAP(THE($one)) } { IS($one) } { $at }, and { THE($other) } { $there }.

@@ -163,3 +163,56 @@ care-unknown-of = { $count ->
     [one] Of one nothing is recorded.
    *[other] Of { $count } nothing is recorded.
   }
+
+# Carried over, swapped, and what one was on before.
+ask-swap = Which two change markers?
+now-wears = { CAP(THE($name)) } now { HAS($name) } the { $marker }.
+now-wears-none = { CAP(THE($name)) } { HAS($name) } no marker now.
+marker-bore = The { $marker } was on { THE($name) } before.
+    .short = On { THE($name) }.
+marker-bore-unknown = What the { $marker } was on before, I have not recorded.
+    .short = Not recorded.
+marker-bears = Now it is on { THE($name) }.
+    .short = {""}
+care-may = Yes, { $what ->
+    [wet] it may get wet
+    [dishwasher] it may go in the dishwasher
+    [freezer] it may go in the freezer
+    [heat] it may get hot
+   *[microwave] it may go in the microwave
+  }.
+    .short = Yes.
+care-may-not = No, { $what ->
+    [wet] keep it out of water
+    [dishwasher] keep it out of the dishwasher
+    [freezer] keep it out of the freezer
+    [heat] keep it away from heat
+   *[microwave] keep it out of the microwave
+  }.
+    .short = No.
+care-by-make = By what the { $marker } is made of.
+    .short = {""}
+care-not-said = { $what ->
+    [wet] Whether it may get wet is not recorded.
+    [dishwasher] Whether it may go in the dishwasher is not recorded.
+    [freezer] Whether it may go in the freezer is not recorded.
+    [heat] Whether it may get hot is not recorded.
+   *[microwave] Whether it may go in the microwave is not recorded.
+  }
+none-like = Nothing here feels like the { $marker }.
+marker-feels-near = To a hand, the { $marker } is near { $others }.
+marker-on-at = the { $marker } on { THE($name) } { $at }
+told-apart-by = To tell it apart, { $way }.
+    .short = {""}
+dots-mean-no-more = { CAP($raised) } no longer { $dots ->
+    [one] means
+   *[other] mean
+  } { $old }.
+confirm-dots-none = Until now { $raised } { $dots ->
+    [one] means
+   *[other] mean
+  } { $old }{ $count ->
+    [0] {""}
+    [one] , on one food
+   *[other] , on { $count } foods
+  }. Take the meaning away? Yes or no.

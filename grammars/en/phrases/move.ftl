@@ -63,3 +63,4 @@ merged-frozen = { $may ->
    *[unknown] One is frozen: do not freeze it again. In doubt, throw it out.
   }
 merged-oldest = It is as old as the oldest part.
+all-kept = That leaves nothing to move.

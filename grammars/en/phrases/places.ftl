@@ -24,10 +24,13 @@ ask-rename-to = What shall the { $place } be called?
 renamed = The { $place } is now called { $name }.
 confirm-rename = Call the { $place } { $name }? Yes or no.
 ask-remove-place = Remove which place?
-place-not-empty = { $count ->
-    [one] { CAP($items) } { IS($items) } still there. Move { THEM($items) } first.
-   *[other] { CAP($count) } things are still there. Move them first.
-  }
+place-not-empty = Still { $count ->
+    [one] there: { $items }
+   *[other] there, { $count } things: { $items }
+  }{ $more ->
+    [0] {""}
+   *[other] { " " }and { $more } more
+  }. Where to instead?
 place-removed = The { $place } is gone from my record.
 confirm-remove-place = Remove the { $place } from the record? Yes or no.
 place-undivided = The { $place } has no parts recorded.
@@ -70,3 +73,30 @@ new-part = The { $place } has { A($part) } now.
     .short = New: { $part }.
 ask-part-of = { CAP($part) } of what: a fridge, a freezer, a cupboard?
     .short = { CAP($part) } of what?
+
+built-named = The { $place } has a new place now, { $names }.
+    .short = Added: { $names }.
+ask-full-what = Which place?
+filled = { $share ->
+    [0] empty
+    [10] nearly empty
+    [25] a quarter full
+    [33] a third full
+    [50] half full
+    [66] two thirds full
+    [75] three quarters full
+    [90] nearly full
+   *[100] full
+  }
+filled-noted = The { $place } is { $filled }, noted.
+filled-told = You said { $when } that the { $place } is { $filled }.
+    .short = { CAP($filled) }, you said { $when }.
+ask-where-instead = Where do they go?
+place-itself = That is within the { $place } itself.
+no-places-of-kind = No { PLURAL($kind) } are recorded.
+places-of-kind = { $count ->
+    [one] One { $kind }: { $places }.
+   *[other] { CAP($count) } { PLURAL($kind) }: { $places }.
+  }
+place-tour = the { $name } with { $parts }
+ask-build-name = What is it called?

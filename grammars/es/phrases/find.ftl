@@ -181,3 +181,11 @@ felt-marker-at = La marca está en { OURS($spot) }.
 no-marker-on = No lleva marca.
 frozen-before = Ya se congeló antes, { $dates }.
 on-day = { ON($date) }
+
+between-told = Entre { THE($one) } y { THE($other) }: { $items }.
+between-nothing = No hay nada registrado entre { THE($one) } y { THE($other) }.
+between-unknown = No está registrado qué hay en medio. { CAP($at) }{ $count ->
+    [0] { " " }no hay nada más.
+   *[other] { " " }también: { $items }.
+  }
+between-apart = { CAP(THE($one)) } { $at }, y { THE($other) } { $there }.

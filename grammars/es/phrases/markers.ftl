@@ -174,3 +174,50 @@ care-unknown-of = { $count ->
     [one] De una no hay nada registrado.
    *[other] De { UNA($count) } no hay nada registrado.
   }
+
+# Llevada a otra cosa, cambiada, y en qué estaba antes.
+ask-swap = ¿Cuáles dos cambian de marca?
+now-wears = { CAP(THE($name)) }: ahora lleva { THE($marker) }.
+now-wears-none = { CAP(THE($name)) }: ahora no lleva marca.
+marker-bore = Antes estaba en { THE($name) }: { THE($marker) }.
+    .short = En { THE($name) }.
+marker-bore-unknown = No tengo registrado en qué estaba antes { THE($marker) }.
+    .short = No está registrado.
+marker-bears = Ahora está en { THE($name) }.
+    .short = {""}
+care-may = Sí, { $what ->
+    [wet] se puede mojar
+    [dishwasher] puede ir al lavavajillas
+    [freezer] puede ir al congelador
+    [heat] aguanta el calor
+   *[microwave] puede ir al microondas
+  }.
+    .short = Sí.
+care-may-not = No, { $what ->
+    [wet] que no se moje
+    [dishwasher] que no vaya al lavavajillas
+    [freezer] que no vaya al congelador
+    [heat] que no le dé el calor
+   *[microwave] que no vaya al microondas
+  }.
+    .short = No.
+care-by-make = Por el material: { $marker }.
+    .short = {""}
+care-not-said = { $what ->
+    [wet] No está registrado si se puede mojar.
+    [dishwasher] No está registrado si puede ir al lavavajillas.
+    [freezer] No está registrado si puede ir al congelador.
+    [heat] No está registrado si aguanta el calor.
+   *[microwave] No está registrado si puede ir al microondas.
+  }
+none-like = Aquí nada se siente como { THE($marker) }.
+marker-feels-near = Al tacto, { THE($marker) } se parece a { $others }.
+marker-on-at = { THE($marker) } de { THE($name) } { $at }
+told-apart-by = Para distinguirla: { $way }.
+    .short = {""}
+dots-mean-no-more = { CAP($raised) }: ya no significa { $old }.
+confirm-dots-none = Hasta ahora { $raised }: { $old }{ $count ->
+    [0] {""}
+    [one] , en una comida
+   *[other] , en { UNA($count) } comidas
+  }. ¿Le quito el significado? Sí o no.

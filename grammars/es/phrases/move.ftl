@@ -60,3 +60,4 @@ merged-frozen = { $may ->
    *[unknown] Una parte está congelada: no lo vuelvas a congelar. Ante la duda, tíralo.
   }
 merged-oldest = Cuenta como la parte más vieja.
+all-kept = Así no queda nada que mover.

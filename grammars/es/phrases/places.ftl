@@ -36,10 +36,13 @@ ask-rename-to = ¿Cómo se va a llamar { THE($place) }?
 renamed = { CAP(THE($place)) } ahora se llama { $name }.
 confirm-rename = ¿Llamo { $name } a { THE($place) }? Sí o no.
 ask-remove-place = ¿Qué lugar quito?
-place-not-empty = { $count ->
-    [one] Todavía hay ahí { $items }. Cámbialo antes de lugar.
-   *[other] Todavía hay ahí { UNA($count) } cosas. Cámbialas antes de lugar.
-  }
+place-not-empty = Todavía hay ahí { $count ->
+    [one] una cosa: { $items }
+   *[other] { UNA($count) } cosas: { $items }
+  }{ $more ->
+    [0] {""}
+   *[other] { " " }y { $more } más
+  }. ¿Adónde van?
 place-removed = { CAP(THE($place)) } ya no está en mi registro.
 confirm-remove-place = ¿Quito { THE($place) } del registro? Sí o no.
 place-crowded = { CAP(THE($place)) } está a tope: { UNA($count) } cosas.
@@ -70,3 +73,27 @@ new-part = { CAP(THE($place)) } tiene ahora { A($part) }.
     .short = Nuevo: { $part }.
 ask-part-of = { CAP($part) }, ¿de qué: un refrigerador, un congelador, una alacena?
     .short = { CAP($part) }, ¿de qué?
+
+built-named = { CAP(THE($place)) } tiene un lugar nuevo: { $names }.
+    .short = Añadido: { $names }.
+ask-full-what = ¿Qué lugar?
+filled = { $share ->
+    [0] vacío
+    [10] casi vacío
+    [25] a un cuarto
+    [33] a un tercio
+    [50] a la mitad
+    [66] a dos tercios
+    [75] a tres cuartos
+    [90] casi lleno
+   *[100] lleno
+  }
+filled-noted = { CAP(THE($place)) }: { $filled }, anotado.
+filled-told = Dijiste { $when } de { THE($place) }: { $filled }.
+    .short = { CAP($filled) }, dijiste { $when }.
+ask-where-instead = ¿Adónde van?
+place-itself = Eso está dentro de { THE($place) }.
+no-places-of-kind = No hay ninguno registrado: { $kind }.
+places-of-kind = { CAP(UNA($count)) } en total: { $places }.
+place-tour = { THE($name) }: { $parts }
+ask-build-name = ¿Cómo se llama?

@@ -168,7 +168,9 @@ export const testOf = (turn: Turn, filter: Filter): Test | null => {
           filter.words.some((word) => one.toLowerCase().split(' ').includes(word)),
         );
     case 'means': {
-      const meaning = meaningIn(turn.kitchen, filter.words);
+      const person = filter.who ? personOf(turn, filter.who) : null;
+      const words = person ? `${filter.words} ${person.name.toLowerCase()}` : filter.words;
+      const meaning = meaningIn(turn.kitchen, words) ?? words;
       return (item) =>
         meaning !== null && marksOf(turn.kitchen, item).diets.some((one) => one.toLowerCase() === meaning);
     }

@@ -7,6 +7,7 @@ import type { Say } from '../../speech/answer.js';
 import { ageParts } from '../age/age-parts.js';
 import { dateSaidAs } from '../describe/came.js';
 import { grouped, groupName, whereAndFeel } from '../describe/item.js';
+import { tellBetween } from './between.js';
 import { placeAt } from '../describe/place.js';
 import { itemFeel, markerNoun } from '../describe/touch.js';
 import { type Handler, type Reply, type Turn, about, day, list, say, todayOf } from '../handler.js';
@@ -280,6 +281,7 @@ const tellFeel = (turn: Turn, item: Item): Reply => {
 
 /** By hand: place, side, feel, and what stands beside it. */
 export const howToReach: Handler = (act, turn) => {
+  if (act.slots.asked === 'between') return tellBetween(act, turn);
   const found = needItem(turn, act.slots.item, { question: say('ask-find') });
   if ('reply' in found) return found.reply;
   const item = found.got;

@@ -7,6 +7,7 @@ import {
   type Care,
   feelAlike,
   isFrozen,
+  itemWithMarker,
   markedNear,
   marksOf,
   proposeDifference,
@@ -22,6 +23,7 @@ import { placeAt } from '../describe/place.js';
 import { markerFull, markerNoun, touchNoun } from '../describe/touch.js';
 import { type Handler, type Reply, type Turn, about, list, say } from '../handler.js';
 import { needItem } from '../refer/need.js';
+import { markersMeant } from '../refer/markers.js';
 import { difference } from './difference.js';
 
 /** Told apart from nothing: nothing near is marked. */
@@ -154,11 +156,70 @@ export const alikeMarkers: Handler = (_act, turn) => {
 };
 const pairsTold = 2;
 
+/**
+ * "What would I take the wooden bead for?", "if I put string on the capers, what is it like?": those that feel nearly
+ * so, the ones that stand near it first.
+ */
+export const likeMarker: Handler = ({ slots }, turn) => {
+  const found = slots.item ? needItem(turn, slots.item, { question: say('ask-suggest-for') }) : null;
+  if (found && 'reply' in found) return found.reply;
+  const item = found?.got;
+  const said = slots.marker?.touch ?? {};
+  const named = slots.marker ? markersMeant(turn, slots.marker)[0] : undefined;
+  const worn = item?.markerId ? turn.kitchen.markers.get(item.markerId) : undefined;
+  const touch = slots.marker ? { ...named?.touch, ...said } : worn?.touch;
+  if (!touch || Object.keys(touch).length === 0)
+    return { parts: [item ? say('no-marker-on', { name: item.name }) : say('ask-which-marker')] };
+  const own = item ?? (named ? itemWithMarker(turn.kitchen, named.id) : null);
+  const near = own ? markedNear(turn.kitchen, own) : [];
+  const standing = [...turn.kitchen.markers.values()].flatMap((marker): readonly Stood[] => {
+    const on = itemWithMarker(turn.kitchen, marker.id);
+    return on && on.id !== own?.id ? [{ marker, item: on }] : [];
+  });
+  const like = standing
+    .filter(({ marker }) => feelAlike(touch, marker.touch))
+    .toSorted(
+      (a, b) => unlikeness(touch, a.marker.touch).distance - unlikeness(touch, b.marker.touch).distance,
+    );
+  const beside = like.filter(({ item: other }) => near.some((one) => one.item.id === other.id));
+  const told = [...new Set([...beside, ...like])].slice(0, pairsTold + 1);
+  const noun = touchNoun(touch);
+  if (told.length === 0) return { parts: [say('none-like', { marker: noun })], count: 0 };
+  const way = proposeDifference(turn.kitchen, touch);
+  return {
+    parts: [
+      say('marker-feels-near', {
+        marker: noun,
+        others: list(
+          told.map((one) =>
+            say('marker-on-at', {
+              marker: markerNoun(one.marker),
+              name: one.item.name,
+              at: placeAt(turn.kitchen, one.item.placeId),
+            }),
+          ),
+        ),
+      }),
+      ...(way ? [say('told-apart-by', { way: difference(way) })] : []),
+    ],
+    count: told.length,
+    names: told.map((one) => one.item.name),
+    memory: about(
+      turn,
+      own ? [own] : told.map((one) => one.item),
+      told.map((one) => one.item),
+    ),
+  };
+};
+
 const cares: readonly Care[] = ['wet', 'dishwasher', 'freezer', 'heat', 'microwave'];
+
+/** What of care was asked. */
+export const caredFor = (words: string | undefined): Care | undefined => cares.find((one) => one === words);
 
 /** "Which of these can't get wet?": by what is recorded, and by what they are made of, each said as such. */
 export const careOfAll: Handler = (act, turn) => {
-  const what = cares.find((one) => one === act.slots.words);
+  const what = caredFor(act.slots.words);
   if (!what) return { parts: [say('ask-which-marker')] };
   const told = turn.memory.items.flatMap((id) => {
     const markerId = turn.kitchen.items.get(id)?.markerId;

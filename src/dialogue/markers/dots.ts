@@ -8,15 +8,35 @@ import {
 import { allergenNamed, speaksOfDiet, warnsOfAllergen } from '../../safety/index.js';
 import { withChange } from '../describe/refusals.js';
 import { raised, touchNoun } from '../describe/touch.js';
-import { type Handler, type Turn, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, say } from '../handler.js';
 
 /** "Two dots mean peanuts" is a warning, not a diet: what bears them contains peanuts. */
 const meaningOf = (turn: Turn, said: string): string =>
   allergenNamed(said).length > 0 ? `contains ${said}` : withPeopleNames(turn.kitchen, said);
 
+/** "Three dots mean nothing any more": whoever relies on them by touch is thought of first. */
+const undefineDots = (turn: Turn, count: number, counted: string | undefined): Reply => {
+  const old = turn.kitchen.household.dotMeanings[count];
+  const these = raised(count, counted ?? countedHere(turn.kitchen));
+  if (!old) return { parts: [say('dots-mean-nothing', { dots: count, raised: these })] };
+  const wearing = wearers(turn, count);
+  return withChange(turn, defineDotsChange(turn, count, null), (change) => ({
+    parts: [say('dots-mean-no-more', { dots: count, raised: these, old })],
+    changes: [change],
+    confirm: say('confirm-dots-none', { dots: count, raised: these, old, count: wearing }),
+  }));
+};
+
+const wearers = ({ kitchen }: Turn, count: number): number =>
+  [...kitchen.markers.values()].filter(({ touch, id }) => touch.dots === count && itemWithMarker(kitchen, id))
+    .length;
+
 export const defineDots: Handler = (act, turn) => {
-  const { dots, counted, number, words, written, diet, allergens, marker } = act.slots;
-  const count = dots ?? number ?? marker?.touch?.dots;
+  const { asked, dots, counted, number, words, written, diet, allergens, marker } = act.slots;
+  // "Let's have them mean gluten free": the count that was just asked about.
+  const before = asked === 'same' ? turn.state.told?.act?.slots : undefined;
+  const count = dots ?? number ?? marker?.touch?.dots ?? before?.dots;
+  if (asked === 'none' && count !== undefined) return undefineDots(turn, count, counted);
   const said =
     written ?? words ?? diet ?? (allergens?.length ? `contains ${allergens.join(' and ')}` : undefined);
   // A meaning goes with a count. What was told of the marker itself is not kept, and that is said.
@@ -34,7 +54,10 @@ export const defineDots: Handler = (act, turn) => {
         expecting: 'amount',
       },
     };
-  const these = raised(count, counted ?? marker?.touch?.counted ?? countedHere(turn.kitchen));
+  const these = raised(
+    count,
+    counted ?? marker?.touch?.counted ?? before?.counted ?? countedHere(turn.kitchen),
+  );
   if (!said)
     return {
       parts: [],
@@ -47,9 +70,7 @@ export const defineDots: Handler = (act, turn) => {
   const meaning = meaningOf(turn, said);
   const result = defineDotsChange(turn, count, meaning);
   const old = turn.kitchen.household.dotMeanings[count];
-  const wearing = [...turn.kitchen.markers.values()].filter(
-    ({ touch, id }) => touch.dots === count && itemWithMarker(turn.kitchen, id),
-  ).length;
+  const wearing = wearers(turn, count);
   return withChange(turn, result, (change) => ({
     parts: [
       say('dots-mean', { dots: count, raised: these, meaning }),

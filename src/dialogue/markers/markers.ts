@@ -16,13 +16,16 @@ import {
   feelAlike,
   findMarkers,
   markedNear,
+  stands,
+  type Care,
 } from '../../kitchen/index.js';
 import type { Change, Item, Marker } from '../../kitchen/model.js';
 import type { Touch } from '../../terms/touch.js';
-import type { Mention } from '../../understanding/intents.js';
+import { emptyMention, type Mention } from '../../understanding/intents.js';
 import { difference } from './difference.js';
 import { checkMeanings } from './checked.js';
-import { alikeMarkers, careOfAll, suggestMarker } from './choose.js';
+import { alikeMarkers, careOfAll, caredFor, likeMarker, suggestMarker } from './choose.js';
+import { carryMarker, swapMarkers, wasOn, wornBy } from './carried.js';
 import type { Say } from '../../speech/answer.js';
 import { groupAmount } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
@@ -64,6 +67,8 @@ const alikeWarning = (turn: Turn, marker: Marker): Say[] => {
 
 export const mark: Handler = (act, turn) => {
   const { slots } = act;
+  if (slots.asked === 'swap') return swapMarkers(act, turn);
+  if (slots.asked === 'carry') return carryMarker(act, turn);
   const marker = needMarker(turn, slots.marker ?? pointedMarker(turn), { create: true });
   if ('reply' in marker) return marker.reply;
   if (!marker.got) return askMarker(say('ask-mark-with'));
@@ -138,6 +143,12 @@ const pointedMarker = (turn: Turn) => {
   const id = turn.memory.touched?.markerId;
   const blank = { words: null, touch: null, ordinal: null, maker: null, diet: null, at: null };
   return id ? { ...blank, candidates: [{ id, fit: 1 }], pointer: 'this' as const } : undefined;
+};
+
+/** "It", after a marker was told of. */
+const lastMarker = ({ memory, kitchen }: Turn): Mention | undefined => {
+  const id = memory.markerId;
+  return id && kitchen.markers.has(id) ? { ...emptyMention, candidates: [{ id, fit: 1 }] } : undefined;
 };
 
 /** Whether what was said of a marker can be said of this one. */
@@ -246,17 +257,35 @@ export const markerNote: Handler = (act, turn) => {
   }));
 };
 
+/** What it stands: by what is recorded, which is said in its own words, else by what it is made of. */
+const careAnswer = ({ marker, what }: { marker: Marker; what: Care | undefined }): readonly Say[] => {
+  const noun = markerNoun(marker);
+  const { care } = marker;
+  const known = what ? stands(marker, what) : null;
+  if (!what || !known) {
+    const recorded = care ? say('care-is', { marker: noun, care }) : say('care-unknown', { marker: noun });
+    // Of this nothing is known: what is known is said, and that it does not speak of it.
+    return what && care ? [say('care-not-said', { what }), recorded] : [recorded];
+  }
+  const by =
+    known.recorded && care ? say('care-is', { marker: noun, care }) : say('care-by-make', { marker: noun });
+  return [say(known.may ? 'care-may' : 'care-may-not', { what }), by];
+};
+
 export const markerCare: Handler = (act, turn) => {
-  const marker = needMarker(turn, act.slots.marker ?? pointedMarker(turn), {
-    create: false,
-    spareFirst: false,
-  });
+  const { slots } = act;
+  const worn = slots.item ? wornBy(turn, slots.item) : null;
+  if (worn && 'reply' in worn) return worn.reply;
+  const marker =
+    worn ??
+    needMarker(turn, slots.marker ?? pointedMarker(turn) ?? lastMarker(turn), {
+      create: false,
+      spareFirst: false,
+    });
   if ('reply' in marker) return marker.reply;
   if (!marker.got) return askMarker(say('ask-which-marker'));
-  const noun = markerNoun(marker.got);
-  const { care } = marker.got;
   return {
-    parts: [care ? say('care-is', { marker: noun, care }) : say('care-unknown', { marker: noun })],
+    parts: careAnswer({ marker: marker.got, what: caredFor(slots.words) }),
     memory: { markerId: marker.got.id },
   };
 };
@@ -272,9 +301,11 @@ const countMeaning = (turn: Turn, words: string): number | null => {
 
 /** What knots or dots mean, which markers are spare, or what a count stands on. */
 export const markers: Handler = (act, turn) => {
-  const { asked, dots, counted, marker, words } = act.slots;
+  const { asked, dots, counted, item, marker, words } = act.slots;
   if (asked === 'suggest') return suggestMarker(act, turn);
-  if (asked === 'alike') return alikeMarkers(act, turn);
+  if (asked === 'alike')
+    return marker || item || turn.picked.marker ? likeMarker(act, turn) : alikeMarkers(act, turn);
+  if (asked === 'was-on') return wasOn(act, turn);
   if (asked === 'checked') return checkMeanings(turn, dots ?? countMeaning(turn, words ?? ''));
   if (asked === 'cares' || asked === 'cares of those') return careOfAll(act, turn);
   const meant = asked === 'count' ? countMeaning(turn, words ?? '') : null;

@@ -58,6 +58,7 @@ const each = (
 
 /** The items of "the rice and the black beans", or of one mention. */
 const itemsOf = (turn: Turn, slots: Slots, question: Say): { got: readonly Item[] } | { reply: Reply } => {
+  if (slots.negated) return allBut(turn, slots, question);
   const mentions = slots.items && slots.items.length > 1 ? slots.items : [slots.item ?? slots.items?.[0]];
   const got: Item[] = [];
   for (const [at, mention] of mentions.entries()) {
@@ -72,6 +73,19 @@ const itemsOf = (turn: Turn, slots: Slots, question: Say): { got: readonly Item[
     got.push(...found.got);
   }
   return { got };
+};
+
+/** "All of it except the garlic": what was meant by all, less what is named. */
+const allBut = (
+  turn: Turn,
+  { item, items = [] }: Slots,
+  question: Say,
+): { got: readonly Item[] } | { reply: Reply } => {
+  const all = needItems(turn, item, { slot: 'item', question, several: true });
+  if ('reply' in all) return all;
+  const kept = items.flatMap((one) => findItems(turn, one).items.map(({ id }) => id));
+  const left = all.got.filter(({ id }) => !kept.includes(id));
+  return left.length > 0 ? { got: left } : { reply: { parts: [say('all-kept')] } };
 };
 
 /** Those that guidance says to throw out: freezing them does not make them good again. */

@@ -5,31 +5,47 @@ import {
   isRefused,
   itemsAt,
   joinChanges,
+  move as moveChange,
+  noteFilled,
   placeCounts,
   placesIn,
+  placeUnder,
   removePlace as removePlaceChange,
   renamePlace as renamePlaceChange,
 } from '../../kitchen/index.js';
-import type { Change, Id, PlaceKind } from '../../kitchen/model.js';
+import type { Change, Id, Item, PlaceKind } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
+import type { PlaceMention } from '../../understanding/intents.js';
 import { andMore, groupSize, inGroups } from '../describe/lists.js';
 import { placeAt, placeNoun } from '../describe/place.js';
 import { refusal, withChange } from '../describe/refusals.js';
-import { type Handler, type Reply, type Turn, list, say } from '../handler.js';
+import { type Handler, type Reply, type Turn, about, ago, list, say } from '../handler.js';
 import { needPlace } from '../refer/need.js';
 import { findPlace } from '../refer/places.js';
 import { isWholeKind, kindNamed, recordKind } from './place-kinds.js';
 
 /** "The chest freezer has three baskets", "I have a chest freezer". */
 export const buildPlace: Handler = (act, turn) => {
+  if (act.slots.asked === 'fullness') return noteFullness(act, turn);
   const { placeKind, placeNames, number, amount, place, words, asked, alsoParts } = act.slots;
   const names = placeNames ?? (words ? [ownName(turn, words, placeKind)] : undefined);
-  const kind = kindNamed(placeKind, turn.locale) ?? kindNamed(names?.[0], turn.locale);
+  const kind =
+    kindNamed(placeKind, turn.locale) ??
+    kindNamed(names?.[0], turn.locale) ??
+    // "The drop zone in the pantry": of no kind that has a name, and part of another, it is a shelf of it.
+    (names && place ? 'shelf' : null);
   const said = number ?? amount?.value;
+  // "There's a new place in the pantry": what it is called tells what it is.
+  if ((asked === 'new' || asked === 'new part') && !names)
+    return { parts: [], ask: { slot: 'words', question: say('ask-build-name'), expecting: 'words' } };
   if (!kind)
     return { parts: [], ask: { slot: 'words', question: say('ask-build-what'), expecting: 'words' } };
   const top = isWholeKind(kind) && !place;
-  const parent = top ? null : needPlace(turn, place, { question: say('ask-build-where', { kind }) });
+  const parent = top
+    ? null
+    : needPlace(turn, asked === 'new part' ? outerOf(turn, place) : place, {
+        question: say('ask-build-where', { kind }),
+      });
   if (parent && 'reply' in parent) {
     // A fridge nobody told of yet, with shelves: the fridge is made along with them.
     const outer = findPlace(turn, place);
@@ -56,17 +72,26 @@ export const buildPlace: Handler = (act, turn) => {
     const made = change.ops.filter((op) => op.kind === 'place' && op.before === null).map(({ id }) => id);
     const where = parentId ? placeNoun(turn.kitchen, parentId) : null;
     const parts = [
-      where
-        ? say('built-in', { place: where, kind, count: count ?? made.length })
-        : say('built', { names: list(named ?? [placeKind ?? kind]) }),
+      where && named
+        ? say('built-named', { place: where, names: list(named) })
+        : where
+          ? say('built-in', { place: where, kind, count: count ?? made.length })
+          : say('built', { names: list(named ?? [placeKind ?? kind]) }),
     ];
     return {
       parts,
       changes: [change],
       doubt: say('confirm-build', { kind, count: count ?? made.length }),
-      memory: { placeId: parentId ?? made[0] ?? null },
+      // What was given a name is spoken of: "I put the cumin there".
+      memory: { placeId: (named && made.length === 1 ? made[0] : parentId) ?? made[0] ?? null },
     };
   });
+};
+
+/** "A shelf in the pantry", that is new: what the shelves of hers that fit are part of. */
+const outerOf = ({ kitchen }: Turn, place: PlaceMention | undefined): PlaceMention | undefined => {
+  const parent = kitchen.places.get(place?.candidates[0]?.id ?? '')?.parentId;
+  return place && parent ? { ...place, candidates: [{ id: parent, fit: 1 }], words: null } : place;
 };
 
 /** "A bread shelf" is called bread shelf; "a shelf called bread" just bread. */
@@ -150,22 +175,77 @@ export const renamePlace: Handler = (act, turn) => {
   }));
 };
 
-export const removePlace: Handler = (act, turn) => {
-  const found = needPlace(turn, act.slots.place, { question: say('ask-remove-place') });
+/** How full a place was said to be: kept with the day, since only who looks can know it. */
+const noteFullness: Handler = ({ slots }, turn) => {
+  const found = needPlace(turn, slots.place, { question: say('ask-full-what') });
+  if ('reply' in found) return found.reply;
+  const { id } = found.got.place;
+  const place = placeNoun(turn.kitchen, id);
+  const share = slots.number ?? 100;
+  return withChange(turn, noteFilled(turn, id, share), (change) => ({
+    parts: [say('filled-noted', { place, filled: say('filled', { share }) })],
+    changes: [change],
+    memory: { placeId: id },
+  }));
+};
+
+/** What is in a place that is done away with, put where it is now: moved at once, for that was told. */
+const emptied = (
+  turn: Turn,
+  held: readonly Item[],
+  to: { readonly placeId: Id; readonly spot: string | null },
+): { readonly kitchen: Turn['kitchen']; readonly changes: readonly Change[] } =>
+  held.reduce<{ kitchen: Turn['kitchen']; changes: readonly Change[] }>(
+    ({ kitchen, changes }, item) => {
+      const moved = moveChange({ ...turn, kitchen }, item.id, to);
+      return isRefused(moved)
+        ? { kitchen, changes }
+        : { kitchen: applyChange(kitchen, moved), changes: [...changes, moved] };
+    },
+    { kitchen: turn.kitchen, changes: [] },
+  );
+
+export const removePlace: Handler = ({ slots }, turn) => {
+  const gone = slots.from ?? slots.place;
+  const found = needPlace(turn, gone, { slot: 'from', question: say('ask-remove-place') });
   if ('reply' in found) return found.reply;
   const { id } = found.got.place;
   const place = placeNoun(turn.kitchen, id);
   const held = itemsAt(turn.kitchen, id);
-  if (held.length > 0)
+  if (held.length > 0) {
+    const args = {
+      place,
+      count: held.length,
+      items: list(held.slice(0, groupSize).map(({ name }) => name)),
+      more: Math.max(0, held.length - groupSize),
+    };
+    // Asked again with where they go, it is this place that is emptied and taken away.
+    const from = { words: null, candidates: [{ id, fit: 1 }], pointer: null, spot: null };
+    const act = { intent: 'remove-place' as const, slots: { from } };
+    if (!slots.from || !slots.place)
+      return {
+        parts: [],
+        ask: { slot: 'place', question: say('place-not-empty', args), expecting: 'place' },
+        askFor: act,
+      };
+    const to = needPlace(turn, slots.place, { question: say('ask-where-instead', args), nearId: id });
+    if ('reply' in to) return to.reply;
+    if (placeUnder(turn.kitchen, to.got.place.id, id)) return { parts: [say('place-itself', { place })] };
+    const { kitchen, changes } = emptied(turn, held, { placeId: to.got.place.id, spot: to.got.spot });
+    const removed = removePlaceChange({ ...turn, kitchen }, id);
+    if (isRefused(removed)) return refusal(turn, removed);
     return {
       parts: [
-        say('place-not-empty', {
-          place,
-          count: held.length,
-          items: list(held.slice(0, groupSize).map(({ name }) => name)),
+        say('moved', {
+          name: list(held.map(({ name }) => name)),
+          at: placeAt(turn.kitchen, to.got.place.id),
         }),
+        say('place-removed', { place }),
       ],
+      changes: [...changes, removed],
+      memory: { ...about(turn, held), placeId: to.got.place.id },
     };
+  }
   return withChange(turn, removePlaceChange(turn, id), (change) => ({
     parts: [say('place-removed', { place })],
     changes: [change],
@@ -173,9 +253,30 @@ export const removePlace: Handler = (act, turn) => {
   }));
 };
 
+/** "What bins are there": every one of that kind, each with what it is part of. */
+const placesOfKind = (turn: Turn, kind: PlaceKind, parentId: Id | null): Reply => {
+  const those = [...turn.kitchen.places.values()].filter(
+    (place) => place.kind === kind && (parentId === null || placeUnder(turn.kitchen, place.id, parentId)),
+  );
+  if (those.length === 0) return { parts: [say('no-places-of-kind', { kind })], count: 0 };
+  const names = those.map(({ id, name }) => (parentId ? name : placeNoun(turn.kitchen, id)));
+  const { first, more, left } = inGroups(names);
+  return {
+    parts: [say('places-of-kind', { count: those.length, kind, places: list(first) }), ...andMore(left)],
+    more,
+    count: those.length,
+    names: those.map(({ name }) => name),
+    memory: { placeId: parentId ?? those[0]!.parentId ?? those[0]!.id },
+  };
+};
+
 export const places: Handler = (act, turn) => {
   const found = findPlace(turn, act.slots.place);
   const parentId = found.found === 'one' ? found.place.id : null;
+  const kind = kindNamed(act.slots.placeKind, turn.locale);
+  // "Which shelves are there in the pantry": the crate is told, too, where all its other parts are shelves.
+  if (kind && !(parentId && placesIn(turn.kitchen, parentId).every((one) => one.kind === kind)))
+    return placesOfKind(turn, kind, parentId);
   const inside = placesIn(turn.kitchen, parentId);
   if (parentId) {
     const place = placeNoun(turn.kitchen, parentId);
@@ -192,8 +293,12 @@ export const places: Handler = (act, turn) => {
   }
   if (inside.length === 0) return { parts: [say('no-places')], count: 0 };
   const all = inside.map(({ id, name }) => {
-    const parts = placesIn(turn.kitchen, id).length;
-    return parts > 0 ? say('place-with-parts', { name, count: parts }) : say('place-whole', { name });
+    const parts = placesIn(turn.kitchen, id);
+    if (act.slots.asked === 'tour' && parts.length > 0)
+      return say('place-tour', { name, parts: list(parts.map((part) => part.name)) });
+    return parts.length > 0
+      ? say('place-with-parts', { name, count: parts.length })
+      : say('place-whole', { name });
   });
   const { first, more, left } = inGroups(all);
   return {
@@ -242,13 +347,26 @@ export const placeState: Handler = (act, turn) => {
     const { id } = found.place;
     const count = itemsAt(turn.kitchen, id).length;
     const place = placeNoun(turn.kitchen, id);
+    const { filled } = found.place;
+    const said = filled
+      ? say('filled-told', {
+          place,
+          filled: say('filled', { share: filled.hundredths }),
+          when: ago(filled.at),
+        })
+      : null;
     const parts: Say[] = [
+      ...(said ? [said] : []),
       say(count === 0 ? 'place-empty' : count >= crowded ? 'place-crowded' : 'place-has-room', {
         place,
         count,
       }),
     ];
     const empty = placeCounts(turn.kitchen, id).filter((one) => one.items === 0 && one.place.id !== id);
+    // What was said of it is the answer; what is on record of it stands besides.
+    if (said && asked === 'fullness')
+      return { parts: [said], details: parts.slice(1), count, memory: { placeId: id } };
+    if (asked === 'fullness') parts.push(say('room-not-known'));
     if (count > 0 && empty.length > 0)
       parts.push(
         say('empty-within', {

@@ -7,10 +7,16 @@ import type { Id } from '../../kitchen/model.js';
 import { isCookedDish, isSoldCold } from '../../safety/index.js';
 import type { Slots } from '../../understanding/intents.js';
 import type { Turn } from '../handler.js';
+import { talkedOfIn } from '../turn/just-done.js';
+
+/** "Put a jar of cumin there", right after a place was told of. */
+const putThere = (turn: Turn): boolean => turn.qualifiers.has('there') && talkedOfIn(turn.state) === 'place';
 
 /** "Same place": the one just spoken of; "the same place as last time" is the usual one. */
 const placeSpokenOf = (turn: Turn, { place }: Slots): Id | null =>
-  place?.pointer === 'same' && !turn.qualifiers.has('usual-place') ? turn.memory.placeId : null;
+  (place?.pointer === 'same' && !turn.qualifiers.has('usual-place')) || (!place && putThere(turn))
+    ? turn.memory.placeId
+    : null;
 
 /** Null when it has to be asked. */
 export const usualPlace = (turn: Turn, name: string, slots: Slots): Id | null => {

@@ -102,7 +102,17 @@ const ofNoSet = ({ intent, slots }: Act): boolean =>
 const isWhole = ({ outright, hers, ownSubject, left, acts }: AskProposal, follows = false): boolean =>
   outright &&
   left.length === 0 &&
-  (follows || narrowsTold(acts[0]!) || hers || (ownSubject && (acts[0]!.slots.query?.ask.length ?? 0) > 0));
+  (follows ||
+    narrowsTold(acts[0]!) ||
+    hers ||
+    bearsMarker(acts[0]!) ||
+    (ownSubject && (acts[0]!.slots.query?.ask.length ?? 0) > 0));
+
+/** "The one with the rough tape": named by its marker. */
+const bearsMarker = ({ slots: { query } }: Act): boolean =>
+  query?.where.some(
+    ({ by, ...filter }) => by === 'felt' && 'touch' in filter && filter.touch.fastening !== undefined,
+  ) ?? false;
 
 /** What is asked of the household stands beside any reading in doubt, and beside one that says less of the same. */
 const ofMatter = ({ acts, left }: AskProposal, best: Reading | undefined, lost: boolean): boolean => {
@@ -142,6 +152,8 @@ const isNone = (act: Act, { acts }: AskProposal): boolean => {
   const asks = (query?.ask.length ?? 0) > 0;
   const names = query?.where.some(({ by }) => by === 'named') ?? false;
   const { item, items, statements, words } = act.slots;
+  // "Tape", of which guidance is asked, was the marker's.
+  if (asks && bearsMarker(acts[0]!) && (item?.touch ?? null) === null && !ofFood.has(act.intent)) return true;
   const drops = names && (item ?? items ?? statements ?? words) === undefined && !ofFood.has(act.intent);
   return changing.has(act.intent) || (asks && (drops || ofNoFood.has(act.intent)));
 };
@@ -158,6 +170,7 @@ const completed = (act: Act, best: Reading | undefined): Act => {
     : act;
 };
 
+const ofMarkers: ReadonlySet<Intent> = new Set<Intent>(['markers', 'marker-care']);
 /** A request known by a word or two, where the whole asks more of the same, or there is no such clock. */
 const besideFrame = (work: Work, question: AskProposal, best: Reading): boolean => {
   if (best.whole) return false;
@@ -166,6 +179,8 @@ const besideFrame = (work: Work, question: AskProposal, best: Reading): boolean 
   // Of a dish's own steps, by their words: no other reader knows them.
   if (act?.intent === 'ask-step' || (act?.intent === 'reheat' && act.slots.asked !== undefined)) return false;
   // "Which dots mean very soft", known by its dots alone: what they are to mean says more.
+  // "What was it on before", of a marker just told of, is asked of no food.
+  if (act && ofMarkers.has(act.intent) && question.acts[0]!.slots.edit) return false;
   if (act && more.length === 0 && !query) return question.outright && ofMatter(question, best, false);
   if (!act || !query || more.length > 0 || !question.outright) return false;
   if (!question.hers && !question.ownSubject) return false;

@@ -28,6 +28,7 @@ const again: Readonly<Partial<Record<Intent, readonly (keyof Slots)[]>>> = {
   'what-changed': ['person', 'when'],
   'how-to-reach': ['item'],
   'place-state': ['place'],
+  places: ['place'],
   'marker-care': ['item'],
   'buy-read': ['item'],
   take: ['item', 'amount'],

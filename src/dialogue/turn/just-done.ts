@@ -1,10 +1,10 @@
 /** What the turn before changed, for whoever hears the next: it may be put right, taken back or added to. */
 import type { Change, Kitchen } from '../../kitchen/model.js';
-import type { Answered, LastDone, ListAtHand } from '../../understanding/intents.js';
+import type { Answered, Intent, LastDone, ListAtHand, TalkedOf } from '../../understanding/intents.js';
 import type { Conversation } from '../api.js';
 import { shoppingList } from '../../kitchen/index.js';
 import { namedBefore } from '../shopping/said.js';
-import { stateOf } from '../state.js';
+import { type State, stateOf } from '../state.js';
 
 const namesIn = (changes: readonly Change[]): readonly string[] => [
   ...new Set(
@@ -20,7 +20,12 @@ const namesIn = (changes: readonly Change[]): readonly string[] => [
 /** The place it was put, where that is part of another: its name says what kind of part it is. */
 const partOf = (kitchen: Kitchen, changes: readonly Change[]): string | null => {
   const put = changes
-    .flatMap(({ ops }) => ops.flatMap((op) => (op.kind === 'item' && op.after ? [op.after.placeId] : [])))
+    .flatMap(({ ops }) =>
+      ops.flatMap((op) => {
+        if (op.kind === 'place' && op.after) return [op.id];
+        return op.kind === 'item' && op.after ? [op.after.placeId] : [];
+      }),
+    )
     .at(-1);
   const place = put ? kitchen.places.get(put) : undefined;
   return place?.parentId ? place.name : null;
@@ -66,3 +71,41 @@ export const answeredJustNow = (conversation: Conversation): Answered | null => 
     ? { intent: told.act.intent, setting: told.act.slots.setting ?? null }
     : null;
 };
+
+const ofPlaces: ReadonlySet<Intent> = new Set<Intent>([
+  'places',
+  'place-state',
+  'build-place',
+  'rename-place',
+]);
+const ofMarker: ReadonlySet<Intent> = new Set<Intent>([
+  'mark',
+  'unmark',
+  'add-marker',
+  'marker-care',
+  'marker-note',
+]);
+/** Asked of markers, and of no count on them. */
+const notMeanings: ReadonlySet<string> = new Set([
+  ...['all', 'alike', 'suggest', 'was-on', 'checked', 'cares', 'cares of those'],
+]);
+
+/** What the answer before was about besides food; null where it was about food, or long ago. */
+export const talkedOf = (conversation: Conversation): TalkedOf | null => talkedOfIn(stateOf(conversation));
+
+export const talkedOfIn = ({ told, asked, done, turns }: State): TalkedOf | null => {
+  const marked = done?.turn === turns - 1 && done.changes.some(({ verb }) => markedBy.has(verb));
+  if (marked) return 'marker';
+  if (asked !== null && asked.turn === turns - 1) return asked.query.ask.includes('feel') ? 'marker' : null;
+  const act = told?.turn === turns - 1 ? told.act : null;
+  if (!act) return null;
+  const { intent, slots } = act;
+  if (ofMarker.has(intent) || (intent === 'tell-about' && slots.asked === 'feel')) return 'marker';
+  if (ofPlaces.has(intent)) return 'place';
+  if (intent === 'define-dots') return 'meaning';
+  if (intent !== 'markers') return null;
+  if (slots.asked === 'was-on' || slots.asked === 'suggest') return 'marker';
+  const counted = slots.dots !== undefined || slots.asked === 'dots' || slots.asked === 'count';
+  return counted && !notMeanings.has(slots.asked ?? '') ? 'meaning' : 'markers';
+};
+const markedBy: ReadonlySet<string> = new Set(['marked', 'unmarked', 'added a marker']);

@@ -172,3 +172,12 @@ export const removePlace = (doing: Doing, placeId: Id): Result => {
     below.map((each) => op('place', each.id, each, null)),
   );
 };
+
+/** How full a place was said to be, in hundredths. Refused: unknown-place, bad-setting (not 0 to 100). */
+export const noteFilled = (doing: Doing, placeId: Id, hundredths: number): Result => {
+  const place = doing.kitchen.places.get(placeId);
+  if (!place) return refuse('unknown-place', { ids: [placeId] });
+  if (!(hundredths >= 0 && hundredths <= 100)) return refuse('bad-setting');
+  const filled = { hundredths, at: doing.clock.now };
+  return change('noted', [place.name], [op('place', placeId, place, { ...place, filled })]);
+};

@@ -72,6 +72,25 @@ const twinOf = (
   return { id: made.id, ops: [op('marker', made.id, null, made)] };
 };
 
+/**
+ * Two foods change markers; one that has none gives none. Refused: unknown-item, already-gone, no-marker (neither
+ * has one), nothing-changes (it is one food).
+ */
+export const swapMarkers = (doing: Doing, oneId: Id, otherId: Id): Result => {
+  const one = livingItem(doing.kitchen, oneId);
+  if ('refused' in one) return one;
+  const other = livingItem(doing.kitchen, otherId);
+  if ('refused' in other) return other;
+  if (oneId === otherId) return refuse('nothing-changes', { ids: [oneId], about: [one.name] });
+  if (one.markerId === null && other.markerId === null)
+    return refuse('no-marker', { ids: [oneId], about: [one.name] });
+  return change(
+    'marked',
+    [one.name, other.name],
+    [itemOp(one, { markerId: other.markerId }), itemOp(other, { markerId: one.markerId })],
+  );
+};
+
 /** Takes the marker off an item, to the spare box. Refused: unknown-item, already-gone, no-marker. */
 export const unmark = (doing: Doing, itemId: Id): Result => {
   const item = livingItem(doing.kitchen, itemId);

@@ -388,7 +388,8 @@ export const allergenActs = (sentence: Sentence, base: readonly Act[]): readonly
       !/ /.test(act.slots.words ?? '');
     return same ? null : [person];
   }
-  if (spots.length === 0) return null;
+  // "Let them mean gluten free": what marks mean is told of no food.
+  if (spots.length === 0 || act?.intent === 'define-dots') return null;
   const beside = besides(sentence, spots, base);
   if (beside) return beside;
   const held =

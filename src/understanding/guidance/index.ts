@@ -140,6 +140,13 @@ const ofStepsAtHand = (
   return toldBySteps.has(guidance.asked) && guidance.pounds === null && guidance.readings.length === 0;
 };
 
+/** "Can that go in the freezer", of a marker: guidance is of food. */
+const ofMarkerAlone = (asked: Act | null, { readings: [best] }: Understanding): boolean =>
+  asked?.intent === 'guidance' &&
+  best !== undefined &&
+  best.acts.length > 0 &&
+  best.acts.every(({ intent }) => intent === 'marker-care');
+
 const sameActs = (one: readonly Act[], other: readonly Act[]): boolean =>
   one.length === other.length && one.every((act, at) => act === other[at]);
 
@@ -369,7 +376,7 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
       base.verdict === 'out-of-scope' || acts.length === 0 || ofNobody ? dietGuest(sentence) : null;
     if (guest) return readAs([guest], said, tokens);
     const ofSteps = asked !== null && ofStepsAtHand(asked, base, context, sentence);
-    if (proposal && !ofSteps && isLikely(proposal)) {
+    if (proposal && !ofSteps && !ofMarkerAlone(asked, base) && isLikely(proposal)) {
       const read = readAs(proposal.acts, said, tokens);
       // "If I put the pie before Sam, will he be all right": who may have it is asked, too.
       // How it was kept, and whether it may be frozen again, is asked of the food alone.

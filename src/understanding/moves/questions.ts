@@ -192,6 +192,8 @@ export const questionIn = (
   rules: DynamicRules,
   today: PlainDate,
   language: string,
+  /** What marks mean in this household. */
+  meanings: readonly string[] = [],
 ): AskProposal | null => {
   const wordings = wordingsFor(language);
   if (!wordings || tokens.length === 0) return null;
@@ -219,7 +221,7 @@ export const questionIn = (
   const takeAll = (of: Iterable<Piece>): void => {
     for (const piece of of) taken.add(piece);
   };
-  const meaning = ofMeaning(pieces, tokens);
+  const meaning = ofMeaning(pieces, tokens, meanings);
   takeAll(meaning.used);
   const allergenAt = (from: number): { readonly length: number; readonly value: string } | null =>
     wordings.allergens.longestAt(tokens, from);

@@ -15,12 +15,22 @@ import {
   type LastDone,
   type ListAtHand,
   type PlaceMention,
+  type TalkedOf,
   type Understanding,
 } from '../intents.js';
 import type { Reader } from '../readings.js';
 import { wordFormsOf } from '../languages/index.js';
 import { oneInside } from './statements/places.js';
-import { anywhereIn, bitsAfter, bitsOf, is, type Bit, type Frame, type Made } from './requests/bits.js';
+import {
+  anywhereIn,
+  bitsAfter,
+  bitsOf,
+  is,
+  type Bit,
+  type Frame,
+  type Made,
+  type Request,
+} from './requests/bits.js';
 import { isBeside, requestWords, type RequestWords } from './requests/lexicon.js';
 import { movesLexicon } from './lexicon.js';
 import { againFrame } from './requests/again.js';
@@ -40,7 +50,9 @@ import { listFrame, onTheList } from './requests/list.js';
 import { listBitsOf } from './requests/list/pieces.js';
 import { instructionsFrame } from './requests/instructions.js';
 import { lastCheckFrame } from './requests/last-check.js';
+import { markerFrames } from './requests/markers.js';
 import { marksCheckedFrame, meaningsFrame } from './requests/meanings.js';
+import { placeFrames } from './requests/places.js';
 import { puttingRightFrame } from './requests/putting-right.js';
 import { reheatingFrame } from './requests/reheating.js';
 import { remindersFrame } from './requests/reminders.js';
@@ -63,6 +75,8 @@ const frames: readonly Frame[] = [
   bringingBackFrame,
   undoingFrame,
   marksCheckedFrame,
+  ...markerFrames,
+  ...placeFrames,
   meaningsFrame,
   remindersFrame,
   timersFrame,
@@ -221,6 +235,7 @@ export const requestReading = (
   told: number,
   /** What words beside a request for a timer say of the steps that are followed; null where they say nothing of them. */
   ofSteps: ((tokens: readonly string[]) => readonly Act[] | null) | null = null,
+  talkedOf: TalkedOf | null = null,
 ): { readonly reading: Interpretation; readonly verdict: Understanding['verdict'] } | null => {
   const words = requestWords(reader.language);
   if (!guess || !words) return null;
@@ -240,20 +255,12 @@ export const requestReading = (
   const beside = (word: string, list: string): boolean => isBeside(reader.language, list, word);
   const onList = onceOnly(() => (list ? listTalk(guess, reader, words, list) : null));
   const anywhere = anywhereIn(tokens, reader.rules);
-  const request = {
-    bits,
-    after,
-    last,
+  const request: Request = {
+    ...{ bits, after, last, tokens, pauses, clocks, expecting, talkedOf, says, beside },
     list,
     onList,
     asAsides: onceOnly(() => asideTalk(guess, reader)),
     answered,
-    tokens,
-    pauses,
-    clocks,
-    expecting,
-    says,
-    beside,
     oneInside: within,
     lengthAt: (from: number) => {
       const [longest] = (
@@ -291,7 +298,8 @@ export const requestReading = (
     // What is running by that name is likelier meant than a food of it.
     const running = bits.some((bit) => bit.kind === 'clock' && made.used.has(bit.from));
     // A few words may be an answer, or the same again; with a word that puts right they are that.
-    const fewer = made.ours || (ofDone && parsed?.acts.every(({ intent }) => ofFewWords.has(intent)));
+    const fewer =
+      made.ours || made.follows || (ofDone && parsed?.acts.every(({ intent }) => ofFewWords.has(intent)));
     if (sure && !fewer && (same(parsed.acts, made.acts) || running ? less < 0 : less <= 0)) return null;
     const changes = made.acts.some(({ intent }) => changing.has(intent));
     const clear = !changes || !(left.weighty || left.words > 2);

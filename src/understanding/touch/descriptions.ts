@@ -56,7 +56,7 @@ const count = (draft: Draft, kind: string, dots: number): void => {
 
 /** Reads one part into `draft`; gives the place after it, or null. A part said twice ends the description. */
 const partAt = (tokens: readonly string[], at: number, draft: Draft, lexicon: Lexicon): number | null => {
-  const { plain, fastenings, counted, none } = tables(lexicon);
+  const { plain, fastenings, counted, none, spotPrepositions, articles } = tables(lexicon);
   const without = none.longestAt(tokens, at);
   if (without) {
     const met = counted.longestAt(tokens, at + without.length);
@@ -93,7 +93,10 @@ const partAt = (tokens: readonly string[], at: number, draft: Draft, lexicon: Le
     fastening && draft.fastening === undefined
       ? { key: 'fastening', value: fastening.value, length: fastening.length }
       : null;
+  // "A string round the neck": a word before where it is, and no shape.
+  const leads = spotPrepositions.has(tokens[at] ?? '') && articles.has(tokens[at + 1] ?? '');
   for (const [key, table] of plain) {
+    if (key === 'shape' && leads) continue;
     const hit = table.longestAt(tokens, at);
     // "The glass jar with the wooden bead": of two materials the marker's tells more.
     const again =

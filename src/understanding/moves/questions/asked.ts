@@ -96,6 +96,20 @@ const asksWithin = (pieces: readonly Piece[]): boolean =>
       verbFirst(pieces, at + 1),
   );
 
+/** "Small jar, nothing on the lid, what have I got": described first, and asked at the end. */
+const asksAtEnd = (pieces: readonly Piece[]): boolean => {
+  const at = pieces.findLastIndex((piece) => is(piece, 'what', 'which-one'));
+  const rest = pieces.slice(at + 1);
+  return (
+    at > 0 &&
+    rest.length <= 3 &&
+    pieces.slice(0, at).some(({ kind }) => kind === 'felt') &&
+    rest.every((piece) =>
+      is(piece, 'small', 'whether', 'it', 'me', 'have', 'subject', 'in-hand', 'filler', 'aux'),
+    )
+  );
+};
+
 /** Put so that it can be nothing but a question, whatever else the words could tell. */
 export const isOutright = (pieces: readonly Piece[]): boolean => {
   const from = pieces.findIndex(
@@ -107,7 +121,7 @@ export const isOutright = (pieces: readonly Piece[]): boolean => {
   const next = pieces.slice(from + 1).find((piece) => !is(piece, 'small') || is(piece, 'subject'));
   const within = next?.kind === 'thing' || next?.kind === 'person' || is(next, 'subject');
   const heads = is(first, ...outrightHeads) && !(leads && within);
-  const asksLater = asksWithin(pieces) || bidsTell(pieces) || reckons(pieces);
+  const asksLater = asksWithin(pieces) || asksAtEnd(pieces) || bidsTell(pieces) || reckons(pieces);
   return heads || verbFirst(pieces, from) || asksLater || is(pieces.at(-1), ...outrightHeads);
 };
 

@@ -88,8 +88,55 @@ const wholeName = 0.9;
 const says = (next: Piece | undefined): boolean =>
   next?.kind === 'unknown' || next?.kind === 'thing' || next?.kind === 'allergen' || is(next, 'without');
 
+/** The longest of the household's meanings that is said, word for word. */
+const meaningSaid = (
+  tokens: readonly string[],
+  meanings: readonly string[],
+): { readonly words: string; readonly from: number; readonly to: number } | null =>
+  meanings
+    .flatMap((meaning) => {
+      const words = meaning.toLowerCase().split(' ');
+      const from = tokens.findIndex((_, at) => words.every((word, next) => tokens[at + next] === word));
+      return from < 0 ? [] : [{ words: words.join(' '), from, to: from + words.length }];
+    })
+    .sort((a, b) => b.to - b.from - (a.to - a.from))[0] ?? null;
+
 /** "The no added sugar dot", "marked for Theo": the meaning stands in any words, which only the household knows. */
-export const ofMeaning = (pieces: readonly Piece[], tokens: readonly string[]): Narrowed => {
+export const ofMeaning = (
+  pieces: readonly Piece[],
+  tokens: readonly string[],
+  meanings: readonly string[] = [],
+): Narrowed => {
+  const touches = pieces.some(
+    (piece) =>
+      is(piece, 'dots', 'marked-so', 'marked', 'mark', 'feel', 'by-touch') ||
+      (piece.kind === 'felt' && piece.touch.dots !== undefined),
+  );
+  const known = touches ? meaningSaid(tokens, meanings) : null;
+  const marks = (piece: Piece): boolean =>
+    is(piece, 'dots', 'marked-so', 'marked', 'mark') ||
+    (piece.kind === 'felt' && Object.keys(piece.touch).every((key) => key === 'dots' || key === 'counted'));
+  // One of hers that is called so is that: "which dot is on the no added sugar jam".
+  const hers = pieces.some((piece) => piece.kind === 'thing' && piece.fit > wholeName);
+  if (known && !hers)
+    return narrowed(
+      [{ by: 'means', words: known.words }],
+      ...pieces.filter((piece) => marks(piece) || (piece.from < known.to && known.from < piece.to)),
+    );
+  // "The things meant for me, by feel".
+  const forMe = pieces.find((piece, at) => is(piece, 'for') && is(pieces[at + 1], 'me'));
+  if (
+    forMe &&
+    touches &&
+    !hers &&
+    pieces.some((piece) => is(piece, 'by-touch', 'dots', 'marked-so', 'marked'))
+  )
+    return narrowed(
+      [{ by: 'means', words: tokens[forMe.from] ?? '', who: { who: 'me' } }],
+      ...pieces.filter(marks),
+      forMe,
+      pieces[pieces.indexOf(forMe) + 1]!,
+    );
   const mark = pieces.filter(
     (piece, at) => is(piece, 'dots', 'marked-so') || (is(piece, 'marked') && says(pieces[at + 1])),
   );
@@ -416,7 +463,7 @@ export const ofThings = (
   };
   const words = (name: string): Piece | undefined => free.find((piece) => is(piece, name));
   const denied = (piece: Piece): Piece | undefined =>
-    before(pieces, piece, 4).find((one) => is(one, 'not', 'without'));
+    before(pieces, piece, 4).find((one) => is(one, 'not', 'without') && !used.includes(one));
   const day = free.find((piece): piece is PieceOf<'day'> => piece.kind === 'day');
   const aged = agedIn(pieces, taken, today);
   for (const [name, of] of Object.entries(dateWords)) {
@@ -468,7 +515,10 @@ export const ofThings = (
   const warned = words('warned');
   if (warned && !hot) take({ by: 'caution', words: [] }, warned);
   const [marked, unmarked] = [words('marked'), words('unmarked')];
+  const notMarked = marked && denied(marked);
   if (unmarked) take({ by: 'marked', is: false }, unmarked);
+  // "That have not got a marker".
+  else if (marked && notMarked) take({ by: 'marked', is: false }, marked, notMarked);
   else if (marked) take({ by: 'marked', is: true }, marked);
   const undated = words('undated');
   if (undated) take({ by: 'dated', is: false }, undated);

@@ -8,6 +8,7 @@ import type {
   LastDone,
   ListAtHand,
   PlaceMention,
+  TalkedOf,
 } from '../../intents.js';
 import type { Chunk, ChunkOf, Span, Offer } from '../api.js';
 import { cheapestCover, constituentsAt, openNamesAt, placeLike } from '../chunks.js';
@@ -26,6 +27,8 @@ export interface Request {
   readonly pauses: ReadonlySet<number>;
   readonly clocks: readonly ClockAtHand[];
   readonly expecting: Expectation;
+  /** What the answer before was about besides food. */
+  readonly talkedOf: TalkedOf | null;
   /** What the turn before changed, and what was said now as pieces that such talk is made of. */
   readonly last: LastDone | null;
   readonly after: readonly Bit[];
@@ -57,6 +60,8 @@ export interface Made {
   readonly whole?: boolean;
   /** And it is surely of this kitchen: no other reading says more of it. */
   readonly ours?: boolean;
+  /** It is of a marker, or of what the answer before was about: rules that know of neither take it for food. */
+  readonly follows?: boolean;
 }
 export type Frame = (request: Request) => Made | null;
 

@@ -112,18 +112,112 @@ const markerMeans = ({ bits, tokens, beside }: Request): Made | null => {
   };
 };
 
+/** The words of a meaning after its verb, without what trails. */
+const meantAfter = ({ tokens, beside }: Request, verb: Bit): string => {
+  let to = tokens.length;
+  while (to > verb.to && beside(tokens[to - 1]!, 'trailing')) to -= 1;
+  return tokens.slice(verb.to, to).join(' ');
+};
+
+/** "Then let's have them mean gluten free", of a count just asked about. */
+const sameMeans = (request: Request): Made | null => {
+  const { bits, tokens, talkedOf, beside } = request;
+  if (talkedOf !== 'meaning' || some(bits, 'wh', 'remind', 'not')) return null;
+  const verb = classed(bits, 'means-so').at(-1);
+  if (!verb || !tokens.slice(0, verb.from).some((word) => beside(word, 'those-dots'))) return null;
+  if (!bits.every((bit) => bit.from >= verb.from || bit.kind === 'pointer' || !ownWords(bit))) return null;
+  const words = meantAfter(request, verb);
+  return words === ''
+    ? null
+    : {
+        acts: [{ intent: 'define-dots', slots: { asked: 'same', words } }],
+        used: new Set(tokens.keys()),
+        follows: true,
+      };
+};
+const ownWords = (bit: Bit): boolean => bit.kind === 'thing' || bit.kind === 'marker' || bit.kind === 'place';
+
+/** "And two dots?", "what about one", after what others mean was told. */
+const andOthers = ({ bits, tokens, talkedOf }: Request, dots: ReturnType<typeof dotsIn>): Made | null => {
+  if (talkedOf !== 'meaning') return null;
+  const figure = bits.find((bit) => figureOf(bit) !== null);
+  const count = dots?.count ?? figureOf(figure);
+  const about = dots?.bits ?? (figure ? [figure] : []);
+  if (count === null || !bits.every((bit) => about.includes(bit) || is(bit, 'fill', 'again', 'opener', 'wh')))
+    return null;
+  return {
+    acts: [
+      {
+        intent: 'markers',
+        slots: { asked: 'dots', dots: count, ...(dots?.counted ? { counted: dots.counted } : {}) },
+      },
+    ],
+    used: new Set(tokens.keys()),
+    follows: true,
+  };
+};
+
+/** "Stop using three dots", "two dots don't mean anything any more": the count has no meaning from then on. */
+const meansNoMore = (
+  { bits, tokens }: Request,
+  dots: NonNullable<ReturnType<typeof dotsIn>>,
+): Made | null => {
+  if (dots.count === null || some(bits, 'wh', 'if', 'remind')) return null;
+  const drops =
+    some(bits, 'do-away', 'cancel') || (some(bits, 'means', 'means-so') && some(bits, 'no-more', 'not'));
+  const only = bits.every(
+    (bit) =>
+      dots.bits.includes(bit) ||
+      is(
+        bit,
+        'fill',
+        'opener',
+        'aside',
+        'do-away',
+        'cancel',
+        'means',
+        'means-so',
+        'no-more',
+        'not',
+        'whatever',
+      ),
+  );
+  return drops && only
+    ? {
+        acts: [
+          {
+            intent: 'define-dots',
+            slots: { asked: 'none', dots: dots.count, ...(dots.counted ? { counted: dots.counted } : {}) },
+          },
+        ],
+        used: new Set(tokens.keys()),
+      }
+    : null;
+};
+
 export const meaningsFrame: Frame = (request) => {
   const { bits, tokens, beside } = request;
   const ofMarker = markerMeans(request);
   if (ofMarker) return ofMarker;
+  const same = sameMeans(request);
+  if (same) return same;
   const dots = dotsIn(request);
+  const others = andOthers(request, dots);
+  if (others) return others;
   if (!dots) return null;
+  const dropped = meansNoMore(request, dots);
+  if (dropped) return dropped;
+  // "Which things have two dots": what bears them is asked, of the food.
+  const before = bits.filter(({ to }) => to <= dots.bits[0]!.from);
+  const bears = dots.bits.some((bit) => bit.kind === 'marker' && bit.mention.touch?.container !== undefined);
+  if (some(bits, 'wh', 'marker-list') && (some(before, 'things-word') || bears)) return null;
   const kind = dots.counted === undefined ? {} : { counted: dots.counted };
   const means = classed(bits, 'means');
   const asks = classed(bits, 'wh', 'again');
   const reminds = classed(bits, 'remind');
   // "What five knots is": of nothing but them.
-  const alone = bits.every((bit) => dots.bits.includes(bit) || is(bit, 'fill', 'wh'));
+  const holds = tokens.slice(0, dots.bits[0]!.from).some((word) => beside(word, 'holds'));
+  const alone = !holds && bits.every((bit) => dots.bits.includes(bit) || is(bit, 'fill', 'wh'));
   if (
     asks.some((bit) => is(bit, 'wh')) &&
     (means.length > 0 || some(bits, 'again') || reminds.length > 0 || alone)
@@ -149,9 +243,7 @@ export const meaningsFrame: Frame = (request) => {
   )
     return null;
   if (!last || asks.length > 0 || dots.count === null || dots.bits[0]!.from > last.from) return null;
-  let to = tokens.length;
-  while (to > last.to && beside(tokens[to - 1]!, 'trailing')) to -= 1;
-  const words = tokens.slice(last.to, to).join(' ');
+  const words = meantAfter(request, last);
   if (words === '') return null;
   return {
     acts: [{ intent: 'define-dots', slots: { dots: dots.count, words, ...kind } }],
