@@ -44,7 +44,10 @@ const swapFrame: Frame = (request) => {
   const felt = feltIn(bits);
   // "The bands on the milk and the soup" are known by what they are on.
   const bands =
-    things.length < 2 ? felt.filter(({ mention: { touch } }) => touch?.fastening ?? touch?.shape) : [];
+    things.length < 2
+      ? // "Round" alone, as in "swap them round", is no shape of one.
+        felt.filter(({ mention: { touch }, from, to }) => touch?.fastening ?? (to - from > 1 && touch?.shape))
+      : [];
   const ends: readonly Mention[] = [...things, ...bands]
     .toSorted((a, b) => a.from - b.from)
     .map(({ mention }) => mention);
