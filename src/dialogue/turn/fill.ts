@@ -121,7 +121,9 @@ const fillers: Readonly<Record<string, Filler>> = {
 const bareIntents: ReadonlySet<Intent> = new Set<Intent>(['answer', 'choose', 'correct', 'follow-up']);
 
 /** "Five knots mean for guests", when it was asked what four mean: told anew, and no answer to that. */
-const saysOtherwise = ({ slot, act: { slots: waiting } }: Frame, { slots }: Act): boolean =>
+const saysOtherwise = ({ slot, act: { intent, slots: waiting } }: Frame, { slots }: Act): boolean =>
+  // "Remove the sixth shelf", when it was asked where what is on the counter goes.
+  (intent === 'remove-place' && waiting.from !== undefined) ||
   (['dots', 'words'] as const).some(
     (key) =>
       key !== slot && waiting[key] !== undefined && slots[key] !== undefined && waiting[key] !== slots[key],

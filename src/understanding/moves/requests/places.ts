@@ -50,7 +50,8 @@ const onlySays = (request: Request, taken: readonly Bit[], ...lists: readonly st
 /** "What bins are there", "how is the freezer divided", "take me round the kitchen". */
 const partsFrame: Frame = (request) => {
   const { bits, tokens, beside } = request;
-  const tour = classed(bits, 'tour');
+  // "Set up the shelves" bids; "how is the fridge set up" asks.
+  const tour = [...classed(bits, 'tour'), ...(some(bits, 'wh') ? classed(bits, 'laid-out') : [])];
   const named = ofKind(bits, 'place').filter((bit) => !isKind(request, bit));
   const kind = kindIn(request, named);
   const asks = some(bits, 'wh', 'parts-list');
@@ -61,6 +62,7 @@ const partsFrame: Frame = (request) => {
     'wh',
     'parts-list',
     'tour',
+    'laid-out',
     'parts-word',
     'parts-has',
     'whatever',
