@@ -98,8 +98,10 @@ export const joinChanges = (first: Change, ...rest: readonly Change[]): Change =
     const earlier = folded.get(key);
     folded.set(key, earlier ? ({ ...op, before: earlier.before } as Op) : op);
   }
+  const doers = new Set([first, ...rest].map(({ doerId }) => doerId));
   return {
     verb: first.verb,
+    ...(doers.size === 1 && first.doerId ? { doerId: first.doerId } : {}),
     about: [...new Set([first, ...rest].flatMap((change) => change.about))],
     ops: [...folded.values()].filter((op) => op.before !== null || op.after !== null),
   };

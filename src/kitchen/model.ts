@@ -341,6 +341,8 @@ export interface Change {
   /** What it was about, as spoken: item names, a place's name. */
   readonly about: readonly string[];
   readonly ops: readonly Op[];
+  /** Who did it, where it was told of somebody else than whoever told it. */
+  readonly doerId?: Id;
   /** The entry this takes back, for `undid` and `redid`. */
   readonly undoes?: Id;
 }

@@ -26,11 +26,15 @@ export const entryRow = (householdId: Id, entry: JournalEntry): Insertable<Journ
   turn_id: entry.turnId,
   verb: entry.verb,
   undoes: entry.undoes ?? null,
-  body: JSON.stringify({ about: entry.about, ops: entry.ops }),
+  body: JSON.stringify({
+    about: entry.about,
+    ops: entry.ops,
+    ...(entry.doerId ? { doerId: entry.doerId } : {}),
+  }),
 });
 
 const entryOf = (row: Selectable<JournalTable>): JournalEntry => ({
-  ...(JSON.parse(row.body) as Pick<JournalEntry, 'about' | 'ops'>),
+  ...(JSON.parse(row.body) as Pick<JournalEntry, 'about' | 'ops' | 'doerId'>),
   verb: row.verb as Verb,
   id: row.id,
   version: row.version,

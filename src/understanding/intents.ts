@@ -270,6 +270,10 @@ export interface Statement {
   /** "Very peppery": what whoever eats it should know. */
   readonly cautions?: readonly string[];
   readonly notes?: readonly string[];
+  /** Who did it, as said; whoever speaks where it is left out. */
+  readonly by?: string;
+  /** "Everything in the drawer except the zucchini": what it is not said of. */
+  readonly except?: readonly Mention[];
   /** "Call it stewed plums": another name for it. */
   readonly name?: string;
   /** "So there's two left". */
@@ -313,6 +317,8 @@ export interface Finding {
 
 /** The parts of what was said. Which can be set depends on the intent. */
 export interface Slots {
+  /** Who did it, as said, where it was not whoever speaks. */
+  readonly by?: string;
   /** Only said to be somewhere, which one that is on record may be. */
   readonly stands?: true;
   readonly item?: Mention;

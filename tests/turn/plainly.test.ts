@@ -197,3 +197,39 @@ describe('asked of what is here, besides what was told', () => {
     expect(counted).toMatch(/^Yes, eight eggs/);
   });
 });
+
+describe('who did it, and what it was not done to', () => {
+  it('keeps who ate it, whoever tells it', async () => {
+    expect((await talked('Dele ate two of the eggs.', 'Who ate the eggs?')).said).toMatch(/^Dele took/);
+    expect((await talked('I ate two of the eggs.', 'Who ate the eggs?')).said).toMatch(/^You took/);
+  });
+
+  it('takes as many times as many for each of several', async () => {
+    const before = (await amountOf('eggs'))!;
+    expect(await amountOf('eggs', 'Dele and I had two eggs each.')).toBe(before - 4);
+    expect(await amountOf('eggs', 'Dele and I ate two eggs.')).toBe(before - 2);
+  });
+
+  it('leaves what was excepted, of everything in a place', async () => {
+    const told = await talked('Everything on the fridge door is finished except the milk.', 'yes');
+    const door = livingItems(told.before).find(({ name }) => name === 'soy sauce')!.placeId;
+    const there = (kitchen: typeof told.kitchen): readonly string[] =>
+      livingItems(kitchen)
+        .filter(({ placeId }) => placeId === door)
+        .map(({ name }) => name);
+    expect(there(told.before).length).toBeGreaterThan(2);
+    expect(there(told.kitchen)).toEqual(['milk']);
+  });
+});
+
+describe('a dish and what went into it', () => {
+  it('takes from what is here, and puts the dish where "it" is', async () => {
+    const before = (await amountOf('eggs'))!;
+    const { kitchen } = await talked('I made a frittata with three of the eggs, it is on the counter.');
+    const dish = livingItems(kitchen).find(({ name }) => name === 'frittata')!;
+    expect(kitchen.places.get(dish.placeId!)?.kind).toBe('counter');
+    const eggs = livingItems(kitchen).filter(({ name }) => name === 'eggs');
+    expect(eggs.reduce((sum, { amount }) => sum + (amount?.value ?? 0), 0)).toBe(before - 3);
+    expect(eggs.every(({ placeId }) => placeId !== dish.placeId)).toBe(true);
+  });
+});

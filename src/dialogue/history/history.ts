@@ -39,9 +39,12 @@ import { ofTheList } from '../shopping/said.js';
 /** Phrase names hold no spaces. */
 const verbKey = (verb: Verb): string => verb.replaceAll(' ', '-');
 
+/** Who did it: whoever it was told of, else whoever told it. */
+export const doerOf = ({ doerId, personId }: JournalEntry): Id | null => doerId ?? personId;
+
 const whoOf = (turn: Turn, entry: JournalEntry): { who?: string; self: 'yes' | 'no' } => {
-  const { personId } = entry;
-  if (!byOthers(turn.speaker, entry)) return { self: 'yes' };
+  const personId = doerOf(entry);
+  if (entry.doerId === undefined && !byOthers(turn.speaker, entry)) return { self: 'yes' };
   const person = personId ? turn.kitchen.people.get(personId) : undefined;
   return person ? { who: person.name, self: 'no' } : { self: 'no' };
 };
@@ -195,7 +198,7 @@ const together = (entries: readonly JournalEntry[]): JournalEntry[] => {
   for (const entry of entries) {
     const last = merged.at(-1);
     const near = last && Date.parse(last.at) - Date.parse(entry.at) < minutesTogether * 60_000;
-    if (last && near && last.verb === entry.verb && last.personId === entry.personId) {
+    if (last && near && last.verb === entry.verb && doerOf(last) === doerOf(entry)) {
       merged[merged.length - 1] = { ...last, about: [...new Set([...last.about, ...entry.about])] };
     } else merged.push(entry);
   }
@@ -315,7 +318,7 @@ export const whoDid: Handler = (act, turn) => {
     (entry) =>
       isNews(entry) &&
       (!verbs || verbs.includes(entry.verb)) &&
-      (!person || entry.personId === person.id) &&
+      (!person || doerOf(entry) === person.id) &&
       (ids.size === 0 || entry.ops.some(({ id }) => ids.has(id))) &&
       (!when || within(turn, entry, when.day, when.until ?? when.day)),
   );
@@ -364,7 +367,7 @@ export const whatChanged: Handler = (act, turn) => {
       isNews(entry) &&
       !back.has(entry.id) &&
       within(turn, entry, from, until) &&
-      (!by || entry.personId === by.id),
+      (!by || doerOf(entry) === by.id),
   );
   return readEntries(turn, from ? entries : entries.slice(0, 12), assent('nothing-changed'));
 };

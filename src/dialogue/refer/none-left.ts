@@ -13,7 +13,7 @@ export const noneLeft = (turn: Turn, name: string): Reply => {
         ops.some((op) => op.kind === 'item' && op.id === gone.id && op.after?.gone),
       )
     : undefined;
-  const who = entry?.personId ? turn.kitchen.people.get(entry.personId) : undefined;
+  const who = entry ? turn.kitchen.people.get(entry.doerId ?? entry.personId ?? '') : undefined;
   const listed = purchaseOf(turn.kitchen, gone?.name ?? name) !== null;
   const parts: Say[] = [];
   if (gone?.gone) {

@@ -124,6 +124,12 @@ const isNewest = ({ newest, fresh, definite, amount, place, parts, deed }: State
 
 /** Of hers that are here and called just that; where something newer was spoken of, those. */
 export const recordsOf = (turn: Turn, statement: Statement): readonly Item[] => {
+  const { except = [], ...said } = statement;
+  const out = new Set(except.flatMap((thing) => recordsNamed(turn, { ...said, thing, definite: true })));
+  return recordsNamed(turn, said).filter((item) => !out.has(item));
+};
+
+const recordsNamed = (turn: Turn, statement: Statement): readonly Item[] => {
   const { thing } = statement;
   if (thing === null || thing.words === null) {
     // "Everything on the counter": where it is, or was, says which.
@@ -659,6 +665,15 @@ const takesMarkerOff = (turn: Turn, statement: Statement): readonly Step[] => {
 };
 
 export const stepsFor = (turn: Turn, statement: Statement): readonly Step[] => {
+  const { by } = statement;
+  const steps = stepsOf(turn, statement);
+  if (by === undefined) return steps;
+  return steps.map((step) =>
+    step.do === 'act' ? { ...step, act: { ...step.act, slots: { ...step.act.slots, by } } } : step,
+  );
+};
+
+const stepsOf = (turn: Turn, statement: Statement): readonly Step[] => {
   if (statement.unmarked) return takesMarkerOff(turn, statement);
   const lot = lotOf(turn, statement);
   if (lot.length > 0) {

@@ -302,7 +302,7 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
   }
   const changes = leavingTheCut(
     { kitchen: work.kitchen, clock: work.around.clock },
-    asOne(reply.changes ?? []),
+    asOne((reply.changes ?? []).map((change) => doneBy(work, act, change))),
   );
   const done = applied(said, changes);
   const added = createdItems(changes);
@@ -359,6 +359,12 @@ export const absorb = (work: Work, act: Act, settled: Settled, reply: Reply): Wo
     ...(otherwise ? { otherwise } : {}),
   };
   return pushFrame(stated, frame);
+};
+
+/** "Sam ate two": by Sam, whoever tells it. Somebody whom nobody knows is nobody on record. */
+const doneBy = ({ kitchen, around }: Work, { slots: { by } }: Act, change: Change): Change => {
+  const doer = by === undefined ? null : personNamed(kitchen, by);
+  return doer && doer.id !== around.speaker.personId ? { ...change, doerId: doer.id } : change;
 };
 
 /** "I used up the lettuce, put it on the list": what was offered has been done. */

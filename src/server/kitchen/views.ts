@@ -104,6 +104,6 @@ export const viewEntry = (kitchen: Kitchen, entry: JournalEntry): z.infer<typeof
   at: entry.at,
   verb: entry.verb,
   about: [...entry.about],
-  person: entry.personId === null ? null : (kitchen.people.get(entry.personId)?.name ?? null),
+  person: kitchen.people.get(entry.doerId ?? entry.personId ?? '')?.name ?? null,
   deviceId: entry.deviceId,
 });

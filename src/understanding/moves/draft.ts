@@ -34,6 +34,10 @@ export interface Draft {
   diets: string[];
   cautions: string[];
   notes: string[];
+  /** Who did it. */
+  by?: string;
+  /** "Except the zucchini": none of those. */
+  except?: Mention[];
   /** What it is called from now on. */
   name?: string;
   left?: Amount | Share;
@@ -131,6 +135,11 @@ const wholeParts = ({ parts, amount, place }: Draft): readonly SaidPart[] =>
     ? [{ amount, share: null, place }, ...parts]
     : parts;
 
+/** Deeds of which it is kept who did them: who made or brought it is its maker. */
+const byHand: ReadonlySet<Deed> = new Set<Deed>([
+  ...(['took', 'finished', 'threw', 'gave', 'opened', 'froze', 'moved', 'reheated'] as const),
+]);
+
 const some = <T>(list: readonly T[]): readonly T[] | undefined => (list.length > 0 ? list : undefined);
 
 export const statementOf = (draft: Draft): Statement => {
@@ -157,6 +166,8 @@ export const statementOf = (draft: Draft): Statement => {
     cautions: some(draft.cautions),
     notes: some(draft.notes),
     name: draft.name,
+    except: draft.except,
+    by: draft.deed !== null && byHand.has(draft.deed) ? draft.by : undefined,
     left: draft.left,
     total: draft.total,
     stands: draft.deed === null && deedOf(draft) === 'stored' && !draft.fresh ? true : undefined,

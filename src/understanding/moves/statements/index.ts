@@ -11,6 +11,14 @@ import type { MovesLexicon } from '../lexicon.js';
 import { wordsAside } from './asides.js';
 import { assemble, leftover } from './assemble.js';
 
+/** What went into a dish is told before it, so that "it", said next, is the dish. */
+const dishLast = (all: readonly Statement[]): readonly Statement[] => {
+  const [dish, ...used] = all;
+  return dish?.deed === 'made' && used.length > 0 && used.every(({ deed }) => deed === 'took')
+    ? [...used, dish]
+    : all;
+};
+
 const isGone: ReadonlySet<Deed> = new Set<Deed>(['threw', 'finished', 'took']);
 const sure = 0.78;
 
@@ -33,7 +41,7 @@ export const statementsProposal = (
   const { language } = lexicon;
   const isBelieved = (draft: Draft): boolean =>
     saysSomething(draft) && !guessedName(draft) && believed([statementOf(draft)], rules, language).length > 0;
-  const all = told.filter(isBelieved).map(statementOf);
+  const all = dishLast(told.filter(isBelieved).map(statementOf));
   // Several things told one after the other are what was brought in.
   const statements = all.length > 1 ? all.map(({ stands: _stands, ...one }): Statement => one) : all;
   if (statements.length === 0) return null;

@@ -28,6 +28,28 @@ const nameIn = ({ lexicon }: Telling, { words }: ChunkOf<'person'>): string => {
   return ending ? words.slice(0, -ending[0].length) : words;
 };
 
+/** "Junie and I had", "Sam, Junie and Theo ate": how many did it, and where the verb stands. */
+const doersFrom = (
+  { chunks }: Telling,
+  at: number,
+): { readonly count: number; readonly to: number } | null => {
+  let count = 1;
+  let next = at + 1;
+  for (;;) {
+    const joins = is(chunks[next], 'and');
+    const who = chunks[joins ? next + 1 : next];
+    // "And I had": she who speaks is said with the verb.
+    if (joins && is(who, 'i') && is(who, ...eaten)) return { count: count + 1, to: next + 1 };
+    if (joins && is(who, 'i') && is(chunks[next + 2], ...eaten)) return { count: count + 1, to: next + 2 };
+    if (who?.kind !== 'person' || (!joins && count > mostDoers)) break;
+    count += 1;
+    next = joins ? next + 2 : next + 1;
+  }
+  return count > 1 && is(chunks[next], ...eaten) ? { count, to: next } : null;
+};
+const eaten = ['deed:took', 'deed:finished', 'deed:opened', 'deed:threw'] as const;
+const mostDoers = 6;
+
 /** Where the person plays no part in what is told, the words are left over. */
 export const takePerson = (t: Telling, chunk: ChunkOf<'person'>, at: number): number | null => {
   const { chunks } = t;
@@ -39,6 +61,16 @@ export const takePerson = (t: Telling, chunk: ChunkOf<'person'>, at: number): nu
   if (is(chunks[at + 1], 'no-have')) {
     use(t, chunk);
     return at;
+  }
+  const joined = doersFrom(t, at);
+  if (joined) {
+    for (let step = at; step < joined.to; step += 1) use(t, chunks[step]!);
+    t.doers = joined.count;
+    // All of them, and so nobody by himself.
+    const last = chunks[joined.to - 1]!;
+    const named = t.tokens.slice(chunk.from, last.to).join(' ');
+    t.subject = last.kind === 'person' ? named : `${named} me`;
+    return joined.to - 1;
   }
   const doing = doingAt(t, at);
   const next = chunks[at + 1];

@@ -68,6 +68,8 @@ export interface Telling {
   corrects: boolean;
   /** Something of this sentence was taken back. */
   changed: boolean;
+  /** How many did it: "Junie and I". */
+  doers: number;
   /** How many fewer there are than was said first. */
   slip: number | null;
   /** A slip was just taken back: what follows is in its place. */
@@ -125,6 +127,7 @@ export const newTelling = (
   role: 'thing',
   whole: false,
   corrects: false,
+  doers: 1,
   slip: null,
   repaired: false,
   changed: false,
@@ -228,6 +231,9 @@ const joins = (t: Telling, thing: Mention): boolean => {
 };
 
 /** A thing is named: what was said before it is its. */
+const doneBy = ({ subject }: Telling): { by?: string } =>
+  subject !== null && subject !== 'me' ? { by: subject } : {};
+
 export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Draft => {
   const { deed, or, how, single, definite, fresh, corrects, amount, share, container, place, maker, owner } =
     t;
@@ -244,6 +250,7 @@ export const begin = (t: Telling, thing: Mention, part: Partial<Draft> = {}): Dr
     ...(place ? { place } : {}),
     ...(maker ? { maker } : {}),
     ...(owner ? { owner } : {}),
+    ...doneBy(t),
     ...part,
   });
   if (deed !== null && isLoss.has(deed)) t.lost = deed;
@@ -314,6 +321,7 @@ export const applyDeed = (t: Telling, draft: Draft, told: Deed): void => {
   if ((told === 'threw' || told === 'gave') && draft.deed === 'finished') draft.deed = told;
   if (isLoss.has(told)) t.lost = told;
   if (told === 'made' && t.subject) draft.maker ??= t.subject;
+  Object.assign(draft, doneBy(t));
 };
 
 /** The next after this that is no filler or article. */

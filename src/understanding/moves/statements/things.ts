@@ -357,6 +357,14 @@ export const usedWholly = (t: Telling, chunk: Chunk): boolean => {
   return true;
 };
 
+/** "I made a curry with two tins of the chickpeas, it's on the top shelf": the curry, which has no place yet. */
+const dishOf = ({ drafts }: Telling): Draft | undefined => {
+  const made = drafts.findLast(({ deed }) => deed === 'made');
+  const [next, ...more] = made ? drafts.slice(drafts.indexOf(made) + 1) : [];
+  const usedIn = next !== undefined && [next, ...more].every(({ deed }) => deed === 'took');
+  return usedIn && made?.place === undefined ? made : undefined;
+};
+
 /** False: it points at nothing here. */
 const lessens: ReadonlySet<Deed> = new Set<Deed>(['took', 'threw', 'gave']);
 
@@ -399,7 +407,7 @@ export const takePointer = (t: Telling, chunk: ChunkOf<'pointer'>): boolean => {
     const draft = begin(t, chunk.mention, { definite: true });
     t.group = t.run = [draft];
   } else if (which === 'them' || which === 'both' || which === 'all') t.group = [...severalOf(t, which)];
-  else if (lastOf(t).deed !== 'fact' || t.group.length === 0) t.group = [t.drafts.at(-1)!];
+  else if (lastOf(t).deed !== 'fact' || t.group.length === 0) t.group = [dishOf(t) ?? t.drafts.at(-1)!];
   // "I made it this morning": the deed is a fact of what was named.
   const { deed } = t;
   if (t.drafts.length > 0 && deed && t.group.every((draft) => draft.thing !== null || draft.deed === null))

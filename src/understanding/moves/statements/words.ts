@@ -802,6 +802,15 @@ const rules: readonly Rule[] = [
         use(t, chunk);
         return at;
       }
+      // "Made a salad with two cans of the chickpeas and a can of beans": that much of what is here went into it.
+      if (next?.kind === 'amount' && t.drafts.at(-1)?.deed === 'made' && t.subject === 'me') {
+        use(t, chunk);
+        t.deed = 'took';
+        t.or = null;
+        t.maker = undefined;
+        t.inRun = false;
+        return at;
+      }
       const place = t.drafts.at(-1)?.place !== undefined;
       const before = t.chunks[at - 1];
       // "In the crate with the potatoes", "the box with the waffles".
@@ -901,7 +910,7 @@ const rules: readonly Rule[] = [
     when: (here) => is(here.chunk, 'i') && deedIn(here.chunk) === 'took',
     take: (here) => {
       const { t, chunk, at } = here;
-      t.subject = 'me';
+      t.subject = t.doers > 1 ? t.subject : 'me';
       const next = nextOf(here);
       if (next?.kind === 'word' && deedIn(next) !== null) {
         use(t, chunk);
@@ -1064,7 +1073,7 @@ const rules: readonly Rule[] = [
     when: ({ chunk }) => is(chunk, 'i'),
     take: ({ t, chunk, at }) => {
       use(t, chunk);
-      t.subject = 'me';
+      t.subject = t.doers > 1 ? t.subject : 'me';
       return at;
     },
   },
@@ -1105,6 +1114,48 @@ const rules: readonly Rule[] = [
     },
   },
   { when: (here) => is(here.chunk, 'may') && is(nextOf(here), 'deed:stored'), take: skip },
+  // "Everything in the salad drawer is gone": of all that is there.
+  {
+    when: ({ t, chunk, at }) =>
+      is(chunk, 'each') &&
+      is(chunk, 'nameless') &&
+      t.drafts.length === 0 &&
+      t.deed === null &&
+      is(t.chunks[at + 1], 'in-it', 'prep') &&
+      t.chunks[at + 2]?.kind === 'place',
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      use(t, t.chunks[at + 1]!);
+      use(t, t.chunks[at + 2]!);
+      const { place } = t.chunks[at + 2] as ChunkOf<'place'>;
+      t.group = t.run = [begin(t, pointed('all'), { definite: true, from: place })];
+      return at + 2;
+    },
+  },
+  // "Except the zucchini": of none of the things named after it.
+  {
+    when: (here) =>
+      is(here.chunk, 'except') &&
+      nextOf(here)?.kind === 'thing' &&
+      here.t.drafts.at(-1)?.thing?.pointer === 'all',
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      const draft = t.drafts.at(-1)!;
+      let next = nextMeaning(t, at);
+      for (;;) {
+        const named = t.chunks[next];
+        if (named?.kind !== 'thing') break;
+        (draft.except ??= []).push(named.mention);
+        for (let step = at; step <= next; step += 1) use(t, t.chunks[step]!);
+        const more = is(t.chunks[next + 1], 'and') ? nextMeaning(t, next + 1) : -1;
+        if (t.chunks[more]?.kind !== 'thing') break;
+        next = more;
+      }
+      t.definite = false;
+      t.inRun = false;
+      return next;
+    },
+  },
   // "Binned the lot", of nothing that was named: all that was just spoken of.
   {
     when: ({ chunk, t }) =>
@@ -1120,6 +1171,11 @@ const rules: readonly Rule[] = [
     take: ({ t, chunk, at }) => {
       use(t, chunk);
       if (t.run.length > 1) t.group = t.run;
+      // "Junie and I had three each": so many times three.
+      if (t.doers > 1)
+        for (const draft of t.group)
+          if (draft.deed === 'took' && draft.amount)
+            draft.amount = { ...draft.amount, value: draft.amount.value * t.doers };
       // "We ate them all": nothing of it is left.
       for (const draft of t.group)
         if (draft.deed === 'took' && draft.thing?.words === null && draft.amount === undefined)
