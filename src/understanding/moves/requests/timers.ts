@@ -145,7 +145,8 @@ const timersOf = (request: Request): { acts: readonly Act[]; used: readonly Bit[
       used: [...first, ...wh, ...classed(bits, 'one')],
     };
   const name = classed(bits, 'for-that');
-  if (name.length > 0 && names[0] && wh.length === 0)
+  // With a length it is another timer.
+  if (name.length > 0 && names[0] && wh.length === 0 && lengths.length === 0)
     return {
       acts: [{ intent: 'change-timer', slots: { ...names[0].slots, asked: 'name' } }],
       used: [...name, names[0].bit, ...classed(bits, 'timer', 'called')],
