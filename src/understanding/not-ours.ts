@@ -27,6 +27,9 @@ const weighty: ReadonlySet<Intent> = new Set<Intent>([
 const isMeaning = (intent: Intent, { marker }: Slots): boolean =>
   intent === 'define-dots' && marker !== undefined;
 
+/** Any word may be spelled, of whatever world it is. */
+const isSpelling = (intent: Intent, { words }: Slots): boolean => intent === 'spell' && words !== undefined;
+
 /** Of a dish of hers, in the words of its steps. */
 const ofHerSteps = (intent: Intent, { item }: Slots): boolean => intent === 'ask-step' && item !== undefined;
 
@@ -58,7 +61,11 @@ export const oursOnly = (
   if (verdict === 'out-of-scope' || verdict === 'nothing-heard' || isBusy(context)) return understood;
   if (
     readings[0]?.acts.some(
-      ({ intent, slots }) => weighty.has(intent) || isMeaning(intent, slots) || ofHerSteps(intent, slots),
+      ({ intent, slots }) =>
+        weighty.has(intent) ||
+        isMeaning(intent, slots) ||
+        isSpelling(intent, slots) ||
+        ofHerSteps(intent, slots),
     )
   )
     return understood;

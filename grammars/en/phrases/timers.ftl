@@ -87,3 +87,8 @@ reminder-set-for = I will remind { $name } { $date ->
    *[other] { ON($date) }{" "}
   }at { $time }: { $label }.
 no-date-to-remind = { CAP($name) } { HAS($name) } no date on record to remind you by.
+timer-rings = { $label ->
+    [none] At { $time }.
+   *[other] { CAP($label) }, at { $time }.
+  }
+none-due-then = No reminder is due then.

@@ -121,3 +121,8 @@ reminder-set-for = Se lo recordaré a { $name } { $date ->
    *[other] { ON($date) }{" "}
   }a { $time }: { $label }.
 no-date-to-remind = No hay fecha apuntada para { $name }.
+timer-rings = { $label ->
+    [none] A { $time }.
+   *[other] { CAP($label) }: a { $time }.
+  }
+none-due-then = No hay ningún recordatorio para entonces.

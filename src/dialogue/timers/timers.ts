@@ -13,7 +13,7 @@ import {
 } from '../../kitchen/index.js';
 import type { Item, Reminder } from '../../kitchen/model.js';
 import type { Say, Value } from '../../speech/answer.js';
-import { dayOf, plusDays, today } from '../../terms/dates.js';
+import { dayOf, plusDays, today, wallTime } from '../../terms/dates.js';
 import { itMention, type Slots } from '../../understanding/intents.js';
 import { inGroups, andMore } from '../describe/lists.js';
 import { withChange } from '../describe/refusals.js';
@@ -81,8 +81,17 @@ const untilThen = (turn: Turn, { duration, time }: Slots): number | undefined =>
     ? Math.round((Date.parse(nextOf(bothHalves(time, turn), turn.clock)) - Date.parse(turn.clock.now)) / 1000)
     : undefined);
 
+/** "The same again": as long as the one spoken of was set for. */
+const asLong = (turn: Turn): number | undefined => {
+  const last = turn.memory.reminderId ? turn.kitchen.reminders.get(turn.memory.reminderId) : undefined;
+  const due = last?.heldLeft === undefined ? last?.due : undefined;
+  return last?.kind === 'timer' && due
+    ? Math.round((Date.parse(due) - Date.parse(last.setAt)) / 1000)
+    : undefined;
+};
+
 export const setTimer: Handler = (act, turn) => {
-  const duration = untilThen(turn, act.slots);
+  const duration = act.slots.asked === 'again' ? asLong(turn) : untilThen(turn, act.slots);
   const label = labelOf(turn, act.slots);
   const { procedure } = turn.state;
   const step = procedure?.unread ? undefined : procedure?.steps[procedure.at];
@@ -283,6 +292,21 @@ const noneCalled = (turn: Turn, label: string): Reply => {
   };
 };
 
+/** "What time will that be": of the one spoken of, else of each. */
+const whenUp = (turn: Turn, slots: Slots): Reply => {
+  const last = turn.kitchen.reminders.get(turn.memory.reminderId ?? '');
+  const spoken =
+    !slots.item && !slots.words && last?.kind === 'timer' && last.deliveredAt === null ? [last] : [];
+  const meant = spoken.length > 0 ? spoken : timersMeant(turn, slots, 'timer');
+  const due = meant.filter(({ heldLeft }) => heldLeft === undefined);
+  if (due.length === 0) return running(turn, meant);
+  return {
+    parts: due.map((one) => say('timer-rings', { time: clockTime(one.due), ...named(one) })),
+    count: due.length,
+    ...(due.length === 1 ? { memory: { reminderId: due[0]!.id } } : {}),
+  };
+};
+
 export const timers: Handler = (act, turn) => {
   const { slots } = act;
   // "Don't you cancel anything": they run on.
@@ -298,6 +322,7 @@ export const timers: Handler = (act, turn) => {
         .filter(({ heldLeft }) => heldLeft === undefined)
         .slice(0, 1),
     );
+  if (slots.asked === 'when') return whenUp(turn, slots);
   const meant = timersMeant(turn, slots, 'timer');
   const label = meant.every((one) => one.label === null) ? labelOf(turn, slots) : null;
   return label ? noneCalled(turn, label) : running(turn, meant);
@@ -417,8 +442,31 @@ const whenWords = (turn: Turn, due: string): { date?: Value; time: Value } => {
   return on === today(turn.clock) ? { time: clockTime(due) } : { date: day(on), time: clockTime(due) };
 };
 
-export const reminders: Handler = (_act, turn) => {
-  const open = openReminders(turn.kitchen, 'reminder');
+/** Hours of the parts of a day, for what is due in them. */
+const hoursOf: Readonly<Record<string, readonly [string, string]>> = {
+  morning: ['00:00', '12:00'],
+  afternoon: ['12:00', '18:00'],
+  evening: ['17:00', '24:00'],
+  night: ['17:00', '24:00'],
+};
+
+/** "What's due tonight": those of that day, and of that part of it. */
+const dueThen = (turn: Turn, { when, asked = '' }: Slots): readonly Reminder[] => {
+  const part = hoursOf[asked];
+  const on = when && when !== 'unknown' ? when.day : part ? today(turn.clock) : null;
+  return openReminders(turn.kitchen, 'reminder').filter(({ due }) => {
+    const time = wallTime({ ...turn.clock, now: due });
+    return (
+      (on === null || dayOf(due, turn.clock.timeZone) === on) &&
+      (!part || (time >= part[0] && time < part[1]))
+    );
+  });
+};
+
+export const reminders: Handler = ({ slots }, turn) => {
+  const open = dueThen(turn, slots);
+  if (open.length === 0 && openReminders(turn.kitchen, 'reminder').length > 0)
+    return { parts: [say('none-due-then')], count: 0 };
   if (open.length === 0) return { parts: [say('no-timers', { kind: 'reminder' })], count: 0 };
   const words = open.map((one) =>
     say('reminder-words', { label: one.label ?? '', ...whenWords(turn, one.due) }),

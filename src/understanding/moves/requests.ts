@@ -198,16 +198,16 @@ const listTalk = (guess: Guess, { rules, language }: Reader, words: RequestWords
     ? lexicon.forms.spelledOut(guess.said, guess.pauses, rules, lexicon)
     : { tokens: guess.said, pauses: guess.pauses };
   const bits = listBitsOf(tokens, pauses, rules, language, words, list);
-  return bits ? { bits, tokens } : null;
+  return bits ? { bits, tokens, pauses } : null;
 };
 
-const asideTalk = (guess: Guess, { rules, language }: Reader) => {
+const asideTalk = (guess: Guess, { rules, language }: Reader, clocks: readonly ClockAtHand[]) => {
   const lexicon = movesLexicon(language);
-  const { tokens } = lexicon
+  const { tokens, pauses } = lexicon
     ? lexicon.forms.spelledOut(guess.said, guess.pauses, rules, lexicon)
-    : { tokens: guess.said };
-  const bits = asideBitsOf(tokens, rules, language);
-  return bits ? { bits, tokens } : null;
+    : { tokens: guess.said, pauses: guess.pauses };
+  const bits = asideBitsOf(tokens, rules, language, clocks);
+  return bits ? { bits, tokens, pauses } : null;
 };
 
 /** While the list is talked of: whether that alone is what was said. */
@@ -259,7 +259,7 @@ export const requestReading = (
     ...{ bits, after, last, tokens, pauses, clocks, expecting, talkedOf, says, beside },
     list,
     onList,
-    asAsides: onceOnly(() => asideTalk(guess, reader)),
+    asAsides: onceOnly(() => asideTalk(guess, reader, clocks)),
     answered,
     oneInside: within,
     lengthAt: (from: number) => {

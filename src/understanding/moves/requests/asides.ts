@@ -3,19 +3,14 @@
  * is about, and takes it only where every word is one of its own: `grammars/<language>/asides.json`.
  */
 import type { DynamicRules } from '../../../grammar/api.js';
-import { emptyMention, type Act, type Answered, type ClockAtHand, type Slots } from '../../intents.js';
+import { emptyMention, type Act, type ClockAtHand, type Slots } from '../../intents.js';
 import { pointed } from '../../meaning-parts.js';
 import { cheapestCover, constituentsAt } from '../chunks.js';
-import { figureOf, is, ofKind, some, type Bit, type Frame } from './bits.js';
+import { endsBeforeWhy, hourIn, isPerson, only, type AsideTalk as Talk } from './aside-talk.js';
+import { clocksAt, is, ofKind, some, type Bit, type Frame } from './bits.js';
+import { clockReaders } from './clock-talk.js';
 import { personIn } from './list/lines.js';
 import { wordsOfMatter } from './list/words.js';
-
-interface Talk {
-  readonly bits: readonly Bit[];
-  readonly tokens: readonly string[];
-  readonly clocks: readonly ClockAtHand[];
-  readonly answered: Answered | null;
-}
 
 const costs = { word: 0.1, unknown: 1.1 } as const;
 
@@ -23,6 +18,7 @@ export const asideBitsOf = (
   tokens: readonly string[],
   rules: DynamicRules,
   language: string,
+  clocks: readonly ClockAtHand[],
 ): readonly Bit[] | null => {
   const own = wordsOfMatter(language, 'asides');
   return own
@@ -32,19 +28,11 @@ export const asideBitsOf = (
           chunk: { kind: 'word' as const, from, to: from + length, classes: value },
           cost: costs.word,
         })),
+        ...clocksAt(tokens, from, clocks),
         ...constituentsAt(tokens, from, rules),
       ]).pieces
     : null;
 };
-
-/** Nothing was said but words of these lists, and what `besides` allows. */
-const only = (
-  bits: readonly Bit[],
-  classes: readonly string[],
-  besides: (bit: Bit) => boolean = () => false,
-): boolean => bits.every((bit) => is(bit, 'small', ...classes) || besides(bit));
-
-const isPerson = (bit: Bit): boolean => personIn(bit) !== null;
 
 /** "Anything for me?" */
 const hearsMessages = ({ bits }: Talk): Act | null =>
@@ -100,14 +88,6 @@ const summaryNow = ({ bits }: Talk): Act | null =>
     ? { intent: 'summary', slots: {} }
     : null;
 
-const hourIn = (bit: Bit): string | null => {
-  const figure = figureOf(bit);
-  if (bit.kind === 'time') return bit.time;
-  return figure !== null && Number.isInteger(figure) && figure >= 1 && figure <= 12
-    ? `${String(figure).padStart(2, '0')}:00`
-    : null;
-};
-
 /** "Make it start at ten, leave the morning as it is", of the quiet hours. */
 const quietPart = ({ bits, answered }: Talk): Act | null => {
   const hours = bits.filter((bit) => hourIn(bit) !== null);
@@ -136,6 +116,8 @@ const killsAll = ({ bits, clocks }: Talk): Act | null =>
 
 /** Which timer: by a food's name, by its own, or the one there is. */
 const timerNamed = (bits: readonly Bit[]): Slots => {
+  const clock = bits.find(({ kind }) => kind === 'clock');
+  if (clock?.kind === 'clock') return { words: clock.clock.label };
   const [thing] = ofKind(bits, 'thing');
   return thing ? { item: thing.mention } : {};
 };
@@ -144,8 +126,8 @@ const timerNamed = (bits: readonly Bit[]): Slots => {
 const holds = ({ bits, clocks }: Talk): Act | null => {
   const timers = clocks.filter(({ kind }) => kind === 'timer');
   const things = ofKind(bits, 'thing');
-  const named = things.length === 1 || some(bits, 'timer-word');
-  const ours = (bit: Bit): boolean => bit.kind === 'thing';
+  const ours = (bit: Bit): boolean => bit.kind === 'thing' || bit.kind === 'clock';
+  const named = bits.some(ours) || some(bits, 'timer-word');
   if (timers.length === 0 || things.length > 1) return null;
   if (some(bits, 'pause-it') && named && only(bits, ['pause-it', 'timer-word'], ours))
     return { intent: 'change-timer', slots: { asked: 'pause', ...timerNamed(bits) } };
@@ -165,14 +147,26 @@ const readers = [
   quietPart,
   killsAll,
   holds,
+  ...clockReaders,
 ] as const;
 
-export const asidesFrame: Frame = ({ asAsides, clocks, answered, tokens }) => {
+export const asidesFrame: Frame = ({ asAsides, clocks, answered, tokens, says, beside }) => {
   const said = asAsides();
   if (!said) return null;
-  for (const read of readers) {
-    const act = read({ ...said, clocks, answered });
-    if (act) return { acts: [act], used: new Set(tokens.keys()), whole: true, ours: true };
+  const { bits, tokens: all, pauses } = said;
+  const ends = endsBeforeWhy(bits, all, pauses, (word) => beside(word, 'reason-leads'));
+  for (const end of [all.length, ...ends]) {
+    const talk = {
+      bits: bits.filter(({ to }) => to <= end),
+      tokens: all.slice(0, end),
+      clocks,
+      answered,
+      says,
+    };
+    for (const read of readers) {
+      const act = read(talk);
+      if (act) return { acts: [act], used: new Set(tokens.keys()), whole: true, ours: true };
+    }
   }
   return null;
 };

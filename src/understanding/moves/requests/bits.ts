@@ -20,6 +20,13 @@ import type { RequestWords } from './lexicon.js';
 export type Bit = Chunk | (Span & { readonly kind: 'clock'; readonly clock: ClockAtHand });
 export type BitOf<K extends Bit['kind']> = Extract<Bit, { readonly kind: K }>;
 
+/** What was said as pieces of talk of one matter, with endings spelled out. */
+export interface SaidAside {
+  readonly bits: readonly Bit[];
+  readonly tokens: readonly string[];
+  readonly pauses: ReadonlySet<number>;
+}
+
 export interface Request {
   readonly bits: readonly Bit[];
   readonly tokens: readonly string[];
@@ -34,9 +41,9 @@ export interface Request {
   readonly after: readonly Bit[];
   /** The list to buy, and what was said as pieces of talk of it; null where nothing is known of either. */
   readonly list: ListAtHand | null;
-  readonly onList: () => { readonly bits: readonly Bit[]; readonly tokens: readonly string[] } | null;
+  readonly onList: () => SaidAside | null;
   /** As pieces of short talk of other matters, and what the answer before was to. */
-  readonly asAsides: () => { readonly bits: readonly Bit[]; readonly tokens: readonly string[] } | null;
+  readonly asAsides: () => SaidAside | null;
   readonly answered: Answered | null;
   /** Whether a word stands in that list. */
   readonly says: (word: string, list: string) => boolean;
@@ -76,7 +83,7 @@ const labelWords = (label: string): readonly string[] =>
 
 const stem = (word: string): string => word.replace(/(?<=..)e?s$/u, '');
 
-const clocksAt = (
+export const clocksAt = (
   tokens: readonly string[],
   from: number,
   clocks: readonly ClockAtHand[],
