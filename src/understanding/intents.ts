@@ -685,6 +685,8 @@ export interface LastDone {
 export interface ListAtHand {
   /** What its lines are called. */
   readonly lines: readonly string[];
+  /** The sections they stand under. */
+  readonly sections: readonly string[];
   /** The answer before was of the list. */
   readonly talk: boolean;
   /** What the talk before was about, whether or not it stands on the list. */

@@ -94,3 +94,7 @@ lines-no-food = No food on the list.
 lines-only-food = Only food is on the list.
 enough-here = There { IS($amount) } { OF($amount, $name) } here, so nothing goes on the list.
 got-some = { CAP($got) }, bought. Still to buy: { $left }.
+list-no-watch = Nothing is on record that { $person } must not have.
+list-not-for = { CAP($items) }, for { $person }: { $allergens }.
+list-none-against = By their names, nothing on the list is against what { $person } watches for.
+list-by-name = That is by name: read the labels.

@@ -86,3 +86,7 @@ lines-no-food = No hay comida en la lista.
 lines-only-food = En la lista solo hay comida.
 enough-here = Hay { OF($amount, $name) }, así que nada va a la lista.
 got-some = Comprado: { $got }. Falta por comprar: { $left }.
+list-no-watch = No hay nada apuntado que { $person } no pueda comer.
+list-not-for = { CAP($items) }, por { $person }: { $allergens }.
+list-none-against = Por el nombre, nada de la lista va contra lo que { $person } evita.
+list-by-name = Eso es por el nombre: hay que leer la etiqueta.

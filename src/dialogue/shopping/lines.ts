@@ -3,6 +3,7 @@ import { shoppingList } from '../../kitchen/index.js';
 import type { JournalEntry, Purchase } from '../../kitchen/model.js';
 import type { Say, Value } from '../../speech/answer.js';
 import type { Act, Slots } from '../../understanding/intents.js';
+import { allergenIn } from '../../safety/index.js';
 import { isGoods } from '../../understanding/index.js';
 import { type Reply, type Turn, ago, list, say } from '../handler.js';
 import { personSaid } from '../people/people.js';
@@ -114,6 +115,39 @@ const left = (turn: Turn): Reply => {
       ]);
 };
 
+/** "Which has been on the longest": those that were put on at that moment. */
+const oldest = (turn: Turn): Reply => {
+  const all = shoppingList(turn.kitchen);
+  const at = all.map(({ addedAt }) => addedAt).sort()[0];
+  const lines = all.filter(({ addedAt }) => addedAt === at);
+  return lines.length > 0
+    ? told(lines, lines.map(since))
+    : { parts: [say('list-empty-now')], count: 0, names: [] };
+};
+
+/** "Anything on it Junie can't have": by what the names tell, and no more is known of what is not bought yet. */
+const notFor = (turn: Turn, slots: Slots): Reply => {
+  const { person, name } = personSaid(turn, slots);
+  const who = person ? (nameOf(turn, person.id) ?? person.name) : (name ?? '');
+  if (!person || person.allergens.length === 0) return { parts: [say('list-no-watch', { person: who })] };
+  const risks = (line: Purchase): readonly string[] =>
+    person.allergens.filter((allergen) => {
+      const { answer } = allergenIn({ name: line.name, contains: [], freeFrom: [] }, allergen);
+      return answer === 'usually-contains' || answer === 'said-to-contain';
+    });
+  const lines = shoppingList(turn.kitchen).filter((line) => risks(line).length > 0);
+  return told(lines, [
+    lines.length > 0
+      ? say('list-not-for', {
+          person: who,
+          items: list(lines.map(lineName)),
+          allergens: list([...new Set(lines.flatMap(risks))]),
+        })
+      : say('list-none-against', { person: who }),
+    say('list-by-name'),
+  ]);
+};
+
 /** Null where something else is asked of the list. */
 export const aboutLines = ({ slots }: Act, turn: Turn): Reply | null => {
   const { asked } = slots;
@@ -121,6 +155,8 @@ export const aboutLines = ({ slots }: Act, turn: Turn): Reply | null => {
   if (asked === 'whose') return whose(turn, slots);
   if (asked === 'food' || asked === 'not-food') return byKind(turn, asked === 'food');
   if (asked === 'left') return left(turn);
+  if (asked === 'oldest') return oldest(turn);
+  if (asked === 'cannot') return notFor(turn, slots);
   const { lines, unknown } = linesSaid(turn, slots);
   if (lines.length === 0 && unknown.length > 0 && ofLineOnly.has(asked))
     return { parts: [say('not-on-list', { items: list(unknown, true) })], count: 0 };

@@ -59,6 +59,7 @@ export const listAtHand = (conversation: Conversation, kitchen: Kitchen): ListAt
   const items = memory.items.flatMap((id) => kitchen.items.get(id)?.name ?? []);
   return {
     lines: shoppingList(kitchen).map(({ name }) => name),
+    sections: [...new Set(shoppingList(kitchen).flatMap(({ section }) => section ?? []))],
     talk,
     about: talk && named.length > 0 ? named : items.length > 0 ? items : namedBefore(state),
   };

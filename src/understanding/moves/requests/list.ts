@@ -2,7 +2,8 @@
  * Talk of the list to buy: what is asked of its lines, what goes on it and comes off, and what is put right on it.
  * It accounts for all words by itself: what no line takes makes it no talk of the list.
  */
-import { itMention, type Act, type SaidLine, type Slots } from '../../intents.js';
+import { itMention, type Act, type LastDone, type SaidLine, type Slots } from '../../intents.js';
+import { endsBeforeWhy } from './aside-talk.js';
 import { is, some, type Bit, type BitOf, type Frame, type Made } from './bits.js';
 import { askedOf, isQuestion } from './list/asked.js';
 import { amountOf, readLines, type ReadLines, type Talk } from './list/lines.js';
@@ -31,8 +32,8 @@ const isKnown = (bit: Bit): boolean => bit.kind === 'thing' && bit.source !== 'o
 /** What is wanted, with a word of the list, or with one that says that it is lacking. */
 const added = (talk: Talk): Act | null => {
   const { bits, list } = talk;
-  if (isQuestion(bits) || some(bits, 'if', 'not', 'off', 'drop')) return null;
-  const topic = some(bits, 'topic') || (list.talk && some(bits, 'there'));
+  if (isQuestion(bits) || some(bits, 'if', 'off', 'drop')) return null;
+  const topic = talk.implied === true || some(bits, 'topic') || (list.talk && some(bits, 'there'));
   const later = some(bits, 'some-time');
   const needs = bits.filter(
     (bit) => is(bit, 'need', 'is-low', 'noting') && (topic || later || !is(bit, 'want')),
@@ -297,7 +298,86 @@ const low = ({ bits }: Talk): Act | null =>
     ? add({ asked: 'low' })
     : null;
 
+/** "They're out of green salsa so leave that on, but I've got the other two." */
+const othersBought = (talk: Talk): Act | null => {
+  const { bits, list } = talk;
+  const [out] = bits.filter((bit) => is(bit, 'out-there', 'stays'));
+  if (!out || !list.talk || !some(bits, 'others') || isQuestion(bits)) return null;
+  const skips = ['out-there', 'stays', 'others', 'bought', 'came-home', 'need', 'get', 'put'];
+  const { lines, left } = readLines(talk, skips);
+  const known = lines.every(({ item }) => item.words !== null && isLine(item.words, list));
+  if (left.length > 0 || lines.length === 0 || !known) return null;
+  const items = lines.map(({ item }) => item);
+  return {
+    intent: 'buy-got',
+    slots: { asked: 'but', ...(items.length === 1 ? { item: items[0]! } : { items }) },
+  };
+};
+
+/** "Sam's just come back with the lot, so all that can come off." */
+const allBought = ({ bits, list }: Talk): Act | null => {
+  const got = bits.some((bit) => is(bit, 'bought', 'came-home'));
+  if (!list.talk || !got || !some(bits, 'all-of-it') || isQuestion(bits)) return null;
+  const whole = bits.every(
+    (bit) =>
+      isIdle(bit) ||
+      bit.kind === 'person' ||
+      bit.kind === 'pointer' ||
+      is(
+        bit,
+        ...(['bought', 'came-home', 'all-of-it', 'come-off', 'off', 'topic', 'there', 'it', 'them'] as const),
+      ),
+  );
+  return whole ? { intent: 'buy-got', slots: {} } : null;
+};
+
+/** "Oh no, put them back on", of what was just taken off. */
+const backOn = ({ bits }: Talk, last: LastDone | null): Act | null => {
+  const off = last?.intent === 'buy-remove' || last?.intent === 'buy-got';
+  return off &&
+    some(bits, 'put-back') &&
+    bits.every((bit) => isIdle(bit) || is(bit, 'put-back', 'repair', 'topic', 'there'))
+    ? { intent: 'undo', slots: {} }
+    : null;
+};
+
+/** "Scratch the lemons and get limes instead": taken off, and what takes its place. */
+const dropsFor = (talk: Talk): Act | null => {
+  const { bits } = talk;
+  const drop = bits.findIndex((bit) => is(bit, 'drop'));
+  const get = bits.findIndex(
+    (bit, at) => at > drop && is(bit, 'get', 'put', 'need', 'have-it') && !is(bit, 'drop'),
+  );
+  if (drop < 0 || get < 0 || !some(bits, 'instead') || isQuestion(bits)) return null;
+  const things = bits.filter(({ kind }) => kind === 'thing');
+  const [was, now] = things;
+  const rest = bits.every(
+    (bit) =>
+      isIdle(bit) ||
+      bit.kind === 'thing' ||
+      is(bit, ...(['drop', 'get', 'put', 'need', 'instead', 'topic', 'there', 'off', 'make'] as const)),
+  );
+  if (!rest || things.length !== 2 || was?.kind !== 'thing' || now?.kind !== 'thing') return null;
+  const known = was.mention.words !== null && isLine(was.mention.words, talk.list);
+  return known && was.from < bits[get]!.from ? add({ item: now.mention, not: was.mention }) : null;
+};
+
+/** Where another verb begins: "take the salsa off, and put on dish soap". */
+const clausesOf = ({ bits }: Talk): readonly (readonly Bit[])[] => {
+  const verbs = bits.flatMap((bit, at) => (is(bit, 'put', 'drop') ? [at] : []));
+  const [first, ...others] = verbs;
+  if (first === undefined || !bits.slice(0, first).every(isIdle)) return [];
+  const starts = others.filter(
+    (at) => is(bits[at - 1], 'and', 'else-on') && is(bits[at], 'put') !== is(bits[at - 2], 'put'),
+  );
+  if (starts.length === 0) return [];
+  return [0, ...starts].map((from, index) => bits.slice(from, starts[index]));
+};
+
 const readers = [
+  dropsFor,
+  othersBought,
+  allBought,
   conditional,
   askedOf,
   shortfall,
@@ -320,11 +400,32 @@ export const onTheList = (talk: Talk): Act | null => {
   return null;
 };
 
-export const listFrame: Frame = ({ list, onList, tokens }): Made | null => {
+/** One after the other, where each by itself is talk of the list. */
+const clauses = (talk: Talk): readonly Act[] | null => {
+  const acts = clausesOf(talk).map((bits) =>
+    onTheList({ ...talk, bits, implied: true, list: { ...talk.list, talk: true } }),
+  );
+  const all = acts.flatMap((act) => act ?? []);
+  return acts.length > 1 && all.length === acts.length ? all : null;
+};
+
+export const listFrame: Frame = ({ list, onList, tokens, last, beside }): Made | null => {
   const said = list ? onList() : null;
-  const act = list && said ? onTheList({ ...said, list }) : null;
-  if (!act || !said || !list) return null;
+  if (!said || !list) return null;
+  const ends = endsBeforeWhy(said.bits, said.tokens, said.pauses, (word) => beside(word, 'reason-leads'));
+  const acts = [said.tokens.length, ...ends]
+    .map((end) => {
+      const talk = {
+        bits: said.bits.filter(({ to }) => to <= end),
+        tokens: said.tokens.slice(0, end),
+        list,
+      };
+      const one = backOn(talk, last) ?? onTheList(talk);
+      return one ? [one] : clauses(talk);
+    })
+    .find((one) => one !== null);
+  if (!acts) return null;
   const known = said.bits.every((bit) => bit.kind !== 'thing' || isKnown(bit));
   const ours = known || list.talk || some(said.bits, 'topic', 'shop-kind', 'some-time');
-  return { acts: [act], used: new Set(tokens.keys()), whole: true, ours };
+  return { acts, used: new Set(tokens.keys()), whole: true, ours };
 };

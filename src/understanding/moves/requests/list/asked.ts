@@ -2,7 +2,7 @@
 import { itMention, type Act, type Slots } from '../../../intents.js';
 import { is, some, type Bit } from '../bits.js';
 import { personIn, type Talk } from './lines.js';
-import { isIdle, isLine } from './pieces.js';
+import { isIdle, isLine, isSection } from './pieces.js';
 
 const heads = [
   ...(['how-many', 'how-long', 'when', 'who', 'who-for', 'where', 'what', 'kind'] as const),
@@ -10,8 +10,32 @@ const heads = [
 
 const read = (slots: Slots): Act => ({ intent: 'buy-read', slots });
 
+const onlyOf = (bits: readonly Bit[], classes: readonly string[], kind?: Bit['kind']): boolean =>
+  bits.every((bit) => isIdle(bit) || bit.kind === kind || is(bit, 'topic', 'there', 'aux-ask', ...classes));
+
 /** Null where it asks nothing of the list. */
 export const askedOf = ({ bits, tokens, list }: Talk): Act | null => {
+  const marked = bits.some((bit) => is(bit, 'topic', 'there')) || list.talk;
+  if (
+    some(bits, 'longest') &&
+    some(bits, 'what') &&
+    marked &&
+    onlyOf(bits, ['longest', 'things', 'did-put', 'went-on', 'what', 'kind-head'])
+  )
+    return read({ asked: 'oldest' });
+  const whom = bits.flatMap((bit) => personIn(bit) ?? []);
+  if (
+    some(bits, 'cannot') &&
+    whom.length === 1 &&
+    marked &&
+    onlyOf(bits, ['cannot', 'what', 'things', 'whatever'], 'person')
+  )
+    return read({ asked: 'cannot', person: whom[0]! });
+  const section = bits.find((bit) => bit.kind === 'thing' && isSection(bit.mention.words ?? '', list));
+  if (section && some(bits, 'what') && (some(bits, 'topic', 'to-get', 'left', 'need') || list.talk)) {
+    if (onlyOf(bits, ['what', 'to-get', 'need', 'left', 'things', 'did-put'], 'thing'))
+      return read({ asked: 'section', words: tokens.slice(section.from, section.to).join(' ') });
+  }
   const first = bits.find((bit) => !is(bit, 'fill', 'aside', 'opener', 'else-on') || is(bit, ...heads));
   if (!first || !is(first, ...heads)) return isItThere(bits, list);
   const says = (...classes: readonly string[]): boolean => some(bits.slice(1), ...classes);

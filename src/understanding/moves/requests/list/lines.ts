@@ -9,6 +9,8 @@ export interface Talk {
   readonly bits: readonly Bit[];
   readonly tokens: readonly string[];
   readonly list: ListAtHand;
+  /** What was said before in the same breath was of the list. */
+  readonly implied?: true;
 }
 
 export interface ReadLines {
@@ -164,7 +166,8 @@ export const readLines = (talk: Talk, skips: readonly string[]): ReadLines => {
       const inside = bit.kind === 'amount' && bit.more === true;
       const next = bits[nextOf(bits, at)];
       const leads = next?.kind === 'thing' || !last();
-      if (leads) pending = { ...says, more: says.more || inside };
+      // "A five pound bag": so much of it, and what it comes in.
+      if (leads) pending ??= { ...says, more: says.more || inside };
       else if (last()!.amount === undefined || mended) last()!.amount = amount;
       else left.push(bit);
       continue;

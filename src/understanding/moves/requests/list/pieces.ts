@@ -30,11 +30,17 @@ export const isLine = (words: string, { lines }: ListAtHand): boolean => {
   );
 };
 
+/** "What fruit do we need": a heading of the list, in one of it or in several. */
+export const isSection = (words: string, { sections }: ListAtHand): boolean => {
+  const said = stemsOf(words).join(' ');
+  return said !== '' && sections.some((section) => stemsOf(section).join(' ') === said);
+};
+
 const linesAt = (tokens: readonly string[], from: number, list: ListAtHand): readonly Offer<Bit>[] => {
   const offers: Offer<Bit>[] = [];
   for (let to = from + 1; to <= tokens.length && to - from <= longestName; to += 1) {
     const words = tokens.slice(from, to).join(' ');
-    if (isLine(words, list))
+    if (isLine(words, list) || isSection(words, list))
       offers.push({
         chunk: { kind: 'thing', from, to, mention: { ...emptyMention, words }, fit: 1, source: 'goods' },
         cost: costs.line,
