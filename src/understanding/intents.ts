@@ -707,6 +707,8 @@ export interface Answered {
   readonly intent: Intent;
   /** Of a question about the household, which setting. */
   readonly setting: string | null;
+  /** Of a question of guidance or of how long something keeps, what was asked and told, and of which food. */
+  readonly guidance?: Slots;
 }
 
 /** One way of getting a dish ready that somebody told, as it is spoken. */

@@ -122,10 +122,11 @@ export const guidanceForOne = (turn: Turn, person: Person, item: Item): Reply =>
   const risks = riskCautions(turn, person, item).map(cautionWords);
   const { contains } = item;
   return {
-    // What is to be thrown out is nobody's, however it is heated.
+    // What is to be thrown out is nobody's, however it is heated: that comes first, and no risk is dropped.
     parts: [
       ...(found.verdict === 'throw-out' ? [] : risks),
       verdictWords(found, item.name),
+      ...(found.verdict === 'throw-out' ? risks : []),
       contains.length > 0
         ? say('contains-these', { name: item.name, allergens: list(contains) })
         : say('contains-unknown', { name: item.name }),

@@ -7,6 +7,7 @@ import type { Item } from '../../kitchen/model.js';
 import type { Assessment, Where } from '../../safety/api.js';
 import {
   anyoneAtRisk,
+  cookTemperature as heatedThrough,
   feedLimit,
   formulaUntil,
   fridgeThawHours,
@@ -31,6 +32,7 @@ import { inEachPlace } from '../age/each-place.js';
 import { inNoTable } from '../age/generic-keeps.js';
 import { ownVerdicts, yours } from '../age/keeps.js';
 import { mayBeFrozen } from '../age/may-freeze.js';
+import { heatSaid } from '../describe/heat.js';
 import {
   mustSay,
   otherTable,
@@ -247,7 +249,10 @@ const isNotFor = ({ risks }: Asked['facts'], { cautions }: Assessment): boolean 
 const since = ({ facts, turn }: Omit<Asked, 'food'>): string | null => {
   if (facts.seconds !== null) return fromNow(turn.clock, -facts.seconds);
   if (facts.overnight) return fromNow(turn.clock, -longTime);
-  return facts.since ? lastOf(bothHalves(facts.since, turn), turn.clock) : null;
+  if (facts.since) return lastOf(bothHalves(facts.since, turn), turn.clock);
+  // "On the counter since Sunday": so many whole days at the least.
+  const days = facts.when ? daysBetween(facts.when.day, today(turn.clock)) : 0;
+  return facts.where === 'counter' && days > 0 ? fromNow(turn.clock, -days * day) : null;
 };
 
 /** When it was in the cold again, where that was told; else it is out still. */
@@ -411,7 +416,8 @@ const coldWhere = ({ facts, turn, slots }: Asked): Cold | null => {
 };
 
 const thaw = ({ facts, food, turn }: Asked): Reply => {
-  if (facts.where === 'counter') return { parts: [say('thaw-counter-no')], names: [food] };
+  // Refused with what guidance gives in its place.
+  if (facts.where === 'counter') return { parts: [say('thaw-counter-no'), say('thaw-ways')], names: [food] };
   const pounds = facts.pounds ?? 1;
   const turkey = isTurkey(food);
   const fridge = fridgeThawHours(pounds);
@@ -607,7 +613,10 @@ const guidanceOf: Handler = (act, turn) => {
     case 'reheat':
       return facts.infant
         ? warmInfant(food)
-        : (pastAlready(asked) ?? neverAgain(asked) ?? reheat({ intent: 'reheat', slots }, turn));
+        : (pastAlready(asked) ??
+            neverAgain(asked) ??
+            heatingOf(asked) ??
+            reheat({ intent: 'reheat', slots }, turn));
     case 'mix':
       return mixing(asked);
     case 'thaw':
@@ -615,6 +624,17 @@ const guidanceOf: Handler = (act, turn) => {
     default:
       return feeding(asked) ?? neverAgain(asked) ?? keeping(asked);
   }
+};
+
+/** "Takeaway rice from last night, okay to heat up": of what no record has, how long it keeps and how hot it is to be. */
+const heatingOf = (asked: Asked): Reply | null => {
+  const { facts, slots, turn, food } = asked;
+  const aged = facts.seconds !== null || facts.when !== null || Object.keys(facts.dates).length > 0;
+  if (!aged || !slots.item?.words || hersOf(turn, slots.item).length > 0) return null;
+  const kept = keeping(asked);
+  const { region } = turn.kitchen.household;
+  const { temperature } = heatedThrough({ food, region, reheating: true });
+  return { ...kept, parts: [...kept.parts, say('inside-too', { temperature: heatSaid(turn, temperature) })] };
 };
 
 /**

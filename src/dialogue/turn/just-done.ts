@@ -69,7 +69,11 @@ export const listAtHand = (conversation: Conversation, kitchen: Kitchen): ListAt
 export const answeredJustNow = (conversation: Conversation): Answered | null => {
   const { told, turns } = stateOf(conversation);
   return told?.act && turns - (told.turn ?? -9) <= 1
-    ? { intent: told.act.intent, setting: told.act.slots.setting ?? null }
+    ? {
+        intent: told.act.intent,
+        setting: told.act.slots.setting ?? null,
+        ...(told.act.slots.guidance || told.act.intent === 'keeps' ? { guidance: told.act.slots } : {}),
+      }
     : null;
 };
 

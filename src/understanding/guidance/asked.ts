@@ -47,6 +47,8 @@ export const askedIn = (
   if (said.has('thaw') && facts.where === 'counter' && askedFor && !facts.states.includes('thawed'))
     return 'thaw';
   if (food !== null && said.has('chill') && askedFor) return 'out';
+  // "Which food in the garage should I keep away from": of what stands there on record.
+  if (askedFor && asksWhichThere(sentence) && has(sentence, 'shuns')) return null;
   if (
     facts.where === 'counter' &&
     (said.has('keep') ||
@@ -105,7 +107,10 @@ export const askedIn = (
 /** "What fish is in the garage", "which food on the counter should I keep away from": of what stands there on record. */
 const asksWhichThere = (sentence: Sentence): boolean => {
   const { tokens } = sentence;
-  const named = [...foodsIn(sentence), ...spotsOf(sentence, 'nofood')];
+  const named = [
+    ...foodsIn(sentence),
+    ...tokens.flatMap((word, at) => (isWord(sentence, 'nofood', word) ? [{ from: at }] : [])),
+  ];
   const sort = tokens.findIndex((word) => isWord(sentence, 'whatsort', word));
   return sort >= 0 && named.some(({ from }) => from === sort + 1);
 };

@@ -99,7 +99,10 @@ export const datesIn = (
       continue;
     const before = deeds.filter((one) => one.to <= from && from - one.to <= 8).at(-1);
     const after = deeds.find((one) => one.from >= to && one.from - to <= 5);
-    const kind = (before ?? after)?.kind;
+    const deed = (before ?? after)?.kind;
+    // "I've got it on the counter since Sunday": what is had since a day was not bought on it.
+    const since = spotsOf(sentence, 'fromday').some((one) => one.to === from || one.from === from);
+    const kind = since && deed === 'bought' ? undefined : deed;
     const printed = kind === 'useBy' || kind === 'bestBefore' || kind === 'sellBy';
     const [read] = matchesIn(
       tokens,

@@ -12,6 +12,7 @@ import {
   foodsIn,
   has,
   isWhatIf,
+  isWord,
   ordersIn,
   pointerIn,
   spotsOf,
@@ -177,10 +178,23 @@ const ageing: ReadonlySet<Fact> = new Set<Fact>([
   ...(['age', 'opened', 'printed', 'other-date', 'air', 'thawed', 'reheated', 'ice'] as const),
 ]);
 
+/** "Garlic in oil", asked of as garlic and as oil: by their name together it is one food. */
+const partsOneFood = ({ slots }: Act, asked: Act, sentence: Sentence): boolean => {
+  const { query, edit } = slots;
+  const each = (query ?? edit?.query)?.where.find((filter) => filter.by === 'each');
+  const words = asked.slots.item?.words?.split(' ') ?? [];
+  return (
+    each?.by === 'each' &&
+    words.some((word) => isWord(sentence, 'in', word)) &&
+    each.mentions.every((one) => one.words?.split(' ').every((word) => words.includes(word)) === true)
+  );
+};
+
 const rivalOf = (
   base: Understanding,
   asked: Act,
   { of, asking, told, soFar }: Pick<Evidence, 'of' | 'asking' | 'soFar'> & { readonly told: readonly Fact[] },
+  sentence: Sentence,
 ): Rival => {
   const { question, verdict } = base;
   const [act, ...more] = base.readings[0]?.acts ?? [];
@@ -206,7 +220,7 @@ const rivalOf = (
   if (intent === 'power-cut' || intent === 'power-back') return 'power';
   if (more.some((one) => one.intent !== 'ask' && !ofFood.has(one.intent) && !changes.has(one.intent)))
     return 'elsewhere';
-  if (intent === 'ask') return 'question';
+  if (intent === 'ask') return partsOneFood(act, asked, sentence) ? 'guess' : 'question';
   if (sameRequest[facts.asked]?.(act, asked.slots.item?.words)) return 'same';
   if (
     intent === 'keeps' &&
@@ -340,7 +354,7 @@ export const evidenceFor = (
   const asking = askingOf(sentence);
   const of = ofSaid(act.slots, sentence);
   const soFar = has(sentence, 'sofar');
-  const rival = rivalOf(base, act, { of, asking, told, soFar });
+  const rival = rivalOf(base, act, { of, asking, told, soFar }, sentence);
   const food = of === 'hers' || of === 'food';
   const heard = base.verdict === 'act' || base.verdict === 'confirm';
   return {

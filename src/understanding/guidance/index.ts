@@ -8,14 +8,15 @@ import { type Clock } from '../../terms/dates.js';
 import type { DynamicRules } from '../../grammar/api.js';
 import { isNoFood } from '../gate/index.js';
 import { rulesFor } from '../grammar-files.js';
-import type {
-  Act,
-  AskProposal,
-  HearingContext,
-  Hypothesis,
-  Intent,
-  Mention,
-  Understanding,
+import {
+  CHANGING_INTENTS,
+  type Act,
+  type AskProposal,
+  type HearingContext,
+  type Hypothesis,
+  type Intent,
+  type Mention,
+  type Understanding,
 } from '../intents.js';
 import { stepsLeadTo, stepsSpeakOf } from '../moves/steps/at-hand.js';
 import type { HouseholdNames } from '../names/api.js';
@@ -25,7 +26,7 @@ import type { Asked, GuidanceFacts } from './facts.js';
 import { guidanceWords } from './lexicon.js';
 import { outageAct } from './outage.js';
 import { guidanceProposal, isLikely } from './proposal.js';
-import { guidanceAct } from './question.js';
+import { guidanceAct, guidanceAgain } from './question.js';
 import { allergenActs, allergensAnswered, bothNuts, everyKind, freeAnswered } from './allergens.js';
 import { riskAct } from './at-risk.js';
 import { dietGuest } from './guests.js';
@@ -35,6 +36,8 @@ import { thenAsked, toldAndAsked } from './told-then-asked.js';
 import { has, moodOf, personIn, sentenceOf, spotsOf, type Sentence } from './sentence.js';
 import { temperaturesIn } from './temperatures.js';
 import { hazardAct, urgentAct } from './urgent.js';
+
+const changing: ReadonlySet<Intent> = new Set(CHANGING_INTENTS);
 
 /** How sure the ear is of what it heard: it acts. */
 const sure = 0.95;
@@ -123,8 +126,17 @@ const ofStepsAtHand = (
   // "Instructions for the broth: bring it to the boil" tells, and asks nothing of how it keeps.
   if (intent !== 'danger' && acts.some((act) => act.slots.preparation?.steps)) return true;
   // Asked of the steps that somebody told of a dish, though none are followed.
-  if (guidance && acts.some(asksOfTold))
-    return toldBySteps.has(guidance.asked) || (guidance.asked === 'still' && !tellsHowKept(guidance));
+  if (guidance && acts.some(asksOfTold)) {
+    const { seconds, since, when, overnight } = guidance;
+    const stood = overnight || [seconds, since, when].some((fact) => fact !== null);
+    return (
+      toldBySteps.has(guidance.asked) ||
+      (guidance.asked === 'still' && !tellsHowKept(guidance)) ||
+      // "How long does it take from frozen" asks of the heat; "on the stove" is no counter where no time there is told.
+      (guidance.asked === 'keep' && acts.some(({ slots }) => slots.asked === 'minutes')) ||
+      (guidance.asked === 'out' && !stood)
+    );
+  }
   const talk = acts.length > 0 && acts.every((act) => talkOfSteps.has(act.intent));
   if (!steps || !talk) return false;
   // That it looks or smells good is said of how a step came out.
@@ -359,6 +371,10 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     }
     const heated = context.steps ? null : severalHeated(sentence);
     if (heated) return readAs(heated, said, tokens);
+    const last = context.expecting === 'anything' && !context.steps ? context.answered?.guidance : undefined;
+    const changes = base.verdict === 'act' && acts.some(({ intent }) => changing.has(intent));
+    const again = last && !changes ? guidanceAgain(sentence, last) : null;
+    if (again) return readAs([again], said, tokens);
     const proposal = guidanceProposal(sentence, base, context.expecting);
     const asked = proposal?.acts[0] ?? null;
     const risk = riskAct(sentence, acts[0] ?? null);
@@ -367,7 +383,8 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     const need = needAct(sentence, acts[0] ?? null);
     if (need) return readAs([need], said, tokens);
     const comes = context.expecting === 'anything' ? guestAct(sentence, base) : null;
-    if (comes) return readAs([comes], said, tokens);
+    // "Priya's coming on Saturday and she's vegan": how she eats is told with the day.
+    if (comes) return readAs([dietGuest(sentence) ?? comes], said, tokens);
     // Somebody without a name who eats so: kept, where nothing else was made of it.
     const [only] = acts;
     const ofNobody =

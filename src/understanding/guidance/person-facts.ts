@@ -3,6 +3,7 @@
  * made ready for her, and whether any care is to be taken. Heard wherever in the sentence it stands.
  */
 import type { SaidDate } from '../../protocol/mentions.js';
+import { today } from '../../terms/dates.js';
 import { asDate } from '../meaning-parts.js';
 import type { Act, Intent, Slots, Understanding } from '../intents.js';
 import {
@@ -31,7 +32,11 @@ export const visitIn = (sentence: Sentence): SaidDate | null => {
       (one) => (from >= one.to && from - one.to <= near) || (to <= one.from && one.from - to <= near),
     ),
   );
-  return day ? asDate(day.value) : null;
+  if (!day) return null;
+  // "Staying with us this week": it began before today, and she is here.
+  const said = asDate(day.value);
+  const now = today(sentence.clock);
+  return said.day < now ? { day: now } : said;
 };
 
 /** Whom it is of, as dialogue reads it. */

@@ -1,6 +1,6 @@
 /** A question of guidance in any wording: what is asked, of which food, and all that was told with it. */
 import { asNumber } from '../meaning-parts.js';
-import { emptyMention, type Act, type Mention } from '../intents.js';
+import { emptyMention, type Act, type Mention, type Slots } from '../intents.js';
 import { foodOf } from './food.js';
 import { agesOfPeople, risksIn } from './at-risk.js';
 import { askedIn } from './asked.js';
@@ -20,8 +20,13 @@ const together = (words: readonly string[]): string => words.join(' ').replace(/
 export const namedIn = (sentence: Sentence): ReturnType<typeof foodOf> =>
   foodOf(sentence, [...spansIn(sentence), ...datesIn(sentence).taken, ...figuresIn(sentence)]);
 
+interface Told {
+  readonly facts: Omit<GuidanceFacts, 'asked'>;
+  readonly food: Mention | null;
+}
+
 /** Everything told, before what is asked of it is settled. */
-export const guidanceAct = (sentence: Sentence): Act | null => {
+const toldIn = (sentence: Sentence): Told => {
   const { tokens } = sentence;
   const [infant] = spotsOf(sentence, 'infant');
   const spans = spansIn(sentence);
@@ -97,8 +102,73 @@ export const guidanceAct = (sentence: Sentence): Act | null => {
     infant: infant !== undefined,
     mood: moodOf(sentence),
   };
+  return { facts, food };
+};
+
+export const guidanceAct = (sentence: Sentence): Act | null => {
+  const { facts, food } = toldIn(sentence);
   const asked = askedIn(sentence, facts, food);
   if (!asked) return null;
   const of: GuidanceFacts = { ...facts, asked };
   return { intent: 'guidance', slots: { ...(food ? { item: food } : {}), guidance: of } };
 };
+
+/** More words than that ask something of their own. */
+const longestAgain = 10;
+
+/**
+ * "And if I froze it", "what if I'd done it in the microwave instead", "and the butter": what was asked last, with what
+ * is told now in place of what was told then.
+ */
+export const guidanceAgain = (sentence: Sentence, last: Slots): Act | null => {
+  const { item } = last;
+  const follows = spotsOf(sentence, 'followson').find(({ from }) => from === 0);
+  if (!follows || sentence.tokens.length > longestAgain) return null;
+  const { facts: now, food } = toldIn(sentence);
+  // How long it keeps, asked of the record with nothing told of it.
+  const plain = { states: [], where: null, thawedIn: null, method: null, seconds: null, risks: [] };
+  const before: GuidanceFacts = last.guidance ?? { ...now, ...plain, asked: 'keep' };
+  if (before.infant || (!last.guidance && food !== null && food.words !== item?.words)) return null;
+  // "And if I freeze it", of how long it keeps: frozen.
+  const freezes = before.asked === 'keep' && values<string>(sentence, 'ask').includes('freeze');
+  const told = freezes ? [...now.states, 'frozen' as const] : now.states;
+  const states = told.filter((state) => !before.states.includes(state));
+  const elsewhere = now.where ?? (states.includes('frozen') ? null : before.where);
+  const other = food !== null && food.words !== item?.words;
+  const differs =
+    other ||
+    states.length > 0 ||
+    (now.where !== null && now.where !== before.where) ||
+    (now.thawedIn !== null && now.thawedIn !== before.thawedIn) ||
+    (now.method !== null && now.method !== before.method) ||
+    (now.seconds !== null && now.seconds !== before.seconds) ||
+    now.risks.some((risk) => !before.risks.includes(risk));
+  if (!differs) return null;
+  const mention = food ?? item;
+  return {
+    intent: 'guidance',
+    slots: {
+      ...(mention ? { item: mention } : {}),
+      guidance: {
+        ...before,
+        // How another food was kept is asked alike; when it was made or opened was told of the one before.
+        dates: other ? now.dates : { ...before.dates, ...now.dates },
+        states: other ? now.states : [...before.states.filter((one) => !opposite(one, states)), ...states],
+        where: elsewhere,
+        thawedIn: now.thawedIn ?? before.thawedIn,
+        method: now.method ?? before.method,
+        seconds: now.seconds ?? before.seconds,
+        risks: [...new Set([...before.risks, ...now.risks])],
+        mood: now.mood === 'told' ? before.mood : now.mood,
+      },
+    },
+  };
+};
+
+/** What is frozen is not thawed, and what is cooked not raw. */
+const opposite = (one: string, now: readonly string[]): boolean =>
+  [
+    ['frozen', 'thawed'],
+    ['raw', 'cooked'],
+    ['opened', 'sealed'],
+  ].some((pair) => pair.includes(one) && now.some((state) => state !== one && pair.includes(state)));

@@ -93,8 +93,12 @@ const inAnother = (t: Telling, chunk: ChunkOf<'thing'>, at: number): number | nu
   t.amount = undefined;
   t.definite = true;
   t.group = t.run = [begin(t, holder.mention)];
-  addContents(t, words);
-  for (const part of [chunk, next!, holder]) use(t, part);
+  // "There's no milk in the pottage", "there aren't any nuts in it": free of it, and never said to hold it.
+  const before = chunks.slice(0, at).findLastIndex((one) => !is(one, 'a', 'of', 'any'));
+  const denial = is(chunks[before], 'without', 'not', 'repair') ? chunks[before]! : null;
+  if (denial) addLack(t, words);
+  else addContents(t, words);
+  for (const part of [...(denial ? [denial] : []), chunk, next!, holder]) use(t, part);
   for (let step = at + 2; step < holderAt; step += 1) use(t, chunks[step]!);
   t.inRun = false;
   return holderAt;
