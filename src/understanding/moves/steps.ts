@@ -205,6 +205,7 @@ const isElsewhere = (
   steps: ReadSteps,
   lexicon: StepsLexicon,
   requested: boolean,
+  onwards: boolean,
   held: boolean,
 ): boolean => {
   if (!parsed || score === undefined) return false;
@@ -215,6 +216,8 @@ const isElsewhere = (
   if (acts.every(({ intent }) => noMore.has(intent) || (requested && ofTheSteps.has(intent)))) return false;
   const sure = score >= sureRule;
   const [first, ...more] = acts;
+  // "Skip it" is a way of going on while steps are read, and breaks nothing off.
+  if (onwards && acts.every(({ intent }) => intent === 'cancel')) return false;
   // "Done, what's next": both were said, and a rule that took it for one of them heard the less.
   if (requested && acts.every(({ intent }) => intent === 'done' || intent === 'next')) return false;
   if (sure && more.length === 0 && (plain.has(first!.intent) || ofTheSteps.has(first!.intent))) return true;
@@ -578,6 +581,11 @@ const actsOf = (
       !tokens.some(
         (word, at) => lexicon.at('rooms', tokens, at) > 0 && !steps.anywhere.has(steps.stem(word)),
       );
+    // "Put some on the shopping list": of no step that does not speak of one.
+    const beyond = tokens.some(
+      (word, at) => lexicon.at('elsewhere', tokens, at) > 0 && !steps.anywhere.has(steps.stem(word)),
+    );
+    if (beyond && report !== 'over' && report !== 'not') return null;
     if (act === null || (lexicon.has('deeds', tokens) && !ofSteps && report !== 'over')) return null;
     if (lexicon.has('deeds', tokens) && namesOther(tokens, steps, reader)) return null;
     return [act];
@@ -594,11 +602,14 @@ const actsOf = (
   const said = withoutSmall(tokens, lexicon);
   const onNext: Act = { intent: 'done', slots: { number: steps.at + 2 } };
   const acts = asks.flatMap((asked): readonly Act[] =>
-    asked.ask === 'next' && report === 'over' && reachedIn(before, steps, lexicon) > steps.at
-      ? [{ ...next, slots: { number: reachedIn(before, steps, lexicon) + 1 } }]
-      : asked.ask === 'next' && reported && tellsOfNext(before, steps, lexicon)
-        ? [onNext]
-        : actsOfAsk(asked, after, said, reported, steps, reader, wouldChange),
+    asked.ask === 'timer' && report === 'over' && !steps.waiting
+      ? // "They're floating, so time the last bit": the step that comes now, with its time begun.
+        [onNext]
+      : asked.ask === 'next' && report === 'over' && reachedIn(before, steps, lexicon) > steps.at
+        ? [{ ...next, slots: { number: reachedIn(before, steps, lexicon) + 1 } }]
+        : asked.ask === 'next' && reported && tellsOfNext(before, steps, lexicon)
+          ? [onNext]
+          : actsOfAsk(asked, after, said, reported, steps, reader, wouldChange),
   );
   const all = [...new Map(acts.map((act) => [JSON.stringify(act), act])).values()];
   return all.length > 0 ? all : null;
@@ -778,7 +789,16 @@ export const stepsReading = (
   if (
     !asks &&
     !rings &&
-    isElsewhere(tokens, parsed, score, steps, lexicon, (cut?.asks.length ?? 0) > 0, given.held)
+    isElsewhere(
+      tokens,
+      parsed,
+      score,
+      steps,
+      lexicon,
+      (cut?.asks.length ?? 0) > 0,
+      cut?.asks.some(({ ask }) => ask === 'next') ?? false,
+      given.held,
+    )
   )
     return null;
   // "A hundred and sixty-five or a hundred and seventy-five?" asks which, and reads no thermometer.

@@ -123,7 +123,8 @@ const edited = (request: Request): Made | null => {
 const told = (request: Request, dish: Named, noun: Bit): Made | null => {
   const { bits, tokens, pauses, beside } = request;
   const before = bits.filter(({ to }) => to <= noun.from);
-  if (some(before, 'steps-give', 'through-lead', 'heat-lead') || asks(before)) return null;
+  const shown = !is(noun, 'steps-word', 'ways-word');
+  if (!shown && (some(before, 'steps-give', 'through-lead', 'heat-lead') || asks(before))) return null;
   const end = Math.max(dish.to, noun.to);
   const method = methodIn(bits.filter(({ from }) => from >= end));
   const [said] = method.bits.filter(({ from }) => from <= end + 1);
@@ -149,6 +150,13 @@ const told = (request: Request, dish: Named, noun: Bit): Made | null => {
     used: new Set(tokens.keys()),
   };
 };
+/** "Here's how to heat the chili, in the microwave: …": what is shown is the way of it. */
+const taught = ({ bits, tokens, beside }: Request): Bit | undefined => {
+  const verb = bits.find((bit) => is(bit, 'heat-it', 'cook-it', 'do-it'));
+  const before = tokens.slice(0, verb?.from ?? 0);
+  const shown = before.some((word) => beside(word, 'steps-new'));
+  return shown && before.some((word) => beside(word, 'steps-how')) ? verb : undefined;
+};
 /** Fewer words than that tell no step. */
 const fewestTold = 3;
 
@@ -157,7 +165,8 @@ export const instructionsFrame: Frame = (request) => {
   if (some(bits, 'timer', 'remind', 'topic-list')) return null;
   const change = edited(request);
   if (change) return change;
-  const noun = bits.find((bit) => is(bit, 'steps-word'));
+  const ways = bits.find((bit) => is(bit, 'ways-word'));
+  const noun = bits.find((bit) => is(bit, 'steps-word')) ?? ways ?? taught(request);
   const through = bits.find((bit) => is(bit, 'through-lead'));
   const dish = dishIn(request, (through ?? noun)?.to ?? tokens.length);
   if (!dish || (!noun && !through)) return null;
@@ -182,7 +191,7 @@ export const instructionsFrame: Frame = (request) => {
   const portions = portionsIn(bits);
   const whole = classed(bits, 'steps-all');
   const place = ofKind(bits, 'place').filter(({ from }) => from >= dish.from);
-  const how = asked && !what ? 'told' : whole.length > 0 && !through ? 'all' : null;
+  const how = asked && (!what || noun === ways) ? 'told' : whole.length > 0 && !through ? 'all' : null;
   const [at] = place;
   return {
     acts: [

@@ -83,7 +83,8 @@ export const dishReading = (
   });
   // How many it is asked of, and of how many watts, are no words of a step.
   const figures = bits.filter((bit) => bit.kind === 'number' || bit.kind === 'amount' || is(bit, 'watts'));
-  const away = wordsIn([...said.bits, ...figures]);
+  // Out of where it comes is no word of a step either.
+  const away = wordsIn([...said.bits, ...figures, ...classed(bits, 'heat-from')]);
   const possessive = tokens[named.to - 1]?.endsWith("'s") === true;
   const rest = tokens.flatMap((word, at) =>
     at === named.from
