@@ -101,6 +101,8 @@ export { amend, type Facts } from './changes/describing.js';
 export { merge, split } from './changes/dividing.js';
 export { anotherLike, copyItem, refill } from './changes/copying.js';
 export {
+  bringMarkerBack,
+  loseMarker,
   addMarker,
   defineDots,
   mark,

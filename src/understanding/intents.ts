@@ -662,7 +662,7 @@ export interface HearingContext {
 }
 
 /** One marker; markers at large; what a count on them means; a place, its parts and how full it is. */
-export type TalkedOf = 'marker' | 'markers' | 'meaning' | 'place';
+export type TalkedOf = 'marker' | 'markers' | 'meaning' | 'place' | 'felt';
 
 /** A step by its code, and as the cook told it. */
 export interface StepCalled {

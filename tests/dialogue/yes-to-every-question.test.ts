@@ -72,7 +72,7 @@ const cases: Readonly<Record<Changing, readonly Case[]>> = {
   split: [item({ number: 2 }, 'lentil stew')],
   merge: [unasked('two things are named, and it asks which where one is')],
   mark: [item({ marker: markerWith(false) }), item({ marker: markerWith(true) })],
-  unmark: [item({}, 'pesto')],
+  unmark: [item({}, 'pesto'), none({ asked: 'lost', marker: markerWith(true) })],
   'add-marker': [none({ marker: { ...emptyMention, touch: { fastening: 'ring', texture: 'rubber' } } })],
   'define-dots': [none({ dots: 6, counted: 'knot', words: 'for the neighbours' })],
   'marker-note': [none({ marker: markerWith(true), words: 'washed by hand' })],

@@ -45,6 +45,8 @@ import {
   split,
   startStockTake,
   swapMarkers,
+  loseMarker,
+  bringMarkerBack,
   storageOf,
   take,
   tallyOf,
@@ -338,6 +340,21 @@ describe('markers', () => {
     expect(c.item('rice').markerId).toBeNull();
     expect(itemWithMarker(c.kitchen, c.marker('wooden'))?.id).toBe(barley);
     expect(swapMarkers(c.doing, rice, rice)).toMatchObject({ refused: 'nothing-changes' });
+  });
+
+  it('that is lost is on nothing and not spare, and comes back as it was', () => {
+    const c = cook();
+    c.do((d) => putAway(d, { name: 'rice', touch: { container: 'tub' } }));
+    const wooden = c.marker('wooden');
+    const lost = c.kitchen.markers.get(wooden)!;
+    c.do((d) => mark(d, c.item('rice').id, wooden));
+    c.do((d) => loseMarker(d, wooden));
+    expect(c.item('rice').markerId).toBeNull();
+    expect(c.kitchen.markers.has(wooden)).toBe(false);
+    expect(loseMarker(c.doing, wooden)).toMatchObject({ refused: 'unknown-marker' });
+    c.do((d) => bringMarkerBack(d, lost));
+    expect(c.kitchen.markers.get(wooden)).toEqual(lost);
+    expect(bringMarkerBack(c.doing, lost)).toMatchObject({ refused: 'nothing-changes' });
   });
 
   it('put on a lot are as many as its tubs, alike, and each is freed with its own', () => {

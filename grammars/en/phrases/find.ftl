@@ -180,3 +180,6 @@ between-unknown = What stands between them is not recorded. { CAP($at) } { $coun
    *[other] are also { $items }.
   }
 between-apart = { CAP(THE($one)) } { IS($one) } { $at }, and { THE($other) } { $there }.
+
+guess-so = Yes.
+guess-not = No, not { THE($name) }.

@@ -109,7 +109,10 @@ confirm-care = For the { $marker }: { $care }? Yes or no.
 care-is = { CAP($marker) }: { $care }.
 care-unknown = Nothing is recorded about caring for the { $marker }.
 no-markers = No markers are recorded yet.
-markers-all = { $count } markers, { $spare } spare: { $markers }.
+markers-all = { $count ->
+    [one] One marker
+   *[other] { CAP($count) } markers
+  }, { $spare } spare: { $markers }.
 no-spare = No marker is spare.
 spare-markers = { $count ->
     [one] One spare: { $markers }.
@@ -216,3 +219,11 @@ confirm-dots-none = Until now { $raised } { $dots ->
     [one] , on one food
    *[other] , on { $count } foods
   }. Take the meaning away? Yes or no.
+
+# Lost, and found again.
+marker-lost = { CAP($marker) } taken off record.{ $name ->
+    [none] {""}
+   *[other] {" "}{ CAP(THE($name)) } { HAS($name) } no marker now.
+  }
+confirm-lose-marker = Take the { $marker } off record, as lost? Yes or no.
+marker-back = { CAP($marker) } back, in the spare box.

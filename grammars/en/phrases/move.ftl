@@ -64,3 +64,4 @@ merged-frozen = { $may ->
   }
 merged-oldest = It is as old as the oldest part.
 all-kept = That leaves nothing to move.
+nothing-to-swap = There is nothing there to swap.

@@ -62,6 +62,7 @@ places-empty = { $count ->
    *[other] { $count } are empty: { $places }.
   }
 place-counts = Fewest first: { $places }.
+place-counts-down = Fullest first: { $places }.
 room-not-known = How much room is left, nobody recorded.
     .short = {""}
 

@@ -189,3 +189,6 @@ between-unknown = No está registrado qué hay en medio. { CAP($at) }{ $count ->
    *[other] { " " }también: { $items }.
   }
 between-apart = { CAP(THE($one)) } { $at }, y { THE($other) } { $there }.
+
+guess-so = Sí.
+guess-not = No, { THE($name) } no.

@@ -221,3 +221,11 @@ confirm-dots-none = Hasta ahora { $raised }: { $old }{ $count ->
     [one] , en una comida
    *[other] , en { UNA($count) } comidas
   }. ¿Le quito el significado? Sí o no.
+
+# Perdida, y encontrada otra vez.
+marker-lost = { CAP($marker) }: ya no está en el registro.{ $name ->
+    [none] {""}
+   *[other] {" "}{ CAP(THE($name)) }: ahora no lleva marca.
+  }
+confirm-lose-marker = ¿Quito del registro { THE($marker) }, por perdida? Sí o no.
+marker-back = { CAP($marker) }: de vuelta, entre las que están libres.

@@ -61,3 +61,4 @@ merged-frozen = { $may ->
   }
 merged-oldest = Cuenta como la parte más vieja.
 all-kept = Así no queda nada que mover.
+nothing-to-swap = Ahí no hay nada que cambiar.

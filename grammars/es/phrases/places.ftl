@@ -63,6 +63,7 @@ places-empty = { $count ->
    *[other] { CAP($count) } están vacíos: { $places }.
   }
 place-counts = De menos a más: { $places }.
+place-counts-down = De más a menos: { $places }.
 room-not-known = Cuánto espacio queda, nadie lo registró.
     .short = {""}
 new-whole = Nuevo aquí: { A($place) }.

@@ -58,6 +58,7 @@ const unknownMarker: Reply = {
 };
 
 export const whatsThis: Handler = (act, turn) => {
+  if (act.slots.asked === 'guess') return tellGuess(act, turn);
   const { item, marker, container } = act.slots;
   const { touched } = turn.memory;
   const [settled] = (turn.picked.item ?? []).flatMap((id) => turn.kitchen.items.get(id) ?? []);
@@ -83,6 +84,19 @@ export const whatsThis: Handler = (act, turn) => {
   const mention = item ?? (felt ? { ...emptyMention, touch: felt } : undefined);
   const found = needItem(turn, mention, { question: say('ask-whats-this') });
   return 'reply' in found ? found.reply : tellOne(turn, found.got);
+};
+
+/** "Wooden disc with one dot, that's the flour, isn't it?": yes or no first, and what it is. */
+const tellGuess: Handler = ({ slots: { item, ...slots }, ...act }, turn) => {
+  const { asked: _guess, ...felt } = slots;
+  const told = whatsThis({ ...act, slots: felt }, turn);
+  const guessed = findItems(turn, item).items;
+  const ids = told.memory?.items ?? [];
+  if (ids.length === 0 || guessed.length === 0) return told;
+  const so = ids.length === 1 && guessed.some(({ id }) => id === ids[0]);
+  const among = guessed.some(({ id }) => ids.includes(id));
+  if (among && !so) return told;
+  return { ...told, parts: [say(so ? 'guess-so' : 'guess-not', { name: guessed[0]!.name }), ...told.parts] };
 };
 
 const tellMarkers = (turn: Turn, markers: readonly Marker[], container?: string): Reply => {
@@ -266,13 +280,18 @@ const tellFeel = (turn: Turn, item: Item): Reply => {
   const feel = itemFeel(turn.kitchen, item);
   const marker = item.markerId ? turn.kitchen.markers.get(item.markerId) : undefined;
   const spot = marker?.touch.spot;
+  const meaning = marker?.touch.dots ? turn.kitchen.household.dotMeanings[marker.touch.dots] : undefined;
   return {
     parts: [
       feel ? say('felt-as', { name: item.name, feel }) : say('reach-no-feel'),
       ...(marker && spot ? [say('felt-marker-at', { spot })] : []),
       ...(marker ? [] : [say('no-marker-on', { name: item.name })]),
     ],
-    details: [say('reach-place', { at: placeAt(turn.kitchen, item.placeId, item.spot) })],
+    details: [
+      // What is counted on it tells something, too.
+      ...(meaning ? [say('so-it-is', { meaning })] : []),
+      say('reach-place', { at: placeAt(turn.kitchen, item.placeId, item.spot) }),
+    ],
     memory: about(turn, [item]),
     names: [item.name],
     count: 1,

@@ -26,6 +26,7 @@ import { difference } from './difference.js';
 import { checkMeanings } from './checked.js';
 import { alikeMarkers, careOfAll, caredFor, likeMarker, suggestMarker } from './choose.js';
 import { carryMarker, swapMarkers, wasOn, wornBy } from './carried.js';
+import { foundAgain, loseIt } from './lost.js';
 import type { Say } from '../../speech/answer.js';
 import { groupAmount } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
@@ -69,7 +70,7 @@ export const mark: Handler = (act, turn) => {
   const { slots } = act;
   if (slots.asked === 'swap') return swapMarkers(act, turn);
   if (slots.asked === 'carry') return carryMarker(act, turn);
-  const marker = needMarker(turn, slots.marker ?? pointedMarker(turn), { create: true });
+  const marker = needMarker(turn, slots.marker ?? pointedMarker(turn) ?? lastMarker(turn), { create: true });
   if ('reply' in marker) return marker.reply;
   if (!marker.got) return askMarker(say('ask-mark-with'));
   const found = needItems(turn, slots.item, {
@@ -169,6 +170,7 @@ const wornBySpoken = ({ kitchen, memory }: Turn, said: Mention | undefined): Ite
 
 export const unmark: Handler = (act, turn) => {
   const { slots } = act;
+  if (slots.asked === 'lost') return loseIt(act, turn);
   const worn = slots.item ? null : wornBySpoken(turn, slots.marker);
   const byMarker =
     slots.marker && !worn ? needMarker(turn, slots.marker, { create: false, spareFirst: false }) : null;
@@ -195,11 +197,15 @@ export const unmark: Handler = (act, turn) => {
     parts: [say('unmarked', { name: item.name, ...(marker ? { marker: markerNoun(marker) } : {}) })],
     changes: [change],
     doubt: say('confirm-unmark', { name: item.name }),
-    memory: about(turn, [item]),
+    memory: { ...about(turn, [item]), ...(marker ? { markerId: marker.id } : {}) },
   }));
 };
 
 export const addMarker: Handler = (act, turn) => {
+  if (act.slots.asked === 'found') {
+    const found = foundAgain(act, turn);
+    if (found) return found;
+  }
   const { marker, container, dots, counted } = act.slots;
   const felt: Touch = {
     ...container,
@@ -310,7 +316,8 @@ export const markers: Handler = (act, turn) => {
   if (asked === 'cares' || asked === 'cares of those') return careOfAll(act, turn);
   const meant = asked === 'count' ? countMeaning(turn, words ?? '') : null;
   if (asked === 'count' && meant === null) return { parts: [notFound('nothing-like-that')], count: 0 };
-  const count = dots ?? meant ?? marker?.touch?.dots;
+  const ofKind = marker?.touch?.fastening ?? marker?.touch?.shape;
+  const count = dots ?? meant ?? (ofKind === undefined ? marker?.touch?.dots : undefined);
   const kind = counted ?? marker?.touch?.counted ?? countedHere(turn.kitchen);
   const meanings = Object.entries(turn.kitchen.household.dotMeanings);
   if (count !== undefined) {
@@ -330,9 +337,13 @@ export const markers: Handler = (act, turn) => {
     );
     return { parts, count: parts.length };
   }
-  const spare = spareMarkers(turn.kitchen);
-  if (asked === 'all') {
-    const all = [...turn.kitchen.markers.values()];
+  const fits = marker?.touch && ofKind !== undefined ? alikeIn(turn, marker.touch) : null;
+  const free = spareMarkers(turn.kitchen);
+  const spare = fits ? free.filter((one) => fits.includes(one)) : free;
+  if (asked === 'all' || (fits && spare.length === 0)) {
+    const all = fits ?? [...turn.kitchen.markers.values()];
+    if (fits && fits.length === 0)
+      return { parts: [say('no-such-marker', { marker: touchNoun(marker!.touch!) })], count: 0 };
     const { first, more, left } = inGroups(all.map((one) => markerWithUse(turn, one)));
     if (all.length === 0) return { parts: [say('no-markers')], count: 0 };
     return {
@@ -350,8 +361,14 @@ export const markers: Handler = (act, turn) => {
     parts: [say('spare-markers', { count: spare.length, markers: list(first) }), ...andMore(left)],
     more,
     count: spare.length,
+    // "Put that one on the salami".
+    ...(spare.length === 1 ? { memory: { markerId: spare[0]!.id } } : {}),
   };
 };
+
+/** Those of a kind: "which magnets have we got". */
+const alikeIn = ({ kitchen }: Turn, touch: Touch): readonly Marker[] =>
+  findMarkers(kitchen, touch).flatMap(({ of, differs }) => (differs.length === 0 ? [of] : []));
 
 const markerWithUse = (turn: Turn, marker: Marker): Say => {
   const on = itemWithMarker(turn.kitchen, marker.id);

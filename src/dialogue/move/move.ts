@@ -5,6 +5,7 @@ import {
   isRefreeze,
   isFrozen,
   isRefused,
+  itemsAt,
   applyChange,
   merge as mergeChange,
   move as moveChange,
@@ -16,7 +17,7 @@ import {
   thaw as thawChange,
   storageOf,
 } from '../../kitchen/index.js';
-import type { Change, Item } from '../../kitchen/model.js';
+import type { Change, Id, Item } from '../../kitchen/model.js';
 import type { Say, Value } from '../../speech/answer.js';
 import type { PlainDate } from '../../terms/dates.js';
 import type { Act, SaidDate, Slots } from '../../understanding/intents.js';
@@ -125,7 +126,45 @@ const fromThere = ({ from, item, ...slots }: Slots): Slots => ({
   ...(from ? { from } : {}),
 });
 
+/** "Swap over what's in the two drawers": what is in each goes to the other. */
+const swapPlaces = ({ slots }: Act, turn: Turn): Reply => {
+  const two = slots.from ? null : (slots.place?.candidates ?? []).map(({ id }) => id);
+  const ids: Id[] = [];
+  if (two) ids.push(...two);
+  else
+    for (const [slot, mention] of [
+      ['from', slots.from],
+      ['place', slots.place],
+    ] as const) {
+      const found = needPlace(turn, mention, { slot, question: say('ask-move-where', { name: '' }) });
+      if ('reply' in found) return found.reply;
+      ids.push(found.got.place.id);
+    }
+  const [one, other] = ids as [Id, Id];
+  const held = { one: itemsAt(turn.kitchen, one), other: itemsAt(turn.kitchen, other) };
+  if (one === other || held.one.length + held.other.length === 0)
+    return { parts: [say('nothing-to-swap')], memory: { placeId: one } };
+  const goes = new Map([
+    ...held.one.map(({ id }) => [id, other] as const),
+    ...held.other.map(({ id }) => [id, one] as const),
+  ]);
+  const items = [...held.one, ...held.other];
+  const made = each(turn, items, (now, item) =>
+    moveChange(now, item.id, { placeId: goes.get(item.id)!, spot: null }),
+  );
+  if ('reply' in made) return made.reply;
+  const told = ([some, to]: readonly [readonly Item[], Id]): Say[] =>
+    some.length > 0 ? [say('moved', { name: nameOf(some), at: placeAt(turn.kitchen, to) })] : [];
+  return {
+    parts: [...told([held.one, other]), ...told([held.other, one])],
+    changes: made.changes,
+    memory: { ...about(turn, items), placeId: one },
+    names: items.map(({ name }) => name),
+  };
+};
+
 export const move: Handler = (act, turn) => {
+  if (act.slots.asked === 'swap') return swapPlaces(act, turn);
   const slots = fromThere(act.slots);
   const found = itemsOf(turn, slots, say('ask-move-what'));
   if ('reply' in found) return found.reply;

@@ -337,11 +337,48 @@ const wholeOfKind = (turn: Turn, kind: PlaceKind): Reply | null => {
   };
 };
 
+interface Counted {
+  readonly id: Id;
+  readonly items: number;
+}
+
+/** Every place of that kind, or of those named, with how many things are in it, the fewest first. */
+const partsByRoom = (turn: Turn, kind: PlaceKind, mention: PlaceMention | undefined): readonly Counted[] => {
+  const within = (mention?.candidates ?? []).map(({ id }) => id);
+  return [...turn.kitchen.places.values()]
+    .filter(
+      ({ id, kind: its }) =>
+        its === kind && (!mention || within.some((outer) => placeUnder(turn.kitchen, id, outer))),
+    )
+    .map(({ id }) => ({ id, items: itemsAt(turn.kitchen, id).length }))
+    .sort((a, b) => a.items - b.items);
+};
+
+const tellRoom = (those: readonly Counted[], turn: Turn, fullest: boolean): Reply => {
+  const inTurn = fullest ? [...those].reverse() : those;
+  const entries = inTurn.map(({ id, items }) =>
+    say('place-count', { place: placeNoun(turn.kitchen, id), count: items }),
+  );
+  const { first, more, left } = inGroups(entries);
+  return {
+    parts: [
+      say(fullest ? 'place-counts-down' : 'place-counts', { places: list(first) }),
+      ...andMore(left),
+      ...(fullest ? [] : [say('room-not-known')]),
+    ],
+    more,
+    count: those.length,
+    memory: { placeId: inTurn[0]!.id },
+  };
+};
+
 export const placeState: Handler = (act, turn) => {
   const { asked, place: mention, placeKind } = act.slots;
   const kind = kindNamed(placeKind, turn.locale);
   const whole = kind ? wholeOfKind(turn, kind) : null;
-  if (whole) return whole;
+  if (whole && asked !== 'full') return whole;
+  const those = kind && (asked === 'room' || asked === 'full') ? partsByRoom(turn, kind, mention) : [];
+  if (those.length > 0) return tellRoom(those, turn, asked === 'full');
   const found = findPlace(turn, mention);
   if (found.found === 'one') {
     const { id } = found.place;

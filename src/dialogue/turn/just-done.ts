@@ -1,5 +1,6 @@
 /** What the turn before changed, for whoever hears the next: it may be put right, taken back or added to. */
 import type { Change, Kitchen } from '../../kitchen/model.js';
+import type { Filter } from '../../protocol/query.js';
 import type { Answered, Intent, LastDone, ListAtHand, TalkedOf } from '../../understanding/intents.js';
 import type { Conversation } from '../api.js';
 import { shoppingList } from '../../kitchen/index.js';
@@ -101,11 +102,15 @@ export const talkedOf = (conversation: Conversation): TalkedOf | null => talkedO
 export const talkedOfIn = ({ told, asked, done, turns }: State): TalkedOf | null => {
   const marked = done?.turn === turns - 1 && done.changes.some(({ verb }) => markedBy.has(verb));
   if (marked) return 'marker';
-  if (asked !== null && asked.turn === turns - 1) return asked.query.ask.includes('feel') ? 'marker' : null;
+  if (asked !== null && asked.turn === turns - 1) {
+    if (asked.query.ask.includes('feel')) return 'marker';
+    return asked.query.where.some(isFelt) ? 'felt' : null;
+  }
   const act = told?.turn === turns - 1 ? told.act : null;
   if (!act) return null;
   const { intent, slots } = act;
   if (ofMarker.has(intent) || (intent === 'tell-about' && slots.asked === 'feel')) return 'marker';
+  if (intent === 'whats-this') return 'felt';
   if (ofPlaces.has(intent)) return 'place';
   if (intent === 'define-dots') return 'meaning';
   if (intent !== 'markers') return null;
@@ -113,4 +118,7 @@ export const talkedOfIn = ({ told, asked, done, turns }: State): TalkedOf | null
   const counted = slots.dots !== undefined || slots.asked === 'dots' || slots.asked === 'count';
   return counted && !notMeanings.has(slots.asked ?? '') ? 'meaning' : 'markers';
 };
+/** "Which dish has the star magnet": known by a marker. */
+const isFelt = (filter: Filter): boolean =>
+  filter.by === 'felt' && (filter.touch.fastening ?? filter.touch.shape ?? filter.touch.dots) !== undefined;
 const markedBy: ReadonlySet<string> = new Set(['marked', 'unmarked', 'added a marker']);

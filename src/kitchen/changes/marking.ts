@@ -103,6 +103,25 @@ export const unmark = (doing: Doing, itemId: Id): Result => {
   );
 };
 
+/**
+ * A marker that was lost or broke: it is on nothing any more, and not spare either. Refused: unknown-marker.
+ */
+export const loseMarker = (doing: Doing, markerId: Id): Result => {
+  const marker = doing.kitchen.markers.get(markerId);
+  if (!marker) return refuse('unknown-marker', { ids: [markerId] });
+  const on = itemWithMarker(doing.kitchen, markerId);
+  return change('unmarked', on ? [on.name] : [], [
+    ...(on ? [itemOp(on, { markerId: null })] : []),
+    op('marker', markerId, marker, null),
+  ]);
+};
+
+/** One that was lost turned up: in the spare box, as it was. Refused: nothing-changes (it was never gone). */
+export const bringMarkerBack = (doing: Doing, lost: Marker): Result =>
+  doing.kitchen.markers.has(lost.id)
+    ? refuse('nothing-changes', { ids: [lost.id] })
+    : change('added a marker', [], [op('marker', lost.id, null, lost)]);
+
 const ON_THE_MARKER: readonly (keyof Touch)[] = [
   'texture',
   'shape',

@@ -51,6 +51,7 @@ import { listBitsOf } from './requests/list/pieces.js';
 import { instructionsFrame } from './requests/instructions.js';
 import { lastCheckFrame } from './requests/last-check.js';
 import { markerFrames } from './requests/markers.js';
+import { markersMetFrames } from './requests/markers-met.js';
 import { marksCheckedFrame, meaningsFrame } from './requests/meanings.js';
 import { placeFrames } from './requests/places.js';
 import { puttingRightFrame } from './requests/putting-right.js';
@@ -75,6 +76,7 @@ const frames: readonly Frame[] = [
   bringingBackFrame,
   undoingFrame,
   marksCheckedFrame,
+  ...markersMetFrames,
   ...markerFrames,
   ...placeFrames,
   meaningsFrame,
@@ -217,6 +219,12 @@ export const listTalkOf = (guess: Guess, reader: Reader, list: ListAtHand | null
   return said !== null && list !== null && onTheList({ ...said, list }) !== null;
 };
 
+/** With its endings spelled out: "the bead's come off". */
+const spelledTokens = (guess: Guess, { rules, language }: Reader): readonly string[] => {
+  const lexicon = movesLexicon(language);
+  return lexicon ? lexicon.forms.spelledOut(guess.said, guess.pauses, rules, lexicon).tokens : guess.said;
+};
+
 const onceOnly = <T>(make: () => T): (() => T) => {
   let made: { readonly value: T } | null = null;
   return () => (made ??= { value: make() }).value;
@@ -261,6 +269,10 @@ export const requestReading = (
     onList,
     asAsides: onceOnly(() => asideTalk(guess, reader, clocks)),
     answered,
+    spelledOut: onceOnly(() => {
+      const spelled = spelledTokens(guess, reader);
+      return { tokens: spelled, bits: bitsOf(spelled, reader.rules, words, clocks) };
+    }),
     oneInside: within,
     lengthAt: (from: number) => {
       const [longest] = (

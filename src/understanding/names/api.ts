@@ -91,7 +91,12 @@ export interface NamedRecords {
     readonly position: number | null;
     readonly aliases: readonly string[];
   };
-  marker: { readonly id: string; readonly touch: Touch };
+  marker: {
+    readonly id: string;
+    readonly touch: Touch;
+    /** What is written on it: it goes by that, too. */
+    readonly codes?: readonly string[];
+  };
   /** A food word known to everybody (id: any key, e.g. the word). */
   food: { readonly id: string; readonly name: string };
 }

@@ -4,7 +4,7 @@ import { descriptionsAt } from '../touch/descriptions.js';
 import { lexiconFor, type Lexicon } from '../words/lexicon.js';
 import { rememberingRule } from '../words/rule.js';
 import type { HouseholdNames, MarkerMatch, NamedKind, NamedMatch, NamedRecords, PlaceMatch } from './api.js';
-import { createMarkerIndex } from './markers.js';
+import { createCodeIndex, createMarkerIndex } from './markers.js';
 import { createNameIndex, type NameIndex } from './name-index.js';
 import { otherNamesOf } from './other-names.js';
 import { placesAt } from './place-phrases.js';
@@ -78,6 +78,7 @@ export const createHouseholdNames = (locale: string, foods: readonly string[] = 
   const ownFoods = createNameIndex(lexicon);
   const tree = createPlaceTree();
   const markers = createMarkerIndex();
+  const markerCodes = createCodeIndex();
   const everybodysFoods = foodIndex(foods, lexicon);
   const personNames = new Map<string, string>();
   /** Stems of each item's maker, and how many items have a maker of that stem. */
@@ -116,7 +117,10 @@ export const createHouseholdNames = (locale: string, foods: readonly string[] = 
       tree.set(record);
       placeNames.set({ id: record.id, names: [record.name, ...record.aliases], gone: false });
     },
-    marker: ({ id, touch }) => markers.set(id, touch),
+    marker: ({ id, touch, codes = [] }) => {
+      markers.set(id, touch);
+      markerCodes.set(id, touch, codes);
+    },
     food: ({ id, name }) => ownFoods.set({ id, names: [name], gone: false }),
   };
 
@@ -215,8 +219,17 @@ export const createHouseholdNames = (locale: string, foods: readonly string[] = 
         value: value(match),
         weight,
       })),
-    'kitchen:marker': (tokens, from) =>
-      descriptionsAt(tokens, from, lexicon).map(({ touch, length }, place) => ({
+    'kitchen:marker': (tokens, from) => [
+      ...markerCodes.at(tokens, from).map(({ id, touch, length }) => ({
+        length,
+        value: value({
+          words: tokens.slice(from, from + length).join(' '),
+          touch,
+          candidates: [{ id, fit: 1 }],
+        }),
+        weight: 1,
+      })),
+      ...descriptionsAt(tokens, from, lexicon).map(({ touch, length }, place) => ({
         length,
         value: value({
           words: tokens.slice(from, from + length).join(' '),
@@ -225,6 +238,7 @@ export const createHouseholdNames = (locale: string, foods: readonly string[] = 
         }),
         weight: place === 0 ? 1 : 0.5,
       })),
+    ],
     'kitchen:message': (tokens, from) => messageAt(tokens, from),
     'kitchen:words': (tokens, from) => unknownWordsAt(tokens, from, lexicon),
   };
@@ -257,8 +271,10 @@ export const createHouseholdNames = (locale: string, foods: readonly string[] = 
       forget();
     },
     remove(kind, id) {
-      if (kind === 'marker') markers.remove(id);
-      else if (kind === 'place') {
+      if (kind === 'marker') {
+        markers.remove(id);
+        markerCodes.remove(id);
+      } else if (kind === 'place') {
         tree.remove(id);
         placeNames.remove(id);
       } else indexes[kind]!.remove(id);

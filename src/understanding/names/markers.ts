@@ -66,3 +66,41 @@ export const createMarkerIndex = (): MarkerIndex => {
     },
   };
 };
+
+interface CodeIndex {
+  set(id: string, touch: Touch, codes: readonly string[]): void;
+  remove(id: string): void;
+  /** Those whose code is said there, word for word. */
+  at(
+    tokens: readonly string[],
+    from: number,
+  ): readonly { readonly id: string; readonly touch: Touch; readonly length: number }[];
+}
+
+/** Markers by what is written on them: "shelf card nine". One word alone, such as a device's number, is no name. */
+export const createCodeIndex = (): CodeIndex => {
+  const codesOf = new Map<string, { touch: Touch; codes: readonly (readonly string[])[] }>();
+  return {
+    set(id, touch, codes) {
+      const spoken = codes
+        .map((code) =>
+          code
+            .toLowerCase()
+            .split(/[^\p{L}\p{N}']+/u)
+            .filter(Boolean),
+        )
+        .filter((words) => words.length > 1);
+      if (spoken.length > 0) codesOf.set(id, { touch, codes: spoken });
+      else codesOf.delete(id);
+    },
+    remove: (id) => void codesOf.delete(id),
+    at(tokens, from) {
+      const found: { id: string; touch: Touch; length: number }[] = [];
+      for (const [id, { touch, codes }] of codesOf)
+        for (const words of codes)
+          if (words.every((word, at) => tokens[from + at] === word))
+            found.push({ id, touch, length: words.length });
+      return found;
+    },
+  };
+};

@@ -45,6 +45,8 @@ export interface Request {
   /** As pieces of short talk of other matters, and what the answer before was to. */
   readonly asAsides: () => SaidAside | null;
   readonly answered: Answered | null;
+  /** The same with its endings spelled out, as what is told is read. */
+  readonly spelledOut: () => { readonly bits: readonly Bit[]; readonly tokens: readonly string[] };
   /** Whether a word stands in that list. */
   readonly says: (word: string, list: string) => boolean;
   /** Whether it is a small word of that list, which is no constituent (`beside` in requests.json). */

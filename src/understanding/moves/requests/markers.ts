@@ -165,7 +165,7 @@ const wasOnFrame: Frame = (request) => {
   const [marker, ...more] = spokenOf(bits);
   if (more.length > 0 || (!marker && talkedOf !== 'marker')) return null;
   const felt = marker?.kind === 'marker' && isFelt(marker) ? { marker: marker.mention } : {};
-  return made(request, 'markers', { asked: 'was-on', ...felt }, !marker);
+  return { ...made(request, 'markers', { asked: 'was-on', ...felt }, !marker), ours: true };
 };
 
 /** "How many markers have I got", "read me all my markers". */
@@ -188,14 +188,15 @@ const suggestFrame: Frame = (request) => {
   const marked = spokenOf(bits);
   const [thing, ...more] = thingsIn(bits);
   if (marked.length !== 1 || !isPlain(marked[0]) || !thing || more.length > 0) return null;
-  if (some(bits, 'not', 'remind', 'if')) return null;
+  // "That I can not mix up with the others" is what it is wanted for.
+  if ((some(bits, 'not') && !some(bits, 'mix-up', 'mix')) || some(bits, 'remind', 'if')) return null;
   const any = anyOne(request, marked[0]!);
   // "The feta's marker" is the one it has, "what marker is on the capers" asks what there is.
   if (thing.to === marked[0]!.from && !any) return null;
   const wanted = some(bits, 'marker-suggest') || (some(bits, 'marker-put') && any);
   const which = some(bits, 'wh') && tokens.some((word) => beside(word, 'would'));
   if (!wanted && !(which && some(bits, 'marker-put', 'marker-suits', 'put-on', 'set', 'agree'))) return null;
-  return made(request, 'markers', { asked: 'suggest', item: thing.mention });
+  return { ...made(request, 'markers', { asked: 'suggest', item: thing.mention }), ours: true };
 };
 const anyOne = ({ tokens, beside }: Request, { from }: Bit): boolean =>
   beside(tokens[from] ?? '', 'any-one') || beside(tokens[from - 1] ?? '', 'any-one');
@@ -221,8 +222,8 @@ export const markerFrames: readonly Frame[] = [
   swapFrame,
   carryFrame,
   wasOnFrame,
-  mixUpFrame,
   suggestFrame,
+  mixUpFrame,
   careFrame,
   freeFrame,
   allMarkersFrame,

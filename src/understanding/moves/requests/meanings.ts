@@ -245,6 +245,14 @@ export const meaningsFrame: Frame = (request) => {
   if (!last || asks.length > 0 || dots.count === null || dots.bits[0]!.from > last.from) return null;
   const words = meantAfter(request, last);
   if (words === '') return null;
+  // "Five dots, does that mean anything": what has any meaning is asked, and none is given.
+  const opens = bits.find((bit) => !is(bit, 'opener', 'aside'));
+  const turned = tokens.slice(0, last.from).some((word) => beside(word, 'means-asks'));
+  if (turned || beside(tokens[opens?.from ?? 0] ?? '', 'means-asks') || beside(words, 'any-meaning'))
+    return {
+      acts: [{ intent: 'markers', slots: { asked: 'dots', dots: dots.count, ...kind } }],
+      used: new Set(tokens.keys()),
+    };
   return {
     acts: [{ intent: 'define-dots', slots: { dots: dots.count, words, ...kind } }],
     used: new Set(tokens.map((_, at) => at).filter((at) => at >= dots.bits[0]!.from)),

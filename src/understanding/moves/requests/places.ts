@@ -154,6 +154,49 @@ const removeFrame: Frame = (request) => {
 const within = ({ oneInside }: Request, inner: BitOf<'place'>, outer: BitOf<'place'>): PlaceMention =>
   oneInside(inner.place.words ?? '', outer.place.words ?? '') ?? inner.place;
 
+/** "Add a drawer called the cheese drawer to the fridge", "put a shelf in the pantry and call it the spice shelf". */
+const namedNewFrame: Frame = (request) => {
+  const { bits, tokens, beside } = request;
+  if (some(bits, 'wh', 'if', 'not', 'remind', 'timer')) return null;
+  const kind = tokens.findIndex(
+    (word, at) => beside(word, 'parts-word') && beside(tokens[at - 1] ?? '', 'any-one'),
+  );
+  const called = classed(bits, 'called', 'rename-it').find(({ from }) => from > kind);
+  if (kind < 0 || !called || !tokens.slice(0, kind).some((word) => beside(word, 'makes-place'))) return null;
+  const places = request.anywhere('place').filter((bit) => bit.from > kind && !isKind(request, bit));
+  // Where it is may stand before its name, or after it.
+  const into = (bit: BitOf<'place'>): boolean =>
+    [1, 2].some((back) => beside(tokens[bit.from - back] ?? '', 'into-place'));
+  const outer =
+    places.find((bit) => bit.to <= called.from) ??
+    places.findLast((bit) => bit.from > called.to && into(bit));
+  let end = outer && outer.from > called.to ? outer.from : tokens.length;
+  while (
+    end > called.to &&
+    (beside(tokens[end - 1]!, 'into-place') || beside(tokens[end - 1]!, 'name-trails'))
+  )
+    end -= 1;
+  let start = called.to;
+  while (start < end && beside(tokens[start]!, 'name-leads')) start += 1;
+  if (start >= end) return null;
+  // "A shelf in the pantry" may be read as the shelves that are there: it is part of what they are part of.
+  const part = request
+    .anywhere('place')
+    .find((bit) => bit.from <= kind && bit.to > kind + 1 && bit.to <= called.from);
+  const inside = outer ?? part;
+  return made(
+    request,
+    'build-place',
+    {
+      ...(inside ? { place: inside.place } : {}),
+      placeNames: [tokens.slice(start, end).join(' ')],
+      placeKind: tokens[kind]!,
+      asked: outer || !part ? 'new' : 'new part',
+    },
+    true,
+  );
+};
+
 /** "There's a new place in the pantry, called the spice rack", "I want to add a place". */
 const addFrame: Frame = (request) => {
   const { bits, tokens, beside } = request;
@@ -278,8 +321,83 @@ const moveAllFrame: Frame = (request) => {
   );
 };
 
+/** "The top and the bottom shelf of the pantry": the part said by where it is alone is of the other's kind. */
+const partBeside = (
+  { tokens, beside, oneInside }: Request,
+  position: Bit,
+  other: BitOf<'place'>,
+): PlaceMention | null => {
+  const words = tokens.slice(other.from, other.to);
+  const kind = words.findIndex((word) => beside(word, 'parts-word'));
+  const outer = words.slice(kind + 1).filter((word) => !beside(word, 'articles') && !beside(word, 'out-of'));
+  if (kind < 0 || outer.length === 0) return null;
+  const side = tokens.slice(position.from, position.to).filter((word) => !beside(word, 'articles'));
+  return oneInside([...side, words[kind]!].join(' '), outer.join(' '));
+};
+
+/** The two places that are spoken of, in the order in which they stand. */
+const twoPlaces = (request: Request): readonly [PlaceMention, PlaceMention] | null => {
+  const { bits } = request;
+  const [one, other, ...more] = ofKind(bits, 'place').filter((bit) => !isKind(request, bit));
+  if (!one || more.length > 0) return null;
+  if (other) return [one.place, other.place];
+  const position = classed(bits, 'position')[0];
+  const part = position ? partBeside(request, position, one) : null;
+  if (!part || !position) return null;
+  return position.from < one.from ? [part, one.place] : [one.place, part];
+};
+
+/** "Swap over what's in the two drawers", "swap the top and the bottom shelf round": what is in each goes to the other. */
+const swapPlacesFrame: Frame = (request) => {
+  const { bits } = request;
+  if (!some(bits, 'swap') || some(bits, 'not', 'if', 'remind', 'timer', 'marker-word')) return null;
+  if (thingsIn(bits).length > 0 || ofKind(bits, 'marker').length > 0) return null;
+  const both = twoPlaces(request);
+  if (both) return made(request, 'move', { asked: 'swap', from: both[0], place: both[1] }, true);
+  // "The two kitchen freezer drawers": two of a kind, said at once.
+  const [one, ...more] = ofKind(bits, 'place');
+  return one && more.length === 0 && one.place.candidates.length === 2
+    ? made(request, 'move', { asked: 'swap', place: one.place }, true)
+    : null;
+};
+
+/** "Clear the top drawer into the bottom one": all of it moved. */
+const emptyIntoFrame: Frame = (request) => {
+  const { bits, tokens, beside } = request;
+  const opens = bits.findIndex((bit) => !isSmall(bit));
+  const verb = bits[opens];
+  if (!verb || !tokens.slice(verb.from, verb.to).some((word) => beside(word, 'empties'))) return null;
+  if (thingsIn(bits).length > 0 || some(bits, 'not', 'if', 'remind', 'timer', 'wh')) return null;
+  if (!tokens.some((word) => beside(word, 'into-place'))) return null;
+  const both = twoPlaces(request);
+  if (!both) return null;
+  const item: Mention = { ...emptyMention, pointer: 'all', at: both[0] };
+  return made(request, 'move', { item, place: both[1] }, true);
+};
+
+/** "Which bin has the most room", "which of the fridge shelves is fullest": of one kind of place, by what is in each. */
+const roomFrame: Frame = (request) => {
+  const { bits, tokens } = request;
+  const room = some(bits, 'most-room');
+  if ((!room && !some(bits, 'least-room')) || !some(bits, 'wh', 'asking-word', 'parts-list')) return null;
+  if (thingsIn(bits).length > 0 || some(bits, 'not', 'if', 'remind', 'timer')) return null;
+  const [place, ...more] = ofKind(bits, 'place').filter((bit) => !isKind(request, bit));
+  const kind = tokens.find((word) => request.beside(word, 'parts-word'));
+  if (!kind || more.length > 0) return null;
+  return made(
+    request,
+    'place-state',
+    { placeKind: kind, ...(place ? { place: place.place } : {}), asked: room ? 'room' : 'full' },
+    true,
+  );
+};
+
 /** What is told apart by one word comes first. */
 export const placeFrames: readonly Frame[] = [
+  namedNewFrame,
+  swapPlacesFrame,
+  emptyIntoFrame,
+  roomFrame,
   addFrame,
   removeFrame,
   fullnessFrame,
