@@ -384,12 +384,14 @@ const roomFrame: Frame = (request) => {
   const [place, ...more] = ofKind(bits, 'place').filter((bit) => !isKind(request, bit));
   const kind = tokens.find((word) => request.beside(word, 'parts-word'));
   if (!kind || more.length > 0) return null;
-  return made(
+  const acts = made(
     request,
     'place-state',
     { placeKind: kind, ...(place ? { place: place.place } : {}), asked: room ? 'room' : 'full' },
     true,
   );
+  // No other reading says more of it: it is asked of no food that was told of before.
+  return { ...acts, ours: true };
 };
 
 /** What is told apart by one word comes first. */
