@@ -100,7 +100,9 @@ const isHeld = (
     case 'place':
       return chunk.fit < surely || hasRole(held, 'place', 'from', 'spot', 'beside');
     case 'person':
-      return (chunk.candidates[0]?.fit ?? 0) < surely || hasRole(held, 'person', 'maker', 'owner', 'eaters', 'by');
+      return (
+        (chunk.candidates[0]?.fit ?? 0) < surely || hasRole(held, 'person', 'maker', 'owner', 'eaters', 'by')
+      );
     case 'amount':
       return (
         chunk.amount.unit === 'piece' ||

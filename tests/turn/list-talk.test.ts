@@ -36,7 +36,11 @@ describe('the list', () => {
     [[list, 'Bea came home with everything, so it can all come off', list], /empty/u, /lemons/u],
     [['take the paper towels off the list', 'put those back on, we do need them', list], /towels/u, /empty/u],
     [['which fruit do we need to buy'], /lemons/u, /towels/u],
-    [['add pecans to the list', "is there anything on the list Junie shouldn't eat"], /Pecans.*tree nuts/u, /towels/u],
+    [
+      ['add pecans to the list', "is there anything on the list Junie shouldn't eat"],
+      /Pecans.*tree nuts/u,
+      /towels/u,
+    ],
   ])('%j', async (said, has, lacks) => {
     const text = await listAfter(...said);
     expect(text).toMatch(has);

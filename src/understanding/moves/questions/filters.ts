@@ -442,7 +442,9 @@ const furtherIn = (
   pieces.find((piece, at) => {
     const next = pieces[at + 1];
     const named = next !== undefined && (next.kind === 'thing' || next.kind === 'felt' || is(next, 'one'));
-    const asked = pieces.slice(0, at + 1).some((one) => is(one, 'any', 'whether', 'what', 'which', 'how-many'));
+    const asked = pieces
+      .slice(0, at + 1)
+      .some((one) => is(one, 'any', 'whether', 'what', 'which', 'how-many'));
     return !taken.has(piece) && is(piece, 'further') && asked && named && tokens[piece.from] !== 'the';
   });
 

@@ -56,7 +56,9 @@ const partsFrame: Frame = (request) => {
   const kind = kindIn(request, named);
   const asks = some(bits, 'wh', 'parts-list');
   if (tour.length === 0 && (!kind || !asks)) return null;
-  if (thingsIn(bits).length > 0 || some(bits, 'not', 'if', 'remind', 'timer')) return null;
+  // "Take me through it" is of the dish, or of whatever was spoken of.
+  const ofFood = thingsIn(bits).length > 0 || tokens.some((word) => beside(word, 'points'));
+  if (ofFood || some(bits, 'not', 'if', 'remind', 'timer')) return null;
   const [place, ...more] = named;
   const lists = [
     'wh',

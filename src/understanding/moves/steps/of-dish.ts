@@ -73,6 +73,8 @@ export const dishReading = (
   const named = namedIn(tokens, reader, told, (word) => lexicon.at('pointing', [word], 0) > 0);
   if (!named) return null;
   const bits = bitsOf(tokens, reader.rules, words, []);
+  // "Could you take me through heating the stew": bidden to begin, and no question of a step.
+  if (classed(bits, 'through-lead').length > 0) return null;
   const said = methodIn(bits);
   const method = said.slots.method ? heatMethodIn(said.slots.method, locale) : null;
   const ways = method ? named.ways.filter((way) => way.method === method) : named.ways;

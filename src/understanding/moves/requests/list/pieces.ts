@@ -150,5 +150,3 @@ export const listBitsOf = (
 
 /** Says nothing, or only how the sentence is built. */
 export const isIdle = (bit: Bit | undefined): boolean => is(bit, ...idle, 'else-on', 'prep', 'and', 'is');
-
-export const thingIn = (bit: Bit | undefined): BitOf<'thing'> | null => (bit?.kind === 'thing' ? bit : null);
