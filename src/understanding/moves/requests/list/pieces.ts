@@ -5,7 +5,7 @@ import { emptyMention, type ListAtHand } from '../../../intents.js';
 import type { Offer } from '../../api.js';
 import { cheapestCover, constituentsAt, openNamesAt } from '../../chunks.js';
 import { movesLexicon } from '../../lexicon.js';
-import type { Bit,} from '../bits.js';
+import type { Bit } from '../bits.js';
 import { is } from '../bits.js';
 import type { RequestWords } from '../lexicon.js';
 import { wordsOfMatter } from './words.js';
