@@ -68,6 +68,7 @@ timer = Timer
 reminder = Reminder
 timers = Timers and reminders
 timer-left = { $label }: { $left } left
+timer-held = { $label }: paused with { $left } left
 timer-end = End it
 timer-ended = { $label } is ended.
 left-hours = { $hours } h { $minutes } min

@@ -69,6 +69,7 @@ timer = Temporizador
 reminder = Recordatorio
 timers = Temporizadores y recordatorios
 timer-left = { $label }: faltan { $left }
+timer-held = { $label }: en pausa, faltan { $left }
 timer-end = Terminarlo
 timer-ended = { $label }: terminado.
 left-hours = { $hours } h { $minutes } min

@@ -25,7 +25,13 @@ export const kitchenReminders: FastifyPluginAsyncZod<Context> = async (app, cont
       return [...kitchen.reminders.values()]
         .filter((reminder) => reminder.deliveredAt === null)
         .sort((one, other) => one.due.localeCompare(other.due))
-        .map(({ id, kind, label, due }) => ({ id, kind, label, due }));
+        .map(({ id, kind, label, due, heldLeft }) => ({
+          id,
+          kind,
+          label,
+          due,
+          ...(heldLeft === undefined ? {} : { heldLeft }),
+        }));
     },
   );
 

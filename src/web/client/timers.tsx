@@ -5,8 +5,8 @@ import { t } from './language.js';
 import { OutcomeHere } from './outcome.js';
 import type { BoardState } from './use-board.js';
 
-const left = (due: string, now: number): string => {
-  const seconds = Math.max(0, Math.ceil((Date.parse(due) - now) / 1_000));
+const left = ({ due, heldLeft }: Reminder, now: number): string => {
+  const seconds = Math.max(0, Math.ceil(heldLeft ?? (Date.parse(due) - now) / 1_000));
   const minutes = Math.floor(seconds / 60);
   const hours = Math.floor(minutes / 60);
   if (hours > 0) return t('left-hours', { hours, minutes: minutes % 60 });
@@ -30,7 +30,12 @@ export const Timers = ({ timers, state }: { timers: readonly Reminder[]; state: 
       <ul class="lines">
         {timers.map((timer) => (
           <li key={timer.id}>
-            <span>{t('timer-left', { label: labelOf(timer), left: left(timer.due, now) })}</span>
+            <span>
+              {t(timer.heldLeft === undefined ? 'timer-left' : 'timer-held', {
+                label: labelOf(timer),
+                left: left(timer, now),
+              })}
+            </span>
             <button
               type="button"
               onClick={() =>

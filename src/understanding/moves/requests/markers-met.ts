@@ -94,7 +94,7 @@ const guessFrame: Frame = (request) => {
   const [thing, ...others] = thingsIn(bits);
   if (!marker || more.length > 0 || !thing || others.length > 0 || thing.from < marker.to) return null;
   if (some(bits, 'wh', 'asking-word', 'remind', 'if')) return null;
-  const tag = classed(bits, 'guess-tag').some(({ from }) => from >= thing.to);
+  const tag = classed(bits, 'guess-end').some(({ from }) => from >= thing.to);
   const asks = beside(tokens[0] ?? '', 'asks-first');
   // "That's the flour", and not "on the flour": that is asked of where the marker is.
   const between = tokens.slice(marker.to, thing.from);
