@@ -79,7 +79,10 @@ const setNamed = ({ bits, tokens }: AsideTalk): Act | null => {
   if (!only(before, ['set-it', 'timer-word', 'for-it'], (bit) => bit === span)) return null;
   const rest = bits.slice(at + 1).filter((bit) => !is(bit, 'small') || is(bit, 'note-word'));
   const [first, last] = [rest[0], rest.at(-1)];
-  const other = rest.some((bit) => ['time', 'clock', 'marker', 'span'].includes(bit.kind));
+  // "For the beans, sorry, make it ten": a figure is no part of a name.
+  const other = rest.some(
+    (bit) => ['time', 'clock', 'marker', 'span'].includes(bit.kind) || figureOf(bit) !== null,
+  );
   // One thing by its name is a food of this house, or a running timer's.
   if (!first || !last || other || (rest.length === 1 && first.kind !== 'unknown') || last.kind === 'day')
     return null;

@@ -89,6 +89,8 @@ export const correctionsFrame: Frame = (request) => {
   const date = dated(request);
   if (date) return { acts: [date.act], used: wordsIn(date.used) };
   if (some(bits, 'wh', 'if', 'timer', 'remind', 'if-not', 'low')) return null;
+  // "Is it in the pantry, not the fridge" asks.
+  if (is(bits[0], 'guess-end')) return null;
   const said = saidIn(request);
   const agreed = some(bits.slice(0, opening), 'agree') ? classed(bits, 'except') : [];
   const heads = [...classed(bits, 'wrong'), ...agreed, ...classed(bits, 'repair')];

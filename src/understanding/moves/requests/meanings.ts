@@ -195,6 +195,8 @@ const meansNoMore = (
     : null;
 };
 
+const asksWithin = 3;
+
 export const meaningsFrame: Frame = (request) => {
   const { bits, tokens, beside } = request;
   const ofMarker = markerMeans(request);
@@ -247,7 +249,10 @@ export const meaningsFrame: Frame = (request) => {
   if (words === '') return null;
   // "Five dots, does that mean anything": what has any meaning is asked, and none is given.
   const opens = bits.find((bit) => !is(bit, 'opener', 'aside'));
-  const turned = tokens.slice(0, last.from).some((word) => beside(word, 'means-asks'));
+  // Right before the verb: "two dots is not for her any more, make it mean …" asks nothing.
+  const turned = tokens
+    .slice(Math.max(0, last.from - asksWithin), last.from)
+    .some((word) => beside(word, 'means-asks'));
   if (turned || beside(tokens[opens?.from ?? 0] ?? '', 'means-asks') || beside(words, 'any-meaning'))
     return {
       acts: [{ intent: 'markers', slots: { asked: 'dots', dots: dots.count, ...kind } }],
