@@ -233,3 +233,28 @@ describe('a dish and what went into it', () => {
     expect(eggs.every(({ placeId }) => placeId !== dish.placeId)).toBe(true);
   });
 });
+
+describe('an answer and what is put right in the same breath', () => {
+  it('keeps all that was agreed to, with the one part put right', async () => {
+    const lines = [
+      "hi, it's Dele, I'm back from the store. I've got a carton of cream and a half gallon of milk",
+      'yes, only the cream goes on the counter',
+    ] as const;
+    expect((await talked(lines[0])).said).toMatch(/Yes or no\.$/);
+    const { kitchen } = await talked(...lines);
+    const here = livingItems(kitchen);
+    expect(here.some(({ amount }) => amount?.unit === 'gallon')).toBe(true);
+    const cream = here.filter(({ name }) => name === 'cream');
+    expect(cream.map(({ placeId }) => kitchen.places.get(placeId!)?.kind)).toContain('counter');
+  });
+
+  it('finds what is called by a way of eating, and no other', async () => {
+    const { kitchen } = await talked(
+      'I put a carton of lactose free milk on the fridge door.',
+      'I finished the lactose free milk.',
+    );
+    const names = livingItems(kitchen).map(({ name }) => name);
+    expect(names).not.toContain('lactose free milk');
+    expect(names).toContain('milk');
+  });
+});

@@ -258,6 +258,12 @@ export const findItems = (turn: Turn, mention: Mention | undefined): Found => {
   const worded = kinds.length > 0 ? kinds : named;
   if (worded.length > 0) {
     const { items, failed } = narrow(turn, mention, worded);
+    // "Lactose free milk" may be marked so, or called so.
+    if (failed && mention.diet && mention.words) {
+      const words = `${mention.diet} ${mention.words}`;
+      const called = findItems(turn, { ...mention, words, diet: null, candidates: [] });
+      if (called.items.length > 0 && !called.near) return called;
+    }
     const told = items.filter((item) => turn.memory.items.includes(item.id));
     // "Take two of the chilli out", just after the chilli of one shelf was spoken of, means those.
     const settled =

@@ -161,6 +161,13 @@ const narrowedBy = (
   { not, things, slots }: NonNullable<Settles['narrows']>,
 ): Work | null => {
   const popped = withState(work, { frames: work.state.frames.slice(0, -1) });
+  // "Yes, only the eggs go on the middle shelf": all of it, with that put right; "yes, only the eggs" leaves the rest.
+  const [thing, ...more] = things;
+  const mends =
+    intent === 'yes' && !not && thing && more.length === 0 && Object.keys(slots).length > 0
+      ? completedBy(work, frame, { ...slots, item: thing })
+      : null;
+  if (mends) return runAct(popped, mends, { picked: frame.picked, sure: true });
   const shares = things.length > 0 ? shareOut(work, frame, things) : null;
   // "No, not the rice" says of the others only what may be guessed.
   if (shares)

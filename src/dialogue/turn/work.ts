@@ -368,10 +368,13 @@ const doneBy = ({ kitchen, around }: Work, { slots: { by } }: Act, change: Chang
 };
 
 /** "I used up the lettuce, put it on the list": what was offered has been done. */
-const isListed = ({ kitchen }: Work, { kind, act }: Frame): boolean =>
-  kind === 'offer' &&
-  act.intent === 'buy-add' &&
-  purchaseOf(kitchen, act.slots.item?.words ?? act.slots.words ?? '') !== null;
+const isListed = ({ kitchen }: Work, { kind, act }: Frame): boolean => {
+  const name = act.slots.item?.words ?? act.slots.words;
+  if (kind !== 'offer' || act.intent !== 'buy-add' || !name) return false;
+  // "I threw out the ham, put ham on the list", of the cooked ham.
+  const called = name.split(' ').map((_, at, all) => all.slice(at).join(' '));
+  return called.some((one) => purchaseOf(kitchen, one) !== null);
+};
 
 const justAdded = (work: Work): readonly Item[] =>
   work.state.memory.lastAdded.flatMap((id) => work.kitchen.items.get(id) ?? []);
