@@ -1,7 +1,7 @@
 /** What every change builder is given, and what it gives back. */
 import type { Amount } from '../terms/amount.js';
 import type { Clock } from '../terms/dates.js';
-import type { Change, Id, Item, Kitchen, Op, RecordKind, Records, Verb } from './model.js';
+import type { Change, Id, Item, JournalEntry, Kitchen, Op, RecordKind, Records, Verb } from './model.js';
 import { joinChanges, applyChange } from './apply.js';
 
 /** Who does it, when, in which kitchen. Dialogue's surroundings fit here as they are. */
@@ -11,6 +11,9 @@ export interface Doing {
   readonly speaker: { readonly personId: Id | null };
   readonly newId: () => Id;
 }
+
+/** Who did what an entry says: whoever it was told of, else whoever told it. */
+export const doerOf = ({ doerId, personId }: JournalEntry): Id | null => doerId ?? personId;
 
 /** Why a change cannot be made. Codes, not words: dialogue says them. */
 export type Reason =

@@ -11,7 +11,7 @@ export {
 } from './apply.js';
 export { ingredientIn, ingredientNote } from './ingredients.js';
 export { newHousehold } from './new-household.js';
-export { isRefused, together, type Doing, type Reason, type Refused, type Result } from './doing.js';
+export { doerOf, isRefused, together, type Doing, type Reason, type Refused, type Result } from './doing.js';
 export {
   convert,
   countedAs,

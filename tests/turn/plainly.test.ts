@@ -202,6 +202,10 @@ describe('who did it, and what it was not done to', () => {
   it('keeps who ate it, whoever tells it', async () => {
     expect((await talked('Dele ate two of the eggs.', 'Who ate the eggs?')).said).toMatch(/^Dele took/);
     expect((await talked('I ate two of the eggs.', 'Who ate the eggs?')).said).toMatch(/^You took/);
+    // And of what is gone by it.
+    expect((await talked('Dele binned the cheddar, it was mouldy.', 'Is there any cheddar?')).said).toContain(
+      'Dele',
+    );
   });
 
   it('takes as many times as many for each of several', async () => {

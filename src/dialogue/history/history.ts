@@ -1,6 +1,7 @@
 /** Who did what and when; taking back and doing again. */
 import {
   applyChange,
+  doerOf,
   isRefused,
   lastRedoable,
   lastUndoable,
@@ -38,9 +39,6 @@ import { ofTheList } from '../shopping/said.js';
 
 /** Phrase names hold no spaces. */
 const verbKey = (verb: Verb): string => verb.replaceAll(' ', '-');
-
-/** Who did it: whoever it was told of, else whoever told it. */
-export const doerOf = ({ doerId, personId }: JournalEntry): Id | null => doerId ?? personId;
 
 const whoOf = (turn: Turn, entry: JournalEntry): { who?: string; self: 'yes' | 'no' } => {
   const personId = doerOf(entry);

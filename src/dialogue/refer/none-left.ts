@@ -1,5 +1,5 @@
 /** What is here no more: what became of it, and whether it is on the list. */
-import { lastGone, likeNames, purchaseOf } from '../../kitchen/index.js';
+import { doerOf, lastGone, likeNames, purchaseOf } from '../../kitchen/index.js';
 import type { Mention } from '../../understanding/intents.js';
 import type { Say } from '../../speech/answer.js';
 import { type Reply, type Turn, ago, say } from '../handler.js';
@@ -13,11 +13,12 @@ export const noneLeft = (turn: Turn, name: string): Reply => {
         ops.some((op) => op.kind === 'item' && op.id === gone.id && op.after?.gone),
       )
     : undefined;
-  const who = entry ? turn.kitchen.people.get(entry.doerId ?? entry.personId ?? '') : undefined;
+  const doer = entry ? doerOf(entry) : null;
+  const who = doer === null ? undefined : turn.kitchen.people.get(doer);
   const listed = purchaseOf(turn.kitchen, gone?.name ?? name) !== null;
   const parts: Say[] = [];
   if (gone?.gone) {
-    const self = entry?.personId === turn.speaker.personId || !who;
+    const self = doer === turn.speaker.personId || !who;
     const args = { name: gone.name, how: gone.gone.how.replace(' ', '-'), when: ago(gone.gone.at) };
     parts.push(self ? say('none-left-gone', args) : say('none-left-gone-by', { ...args, who: who.name }));
   } else parts.push(...noSuch(turn, name));

@@ -10,6 +10,7 @@ import type {
   purchase as purchaseView,
 } from '../../../shared/wire/kitchen.js';
 import {
+  doerOf,
   itemsAt,
   itemWithMarker,
   pathOf,
@@ -104,6 +105,6 @@ export const viewEntry = (kitchen: Kitchen, entry: JournalEntry): z.infer<typeof
   at: entry.at,
   verb: entry.verb,
   about: [...entry.about],
-  person: kitchen.people.get(entry.doerId ?? entry.personId ?? '')?.name ?? null,
+  person: kitchen.people.get(doerOf(entry) ?? '')?.name ?? null,
   deviceId: entry.deviceId,
 });
