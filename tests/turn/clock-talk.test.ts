@@ -1,29 +1,10 @@
 /** Short talk of timers, reminders, messages and the voice, each on what the talk before was of. */
-import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { createPlayer, type Player } from '../accuracy/talk-play.js';
-import { talkItemOf } from '../accuracy/talk-items.js';
+import { describe, expect, test } from 'vitest';
+import { brandtTalk } from '../support/brandt-talk.js';
 
-let player: Player;
-beforeAll(async () => {
-  player = await createPlayer(join(import.meta.dirname, '../data/talk/brandt-kitchen.json'));
-});
-afterAll(() => player.close());
-
-let played = 0;
+const talk = brandtTalk('clock-talk');
 const answerTo = async (said: readonly string[]) => {
-  const { turns } = await player.play(
-    talkItemOf({
-      id: `clock-talk-${(played += 1)}`,
-      class: 'clock-talk',
-      speaker: 'Odile',
-      at: '2026-05-14T18:00',
-      before: said.slice(0, -1),
-      say: said.at(-1),
-      want: {},
-    }),
-  );
-  const { reply } = turns[said.length - 1]!;
+  const reply = await talk(said);
   return { text: reply.speech.text, changes: reply.changes.length };
 };
 

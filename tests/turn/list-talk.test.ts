@@ -1,31 +1,10 @@
 /** Talk of the list to buy: two things in a breath, what was bought of it, and what is asked of its lines. */
-import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { createPlayer, type Player } from '../accuracy/talk-play.js';
-import { talkItemOf } from '../accuracy/talk-items.js';
+import { describe, expect, test } from 'vitest';
+import { brandtTalk } from '../support/brandt-talk.js';
 
-let player: Player;
-beforeAll(async () => {
-  player = await createPlayer(join(import.meta.dirname, '../data/talk/brandt-kitchen.json'));
-});
-afterAll(() => player.close());
-
-let played = 0;
+const talk = brandtTalk('list-talk');
 /** What is said of the list after these, four lemons, green salsa and paper towels standing on it. */
-const listAfter = async (...said: readonly string[]): Promise<string> => {
-  const { turns } = await player.play(
-    talkItemOf({
-      id: `list-talk-${(played += 1)}`,
-      class: 'list-talk',
-      speaker: 'Odile',
-      at: '2026-05-14T18:00',
-      before: said.slice(0, -1),
-      say: said.at(-1),
-      want: {},
-    }),
-  );
-  return turns[said.length - 1]!.reply.speech.text;
-};
+const listAfter = async (...said: readonly string[]): Promise<string> => (await talk(said)).speech.text;
 const list = "what's on the list";
 
 describe('the list', () => {
