@@ -7,6 +7,7 @@ import { type Clock, today } from '../terms/dates.js';
 import { rulesFor } from './grammar-files.js';
 import { worthOf, type Worth } from './gate/names.js';
 import { sentenceOf, spotsOf } from './guidance/sentence.js';
+import { bare, hasRole, heldInActs, surely, type Held } from './held.js';
 import {
   BARE_INTENTS,
   type Act,
@@ -22,44 +23,12 @@ import type { HouseholdNames } from './names/api.js';
 import { isSureOfWhole } from './understand.js';
 import { lexiconFor, normalise } from './words/index.js';
 
-/** A name of hers, of a place or of a person that fits less may be none. */
-const surely = 0.9;
 /** "Six no five": what was taken back stands just before the word that takes it back … */
 const takenBack = 4;
 /** … and "not the oat" just after it. */
 const denied = 2;
 /** More than so many pieces are not read out. */
 const mostNamed = 3;
-
-/** Everything that stands in a meaning. */
-interface Held {
-  readonly words: Set<string>;
-  readonly numbers: Set<number>;
-  /** Names of the parts of it that are there: "touch", "dates", "share". */
-  readonly roles: Set<string>;
-}
-
-const bare = (word: string): string => word.replace(/[,;.!?]+$/u, '').replace(/['’]s$/u, '');
-const gather = (value: unknown, into: Held): Held => {
-  if (typeof value === 'number') into.numbers.add(value);
-  else if (typeof value === 'string')
-    for (const word of value.split(/[^\p{L}\p{M}\p{N}'’]+|(?<=\p{Ll})(?=\p{Lu})/u))
-      into.words.add(bare(word.toLowerCase()));
-  else if (Array.isArray(value)) for (const part of value) gather(part, into);
-  else if (typeof value === 'object' && value !== null)
-    for (const [role, part] of Object.entries(value)) {
-      // Records a name may mean are no more than the name; words left over are named already, and count as held.
-      if (role === 'candidates' || part === null || part === undefined) continue;
-      into.roles.add(role);
-      // "nuts: true" holds the nuts.
-      into.words.add(role.toLowerCase());
-      gather(part, into);
-    }
-  return into;
-};
-
-const hasRole = ({ roles }: Held, ...names: readonly string[]): boolean =>
-  names.some((name) => roles.has(name));
 
 const foods: ReadonlySet<Worth> = new Set<Worth>(['hers', 'food']);
 
@@ -172,10 +141,7 @@ const leftOver = (
   const found = chunksOf(tokens, rules, language, new Set());
   if (!found) return [];
   const { chunks } = found;
-  const held = gather(
-    [...acts, ...beside].map(({ intent, slots }) => ({ intent, slots })),
-    { words: new Set(), numbers: new Set(), roles: new Set() },
-  );
+  const held = heldInActs([...acts, ...beside]);
   const lexicon = movesLexicon(language);
   const account: Account = {
     day: today(clock),

@@ -6,6 +6,7 @@
 import type { Clock } from '../terms/dates.js';
 import { rulesFor } from './grammar-files.js';
 import { type Expectation, type HearingContext, type Hypothesis, type Understanding } from './intents.js';
+import { passedOver } from './held.js';
 import { moodOf, type MoodShares } from './learned/index.js';
 import { chunksOf } from './moves/chunks.js';
 import type { Chunk } from './moves/api.js';
@@ -46,6 +47,8 @@ const longestMove = 4;
 /** In stretches of a sentence that nobody marked. */
 const longestUnmarked = 7;
 const surelyOrdered = 0.8;
+/** "Right?" after what was told asks nothing of its own. */
+const shortestQuestion = 4;
 
 /** What is asked for then is a value, and whatever gives one answers it, with more after it or not. */
 const takesValue: ReadonlySet<Expectation> = new Set<Expectation>([
@@ -129,22 +132,36 @@ export const movesOf = (
   const waits =
     takesValue.has(context.expecting) && !isAnswer(inAll) && !inAll.settles && !tellsAnswer(inAll, context);
   const sure = isSureOfWhole(inAll) && read?.acts.length === 1 && !read.byPhrase;
-  if ((sure && !waits) || (read?.agenda && !steps)) return whole;
+  const { language } = lexiconFor(context.locale);
+  /** What it leaves of this kitchen without a place; of steps, what was done besides is a report. */
+  const missing = (understanding: Understanding, text: string): number =>
+    isOfSteps(understanding)
+      ? 0
+      : passedOver(
+          understanding,
+          chunksIn(text, names, context),
+          normalise(text, context.locale).tokens,
+          context.clocks,
+        );
+  const unheld = missing(inAll, first.text);
+  if ((sure && !waits) || (read?.agenda && !steps && unheld === 0)) return whole;
   const sentences = hypotheses.map(({ text }) => withLead(sentencesOf(text), context.locale));
   if (sentences[0]!.length > mostSentences) return whole;
   const hear = hearingOnce(understander, names, context);
   const mood = moodIn(sentences[0]!.join(' '), context);
-  const within = waits || (!holdsAll(inAll, mood) && (mood?.['not-ours'] ?? 0) < mostlyOthers);
+  const within =
+    waits || ((!holdsAll(inAll, mood) || unheld > 0) && (mood?.['not-ours'] ?? 0) < mostlyOthers);
+  const isWhole = (text: string, understanding: Understanding): boolean =>
+    worthOf(understanding) !== null && missing(understanding, text) === 0;
   /** Of several sentences, one that makes sense by itself is not cut. */
   const isHeld = (text: string, nth: number): boolean =>
-    !within || (sentences[0]!.length > 1 && worthOf(hear([{ text }], nth === 0)) !== null);
+    !within || (sentences[0]!.length > 1 && isWhole(text, hear([{ text }], nth === 0)));
   const pieces = sentences.map((all) => piecesOf(all, isHeld, names, context));
   const [own] = pieces;
   const count = own!.length;
   if (count < 2) return whole;
   const heard = (from: number, to: number): Understanding =>
     hear(saidIn(pieces, hypotheses, from, to), from === 0);
-  const { language } = lexiconFor(context.locale);
   const tokensOf = (from: number, to: number): readonly string[] =>
     normalise(textIn(own!, from, to), context.locale).tokens;
   const isCutAt = (at: number): boolean => own![at - 1]?.unmarked === true;
@@ -168,25 +185,43 @@ export const movesOf = (
   const aside: boolean[] = [];
   /** "Undo that.", "Add chickpeas to the list.": a sentence that is surely a request of its own, and nothing told. */
   const requests: boolean[] = [];
+  /** "Have I got anything for tonight?": a sentence that asks, and tells nothing. */
+  const questions: boolean[] = [];
   /** "She is allergic to peanuts": of somebody who was named before it. */
   const ofSomebody: boolean[] = [];
+  const asks = (at: number): boolean => {
+    const tokens = tokensOf(at, at + 1);
+    return tokens.length >= shortestQuestion && (moodOf(tokens, language)?.asked ?? 0) >= surelyOrdered;
+  };
   const heldFrom = (from: number, to: number): number | null => {
     const understanding = from === 0 && to === count ? inAll : heard(from, to);
     const guessed = isGuessed(from, to);
-    const held =
+    const worthAlone =
       guessed && !isSureMove(understanding, tokensOf(from, to), language) ? null : worthOf(understanding);
+    const held =
+      worthAlone === null
+        ? null
+        : worthAlone + worth.untaken * missing(understanding, textIn(own!, from, to));
     if (to - from === 1) {
       aside[from] = held === null && guessed && lost[from] === 0;
       back[from] = pointsBack(understanding);
       requests[from] = !guessed && isRequest(understanding);
+      questions[from] = !guessed && asks(from);
       ofSomebody[from] = isOfSomebody(understanding);
       elsewhere[from] = held !== null && !isOfSteps(understanding);
       return (alone[from] = held ?? lost[from]!);
     }
     if (held === null || marksWhatIsGone(understanding.readings[0]?.acts ?? [])) return null;
-    if (onlyTells(understanding)) return requests.slice(from, to).some(Boolean) ? null : held + worth.goesOn;
+    if (onlyTells(understanding)) {
+      const own = requests.slice(from, to).some(Boolean) || questions.slice(from, to).some(Boolean);
+      return own ? null : held + worth.goesOn;
+    }
     // "Done. Next." moves the steps on once.
-    if (understanding.readings[0]?.agenda && elsewhere.slice(from, to).every((other) => !other)) {
+    if (
+      understanding.readings[0]?.agenda &&
+      held === worthAlone &&
+      elsewhere.slice(from, to).every((other) => !other)
+    ) {
       const each = alone.slice(from, to).reduce((sum, one) => sum + one, 0);
       return Math.max(held, each) + worth.goesOn;
     }
@@ -221,6 +256,14 @@ export const movesOf = (
     let run: Run | null = null;
     for (let from = to - 1; from >= Math.max(0, to - longest); from -= 1) {
       const here = joins(from, to) ? worthFrom(from, to) : null;
+
+      console.error(
+        textIn(own!, from, to),
+        here,
+        joins(from, to),
+        heard(from, to).verdict,
+        JSON.stringify(heard(from, to).readings[0]?.acts.map((a) => a.intent)),
+      );
       if (here === null) continue;
       const sum = best[from]!.worth + here;
       if (!run || sum >= run.worth) run = { from, worth: sum };

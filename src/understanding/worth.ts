@@ -154,6 +154,13 @@ export const isSureMove = (
   } = understanding;
   if (settles) return true;
   const asks = question?.outright === true && !question.fragment && question.left.length === 0;
+  if (
+    verdict === 'confirm' &&
+    best &&
+    tellsDeed(best.acts) &&
+    (moodOf(tokens, language)?.told ?? 0) >= surelyTold
+  )
+    return true;
   if (verdict !== 'act' || !best) return asks;
   const { acts } = best;
   if (
@@ -173,6 +180,15 @@ export const isSureMove = (
   const framed = best.agenda === true || best.framed === true || best.byPhrase === true;
   return isSureOfWhole(understanding) || framed || whole || asks;
 };
+/** "The ham and the turkey are going in the trash right now": what was done to something by name, a word left over. */
+const tellsDeed = (acts: readonly Act[]): boolean =>
+  acts.every(
+    (act) =>
+      isTold(act) &&
+      (act.slots.unused?.length ?? 0) <= 1 &&
+      act.slots.statements?.every(({ thing, deed }) => thing?.words && deed !== 'fact' && deed !== 'stored'),
+  );
+const surelyTold = 0.8;
 const shortReport = 3;
 const likelyKnown = 0.6;
 const surelyAsked = 0.6;

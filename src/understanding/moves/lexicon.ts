@@ -25,6 +25,7 @@ const moves = z.object({
   weighs: z.array(z.string()).default([]),
   wholes: z.array(z.string()).default([]),
   ones: z.array(z.string()).default([]),
+  occasions: z.array(z.string()).default([]),
 });
 
 export interface MovesLexicon extends SpellingLists {
@@ -49,6 +50,8 @@ export interface MovesLexicon extends SpellingLists {
   isWhole(words: string): boolean;
   /** A word that may take back, doubt, plan or warn: never passed over as small talk. */
   weighs(word: string): boolean;
+  /** So many words of what food is kept for stand there: "lunch", "the weekend". */
+  occasionAt(tokens: readonly string[], at: number): number;
   /** "The fridge one": after a place, what is there. */
   isOne(word: string): boolean;
   /** "added salt" after "no" is the diet "salt free". */
@@ -101,6 +104,7 @@ export const movesLexicon = (language: string): MovesLexicon | null => {
       const groups = new Set(Object.values(given.allergens).map(([own = '']) => forms.stemOf(own)));
       const dishes = new Set(given.dishes);
       const cookware = new Set([...given.dishes, ...given.cookware]);
+      const occasions = phraseTable(new Map(given.occasions.map((one) => [one, one])));
       const weighing = new Set(given.weighs);
       const ordinary = new Set(entriesOf(language, 'ordinary'));
       lexicon = {
@@ -116,6 +120,7 @@ export const movesLexicon = (language: string): MovesLexicon | null => {
         isOrdinary: (word) => ordinary.has(word),
         isWhole: (words) => given.wholes.includes(words),
         weighs: (word) => weighing.has(word),
+        occasionAt: (tokens, at) => occasions.longestAt(tokens, at)?.length ?? 0,
         isOne: (word) => given.ones.includes(word),
         dietWithout: (words) => diets.get(words),
         clitics: Object.entries(given.clitics),

@@ -1,13 +1,15 @@
 /** Days: of the kind a word said, of the deed, or just when it was. */
 import type { ChunkOf } from '../api.js';
+import { isPurpose, takePurposeDay } from './purpose.js';
 import { type DateKind, type Telling, dateOfDeed, implied, lastOf, printed, use } from './telling.js';
 
 export const takeDay = (t: Telling, chunk: ChunkOf<'day'>): void => {
+  if (isPurpose(t, chunk)) {
+    takePurposeDay(t, chunk);
+    return;
+  }
   use(t, chunk);
   t.inRun = false;
-  // "Two in the fridge for this week": when it will be eaten.
-  const meant = t.lexicon.phrases.longestAt([t.tokens[chunk.from]!], 0)?.value.has('for') === true;
-  if (meant && t.dateKind === null) return;
   const kind = t.dateKind;
   t.dateKind = null;
   const said = (of: DateKind) => (printed.has(of) ? chunk.printed : chunk.past);

@@ -93,7 +93,7 @@ const partedVerb = (
   const between = (next: Chunk | undefined): boolean =>
     next !== undefined &&
     !paused(t, next) &&
-    (next.kind === 'pointer' || next.kind === 'thing' || is(next, 'a', 'and'));
+    (['pointer', 'thing', 'amount', 'number', 'share'].includes(next.kind) || is(next, 'a', 'and', 'of'));
   while (between(t.chunks[to])) to += 1;
   const particle = t.chunks[to];
   // "Put hummus on the list" has its own word for that.

@@ -6,6 +6,7 @@ import { pointed } from '../../meaning-parts.js';
 import type { Deed, PlaceMention } from '../../intents.js';
 import type { Chunk, ChunkOf } from '../api.js';
 import type { Draft } from '../draft.js';
+import { purposeAt, takePurpose } from './purpose.js';
 import { isContents, lacksNext, usedWholly } from './things.js';
 import {
   type Telling,
@@ -949,6 +950,11 @@ const rules: readonly Rule[] = [
       return at;
     },
   },
+  // "One for tonight", "a bowl for Sam's lunch": when it will be eaten is no date of it.
+  {
+    when: ({ t, chunk, at }) => is(chunk, 'for') && t.dateKind === null && purposeAt(t, chunk, at) !== null,
+    take: ({ t, chunk, at }) => takePurpose(t, chunk, purposeAt(t, chunk, at)!, at),
+  },
   // "Es de Lucía": whose it is.
   {
     when: (here) => is(here.chunk, 'for', 'whose') && nextOf(here)?.kind === 'person',
@@ -1058,15 +1064,6 @@ const rules: readonly Rule[] = [
       if (!t.whole || !next || !isUnit(t, next)) return at;
       use(t, next);
       return at + 1;
-    },
-  },
-  // "One for tonight", "two in the fridge for this week": when it will be eaten is no date of it.
-  {
-    when: (here) => is(here.chunk, 'for') && nextOf(here)?.kind === 'day' && here.t.dateKind === null,
-    take: ({ t, chunk, nextAt }) => {
-      use(t, chunk);
-      use(t, t.chunks[nextAt]!);
-      return nextAt;
     },
   },
   {

@@ -1,0 +1,73 @@
+/** "For tomorrow", "for Sam's lunch", "for the picnic": what food is kept for, which is a note of it. */
+import type { Chunk, ChunkOf } from '../api.js';
+import type { Deed } from '../../intents.js';
+import { type Telling, implied, is, nextMeaning, use } from './telling.js';
+
+interface Purpose {
+  /** The last of its chunks. */
+  readonly at: number;
+  readonly person: ChunkOf<'person'> | null;
+  /** As it was said, without whose it is. */
+  readonly words: string;
+}
+
+/** So many words of an occasion stand there; they end with a chunk. */
+const occasionAt = ({ chunks, tokens, lexicon }: Telling, at: number): number | null => {
+  const from = chunks[at]?.from;
+  const length = from === undefined ? 0 : lexicon.occasionAt(tokens, from);
+  const to = length === 0 ? -1 : chunks.findIndex((chunk) => chunk.to === from! + length);
+  return to < 0 ? null : to;
+};
+
+/** What the word for "for" leads to, where that is when or for whose meal it will be eaten. */
+export const purposeAt = (t: Telling, chunk: Chunk, at: number): Purpose | null => {
+  const { chunks, tokens } = t;
+  const next = nextMeaning(t, at);
+  const whose = chunks[next]?.kind === 'person' ? next : null;
+  for (const start of new Set([at + 1, next, ...(whose === null ? [] : [nextMeaning(t, whose)])])) {
+    const to = occasionAt(t, start) ?? (chunks[start]?.kind === 'day' && whose === null ? start : null);
+    if (to === null) continue;
+    const said = tokens.slice(chunks[start]!.from, chunks[to]!.to);
+    const lead = tokens.slice(chunk.from, chunk.to);
+    const person = start > next && whose !== null ? (chunks[whose] as ChunkOf<'person'>) : null;
+    return { at: to, person, words: [...lead.slice(-1), ...said].join(' ') };
+  }
+  return null;
+};
+
+/** Of what is used up, when it was eaten is told by the day. */
+const isKept = (deed: Deed | null): boolean =>
+  deed === null ||
+  ['stored', 'made', 'bought', 'given-in', 'froze', 'moved', 'fact', 'thawing'].includes(deed);
+
+export const takePurpose = (
+  t: Telling,
+  chunk: Chunk,
+  { at, person, words }: Purpose,
+  from: number,
+): number => {
+  for (let step = from; step <= at; step += 1) use(t, t.chunks[step]!);
+  use(t, chunk);
+  t.inRun = false;
+  if (t.drafts.length === 0) return at;
+  for (const draft of implied(t)) {
+    // "Two in the fridge for this week": of a part, which has no note of its own.
+    if (!isKept(draft.deed) || draft.parts.length > 0) continue;
+    draft.notes.push(words);
+    if (person) draft.owner ??= { words: person.words, candidates: person.candidates };
+  }
+  return at;
+};
+
+/** "For tonight" may be heard as one day: whether a purpose, and no date, is said by it. */
+export const isPurpose = ({ lexicon, tokens, dateKind }: Telling, { from }: ChunkOf<'day'>): boolean =>
+  dateKind === null && lexicon.phrases.longestAt([tokens[from]!], 0)?.value.has('for') === true;
+
+export const takePurposeDay = (t: Telling, chunk: ChunkOf<'day'>): void => {
+  use(t, chunk);
+  t.inRun = false;
+  if (t.drafts.length === 0) return;
+  const words = t.tokens.slice(chunk.from, chunk.to).join(' ');
+  for (const draft of implied(t))
+    if (isKept(draft.deed) && draft.parts.length === 0) draft.notes.push(words);
+};
