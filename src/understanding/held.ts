@@ -1,5 +1,5 @@
 /** Everything that stands in a meaning, and which constituents of what was said do. */
-import type { Act, ClockAtHand, Intent, Understanding } from './intents.js';
+import type { Act, ClockAtHand, Intent, Mention, Understanding } from './intents.js';
 import type { Chunk } from './moves/api.js';
 
 export interface Held {
@@ -41,6 +41,10 @@ export const hasRole = ({ roles }: Held, ...names: readonly string[]): boolean =
 /** A name of hers, of a place or of a person that fits less may be none. */
 export const surely = 0.9;
 
+/** More than a word for a shape: "going round" is no marker. */
+const isFelt = ({ touch, candidates }: Mention): boolean =>
+  Object.keys(touch ?? {}).length > 1 || (candidates[0]?.fit ?? 0) >= surely;
+
 /** Of this kitchen, for certain, and no part of the meaning. */
 const isPassedOver = (chunk: Chunk, said: readonly string[], held: Held): boolean => {
   if (said.some((word) => held.words.has(bare(word)))) return false;
@@ -55,7 +59,7 @@ const isPassedOver = (chunk: Chunk, said: readonly string[], held: Held): boolea
         !hasRole(held, 'person', 'maker', 'owner', 'eaters', 'by')
       );
     case 'marker':
-      return !hasRole(held, 'touch', 'marker', 'container');
+      return isFelt(chunk.mention) && !hasRole(held, 'touch', 'marker', 'container');
     case 'amount':
       return (
         chunk.amount.value !== 1 &&

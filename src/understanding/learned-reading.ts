@@ -1,6 +1,7 @@
 /** What was learned from examples, where the grammar says nothing or is in doubt. */
 import { CHANGING_INTENTS, type Intent, type Interpretation, type Understanding } from './intents.js';
 import { guessed, type Guessed } from './learned/index.js';
+import { classAt, movesLexicon } from './moves/lexicon.js';
 import type { Reader } from './readings.js';
 import { learnedThresholds, thresholds } from './thresholds.js';
 
@@ -34,6 +35,11 @@ const namesStranger = ({ acts }: Interpretation): boolean =>
       intent === 'put-away' && typeof item?.words === 'string' && item.candidates.length === 0,
   );
 
+const denies = (tokens: readonly string[], language: string): boolean => {
+  const lexicon = movesLexicon(language);
+  return lexicon !== null && tokens.some((_, at) => classAt(lexicon, tokens, at, 'not') > 0);
+};
+
 /** The request that the guesses together speak for, with the slots of the guess that says it best. */
 const pooled = (guesses: readonly HeardWords[], { rules, language }: Reader): Pooled | null => {
   const judged = guesses.slice(0, mostJudged).flatMap((guess) => {
@@ -66,6 +72,10 @@ export const learnedReading = (
   const { intent } = made.act;
   const { plain, doubtful, change, awaited, vague, overrule, against } = learnedThresholds;
   const changes = changing.has(intent);
+  // "I never touched it, it wasn't left out": what was learned hears what was done, and not that it was not.
+  const { duration, time, overnight } = made.act.slots;
+  const lay = intent === 'left-out' && (duration ?? time ?? overnight) !== undefined;
+  if ((changes || lay) && denies(guess.tokens, reader.language)) return null;
   const enough = Math.max(
     offered ? (namesStranger(offered) ? doubtful : overrule) : changes ? change : plain,
     reader.expecting === 'anything' ? 0 : awaited,

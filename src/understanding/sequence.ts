@@ -20,6 +20,7 @@ import { sentencesOf } from './words/sentences.js';
 import {
   holdsAll,
   isOfSteps,
+  isReport,
   isSureMove,
   lostWith,
   marksWhatIsGone,
@@ -61,6 +62,11 @@ const isAnswer = ({ verdict, readings: [best] }: Understanding): boolean =>
   best.acts.every(
     ({ intent, slots }) => intent === 'choose' || (intent === 'answer' && Object.keys(slots).length > 0),
   );
+
+/** "Huh", "hey": asked for by themselves, and no more than a call beside anything else. */
+const isCall = ({ readings: [best] }: Understanding): boolean =>
+  best !== undefined && best.acts.every(({ intent }) => intent === 'repeat' || intent === 'greeting');
+const longestCall = 2;
 
 const chunksIn = (text: string, names: HouseholdNames, context: HearingContext): readonly Chunk[] => {
   const clock: Clock = { now: context.now, timeZone: context.timeZone };
@@ -135,7 +141,7 @@ export const movesOf = (
   const { language } = lexiconFor(context.locale);
   /** What it leaves of this kitchen without a place; of steps, what was done besides is a report. */
   const missing = (understanding: Understanding, text: string): number =>
-    isOfSteps(understanding)
+    isReport(understanding)
       ? 0
       : passedOver(
           understanding,
@@ -256,14 +262,6 @@ export const movesOf = (
     let run: Run | null = null;
     for (let from = to - 1; from >= Math.max(0, to - longest); from -= 1) {
       const here = joins(from, to) ? worthFrom(from, to) : null;
-
-      console.error(
-        textIn(own!, from, to),
-        here,
-        joins(from, to),
-        heard(from, to).verdict,
-        JSON.stringify(heard(from, to).readings[0]?.acts.map((a) => a.intent)),
-      );
       if (here === null) continue;
       const sum = best[from]!.worth + here;
       if (!run || sum >= run.worth) run = { from, worth: sum };
@@ -280,6 +278,9 @@ export const movesOf = (
     const { from } = best[to]!;
     // A stretch that says nothing of this kitchen, where nobody marked it, is no move of its own.
     if (to - from === 1 && aside[from] && !(from === 0 && answers === 0)) continue;
+    // "Huh. The ham is out", "hey, which one's that": a call beside what is said asks for nothing.
+    const others = moves.length > 0 || from > 0;
+    if (others && tokensOf(from, to).length <= longestCall && isCall(heard(from, to))) continue;
     const followed = moves.length > 0 && !isBusy(context);
     if (followed && onlyLeavesOff(tokensOf(from, to), language)) continue;
     moves.unshift({

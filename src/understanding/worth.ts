@@ -87,6 +87,17 @@ const tellsWhole = (acts: readonly Act[]): boolean =>
 /** It moves the steps on, or is about them. */
 export const isOfSteps = ({ readings: [best] }: Understanding): boolean =>
   best?.agenda === true || best?.acts.every(({ intent }) => ofSteps.has(intent)) === true;
+/** What was done of them: all that was put into a pan is its own. */
+export const isReport = ({ readings: [best] }: Understanding): boolean =>
+  best !== undefined && best.acts.length > 0 && best.acts.every(({ intent }) => reports.has(intent));
+const reports: ReadonlySet<Intent> = new Set<Intent>([
+  'next',
+  'done',
+  'back',
+  'yes',
+  'continue',
+  'steps-left',
+]);
 const ofSteps: ReadonlySet<Intent> = new Set<Intent>([
   ...(['next', 'done', 'back', 'repeat', 'ask-step', 'steps-left', 'yes', 'continue'] as const),
 ]);

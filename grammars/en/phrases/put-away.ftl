@@ -115,11 +115,14 @@ read-back-not-diet = no longer marked { $diet }
 
 nothing-told = I heard nothing to put on record.
 one-then-other = { $first } { $next }
-sure-told = To note: { $told } { $unused ->
+sure-told = To note: { $told }{ $open ->
+    [none] {""}
+   *[other] {" "}The { $open }: I will ask where.
+  } { $unused ->
     [none] Right? Yes or no.
    *[other] I did not get “{ $unused }”. Is the rest right? Yes or no.
 }
-sure-told-brief = What you told me before that: shall I note it? Yes or no.
+sure-told-brief = Still to note: { $told } Right? Yes or no.
 # The same food, as much of it, in the same place as was told a moment ago.
 confirm-another = { $amount ->
     [none] { CAP($name) }

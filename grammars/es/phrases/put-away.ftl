@@ -130,8 +130,11 @@ read-back-diet = marcado: { OURS($diet) }
 read-back-not-diet = ya no marcado: { OURS($diet) }
 nothing-told = No oí nada que anotar.
 one-then-other = { $first } { $next }
-sure-told = Por anotar: { $told } { $unused ->
+sure-told = Por anotar: { $told }{ $open ->
+    [none] {""}
+   *[other] {" "}Después pregunto dónde: { $open }.
+  } { $unused ->
     [none] ¿Está bien? Sí o no.
    *[other] No entendí «{ $unused }». ¿Lo demás está bien? Sí o no.
   }
-sure-told-brief = Lo que me contaste antes: ¿lo anoto? Sí o no.
+sure-told-brief = Queda por anotar: { $told } ¿Sí o no?

@@ -27,7 +27,7 @@ export interface Found {
 
 interface Building {
   kitchen: Turn['kitchen'];
-  readonly found: (readonly [Item, Seen])[];
+  found: (readonly [Item, Seen])[];
   readonly more: Change[];
   readonly said: Say[];
   readonly missing: Item[];
@@ -131,6 +131,9 @@ const notHere = (
   };
 };
 
+const isTold = ({ found }: Building, item: Item): boolean =>
+  found.some(([one, seen]) => one.id === item.id && seen === 'there');
+
 const oneFound = (turn: Turn, at: Building, session: Count, take: StockTake, finding: Finding): void => {
   const { thing, amount, place } = finding;
   const asked = nextGroup({ ...turn, kitchen: at.kitchen }, take, session);
@@ -162,7 +165,13 @@ const oneFound = (turn: Turn, at: Building, session: Count, take: StockTake, fin
     );
     return;
   }
-  const groups = grouped(turn.kitchen, there);
+  // "The rolls are here, but there's only eight": how many, of what was just said to be there.
+  const again = amount !== undefined && there.length === 0 ? named.filter((item) => isTold(at, item)) : [];
+  if (again.length > 0) {
+    at.found = at.found.filter(([item]) => !again.includes(item));
+    for (const [seen, items] of at.told) at.told.set(seen, items.filter((item) => !again.includes(item)));
+  }
+  const groups = grouped(turn.kitchen, there.length > 0 ? there : again);
   if (groups.length === 0) return;
   if (amount && finding.seen !== 'gone' && finding.seen !== 'missing') {
     count(turn, at, lotFor(groups, asked, amount.value), amount);

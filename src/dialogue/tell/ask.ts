@@ -2,7 +2,7 @@
 import { foodKey } from '../../kitchen/index.js';
 import type { Say } from '../../speech/answer.js';
 import type { Act } from '../../understanding/intents.js';
-import { say } from '../handler.js';
+import { list, say } from '../handler.js';
 import type { Frame } from '../state.js';
 import { type Work, changesSoFar, pushFrame, runAct } from '../turn/work.js';
 
@@ -46,6 +46,14 @@ const isPutAwayIn = (
   );
 };
 
+/** What was told of with no place: asked after the yes, and not left out of what is said back. */
+const placeless = (before: Work, after: Work): readonly string[] =>
+  after.state.frames
+    .filter((frame) => !before.state.frames.includes(frame))
+    .flatMap(({ kind, act: { intent, slots } }) =>
+      kind === 'slot' && intent === 'put-away' && slots.item?.words && !slots.place ? [slots.item.words] : [],
+    );
+
 /**
  * What would be noted, and the words that were not understood, for a yes or no: nothing is done before. What
  * changes nothing, or asks by itself, is said as it is.
@@ -56,11 +64,16 @@ export const askTold = (work: Work, act: Act): Work => {
   if (changesSoFar(done) === changesSoFar(work) || !first) return runAct(work, act);
   const { unused = [], ...slots } = act.slots;
   const told = inTurn([first, ...rest]);
+  const open = placeless(work, done);
   const frame: Frame = {
     kind: 'sure',
     slot: 'sure',
-    question: say('sure-told', { told, ...(unused.length > 0 ? { unused: unused.join(' ') } : {}) }),
-    brief: say('sure-told-brief'),
+    question: say('sure-told', {
+      told,
+      ...(open.length > 0 ? { open: list(open) } : {}),
+      ...(unused.length > 0 ? { unused: unused.join(' ') } : {}),
+    }),
+    brief: say('sure-told-brief', { told }),
     expecting: 'yes-no',
     act: { intent: 'tell', slots },
     picked: {},

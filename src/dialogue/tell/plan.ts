@@ -94,10 +94,12 @@ const checked = (turn: Turn, words: string): readonly Item[] => {
 };
 
 /** "The gumbo": short for one that is here, where a thing that is here is spoken of. */
-const takesShort = ({ definite, fresh, deed, place, marker }: Statement): boolean =>
+const takesShort = ({ definite, fresh, deed, place, marker, stands }: Statement): boolean =>
   definite &&
   !fresh &&
   (marker !== undefined ||
+    // "The salmon is on the bottom shelf": nobody said that it was put there.
+    stands === true ||
     (deed !== 'stored' && deed !== 'made' && deed !== 'bought') ||
     place === undefined);
 const shortFor = (turn: Turn, { thing }: Statement): readonly Item[] => {

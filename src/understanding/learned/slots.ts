@@ -297,7 +297,9 @@ const putPlaces = (found: Found, intent: Intent, slots: Draft): void => {
     const to = places.findLast((piece) => piece !== from);
     if (from) slots.from = mention(from);
     if (to) slots.place = mention(to);
-  } else if (places[0]) slots.place = mention(places[0]);
+    // "I'm out in the garage, let's check the left bin": what is gone through is named last.
+  } else if (intent === 'start-count' && places.length > 1) slots.place = mention(places.at(-1)!);
+  else if (places[0]) slots.place = mention(places[0]);
 };
 
 /** Words after the last of `cues`, up to the end. */

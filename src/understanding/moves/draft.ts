@@ -60,6 +60,8 @@ export interface Draft {
   alsoLost: Deed | null;
   /** "Not the jollof": no part of what was told, unless something is said of it. */
   denied: boolean;
+  /** Named again in the sentence, to say something of it alone. */
+  retold: boolean;
   /** Only said to be needed: of a thing nobody knows that says nothing. */
   needed: boolean;
 }
@@ -83,6 +85,7 @@ export const newDraft = (thing: Mention | null, part: Partial<Draft> = {}): Draf
   open: false,
   corrects: false,
   needed: false,
+  retold: false,
   setDown: false,
   some: false,
   newest: false,

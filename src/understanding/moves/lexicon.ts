@@ -26,6 +26,7 @@ const moves = z.object({
   wholes: z.array(z.string()).default([]),
   ones: z.array(z.string()).default([]),
   occasions: z.array(z.string()).default([]),
+  futures: z.array(z.string()).default([]),
 });
 
 export interface MovesLexicon extends SpellingLists {
@@ -52,6 +53,8 @@ export interface MovesLexicon extends SpellingLists {
   weighs(word: string): boolean;
   /** So many words of what food is kept for stand there: "lunch", "the weekend". */
   occasionAt(tokens: readonly string[], at: number): number;
+  /** "Will", "going to": what follows is yet to be done. */
+  isFuture(words: string): boolean;
   /** "The fridge one": after a place, what is there. */
   isOne(word: string): boolean;
   /** "added salt" after "no" is the diet "salt free". */
@@ -105,6 +108,7 @@ export const movesLexicon = (language: string): MovesLexicon | null => {
       const dishes = new Set(given.dishes);
       const cookware = new Set([...given.dishes, ...given.cookware]);
       const occasions = phraseTable(new Map(given.occasions.map((one) => [one, one])));
+      const futures = new Set(given.futures);
       const weighing = new Set(given.weighs);
       const ordinary = new Set(entriesOf(language, 'ordinary'));
       lexicon = {
@@ -120,6 +124,7 @@ export const movesLexicon = (language: string): MovesLexicon | null => {
         isOrdinary: (word) => ordinary.has(word),
         isWhole: (words) => given.wholes.includes(words),
         weighs: (word) => weighing.has(word),
+        isFuture: (words) => futures.has(words),
         occasionAt: (tokens, at) => occasions.longestAt(tokens, at)?.length ?? 0,
         isOne: (word) => given.ones.includes(word),
         dietWithout: (words) => diets.get(words),

@@ -36,6 +36,55 @@ const subjectAt = (
   );
 };
 
+/** A clause begins there: a question, an order, somebody or something that does or is. */
+const opensAt = (
+  tokens: readonly string[],
+  from: number,
+  lexicon: MovesLexicon,
+  rules: DynamicRules,
+): boolean => {
+  const asked = classAt(lexicon, tokens, from, 'wh');
+  // "The lasagne what I made" asks nothing.
+  if (asked > 0) return classAt(lexicon, tokens, from + asked, ...tells) === 0;
+  if (classAt(lexicon, tokens, from, ...orders, ...tells) > 0) return true;
+  // "Is left" goes on with what stands before it; "is it", "does Sam" ask.
+  const verb = classAt(lexicon, tokens, from, 'aux', 'opens-question');
+  if (verb > 0) {
+    const next = from + verb;
+    return (
+      classAt(lexicon, tokens, from, 'aux') > 1 ||
+      classAt(lexicon, tokens, next, ...tells, 'a', 'any') > 0 ||
+      subjectAt(tokens, next, rules, lexicon) > 0
+    );
+  }
+  const subject = subjectAt(tokens, from, rules, lexicon);
+  return subject > 0 && classAt(lexicon, tokens, from + subject, 'has', 'is', 'may') > 0;
+};
+
+/** "How long | does the pork go in": the verb goes on with it. */
+const longestQuestionWord = 4;
+const endsQuestionWord = (tokens: readonly string[], at: number, lexicon: MovesLexicon): boolean => {
+  for (let length = 1; length <= Math.min(at, longestQuestionWord); length += 1)
+    if (classAt(lexicon, tokens, at - length, 'wh') === length) return true;
+  return false;
+};
+
+/** ", no, seven", ", no wait, the top shelf": what puts right is of the same move as what it puts right. */
+const mendedAt = (
+  tokens: readonly string[],
+  pauses: ReadonlySet<number>,
+  lexicon: MovesLexicon,
+  rules: DynamicRules,
+): ReadonlySet<number> =>
+  new Set(
+    tokens.flatMap((_, at): readonly number[] => {
+      const length = at > 0 && pauses.has(at) ? classAt(lexicon, tokens, at, 'repair') : 0;
+      const to = at + length;
+      if (length === 0 || to >= tokens.length || opensAt(tokens, to, lexicon, rules)) return [];
+      return [at, to];
+    }),
+  );
+
 const strengthAt = (
   tokens: readonly string[],
   at: number,
@@ -43,24 +92,7 @@ const strengthAt = (
   rules: DynamicRules,
   language: string,
 ): number => {
-  const opens = (from: number): boolean => {
-    const asked = classAt(lexicon, tokens, from, 'wh');
-    // "The lasagne what I made" asks nothing.
-    if (asked > 0) return classAt(lexicon, tokens, from + asked, ...tells) === 0;
-    if (classAt(lexicon, tokens, from, ...orders, ...tells) > 0) return true;
-    // "Is left" goes on with what stands before it; "is it", "does Sam" ask.
-    const verb = classAt(lexicon, tokens, from, 'aux', 'opens-question');
-    if (verb > 0) {
-      const next = from + verb;
-      return (
-        classAt(lexicon, tokens, from, 'aux') > 1 ||
-        classAt(lexicon, tokens, next, ...tells, 'a', 'any') > 0 ||
-        subjectAt(tokens, next, rules, lexicon) > 0
-      );
-    }
-    const subject = subjectAt(tokens, from, rules, lexicon);
-    return subject > 0 && classAt(lexicon, tokens, from + subject, 'has', 'is', 'may') > 0;
-  };
+  const opens = (from: number): boolean => opensAt(tokens, from, lexicon, rules);
   const words = settlingWords(language);
   // "As well", "right hand": a word inside a longer phrase opens nothing.
   if ((lexicon.phrases.longestAt(tokens, at - 1)?.length ?? 0) > 1) return 0;
@@ -73,7 +105,9 @@ const strengthAt = (
   if (words && !named && Math.max(lengthAt(words.hold, tokens, at), lengthAt(words.before, tokens, at)) > 0)
     return likely.joint;
   // "Until what date", "tell me what", "what again did he": within a question no other begins.
-  const within = classAt(lexicon, tokens, at - 1, 'prep', 'from', 'of', 'by', 'for', 'command', 'a') > 0;
+  const within =
+    classAt(lexicon, tokens, at - 1, 'prep', 'from', 'of', 'by', 'for', 'command', 'a') > 0 ||
+    endsQuestionWord(tokens, at, lexicon);
   return !within && opens(at) ? likely.opens : 0;
 };
 
@@ -109,13 +143,16 @@ export const stretchesOf = (
   if (!lexicon) return whole;
   const { tokens, pauses } = normalise(sentence, locale, { mended: false });
   let last = 0;
+  const mended = mendedAt(tokens, pauses, lexicon, rules);
   const places = tokens
     .map((_, at) => {
-      const strength = pauses.has(at)
-        ? likely.pause
-        : at === 0
-          ? 0
-          : strengthAt(tokens, at, lexicon, rules, language);
+      const strength = mended.has(at)
+        ? 0
+        : pauses.has(at)
+          ? likely.pause
+          : at === 0
+            ? 0
+            : strengthAt(tokens, at, lexicon, rules, language);
       const near = strength === likely.opens && at - last < shortest;
       if (strength > 0 && !near) last = at;
       return { at, strength: near ? 0 : strength };

@@ -301,7 +301,8 @@ const joinLosses = (t: Telling): void => {
 const inherit = (t: Telling, stored: readonly Draft[]): void => {
   stored.forEach((draft, at) => {
     const before = stored[at - 1]?.place;
-    if (placed(draft) || !before) return;
+    // "Milk and eggs, the milk's in the door": what was taken up again to say where it is says nothing of the next.
+    if (placed(draft) || !before || stored[at - 1]!.retold) return;
     draft.place = before;
     t.cost += odd.inherited;
   });

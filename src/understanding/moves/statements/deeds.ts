@@ -2,6 +2,7 @@
 import type { Deed } from '../../intents.js';
 import { takePointer } from './things.js';
 import type { Chunk } from '../api.js';
+import { planTo, takePlan } from './purpose.js';
 import {
   type Telling,
   type Word,
@@ -22,10 +23,11 @@ import {
 const listing = (t: Telling, told: Deed, goesOn: boolean, needs: boolean): void => {
   // "On the list put plantain, and take lemons off": what comes off is named after it.
   const before = told === 'unlisted' && goesOn ? [] : t.drafts;
+  // "Put the sausages in the freezer, and put parmesan on the list": what has its place is put away.
   const things = before.filter(
-    ({ deed }) =>
+    ({ deed, place }) =>
       deed === null ||
-      weak.has(deed) ||
+      (weak.has(deed) && !(deed === 'stored' && place !== undefined && before.length > 1)) ||
       deed === 'made' ||
       // "I bought the lemons, so take them off the list".
       (told === 'unlisted' && deed === 'bought'),
@@ -107,6 +109,8 @@ const partedVerb = (
 };
 
 export const takeDeed = (t: Telling, said: Word, at: number): number | null => {
+  const planned = planTo(t, said, at);
+  if (planned !== null) return takePlan(t, said, at, planned);
   const parted = partedVerb(t, said, at);
   if (parted) use(t, t.chunks[parted.to]!);
   return tellDeed(t, parted?.whole ?? said, at);

@@ -39,8 +39,13 @@ export const statementsProposal = (
   if (standing !== null) for (const draft of made.drafts) standsThere(draft, standing);
   const told = made.drafts.filter((draft) => !draft.fine || draft.deed !== null);
   const { language } = lexicon;
+  // "I have chicken thighs, milk and eggs, the milk's in the door": one of several that came in.
+  const others = (draft: Draft): boolean =>
+    told.some((one) => one !== draft && one.deed === draft.deed && (one.place ?? one.amount) !== undefined);
   const isBelieved = (draft: Draft): boolean =>
-    saysSomething(draft) && !guessedName(draft) && believed([statementOf(draft)], rules, language).length > 0;
+    saysSomething(draft) &&
+    !guessedName(draft, others(draft)) &&
+    believed([statementOf(draft)], rules, language).length > 0;
   const all = dishLast(told.filter(isBelieved).map(statementOf));
   // Several things told one after the other are what was brought in.
   const statements = all.length > 1 ? all.map(({ stands: _stands, ...one }): Statement => one) : all;
@@ -99,13 +104,17 @@ const standsThere = (draft: Draft, standing: string): void => {
 };
 
 /** Nobody's word for a food, with nothing that foods are told with: an amount, a place, that it was made or bought. */
-const guessedName = ({ thing, open, amount, place, parts, deed, definite, needed }: Draft): boolean => {
+const guessedName = (
+  { thing, open, amount, place, parts, deed, definite, needed }: Draft,
+  /** Others of the same breath have a place or an amount. */
+  among: boolean,
+): boolean => {
   if (thing === null || thing.words === null) return false;
   const placed = place !== undefined || parts.length > 0;
   if (open && deed === null && amount === undefined && !definite) return true;
   if (open && needed) return true;
   if (open) return !placed && deed !== 'made' && deed !== 'bought' && deed !== 'listed';
-  return !placed && amount === undefined && deed === 'stored';
+  return !placed && amount === undefined && deed === 'stored' && !among;
 };
 
 const wordsOf = ({ thing }: Draft, tokens: readonly string[]): readonly number[] => {

@@ -1,7 +1,8 @@
 /** "For tomorrow", "for Sam's lunch", "for the picnic": what food is kept for, which is a note of it. */
 import type { Chunk, ChunkOf } from '../api.js';
 import type { Deed } from '../../intents.js';
-import { type Telling, implied, is, nextMeaning, use } from './telling.js';
+import { pointed } from '../../meaning-parts.js';
+import { type Telling, begin, implied, is, nextMeaning, paused, use } from './telling.js';
 
 interface Purpose {
   /** The last of its chunks. */
@@ -59,6 +60,56 @@ export const takePurpose = (
   return at;
 };
 
+/** The last chunk of the stretch that begins there. */
+const stretchTo = (t: Telling, at: number): number => {
+  let to = at;
+  while (t.chunks[to + 1] && !paused(t, t.chunks[to + 1]) && !is(t.chunks[to + 1], 'and', 'but', 'so'))
+    to += 1;
+  return to;
+};
+const longestFuture = 3;
+
+/** "I'll finish that tonight": where what is yet to be done ends; null where it is said as done. */
+export const planTo = (t: Telling, chunk: Chunk, at: number): number | null => {
+  const { tokens, lexicon, chunks } = t;
+  const before = Array.from({ length: longestFuture }, (_, less) =>
+    tokens.slice(Math.max(0, chunk.from - less - 1), chunk.from).join(' '),
+  );
+  if (!before.some((words) => lexicon.isFuture(words))) return null;
+  const to = stretchTo(t, at);
+  const end = chunks[to]!.to;
+  for (let from = chunk.to; from < end; from += 1) if (lexicon.occasionAt(tokens, from) > 0) return to;
+  return null;
+};
+
+/** What somebody means to do with it later is a note of it, and nothing that was done. */
+export const takePlan = (t: Telling, chunk: Chunk, at: number, to: number): number => {
+  const own = t.chunks.slice(at, to + 1);
+  for (const part of own) use(t, part);
+  const named = own.find((part) => part.kind === 'thing');
+  const group =
+    named?.kind === 'thing'
+      ? [begin(t, named.mention, { definite: true })]
+      : t.drafts.length > 0
+        ? t.group.length > 0
+          ? t.group
+          : t.drafts.slice(-1)
+        : [begin(t, pointed('it'), { definite: true })];
+  // "Finish that tonight" is kept as "finish tonight": of what, the record says.
+  const words = own
+    .filter((part) => part !== named && part.kind !== 'pointer' && !is(part, 'definite'))
+    .map((part) => t.tokens.slice(part.from, part.to).join(' '))
+    .join(' ');
+  for (const draft of group) {
+    draft.deed ??= 'fact';
+    draft.notes.push(words);
+  }
+  t.group = t.run = [...group];
+  t.inRun = false;
+  t.deed = t.or = null;
+  return to;
+};
+
 /** "For tonight" may be heard as one day: whether a purpose, and no date, is said by it. */
 export const isPurpose = ({ lexicon, tokens, dateKind }: Telling, { from }: ChunkOf<'day'>): boolean =>
   dateKind === null && lexicon.phrases.longestAt([tokens[from]!], 0)?.value.has('for') === true;
@@ -68,6 +119,5 @@ export const takePurposeDay = (t: Telling, chunk: ChunkOf<'day'>): void => {
   t.inRun = false;
   if (t.drafts.length === 0) return;
   const words = t.tokens.slice(chunk.from, chunk.to).join(' ');
-  for (const draft of implied(t))
-    if (isKept(draft.deed) && draft.parts.length === 0) draft.notes.push(words);
+  for (const draft of implied(t)) if (isKept(draft.deed) && draft.parts.length === 0) draft.notes.push(words);
 };

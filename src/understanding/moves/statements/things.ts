@@ -277,10 +277,14 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
   const known =
     t.amount || t.share ? undefined : t.drafts.find((draft) => sameThing(chunk.mention, draft.thing));
   use(t, chunk);
-  const again = known && !(t.deed && known.deed !== t.deed && known.deed !== null && !weak.has(t.deed));
+  // "The ham's in the bin, and put ham and parmesan on the list": what went is not put anywhere.
+  const went = known?.deed != null && usedUp.has(known.deed) && t.deed === 'stored';
+  const again =
+    known && !went && !(t.deed && known.deed !== t.deed && known.deed !== null && !weak.has(t.deed));
   if (again) {
     // "A loaf of bread, and the bread goes in the freezer": of that alone, and not of the butter before it.
     t.group = t.inRun && t.again && joins(t, at) ? [...t.group, known] : [known];
+    known.retold = t.group.length === 1;
     t.inRun = t.again = true;
     t.definite = false;
     return at;
@@ -305,6 +309,7 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
     return at;
   }
   t.again = false;
+  if (opensClause(t, at)) t.inRun = false;
   namesLast(t);
   join(t, begin(t, chunk.mention, { open: chunk.source === 'open' }), at);
   return at;
@@ -318,6 +323,15 @@ const namesLast = (t: Telling): void => {
   t.drafts.pop();
   t.group = t.run = [];
 };
+
+/** "A gallon of milk, and the peas are in the freezer": the peas alone, after what was only counted. */
+const opensClause = (t: Telling, at: number): boolean =>
+  t.inRun &&
+  t.definite &&
+  t.amount === undefined &&
+  is(t.chunks[at + 1], 'is') &&
+  t.group.length > 0 &&
+  t.group.every(({ definite, amount, place }) => !definite && amount !== undefined && place === undefined);
 
 const join = (t: Telling, draft: Draft, at: number): void => {
   if (t.inRun) {

@@ -8,6 +8,8 @@ const tables = perLexicon(({ tidying, numbers }) => ({
 }));
 
 const longest = 4;
+/** Words up to so long are begun twice: "the, the". */
+const longestSlip = 3;
 
 /**
  * "the the", "put the put the": said twice, meant once. Numbers and letters said one by one
@@ -27,6 +29,8 @@ export const stutters: Pass = (words, lexicon, note) => {
       const first = texts.slice(at, at + many);
       if (!first.every((text, place) => text === texts[at + many + place])) continue;
       if (first.every(mayRepeat)) continue;
+      // "A jar of honey, honey's in the pantry": named again after a pause, to say where it is.
+      if (many === 1 && words[at + 1]!.pause && texts[at]!.length > longestSlip) continue;
       // "a a" among letters is spelling: "b a a".
       if (
         many === 1 &&
