@@ -33,7 +33,7 @@ import { askTold, withoutOlder } from './tell/ask.js';
 import { sureFrame } from './turn/ask-sure.js';
 import { bestReading, closeReadings, harmless, onlyOneMeaning, steering } from './turn/doubt.js';
 import { askInstead } from './turn/asked-instead.js';
-import { answeringTold } from './turn/answer-told.js';
+import { answeringTold, sharedOut } from './turn/answer-told.js';
 import { brokenOff } from './turn/broken-off.js';
 import { correctLast, otherOfName } from './turn/correct.js';
 import { awaitsDetail, detailOf, setJustNow } from './turn/detail.js';
@@ -132,8 +132,11 @@ const goneAsAsked = (work: Work, { intent, slots }: Act): Work | null => {
 
 /** One act that was understood well enough. */
 const perform = (before: Work, said: Act): Work => {
+  // "…, which one was it again?": what this very turn came to is being said, and nothing of an earlier one.
+  if (said.intent === 'repeat' && (before.parts.length > 0 || before.asking)) return before;
   const at = via(before, 'decide.ts goneAsAsked', (work) => goneAsAsked(work, said)) ?? before;
-  const act = ofUndoInstead(at, heldInstead(at, lostToPower(at, howLongOf(at, ofListInstead(at, said)))));
+  const meant = sharedOut(topFrame(at), said);
+  const act = ofUndoInstead(at, heldInstead(at, lostToPower(at, howLongOf(at, ofListInstead(at, meant)))));
   const aside = isForTheCount(at, act) || isOfWhatWasDone(at, act, topFrame(at));
   const work = aside ? withState(at, { frames: at.state.frames.slice(0, -1) }) : at;
   const ofOutage = via(work, 'decide.ts outageTalk', (at) => outageTalk(at, act));
@@ -330,7 +333,7 @@ const isTalk = (intent: Intent): boolean =>
 
 /** Heard, but not surely: what changes nothing is answered, what changes something is asked first. */
 const confirmed = (work: Work, said: Act): Work => {
-  const act = heldInstead(work, said);
+  const act = heldInstead(work, sharedOut(topFrame(work), said));
   const answer = answeringTold(topFrame(work), act);
   const answered =
     topFrame(work) && !isChanging(answer.intent)

@@ -34,7 +34,14 @@ import type { Device, DeviceDeed, Store, TurnStart } from '../store/port.js';
 import type { Clock, Instant } from '../terms/dates.js';
 import { quote, wordsOf } from '../terms/quote.js';
 import { meaningsHere, openReminders } from '../kitchen/index.js';
-import { accounted, given, isRatherIn, movesOf, type HouseholdNames } from '../understanding/index.js';
+import {
+  accounted,
+  given,
+  isRatherIn,
+  movesOf,
+  withoutIntroduction,
+  type HouseholdNames,
+} from '../understanding/index.js';
 import type {
   ClockAtHand,
   DishSteps,
@@ -290,14 +297,11 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     earlier: Conversation,
     surroundings: Surroundings,
   ): { readonly tongue: Tongue; readonly understanding: Understanding } => {
-    const heardIn = (tongue: Tongue) => ({
-      tongue,
-      understanding: tongue.understander.understand(
-        hypotheses,
-        names,
-        hearingOf(earlier, tongue, surroundings),
-      ),
-    });
+    const heardIn = (tongue: Tongue) => {
+      const context = hearingOf(earlier, tongue, surroundings);
+      const said = withoutIntroduction(hypotheses, names, context);
+      return { tongue, understanding: tongue.understander.understand(said, names, context) };
+    };
     const first = heardIn(own);
     const { verdict } = first.understanding;
     const beside = verdict === 'out-of-scope' || verdict === 'ask-again' ? tongues.beside(own) : null;
@@ -316,24 +320,25 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     earlier: Conversation,
     surroundings: Surroundings,
     whole: Understanding,
-  ): readonly SaidMove<HeardMove>[] =>
-    movesOf(tongue.understander, hypotheses, names, hearingOf(earlier, tongue, surroundings), whole).map(
-      ({ said, matters }) => ({
-        quote: quote(said[0]?.text ?? ''),
-        matters,
-        hear: (before, at, changed) =>
-          withChanged(names, changed, () => {
-            const context = hearingOf(before, tongue, at);
-            const words = said[0]?.text ?? '';
-            const heard = tongue.understander.understand(said, names, context);
-            const understanding = accounted(heard, words, names, context);
-            return {
-              understood: given(understanding, words, names, context),
-              kept: { words, understanding },
-            };
-          }),
-      }),
-    );
+  ): readonly SaidMove<HeardMove>[] => {
+    const first = hearingOf(earlier, tongue, surroundings);
+    const all = withoutIntroduction(hypotheses, names, first);
+    return movesOf(tongue.understander, all, names, first, whole).map(({ said, matters }) => ({
+      quote: quote(said[0]?.text ?? ''),
+      matters,
+      hear: (before, at, changed) =>
+        withChanged(names, changed, () => {
+          const context = hearingOf(before, tongue, at);
+          const words = said[0]?.text ?? '';
+          const heard = tongue.understander.understand(said, names, context);
+          const understanding = accounted(heard, words, names, context);
+          return {
+            understood: given(understanding, words, names, context),
+            kept: { words, understanding },
+          };
+        }),
+    }));
+  };
 
   const answerAgain = <T>(kept: unknown, said: string): T => {
     const earlier = kept as KeptReply<T>;

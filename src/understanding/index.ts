@@ -5,6 +5,7 @@ export type { Understander } from './understand.js';
 export { createUnderstander } from './guidance/understander.js';
 export { accounted } from './account.js';
 export { given } from './given.js';
+export { withoutIntroduction } from './introduction.js';
 export { movesOf } from './sequence.js';
 export type { Move } from './sequence.js';
 export { whyHeard } from './why.js';

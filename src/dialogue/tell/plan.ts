@@ -524,7 +524,10 @@ const without = <K extends keyof Statement>(statement: Statement, key: K): Omit<
 const holds = (items: readonly Item[], { value, unit }: Amount): boolean =>
   items.length === 1 &&
   items[0]!.amount !== null &&
-  (unit === 'piece' || items[0]!.amount.unit === unit) &&
+  // "Two fillets", of two that are only counted on record.
+  (unit === 'piece' ||
+    items[0]!.amount.unit === unit ||
+    (items[0]!.amount.unit === 'piece' && !isMeasured(unit))) &&
   value <= items[0]!.amount.value;
 
 /** Said of something that is here, rather than of something that comes in. */

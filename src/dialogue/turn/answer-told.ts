@@ -55,6 +55,23 @@ const slotsOf = (statements: readonly Statement[]): Slots =>
     {},
   );
 
+/** "One pound in the fridge and the other in the freezer", to where it goes: that food, shared out. */
+export const sharedOut = (frame: Frame | undefined, act: Act): Act => {
+  const { statements = [] } = act.slots;
+  const { item, amount } = frame?.act.slots ?? {};
+  const waits = frame?.kind === 'slot' && frame.slot === 'place' && frame.act.intent === 'put-away';
+  if (act.intent !== 'tell' || !waits || !item?.words || !statements.some(({ parts }) => parts)) return act;
+  if (!statements.every((one) => isOfThat(one, item.words))) return act;
+  const told = statements.map((one): Statement => ({
+    ...one,
+    deed: 'stored',
+    thing: item,
+    definite: false,
+    ...(amount && !one.amount ? { amount } : {}),
+  }));
+  return { ...act, slots: { ...act.slots, statements: told } };
+};
+
 /** Told while a question waits, and of nothing by name, it answers; anything else is as it was. */
 export const answeringTold = (frame: Frame | undefined, act: Act): Act => {
   const { statements = [] } = act.slots;

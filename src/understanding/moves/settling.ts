@@ -32,6 +32,10 @@ const file = z.object({
   hedges: z.array(z.string()),
   answerLeads: z.array(z.string()),
   on: z.array(z.string()),
+  /** "Hi, it's Odile", "Sam here": who speaks, which asks and tells nothing. */
+  greets: z.array(z.string()),
+  introduces: z.array(z.string()),
+  here: z.array(z.string()),
   /** Of both kinds, where it was asked which: "both", "nuts of every kind". */
   bothKinds: z.array(z.string()),
 });
@@ -79,8 +83,30 @@ const parts: ReadonlySet<string> = new Set([
 ]);
 const between = ['fill', 'aside', 'not', 'keep', 'except', 'to', 'means', 'meant', 'all', 'opener', 'just'];
 
+/** "Except the milk, I haven't drunk it yet": what is left out, before a reason that names nothing more. */
+const withoutReason = (guess: Guess, { rules, language }: Reader, words: Lexicon): Guess | null => {
+  const { said, pauses } = guess;
+  const to = said.findIndex((_, at) => at > 0 && pauses.has(at));
+  if (to < 0 || lengthAt(words.leaving, said, 0) === 0) return null;
+  const more = requestWords(language);
+  const rest = more ? bitsOf(said.slice(to), rules, more, []) : [];
+  if (rest.some(({ kind }) => parts.has(kind) && kind !== 'time' && kind !== 'day')) return null;
+  const before = said.slice(0, to);
+  return { ...guess, heard: before.join(' '), tokens: before, said: before, pauses: new Set() };
+};
+
 /** What is named, and what else is told of it; null where it says anything more than that. */
 export const narrowingIn = (
+  guess: Guess,
+  reader: Reader,
+  clocks: readonly ClockAtHand[],
+): Narrowing | null => {
+  const settling = settlingWords(reader.language);
+  const first = settling && withoutReason(guess, reader, settling);
+  return narrowing(guess, reader, clocks) ?? (first ? narrowing(first, reader, clocks) : null);
+};
+
+const narrowing = (
   { tokens }: Guess,
   { rules, language }: Reader,
   clocks: readonly ClockAtHand[],

@@ -95,7 +95,8 @@ const partedVerb = (
   const between = (next: Chunk | undefined): boolean =>
     next !== undefined &&
     !paused(t, next) &&
-    (['pointer', 'thing', 'amount', 'number', 'share'].includes(next.kind) || is(next, 'a', 'and', 'of'));
+    (['pointer', 'thing', 'amount', 'number', 'share'].includes(next.kind) ||
+      is(next, 'a', 'and', 'of', 'back'));
   while (between(t.chunks[to])) to += 1;
   const particle = t.chunks[to];
   // "Put hummus on the list" has its own word for that.

@@ -293,7 +293,25 @@ const skip: Rule['take'] = ({ t, chunk, at }) => {
   return at;
 };
 
+/** "I said a gallon on the door but it won't fit": what was said before, which is so no longer, up to where that ends; -1: it stands. */
+const saidBeforeTo = ({ t, chunk, at }: Here): number => {
+  if (!is(chunk, 'said-before')) return -1;
+  const but = t.chunks.findIndex((one, step) => step > at && is(one, 'but'));
+  if (but < 0 || t.chunks.slice(at + 1, but).some((one) => paused(t, one))) return -1;
+  let to = but;
+  while (t.chunks[to + 1] && !paused(t, t.chunks[to + 1])) to += 1;
+  return to;
+};
+
 const rules: readonly Rule[] = [
+  {
+    when: (here) => saidBeforeTo(here) >= 0,
+    take: (here) => {
+      const to = saidBeforeTo(here);
+      for (let step = here.at; step <= to; step += 1) use(here.t, here.t.chunks[step]!);
+      return to;
+    },
+  },
   // "It's oats and butter and walnuts": what was named before is made of them.
   {
     when: ({ t, chunk, at, nextAt }) =>
