@@ -133,7 +133,8 @@ const goneAsAsked = (work: Work, { intent, slots }: Act): Work | null => {
 /** One act that was understood well enough. */
 const perform = (before: Work, said: Act): Work => {
   // "…, which one was it again?": what this very turn came to is being said, and nothing of an earlier one.
-  if (said.intent === 'repeat' && (before.parts.length > 0 || before.asking)) return before;
+  const answers = before.act !== null && !isTalk(before.act.intent);
+  if (said.intent === 'repeat' && (before.asking || (answers && before.parts.length > 0))) return before;
   const at = via(before, 'decide.ts goneAsAsked', (work) => goneAsAsked(work, said)) ?? before;
   const meant = sharedOut(topFrame(at), said);
   const act = ofUndoInstead(at, heldInstead(at, lostToPower(at, howLongOf(at, ofListInstead(at, meant)))));

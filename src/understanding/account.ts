@@ -7,7 +7,8 @@ import { type Clock, today } from '../terms/dates.js';
 import { rulesFor } from './grammar-files.js';
 import { worthOf, type Worth } from './gate/names.js';
 import { sentenceOf, spotsOf } from './guidance/sentence.js';
-import { bare, hasRole, heldInActs, surely, type Held } from './held.js';
+import { bare, hasRole, heldInActs, passedChunks, surely, type Held } from './held.js';
+import { isReport } from './worth.js';
 import {
   BARE_INTENTS,
   type Act,
@@ -18,6 +19,7 @@ import {
 } from './intents.js';
 import type { Chunk, Span } from './moves/api.js';
 import { chunksOf } from './moves/chunks.js';
+import { isOccasion } from './moves/occasion.js';
 import { movesLexicon } from './moves/lexicon.js';
 import type { HouseholdNames } from './names/api.js';
 import { isSureOfWhole } from './understand.js';
@@ -154,7 +156,10 @@ const leftOver = (
     allergenOf: (words) => lexicon?.allergenOf(words),
   };
   const told = chunks.filter(
-    (chunk) => !isHeld(chunk, tokens.slice(chunk.from, chunk.to), held, account) && !isExcused(chunk, chunks),
+    (chunk) =>
+      !(lexicon && isOccasion(chunk, tokens, lexicon)) &&
+      !isHeld(chunk, tokens.slice(chunk.from, chunk.to), held, account) &&
+      !isExcused(chunk, chunks),
   );
   const allergens = spotsOf(sentenceOf(tokens, rules, language, clock), 'allergen').filter(
     (spot) =>
@@ -178,6 +183,23 @@ const leftOver = (
     );
 };
 
+/** Of a request of another kind: what is of this kitchen, for certain, and has no place in it. */
+const passedBy = (
+  understanding: Understanding,
+  tokens: readonly string[],
+  names: HouseholdNames,
+  context: HearingContext,
+): readonly string[] => {
+  const { language } = lexiconFor(context.locale);
+  const rules = rulesFor(names, context.locale, { now: context.now, timeZone: context.timeZone });
+  const lexicon = movesLexicon(language);
+  const chunks = chunksOf(tokens, rules, language, new Set())?.chunks ?? [];
+  const named = chunks.filter((chunk) => !lexicon || !isOccasion(chunk, tokens, lexicon));
+  return passedChunks(understanding, named, tokens, context.clocks)
+    .slice(0, mostNamed)
+    .map(({ from, to }) => tokens.slice(from, to).join(' '));
+};
+
 /** What was understood of these words, with what it leaves over. */
 export const accounted = (
   understanding: Understanding,
@@ -192,11 +214,14 @@ export const accounted = (
   }
   const [best] = readings;
   if ((verdict !== 'act' && verdict !== 'confirm') || !best || best.agenda) return understanding;
-  if (!best.acts.some(({ intent }) => ofTheRecord.has(intent) || ofFood.has(intent))) return understanding;
-  // A rule that holds every word of it leaves nothing over.
+  // A rule that holds every word of it leaves nothing over; what was done of steps is a report.
   if (isSureOfWhole(understanding) && !best.byPhrase) return understanding;
   const { tokens } = normalise(said, context.locale);
-  const left = leftOver(tokens, best.acts, question?.acts ?? [], names, context);
+  const ofRecord = best.acts.some(({ intent }) => ofTheRecord.has(intent) || ofFood.has(intent));
+  if (!ofRecord && isReport(understanding)) return understanding;
+  const left = ofRecord
+    ? leftOver(tokens, best.acts, question?.acts ?? [], names, context)
+    : passedBy(understanding, tokens, names, context);
   if (left.length === 0) return understanding;
   const last = best.acts.at(-1)!;
   // Put back for a yes or no anyway, it is named there.

@@ -1,5 +1,12 @@
 /** Everything that stands in a meaning, and which constituents of what was said do. */
-import type { Act, ClockAtHand, Intent, Mention, Understanding } from './intents.js';
+import {
+  ASKING_INTENTS,
+  type Act,
+  type ClockAtHand,
+  type Intent,
+  type Mention,
+  type Understanding,
+} from './intents.js';
 import type { Chunk } from './moves/api.js';
 
 export interface Held {
@@ -72,27 +79,50 @@ const isPassedOver = (chunk: Chunk, said: readonly string[], held: Held): boolea
 };
 
 /** How many constituents of the words have no place in what was understood of them. */
-export const passedOver = (
+export const passedOver = (...given: Parameters<typeof passedChunks>): number =>
+  passedChunks(...given).length;
+
+/** The constituents of the words that have no place in what was understood of them. */
+export const passedChunks = (
   { verdict, readings: [best], question, settles }: Understanding,
   chunks: readonly Chunk[],
   tokens: readonly string[],
   clocks: readonly ClockAtHand[] = [],
-): number => {
+): readonly Chunk[] => {
   // What is done with it holds it, or what is asked: not one for the other.
   const isDone = verdict === 'act' || verdict === 'confirm';
-  const acts = settles
-    ? [...(settles.rest.readings[0]?.acts ?? []), ...(settles.rest.question?.acts ?? [])]
-    : ((isDone ? best?.acts : null) ?? question?.acts ?? []);
-  const held = gather(settles?.narrows ?? null, heldInActs(acts));
+  const all: readonly (readonly Act[])[] = settles
+    ? [[...(settles.rest.readings[0]?.acts ?? []), ...(settles.rest.question?.acts ?? [])]]
+    : isDone && best
+      ? // Of two that ask, the one that holds more is answered.
+        [best.acts, ...(question && best.acts.every(({ intent }) => asks.has(intent)) ? [question.acts] : [])]
+      : [question?.acts ?? []];
+  return all
+    .map((acts) => notIn(acts, settles?.narrows ?? null, chunks, tokens, clocks))
+    .reduce((fewest, one) => (one.length < fewest.length ? one : fewest));
+};
+
+const asks: ReadonlySet<Intent> = new Set<Intent>(ASKING_INTENTS);
+
+const notIn = (
+  acts: readonly Act[],
+  narrows: unknown,
+  chunks: readonly Chunk[],
+  tokens: readonly string[],
+  clocks: readonly ClockAtHand[],
+): readonly Chunk[] => {
+  const held = gather(narrows, heldInActs(acts));
   // What food that lay out is put into is settled by how long it lay there; guidance has its facts for one food.
   const does = (...intents: readonly Intent[]): boolean =>
     acts.some(({ intent }) => intents.includes(intent));
   const ofGuidance = does('guidance');
   const ofClocks = does('set-timer', 'change-timer', 'cancel-timer', 'timers');
   if (ofGuidance || ofClocks || does('left-out')) held.roles.add('place');
+  // "The stew's here, got the bead on": how it was told, in a check.
+  if (acts.some(({ slots }) => slots.findings)) for (const role of ['marker', 'person']) held.roles.add(role);
   // "But leave me the beans": another that runs is left as it is.
   if (ofClocks) gather(clocks, held);
   const passed = chunks.filter((chunk) => isPassedOver(chunk, tokens.slice(chunk.from, chunk.to), held));
-  const foods = passed.filter(({ kind }) => kind === 'thing').length;
-  return passed.length - (ofGuidance ? Math.min(foods, 1) : 0);
+  const own = ofGuidance ? passed.find(({ kind }) => kind === 'thing') : undefined;
+  return passed.filter((chunk) => chunk !== own);
 };

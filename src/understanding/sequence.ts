@@ -10,6 +10,7 @@ import { passedOver } from './held.js';
 import { moodOf, type MoodShares } from './learned/index.js';
 import { chunksOf } from './moves/chunks.js';
 import type { Chunk } from './moves/api.js';
+import { isOccasion } from './moves/occasion.js';
 import { movesLexicon } from './moves/lexicon.js';
 import { onlyLeavesOff } from './moves/turning-away.js';
 import type { HouseholdNames } from './names/api.js';
@@ -21,11 +22,13 @@ import {
   holdsAll,
   isOfSteps,
   isReport,
+  tellsAll,
   isSureMove,
   lostWith,
   marksWhatIsGone,
   mattersIn,
   mostlyOthers,
+  onlyChanges,
   onlyTells,
   isOfSomebody,
   isRequest,
@@ -74,7 +77,8 @@ const chunksIn = (text: string, names: HouseholdNames, context: HearingContext):
   const { tokens, pauses } = normalise(text, context.locale);
   const lexicon = movesLexicon(language);
   const found = lexicon && chunksOf(tokens, rulesFor(names, context.locale, clock), language, pauses);
-  return found?.chunks ?? [];
+  // "Coming for dinner": when, and no food.
+  return (found?.chunks ?? []).filter((chunk) => !lexicon || !isOccasion(chunk, tokens, lexicon));
 };
 
 /** The best cover of all sentences up to one, by where its last move begins. */
@@ -141,7 +145,7 @@ export const movesOf = (
   const { language } = lexiconFor(context.locale);
   /** What it leaves of this kitchen without a place; of steps, what was done besides is a report. */
   const missing = (understanding: Understanding, text: string): number =>
-    isReport(understanding)
+    isReport(understanding) || tellsAll(understanding)
       ? 0
       : passedOver(
           understanding,
@@ -218,10 +222,9 @@ export const movesOf = (
       return (alone[from] = held ?? lost[from]!);
     }
     if (held === null || marksWhatIsGone(understanding.readings[0]?.acts ?? [])) return null;
-    if (onlyTells(understanding)) {
-      const own = requests.slice(from, to).some(Boolean) || questions.slice(from, to).some(Boolean);
-      return own ? null : held + worth.goesOn;
-    }
+    // What does something answers no question that was asked beside it.
+    if (onlyChanges(understanding) && questions.slice(from, to).some(Boolean)) return null;
+    if (onlyTells(understanding)) return requests.slice(from, to).some(Boolean) ? null : held + worth.goesOn;
     // "Done. Next." moves the steps on once.
     if (
       understanding.readings[0]?.agenda &&

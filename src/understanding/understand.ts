@@ -68,6 +68,16 @@ const isOfClocks = (acts: readonly Act[], ofSteps: readonly Act[]): boolean => {
   );
 };
 
+/** Surely said of the list, to somebody else, or of who comes: however it goes on, no report of a step. */
+const isApart = (read: Interpretation | undefined): boolean =>
+  read !== undefined &&
+  read.confidence >= likelyApart &&
+  read.acts.every(({ intent }) => apartFromSteps.has(intent));
+const likelyApart = 0.8;
+const apartFromSteps: ReadonlySet<Intent> = new Set<Intent>([
+  ...(['leave-note', 'buy-add', 'buy-remove', 'buy-read', 'add-person', 'set-reminder'] as const),
+]);
+
 /** Talk of the steps beside a request: reports and questions; praise says nothing more. */
 const ofStepsBeside =
   (guess: Guess | undefined, reader: Reader, { steps, locale }: HearingContext) =>
@@ -438,7 +448,7 @@ export const createUnderstander = (
       found.namesDeed &&
       ((told !== null && (told.verdict === 'act' || several)) || tellsOfAnother(found.reading.acts, context));
     const ofSteps =
-      context.steps && guesses[0] && !ofOther
+      context.steps && guesses[0] && !ofOther && !isApart(readings[0])
         ? stepsReading(guesses[0], readings[0], meanings[0]?.best, reader, context.steps, context.locale)
         : null;
     // Of a dish whose steps are not followed: what it was told to take answers before any table.

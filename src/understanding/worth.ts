@@ -84,6 +84,9 @@ const isTold = ({ intent }: Act): boolean => intent === 'tell';
 /** Told, with no word left over. */
 const tellsWhole = (acts: readonly Act[]): boolean =>
   acts.every((act) => isTold(act) && !act.slots.unused?.length);
+/** What is told accounts for its own words, slips put right and all. */
+export const tellsAll = ({ readings: [best] }: Understanding): boolean =>
+  best !== undefined && best.acts.length > 0 && tellsWhole(best.acts);
 /** It moves the steps on, or is about them. */
 export const isOfSteps = ({ readings: [best] }: Understanding): boolean =>
   best?.agenda === true || best?.acts.every(({ intent }) => ofSteps.has(intent)) === true;
@@ -104,6 +107,11 @@ const ofSteps: ReadonlySet<Intent> = new Set<Intent>([
 
 export const onlyTells = ({ readings: [best] }: Understanding): boolean =>
   best !== undefined && best.acts.length > 0 && best.acts.every(isTold);
+
+export const onlyChanges = ({ readings: [best] }: Understanding): boolean =>
+  best !== undefined &&
+  best.acts.length > 0 &&
+  best.acts.every(({ intent }) => intent === 'tell' || changing.has(intent));
 
 const isOfPeople = ({ intent }: Act): boolean => intent === 'add-person';
 /** What somebody must not eat, or who comes. */

@@ -241,7 +241,7 @@ describe('a dish and what went into it', () => {
 describe('an answer and what is put right in the same breath', () => {
   it('keeps all that was agreed to, with the one part put right', async () => {
     const lines = [
-      "hi, it's Dele, I'm back from the store. I've got a carton of cream and a half gallon of milk",
+      "I've got a carton of cream and a half gallon of milk, and that was stunted",
       'yes, only the cream goes on the counter',
     ] as const;
     expect((await talked(lines[0])).said).toMatch(/Yes or no\.$/);

@@ -98,6 +98,10 @@ export const setTimer: Handler = (act, turn) => {
   // "Start the timer", while a step that takes its time is being done.
   if (duration === undefined && !label && procedure && step?.timer)
     return startStepTimer(turn, procedure, step.timer);
+  // "It's in the bowl, set a timer for that": of the heating that comes next.
+  const next = procedure && !procedure.unread ? procedure.steps[procedure.at + 1] : undefined;
+  if (duration === undefined && !label && procedure && next?.timer)
+    return startStepTimer(turn, { ...procedure, at: procedure.at + 1 }, next.timer);
   const own = procedure && duration !== undefined ? stepTimed(turn, procedure, duration, label) : null;
   if (own?.timer) return startStepTimer(turn, own.procedure, own.timer);
   if (duration === undefined) {

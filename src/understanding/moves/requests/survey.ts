@@ -11,7 +11,8 @@ export const surveyFrame: Frame = ({ bits, tokens, beside }) => {
     return null;
   if (beside(tokens[0] ?? '', 'asks-first')) return null;
   if (ofKind(bits, 'thing').some(({ fit, source }) => fit >= surelyNamed && source === 'hers')) return null;
-  const [place] = ofKind(bits, 'place');
+  // "I'm out in the garage at the freezer, let's check the left bin": what is gone through is named last.
+  const place = ofKind(bits, 'place').at(-1);
   const [first] = [...told, ...take].sort((a, b) => a.from - b.from);
   return {
     acts: [

@@ -199,6 +199,13 @@ const timersOf = (request: Request): { acts: readonly Act[]; used: readonly Bit[
         (bit) => is(bit, 'timer', 'fill', 'opener', 'one', 'repair', 'existing') || figureOf(bit) !== null,
       ) && some(bits, 'existing');
     const runs = some(bits, 'timer') && some(bits, 'ticking');
+    // "How long does it go for, and set a timer for that": asked, and then ordered.
+    const set = classed(bits, 'set').at(-1);
+    const ordered =
+      set &&
+      wh.some(({ to }) => to <= set.from) &&
+      classed(bits, 'timer').some(({ from }) => from > set.from);
+    if (ordered) return { acts: [{ intent: 'set-timer', slots: {} }], used: [set, ...wh] };
     if (wh.length === 0 && !counted && !runs && !(bare && (names.length > 0 || one))) return null;
     const [name] = names;
     const asked = [

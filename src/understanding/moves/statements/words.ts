@@ -303,7 +303,29 @@ const saidBeforeTo = ({ t, chunk, at }: Here): number => {
   return to;
 };
 
+/** "Behind the open one": by another of its kind, up to where that ends; -1 where it is by something named. */
+const besideOneTo = ({ t, chunk, at }: Here): number => {
+  if (!is(chunk, 'beside') || t.drafts.length === 0) return -1;
+  const state = is(t.chunks[at + 1], 'definite') ? at + 2 : at + 1;
+  const one = t.chunks[state + 1];
+  const word = t.chunks[state];
+  const known = word?.kind === 'word' && (stateIn(word) !== null || is(word, 'more', 'position'));
+  return known && one && t.lexicon.isOne(t.tokens[one.from]!) && one.to - one.from === 1 ? state + 1 : -1;
+};
+
 const rules: readonly Rule[] = [
+  {
+    when: (here) => besideOneTo(here) >= 0,
+    take: (here) => {
+      const { t, chunk, at } = here;
+      const to = besideOneTo(here);
+      for (let step = at; step <= to; step += 1) use(t, t.chunks[step]!);
+      for (const draft of implied(t))
+        draft.notes.push(t.tokens.slice(chunk.from, t.chunks[to]!.to).join(' '));
+      t.inRun = false;
+      return to;
+    },
+  },
   {
     when: (here) => saidBeforeTo(here) >= 0,
     take: (here) => {
@@ -1210,6 +1232,7 @@ const rules: readonly Rule[] = [
         'instead',
         'so',
         'but',
+        'said-before',
         'of',
         'you',
         'they',
