@@ -8,7 +8,6 @@ import { rulesFor } from './grammar-files.js';
 import { worthOf, type Worth } from './gate/names.js';
 import { sentenceOf, spotsOf } from './guidance/sentence.js';
 import { bare, hasRole, heldInActs, passedChunks, surely, type Held } from './held.js';
-import { isReport } from './worth.js';
 import {
   BARE_INTENTS,
   type Act,
@@ -121,6 +120,11 @@ const ofFood: ReadonlySet<Intent> = new Set<Intent>([
 /** Where a day is of the food, and not of who comes or of when it was done. */
 const dated: ReadonlySet<Intent> = new Set<Intent>(['tell', 'put-away', 'amend']);
 
+/** What begins or ends something, however much else was said with it. */
+const takesOver: ReadonlySet<Intent> = new Set<Intent>([
+  ...(['start-count', 'end-session', 'reheat', 'thaw-plan', 'set-timer', 'cancel-timer'] as const),
+]);
+
 /** What is surely something else than food. */
 const counts: ReadonlySet<Chunk['kind']> = new Set<Chunk['kind']>([
   'amount',
@@ -218,7 +222,7 @@ export const accounted = (
   if (isSureOfWhole(understanding) && !best.byPhrase) return understanding;
   const { tokens } = normalise(said, context.locale);
   const ofRecord = best.acts.some(({ intent }) => ofTheRecord.has(intent) || ofFood.has(intent));
-  if (!ofRecord && isReport(understanding)) return understanding;
+  if (!ofRecord && !best.acts.some(({ intent }) => takesOver.has(intent))) return understanding;
   const left = ofRecord
     ? leftOver(tokens, best.acts, question?.acts ?? [], names, context)
     : passedBy(understanding, tokens, names, context);

@@ -308,6 +308,15 @@ const inherit = (t: Telling, stored: readonly Draft[]): void => {
   });
 };
 
+/** "Move the waffles to the garage, and the burritos too": to where the others went. */
+const goAlong = (t: Telling): void => {
+  t.drafts.forEach((draft, at) => {
+    const before = t.drafts[at - 1];
+    if (draft.deed === 'moved' && !placed(draft) && !draft.from && before?.deed === 'moved' && before.place)
+      draft.place = before.place;
+  });
+};
+
 const isServed = ({ lexicon }: Telling, { deed, thing, definite, place, amount, dates }: Draft): boolean =>
   deed === 'made' &&
   definite &&
@@ -342,6 +351,7 @@ const inStyle = (given: Given, style: Style): Telling | null => {
   if (bare && t.place) bare.place = t.place;
   for (const draft of t.drafts) settle(t, draft);
   joinLosses(t);
+  goAlong(t);
   const [only, ...others] = t.drafts;
   if (only && others.length === 0 && goesOnWithMore(t, only)) only.fresh = true;
   // "One tin is over now, I made the salad": what it went into is nothing put away.

@@ -36,7 +36,9 @@ const listing = (t: Telling, told: Deed, goesOn: boolean, needs: boolean): void 
   // "I used up the lettuce, put it on the list": gone, and to be bought besides.
   if (told === 'listed' && things.length === 0 && !goesOn)
     t.group = t.run = t.group.flatMap(({ thing, deed }) =>
-      thing && deed !== null && undone.has(deed) ? [begin(t, thing, { deed: told })] : [],
+      thing && deed !== null && deed !== 'listed' && deed !== 'unlisted'
+        ? [begin(t, thing, { deed: told })]
+        : [],
     );
   t.deed = told;
   t.needs = needs;

@@ -174,7 +174,8 @@ export const partAt = (t: Telling, at: number): number | null => {
   }
   for (;;) {
     const after = nextMeaning(t, next);
-    if (is(chunks[next], 'prep', 'direction', 'in-it', 'deed:stored')) {
+    const forPlace = is(chunks[next], 'for') && chunks[after]?.kind === 'place';
+    if (forPlace || is(chunks[next], 'prep', 'direction', 'in-it', 'deed:stored')) {
       direction = true;
       // "On the tray on the third shelf": the tray stands there.
       next = chunks[after]?.kind === 'container' ? nextMeaning(t, after) : after;

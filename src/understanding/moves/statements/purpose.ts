@@ -75,7 +75,11 @@ export const planTo = (t: Telling, chunk: Chunk, at: number): number | null => {
   const before = Array.from({ length: longestFuture }, (_, less) =>
     tokens.slice(Math.max(0, chunk.from - less - 1), chunk.from).join(' '),
   );
-  if (!before.some((words) => lexicon.isFuture(words))) return null;
+  // "We are having it Saturday" says it in the verb itself.
+  const own = Array.from({ length: chunk.to - chunk.from }, (_, less) =>
+    tokens.slice(chunk.from + less, chunk.to).join(' '),
+  );
+  if (![...before, ...own].some((words) => lexicon.isFuture(words))) return null;
   const to = stretchTo(t, at);
   const end = chunks[to]!.to;
   for (let from = chunk.to; from < end; from += 1) if (lexicon.occasionAt(tokens, from) > 0) return to;

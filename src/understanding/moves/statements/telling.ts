@@ -86,6 +86,8 @@ export interface Telling {
   remains: boolean;
   /** "An open jar of …": what is named next is open already. */
   opened: boolean;
+  /** One of its contents was taken back: what follows is in it instead. */
+  ofContents: boolean;
   /** Why it was done is being said. */
   reason: boolean;
   /** How what was spoken of last went: "the milk's gone, and the cream too" is both. */
@@ -137,6 +139,7 @@ export const newTelling = (
   needs: false,
   remains: false,
   opened: false,
+  ofContents: false,
   reason: false,
   lost: null,
   subject: null,

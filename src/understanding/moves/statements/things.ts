@@ -70,6 +70,8 @@ const standsIn = ({ chunks }: Telling, at: number): boolean => {
       beyond?.kind === 'thing' ||
       beyond?.kind === 'day' ||
       beyond?.kind === 'container' ||
+      // "The chili in two tubs".
+      beyond?.kind === 'amount' ||
       is(beyond, 'a')
     )
   );
@@ -227,7 +229,9 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
   if (t.role === 'lacks') {
     if (!addLack(t, words)) return null;
     use(t, chunk);
-    if (!is(next, 'and')) t.role = 'thing';
+    // "No milk, celery or fish in it".
+    const goesOn = next?.kind === 'thing' && paused(t, next) && lacksNext(t, at + 1);
+    if (!is(next, 'and') && !goesOn) t.role = 'thing';
     if (inIt) use(t, next!);
     return inIt ? at + 1 : at;
   }
@@ -264,6 +268,10 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
   // "Put it on the list, the tahini I mean": the name comes after.
   const meant = is(next, 'repair') && at + 2 === chunks.length;
   if (meant) use(t, next!);
+  if (t.repaired && mendsContents(t, words, at)) {
+    use(t, chunk);
+    return at;
+  }
   if ((t.repaired || meant) && t.drafts.length > 0) {
     const draft = t.drafts.at(-1)!;
     draft.thing = chunk.mention;
@@ -313,6 +321,23 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
   namesLast(t);
   join(t, begin(t, chunk.mention, { open: chunk.source === 'open' }), at);
   return at;
+};
+
+/** "It's got nuts in it, no wait, not nuts, eggs": what is in it was put right, and not what it is. */
+export const mendsContents = (t: Telling, words: string, at: number): boolean => {
+  const draft = t.drafts.at(-1);
+  const allergen = t.lexicon.allergenOf(words);
+  if (!draft || allergen === undefined || (draft.contains.length === 0 && !t.ofContents)) return false;
+  const before = t.chunks.slice(0, at).findLast((one) => !is(one, 'a', 'fill'));
+  if (is(before, 'not', 'without')) {
+    draft.contains = draft.contains.filter((one) => one !== allergen);
+    draft.ingredients = draft.ingredients.filter((one) => t.lexicon.allergenOf(one) !== allergen);
+    t.ofContents = true;
+  } else {
+    addContents(t, words);
+    t.repaired = false;
+  }
+  return true;
 };
 
 /** "Leftovers, two tubs of yam pottage": one thing, that is named second. */

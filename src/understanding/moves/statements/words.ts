@@ -7,7 +7,7 @@ import type { Deed, PlaceMention } from '../../intents.js';
 import type { Chunk, ChunkOf } from '../api.js';
 import type { Draft } from '../draft.js';
 import { purposeAt, takePurpose } from './purpose.js';
-import { isContents, lacksNext, usedWholly } from './things.js';
+import { isContents, lacksNext, mendsContents, usedWholly } from './things.js';
 import {
   type Telling,
   type Word,
@@ -503,7 +503,8 @@ const rules: readonly Rule[] = [
         is(chunk, 'without') &&
         !articled &&
         (next?.kind === 'thing' || is(next, 'a')) &&
-        t.drafts.length > 0 &&
+        // "It's got no milk in it": of what was spoken of before.
+        (t.drafts.length > 0 || is(t.chunks[at - 1], 'has')) &&
         lacksNext(t, nextAt);
       return is(chunk, 'repair') && !lack && !saysNone(here);
     },
@@ -587,7 +588,9 @@ const rules: readonly Rule[] = [
     when: (here) => is(here.chunk, 'not') && nextOf(here)?.kind === 'thing' && here.t.drafts.length > 0,
     take: ({ t, chunk, nextAt }) => {
       use(t, chunk);
-      use(t, t.chunks[nextAt]!);
+      const denied = t.chunks[nextAt] as ChunkOf<'thing'>;
+      use(t, denied);
+      if (t.repaired) mendsContents(t, denied.mention.words ?? '', nextAt);
       return nextAt;
     },
   },
