@@ -162,6 +162,17 @@ use-entry = { $name }{ $at ->
        *[other] { BY($last) }
       }
   }
+counted-from = It counts from { $date }, when it { $what ->
+    [made] was made
+    [bought] was bought
+    [came] came in
+    [thawed] thawed
+    [frozen] was frozen
+   *[opened] was opened
+  }.
+counted-by-told = That counts what you told me.
+label-outlived = Its label says { $printed }, but the stricter of the two holds.
+    .short = The stricter holds, not the label.
 because-of = { $name }: { $reason }
 nothing-due = Nothing { $at ->
     [none] {""}

@@ -160,6 +160,17 @@ use-entry = { $name }{ $at ->
        *[other] { BY($last) }
       }
   }
+counted-from = Se cuenta desde { $date }, cuando { $what ->
+    [made] se hizo
+    [bought] se compró
+    [came] llegó
+    [thawed] se descongeló
+    [frozen] se congeló
+   *[opened] se abrió
+  }.
+counted-by-told = Cuenta lo que me dijiste.
+label-outlived = Su etiqueta dice { $printed }, pero vale lo más estricto.
+    .short = Vale lo más estricto, no la etiqueta.
 because-of = { $name }: { $reason }
 nothing-due = { $window ->
     [none] No hay nada que usar pronto

@@ -7,6 +7,7 @@ import type { Say } from '../../speech/answer.js';
 import { type PlainDate, plusDays } from '../../terms/dates.js';
 import type { SaidDate, Slots } from '../../understanding/intents.js';
 import { distinct, mustSay, reasonsOf, verdictWords } from '../describe/guidance.js';
+import { countedFrom } from '../describe/counted.js';
 import { type Group, toldGroups } from '../describe/item.js';
 import { andMore, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
@@ -152,7 +153,7 @@ export const ownVerdicts = (turn: Turn, items: readonly Item[]): Reply => {
     const { first, rest, sources } = reasonsOf(found);
     return {
       parts: [...mustSay(found), verdictWords(found, item.name), ...first],
-      details: rest,
+      details: [...countedFrom(item, found, turn.clock), ...rest],
       sources,
       memory,
       names,

@@ -44,6 +44,7 @@ import {
 } from '../describe/guidance.js';
 import { type Handler, type Reply, type Turn, about, clockTime, say, seconds } from '../handler.js';
 import { claim, label } from './labels.js';
+import { withRecord } from './with-record.js';
 import { inScale, type Asked } from './asked.js';
 import { cooling, probe, reading, roasting } from './heat.js';
 import { leftOut, supposedOut } from '../outages/left-out.js';
@@ -577,7 +578,8 @@ const guidanceOf: Handler = (act, turn) => {
   if (facts.asked === 'cool') return cooling({ facts, turn });
   if (facts.asked === 'claim' && facts.claim) return claim(turn, facts.claim);
   if (facts.asked === 'label' && facts.label) return label(turn, facts.label);
-  const own = ownOr(turn, slots, facts);
+  const own =
+    withRecord(turn, slots, facts, questionOf({ turn, slots, facts, food: '' })) ?? ownOr(turn, slots, facts);
   if (own) return own;
   const known =
     turn.memory.items.length === 1 ? turn.kitchen.items.get(turn.memory.items[0]!)?.name : undefined;
