@@ -12,8 +12,8 @@ export type Who =
   | { readonly who: 'named'; readonly person: PersonMention }
   /** "She", "him": who was spoken of last. */
   | { readonly who: 'same' }
-  /** "Zoe and Amara"; nobody named is "they both": the two who were spoken of last. */
-  | { readonly who: 'several'; readonly people: readonly PersonMention[] }
+  /** "Zoe and Amara", "her and Sam"; nobody named is "they both": the two who were spoken of last. */
+  | { readonly who: 'several'; readonly each: readonly Who[] }
   /** "Who may have it", "the kids", "all four of us": whoever eats here, and nobody by name. */
   | { readonly who: 'everybody' }
   /** "Someone who can't have celery": nobody by name, and what they must not have. */

@@ -378,6 +378,10 @@ risk-none = { $rest ->
     [yes] Guidance names none of the others for somebody at higher risk, as { $person } is.
    *[no] Guidance names none of these for somebody at higher risk, as { $person } is.
   }
+not-recorded-of = { $count ->
+    [one] For one, nobody recorded it: { $items }.
+   *[other] For { $count }, nobody recorded it: { $items }.
+  }
 not-recorded-for = { $count ->
     [one] For one, nobody recorded it.
    *[other] For { $count }, nobody recorded it.

@@ -309,6 +309,10 @@ risk-none = { $rest ->
     [yes] La guía no nombra nada de lo demás para alguien con más riesgo, como { $person }.
    *[no] La guía no nombra nada de eso para alguien con más riesgo, como { $person }.
   }
+not-recorded-of = { $count ->
+    [one] De una nadie lo registró: { $items }.
+   *[other] De { UNA($count) } nadie lo registró: { $items }.
+  }
 not-recorded-for = { $count ->
     [one] De una nadie lo registró.
    *[other] De { UNA($count) } nadie lo registró.

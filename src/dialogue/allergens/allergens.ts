@@ -135,23 +135,38 @@ export const contains: Handler = (act, turn) => {
   return freeFrom(turn, pool, [...allergens, ...watched]);
 };
 
-/** So few can be told one by one, by what is known of them. */
+/** So few can be told one by one, by what is known of them; and so few by their names, a group at a time. */
 const fewEnough = 8;
+const fewToName = 16;
 
-/** Of what lies in one place, what is said to contain it, and of what nobody said either way. */
-const otherwise = (turn: Turn, pool: readonly Item[], allergens: readonly string[]): Say[] => {
+/** Of what lies in one place, what is said to contain it, and of what nobody said either way: by their names. */
+const otherwise = (
+  turn: Turn,
+  pool: readonly Item[],
+  allergens: readonly string[],
+): readonly [parts: readonly Say[], more: readonly Say[]] => {
   const groups = grouped(turn.kitchen, pool);
   if (groups.length > fewEnough) {
     const { unknown } = sortedBy(pool, allergens);
-    return unknown.length > 0 ? [say('not-recorded-for', { count: unknown.length })] : [];
+    if (unknown.length === 0) return [[], []];
+    const open = grouped(turn.kitchen, unknown);
+    if (open.length > fewToName) return [[say('not-recorded-for', { count: unknown.length })], []];
+    const { first, more, left } = inGroups(open.map(groupName));
+    return [
+      [say('not-recorded-of', { count: first.length + left, items: list(first) }), ...andMore(left)],
+      more,
+    ];
   }
   const answers = groups.map((group) => ({ group, said: answerFor(group.first, allergens) }));
   const holds = answers.filter(({ said }) => said.includes('said-to-contain'));
   const open = answers.filter(({ said }) => !said.includes('said-to-contain'));
   const namesOf = (some: typeof answers) => list(some.map(({ group }) => groupName(group)));
   return [
-    ...(holds.length > 0 ? [say('holds-it', { items: namesOf(holds) })] : []),
-    ...(open.length > 0 ? [say('not-said-either-way', { items: namesOf(open) })] : []),
+    [
+      ...(holds.length > 0 ? [say('holds-it', { items: namesOf(holds) })] : []),
+      ...(open.length > 0 ? [say('not-said-either-way', { items: namesOf(open) })] : []),
+    ],
+    [],
   ];
 };
 
@@ -161,12 +176,15 @@ const freeFrom = (turn: Turn, pool: readonly Item[], allergens: readonly string[
     answerFor(item, allergens).every((answer) => answer === 'said-free-from'),
   );
   const groups = grouped(turn.kitchen, free);
-  if (groups.length === 0)
+  if (groups.length === 0) {
+    const [parts, more] = otherwise(turn, pool, allergens);
     return {
-      parts: [say('none-said-free', { allergens: list(allergens) }), ...otherwise(turn, pool, allergens)],
+      parts: [say('none-said-free', { allergens: list(allergens) }), ...parts],
+      more,
       details: [say('check-the-label')],
       count: 0,
     };
+  }
   const { first, more, left } = inGroups(groups.map((group) => entry(turn, group)));
   return {
     parts: [

@@ -33,8 +33,8 @@ const together = (phrase: string, name: string, some: readonly Watched[]): Say[]
 const peopleOf = ({ kitchen }: Turn): readonly Person[] => [...kitchen.people.values()];
 
 /** What is known of one name's things for each who watches; of several things the one to be warned of most. */
-const watchedIn = (turn: Turn, items: readonly Item[]): readonly Watched[] =>
-  peopleOf(turn)
+const watchedIn = (people: readonly Person[], items: readonly Item[]): readonly Watched[] =>
+  people
     .flatMap((person) =>
       person.allergens.map((allergen): Watched => {
         const answers = items.map((item) => allergenIn(item, allergen).answer).sort(worse);
@@ -49,12 +49,16 @@ const pastOf = (turn: Turn, items: readonly Item[]): Say[] => {
   return ages.every(({ verdict }) => verdict === 'throw-out') ? [verdictWords(ages[0]!, items[0]!.name)] : [];
 };
 
-/** Warnings of every name first; of more than one name, what nobody recorded is one sentence. */
-export const forEverybody = (turn: Turn, items: readonly Item[]): Reply => {
+/** Warnings of every name first; of more than one name, what nobody recorded is one sentence. `people`: of these alone. */
+export const forEverybody = (
+  turn: Turn,
+  items: readonly Item[],
+  people: readonly Person[] = peopleOf(turn),
+): Reply => {
   const names = [...new Set(items.map(({ name }) => name))];
   const found = names.map((name) => {
     const some = items.filter((item) => item.name === name);
-    return { name, some, all: watchedIn(turn, some) };
+    return { name, some, all: watchedIn(people, some) };
   });
   const warnings = found.flatMap(({ name, all }) =>
     all
@@ -66,10 +70,15 @@ export const forEverybody = (turn: Turn, items: readonly Item[]): Reply => {
   const unknown = found.filter(({ all }) => all.some(({ answer }) => answer === 'unknown'));
   const of = (all: readonly Watched[], answer: Answer): readonly Watched[] =>
     all.filter((one) => one.answer === answer);
-  const risks = peopleOf(turn).flatMap((person) =>
+  const risks = people.flatMap((person) =>
     items.flatMap((item) => riskCautions(turn, person, item).map(cautionWords)),
   );
   const nobody = found.every(({ all }) => all.length === 0);
+  // Asked of some by name: that nothing is on record of one is said, too.
+  const asked = people.length < turn.kitchen.people.size ? people : [];
+  const clear = asked
+    .filter(({ allergens }) => allergens.length === 0)
+    .map(({ name }) => say('no-allergy-recorded', { name }));
   return {
     parts: [
       ...found.flatMap(({ some }) => pastOf(turn, some)),
@@ -78,7 +87,7 @@ export const forEverybody = (turn: Turn, items: readonly Item[]): Reply => {
         ? [say('unknown-in-several', { names: list(unknown.map(({ name }) => name)) })]
         : unknown.flatMap(({ name, all }) => together('unknown-for-several', name, of(all, 'unknown')))),
       ...found.flatMap(({ name, all }) => together('free-for-several', name, of(all, 'said-free-from'))),
-      ...(nobody ? [say('nobody-allergic')] : []),
+      ...(nobody ? [say('nobody-allergic')] : clear),
       ...distinct(risks),
     ],
     details: [say('check-the-label')],

@@ -1,7 +1,7 @@
 /** What is told of a set of things, one attribute at a time. Figures of safety come from their own rooms. */
 import { personNamed, totalOf } from '../../kitchen/index.js';
 import type { Item, Person } from '../../kitchen/model.js';
-import type { Attribute, Filter, Query } from '../../protocol/query.js';
+import type { Attribute, Filter, Query, Who } from '../../protocol/query.js';
 import type { Act, Mention, Slots } from '../../understanding/intents.js';
 import { emptyMention } from '../../understanding/intents.js';
 import { undated } from '../age/no-date.js';
@@ -230,12 +230,23 @@ export const ofAllergens = (turn: Turn, query: Query, pool: readonly Item[]): Re
     return may ? together([may, goes]) : goes;
   }
   // "What can she have from the freezer": of a whole set, who may have it comes before all else that it seems to ask.
-  const first = plain || (suits !== undefined && !named && query.order === null);
+  // And what a named food holds comes before its days.
+  const first =
+    plain ||
+    (suits !== undefined && !named && query.order === null) ||
+    (holds !== undefined && named !== undefined && query.whether);
   if (!first || pool.length === 0) return null;
   const one = new Set(pool.map(({ name }) => name)).size === 1;
   const diet = filterOf(query, 'diet');
   if (diet && (named || one))
     return each(turn, pool, (some) => of(contains, turn, some, { diet: diet.diet }));
+  // "That they can both have, without milk or fish": without what either watches for, too.
+  if (holds?.by === 'free' && suits && !named) {
+    const { who } = suits;
+    const people = peopleOf(turn, who);
+    const allergens = [...new Set([...holds.allergens, ...people.flatMap((one) => one.allergens)])];
+    return together([...strangersIn(who), within(contains, turn, pool, { allergens, free: true })]);
+  }
   if (holds) {
     const slots: Slots = {
       allergens: holds.allergens,
@@ -255,8 +266,14 @@ export const ofAllergens = (turn: Turn, query: Query, pool: readonly Item[]): Re
   if (suits.who.who === 'everybody') return forAll(turn, query, pool, suits);
   // "Which of those could both have": what is nobody's trouble of them.
   const plainly = people.every((one) => !one.atRisk && (one.diets ?? []).length === 0);
-  if (people.length > 1 && plainly && !named && suits.is) return noneWatched(turn, people, pool, true);
+  if (people.length > 1 && plainly && !named && !(one && query.whether) && suits.is)
+    return noneWatched(turn, people, pool, true);
   if (people.length > 1) {
+    // "Is the pie safe for her and for Sam": for each by name.
+    if ((named || (one && query.whether)) && plainly && suits.is) {
+      const told = forEverybody(turn, pool, people);
+      return { ...told, memory: { ...told.memory, people: people.toReversed().map(({ id }) => id) } };
+    }
     // For each of them, and both are spoken of after it.
     const replies = people.map((person) => forPerson(turn, query, pool, suits, person));
     return {
@@ -283,6 +300,16 @@ export const ofAllergens = (turn: Turn, query: Query, pool: readonly Item[]): Re
     return all.length > 0 ? within(contains, turn, pool, { allergens: all }) : null;
   }
   return forPerson(turn, query, pool, suits, person);
+};
+
+/** Whoever was named of whom the household knows nothing: what they must not have nobody told. */
+const strangersIn = (who: Who): readonly Reply[] => {
+  const each = who.who === 'several' ? who.each : [who];
+  return each.flatMap((one) =>
+    one.who === 'named' && one.person.candidates.length === 0
+      ? [{ parts: [say('unknown-eater', { name: one.person.words })] }]
+      : [],
+  );
 };
 
 /** Of a whole set: what is said to be free from all that any of these watches for, and of what nobody said it. */

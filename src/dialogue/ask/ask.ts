@@ -155,15 +155,13 @@ const noSuchPart = (places: readonly PlaceMention[]): readonly Say[] =>
 
 /** "Have you got the pie and the eggs": what is not here is said, too. */
 const notHere = (query: Query): readonly Say[] =>
-  query.whether
-    ? query.where.flatMap((filter) =>
-        filter.by === 'each'
-          ? filter.mentions.flatMap(({ words, candidates }) =>
-              words !== null && candidates.length === 0 ? [notFound('no-such-item', { name: words })] : [],
-            )
-          : [],
-      )
-    : [];
+  query.where.flatMap((filter) =>
+    filter.by === 'each'
+      ? filter.mentions.flatMap(({ words, candidates }) =>
+          words !== null && candidates.length === 0 ? [notFound('no-such-item', { name: words })] : [],
+        )
+      : [],
+  );
 
 /** How old one thing is, is told with how long it is good for: that is not told again. */
 const saidOnce = ({ by }: Query, asks: readonly Attribute[], kinds: number): readonly Attribute[] =>

@@ -24,8 +24,7 @@ export const peopleOf = (turn: Turn, said: Who): readonly Person[] => {
     const one = personOf(turn, said);
     return one ? [one] : [];
   }
-  if (said.people.length > 0)
-    return said.people.flatMap((person) => personOf(turn, { who: 'named', person }) ?? []);
+  if (said.each.length > 0) return said.each.flatMap((one) => personOf(turn, one) ?? []);
   const spoken = turn.memory.people.slice(0, bothOf).toReversed();
   return spoken.flatMap((id) => turn.kitchen.people.get(id) ?? []);
 };

@@ -54,6 +54,8 @@ const byName = (turn: Turn, mention: Mention, query: Query, pool: readonly Item[
   return kindsToo(query) ? [...new Set([...inPool, ...alike(turn, mention, pool)])] : meant;
 };
 
+const isOf = ({ candidates }: Mention, { id }: Item): boolean => candidates.some((one) => one.id === id);
+
 const narrow = (turn: Turn, filter: Filter, query: Query, items: readonly Item[]): readonly Item[] => {
   switch (filter.by) {
     case 'named':
@@ -73,7 +75,16 @@ const narrow = (turn: Turn, filter: Filter, query: Query, items: readonly Item[]
         return items.filter((item) => !out.includes(item));
       }
       const test = testOf(turn, filter);
-      return test ? items.filter(test) : items;
+      if (!test) return items;
+      // "The sausages and that ham in the meat drawer": where one of them lies takes the other out of no answer.
+      const each = query.where.find((one) => one.by === 'each');
+      if (filter.by === 'place' && each?.by === 'each')
+        return items.filter((item) => {
+          const kind = each.mentions.filter((mention) => isOf(mention, item));
+          const here = (mention: Mention): boolean => items.some((one) => isOf(mention, one) && test(one));
+          return test(item) || kind.some((mention) => !here(mention));
+        });
+      return items.filter(test);
     }
   }
 };

@@ -9,7 +9,7 @@ import { questionIn } from '../moves/questions.js';
 import { ofPerson } from './allergens.js';
 import { riskAct } from './at-risk.js';
 import { dietGuest } from './guests.js';
-import { asks, between, isWord, personIn, spotsOf, type Sentence } from './sentence.js';
+import { asks, between, foodsIn, isWord, mentionOf, personIn, spotsOf, type Sentence } from './sentence.js';
 
 /** What is asked of food as somebody may have it, or of a place or a thing for her. */
 const ofFood: ReadonlySet<Filter['by']> = new Set<Filter['by']>([
@@ -42,7 +42,14 @@ const holdingTold = (sentence: Sentence, at: number, told: readonly string[]): A
 };
 
 /** The question from there on, of whoever was just told of. */
-const askedFrom = (sentence: Sentence, at: number, to: number, allergens: readonly string[]): Act | null => {
+const askedFrom = (
+  sentence: Sentence,
+  at: number,
+  to: number,
+  allergens: readonly string[],
+  /** Where what was told of somebody ends, where that is known. */
+  since = at,
+): Act | null => {
   const held = holdingTold(sentence, at, allergens);
   if (held) return held;
   const { tokens, rules, language, clock } = sentence;
@@ -53,7 +60,24 @@ const askedFrom = (sentence: Sentence, at: number, to: number, allergens: readon
   // "She can't have nuts, any nuts": only what is put as a question is one, or asks whether it is for somebody.
   if (!question.outright && !query.where.some(({ by }) => by === 'suits')) return null;
   if (!query.where.some(({ by }) => ofFood.has(by)) && !query.ask.includes('goes-with')) return null;
-  return act;
+  // "She can't have fish. I'm thinking the pie, is that safe for her": what was named in between is what "that" is.
+  const [meant] = act.slots.edit?.point === 'it' ? foodsIn(between(sentence, since, at)) : [];
+  return meant
+    ? {
+        intent: 'ask',
+        slots: { query: { ...query, where: [{ by: 'named', mention: mentionOf(meant) }, ...query.where] } },
+      }
+    : act;
+};
+
+/** Where the last telling before a word ends. */
+const tellingEnds = (sentence: Sentence, at: number): number => {
+  const ends = [
+    ...spotsOf(sentence, 'cannot'),
+    ...spotsOf(sentence, 'allergy'),
+    ...spotsOf(sentence, 'allergen'),
+  ].flatMap(({ to }) => (to <= at ? [to] : []));
+  return ends.length > 0 ? Math.max(...ends) : at;
 };
 
 const allergensOf = ({ slots: { allergens = [], eaters = [] } }: Act): readonly string[] => [
@@ -96,7 +120,15 @@ export const thenAsked = (sentence: Sentence, told: Act): Act | null => {
     // "Dele can not have": within what is told nothing is asked.
     const telling = [...spotsOf(sentence, 'cannot'), ...spotsOf(sentence, 'allergy')];
     if (telling.some((spot) => spot.from <= at + 1 && at < spot.to)) continue;
-    const asked = askedFrom(sentence, at, sentence.tokens.length, allergensOf(told));
+    // "Marianne is coming, she can't have celery or fish": what is told is no part of what is asked.
+    if (telling.length > 0 && !telling.some((spot) => spot.to <= at)) continue;
+    const asked = askedFrom(
+      sentence,
+      at,
+      sentence.tokens.length,
+      allergensOf(told),
+      tellingEnds(sentence, at),
+    );
     const query = asked?.slots.query ?? asked?.slots.edit?.query;
     const ofThem = query?.where.some(({ by }) => by === 'suits' || by === 'contains' || by === 'free');
     if (asked && ofThem) return asked;
@@ -112,7 +144,8 @@ export const toldAndAsked = (
   for (const at of asksAt(sentence)) {
     if (at >= tokens.length - 1) continue;
     const told = toldOf(cut(sentence, at));
-    const asked = told && askedFrom(sentence, at, tokens.length, allergensOf(told));
+    const asked =
+      told && askedFrom(sentence, at, tokens.length, allergensOf(told), tellingEnds(sentence, at));
     if (asked) return { acts: [told, asked], rest: from(sentence, at) };
   }
   const acts = askedThenTold(sentence);

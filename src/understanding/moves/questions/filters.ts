@@ -56,7 +56,9 @@ export const contained = (
       .slice(at + 1, at + 4)
       .some((one) => one.kind === 'thing' || is(one, 'in-it', 'it', 'those'));
     const linked = (having.length > 0 && !ours) || (into && followed) || is(pieces[at + 1], 'without');
-    const joined = found.length > 0 && is(pieces[at - 1], 'and');
+    const led_ = pieces[at - 1];
+    const lists = is(led_, 'and') || (piece.parted === true && led_ !== undefined && used.includes(led_));
+    const joined = found.length > 0 && lists;
     // "Is there any shellfish in the freezer": what is no name of a thing here is what things hold.
     const any = led.some((one) => is(one, 'any'));
     const alone = piece.kind === 'allergen' && (follows || any);
@@ -199,6 +201,33 @@ const agrees = (pieces: readonly Piece[], at: number): boolean => {
   );
 };
 
+interface Somebody {
+  readonly piece: Piece;
+  readonly who: Who;
+}
+/** People who are said in one breath, with nothing but "and" and "for" between them. */
+const eatersIn = (pieces: readonly Piece[], people: readonly Somebody[]): readonly Somebody[] => {
+  const inOrder = [...people].sort((a, b) => a.piece.from - b.piece.from);
+  const isJoined = (one: Somebody, next: Somebody): boolean => {
+    const [at, then] = [pieces.indexOf(one.piece), pieces.indexOf(next.piece)];
+    const between = pieces.slice(at + 1, then);
+    return (
+      between.some((piece) => is(piece, 'and')) &&
+      between.every((piece) => is(piece, 'and', 'for', 'small', 'filler', 'both'))
+    );
+  };
+  const runs = inOrder.reduce<Somebody[][]>((all, one) => {
+    const run = all.at(-1);
+    const last = run?.at(-1);
+    if (run && last && isJoined(last, one)) run.push(one);
+    else all.push([one]);
+    return all;
+  }, []);
+  const named = people.filter(({ who }) => who.who === 'named');
+  const joined = runs.find(({ length }) => length > 1) ?? [];
+  return joined.length >= named.length ? joined : named;
+};
+
 /** Who made it, whose it is, who may eat it. Somebody only addressed has no part. */
 export const ofPeople = (
   pieces: readonly Piece[],
@@ -208,18 +237,26 @@ export const ofPeople = (
   follows: boolean,
   /** Asked of food as such: nothing of its place, its dates, who used it. */
   plain: boolean,
+  /** What it holds is asked. */
+  holds: boolean,
 ): Narrowed => {
   const free = pieces.filter((piece) => !taken.has(piece));
   const things = pieces.filter((piece) => piece.kind === 'thing' && piece.fit > 0).length;
   const named = things > 0;
   // "What can they both eat": of the people, and no things that were told.
   const both = free.find((piece) => is(piece, 'both'));
+  // "All right for the two of them".
+  const forBoth = both
+    ? pieces.slice(0, pieces.indexOf(both)).findLast((piece) => !is(piece, 'small') || is(piece, 'for'))
+    : undefined;
+  const ofBoth = is(forBoth, 'can', 'suit', 'for') && !is(forBoth, 'aux');
   // Whoever is named comes before who asks: "can I give Junie the butter".
   const people: { readonly piece: Piece; readonly who: Who }[] = [
     ...free.flatMap((piece) => (piece.kind === 'person' ? [{ piece, who: personSaid(piece) }] : [])),
+    ...(both && ofBoth ? [{ piece: both, who: { who: 'several', each: [] } as const }] : []),
     ...free.flatMap((piece): { piece: Piece; who: Who }[] =>
       is(piece, 'same') && !is(piece, 'me')
-        ? [{ piece, who: both ? { who: 'several', people: [] } : { who: 'same' } }]
+        ? [{ piece, who: both ? { who: 'several', each: [] } : { who: 'same' } }]
         : [],
     ),
     ...free.flatMap((piece): { piece: Piece; who: Who }[] =>
@@ -280,7 +317,8 @@ export const ofPeople = (
       used.push(piece, ...by.flatMap((one) => (one ? [one] : [])));
       continue;
     }
-    const other = who.who === 'named' || ['him', 'her', 'them'].includes(word) || agreed;
+    const other =
+      who.who === 'named' || (ofBoth && piece === both) || ['him', 'her', 'them'].includes(word) || agreed;
     // "What could I cook for Sam", "what is safe to feed Theo": cooked for, and not by.
     const fed = is(pieces[at - 1], 'for') || eating !== undefined;
     // "What have I got for her": of what is here.
@@ -338,6 +376,11 @@ export const ofPeople = (
     const mine = ['mine', 'ours', 'hers'].includes(word);
     // One of several things named: it is said of that one, see `topicsIn`.
     if (owns && things > 1) continue;
+    // "Does it have celery in it, for Odile": whom it is asked for, and nothing that is hers.
+    if (holds && !owns && is(lead, 'for')) {
+      used.push(piece);
+      continue;
+    }
     if (owns || mine || (!self && (follows || is(lead, 'for')))) {
       filters.push({ by: 'owner', who });
       used.push(piece);
@@ -345,9 +388,15 @@ export const ofPeople = (
   }
   const seen = new Set<string>();
   const suits = filters.flatMap((filter) => (filter.by === 'suits' ? [filter] : []));
-  const names = suits.flatMap(({ who }) => (who.who === 'named' ? [who.person] : []));
-  // "What can Zoe and Amara have": each of them.
-  if (suits[0] && names.length > 1) filters.unshift({ ...suits[0], who: { who: 'several', people: names } });
+  // "What can Zoe and Amara have", "is it safe for her and for Sam": each of them.
+  const each = eatersIn(
+    pieces,
+    people.filter(({ who }) => suits.some((suit) => suit.who === who) || who.who !== 'me'),
+  );
+  if (suits[0] && each.length > 1) {
+    filters.unshift({ ...suits[0], who: { who: 'several', each: each.map(({ who }) => who) } });
+    used.push(...each.map(({ piece }) => piece), ...(both ? [both] : []));
+  }
   if (both && suits.some(({ who }) => who.who === 'several')) used.push(both);
   return narrowed(
     filters.filter(({ by }) => !seen.has(by) && seen.add(by)),
