@@ -7,7 +7,7 @@ import type { Answer } from '../speech/answer.js';
 import { applyChange } from '../kitchen/index.js';
 import type { Kitchen, Op } from '../kitchen/model.js';
 import type { Quote } from '../terms/quote.js';
-import type { Act, Understood } from '../understanding/intents.js';
+import { ASKING_INTENTS, type Act, type Intent, type Understood } from '../understanding/intents.js';
 import type { Conversation, Heard, Outcome, Surroundings } from './api.js';
 import { decide } from './decide.js';
 import { say } from './handler.js';
@@ -30,6 +30,8 @@ interface Sequence {
   readonly outcome: Outcome;
   /** What the move before was heard as. */
   readonly last: readonly Act[];
+  /** It only named something: so many of its parts were of the moves before it. Null where it said more. */
+  readonly names: number | null;
 }
 
 /** It says only that something was heard: nothing where another move was answered. */
@@ -41,6 +43,21 @@ const actsOf = ({ readings: [best] }: Understood): readonly Act[] => best?.acts 
 /** "Undo that. Undo the last thing." */
 const saysAgain = (last: readonly Act[], acts: readonly Act[]): boolean =>
   acts.length > 0 && JSON.stringify(last) === JSON.stringify(acts);
+
+/** "Okay, pulled pork then.", before what is asked of it: the name is what it is about, and asks nothing by itself. */
+const onlyNames = (acts: readonly Act[], before: Conversation, { changes, answer }: Outcome): boolean => {
+  const [act, ...more] = acts;
+  const named = act?.intent === 'choose' && more.length === 0 && act.slots.item?.words;
+  const free = stateOf(before).frames.length === 0 && answer.question === undefined;
+  return Boolean(named) && free && changes.length === 0;
+};
+const asking: ReadonlySet<Intent> = new Set<Intent>([...ASKING_INTENTS, 'guidance', 'reheat']);
+const asksOf = (understood: Understood): boolean =>
+  actsOf(understood).length > 0 && actsOf(understood).every(({ intent }) => asking.has(intent));
+const withoutName = ({ outcome, names }: Sequence): Outcome =>
+  names === null
+    ? outcome
+    : { ...outcome, answer: { ...outcome.answer, parts: outcome.answer.parts.slice(0, names) } };
 
 /** A question that is asked at the end is not said before it, too. */
 const joined = (one: Outcome, other: Outcome): Outcome => {
@@ -117,12 +134,12 @@ export const decideMoves = <H>(
       continue;
     }
     here = { ...here, kitchen: decided.changes.reduce<Kitchen>(applyChange, here.kitchen) };
-    sequence = sequence
-      ? {
-          outcome: joined(sequence.outcome, decided),
-          last: acts,
-        }
-      : { outcome: decided, last: acts };
+    const saidBefore =
+      sequence && !onlyAssents(sequence.outcome.answer) ? sequence.outcome.answer.parts.length : 0;
+    const names = onlyNames(acts, before, decided) ? saidBefore : null;
+    // What was named is asked about now: what is known of it besides was not.
+    const said = sequence && asksOf(understood) ? withoutName(sequence) : sequence?.outcome;
+    sequence = { outcome: said ? joined(said, decided) : decided, last: acts, names };
   }
   if (!sequence) return null;
   const { outcome } = sequence;

@@ -522,6 +522,8 @@ export interface AskProposal extends Proposal {
   readonly hers: boolean;
   /** Nothing but pieces that could follow a question: "and in the garage", "the other one". */
   readonly fragment: boolean;
+  /** It holds more of what was named than the reading beside it: see holds-more.ts. */
+  readonly holdsMore?: boolean;
 }
 
 /** What was made of what was said, whoever reads it. */

@@ -1,5 +1,6 @@
 /** From a recogniser's guesses to what was meant, how sure that is, and what to do with it. */
-import { today, type Clock } from '../terms/dates.js';
+import type { DynamicRules } from '../grammar/api.js';
+import { today, type Clock, type PlainDate } from '../terms/dates.js';
 import { disputed, losesSomething, withConsensus } from './agreement.js';
 import { caughtIn, foreign, worthAsking } from './caught.js';
 import { confidenceOf, type Evidence } from './confidence.js';
@@ -31,13 +32,14 @@ import { stepsReading } from './moves/steps.js';
 import { dishReading } from './moves/steps/of-dish.js';
 import { stepsSpeakOf } from './moves/steps/at-hand.js';
 import { moodOf } from './learned/index.js';
-import { answerAlone, onlyTurnsAway, turnedAway } from './moves/turning-away.js';
+import { answerAlone, onlyDenies, onlyTurnsAway, turnedAway } from './moves/turning-away.js';
 import type { HouseholdNames } from './names/api.js';
 import { oursOnly } from './not-ours.js';
 import { questionIn } from './moves/questions.js';
 import { mendedReadings, readingsOf, strayReadings, type Reader, type Reading } from './readings.js';
 import { confidenceOfCues, thresholds, verdictOn } from './thresholds.js';
 import { lexiconFor, normalise } from './words/index.js';
+import { sentencesOf } from './words/sentences.js';
 
 export interface Understander {
   /**
@@ -308,6 +310,28 @@ const onlyLearned = ({ verdict, readings: [best] }: Understanding): boolean =>
   best.acts.every(({ intent }) => intent !== 'tell' && changing.has(intent));
 const changing: ReadonlySet<Intent> = new Set<Intent>(CHANGING_INTENTS);
 
+/** Pauses are of what was said: with slips put right, nobody knows before which words they stand. */
+const pausesOf = ({ tokens, said, pauses }: Guess): ReadonlySet<number> =>
+  tokens.length === said.length ? pauses : new Set();
+
+/**
+ * "I put the ham on the door. What should I use first?": the last sentence asks all by itself, so that nothing of
+ * those before it narrows what it asks, and all of them together are no one question.
+ */
+const asksByItself = (
+  { heard }: Guess,
+  rules: DynamicRules,
+  day: PlainDate,
+  { locale, meanings }: HearingContext,
+): boolean => {
+  const sentences = sentencesOf(heard);
+  const last = sentences.length > 1 ? normalise(sentences.at(-1)!, locale).tokens : [];
+  const asked = questionIn(last, rules, day, lexiconFor(locale).language, meanings);
+  const { query } = asked?.acts[0]?.slots ?? {};
+  const whole = query !== undefined && query.ask.length > 0;
+  return whole && asked!.outright && !asked!.fragment && asked!.left.length === 0;
+};
+
 /** A question about something of this kitchen is the reading, where there was none. */
 const withQuestion = (
   understood: Understanding,
@@ -365,11 +389,11 @@ const ofTalk: ReadonlySet<Intent> = new Set<Intent>([
 ]);
 const goOn: Act = { intent: 'continue', slots: {} };
 
-/** What was going on is left, and nothing else said. */
-const leaving = ({ heard, tokens }: Guess): Understanding => ({
+/** What was going on is left, or what was taken for a subject denied, and nothing else said. */
+const leaving = ({ heard, tokens }: Guess, intent: 'cancel' | 'no' = 'cancel'): Understanding => ({
   readings: [
     {
-      acts: [{ intent: 'cancel', slots: {} }],
+      acts: [{ intent, slots: {} }],
       confidence: 1,
       heard,
       normalised: tokens.join(' '),
@@ -523,8 +547,15 @@ export const createUnderstander = (
   ): Understanding => {
     const understood = byReadings(given, names, context);
     const { rules, today: day } = readerFor(names, context);
-    const question = questionIn(given[0]!.tokens, rules, day, language, context.meanings);
-    if (!question) return understood;
+    const question = questionIn(
+      given[0]!.tokens,
+      rules,
+      day,
+      language,
+      context.meanings,
+      pausesOf(given[0]!),
+    );
+    if (!question || asksByItself(given[0]!, rules, day, context)) return understood;
     const mood = moodOf(given[0]!.tokens, language, { expecting: context.expecting });
     const changes = understood.readings[0]?.acts.some(({ intent }) => changing.has(intent)) === true;
     // What is surely told asks nothing, where somebody has a place for what it tells.
@@ -586,6 +617,8 @@ export const createUnderstander = (
       const ofList = listTalkOf(given[0]!, readerFor(names, context), context.list ?? null);
       if (!context.checking && !ofList && onlyTurnsAway(given[0], readerFor(names, context).rules, language))
         return leaving(given[0]!);
+      if (context.expecting === 'anything' && onlyDenies(given[0], readerFor(names, context).rules, language))
+        return leaving(given[0]!, 'no');
       const whole = oursOnly(byQuestionsToo(given, names, context), given, language, context);
       const settledNow = settledBy(given[0], context.expecting, language);
       const own: Act[] = settledNow ? [{ intent: settledNow.intent, slots: {} }] : [];

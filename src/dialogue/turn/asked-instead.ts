@@ -200,6 +200,7 @@ const namesNothing = ({ slots, intent }: Act): boolean =>
 
 const wanted = (work: Work, { question, verdict }: Understood, best: Reading | undefined): boolean => {
   if (best && question && asksSet(question) && best.acts.every(ofNoSet)) return true;
+  if (question?.holdsMore && !best?.acts.some(ofRisk) && !best?.acts.some(asksOthers)) return true;
   if (best?.framed && !(question && besideFrame(work, question, best))) return false;
   if (!question || question.left.length > Math.max(fewLeft, question.used.size / 2)) return false;
   if (best?.acts.some(ofRisk) && asksForStranger(question)) return false;
@@ -378,5 +379,9 @@ export const askInstead = (work: Work, understanding: Understood, best: Reading 
     foundNothing(reply)
   )
     return null;
-  return reply ? absorb({ ...base, act }, act, unsettled, reply) : null;
+  if (!reply) return null;
+  // "And how do I do it from frozen": of the same, after it.
+  return question.acts
+    .slice(1)
+    .reduce((at, more) => runAct(at, more), absorb({ ...base, act }, act, unsettled, reply));
 };

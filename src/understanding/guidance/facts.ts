@@ -117,3 +117,19 @@ export interface GuidanceFacts {
   readonly infant: boolean;
   readonly mood: Mood;
 }
+
+/** How long, where, in what state or at what heat it stood was told. */
+export const tellsHowKept = ({
+  seconds,
+  where,
+  states,
+  dates,
+  air,
+  probe,
+  overnight,
+  boiling,
+}: GuidanceFacts): boolean =>
+  [seconds, where, air, probe].some((fact) => fact !== null) ||
+  overnight ||
+  boiling ||
+  states.length + Object.keys(dates).length > 0;

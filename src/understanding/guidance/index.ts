@@ -19,10 +19,11 @@ import {
   type Understanding,
 } from '../intents.js';
 import { stepsLeadTo, stepsSpeakOf } from '../moves/steps/at-hand.js';
+import { withFuller } from '../holds-more.js';
 import type { HouseholdNames } from '../names/api.js';
 import type { Understander } from '../understand.js';
 import { lexiconFor, normalise } from '../words/index.js';
-import type { Asked, GuidanceFacts } from './facts.js';
+import { tellsHowKept, type Asked } from './facts.js';
 import { guidanceWords } from './lexicon.js';
 import { outageAct } from './outage.js';
 import { guidanceProposal, isLikely } from './proposal.js';
@@ -88,22 +89,6 @@ const readAs = (acts: readonly Act[], said: Hypothesis, tokens: readonly string[
   margin: 1,
   verdict: 'act',
 });
-
-/** How long, where, in what state or at what heat it stood was told. */
-const tellsHowKept = ({
-  seconds,
-  where,
-  states,
-  dates,
-  air,
-  probe,
-  overnight,
-  boiling,
-}: GuidanceFacts): boolean =>
-  [seconds, where, air, probe].some((fact) => fact !== null) ||
-  overnight ||
-  boiling ||
-  states.length + Object.keys(dates).length > 0;
 
 const ofKeeping: ReadonlySet<Asked> = new Set<Asked>(['keep', 'still', 'label']);
 
@@ -177,6 +162,10 @@ const besideTold = (
 
 const asksForSomebody = ({ acts }: AskProposal): boolean =>
   acts[0]?.slots.query?.where.some(({ by }) => by === 'suits') ?? false;
+
+/** "The sausages and that ham": guidance is asked of one food. */
+const asksOfSeveral = ({ acts, hers }: AskProposal): boolean =>
+  hers && (acts[0]?.slots.query?.where.some(({ by }) => by === 'each') ?? false);
 
 /** Where it stands, how old it is, how many there are: of what is on record, guidance alone does not say. */
 const ofTheRecord: ReadonlySet<Attribute> = new Set<Attribute>([
@@ -403,7 +392,8 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
           guidance && ofKeeping.has(guidance.asked) && guidance.risks.length === 0 && !tellsHowKept(guidance),
       );
       return base.question &&
-        ((only && (asksForSomebody(base.question) || asksTheRecord(base.question))) ||
+        ((only &&
+          (asksForSomebody(base.question) || asksTheRecord(base.question) || asksOfSeveral(base.question))) ||
           asksWhichOfHers(base.question, proposal.acts))
         ? { ...read, question: base.question }
         : read;
@@ -431,7 +421,9 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
         ),
       );
       const clock: Clock = { now: context.now, timeZone: context.timeZone };
-      return withoutFood(heard, rulesFor(names, context.locale, clock), language);
+      const rules = rulesFor(names, context.locale, clock);
+      const whole = withoutFood(heard, rules, language);
+      return withFuller(whole, said.text, normalise(said.text, context.locale), rules, language);
     },
   };
 };

@@ -5,7 +5,7 @@
 import type { DynamicRules } from '../../grammar/api.js';
 import type { Attribute, Edit, Filter, Point, Query } from '../../protocol/query.js';
 import type { PlainDate } from '../../terms/dates.js';
-import { emptyMention, type Act, type Mention } from '../intents.js';
+import { emptyMention, itMention, type Act, type Mention } from '../intents.js';
 import type { AskProposal } from '../intents.js';
 import { asideUntil, askingIn, attributesIn, heads, is, isOutright } from './questions/asked.js';
 import { contained, dayMeant, ofMeaning, ofPeople, ofThings, orderIn } from './questions/filters.js';
@@ -117,8 +117,18 @@ const topicsIn = (
     return { piece, mention: { ...emptyMention, words }, fit: 0.5 };
   });
   const hers = whole.filter(({ fit }) => fit > 0);
+  // "The lasagna or the ham": said in one breath, each is asked about.
+  const inOneBreath = all.every((piece, nth) => {
+    const next = all[nth + 1];
+    const between = next ? pieces.slice(pieces.indexOf(piece) + 1, pieces.indexOf(next)) : [];
+    const joined = between.some((one) => is(one, 'and')) || next?.parted === true;
+    return !next || (joined && between.every((one) => is(one, 'and', 'small')));
+  });
   const listed =
-    whetherHere && hers.length > 0 && hers.length < whole.length && pieces.some((piece) => is(piece, 'and'));
+    (whetherHere || inOneBreath) &&
+    hers.length > 0 &&
+    hers.length < whole.length &&
+    pieces.some((piece) => is(piece, 'and'));
   const kept = (listed ? whole : hers.length > 0 ? hers : whole.slice(0, 1)).map((one) => {
     const led = pieces[pieces.indexOf(one.piece) - 1];
     const maker = hers.length > 1 && led?.kind === 'person' ? led.words.replace(/'s?$/, '') : null;
@@ -151,6 +161,20 @@ const withoutAssent = (pieces: readonly Piece[]): readonly Piece[] => {
   const said = pieces.findIndex((piece) => !is(piece, 'filler') && piece.kind !== 'unknown');
   const next = pieces.slice(said + 1).find((piece) => !is(piece, 'filler') && piece.kind !== 'unknown');
   return said >= 0 && is(pieces[said], 'good') && is(next, ...heads) ? pieces.slice(said + 1) : pieces;
+};
+
+/**
+ * "I put the ham on the door, what should I use first": of all there is, unless it is said of which ("of those",
+ * "which of them", "what ham"). So many pieces before it are told.
+ */
+const toldUntil = (pieces: readonly Piece[]): number => {
+  const head = pieces.findLastIndex((piece) => is(piece, 'what') && !is(piece, 'which'));
+  const rest = pieces.slice(head + 1);
+  const first = rest.some((piece) => is(piece, 'use-first') || is(piece, 'first'));
+  const before = pieces.slice(0, Math.max(0, head));
+  const thing = before.findIndex(({ kind }) => kind === 'thing');
+  const ofWhich = before.slice(Math.max(0, thing - 2), thing).some((piece) => is(piece, 'of-which'));
+  return first && thing >= 0 && !ofWhich ? head : 0;
 };
 
 /** A yes or no is asked of what a second question word tells. */
@@ -194,10 +218,26 @@ export const questionIn = (
   language: string,
   /** What marks mean in this household. */
   meanings: readonly string[] = [],
+  /** Before which words a pause was written. */
+  pauses: ReadonlySet<number> = new Set(),
 ): AskProposal | null => {
   const wordings = wordingsFor(language);
   if (!wordings || tokens.length === 0) return null;
-  const pieces = withoutAssent(piecesOf(tokens, rules, wordings));
+  const said = withoutAssent(piecesOf(tokens, rules, wordings, pauses));
+  // "Is that all right for her, and how do I do it from frozen": both are asked, of the same.
+  const then = said.findIndex((piece, at) => at > 1 && is(piece, 'how-do') && is(said[at - 1], 'and'));
+  if (then > 0) {
+    const first = questionIn(tokens.slice(0, said[then - 1]!.from), rules, today, language, meanings, pauses);
+    const frozen = said.slice(then).some((piece) => is(piece, 'state:frozen'));
+    const heats: Act = {
+      intent: 'reheat',
+      slots: { item: itMention, ...(frozen ? { from_state: 'freezer' as const } : {}) },
+    };
+    const one = said.slice(then).every(({ kind }) => kind === 'words');
+    if (first?.outright && !first.fragment && one) return { ...first, acts: [...first.acts, heats] };
+  }
+  const from = toldUntil(said);
+  const pieces = said.slice(from);
   const matter = matterIn(pieces, tokens, wordings, today);
   // "What on the list has milk in it": of the list, but of what is in it.
   const holdsIt =
@@ -207,7 +247,12 @@ export const questionIn = (
   if (matter && !holdsIt) return ofMatter(matter, pieces);
   // Why a thing is so is told by whoever knows what was said of it.
   if (pieces.some((piece) => is(piece, 'why'))) return null;
-  const again = pieces.some((piece) => is(piece, 'again'));
+  // "For her and for Sam": of both, and nothing again.
+  const again = pieces.some(
+    (piece, at) =>
+      is(piece, 'again') &&
+      !(is(piece, 'and') && (pieces[at - 1]?.kind === 'person' || is(pieces[at - 1], 'same', 'me'))),
+  );
   // "Minus whatever is in the door" takes from what was told, and asks nothing of its own.
   const leavesOut = is(
     pieces.find((piece) => !is(piece, 'filler')),
@@ -258,6 +303,7 @@ export const questionIn = (
     new Set([...taken, ...(found.includes('maker') || found.includes('who-used') ? by : [])]),
     follows,
     asking !== 'not' && found.every((ask) => ofFood.has(ask)),
+    holding.filters.some(({ by: kind }) => kind === 'contains'),
   );
   takeAll(by);
   takeAll(people.used);
@@ -267,8 +313,12 @@ export const questionIn = (
   takeAll(facts.used);
   const things = topicsIn(pieces, tokens, taken, asking === 'whether' && found.length === 0);
   takeAll(things.of);
+  // "The first thing I ought to eat" asks what comes first, and points at nothing told.
+  const comesFirst = found.includes('use-first');
   const { point, used: pointed } = pointIn(
-    pieces.filter((piece) => !(facts.used.has(piece) && is(piece, 'other'))),
+    pieces.filter(
+      (piece) => !(facts.used.has(piece) && is(piece, 'other')) && !(comesFirst && by.has(piece)),
+    ),
     people.used,
   );
   takeAll(pointed);
@@ -343,9 +393,11 @@ export const questionIn = (
     (piece) => piece.kind === 'thing' && piece.fit >= wordForWord && piece.to - piece.from > 1,
   );
   const begins = asideUntil(pieces);
-  const left = pieces
+  const before = said.slice(0, from).filter(({ kind }) => kind !== 'words');
+  const unknown = pieces
     .slice(begins)
-    .flatMap((piece) => (piece.kind === 'unknown' && !meaning.used.has(piece) ? [piece.from] : []));
+    .filter((piece) => piece.kind === 'unknown' && !meaning.used.has(piece));
+  const left = [...before, ...unknown].map((piece) => piece.from);
   const proposal = (slots: Act['slots'], fragmentary: boolean): AskProposal => ({
     acts: [{ intent: 'ask', slots }],
     mood: 'asked',
@@ -364,7 +416,9 @@ export const questionIn = (
   const opening = pieces.find((piece) => is(piece, 'any', 'only'));
   const only =
     ((leavesOut && !ownSubject) || pieces.some((piece) => is(piece, 'only'))) && !is(opening, 'any');
-  const fragment = asking === 'not' || again || (only && !ownSubject);
+  // "What about the ham and the pork, are they all right still": all of it is said.
+  const goesOn = again && !(ownSubject && asks.length > 0 && isOutright(pieces));
+  const fragment = asking === 'not' || goesOn || (only && !ownSubject);
   // With nothing it is about, it is about what was just told: "how many is that in all", "when is it up".
   const bare = where.length === 0 && order === null;
   const wanted = asks.filter((ask) => ask !== 'what' && ask !== 'which' && ask !== 'use-first');
@@ -413,6 +467,6 @@ export const questionIn = (
     );
   // "The same for them beans": the beans, and nothing that was told.
   const ofItself = ownSubject && (meant === 'it' || (again && meant === 'told'));
-  const edit: Edit = { query, point: ofItself ? null : meant, only, again };
+  const edit: Edit = { query, point: ofItself ? null : meant, only, again: goesOn };
   return proposal(edits ? { edit } : { query }, fragment);
 };

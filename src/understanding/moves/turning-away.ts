@@ -7,6 +7,7 @@ import type { DynamicRules } from '../../grammar/api.js';
 import type { Guess } from '../guesses.js';
 import { movesLexicon } from './lexicon.js';
 import { lengthNamed } from './named-at.js';
+import { wordingsFor } from './questions/wordings.js';
 import { cutFrom, lengthAt, past, settlingWords } from './settling.js';
 
 export interface Away {
@@ -44,6 +45,14 @@ const cutTo = (guess: Guess, to: number): Guess => {
   return { ...guess, heard: tokens.join(' '), tokens, said, pauses };
 };
 
+/** "I wasn't asking about the cod": so many words from there deny what was taken for its subject; 0 for none. */
+const deniedAt = (said: readonly string[], from: number, rules: DynamicRules, language: string): number => {
+  const denies = wordingsFor(language)?.phrases.longestAt(said, from);
+  if (!denies?.value.has('denies-asking')) return 0;
+  const end = pastName(said, from + denies.length, rules, language);
+  return end > from + denies.length ? end - from : 0;
+};
+
 /** Null where nothing is left, held or added to. `busy`: something is going on that could be held. */
 export const turnedAway = (
   guess: Guess | undefined,
@@ -72,8 +81,10 @@ export const turnedAway = (
         ? beyond - at
         : lengthAt(words.away, said, at);
   const holding = leaving === 0 && busy ? lengthAt(words.hold, said, at) : 0;
-  const telling = leaving + holding === 0 ? lengthAt(words.tells, said, at) : 0;
-  let from = leaving + holding + telling > 0 ? at + leaving + holding + telling : 0;
+  const denying = leaving + holding === 0 ? deniedAt(said, at, rules, language) : 0;
+  const telling = leaving + holding + denying === 0 ? lengthAt(words.tells, said, at) : 0;
+  const led = leaving + holding + denying + telling;
+  let from = led > 0 ? at + led : 0;
   if (leaving > 0) from += lengthAt(words.matter, said, from);
   if (from > 0) from = past(words.opens, said, from);
   const tailAt = (list: 'tails' | 'on'): number => {
@@ -102,6 +113,16 @@ export const onlyTurnsAway = (guess: Guess | undefined, rules: DynamicRules, lan
   const leads = lengthAt(words.awayFrom, said, at);
   const beyond = leads > 0 ? pastName(said, at + leads, rules, language) : at;
   return beyond > at + leads && past(words.matter, said, beyond) === said.length;
+};
+
+/** "I wasn't asking about the cod", and nothing else: what it names is no subject, and nothing is left for it. */
+export const onlyDenies = (guess: Guess | undefined, rules: DynamicRules, language: string): boolean => {
+  const words = settlingWords(language);
+  if (!guess || !words) return false;
+  const { said } = guess;
+  const at = past(words.before, said, 0);
+  const denied = deniedAt(said, at, rules, language);
+  return denied > 0 && past(words.matter, said, at + denied) === said.length;
 };
 
 /** "Never mind that just now", with something else said after it: nothing is to be done for it. */

@@ -132,6 +132,8 @@ const dates = z.object({
   in: words.default([]),
   on: words.default([]),
   the: words.default([]),
+  /** After an ordinal: what it counts is no day. */
+  things: words.default([]),
   of: words.default([]),
   since: words.default([]),
   until: words.default([]),

@@ -8,6 +8,9 @@ export const daysOfMonth: DateParser = (tokens, from, lean, { today, lexicon }) 
   const article = lexicon.dates.the.includes(tokens[from] ?? '');
   const ordinal = ordinalAt(tokens, from + (article ? 1 : 0), lexicon);
   if (!ordinal || ordinal.value < 1 || ordinal.value > 31) return [];
+  // "The first thing I ought to eat" is no day.
+  const next = tokens[from + ordinal.length + (article ? 1 : 0)] ?? '';
+  if (lexicon.dates.things.includes(next)) return [];
   const candidates: PlainDate[] = [];
   for (let months = -2; months <= 2; months += 1) {
     const month = plusMonths(monthStart(today), months);

@@ -28,7 +28,8 @@ const inverted = (pieces: readonly Piece[], at: number): boolean => {
   if (!is(piece, 'whether')) return false;
   // "In front of Sam, will he be all right": before "he" no verb tells of what stands before it.
   const next = pieces[at + 1];
-  if (isSubject(pieces[at - 1]) && !(is(next, 'same') && is(next, 'subject'))) return false;
+  const parted = piece.parted === true && verbFirst(pieces, at);
+  if (isSubject(pieces[at - 1]) && !parted && !(is(next, 'same') && is(next, 'subject'))) return false;
   // "Anything on the counter".
   if (is(piece, 'any') && at === 0) return true;
   return pieces
@@ -67,7 +68,19 @@ const verbFirst = (pieces: readonly Piece[], at: number): boolean => {
     next !== undefined &&
     (next.kind === 'thing' ||
       next.kind === 'person' ||
-      is(next, 'it', 'those', 'subject', 'other', 'any', 'note-verb', 'take-off', 'everybody', 'coeliac') ||
+      is(
+        next,
+        'it',
+        'those',
+        'both',
+        'subject',
+        'other',
+        'any',
+        'note-verb',
+        'take-off',
+        'everybody',
+        'coeliac',
+      ) ||
       // "Would a vegan eat it".
       isDiet(next))
   );
@@ -96,6 +109,16 @@ const asksWithin = (pieces: readonly Piece[]): boolean =>
       verbFirst(pieces, at + 1),
   );
 
+/** "The sausages and that ham, are they all right still": a verb at once before who it is said of, after a pause. */
+const asksParted = (pieces: readonly Piece[]): boolean =>
+  pieces.some(
+    (piece, at) =>
+      piece.parted === true &&
+      verbFirst(pieces, at) &&
+      pieces.slice(0, at).some(({ kind }) => kind === 'thing') &&
+      is(pieces[at + 1], 'it', 'those', 'both'),
+  );
+
 /** "Small jar, nothing on the lid, what have I got": described first, and asked at the end. */
 const asksAtEnd = (pieces: readonly Piece[]): boolean => {
   const at = pieces.findLastIndex((piece) => is(piece, 'what', 'which-one'));
@@ -121,7 +144,8 @@ export const isOutright = (pieces: readonly Piece[]): boolean => {
   const next = pieces.slice(from + 1).find((piece) => !is(piece, 'small') || is(piece, 'subject'));
   const within = next?.kind === 'thing' || next?.kind === 'person' || is(next, 'subject');
   const heads = is(first, ...outrightHeads) && !(leads && within);
-  const asksLater = asksWithin(pieces) || asksAtEnd(pieces) || bidsTell(pieces) || reckons(pieces);
+  const asksLater =
+    asksWithin(pieces) || asksParted(pieces) || asksAtEnd(pieces) || bidsTell(pieces) || reckons(pieces);
   return heads || verbFirst(pieces, from) || asksLater || is(pieces.at(-1), ...outrightHeads);
 };
 

@@ -11,6 +11,8 @@ import type { Wordings } from './wordings.js';
 interface Span {
   readonly from: number;
   readonly to: number;
+  /** A pause was written before it. */
+  readonly parted?: true;
 }
 
 export type Piece = Span &
@@ -178,7 +180,11 @@ export const piecesOf = (
   tokens: readonly string[],
   rules: DynamicRules,
   wordings: Wordings,
+  /** Before which words a pause was written: "milk, celery" is no one name. */
+  pauses: ReadonlySet<number> = new Set(),
 ): readonly Piece[] => {
+  const listed = ({ kind, from, to }: Piece): boolean =>
+    kind === 'thing' && [...pauses].some((at) => at > from && at < to);
   const all = [wordsAt(wordings), ...finders];
   // "Vegan lassi", of which there is none here: a diet, and what else was said.
   const dieted = ({ kind, from, to, ...piece }: Piece): boolean =>
@@ -212,9 +218,12 @@ export const piecesOf = (
     take({ kind: 'unknown', from, to: from + 1 }, costs.unknown);
     for (const find of all)
       for (const [piece, cost] of find(tokens, from, rules))
-        if (!dieted(piece) && !holding(piece)) take(piece, cost);
+        if (!dieted(piece) && !holding(piece) && !listed(piece)) take(piece, cost);
   }
   const pieces: Piece[] = [];
   for (let at = tokens.length; at > 0; at = best[at]!.last!.from) pieces.unshift(best[at]!.last!);
-  return pieces.map((piece, at) => beforeNoun(piece, pieces[at + 1]));
+  return pieces.map((piece, at) => {
+    const one = beforeNoun(piece, pieces[at + 1]);
+    return at > 0 && pauses.has(one.from) ? { ...one, parted: true as const } : one;
+  });
 };
