@@ -245,6 +245,12 @@ const further: Readonly<Record<string, Question | { readonly why: string }>> = {
     back: {},
   },
   'confirm-at-risk': { lead: { intent: 'add-person', slots: { person: dele, asked: 'risk' } }, back: {} },
+  'confirm-no-allergen': {
+    lead: { intent: 'add-person', slots: { person: dele, allergens: ['coffee ice cream'] } },
+    heard: 'act',
+    back: { person: dele, allergens: ['coffee ice cream'] },
+    plainYes: true,
+  },
   'confirm-person-eats': { lead: { intent: 'add-person', slots: { person: dele, diet: 'vegan' } }, back: {} },
   'confirm-person-no-longer': {
     lead: { intent: 'add-person', slots: { person: dele, allergens: ['peanuts'], negated: true } },

@@ -46,6 +46,7 @@ unknown-in-several = Of { $names } nobody recorded more, so I promise nothing.
 free-for-several = For { $people }, { THE($name) } { IS($name) } said to be free from { $allergens }.
 person-no-longer = { $name } no longer watches for { $allergens }.
 confirm-person-no-longer = Shall I take { $allergens } off what { $name } watches for? Yes or no.
+confirm-no-allergen = { CAP($foods) }: I know of no such allergen. Shall I keep it as something not to give? Yes or no.
 person-none = No allergy is recorded for { $name }.
 confirm-person = { $allergens ->
     [none] { $name } eats here now? Yes or no.

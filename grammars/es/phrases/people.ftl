@@ -66,6 +66,7 @@ unknown-in-several = De { OURS($names) } nadie registró más, así que no prome
 free-for-several = Para { $people }: dijeron que { THE($name) } no { lleva-o } { OURS($allergens) }.
 person-no-longer = { $name } ya puede comer { OURS($allergens) }.
 confirm-person-no-longer = ¿Quito { OURS($allergens) } de lo que no come { $name }? Sí o no.
+confirm-no-allergen = { CAP($foods) }: no conozco ese alérgeno. ¿Lo guardo como algo que no hay que dar? Sí o no.
 person-none = No hay ninguna alergia registrada de { $name }.
 no-people = Todavía no está registrado quién come aquí.
 person-with = { $name }, que no come { OURS($allergens) }

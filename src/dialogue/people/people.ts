@@ -265,7 +265,42 @@ const watchedToo = (
   };
 };
 
-export const addPerson: Handler = (act, turn) => withBeside(turn, act, personTold(act, turn));
+/** In no table of allergens: a food by its own name, as likely hers as an allergen. */
+const isOdd = (allergen: string): boolean => allergenNamed(allergen).length === 0;
+const oddOf = ({ allergens = [], eaters = [] }: Slots): readonly string[] => [
+  ...new Set([...allergens, ...eaters.flatMap((eater) => eater.allergens)].filter(isOdd)),
+];
+/** What was told, with those allergens alone that pass; null where nothing is left. */
+const onlyWith = (act: Act, keep: (allergen: string) => boolean): Act | null => {
+  const { allergens, eaters, ...rest } = act.slots;
+  const kept = allergens?.filter(keep) ?? [];
+  const some = (eaters ?? [])
+    .map((eater) => ({ ...eater, allergens: eater.allergens.filter(keep) }))
+    .filter((eater, at) => eater.allergens.length > 0 || eaters![at]!.allergens.length === 0);
+  const held = kept.length > 0 || some.some((eater) => eater.allergens.length > 0);
+  return held
+    ? {
+        ...act,
+        slots: { ...rest, ...(allergens ? { allergens: kept } : {}), ...(eaters ? { eaters: some } : {}) },
+      }
+    : null;
+};
+
+/** "Marianne can't have the coffee ice cream": what is in no table of allergens is kept as one only after a yes. */
+export const addPerson: Handler = (act, turn) => {
+  const odd = act.slots.negated || turn.sure ? [] : oddOf(act.slots);
+  if (odd.length === 0) return withBeside(turn, act, personTold(act, turn));
+  const known = onlyWith(act, (one) => !isOdd(one));
+  if (known) {
+    const first = withBeside(turn, known, personTold(known, turn));
+    const rest = onlyWith(act, isOdd);
+    return rest && !first.next && !first.ask ? { ...first, next: rest } : first;
+  }
+  const reply = withBeside(turn, act, personTold(act, turn));
+  return (reply.changes ?? []).length > 0 && !reply.confirm
+    ? { ...reply, confirm: say('confirm-no-allergen', { foods: list(odd) }) }
+    : reply;
+};
 
 const personTold: Handler = (act, turn) => {
   const which = askWhichPerson(turn, act.slots);
