@@ -60,6 +60,8 @@ export type Filter =
   | { readonly by: 'marked'; readonly is: boolean }
   /** Any day is on record of it. */
   | { readonly by: 'dated'; readonly is: boolean }
+  /** When it came to where it is: "what I put in today". */
+  | { readonly by: 'put'; readonly days: Days }
   /** What was just told of. */
   | { readonly by: 'told' }
   /** By what the household lets a mark mean: whichever of its meanings is among these words, or in them and a name. */

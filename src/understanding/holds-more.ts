@@ -6,11 +6,15 @@ import type { DynamicRules } from '../grammar/api.js';
 import type { Query } from '../protocol/query.js';
 import { tellsHowKept } from './guidance/facts.js';
 import { passedOver } from './held.js';
-import { ASKING_INTENTS, type Act, type Intent, type Understanding } from './intents.js';
+import type { Act, Intent, Understanding } from './intents.js';
 import type { Chunk } from './moves/api.js';
 import { chunksOf } from './moves/chunks.js';
 
-const asking: ReadonlySet<Intent> = new Set<Intent>([...ASKING_INTENTS, 'guidance']);
+/** Asked of food that is named; notes, people, the list and clocks have names of their own. */
+const asking: ReadonlySet<Intent> = new Set<Intent>([
+  ...(['find', 'count', 'tell-about', 'whats-this', 'how-old', 'item-date', 'keeps', 'no-date'] as const),
+  ...(['use-first', 'contains', 'can-eat', 'guidance'] as const),
+]);
 
 const queryOf = ({ slots: { query, edit } }: Act): Query | null => query ?? edit?.query ?? null;
 
@@ -37,6 +41,7 @@ const foodsOf = (acts: readonly Act[]): number =>
 const mayStand = ({ verdict, readings: [best], question }: Understanding): boolean =>
   question !== undefined &&
   question.outright &&
+  question.hers &&
   !question.fragment &&
   question.left.length === 0 &&
   (verdict === 'act' || verdict === 'confirm') &&

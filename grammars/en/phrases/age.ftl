@@ -136,6 +136,17 @@ use-past = { $count ->
    *[other] { $count } past guidance, to throw out: { $items }.
   }
     .short = Throw out { $count }: { $items }.
+use-more = { $past ->
+    [none] {""}
+   *[other] { CAP($past) } more past guidance
+  }{ $soon ->
+    [none] {""}
+   *[other] { $past ->
+        [none] { CAP($soon) } more to use first
+       *[other] {" "}and { $soon } more to use first
+      }
+  }. Shall I go on?
+    .short = More?
 use-past-rest = Past guidance, to throw out: { $items }.
 use-entry = { $name }{ $at ->
     [none] {""}

@@ -26,6 +26,17 @@ ask-keeps-till = { $enough ->
 # The packet's own day is late enough, and what guidance gives is not: both are said, the packet's first.
 ask-label-keeps = By its label yes: { $name }, use by { $printed }. Guidance gives until { $last }.
     .short = Label { $printed }, guidance { $last }.
+ask-put = { $count ->
+    [one] One thing was
+   *[other] { CAP($count) } things were
+  } put there { $until ->
+    [none] { ON($from) }
+   *[other] from { $from } until { $until }
+  }.
+ask-put-none = Nothing there is on record as put in { $until ->
+    [none] { ON($from) }
+   *[other] from { $from } until { $until }
+  }.
 ask-sum = { $total } in all: { $items }.
 ask-sum-entry = { OF($amount, $name) }
 ask-set = { $count ->

@@ -134,6 +134,17 @@ use-past = { $count ->
    *[other] Pasaron el plazo de la guía { UNA($count) } cosas, hay que tirarlas: { $items }.
   }
     .short = Para tirar, { UNA($count) }: { $items }.
+use-more = { $past ->
+    [none] {""}
+   *[other] { CAP(UNA($past)) } más fuera de lo que da la guía
+  }{ $soon ->
+    [none] {""}
+   *[other] { $past ->
+        [none] { CAP(UNA($soon)) } más que usar primero
+       *[other] {" "}y { UNA($soon) } más que usar primero
+      }
+  }. ¿Sigo?
+    .short = ¿Más?
 use-past-rest = Pasaron el plazo de la guía, hay que tirarlas: { $items }.
 use-entry = { $name }{ $at ->
     [none] {""}

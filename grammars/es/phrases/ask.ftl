@@ -25,6 +25,17 @@ ask-keeps-till = { $enough ->
   }
 ask-label-keeps = Por su etiqueta, sí: { $name }, hasta { $printed }. La guía da hasta { $last }.
     .short = Etiqueta { $printed }, guía { $last }.
+ask-put = { $count ->
+    [one] Una cosa se puso ahí
+   *[other] { CAP(UNA($count)) } cosas se pusieron ahí
+  } { $until ->
+    [none] { ON($from) }
+   *[other] desde { $from } hasta { $until }
+  }.
+ask-put-none = No consta que se pusiera nada ahí { $until ->
+    [none] { ON($from) }
+   *[other] desde { $from } hasta { $until }
+  }.
 ask-sum = { $total } en total: { $items }.
 ask-sum-entry = { OF($amount, $name) }
 ask-set = { $count ->

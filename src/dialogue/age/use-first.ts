@@ -3,12 +3,12 @@ import { livingItems } from '../../kitchen/index.js';
 import type { Item } from '../../kitchen/model.js';
 import type { RankedItem } from '../../safety/api.js';
 import { rankUseFirst } from '../../safety/index.js';
-import type { Say } from '../../speech/answer.js';
+import type { Say, Value } from '../../speech/answer.js';
 import { daysBetween, plusDays, today } from '../../terms/dates.js';
 import type { Slots } from '../../understanding/intents.js';
 import { whyOf } from './why.js';
 import { type Group, groupName } from '../describe/item.js';
-import { andMore, groupSize, inGroups } from '../describe/lists.js';
+import { groupSize, inGroups } from '../describe/lists.js';
 import { placeAt } from '../describe/place.js';
 import { type Handler, type Turn, about, day, list, say, todayOf } from '../handler.js';
 import { findPlace, insidePlace } from '../refer/places.js';
@@ -48,10 +48,8 @@ interface Ranked {
   readonly group: Group;
 }
 
-/** Few things that are due alike are told together: "roast chicken and chicken thighs, by tomorrow". */
-const soonWords = (turn: Turn, soon: readonly Ranked[]): Say[] => {
-  if (turn.listener.length === 'full' || soon.length > groupSize || soon.length === 1)
-    return soon.map(({ ranked, group }) => useWords(turn, ranked, group));
+/** Things that are due alike are told together: "roast chicken and chicken thighs, by tomorrow"; of many, without their places. */
+const alikeWords = (turn: Turn, soon: readonly Ranked[], placed: boolean): Say[] => {
   const keyOf = ({ ranked: { assessment } }: Ranked): string =>
     `${assessment.verdict} ${assessment.lastDay ?? ''}`;
   const keys = [...new Set(soon.map(keyOf))];
@@ -60,12 +58,29 @@ const soonWords = (turn: Turn, soon: readonly Ranked[]): Say[] => {
     const { assessment } = of[0]!.ranked;
     return say('use-entry', {
       name: list(of.map(({ group }) => groupName(group))),
-      ...(of.length === 1 ? { at: placeAt(turn.kitchen, of[0]!.group.first.placeId) } : {}),
+      ...(of.length === 1 && placed ? { at: placeAt(turn.kitchen, of[0]!.group.first.placeId) } : {}),
       verdict: assessment.verdict,
       ...(assessment.lastDay ? { last: day(assessment.lastDay) } : {}),
     });
   });
 };
+
+/** What is to be used: the first few, and the rest a group at a time. In full, each with its place. */
+const soonWords = (
+  turn: Turn,
+  soon: readonly Ranked[],
+): { readonly first: readonly Value[]; readonly more: readonly Say[]; readonly left: number } => {
+  if (turn.listener.length === 'full' || soon.length === 1)
+    return inGroups(soon.map(({ ranked, group }) => useWords(turn, ranked, group)));
+  const { more, left } = inGroups(soon.map((one) => alikeWords(turn, [one], false)[0]!));
+  return { first: alikeWords(turn, soon.slice(0, groupSize), soon.length <= groupSize), more, left };
+};
+
+/** How many more there are of each kind: what is past is never taken for what can still be used. */
+const stillMore = (past: number, soon: number): Say[] =>
+  past + soon === 0
+    ? []
+    : [say('use-more', { ...(past > 0 ? { past } : {}), ...(soon > 0 ? { soon } : {}) })];
 
 /** Ranked items, like with like. */
 const rankedGroups = (ranked: readonly RankedItem[]): Ranked[] =>
@@ -89,7 +104,7 @@ const pastWords = (
   if (past.length === 0) return { parts: [], more: [], left: 0 };
   // Where it is goes unsaid at usual length, unless it is what was asked for: "where are they" is another question.
   const entries = past.map(({ group }) =>
-    asked || past.length === 1 || turn.listener.length === 'full'
+    (asked && past.length <= groupSize) || past.length === 1 || turn.listener.length === 'full'
       ? say('item-where', { item: groupName(group), where: placeAt(turn.kitchen, group.first.placeId) })
       : groupName(group),
   );
@@ -147,7 +162,7 @@ export const useFirst: Handler = (act, turn) => {
   const pastFirst = within === null && asksForPast(turn, slots);
   const told = pastFirst ? [...past, ...soon] : [...soon, ...past];
   const offered = told.map(({ group }) => group.first);
-  const { first, more: soonMore, left: soonLeft } = inGroups(soonWords(turn, soon));
+  const { first, more: soonMore, left: soonLeft } = soonWords(turn, soon);
   const next = rankedGroups(ranked.filter((one) => !isPast(one) && one.assessment.lastDay !== null))[0];
   const soonParts: Say[] =
     soon.length > 0
@@ -168,7 +183,7 @@ export const useFirst: Handler = (act, turn) => {
   return {
     parts: [
       ...(pastFirst ? [...pastParts, ...soonParts] : [...soonParts, ...pastParts]),
-      ...andMore(soonLeft + pastLeft),
+      ...stillMore(pastLeft, soonLeft),
     ],
     more: pastFirst ? [...pastMore, ...soonMore] : [...soonMore, ...pastMore],
     ...whyOf(told.map(({ ranked: one }) => one)),

@@ -362,6 +362,10 @@ const forPerson = (
   return suits.is ? within(canEat, turn, pool, slots) : notFor(turn, person, pool);
 };
 
+/** So few of more than one name that each can be counted by itself. */
+const countedApart = (turn: Turn, items: readonly Item[]): boolean =>
+  new Set(items.map(({ name }) => name)).size > 1 && grouped(turn.kitchen, items).length <= toldSingly;
+
 const dateAsked = (ask: Attribute): string | null =>
   ask.startsWith('date:') ? ask.slice('date:'.length) : null;
 
@@ -381,7 +385,9 @@ export const answer = (turn: Turn, query: Query, ask: Attribute, items: readonly
       return since(turn, items);
     case 'how-many':
       // "How many of this and how many of that": of each.
-      if (filterOf(query, 'each')) return each(turn, items, (some) => of(count, turn, some));
+      // And of what is called alike: each record of it is told.
+      if (filterOf(query, 'each') || (filterOf(query, 'named') && countedApart(turn, items)))
+        return each(turn, items, (some) => of(count, turn, some));
       return of(count, turn, items, place ? { place } : {});
     case 'how-old':
       return of(howOld, turn, items);

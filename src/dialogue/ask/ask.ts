@@ -1,10 +1,20 @@
 /** Questions of any make-up: the set they are about, then what is asked of it, the answer first. */
 import type { Item } from '../../kitchen/model.js';
-import type { Attribute, Query } from '../../protocol/query.js';
+import type { Attribute, Filter, Query } from '../../protocol/query.js';
 import type { Say } from '../../speech/answer.js';
 import type { Act, PlaceMention } from '../../understanding/intents.js';
 import { find } from '../find/find.js';
-import { type Handler, type Reply, type Turn, about, list, say, notFound } from '../handler.js';
+import {
+  type Handler,
+  type Reply,
+  type Turn,
+  about,
+  day,
+  list,
+  say,
+  notFound,
+  speakerPerson,
+} from '../handler.js';
 import { allergenIn } from '../../safety/index.js';
 import { shoppingList } from '../../kitchen/index.js';
 import { nameOfGone, noneLeft } from '../refer/none-left.js';
@@ -20,6 +30,7 @@ const settling = new Set(['contains', 'free', 'suits', 'diet']);
 /** What a fact that failed is answered by: "no, Aunt Bea made it". */
 const factOf: Readonly<Partial<Record<string, Attribute>>> = {
   place: 'where',
+  put: 'where',
   spot: 'where',
   maker: 'maker',
   owner: 'owner',
@@ -48,6 +59,18 @@ const notSo = (turn: Turn, query: Query, { failing, before }: Selected): Reply |
   return fact ? answer(turn, { ...query, whether: true }, fact, before) : null;
 };
 
+/** The day that was said, or from which day on. */
+const daysOf = ({ days: { from, until } }: Extract<Filter, { by: 'put' }>) => ({
+  ...(from ? { from: day(from) } : {}),
+  ...(until && until !== from ? { until: day(until) } : {}),
+});
+
+/** What was put there on a day is told as that: it narrows what was asked. */
+const putWhen = (query: Query, count: number): readonly Say[] =>
+  query.where.flatMap((filter) =>
+    filter.by === 'put' ? [say('ask-put', { ...daysOf(filter), count })] : [],
+  );
+
 const nothing = (turn: Turn, query: Query, selected: Selected): Reply => {
   const { unknown, noPlace } = selected;
   if (noPlace) return { parts: [say('no-such-place-told', { words: noPlace })] };
@@ -58,6 +81,9 @@ const nothing = (turn: Turn, query: Query, selected: Selected): Reply => {
     );
     if (gone ?? unknown.words) return noneLeft(turn, (gone ?? unknown.words)!);
   }
+  const { failing } = selected;
+  if (failing?.by === 'put' && !query.where.some(({ by }) => by === 'named' || by === 'each'))
+    return { parts: [say('ask-put-none', daysOf(failing))], count: 0, names: [] };
   return notSo(turn, query, selected) ?? { parts: [notFound('nothing-like-that')], count: 0, names: [] };
 };
 
@@ -97,6 +123,20 @@ const tellKeepingOnly = (turn: Turn, query: Query, pool: readonly Item[] | null)
   );
 };
 
+/** "What have we got that I could eat, is any of it old", of whoever watches for nothing: what is past, then what to use first. */
+const tellToEat = (turn: Turn, query: Query, pool: readonly Item[] | null): Reply | null => {
+  const mine = query.where.some((filter) => filter.by === 'suits' && filter.is && filter.who.who === 'me');
+  const me = speakerPerson(turn);
+  const watches = me && (me.atRisk || me.allergens.length + (me.diets ?? []).length > 0);
+  const plain = query.ask.every((ask) => toEat.has(ask)) && query.order === null && query.by === null;
+  if (pool || !mine || watches || !plain || theCut(turn) !== null) return null;
+  const rest = query.where.filter(({ by }) => by !== 'suits' && by !== 'keeping');
+  const [place, ...more] = rest;
+  if (more.length > 0 || (place && (place.by !== 'place' || place.places.length !== 1))) return null;
+  const slots = place?.by === 'place' ? { place: place.places[0]! } : {};
+  return useFirst({ intent: 'use-first', slots: { ...slots, asked: 'past' } }, turn);
+};
+const toEat: ReadonlySet<Attribute> = new Set<Attribute>(['what', 'which', 'good', 'use-first']);
 /** "Did I make it": of one thing that is meant, a fact to confirm rather than one that it must have. */
 const asClaims = (query: Query, definite: boolean): Query => {
   const claim = query.where.some(({ by }) => by === 'maker');
@@ -163,11 +203,19 @@ const notHere = (query: Query): readonly Say[] =>
       : [],
   );
 
-/** How old one thing is, is told with how long it is good for: that is not told again. */
-const saidOnce = ({ by }: Query, asks: readonly Attribute[], kinds: number): readonly Attribute[] =>
-  asks.includes('how-old') && by === null && kinds === 1
-    ? asks.filter((ask) => ask !== 'good' && ask !== 'keeps')
-    : asks;
+/** How old one thing is, is told with how long it is good for, and how many there are with where: not told again. */
+const saidOnce = (
+  { by }: Query,
+  asks: readonly Attribute[],
+  kinds: number,
+  counted: boolean,
+): readonly Attribute[] => {
+  const once =
+    asks.includes('how-old') && by === null && kinds === 1
+      ? asks.filter((ask) => ask !== 'good' && ask !== 'keeps')
+      : asks;
+  return counted && once.includes('how-many') ? once.filter((ask) => ask !== 'where') : once;
+};
 
 /** The answer, or null where nothing was told that the question could follow. */
 export const askReply = (act: Act, turn: Turn): Reply | null => {
@@ -181,6 +229,8 @@ export const askReply = (act: Act, turn: Turn): Reply | null => {
   if (inPlace) return told(query, find(inPlace, turn), []);
   const turning = tellKeepingOnly(turn, query, pool);
   if (turning) return told(query, turning, []);
+  const food = tellToEat(turn, query, pool);
+  if (food) return told(query, food, []);
   const held = pool ? null : inHand(turn, query);
   if (held) return told(query, held, []);
   // "Would the kids be okay with that chilli, it's getting on": of the chilli, old or not.
@@ -198,7 +248,12 @@ export const askReply = (act: Act, turn: Turn): Reply | null => {
   const selected = select(turn, plain.where.length > 0 || pool ? plain : query, pool);
   if (selected.items.length === 0) return told(query, nothing(turn, query, selected), []);
   const kinds = grouped(turn.kitchen, selected.items).length;
-  const asks = saidOnce(query, defaultAsk(query), kinds);
+  const asks = saidOnce(
+    query,
+    defaultAsk(query),
+    kinds,
+    selected.items.every(({ amount }) => amount !== null),
+  );
   // A long list is never read once for each thing that was asked: which of them is meant, is.
   if (edit && asks.length > 1 && kinds > toldSingly) return told(query, { parts: [say('ask-keeps')] }, []);
   const reply = together(asks.map((ask) => answer(turn, query, ask, selected.items)));
@@ -208,7 +263,7 @@ export const askReply = (act: Act, turn: Turn): Reply | null => {
     query,
     {
       ...reply,
-      parts: [...reply.parts, ...missing, ...lacking],
+      parts: [...putWhen(query, kinds), ...reply.parts, ...missing, ...lacking],
       memory: { ...about(turn, selected.items), ...reply.memory },
     },
     selected.items,

@@ -1,10 +1,10 @@
 /** Whether a thing has a fact that a question narrows by. */
-import { isFrozen, placeUnder, storageOf } from '../../kitchen/index.js';
+import { isFrozen, placeUnder, standing, storageOf } from '../../kitchen/index.js';
 import type { Id, Item, Person } from '../../kitchen/model.js';
-import type { Filter, Who } from '../../protocol/query.js';
+import type { Days, Filter, Who } from '../../protocol/query.js';
 import { allergenIn, assessIn, dietMarks, isCookedFood, isHomeMade } from '../../safety/index.js';
 import { marksOf, meaningIn } from '../../kitchen/index.js';
-import { plusDays } from '../../terms/dates.js';
+import { dayOf, plusDays } from '../../terms/dates.js';
 import { type Turn, speakerPerson, todayOf } from '../handler.js';
 import { fittingTouch, makerFits } from '../refer/items.js';
 import { findPlace } from '../refer/places.js';
@@ -110,6 +110,21 @@ const dateTest = ({ of, days: { from, until } }: Extract<Filter, { by: 'date' }>
   return ({ dates }) => (of ? inside(dates[of]) : Object.values(dates).some(inside));
 };
 
+/** Put where it is on one of these days, by the journal; what was taken back since was not. */
+const putTest = (turn: Turn, { from, until }: Days): Test => {
+  const put = new Set(
+    standing(turn.journal).flatMap((entry) => {
+      const at = dayOf(entry.at, turn.clock.timeZone);
+      if (entry.verb === 'imported' || (from !== null && at < from) || (until !== null && at > until))
+        return [];
+      return entry.ops.flatMap((op) =>
+        op.kind === 'item' && op.after?.placeId && op.before?.placeId !== op.after.placeId ? [op.id] : [],
+      );
+    }),
+  );
+  return ({ id }) => put.has(id);
+};
+
 const personTest = (turn: Turn, filter: Extract<Filter, { by: 'maker' | 'owner' | 'suits' }>): Test => {
   const person = personOf(turn, filter.who);
   const name = person?.name ?? (filter.who.who === 'named' ? filter.who.person.words : null);
@@ -153,6 +168,8 @@ export const testOf = (turn: Turn, filter: Filter): Test | null => {
     }
     case 'date':
       return dateTest(filter);
+    case 'put':
+      return putTest(turn, filter.days);
     case 'keeping':
       return keepingTest(turn, filter);
     case 'listed':

@@ -1,7 +1,7 @@
 /** A follow-up, read against what was asked and told last: the whole question it stands for. */
 import { likeNames } from '../../kitchen/index.js';
 import type { Id, Item } from '../../kitchen/model.js';
-import type { Edit, Filter, Query } from '../../protocol/query.js';
+import type { Attribute, Edit, Filter, Query } from '../../protocol/query.js';
 import type { Turn } from '../handler.js';
 import { atOrdinal } from '../refer/items.js';
 import type { Asked } from '../state.js';
@@ -50,6 +50,8 @@ const merged = (last: Query, edit: Query): Query => ({
   by: edit.by ?? last.by,
 });
 
+const comparing: ReadonlySet<Attribute> = new Set<Attribute>(['which', 'use-first', 'sum', 'good', 'keeps']);
+
 const among = (turn: Turn, asked: Asked, { query, point }: Edit): Resolved | null => {
   const told = living(turn, asked.members);
   const sameAsked: Query = {
@@ -60,7 +62,9 @@ const among = (turn: Turn, asked: Asked, { query, point }: Edit): Resolved | nul
   if (point === 'told' || point === 'both') {
     // One was asked about, then another: "which was made first" is about the two.
     const [one, two] = asked.subjects.slice(-2);
-    const pair = told.length === 1 && one && two ? living(turn, [...one, ...two]) : told;
+    // "How many sausages, and where are they" sets nothing side by side.
+    const compares = point === 'both' || query.order !== null || query.ask.some((ask) => comparing.has(ask));
+    const pair = compares && told.length === 1 && one && two ? living(turn, [...one, ...two]) : told;
     return told.length > 0 ? { query, pool: [...new Set(pair)] } : null;
   }
   // "What's that altogether", after one and then another.

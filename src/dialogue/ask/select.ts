@@ -47,9 +47,19 @@ const talkedOf = (turn: Turn, items: readonly Item[], { ask }: Query): readonly 
 const turnsFresh = 3;
 const fewTold = 3;
 
+/** "Salmon", where some is called that and some salmon fillets: the same food by the same name, and each record of it is told. */
+const inPortions = (turn: Turn, { words }: Mention, named: readonly Item[]): readonly Item[] => {
+  const said = words?.toLowerCase();
+  if (!said || !named.some(({ name }) => name.toLowerCase() === said)) return [];
+  return livingItems(turn.kitchen).filter(
+    ({ name }) => name.toLowerCase().startsWith(`${said} `) && headOf(name, turn) === headOf(said, turn),
+  );
+};
+
 const byName = (turn: Turn, mention: Mention, query: Query, pool: readonly Item[]): readonly Item[] => {
   const found = findItems(turn, mention);
-  const inPool = found.items.filter((item) => pool.includes(item));
+  const all = [...new Set([...found.items, ...inPortions(turn, mention, found.items)])];
+  const inPool = all.filter((item) => pool.includes(item));
   const meant = talkedOf(turn, inPool, query);
   return kindsToo(query) ? [...new Set([...inPool, ...alike(turn, mention, pool)])] : meant;
 };

@@ -19,7 +19,6 @@ import { oldestFirst } from '../refer/tell-apart.js';
 /** Nothing but how old it is, that it is open, and whom it is for; where else it was or how hot has rooms of its own. */
 const tellsOnlyAge = (facts: GuidanceFacts, where: Where | null): boolean =>
   facts.asked === 'still' &&
-  facts.mood !== 'supposed' &&
   !facts.infant &&
   !facts.overnight &&
   !facts.elsewhere &&

@@ -363,9 +363,20 @@ const foundNothing = ({ parts, ask }: Reply): boolean =>
 /** By what a mark means: of none that the household knows, it was no question of ours. */
 const byMeaning = ({ slots }: Act): boolean => slots.query?.where.some(({ by }) => by === 'means') ?? false;
 
+/** "Go on, what's the rest", of a list that is not read to its end: what is still to come of that, and nothing asked anew. */
+const readsOn = ({ state: { told, turns } }: Work, { acts, left }: AskProposal): boolean => {
+  const { edit } = acts[0]!.slots;
+  const { where = [], ask = [] } = edit?.query ?? {};
+  const unread = told?.turn === turns - 1 && told.rest.length > 0;
+  const bare = where.length === 0 && ask.every((one) => one === 'what' || one === 'which');
+  return unread && edit?.point === 'rest' && bare && left.length === 0;
+};
+
 /** The answer to it, or null where the other readings have it. */
 export const askInstead = (work: Work, understanding: Understood, best: Reading | undefined): Work | null => {
   const { question } = understanding;
+  if (question && readsOn(work, question) && !best?.acts.some(changes))
+    return runAct(work, { intent: 'continue', slots: {} });
   if (!question || !wanted(work, understanding, best)) return null;
   const act = completed(question.acts[0]!, best);
   const base = withState(dropOffers(work), { misses: 0 });

@@ -163,6 +163,10 @@ const besideTold = (
 const asksForSomebody = ({ acts }: AskProposal): boolean =>
   acts[0]?.slots.query?.where.some(({ by }) => by === 'suits') ?? false;
 
+/** "I put the cod in the middle bin, what should I use first": of all there is, and not of the cod. */
+const asksWhatComesFirst = ({ acts, outright, ownSubject }: AskProposal): boolean =>
+  outright && !ownSubject && acts[0]?.slots.query?.ask.join() === 'use-first';
+
 /** "The sausages and that ham": guidance is asked of one food. */
 const asksOfSeveral = ({ acts, hers }: AskProposal): boolean =>
   hers && (acts[0]?.slots.query?.where.some(({ by }) => by === 'each') ?? false);
@@ -382,7 +386,8 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
       base.verdict === 'out-of-scope' || acts.length === 0 || ofNobody ? dietGuest(sentence) : null;
     if (guest) return readAs([guest], said, tokens);
     const ofSteps = asked !== null && ofStepsAtHand(asked, base, context, sentence);
-    if (proposal && !ofSteps && !ofMarkerAlone(asked, base) && isLikely(proposal)) {
+    const ofAll = base.question !== undefined && asksWhatComesFirst(base.question);
+    if (proposal && !ofSteps && !ofAll && !ofMarkerAlone(asked, base) && isLikely(proposal)) {
       const read = readAs(proposal.acts, said, tokens);
       // "If I put the pie before Sam, will he be all right": who may have it is asked, too.
       // How it was kept, and whether it may be frozen again, is asked of the food alone.

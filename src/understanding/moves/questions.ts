@@ -348,6 +348,16 @@ export const questionIn = (
       ? [{ by: 'listed' } as const]
       : []),
   ];
+  // "Have I got anything for tonight", "anything in for supper": what there is to eat.
+  const meal = pieces.some((piece) => is(piece, 'meal', 'today') || (is(piece, 'eat') && is(piece, 'used')));
+  const stocks = pieces.some((piece) => is(piece, 'what', 'any') && !is(piece, 'whatever'));
+  const owns = pieces.some((piece) => is(piece, 'have', 'me-within', 'whether'));
+  const onlyPlaced = where.every(({ by: kind }) => kind === 'place');
+  const plainly = asks.length === 0 || asks.join() === 'what';
+  if (asking !== 'not' && meal && stocks && owns && onlyPlaced && plainly && !first) {
+    where = [...where, { by: 'suits', who: { who: 'me' }, is: true }];
+    asks = ['what'];
+  }
   const sorted = first || suiting || people.filters.length > 0 ? null : soundOf(pieces, asks, by);
   const open = asking === 'whether' ? pieces.some((piece) => is(piece, 'any')) : asking === 'open' && wide;
   if (sorted && open && point !== 'it') {

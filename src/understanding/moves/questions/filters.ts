@@ -533,6 +533,18 @@ export const ofThings = (
       take({ by: 'date', of, days: aged.days }, piece, ...aged.of);
   }
   if (aged && !used.includes(aged.of[0]!)) take({ by: 'date', of: null, days: aged.days }, ...aged.of);
+  // "What I put in today", "everything that went in this week": by when it came there.
+  const put = free.find((piece) => is(piece, 'put-in'));
+  const since = day && !used.includes(day) ? day : free.find((piece) => is(piece, 'day:today'));
+  const doer =
+    put &&
+    before(pieces, put, 3).some((one) => one.kind === 'person' || is(one, 'subject', 'relative', 'what'));
+  const whens = pieces.some((piece) => is(piece, 'when', 'how-old', 'how-long'));
+  if (put && since && doer && !whens) {
+    const window = since.kind === 'day' ? since.window : { day: today, until: today };
+    const from = window.day === '1970-01-01' ? null : window.day;
+    take({ by: 'put', days: { from, until: window.until ?? window.day } }, put, since);
+  }
   const state = free.find(
     (piece) => !used.includes(piece) && (is(piece, 'opened', 'unopened') || statesOf(piece).length > 0),
   );
