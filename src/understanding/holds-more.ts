@@ -12,7 +12,7 @@ import { chunksOf } from './moves/chunks.js';
 
 /** Asked of food that is named; notes, people, the list and clocks have names of their own. */
 const asking: ReadonlySet<Intent> = new Set<Intent>([
-  ...(['find', 'count', 'tell-about', 'whats-this', 'how-old', 'item-date', 'keeps', 'no-date'] as const),
+  ...(['find', 'count', 'how-old', 'item-date', 'keeps', 'no-date'] as const),
   ...(['use-first', 'contains', 'can-eat', 'guidance'] as const),
 ]);
 
