@@ -122,7 +122,7 @@ const dated: ReadonlySet<Intent> = new Set<Intent>(['tell', 'put-away', 'amend']
 
 /** What begins or ends something, however much else was said with it. */
 const takesOver: ReadonlySet<Intent> = new Set<Intent>([
-  ...(['start-count', 'end-session', 'reheat', 'thaw-plan', 'set-timer', 'cancel-timer'] as const),
+  ...(['end-session', 'reheat', 'thaw-plan', 'set-timer', 'cancel-timer'] as const),
 ]);
 
 /** What is surely something else than food. */

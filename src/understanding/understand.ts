@@ -70,14 +70,14 @@ const isOfClocks = (acts: readonly Act[], ofSteps: readonly Act[]): boolean => {
   );
 };
 
-/** Surely said of the list, to somebody else, or of who comes: however it goes on, no report of a step. */
+/** Surely said to somebody else, or of who comes: however it goes on, no report of a step. */
 const isApart = (read: Interpretation | undefined): boolean =>
   read !== undefined &&
   read.confidence >= likelyApart &&
   read.acts.every(({ intent }) => apartFromSteps.has(intent));
 const likelyApart = 0.8;
 const apartFromSteps: ReadonlySet<Intent> = new Set<Intent>([
-  ...(['leave-note', 'buy-add', 'buy-remove', 'buy-read', 'add-person', 'set-reminder'] as const),
+  ...(['leave-note', 'add-person', 'set-reminder'] as const),
 ]);
 
 /** Talk of the steps beside a request: reports and questions; praise says nothing more. */
