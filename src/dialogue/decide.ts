@@ -15,7 +15,7 @@ import type { Conversation, Decide, Heard, Outcome, Surroundings } from './api.j
 import type { Id } from '../kitchen/model.js';
 import { placeNoun } from './describe/place.js';
 import { about, assent, say } from './handler.js';
-import { pastByTelling } from './guidance/past-by-telling.js';
+import { dueWhileAsked, pastByTelling } from './guidance/past-by-telling.js';
 import { findItems } from './refer/items.js';
 import { choose, namedOf } from './refer/choose.js';
 import { withLesson } from './lessons/after-turn.js';
@@ -679,15 +679,19 @@ const setupStamped = ({ state, before, around }: Work): Partial<State> => {
 /** What was noted this turn and makes food past guidance is said so. */
 const judged = (work: Work): Work => {
   const past = pastByTelling(work.act?.intent, work.kitchen, work.changes, work.around.clock);
+  const before = new Set(stateOf(work.before).frames);
+  const raised = work.state.frames.filter((frame) => !before.has(frame));
+  const waiting = dueWhileAsked(raised, work.kitchen, work.around.clock);
   // Whoever noted it may have judged it already.
-  const said = work.parts.some(({ phrase }) => phrase === 'verdict-throw-out');
-  return past.parts.length === 0 || said
+  const said = work.parts.some(({ phrase }) => phrase.startsWith('verdict-'));
+  const parts = [...past.parts, ...waiting.parts];
+  return parts.length === 0 || said
     ? work
     : {
         ...work,
-        parts: [...work.parts, ...past.parts],
+        parts: [...work.parts, ...parts],
         details: [...past.details, ...work.details],
-        sources: [...past.sources, ...work.sources],
+        sources: [...past.sources, ...waiting.sources, ...work.sources],
       };
 };
 

@@ -9,7 +9,9 @@ import {
   personNamed,
   placeUnder,
   purchaseOf,
+  storageOf,
 } from '../../kitchen/index.js';
+import { isCookedDish, isSoldRaw } from '../../safety/index.js';
 import type { Item } from '../../kitchen/model.js';
 import type { Amount } from '../../terms/amount.js';
 import type { Act, Mention, Slots, Statement } from '../../understanding/intents.js';
@@ -272,12 +274,29 @@ const sharedAnew = (
 const justNow = ({ kitchen, memory }: Turn): readonly Item[] =>
   memory.lastAdded.flatMap((id) => kitchen.items.get(id) ?? []).filter(({ gone }) => gone === null);
 
-/** What was made or bought and nobody said when: today, which is said back. */
-const datesOf = (
+/** A day gone by on which nobody said what was done: it is at least that old. */
+const stoodSince = (turn: Turn, when: Statement['when']): boolean =>
+  when !== undefined && when.day < todayOf(turn);
+
+/**
+ * "The chilli's been in the fridge since Sunday": what that day was to it, of all it may have been the one that gives
+ * it no day more.
+ */
+const stoodAs = (
   turn: Turn,
-  { deed, dates, when, maker }: Statement,
-  [item]: readonly Item[] = [],
-): Slots['dates'] => {
+  { place, thing }: Statement,
+  when: NonNullable<Statement['when']>,
+): NonNullable<Slots['dates']> => {
+  const found = place ? findPlace(turn, place, 'place', null) : null;
+  const at = found?.found === 'one' ? storageOf(turn.kitchen, found.place.id) : null;
+  if (at === 'freezer') return { frozen: when };
+  const name = thing?.words ?? '';
+  return isCookedDish(name) && !isSoldRaw(name) ? { made: when } : { bought: when };
+};
+
+/** What was made or bought and nobody said when: today, which is said back. */
+const datesOf = (turn: Turn, statement: Statement, [item]: readonly Item[] = []): Slots['dates'] => {
+  const { deed, dates, when, maker } = statement;
   const kind = deed === 'made' ? 'made' : deed === 'bought' ? 'bought' : deed === 'opened' ? 'opened' : null;
   // "She brought it, she didn't buy it": of what is here, the day it came stands.
   const known = deed === 'bought' || deed === 'given-in' ? item?.dates.bought : undefined;
@@ -286,6 +305,7 @@ const datesOf = (
   const byOthers = deed === 'made' && maker !== undefined && maker !== 'me' && !when;
   const day = when ?? { day: todayOf(turn) };
   if (byOthers) return dates;
+  if (kind === null && stoodSince(turn, when)) return { ...stoodAs(turn, statement, when!), ...dates };
   if (kind && !dates?.[kind]) return { ...dates, [kind]: day };
   return dates;
 };

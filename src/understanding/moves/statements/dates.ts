@@ -31,7 +31,10 @@ export const takeDay = (t: Telling, chunk: ChunkOf<'day'>): void => {
   }
   for (const draft of t.group.length > 0 ? t.group : t.drafts.slice(-1)) {
     const ofDeed = draft.deed ? dateOfDeed[draft.deed] : undefined;
-    if (ofDeed && !draft.dates[ofDeed]) draft.dates[ofDeed] = chunk.past;
+    // "The tofu is opened since last Wednesday": the day that was not told yet.
+    const [open] = (Object.keys(draft.dates) as DateKind[]).filter((of) => draft.dates[of] === 'unknown');
+    if (open) draft.dates[open] = chunk.past;
+    else if (ofDeed && !draft.dates[ofDeed]) draft.dates[ofDeed] = chunk.past;
     else draft.when = chunk.past;
   }
 };
