@@ -1,6 +1,16 @@
 /** "Dele's pregnant", "Auntie is eighty-two and on chemo", "the baby is seven months old": told of somebody who eats here. */
 import type { Act } from '../intents.js';
-import { asks, has, isWord, moodOf, personIn, saysWord, spotsOf, type Sentence } from './sentence.js';
+import {
+  asks,
+  foodsIn,
+  has,
+  isWord,
+  moodOf,
+  personIn,
+  saysWord,
+  spotsOf,
+  type Sentence,
+} from './sentence.js';
 import { matchesIn, type Match } from './spots.js';
 
 /** From this age guidance counts people as at higher risk: `shared/tables/at-risk.csv`, "65 or older". */
@@ -14,12 +24,28 @@ const yearsIn = (sentence: Sentence): readonly Match[] => {
     const after = tokens[to];
     const counted = after !== undefined && !isWord(sentence, 'years', after);
     // "Seventy year old neighbor": years that are somebody's.
-    const theirs = spotsOf(sentence, 'yearsold').some(
-      (one) => one.from === to && spotsOf(sentence, 'relation').some((who) => who.from === one.to),
-    );
+    const theirs = isTheirs(sentence, to);
     return (theirs || (isWord(sentence, 'aged', tokens[from - 1]) && !counted)) && typeof value === 'number';
   });
 };
+
+/** "Seventy year old neighbor", "my three year old": years of somebody, where no food follows ("two year old cheddar"). */
+const isTheirs = (sentence: Sentence, at: number): boolean =>
+  spotsOf(sentence, 'yearsold').some(
+    (one) =>
+      one.from === at &&
+      (spotsOf(sentence, 'relation').some((who) => who.from === one.to) ||
+        (isWord(sentence, 'whose', sentence.tokens[at - 2]) &&
+          !foodsIn(sentence).some(({ from }) => from === one.to))),
+  );
+
+/** "Six months pregnant": how far on she is, and no age of food. */
+const monthsOn = (sentence: Sentence): readonly Match[] =>
+  matchesIn(sentence.tokens, sentence.rules, 'builtin:grammar/number').flatMap((number) => {
+    const unit = spotsOf(sentence, 'infantage').find(({ from }) => from === number.to);
+    const on = unit && spotsOf(sentence, 'risk').some(({ from }) => from === unit.to);
+    return on ? [{ ...number, to: unit.to }] : [];
+  });
 
 /** Honey and the like are for no child under twelve months: `shared/tables/at-risk.csv`. */
 const monthsOfInfancy = 12;
@@ -40,10 +66,16 @@ const isInfant = (sentence: Sentence): boolean => infantAges(sentence).length > 
 
 const isOld = ({ value }: Match): boolean => typeof value === 'number' && value >= oldFrom && value <= oldest;
 
-/** Where somebody's age is told that puts them at risk: it is no age of food. */
+/** Below this age guidance counts children among those at higher risk: `shared/tables/at-risk.csv`, "under 5". */
+const youngBelow = 5;
+const isYoung = ({ value, to }: Match, sentence: Sentence): boolean =>
+  typeof value === 'number' && value < youngBelow && isTheirs(sentence, to);
+
+/** Where somebody's age is told: it is no age of food. */
 export const agesOfPeople = (sentence: Sentence): readonly Match[] => [
-  ...yearsIn(sentence).filter(isOld),
+  ...yearsIn(sentence).filter((one) => isOld(one) || isTheirs(sentence, one.to)),
   ...infantAges(sentence),
+  ...monthsOn(sentence),
 ];
 
 /** What makes them so, as heard. */
@@ -51,7 +83,8 @@ export const risksIn = (sentence: Sentence): readonly string[] => {
   const said = spotsOf(sentence, 'risk').map(({ value }) => value);
   const old = yearsIn(sentence).some(isOld) ? ['older'] : [];
   const young = isInfant(sentence) ? ['infant'] : [];
-  return [...new Set([...said, ...old, ...young])];
+  const child = yearsIn(sentence).some((one) => isYoung(one, sentence)) ? ['child'] : [];
+  return [...new Set([...said, ...old, ...young, ...child])];
 };
 
 export const riskAct = (sentence: Sentence, base: Act | null): Act | null => {

@@ -34,7 +34,7 @@ import { dietGuest } from './guests.js';
 import { careAsked, guestAct, guestsAsked, needAct, withVisit } from './person-facts.js';
 import { severalHeated } from './heats.js';
 import { thenAsked, toldAndAsked } from './told-then-asked.js';
-import { has, moodOf, personIn, sentenceOf, spotsOf, type Sentence } from './sentence.js';
+import { asksAnywhere, has, moodOf, personIn, sentenceOf, spotsOf, type Sentence } from './sentence.js';
 import { temperaturesIn } from './temperatures.js';
 import { hazardAct, urgentAct } from './urgent.js';
 
@@ -200,13 +200,14 @@ const asksWhichOfHers = ({ acts, outright, left }: AskProposal, [asked]: readonl
   );
 };
 
-/** "I'm pregnant, can I eat brie", and there is none here: no record tells of it, and guidance does. */
-const asksOfNoneHere = ([told, asked]: readonly Act[]): boolean =>
+/**
+ * "I'm pregnant, can I eat brie", "my daughter is pregnant, is a runny egg okay for her": what such food is to somebody
+ * at risk guidance tells, of what is here and of what is not.
+ */
+const asksOfFoodAtRisk = ([told, asked]: readonly Act[]): boolean =>
   told?.slots.asked === 'risk' &&
-  (asked?.slots.query?.where.some(
-    (filter) => filter.by === 'named' && filter.mention.candidates.length === 0,
-  ) ??
-    false);
+  (told.slots.allergens ?? []).length === 0 &&
+  (asked?.slots.query?.where.some((filter) => filter.by === 'named') ?? false);
 
 /** What was told of somebody holds for what is asked after it. */
 const forRisks = (asked: Act, { slots: { risks = [] } }: Act): Act => {
@@ -335,7 +336,7 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
     const ofList = acts.length > 0 && acts.every(({ intent }) => intent.startsWith('buy-'));
     if (ofList && base.verdict === 'act' && base.readings[0]?.whole) return base;
     const both = context.expecting === 'anything' ? toldAndAsked(sentence) : null;
-    const ofSuch = both && asksOfNoneHere(both.acts) ? guidanceAct(both.rest) : null;
+    const ofSuch = both && asksOfFoodAtRisk(both.acts) ? guidanceAct(both.rest) : null;
     // Guidance first: what somebody at risk may eat is the answer, and what was told of her is kept with it.
     if (both && ofSuch?.slots.item)
       return readAs([forRisks(ofSuch, both.acts[0]!), both.acts[0]!], said, tokens);
@@ -403,13 +404,18 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
         ? { ...read, question: base.question }
         : read;
     }
+    // "Do I really have to throw it away" asks what guidance says of it, and whether it is here it does not ask.
+    const { question, ...plain } = base;
+    const judges =
+      has(sentence, 'discards') && asksAnywhere(sentence) && acts.some(({ intent }) => intent === 'keeps');
+    const heard: Understanding = question && judges ? plain : base;
     const put = acts
       .map((act) => withReading(act, asked))
       .map((act) =>
         freezesAgain(act, asked) ? asked! : inTheHeat(supposing(bothNuts(act, sentence), sentence), sentence),
       );
-    const [first, ...rest] = base.readings;
-    return !first || sameActs(acts, put) ? base : { ...base, readings: [{ ...first, acts: put }, ...rest] };
+    const [first, ...rest] = heard.readings;
+    return !first || sameActs(acts, put) ? heard : { ...heard, readings: [{ ...first, acts: put }, ...rest] };
   };
   return {
     begins: (words, names, context) => inner.begins(words, names, context),
