@@ -55,6 +55,18 @@ export const coolingStages = (
   return { stages: rule.stages, source: cite(tables, rule) };
 };
 
+/** Degrees Fahrenheit from which the first stage counts. */
+export const coolingFrom = (tables = safetyTables()): number =>
+  coolingRule('cool-cooked', tables).stages[0]?.fromF ?? 0;
+
+/** Hot food at home goes into the fridge as it is, in shallow dishes, within so many minutes. */
+export const chillingHot = (
+  tables = safetyTables(),
+): { readonly minutes: number; readonly source: Citation } => {
+  const rule = coolingRule('chill-home', tables);
+  return { minutes: rule.stages[0]?.minutes ?? 0, source: cite(tables, rule) };
+};
+
 /**
  * Whether cooked food cooled in time: 135 to 70 °F within two hours and to 41 °F within six in all.
  * Food made from room-warm parts, without the middle reading: 41 °F within four hours.

@@ -27,6 +27,8 @@ export { checkClaim, claimNamed, claimsOf } from './claims.js';
 export { advance, clockOf, eventsOf } from './clock.js';
 export {
   checkCooling,
+  chillingHot,
+  coolingFrom,
   cooledSoFar,
   checkHotHoldReheat,
   coolingStages,

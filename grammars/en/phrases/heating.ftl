@@ -211,6 +211,7 @@ power-one-if-shut = { $name }: if the door stayed shut, cold until about { $unti
     [none] {""}
    *[other] {" "}{ ON($date) }
   }. If it was opened, a thermometer tells; in doubt, throw it out.
+power-one-if-shut-held = { $name }: if the door stayed shut, within the hours the fridge holds. If it was opened, a thermometer tells; in doubt, throw it out.
 power-was-out = Out for { $hours }.
 power-if-shut-held = Out for { $hours }: if the doors stayed shut, all is within its hours.
 # Both hold: said in one breath.

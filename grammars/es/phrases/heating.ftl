@@ -188,6 +188,7 @@ power-one-if-shut = { $name }: si la puerta siguió cerrada, frío hasta más o 
     [none] {""}
    *[other] {" "}{ $date }
   }. Si se abrió, lo dice un termómetro; en la duda, tíralo.
+power-one-if-shut-held = { $name }: si la puerta estuvo cerrada, dentro de las horas que aguanta el refrigerador. Si se abrió, lo dice un termómetro; en la duda, tíralo.
 power-was-out = Sin luz { $hours }.
 power-if-shut-held = Sin luz { $hours }: si las puertas siguieron cerradas, todo está dentro de sus horas.
 power-held = El refrigerador aguantó: la luz volvió dentro de sus horas.

@@ -43,10 +43,10 @@ import {
   verdictWords,
 } from '../describe/guidance.js';
 import { type Handler, type Reply, type Turn, about, clockTime, say, seconds } from '../handler.js';
-import { claim, label } from './labels.js';
+import { claim, labels } from './labels.js';
 import { withRecord } from './with-record.js';
 import { inScale, type Asked } from './asked.js';
-import { cooling, probe, reading, roasting } from './heat.js';
+import { chillHot, cooling, probe, reading, roasting } from './heat.js';
 import { leftOut, supposedOut } from '../outages/left-out.js';
 import { hersOf, whereOfItem } from '../refer/hers.js';
 import { findItems } from '../refer/items.js';
@@ -371,14 +371,25 @@ const power = (asked: Asked): Reply => {
   if (!from) return { parts: [say('guidance-power-since', { name: food })] };
   const reads = facts.probe ?? facts.air;
   const warm = facts.above && hours !== null ? { hoursAbove40: hours } : {};
-  const findingIn = (where: Cold) => ({
+  const doors = facts.doors ?? theCut(turn)?.doors ?? null;
+  const ifShut = (): Reply | null => {
+    const held = findingIn('fridge', 'shut');
+    return held.reason === 'door-shut-within-hours'
+      ? {
+          parts: [say('power-one-if-shut-held', { name: food })],
+          sources: sourcesOf([held]),
+          names: [food],
+        }
+      : null;
+  };
+  const findingIn = (where: Cold, door = doors) => ({
     ...powerCutFor(
       { name: food, where },
       {
         ...warm,
         since: from,
         backAt: turn.clock.now,
-        doors: facts.doors ?? theCut(turn)?.doors ?? null,
+        doors: door,
         fullness: facts.fullness ?? theCut(turn)?.fullness ?? null,
         iceCrystals: facts.icy,
         ...(reads && !facts.above ? { [`${where}Reads`]: inScale(turn, reads) } : {}),
@@ -388,6 +399,9 @@ const power = (asked: Asked): Reply => {
   });
   const where = coldWhere(asked);
   const found = where === null ? [findingIn('fridge'), findingIn('freezer')] : [findingIn(where)];
+  // Nobody told how the door was: shut, it held so long, and that is the answer with its condition.
+  const shut = where === 'freezer' || doors !== null || reads || facts.icy !== null ? null : ifShut();
+  if (shut) return shut;
   const alike = new Set(found.map(({ verdict, reason }) => `${verdict} ${reason}`)).size === 1;
   return {
     parts: found.slice(0, alike ? 1 : 2).map(({ where: at, verdict, reason }) => {
@@ -457,7 +471,8 @@ const ownOr = (turn: Turn, slots: Slots, facts: GuidanceFacts): Reply | null => 
     facts.risks.length > 0
       ? riskWords(
           turn,
-          items.map(({ name }) => name),
+          // As it was called, too: "a runny egg" is one of the eggs, and more than that.
+          [...items.map(({ name }) => name), ...(slots.item?.words ? [slots.item.words] : [])],
         )
       : [];
   // Whom it is for was told, and it is not for them: its days are beside the point.
@@ -577,7 +592,8 @@ const guidanceOf: Handler = (act, turn) => {
   }
   if (facts.asked === 'cool') return cooling({ facts, turn });
   if (facts.asked === 'claim' && facts.claim) return claim(turn, facts.claim);
-  if (facts.asked === 'label' && facts.label) return label(turn, facts.label);
+  if (facts.asked === 'label' && facts.labels.length > 0) return labels(turn, facts.labels);
+  if (facts.asked === 'chill-hot') return chillHot();
   const own =
     withRecord(turn, slots, facts, questionOf({ turn, slots, facts, food: '' })) ?? ownOr(turn, slots, facts);
   if (own) return own;

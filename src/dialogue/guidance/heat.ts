@@ -1,8 +1,10 @@
 /** A thermometer in food, fridge or freezer; how long over the heat, and how fast cold after it. */
 import {
   checkProbe,
+  chillingHot,
   cookTemperature as cookGuidance,
   cooledSoFar,
+  coolingFrom,
   coolingStages,
   inScale as inOtherScale,
   roastingTime,
@@ -14,7 +16,7 @@ import { emptyMention } from '../../understanding/intents.js';
 import { reasonWords, sourcesOf, spanWords } from '../describe/guidance.js';
 import { type Reply, type Turn, say, seconds } from '../handler.js';
 import { cookTemperature } from '../reheat/cook.js';
-import { bothHalves, lastOf } from '../timers/wall-time.js';
+import { bothHalves, fromNow, lastOf } from '../timers/wall-time.js';
 import { inScale, type Asked } from './asked.js';
 
 export const probe = ({ facts, food, turn }: Asked): Reply => {
@@ -110,6 +112,24 @@ export const roasting = (asked: Asked): Reply => {
   };
 };
 
+/** "Can the hot soup go straight in?" */
+export const chillHot = (): Reply => {
+  const { minutes, source } = chillingHot();
+  return {
+    parts: [say('guidance-chill-hot', { time: seconds(minutes * 60) })],
+    sources: sourcesOf([{ source }]),
+  };
+};
+
+/** "Seventy degrees after two hours of cooling": begun where the rule begins. */
+const afterSoLong = (turn: Turn, { probe, seconds: passed }: Asked['facts']) =>
+  probe === null || passed === null
+    ? []
+    : [
+        { fahrenheit: coolingFrom(), at: fromNow(turn.clock, -passed) },
+        { fahrenheit: inOtherScale(inScale(turn, probe), 'fahrenheit'), at: turn.clock.now },
+      ];
+
 /** How fast cooked food must get cold; and whether it did, where readings or the whole time were told. */
 export const cooling = ({ facts, turn }: Pick<Asked, 'facts' | 'turn'>): Reply => {
   const { stages, source } = coolingStages();
@@ -121,10 +141,12 @@ export const cooling = ({ facts, turn }: Pick<Asked, 'facts' | 'turn'>): Reply =
     }),
   );
   const came = cooledSoFar(
-    facts.readings.map((one) => ({
-      fahrenheit: inOtherScale(inScale(turn, one), 'fahrenheit'),
-      at: at(turn, one.time),
-    })),
+    facts.readings.length > 0
+      ? facts.readings.map((one) => ({
+          fahrenheit: inOtherScale(inScale(turn, one), 'fahrenheit'),
+          at: at(turn, one.time),
+        }))
+      : afterSoLong(turn, facts),
   );
   const slow = came === 'too-slow' || (facts.seconds !== null && facts.seconds > whole * 60);
   const all = say('guidance-cool', { stages: { kind: 'list', of: told, or: false } });

@@ -41,12 +41,12 @@ export const claim = (turn: Turn, claimed: string): Reply => {
   return { parts, sources: sourcesOf([found]) };
 };
 
-/** "What does sell by mean?" */
-export const label = (turn: Turn, kind: NonNullable<GuidanceFacts['label']>): Reply => {
+/** "What does sell by mean?", "what is the difference between use by and sell by?" */
+export const labels = (turn: Turn, kinds: GuidanceFacts['labels']): Reply => {
   const { region } = turn.kitchen.household;
-  const found = labelDate(kind, region);
+  const found = kinds.map((kind) => ({ kind, ...labelDate(kind, region) }));
   return {
-    parts: [say(`guidance-label-${kind}-${found.safety ? 'safety' : 'quality'}`)],
-    sources: sourcesOf([found]),
+    parts: found.map(({ kind, safety }) => say(`guidance-label-${kind}-${safety ? 'safety' : 'quality'}`)),
+    sources: sourcesOf(found),
   };
 };

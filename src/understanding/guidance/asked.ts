@@ -17,7 +17,11 @@ export const askedIn = (
   if (facts.infant && !said.has('keep') && (has(sentence, 'ofmilk') || heats)) return 'mix';
   const askedFor = asksAnywhere(sentence);
   if (facts.claim !== null && has(sentence, 'means') && !said.has('keep')) return 'claim';
-  if (food === null && facts.label !== null && (has(sentence, 'means') || asks(sentence))) return 'label';
+  // "What does sell by mean on a carton of eggs": whatever it stands on, where no day is told.
+  const named = facts.labels.length > 0;
+  const dayless = Object.keys(facts.dates).length === 0 && facts.seconds === null && facts.when === null;
+  if (named && dayless && has(sentence, 'means') && !said.has('keep')) return 'label';
+  if (food === null && named && (has(sentence, 'means') || asks(sentence))) return 'label';
   // What it holds may be told after its reading: "the fridge has been at fifty, it holds milk".
   const first = foodsIn(sentence)[0]?.from ?? Number.POSITIVE_INFINITY;
   const ofAppliance = cold.some(({ from }) => from < first && from <= 3);
@@ -31,6 +35,7 @@ export const askedIn = (
   // "How long will the food in the fridge stay cold": what a shut door holds, told of no food.
   if (foodsIn(sentence).length === 0 && askedFor && has(sentence, 'staycold') && cold.length > 0)
     return 'power';
+  if (said.has('chill-hot') && askedFor && !reads) return 'chill-hot';
   if (said.has('cool') || facts.readings.length > 1) return 'cool';
   if (cooksFor(sentence)) return 'roast';
   if (said.has('cook') && !(reads && !asks(sentence))) return 'cook';
@@ -91,7 +96,7 @@ export const askedIn = (
   // "I made the bottle at ten, can the baby finish it".
   if (facts.infant && askedFor && (facts.feeding || facts.since !== null)) return 'still';
   // "Raw chicken, three days in the fridge": how old it is and where asks for one thing only.
-  const printed = facts.label !== null && (askedFor || has(sentence, 'pastof'));
+  const printed = named && (askedFor || has(sentence, 'pastof'));
   const dated = Object.keys(facts.dates).length > 0 || facts.thawedIn !== null;
   const aged = facts.seconds !== null || facts.when !== null || printed || dated;
   if (food !== null && aged) return 'still';

@@ -163,6 +163,9 @@ const assent: ReadonlySet<Intent> = new Set<Intent>(['yes', 'no', 'thanks']);
 /** How long it keeps, how old it is, what day is on it. */
 const days: ReadonlySet<Intent> = new Set<Intent>(['keeps', 'how-old', 'item-date']);
 
+/** What may be done with food, and how: no question of how long it keeps. */
+const ofDoing: ReadonlySet<Asked> = new Set<Asked>(['freeze', 'refreeze', 'thaw', 'cook', 'reheat']);
+
 /** The request that asks for just what is asked here. */
 const sameRequest: Partial<Record<Asked, (act: Act, words: string | null | undefined) => boolean>> = {
   cook: ({ intent }) => intent === 'cook-temperature',
@@ -230,7 +233,9 @@ const rivalOf = (
     told.every((fact) => holds(act, fact, facts))
   )
     return 'same';
-  if (days.has(intent) && slots.asked !== 'freeze') return of === 'food' ? 'keeps-of-none' : 'keeps';
+  // How long it keeps answers no question of freezing, thawing or heating it.
+  if (days.has(intent) && slots.asked !== 'freeze' && !ofDoing.has(facts.asked))
+    return of === 'food' ? 'keeps-of-none' : 'keeps';
   // A name that was not heard whole, and a search for what is asked about otherwise.
   if (intent === 'keeps' || (intent === 'find' && (facts.asked === 'keep' || asking === 'not')))
     return 'guess';
@@ -259,8 +264,12 @@ const datesIn = ({ intent, slots }: Act): boolean =>
   (intent === 'thaw-plan' && slots.when !== undefined) ||
   intent === 'how-old';
 
+const knownDay = (dates: Act['slots']['dates']) =>
+  Object.values(dates ?? {}).find((one) => one !== 'unknown');
+
 const ageIn = ({ intent, slots }: Act, { seconds, since, overnight }: GuidanceFacts): boolean => {
-  if (slots.statements?.some(({ when, dates }) => (when ?? dates) !== undefined)) return true;
+  // "Open eight days", of which a reading keeps that it is open, and not since when.
+  if (slots.statements?.some(({ when, dates }) => (when ?? knownDay(dates)) !== undefined)) return true;
   if (seconds !== null) return slots.duration === seconds;
   // How long it is heated is no age.
   if (intent === 'reheat') return true;
@@ -310,7 +319,11 @@ const isForeign = (
 ): boolean => {
   if (told.some((fact) => fact !== 'supposed' && fact !== 'boiling' && fact !== 'air')) return false;
   const ordinary = movesLexicon(sentence.language)?.isOrdinary;
-  const everyday = ordinary && item?.words?.split(' ').some((word) => ordinary(word));
+  // "Live mussels" are a food by both their words.
+  const states = new Set(
+    spotsOf(sentence, 'state').flatMap(({ from, to }) => sentence.tokens.slice(from, to)),
+  );
+  const everyday = ordinary && item?.words?.split(' ').some((word) => ordinary(word) && !states.has(word));
   const hers = (item?.candidates.length ?? 0) > 0;
   // "Can I use margarine instead of butter" is cookery.
   const others = asked === 'still' && !hers && foodsIn(sentence).length > 1;
@@ -329,7 +342,7 @@ const nothingHeld: ReadonlySet<Rival> = new Set<Rival>(['none']);
 
 /** Asked in no other way: no other reading has a place for it. */
 const nowhereElse: ReadonlySet<Asked> = new Set<Asked>([
-  ...(['cool', 'boil', 'roast', 'claim', 'label', 'fridge-reads', 'freezer-reads'] as const),
+  ...(['cool', 'chill-hot', 'boil', 'roast', 'claim', 'label', 'fridge-reads', 'freezer-reads'] as const),
 ]);
 const talksOfPower: ReadonlySet<HearingContext['expecting']> = new Set([
   ...(['outage', 'outage-state', 'step'] as const),

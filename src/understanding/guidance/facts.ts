@@ -31,6 +31,8 @@ export type Asked =
   | 'mix'
   /** How fast cooked food must get cold. */
   | 'cool'
+  /** Whether what is hot goes straight into the cold. */
+  | 'chill-hot'
   /** What a claim on a label comes to, or what a kind of date on it means. */
   | 'claim'
   | 'label'
@@ -109,7 +111,8 @@ export interface GuidanceFacts {
   readonly above: boolean;
   /** A claim of a label, as `claims.csv` names it without its region. */
   readonly claim: string | null;
-  readonly label: LabelKind | null;
+  /** Every kind of date that was named, in order. */
+  readonly labels: readonly LabelKind[];
   readonly method: string | null;
   readonly over: CookedOver | null;
   readonly risks: readonly string[];

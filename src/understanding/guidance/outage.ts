@@ -59,6 +59,13 @@ const isDenied = (sentence: Sentence, { from }: Spot): boolean =>
 const between = ({ from }: Spot, one: Spot, other: Spot): boolean =>
   from >= Math.min(one.to, other.to) && from < Math.max(one.from, other.from);
 
+/** How the door was of where a food stood; of nowhere in particular, opened once is opened. */
+export const doorOf = (sentence: Sentence, where: string | null): Door | null => {
+  const { fridge, freezer } = doorsIn(sentence);
+  const one = where === 'freezer' ? freezer : where === 'fridge' ? fridge : undefined;
+  return one ?? (fridge === 'open' || freezer === 'open' ? 'open' : (fridge ?? freezer ?? null));
+};
+
 /** How each door was, by what is said nearest to it. */
 const doorsIn = (sentence: Sentence): Partial<Record<Appliance, Door>> => {
   const denied = spotsOf(sentence, 'notshut');

@@ -10,6 +10,7 @@ import type { CookedOver, GuidanceFacts, LabelKind } from './facts.js';
 import { figuresIn, leftIn, poundsIn, secondsOf, spansIn, values } from './figures.js';
 import { placeIn, elsewhereIn, thawedHow, whichCold } from './kept-at.js';
 import { has, isWord, moodOf, spotsOf, type Sentence } from './sentence.js';
+import { doorOf } from './outage.js';
 import { statesIn, withStates } from './states.js';
 import { aboveIn, temperaturesIn, readingsIn, cooled } from './temperatures.js';
 
@@ -83,7 +84,7 @@ const toldIn = (sentence: Sentence): Told => {
     thawedIn: thawedHow(sentence, where),
     reheated: times.includes('twice') ? 2 : times.includes('once') ? 1 : 0,
     pounds: poundsIn(sentence),
-    doors: values<'shut' | 'open'>(sentence, 'doors').at(-1) ?? null,
+    doors: doorOf(sentence, where),
     fullness: values<string>(sentence, 'full').includes('half')
       ? 'half'
       : values<string>(sentence, 'full').includes('full')
@@ -95,7 +96,7 @@ const toldIn = (sentence: Sentence): Told => {
     left: leftIn(sentence, [...spans, ...taken, ...people], named),
     above: aboveIn(sentence),
     claim: values<string>(sentence, 'claim')[0] ?? null,
-    label: values<LabelKind>(sentence, 'label')[0] ?? null,
+    labels: values<LabelKind>(sentence, 'label'),
     method: values<string>(sentence, 'method')[0] ?? null,
     over: values<CookedOver | 'any'>(sentence, 'cookverb').find((one) => one !== 'any') ?? null,
     risks: infant ? risksIn(sentence).filter((risk) => risk !== 'infant') : risksIn(sentence),

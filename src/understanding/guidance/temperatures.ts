@@ -127,8 +127,15 @@ export const readingsIn = (sentence: Sentence): readonly TimedReading[] => {
       scale: scaleOf(scale),
     };
   });
+  const times = timesIn(sentence);
+  // "Sixty-five by two": beside an hour, after a first reading.
+  const timed = (one: { readonly from: number; readonly to: number }): boolean =>
+    explicit.some(({ to }) => to <= one.from) ||
+    figures(sentence).some(({ to }) => to <= one.from && isWord(sentence, 'link', tokens[one.from - 1]))
+      ? times.some(({ from }) => from >= one.to && from - one.to <= 1)
+      : false;
   const linked = figures(sentence).flatMap((one) =>
-    isWord(sentence, 'link', tokens[one.from - 1]) &&
+    (isWord(sentence, 'link', tokens[one.from - 1]) || timed(one)) &&
     one.value >= 35 &&
     one.value <= foodBetween[1] &&
     isWord(sentence, 'afterfigure', tokens[one.to] ?? 'now') &&
@@ -136,7 +143,6 @@ export const readingsIn = (sentence: Sentence): readonly TimedReading[] => {
       ? [{ ...one, scale: null }]
       : [],
   );
-  const times = timesIn(sentence);
   const found = [...explicit, ...linked].sort((a, b) => a.from - b.from);
   return found.map(({ value, scale, to }, at) => {
     const next = found[at + 1]?.from ?? tokens.length;

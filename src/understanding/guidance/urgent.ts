@@ -61,7 +61,7 @@ const surely = 0.8;
 export const hazardAct = (sentence: Sentence, base: Act | null): Act | null => {
   if (has(sentence, 'discards') && !asksAnywhere(sentence)) return null;
   // "White spots" name no white rice: only what is surely a name says which food it is.
-  const found = foodsIn(sentence, spotsOf(sentence, 'vessel')).filter(
+  const found = foodsIn(sentence, [...spotsOf(sentence, 'vessel'), ...spotsOf(sentence, 'mould')]).filter(
     ({ hers, weight }) => !hers || weight >= surely,
   );
   const act = (asked: string): Act => ({
