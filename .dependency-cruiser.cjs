@@ -56,6 +56,12 @@ module.exports = {
       '^src/safety/(?!(gate/|storage\\.ts$))',
       '^src/safety/storage(-data)?\\.ts$',
     ),
+    // What a power cut did to food: of what is on record by the ledger, of any other by the gate's door.
+    rule(
+      'power-by-the-gate',
+      '^src/safety/(?!(items|power-now|guidance|index|power-cut)\\.ts$)',
+      '^src/safety/power-cut\\.ts$',
+    ),
     rule('sql-only-in-the-store', '^src/(?!store/)', 'node_modules/(kysely|better-sqlite3|pg)/'),
     rule('http-only-at-the-edge', '^src/(?!server/|web/|cli/)', 'node_modules/(fastify|@fastify|ws)/'),
   ],

@@ -1,6 +1,26 @@
 import js from '@eslint/js';
 import tseslint from 'typescript-eslint';
 
+/** What is past, due or lost is the gate's to say (`src/safety/gate`): no other room reckons it or makes a verdict. */
+const byTheGate = [
+  {
+    selector:
+      'BinaryExpression[operator=/^[<>]=?$/]:has(MemberExpression[property.name=/^(useBy|bestBefore)$/])',
+    message: 'Whether food is past its date is asked of src/safety.',
+  },
+  {
+    selector:
+      "Property[key.name='verdict'][value.value=/^(throw-out|refrigerate-now|last-day|use-soon|past-best-quality|cook-thoroughly)$/]",
+    message: 'A verdict on food comes from src/safety, and is made nowhere else.',
+  },
+];
+/** Within the room itself the rules of the tables that decide on food are read by the gate alone. */
+const rulesByTheGate = {
+  selector:
+    "MemberExpression[object.property.name='timeRules'][property.name=/^(leftOut|refreezing|ukUseByFreeze|ukEggs|fridgeAfterFreezing)$/]",
+  message: 'Ask src/safety/gate: it alone reads the rules that decide on food.',
+};
+
 // Time is an argument: only the edge may read a clock.
 const noClock = {
   'no-restricted-syntax': [
@@ -61,6 +81,11 @@ const noWords = {
   ],
 };
 
+const withMore = (rules, more) => ({
+  ...rules,
+  'no-restricted-syntax': [...rules['no-restricted-syntax'], ...more],
+});
+
 export default tseslint.config(
   { ignores: ['dist/**', 'node_modules/**', 'tests/data/**', 'coverage/**'] },
   js.configs.recommended,
@@ -75,8 +100,15 @@ export default tseslint.config(
       eqeqeq: 'error',
     },
   },
-  { files: ['src/**/*.ts'], ignores: ['src/cli/**', 'src/server/**', 'src/web/**'], rules: noClock },
-  { files: ['src/dialogue/**/*.ts'], rules: noWords },
+  { files: ['src/**/*.{ts,tsx}'], rules: { 'no-restricted-syntax': ['error', ...byTheGate] } },
+  {
+    files: ['src/**/*.ts'],
+    ignores: ['src/cli/**', 'src/server/**', 'src/web/**'],
+    rules: withMore(noClock, byTheGate),
+  },
+  { files: ['src/dialogue/**/*.ts'], rules: withMore(noWords, byTheGate) },
+  { files: ['src/safety/**/*.ts'], rules: withMore(noClock, [rulesByTheGate]) },
+  { files: ['src/safety/gate/**/*.ts'], rules: noClock },
   {
     files: ['**/*.mjs', '**/*.cjs'],
     languageOptions: { globals: { process: 'readonly', console: 'readonly' } },

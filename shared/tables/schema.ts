@@ -250,6 +250,8 @@ export const timeRules = z.object({
       what: text,
       minutes: z.number(),
       strictlyAboveF: z.number().nullable(),
+      /** In warmer air the time is not known. */
+      upToF: z.number().nullable().default(null),
       ...cited,
       note: text,
     }),

@@ -340,8 +340,8 @@ const QUESTIONS: readonly (readonly [(options: Options) => boolean, Answer])[] =
   [(o) => o.leftOut !== undefined, out],
   [
     (o) => o.refreeze !== undefined,
-    (food, o, _c, room) =>
-      room.mayRefreeze({ food: needed(food), thawedIn: o.refreeze ?? null, region: regionOf(o) }),
+    (food, o, clock, room) =>
+      room.mayRefreeze({ food: needed(food), thawedIn: o.refreeze ?? null, region: regionOf(o), clock }),
   ],
   [
     (o) => o.freeze === true,
@@ -349,9 +349,9 @@ const QUESTIONS: readonly (readonly [(options: Options) => boolean, Answer])[] =
       room.mayFreeze({
         food: needed(food),
         region: regionOf(o),
-        useBy: o.useBy ?? null,
+        dates: o.useBy ? { useBy: o.useBy } : {},
+        state: o.cooked === true ? 'cooked' : null,
         clock,
-        homeMade: o.cooked === true,
       }),
   ],
   [(o) => o.reheat !== undefined, heating],

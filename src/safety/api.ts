@@ -203,6 +203,20 @@ export interface RankedItem {
   readonly because: readonly Reason[];
 }
 
+/** How long a food stood out of the cold, over all its outings. */
+export interface Exposure {
+  /** Minutes out of the cold in all, up to now. */
+  readonly minutes: number;
+  /** Some of them in air above the limit for heat. */
+  readonly hot: boolean;
+  /** The hours are known from below only. */
+  readonly atLeast: boolean;
+  /** It stands out now. */
+  readonly now: boolean;
+  /** How warm it was there, where that was told. */
+  readonly air?: Temperature | null;
+}
+
 /** A single question without a record: `tellshelf guidance`. */
 export interface GuidanceQuestion {
   readonly food: string;
@@ -222,7 +236,21 @@ export interface GuidanceQuestion {
   readonly withinDaysOfOpening?: number | null;
   readonly timesReheated?: number;
   readonly atRisk?: boolean;
+  /** How long it stood out of the cold, all outings together. */
+  readonly out?: Exposure | null;
+  /** The power cut it lay in. */
+  readonly cut?: PowerCutQuestion | null;
+  /** How it thawed, where it is to be frozen again. */
+  readonly thawedIn?: ThawedIn | null;
   readonly clock: Clock;
+}
+
+export type ThawedIn = 'fridge' | 'cold-water' | 'microwave' | 'left-out';
+
+/** Whether what thawed may be frozen again. */
+export interface RefreezeAnswer {
+  readonly may: 'yes' | 'cook-first' | 'no' | 'unknown';
+  readonly source: Citation | null;
 }
 
 /** One act, with the caution that must be heard before it. */

@@ -1,17 +1,7 @@
 /** How long a food has stood out of the cold, over all its outings: what was warm once stays counted. */
 import type { FoodEvent, Item } from '../kitchen/model.js';
 import type { Instant } from '../terms/dates.js';
-
-export interface Exposure {
-  /** Minutes out of the cold in all, up to now. */
-  readonly minutes: number;
-  /** Some of them in air above the limit for heat. */
-  readonly hot: boolean;
-  /** The hours are known from below only. */
-  readonly atLeast: boolean;
-  /** It stands out now. */
-  readonly now: boolean;
-}
+import type { Exposure } from './api.js';
 
 const MS_PER_MINUTE = 60_000;
 const between = (from: Instant, to: Instant): number =>

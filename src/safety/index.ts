@@ -33,20 +33,18 @@ export {
   checkHotHoldReheat,
   coolingStages,
   dateMark,
-  feedLimit,
   isHumanMilk,
-  formulaUntil,
 } from './food-service.js';
 export { mayFreeze } from './freeze.js';
 export { homeCannedBoil } from './home-canned.js';
 export { dailyValue, eggCarton, frontOfPack, labelDate } from './labels.js';
-export { guidanceFor } from './guidance.js';
+export { feedLimit, formulaUntil, guidanceFor, isHot, mayRefreeze, powerCutFor } from './guidance.js';
 export { exposureOf, worstPowerCut } from './exposure.js';
 export { hazardNamed, mouldCut } from './cautions.js';
 export { regionFacts } from './regions/index.js';
 export { anyoneAtRisk, assessFor, assessIn } from './items.js';
 export { isHomeMade, whereKept } from './where-kept.js';
-export { isHot, leftOut } from './left-out.js';
+export { leftOut } from './left-out.js';
 export {
   isCookedDish,
   isCookedFood,
@@ -59,20 +57,12 @@ export {
   sortOf,
 } from './what-food.js';
 export { printedTime, scalePortions, scaleTime } from './microwave.js';
-export { holdingHours, powerCut, powerCutFor, warmHours } from './power-cut.js';
-export { cameOf, judgedUntold, powerNow, questionOf } from './power-now.js';
+export { cameOf, holdingHours, powerCut, warmHours } from './power-cut.js';
+export { judgedUntold, powerNow, questionOf } from './power-now.js';
 export { reheatPlan } from './reheat.js';
 export { packageDates, readTables, storageRows } from './published.js';
 export { checkProbe, cookTemperature, fridgeReading, inScale, thermometerReading } from './temperature.js';
-export {
-  fridgeThawHours,
-  isTurkey,
-  mayRefreeze,
-  thawing,
-  thawPlan,
-  wallTime,
-  waterThawHours,
-} from './thaw.js';
+export { fridgeThawHours, isTurkey, thawing, thawPlan, wallTime, waterThawHours } from './thaw.js';
 export { goTogether } from './together.js';
 export { roastingTime } from './roasting.js';
 export { rankUseFirst, withoutDate } from './use-first.js';

@@ -1,89 +1,60 @@
 /** "The soup has been out since noon." */
-import type { LeftOutAnswer, LeftOutQuestion, Reason, Temperature } from './api.js';
-import { leftOutLimit } from './left-out-limit.js';
-import { kindOf, matchFood } from './match.js';
-import { regionsFor } from './regions/index.js';
+import type { LeftOutAnswer, LeftOutQuestion, Reason } from './api.js';
+import { guidanceFor, isHot, outLimitFor } from './guidance.js';
 import { safetyTables } from './tables.js';
-import { isAbove } from './temperature.js';
 
 const MS_PER_MINUTE = 60_000;
-const duration = (minutes: number): { readonly kind: 'duration'; readonly seconds: number } => ({
-  kind: 'duration',
-  seconds: minutes * 60,
-});
-
-/** Hotter than the limit above which guidance allows one hour only. */
-export const isHot = (air: Temperature, tables = safetyTables()): boolean =>
-  tables.timeRules.leftOut.some(
-    ({ strictlyAboveF }) => strictlyAboveF !== null && isAbove(air, strictlyAboveF),
-  );
 
 /**
- * Whether food left out may still go back. More than two hours (US: more than one above ninety
- * degrees Fahrenheit): throw out. UK: two hours, cooked rice one.
- * Unknown beginnings are unknown, never guessed.
+ * Whether food left out may still go back: what the gate says of it as it stands there. More than two hours (US: more
+ * than one above ninety degrees Fahrenheit): throw out. UK: two hours, cooked rice one. Unknown beginnings are unknown,
+ * never guessed.
  */
 export const leftOut = (question: LeftOutQuestion, tables = safetyTables()): LeftOutAnswer => {
-  const matchOf = (food: string) =>
-    matchFood(food, { where: 'counter', state: question.state ?? null }, tables);
-  const match = matchOf(question.food);
-  // "Cake with cream" keeps no longer than the cream.
-  const kinds = [question.food, ...question.food.split(/ with /).slice(1)].map((food) =>
-    kindOf(matchOf(food), tables),
+  const { food, region, clock, since, air = null } = question;
+  const state = question.state ?? null;
+  const hot = question.hot === true || (air !== null && isHot(air, tables));
+  const before = question.minutesBefore ?? 0;
+  const minutes =
+    since === null ? null : before + (Date.parse(clock.now) - Date.parse(since)) / MS_PER_MINUTE;
+  const asked = { food, where: 'counter', state, region, clock } as const;
+  const limit = outLimitFor(asked, hot, tables);
+  const found = guidanceFor(
+    minutes === null ? asked : { ...asked, out: { minutes, hot, now: true, atLeast: false, air } },
+    tables,
   );
-  const hot =
-    question.hot === true ||
-    (question.air !== null && question.air !== undefined && isHot(question.air, tables));
-  const limits = regionsFor(question.region)
-    .flatMap((region) => kinds.map((kind) => leftOutLimit(kind, region, hot, tables)))
-    .filter((limit) => limit !== null)
-    .sort((a, b) => a.minutes - b.minutes);
-  const [limit] = limits;
-  const base = { match, limitMinutes: limit?.minutes ?? 0 };
-  if (limit === undefined) {
+  const { match } = found;
+  if (limit === null)
     return {
-      ...base,
+      match,
+      limitMinutes: 0,
       verdict: 'no-figure',
       minutesOut: null,
       backBy: null,
       reasons: [{ code: 'shelf-stable', args: {}, source: null }],
     };
-  }
-  // The four hours for human milk hold up to seventy-seven degrees; above that guidance held says nothing.
-  const tooWarm = match.family === 'human-milk' && question.air && isAbove(question.air, 77);
-  const reasons: Reason[] = [];
-  if (hot && limit.minutes === 60) reasons.push({ code: 'left-out-hot', args: {}, source: limit.source });
-  if (question.region === null) reasons.push({ code: 'stricter-region', args: {}, source: null });
-  if (match.sure === 'unknown')
-    reasons.push({ code: 'general-answer', args: { name: match.name }, source: null });
-  if (question.since === null || tooWarm) {
-    return {
-      ...base,
-      verdict: 'unknown',
-      minutesOut: null,
-      backBy: null,
-      reasons: [
-        { code: 'left-out-unknown', args: { limit: duration(limit.minutes) }, source: limit.source },
-        ...reasons,
-      ],
-    };
-  }
-  const since = Date.parse(question.since);
-  const before = question.minutesBefore ?? 0;
-  const minutes = before + (Date.parse(question.clock.now) - since) / MS_PER_MINUTE;
-  const over = minutes > limit.minutes;
+  const deciding = found.reasons.find(({ code }) => code === 'left-out-over' || code === 'left-out-within');
+  const unknown: Reason = {
+    code: 'left-out-unknown',
+    args: { limit: { kind: 'duration', seconds: limit.minutes * 60 } },
+    source: limit.source,
+  };
+  const more: Reason[] = [
+    ...(hot && limit.minutes === 60
+      ? [{ code: 'left-out-hot', args: {}, source: limit.source } as const]
+      : []),
+    ...(region === null ? [{ code: 'stricter-region', args: {}, source: null } as const] : []),
+    ...(match.sure === 'unknown'
+      ? [{ code: 'general-answer', args: { name: match.name }, source: null } as const]
+      : []),
+  ];
+  const base = { match, limitMinutes: limit.minutes, reasons: [deciding ?? unknown, ...more] };
+  if (minutes === null || since === null || deciding === undefined)
+    return { ...base, verdict: 'unknown', minutesOut: null, backBy: null };
   return {
     ...base,
-    verdict: over ? 'throw-out' : 'refrigerate-now',
+    verdict: deciding.code === 'left-out-over' ? 'throw-out' : 'refrigerate-now',
     minutesOut: Math.floor(minutes),
-    backBy: new Date(since + Math.max(0, limit.minutes - before) * MS_PER_MINUTE).toISOString(),
-    reasons: [
-      {
-        code: over ? 'left-out-over' : 'left-out-within',
-        args: { minutes: duration(Math.floor(minutes)), limit: duration(limit.minutes) },
-        source: limit.source,
-      },
-      ...reasons,
-    ],
+    backBy: new Date(Date.parse(since) + Math.max(0, limit.minutes - before) * MS_PER_MINUTE).toISOString(),
   };
 };

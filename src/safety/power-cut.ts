@@ -192,7 +192,7 @@ const steps = (tables: SafetyTables, isBack: boolean): readonly Step[] => {
   ];
 };
 
-interface PowerFood {
+export interface PowerFood {
   readonly itemId: string | null;
   readonly name: string;
   readonly where: Where;
@@ -285,22 +285,25 @@ export const powerCut = (
   return report(foods, question, clock, tables);
 };
 
-/** One food, without a record. */
-export const powerCutFor = (
-  food: { readonly name: string; readonly where: 'fridge' | 'freezer' },
+/** What the table says of one food. */
+export const judgedInCut = (
+  food: PowerFood,
   question: PowerCutQuestion,
   clock: Clock,
-  tables = safetyTables(),
+  tables: SafetyTables,
 ): PowerItem => {
-  const [found] = report(
-    [{ itemId: null, name: food.name, where: food.where, homeMade: false }],
-    question,
-    clock,
-    tables,
-  ).items;
+  const [found] = report([food], question, clock, tables).items;
   if (found === undefined) throw new Error('the power-cut report lost its only food');
   return found;
 };
+
+/** What stays on the record of a food, by what the table says of it. */
+export const cameOf = ({ verdict }: Pick<PowerItem, 'verdict'>): 'lost' | 'doubtful' | 'kept' =>
+  verdict === 'discard' || verdict === 'discard-in-doubt'
+    ? 'lost'
+    : verdict === 'check'
+      ? 'doubtful'
+      : 'kept';
 
 /** Hours a fridge holds shut, and a freezer full and half full. */
 export const holdingHours = (

@@ -2,8 +2,8 @@
 import { isInCut } from '../kitchen/index.js';
 import type { Item, Kitchen, PowerCut } from '../kitchen/model.js';
 import type { Clock } from '../terms/dates.js';
-import type { PowerCutQuestion, PowerItem, PowerState, Where } from './api.js';
-import { powerCut } from './power-cut.js';
+import type { PowerCutQuestion, PowerState, Where } from './api.js';
+import { cameOf, powerCut } from './power-cut.js';
 import { safetyTables, type SafetyTables } from './tables.js';
 import { whereKept } from './where-kept.js';
 
@@ -23,14 +23,6 @@ export const questionOf = ({
   ...(freezerDoors ? { freezerDoors } : {}),
   ...(fridgeReads ? { fridgeReads } : {}),
 });
-
-/** What stays on the record of a food, by what the table says of it. */
-export const cameOf = ({ verdict }: Pick<PowerItem, 'verdict'>): 'lost' | 'doubtful' | 'kept' =>
-  verdict === 'discard' || verdict === 'discard-in-doubt'
-    ? 'lost'
-    : verdict === 'check'
-      ? 'doubtful'
-      : 'kept';
 
 /**
  * Nobody told how the doors were: the food is judged as if they had been opened, at the moment it was back. Within

@@ -174,29 +174,3 @@ export const thawPlan = (question: ThawQuestion, tables = safetyTables()): ThawP
       ) ?? null,
   };
 };
-
-export interface RefreezeAnswer {
-  readonly may: 'yes' | 'cook-first' | 'no' | 'unknown';
-  readonly source: ReturnType<typeof cite> | null;
-}
-
-/** "Can it go back in the freezer?" by how it was thawed. */
-export const mayRefreeze = (
-  question: {
-    readonly food: string;
-    readonly thawedIn: 'fridge' | 'cold-water' | 'microwave' | 'left-out' | null;
-    readonly region: Region | null;
-  },
-  tables = safetyTables(),
-): RefreezeAnswer => {
-  const milk = matchFood(question.food, {}, tables).family === 'human-milk';
-  const id = milk
-    ? 'us-human-milk'
-    : question.thawedIn === 'left-out'
-      ? 'us-left-out'
-      : regionFacts(question.region).refreezeRows[question.thawedIn ?? 'unknown'];
-  const rule = tables.timeRules.refreezing.find((row) => row.id === id);
-  return rule === undefined
-    ? { may: 'unknown', source: null }
-    : { may: rule.may, source: cite(tables, rule) };
-};

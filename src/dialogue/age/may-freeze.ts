@@ -40,8 +40,8 @@ const ofOwn = (turn: Turn, item: Item): Reply => {
     };
   if (found.verdict === 'throw-out')
     return { parts: [verdictWords(found, item.name), ...first], details: rest, sources, ...more };
-  const useBy = item.dates.useBy ?? null;
-  const may = mayFreeze({ food: item.name, region, useBy, clock: turn.clock, homeMade: isHomeMade(item) });
+  const state = isHomeMade(item) ? ('cooked' as const) : null;
+  const may = mayFreeze({ food: item.name, region, state, dates: item.dates, clock: turn.clock });
   if (may.may !== 'yes') return { parts: against(may, item.name), sources: sourcesOf(may.reasons), ...more };
   const { told, sources: from } = inFreezer(turn, item.name);
   return {
@@ -58,7 +58,7 @@ export const mayBeFrozen = (turn: Turn, slots: Slots, useBy: PlainDate | null = 
   const food = item?.words ?? slots.words;
   if (food && (useBy !== null || hersOf(turn, item).length === 0)) {
     const { region } = turn.kitchen.household;
-    const may = mayFreeze({ food, region, useBy, clock: turn.clock });
+    const may = mayFreeze({ food, region, ...(useBy ? { dates: { useBy } } : {}), clock: turn.clock });
     if (may.may !== 'yes')
       return {
         parts: against(may, food),

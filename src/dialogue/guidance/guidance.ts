@@ -132,6 +132,11 @@ const pastAlready = (asked: Asked): Reply | null => {
   if (!aged || where === 'freezer' || where === 'pantry' || facts.thawedIn === 'left-out') return null;
   const found = guidanceFor({ ...questionOf(asked), where: 'fridge' });
   if (found.verdict !== 'throw-out') return null;
+  return saidOf(found, food);
+};
+
+/** What the gate found, as an answer by itself. */
+const saidOf = (found: Assessment, food: string): Reply => {
   const { first, rest, sources } = reasonsOf(found);
   return {
     parts: [...mustSay(found), verdictWords(found, food), ...first],
@@ -153,7 +158,7 @@ const keeping = (asked: Asked): Reply => {
     (facts.thawedIn === 'microwave' || facts.thawedIn === 'cold-water') && found.verdict !== 'throw-out'
       ? {
           parts: [...mustSay(found, told), say('guidance-cook-now', { name: food })],
-          sources: sourcesOf([mayRefreeze({ food, thawedIn: facts.thawedIn, region })]),
+          sources: sourcesOf([mayRefreeze({ food, thawedIn: facts.thawedIn, region, clock: turn.clock })]),
           names: [food],
         }
       : null;
@@ -348,12 +353,9 @@ const out = (asked: Asked): Reply => {
   };
 };
 
-const refreeze = ({ facts, food, turn }: Asked): Reply => {
-  const { may, source } = mayRefreeze({
-    food,
-    thawedIn: facts.thawedIn,
-    region: turn.kitchen.household.region,
-  });
+const refreeze = (asked: Asked): Reply => {
+  const { facts, food } = asked;
+  const { may, source } = mayRefreeze({ ...questionOf(asked), thawedIn: facts.thawedIn });
   return {
     parts: [say(`guidance-refreeze-${may}`, { name: food })],
     sources: sourcesOf([{ source }]),
@@ -382,9 +384,12 @@ const power = (asked: Asked): Reply => {
         }
       : null;
   };
+  // How long it was is how long the power was out: of its own age only days that were told count.
+  const { region, state, opened, thawed, dates, atRisk } = questionOf(asked);
+  const kept = { region, state, opened, thawed, dates, atRisk };
   const findingIn = (where: Cold, door = doors) => ({
     ...powerCutFor(
-      { name: food, where },
+      { ...kept, name: food, where },
       {
         ...warm,
         since: from,
@@ -399,6 +404,8 @@ const power = (asked: Asked): Reply => {
   });
   const where = coldWhere(asked);
   const found = where === null ? [findingIn('fridge'), findingIn('freezer')] : [findingIn(where)];
+  const [past] = found.flatMap((one) => one.past ?? []);
+  if (past && found.every((one) => one.past)) return saidOf(past, food);
   // Nobody told how the door was: shut, it held so long, and that is the answer with its condition.
   const shut = where === 'freezer' || doors !== null || reads || facts.icy !== null ? null : ifShut();
   if (shut) return shut;

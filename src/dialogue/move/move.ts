@@ -475,6 +475,7 @@ const mixedCaution = (
     food: first.name,
     thawedIn: 'fridge',
     region: turn.kitchen.household.region,
+    clock: turn.clock,
   });
   return {
     say: say('merged-frozen', { may }),

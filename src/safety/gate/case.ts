@@ -5,6 +5,7 @@ import type { Instant, PlainDate } from '../../terms/dates.js';
 import type {
   ClockState,
   CookState,
+  Exposure,
   FoodMatch,
   PowerState,
   Reason,
@@ -15,7 +16,6 @@ import type {
 } from '../api.js';
 import type { ReasonCode } from '../codes.js';
 import { plainDate } from '../days.js';
-import type { Exposure } from '../exposure.js';
 import type { Chosen } from '../storage.js';
 import type { SafetyTables } from '../tables.js';
 

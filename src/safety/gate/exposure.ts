@@ -1,8 +1,9 @@
 /** Hours out of the cold, all outings together, and power cuts: past stays past, whatever came after. */
-import type { Citation } from '../api.js';
-import { leftOutLimit } from '../left-out-limit.js';
+import type { Citation, Exposure } from '../api.js';
 import { cite } from '../tables.js';
+import { isAbove } from '../temperature.js';
 import { draftOf, reason, SEVERITY, type Finding, type Rule } from './case.js';
+import { outLimit } from './out-limit.js';
 
 /** Minutes at room temperature against the limit: over it, throw out; within it and still out, back to the fridge now. */
 export const byMinutes = (
@@ -29,12 +30,22 @@ export const byMinutes = (
   return work;
 };
 
-export const exposed: Rule = ({ subject, kind, region, tables }, before) => {
+const isWarmer = (air: Exposure['air'], upToF: number | null | undefined): boolean =>
+  air !== null && air !== undefined && upToF !== null && upToF !== undefined && isAbove(air, upToF);
+
+export const exposed: Rule = (of, before) => {
   let work = draftOf(before);
-  const { exposure, power } = subject;
-  const limit = leftOutLimit(kind, region, exposure?.hot === true, tables);
+  const { exposure, power } = of.subject;
+  const { tables } = of;
+  const limit = outLimit(of, exposure?.hot === true);
+  // Its hours are published up to so warm; beyond that nobody says.
+  const tooWarm = isWarmer(exposure?.air, limit?.upToF);
   // Past stays past: no cold, no freezing and no heating gives back the hours it stood out.
-  if (exposure !== null && limit !== null)
+  if (tooWarm && exposure !== null && limit !== null && exposure.minutes <= limit.minutes) {
+    if (SEVERITY[work.verdict] < SEVERITY.unknown) work.verdict = 'unknown';
+    const allowed = { kind: 'duration', seconds: limit.minutes * 60 } as const;
+    work.reasons.unshift(reason('left-out-unknown', { limit: allowed }, limit.source));
+  } else if (exposure !== null && limit !== null)
     work = draftOf(
       byMinutes(exposure.minutes, limit, work, { out: exposure.now, atLeast: exposure.atLeast }),
     );

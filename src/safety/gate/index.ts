@@ -12,7 +12,7 @@
  */
 import type { FoodKind } from '../../../shared/tables/schema.js';
 import type { Region } from '../../kitchen/model.js';
-import type { Assessment, Where } from '../api.js';
+import type { Assessment, RefreezeAnswer, ThawedIn, Where } from '../api.js';
 import { clockOf, daysUsed } from '../clock.js';
 import { dayNumber, plainDate, spanEnds } from '../days.js';
 import { kindOf, matchFood } from '../match.js';
@@ -36,10 +36,14 @@ import { exposed } from './exposure.js';
 import { withData } from './figures.js';
 import { frozen } from './frozen.js';
 import { history, whatItIs } from './notes.js';
+import { outLimit, type OutLimit } from './out-limit.js';
 import { bestBefore } from './printed.js';
+import { refreezing } from './refreezing.js';
 import { atRoom, keepsAtRoom } from './room.js';
 
+export { feedLimit, formulaUntil } from './bottle.js';
 export { SEVERITY, type Subject, type Today } from './case.js';
+export { isHot } from './out-limit.js';
 
 /** Tinned food that needs the fridge is open, whether or not anybody said so. */
 const tinInFridge = (subject: Subject, kind: FoodKind): boolean =>
@@ -127,6 +131,32 @@ const judge = (subject: Subject, region: Region, today: Today, tables: SafetyTab
     reasons: found.reasons,
     cautions: cautionsOf(of, found.verdict),
   };
+};
+
+/** How long it may stand out of the cold, by the strictest of the regions asked; null where it needs no cold. */
+export const outLimitFor = (
+  subject: Subject,
+  region: Region | null,
+  hot: boolean,
+  today: Today,
+  tables: SafetyTables,
+): OutLimit | null =>
+  regionsFor(region)
+    .flatMap((one) => outLimit(caseOf(subject, one, today, tables), hot) ?? [])
+    .reduce<OutLimit | null>((least, one) => (least && least.minutes <= one.minutes ? least : one), null);
+
+/** Whether it may be frozen again, by how it thawed: what is past is not, however it thawed. */
+export const refreezingFor = (
+  subject: Subject,
+  thawedIn: ThawedIn | null,
+  region: Region | null,
+  today: Today,
+  tables: SafetyTables,
+): RefreezeAnswer => {
+  const found = judgeFor(subject, region, today, tables);
+  return found.verdict === 'throw-out'
+    ? { may: 'no', source: found.reasons[0]?.source ?? null }
+    : refreezing(found.match.family, thawedIn, region, tables);
 };
 
 /** For comparing: days left, or the length of the limit when no age was asked. */

@@ -1,12 +1,12 @@
 /** Food at room temperature: what keeps there, what may not, and how long it is at its best on a shelf. */
 import type { FoodKind } from '../../../shared/tables/schema.js';
 import { dayNumber, spanEnds } from '../days.js';
-import { leftOutLimit } from '../left-out-limit.js';
 import { regionFacts } from '../regions/index.js';
 import { rowUsed } from '../storage.js';
 import { asChartRow, storageDataFor, type Cell } from '../storage-data.js';
 import { draftOf, reason, spanArgs, type Case, type Finding, type Rule, type Subject } from './case.js';
 import { byMinutes } from './exposure.js';
+import { outLimit } from './out-limit.js';
 
 /** A food that was never cold by rule: dry goods, whole fruit. Or nobody can say. */
 export const keepsAtRoom = (kind: FoodKind, subject: Subject): boolean => {
@@ -55,7 +55,7 @@ const onShelf = ({ subject, clock, region, today, tables }: Case, before: Findin
 };
 
 export const atRoom: Rule = (of, before) => {
-  const { subject, kind, clock, region, today, tables } = of;
+  const { subject, kind, clock, region, today } = of;
   const work = draftOf(before);
   if (keepsAtRoom(kind, subject)) {
     work.verdict = 'no-figure';
@@ -81,7 +81,7 @@ export const atRoom: Rule = (of, before) => {
     work.reasons.push(reason('home-canned'));
     return work;
   }
-  const limit = leftOutLimit(kind, region, false, tables);
+  const limit = outLimit(of, false);
   if (subject.hours !== null && limit !== null) {
     return byMinutes(subject.hours * 60, limit, work);
   }
