@@ -138,11 +138,17 @@ export const cooledSoFar = (
   const missed = later.some(({ fahrenheit, at }) =>
     stages.some(({ toF, minutes }) => {
       const passed = minutesBetween(first.at, at);
-      // At the very minute it must be there: "within two hours" is met at two.
-      return fahrenheit > toF && passed >= minutes;
+      // At the very minute it must be there: "within two hours" is met at two. Told to be just there, it was not before.
+      return fahrenheit > toF ? passed >= minutes : fahrenheit === toF && passed > minutes;
     }),
   );
   if (missed) return 'too-slow';
+  // Below it, and read after its time: since when, nobody knows.
+  const untold = stages.some(({ toF, minutes }) => {
+    const there = later.find(({ fahrenheit }) => fahrenheit <= toF);
+    return there !== undefined && minutesBetween(first.at, there.at) > minutes;
+  });
+  if (untold) return 'unknown';
   const from = stages[0]?.fromF ?? null;
   return from !== null && first.fahrenheit >= from ? 'in-time' : 'unknown';
 };

@@ -36,8 +36,8 @@ const holding = (
   if (stillCold !== null) {
     return { hours: rule.hours, until, state: stillCold ? 'holding' : 'past', source };
   }
-  // The hours are for a door kept shut: opened, they are the most it can be while it lasts, and past them it is past.
-  if (doors === 'open' && end > until) return { hours: rule.hours, until, state: 'past', source };
+  // The hours are for a door kept shut: opened, or nobody knows, they are the most it can be, and past them it is past.
+  if (doors !== 'shut' && end > until) return { hours: rule.hours, until, state: 'past', source };
   if (doors === 'open' && question.backAt === null)
     return { hours: rule.hours, until, state: 'at-most', source };
   if (doors !== 'shut') return { hours: null, until: null, state: 'unknown', source };

@@ -4,7 +4,7 @@
  */
 import type { HeatMethod, Preparation, Region } from '../kitchen/model.js';
 import type { Assessment, Caution, CookState, Fact, Reason, ReheatPlan, Step, Temperature } from './api.js';
-import { caution } from './cautions.js';
+import { caution, hazardNamed } from './cautions.js';
 import type { CautionCode, ReasonCode, StepCode } from './codes.js';
 import { kindOf, matchFood } from './match.js';
 import { scalePortions, scaleTime } from './microwave.js';
@@ -225,7 +225,7 @@ export const reheatPlan = (question: ReheatQuestion, tables = safetyTables()): R
   if (reheatOnce && (question.timesReheated ?? 0) >= tables.timeRules.ukReheatOnce.times)
     return refuse('reheated-already', once);
   if (question.method === 'slow cooker') {
-    const source = cite(tables, { source: 'fsis-slow-cooker', section: 'Reheating', basis: 'copy' });
+    const { source } = hazardNamed('slow-cooker-reheating', tables);
     return { kind: 'refused', refusal: 'slow-cooker', reasons: [], source };
   }
   if (question.method === 'none') return refuse('method-unknown');

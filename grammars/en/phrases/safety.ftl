@@ -183,10 +183,10 @@ caution-botulism-garlic-oil = garlic in oil can poison without any sign.
 caution-botulism-foil-potato = A baked potato left in foil can poison without any sign: unwrap it.
 caution-damaged-can = throw out a can that is swollen, leaking or deeply dented.
 caution-at-risk-deli = for someone at risk, heat cold cuts until steaming hot.
-caution-at-risk-soft-cheese = someone at risk should not eat soft cheese made from raw milk.
+caution-at-risk-soft-cheese = someone at risk should not eat soft cheese unless it is from pasteurized milk.
 caution-at-risk-queso-fresco = someone at risk should not eat fresh soft cheese, pasteurized or not.
 caution-at-risk-deli-salad = someone at risk should not eat deli salads made in a shop.
-caution-at-risk-sprouts = someone at risk should not eat raw sprouts.
+caution-at-risk-sprouts = someone at risk should not eat sprouts unless they are cooked.
 caution-at-risk-fermented-sausage = for someone at risk, heat fermented sausage until steaming hot.
 caution-at-risk-smoked-fish = someone at risk should eat smoked fish only cooked.
 caution-at-risk-pate = someone at risk should not eat chilled pâté.
@@ -394,6 +394,23 @@ guidance-unheard = I did not get “{ $words }”, so I give no verdict.
 guidance-cool = The trade cools cooked food { $stages } in all.
 guidance-chill-hot = Straight into the fridge, hot as it is: in shallow dishes, within { $time }. Guidance asks no cooling first.
     .short = Straight in, in shallow dishes, within { $time }.
+guidance-slow-cooker-frozen = No: thaw it first. From frozen, a slow cooker warms it too slowly.
+guidance-feed-limit = Within { $limit } { $of ->
+    [human] after the feed
+   *[formula] from when the feed began
+  }, guidance says; then throw out what is left.
+danger-frost = Dry or frosty patches are of taste only: cut them off. Kept frozen all along, it is not lost by them.
+    .short = That is of taste only: cut it off.
+guidance-code-date = { $kind ->
+    [bestBefore] Best before
+    [sellBy] Sell by
+    [expiry] Use by
+    [production] Made on
+    [packaging] Packed on
+   *[due] Due on
+  } { $day }.
+guidance-code-wrong = The code gives a day that is none: a digit may be wrong.
+guidance-code-none = I find no date in those digits. One begins with seventeen for use by, or fifteen for best before.
 guidance-cool-stage = to { $to } within { $time }
 guidance-cool-late = That is too slow: throw it out.
 guidance-cool-so-far = In time so far.
@@ -440,6 +457,7 @@ guidance-thaw-fridge = In the fridge, { $low }{ $high ->
 guidance-thaw-water = In cold water, about { $time }, changed every thirty minutes, and cooked at once.
 guidance-thaw-weight = That is for one pound.
 guidance-boil = If you doubt how it was canned, throw it out. Guidance says boil it { $time } before tasting, and a minute more for each thousand feet up.
+guidance-boil-there = If you doubt how it was canned, throw it out. That high up, guidance says boil it { $time } before tasting.
 guidance-mix-formula = Go by the formula's label or a nurse: I have no figure for mixing it. Do not boil it once mixed.
 guidance-warm-infant = Stand the bottle in warm water, and do not boil it.
 guidance-feed-over = No: guidance says throw out what is left { $limit } after the feed began.

@@ -160,10 +160,10 @@ caution-botulism-garlic-oil = el ajo en aceite puede envenenar sin dar ninguna s
 caution-botulism-foil-potato = una papa asada que se queda en papel aluminio puede envenenar sin dar ninguna señal: quítaselo.
 caution-damaged-can = tira una lata hinchada, que gotea o muy abollada.
 caution-at-risk-deli = para alguien con más riesgo, calienta las carnes frías hasta que salga vapor.
-caution-at-risk-soft-cheese = alguien con más riesgo no debe comer queso blando de leche cruda.
+caution-at-risk-soft-cheese = alguien con más riesgo no debe comer queso blando si no es de leche pasteurizada.
 caution-at-risk-queso-fresco = alguien con más riesgo no debe comer queso fresco, pasteurizado o no.
 caution-at-risk-deli-salad = alguien con más riesgo no debe comer ensaladas preparadas en tienda.
-caution-at-risk-sprouts = alguien con más riesgo no debe comer germinados crudos.
+caution-at-risk-sprouts = alguien con más riesgo no debe comer germinados si no están cocidos.
 caution-at-risk-fermented-sausage = para alguien con más riesgo, calienta el embutido curado hasta que salga vapor.
 caution-at-risk-smoked-fish = alguien con más riesgo debe comer el pescado ahumado solo cocido.
 caution-at-risk-pate = alguien con más riesgo no debe comer paté refrigerado.
@@ -332,6 +332,7 @@ guidance-thaw-fridge = En el refrigerador, { $low }{ $high ->
 guidance-thaw-water = En agua fría, { $time }, cambiando el agua cada media hora.
 guidance-thaw-weight = Eso es por cada libra.
 guidance-boil = Si dudas de cómo se hizo la conserva, tírala. La guía dice hervirla { $time } antes de probarla, y un minuto más por cada mil pies de altura.
+guidance-boil-there = Si dudas de cómo se hizo la conserva, tírala. A esa altura, la guía dice hervirla { $time } antes de probarla.
 guidance-mix-formula = Guíate por la etiqueta de la fórmula o por una enfermera: no tengo cifra para mezclarla. Una vez mezclada, no la hiervas.
 guidance-warm-infant = Pon el biberón en agua tibia, y no lo hiervas.
 guidance-feed-over = No: la guía dice tirar lo que queda { $limit } después de empezar.
@@ -347,6 +348,23 @@ guidance-power-past = El refrigerador llevaba demasiado tiempo sin luz a { $unti
 guidance-cool = En la cocina profesional la comida cocida se enfría { $stages } en total.
 guidance-chill-hot = Directo al refrigerador, caliente como está: en recipientes bajos, en { $time }. La guía no pide enfriarlo antes.
     .short = Directo, en recipientes bajos, en { $time }.
+guidance-slow-cooker-frozen = No: descongélalo primero. Congelado, la olla de cocción lenta lo calienta demasiado despacio.
+guidance-feed-limit = Hasta { $limit } { $of ->
+    [human] después de la toma
+   *[formula] desde que empezó la toma
+  }, según la guía; luego hay que tirar lo que queda.
+danger-frost = Las partes secas o con escarcha son cosa de sabor: córtalas. Si estuvo siempre congelado, no se pierde por eso.
+    .short = Es cosa de sabor: córtalo.
+guidance-code-date = { $kind ->
+    [bestBefore] Consumo preferente
+    [sellBy] Fecha de venta
+    [expiry] Caduca
+    [production] Hecho
+    [packaging] Envasado
+   *[due] Vence
+  }: { $day }.
+guidance-code-wrong = El código da un día que no existe: puede que falle un dígito.
+guidance-code-none = No encuentro ninguna fecha en esos dígitos. Una empieza por diecisiete si es caducidad, o por quince si es consumo preferente.
 guidance-cool-stage = a { $to } en { $time }
 guidance-cool-late = Eso es demasiado lento: tíralo.
 guidance-cool-so-far = A tiempo hasta ahora.

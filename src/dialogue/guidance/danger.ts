@@ -27,6 +27,12 @@ export const danger: Handler = ({ slots }, turn) => {
       sources: sourcesOf([cut]),
       ...(item ? { memory: about(turn, [item]) } : {}),
     };
+  if (asked === 'frost')
+    return {
+      parts: [say('danger-frost')],
+      sources: sourcesOf([hazardNamed('freezer-burn')]),
+      ...(item ? { memory: about(turn, [item]) } : {}),
+    };
   const hazard = hazardNamed('damaged-can');
   return {
     parts: [say(`danger-${asked}`)],

@@ -12,6 +12,7 @@ import {
   formulaUntil,
   fridgeThawHours,
   guidanceFor,
+  hazardNamed,
   holdingHours,
   homeCannedBoil,
   isHot,
@@ -21,6 +22,7 @@ import {
   powerCutFor,
   regionFacts,
   reheatPlan,
+  thawing,
   isHumanMilk,
   waterThawHours,
 } from '../../safety/index.js';
@@ -43,7 +45,7 @@ import {
   verdictWords,
 } from '../describe/guidance.js';
 import { type Handler, type Reply, type Turn, about, clockTime, say, seconds } from '../handler.js';
-import { claim, labels } from './labels.js';
+import { claim, code, labels } from './labels.js';
 import { withRecord } from './with-record.js';
 import { inScale, type Asked } from './asked.js';
 import { chillHot, cooling, probe, reading, roasting } from './heat.js';
@@ -591,9 +593,13 @@ const guidanceOf: Handler = (act, turn) => {
   if (facts.asked === 'fridge-reads') return reading('fridge', { turn, slots, facts });
   if (facts.asked === 'freezer-reads') return reading('freezer', { turn, slots, facts });
   if (facts.asked === 'boil') {
-    const { minutes, source } = homeCannedBoil(0);
+    const { minutes, source } = homeCannedBoil(facts.feet ?? 0);
     return {
-      parts: [say('guidance-boil', { time: seconds(minutes * 60) })],
+      parts: [
+        facts.feet === null
+          ? say('guidance-boil', { time: seconds(minutes * 60) })
+          : say('guidance-boil-there', { time: seconds(minutes * 60) }),
+      ],
       sources: sourcesOf([{ source }]),
     };
   }
@@ -601,6 +607,11 @@ const guidanceOf: Handler = (act, turn) => {
   if (facts.asked === 'claim' && facts.claim) return claim(turn, facts.claim);
   if (facts.asked === 'label' && facts.labels.length > 0) return labels(turn, facts.labels);
   if (facts.asked === 'chill-hot') return chillHot();
+  if (facts.asked === 'from-frozen')
+    return { parts: [say('thaw-cook-from-frozen')], sources: sourcesOf([thawing().fromFrozen]) };
+  if (facts.asked === 'code') return code(turn, facts.code ?? '');
+  const slow = facts.method === 'slow-cooker' ? slowCooker({ turn, slots, facts }) : null;
+  if (slow) return slow;
   const own =
     withRecord(turn, slots, facts, questionOf({ turn, slots, facts, food: '' })) ?? ownOr(turn, slots, facts);
   if (own) return own;
@@ -609,10 +620,6 @@ const guidanceOf: Handler = (act, turn) => {
   const spoken = facts.which ? justSpokenOf(turn, hersOf(turn, slots.item))?.name : undefined;
   const food =
     spoken ?? slots.item?.words ?? (slots.item?.pointer || !slots.item ? known : undefined) ?? slots.words;
-  if (!food && facts.method === 'slow-cooker') {
-    const never = neverAgain({ turn, slots, facts, food: 'leftovers' });
-    if (never) return never;
-  }
   if (!food) return { parts: [], ask: { slot: 'item', question: say('ask-keeps'), expecting: 'item' } };
   const asked: Asked = { turn, slots, facts, food };
   switch (facts.asked) {
@@ -662,6 +669,23 @@ const heatingOf = (asked: Asked): Reply | null => {
   return { ...kept, parts: [...kept.parts, say('inside-too', { temperature: heatSaid(turn, temperature) })] };
 };
 
+/** Too slow for what is cooked already, and for what is frozen: whichever food it is. */
+const slowCooker = ({ facts }: Omit<Asked, 'food'>): Reply | null => {
+  if (facts.asked !== 'reheat' && facts.asked !== 'still') return null;
+  const frozen = facts.states.includes('frozen') && !facts.states.includes('cooked');
+  return frozen
+    ? {
+        parts: [say('guidance-slow-cooker-frozen')],
+        sources: sourcesOf([hazardNamed('slow-cooker-frozen')]),
+      }
+    : facts.reheating
+      ? {
+          parts: [say('refusal-slow-cooker')],
+          sources: sourcesOf([hazardNamed('slow-cooker-reheating')]),
+        }
+      : null;
+};
+
 /**
  * Refused of any such food, whichever of it is meant: a second time, in a slow cooker, or at all. "I got takeaway rice
  * yesterday, can I microwave it": how old it is does not matter where it is never to be heated.
@@ -709,9 +733,16 @@ const feeding = ({ facts, food, turn }: Asked): Reply | null => {
   if (!facts.infant) return null;
   const milk = isHumanMilk(food) ? 'human' : 'formula';
   if (milk === 'formula' && (facts.since !== null || facts.feedSince !== null)) return bottle(facts, turn);
-  if (facts.seconds === null || !facts.feeding) return null;
+  if (!facts.feeding) return null;
   const limit = feedLimit(milk);
   if (limit === null) return null;
+  if (facts.seconds === null)
+    return facts.dates.opened || facts.when
+      ? null
+      : {
+          parts: [say('guidance-feed-limit', { limit: seconds(limit.minutes * 60), of: milk })],
+          sources: sourcesOf([limit]),
+        };
   const over = facts.seconds > limit.minutes * 60;
   return {
     parts: [

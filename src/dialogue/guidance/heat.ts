@@ -121,6 +121,15 @@ export const chillHot = (): Reply => {
   };
 };
 
+const halfDay = 12 * 3_600_000;
+/** "At noon", "at five past six": each after the one before, in whichever half of the day that is. */
+const inOrder = <T extends { readonly at: Instant }>(readings: readonly T[]): readonly T[] =>
+  readings.reduce<readonly T[]>((told, one) => {
+    const before = told.at(-1)?.at ?? one.at;
+    const later = new Date(Date.parse(one.at) + halfDay).toISOString();
+    return [...told, one.at < before ? { ...one, at: later } : one];
+  }, []);
+
 /** "Seventy degrees after two hours of cooling": begun where the rule begins. */
 const afterSoLong = (turn: Turn, { probe, seconds: passed }: Asked['facts']) =>
   probe === null || passed === null
@@ -142,10 +151,12 @@ export const cooling = ({ facts, turn }: Pick<Asked, 'facts' | 'turn'>): Reply =
   );
   const came = cooledSoFar(
     facts.readings.length > 0
-      ? facts.readings.map((one) => ({
-          fahrenheit: inOtherScale(inScale(turn, one), 'fahrenheit'),
-          at: at(turn, one.time),
-        }))
+      ? inOrder(
+          facts.readings.map((one) => ({
+            fahrenheit: inOtherScale(inScale(turn, one), 'fahrenheit'),
+            at: at(turn, one.time),
+          })),
+        )
       : afterSoLong(turn, facts),
   );
   const slow = came === 'too-slow' || (facts.seconds !== null && facts.seconds > whole * 60);

@@ -287,9 +287,9 @@ const stoodAs = (
   { place, thing }: Statement,
   when: NonNullable<Statement['when']>,
 ): NonNullable<Slots['dates']> => {
-  const found = place ? findPlace(turn, place, 'place', null) : null;
-  const at = found?.found === 'one' ? storageOf(turn.kitchen, found.place.id) : null;
-  if (at === 'freezer') return { frozen: when };
+  // Of two freezers either is one.
+  const frozen = place?.candidates.some(({ id }) => storageOf(turn.kitchen, id) === 'freezer');
+  if (frozen) return { frozen: when };
   const name = thing?.words ?? '';
   return isCookedDish(name) && !isSoldRaw(name) ? { made: when } : { bought: when };
 };

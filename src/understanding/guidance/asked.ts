@@ -16,6 +16,8 @@ export const askedIn = (
   const heats = said.has('cook') || said.has('boil') || (reads && !said.has('power'));
   if (facts.infant && !said.has('keep') && (has(sentence, 'ofmilk') || heats)) return 'mix';
   const askedFor = asksAnywhere(sentence);
+  // A device is let in by digits, too: only of a pack, or asked, are they a date's.
+  if (said.has('code') && facts.code !== null && (askedFor || has(sentence, 'ofpack'))) return 'code';
   if (facts.claim !== null && has(sentence, 'means') && !said.has('keep')) return 'claim';
   // "What does sell by mean on a carton of eggs": whatever it stands on, where no day is told.
   const named = facts.labels.length > 0;
@@ -37,6 +39,15 @@ export const askedIn = (
     return 'power';
   if (said.has('chill-hot') && askedFor && !reads) return 'chill-hot';
   if (said.has('cool') || facts.readings.length > 1) return 'cool';
+  // "Okay to cook straight from frozen": whether, and not how long or how hot.
+  if (
+    said.has('from-frozen') &&
+    askedFor &&
+    !has(sentence, 'howlong') &&
+    !said.has('keep') &&
+    facts.method !== 'slow-cooker'
+  )
+    return 'from-frozen';
   if (cooksFor(sentence)) return 'roast';
   if (said.has('cook') && !(reads && !asks(sentence))) return 'cook';
   if (reads && (food !== null || has(sentence, 'done'))) return 'probe';
@@ -79,6 +90,8 @@ export const askedIn = (
   )
     return facts.states.includes('thawed') ? 'refreeze' : 'freeze';
   if (said.has('reheat') && asksAnywhere(sentence)) return 'reheat';
+  // "Can I put frozen chicken straight in the slow cooker": how it is to be heated is asked by naming it.
+  if (facts.method === 'slow-cooker' && facts.states.includes('frozen') && askedFor) return 'reheat';
   // A baby's milk and the microwave in one sentence, asked or told: the caution is what matters.
   if (
     facts.infant &&

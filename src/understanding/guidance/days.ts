@@ -21,7 +21,9 @@ const pastLabels = (
   spans.flatMap((span) => {
     const past = spotsOf(sentence, 'pastof').find(({ from }) => from === span.to);
     const label = past
-      ? spotsOf(sentence, 'label').find(({ from }) => from >= past.to && from - past.to <= 1)
+      ? (spotsOf(sentence, 'label').find(({ from }) => from >= past.to && from - past.to <= 1) ??
+        // "Two years past the date": of what kind nobody said, so that it is taken for the strictest.
+        (isWord(sentence, 'dateword', sentence.tokens[past.to]) ? { value: 'useBy' } : undefined))
       : // "Past its use by by two days".
         spotsOf(sentence, 'label').find(
           ({ from, to }) =>
@@ -40,6 +42,20 @@ const isPast = (sentence: Sentence, { from, to }: Match): boolean => {
     isWord(sentence, 'agoold', sentence.tokens[to])
   );
 };
+
+/** "Two years past its date": months and years, as days of the calendar. */
+const pastMonths = (sentence: Sentence): readonly { readonly span: Match; readonly day: string }[] =>
+  matchesIn(sentence.tokens, sentence.rules, 'builtin:grammar/number').flatMap((number) => {
+    const unit = spotsOf(sentence, 'spanmonths').find(({ from }) => from === number.to);
+    return unit && typeof number.value === 'number'
+      ? [
+          {
+            span: { ...number, to: unit.to },
+            day: plusMonths(today(sentence.clock), -number.value * Number(unit.value)),
+          },
+        ]
+      : [];
+  });
 
 /** "For three months": days of the calendar, not of seconds. */
 const monthsIn = (
@@ -83,7 +99,14 @@ export const datesIn = (
   let when: SaidDate | null = null;
   const taken: Match[] = [];
   const spans = spansIn(sentence);
+  for (const { span, day } of pastMonths(sentence)) {
+    const [label] = pastLabels(sentence, [span]);
+    if (!label) continue;
+    dates[label.kind] ??= { day };
+    taken.push(span);
+  }
   for (const { span, kind } of pastLabels(sentence, spans)) {
+    if (taken.some((one) => one.from < span.to && span.from < one.to)) continue;
     dates[kind] ??= {
       day: plusDays(today(sentence.clock), -Math.round(asNumber(span.value, 'span') / aDay)),
     };

@@ -91,7 +91,9 @@ export type Fact =
   | 'which-place'
   | 'supposed'
   | 'boiling'
-  | 'slow-cooker';
+  | 'slow-cooker'
+  /** Digits of a pack's code. */
+  | 'code';
 
 export interface Evidence {
   readonly asked: Asked;
@@ -142,6 +144,7 @@ const factsOf = (facts: GuidanceFacts, sentence: Sentence): readonly Fact[] => {
     ['which-place', facts.which],
     ['supposed', facts.mood === 'supposed' && (facts.asked === 'out' || isWhatIf(sentence))],
     ['boiling', facts.boiling],
+    ['code', facts.asked === 'code'],
     ['slow-cooker', facts.method === 'slow-cooker'],
   ];
   return told.flatMap(([fact, is]) => (is ? [fact] : []));
@@ -342,7 +345,18 @@ const nothingHeld: ReadonlySet<Rival> = new Set<Rival>(['none']);
 
 /** Asked in no other way: no other reading has a place for it. */
 const nowhereElse: ReadonlySet<Asked> = new Set<Asked>([
-  ...(['cool', 'chill-hot', 'boil', 'roast', 'claim', 'label', 'fridge-reads', 'freezer-reads'] as const),
+  ...([
+    'cool',
+    'chill-hot',
+    'from-frozen',
+    'code',
+    'boil',
+    'roast',
+    'claim',
+    'label',
+    'fridge-reads',
+    'freezer-reads',
+  ] as const),
 ]);
 const talksOfPower: ReadonlySet<HearingContext['expecting']> = new Set([
   ...(['outage', 'outage-state', 'step'] as const),

@@ -16,6 +16,8 @@ export type Asked =
   | 'freeze'
   | 'refreeze'
   | 'thaw'
+  /** Whether it may be cooked without thawing. */
+  | 'from-frozen'
   | 'cook'
   /** A thermometer in the food was read: is that enough? */
   | 'probe'
@@ -33,6 +35,8 @@ export type Asked =
   | 'cool'
   /** Whether what is hot goes straight into the cold. */
   | 'chill-hot'
+  /** A date in the digits of a pack's code. */
+  | 'code'
   /** What a claim on a label comes to, or what a kind of date on it means. */
   | 'claim'
   | 'label'
@@ -110,6 +114,10 @@ export interface GuidanceFacts {
   /** The reading is a time spent above it: "above forty degrees for three hours". */
   readonly above: boolean;
   /** A claim of a label, as `claims.csv` names it without its region. */
+  /** Digits of a code, read out. */
+  readonly code: string | null;
+  /** How high one lives, in feet. */
+  readonly feet: number | null;
   readonly claim: string | null;
   /** Every kind of date that was named, in order. */
   readonly labels: readonly LabelKind[];

@@ -1,6 +1,7 @@
 /** Figures of a sentence: weights, lengths of time, bare numbers, and those that no fact took. */
+import type { SemanticValue } from '../../grammar/api.js';
 import { asAmount, asNumber } from '../meaning-parts.js';
-import { spotsOf, type Sentence } from './sentence.js';
+import { isWord, spotsOf, type Sentence } from './sentence.js';
 import { matchesIn, type Match } from './spots.js';
 
 export const values = <T extends string>(sentence: Sentence, kind: string): readonly T[] => [
@@ -83,3 +84,52 @@ export const leftIn = (
   );
   return lost ? tokens.slice(lost.from, lost.to).join(' ') : null;
 };
+
+/** "We live at four thousand feet". */
+export const feetIn = (sentence: Sentence): number | null =>
+  figures(sentence).find(({ to }) => isWord(sentence, 'feet', sentence.tokens[to]))?.value ?? null;
+
+/** A date's own digits, and the two before them that say which date it is. */
+const fewestDigits = 6;
+
+/** "One seven two six one two three one", "seventeen twenty-six twelve thirty-one": digits read out one after another. */
+export const codeIn = (sentence: Sentence): string | null => {
+  const { tokens, rules } = sentence;
+  const number = rules.get('builtin:grammar/number');
+  const runs: string[] = [''];
+  let many = 1;
+  for (let at = 0; at < tokens.length;) {
+    const token = tokens[at]!;
+    if (isWord(sentence, 'twice', token)) {
+      many = 2;
+      at += 1;
+      continue;
+    }
+    if (isWord(sentence, 'nought', token)) {
+      runs[runs.length - 1] += '0'.repeat(many);
+      many = 1;
+      at += 1;
+      continue;
+    }
+    // "Twenty-six" is two digits, "one seven" two of one each.
+    const [read] = (number?.matchesAt(tokens, at) ?? [])
+      .filter(({ value, length }) => isDigits(value, length))
+      .sort((a, b) => b.length - a.length);
+    if (read) {
+      runs[runs.length - 1] += String(read.value).repeat(many);
+      at += read.length;
+    } else {
+      if (runs.at(-1) !== '') runs.push('');
+      at += 1;
+    }
+    many = 1;
+  }
+  return runs.find(({ length }) => length >= fewestDigits) ?? null;
+};
+
+/** One digit, a number below a hundred, or digits as they stand. */
+const isDigits = (value: SemanticValue, length: number): boolean =>
+  typeof value === 'number' &&
+  Number.isInteger(value) &&
+  value >= 0 &&
+  (value < 10 ? length === 1 : value < 100 ? length <= 2 : length === 1);

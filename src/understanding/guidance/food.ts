@@ -98,9 +98,11 @@ export const foodOf = (
   const untaken = (at: number): boolean => at >= 0 && at < tokens.length && taken[at] === false;
   const free = (at: number): boolean => untaken(at) && mayBeNamed(sentence, at);
   const asked = [...spotsOf(sentence, 'ask'), ...spotsOf(sentence, 'risk'), ...spans];
-  const known = foodsIn(sentence, asked).find(
-    ({ from, to }) => to - from > 1 || untaken(from) || !taken.slice(from, to).every(Boolean),
-  );
+  // "Half a tin of tuna", "reheated lasagna": an amount or a state within a name takes nothing of it.
+  const taking = (one: Span): boolean => asked.some(({ from, to }) => from < one.to && one.to <= to);
+  const known = foodsIn(sentence)
+    .filter((one) => !taking(one))
+    .find(({ from, to }) => to - from > 1 || untaken(from) || !taken.slice(from, to).every(Boolean));
   let [from, to] = known ? [known.from, known.to] : [-1, -1];
   if (!known) {
     // What no list of foods knows: the first words that nothing took, where a place to keep it was said.

@@ -395,7 +395,11 @@ export const withGuidance = (inner: Understander, locale: string): Understander 
       // And what guidance says of somebody at risk stands before who may have it.
       const only = proposal.acts.every(
         ({ slots: { guidance } }) =>
-          guidance && ofKeeping.has(guidance.asked) && guidance.risks.length === 0 && !tellsHowKept(guidance),
+          guidance &&
+          ofKeeping.has(guidance.asked) &&
+          guidance.risks.length === 0 &&
+          !guidance.infant &&
+          !tellsHowKept(guidance),
       );
       return base.question &&
         ((only &&

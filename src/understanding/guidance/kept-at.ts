@@ -9,6 +9,8 @@ export const placeIn = (sentence: Sentence): KeptAt | null => {
   const ofPower = [
     ...spotsOf(sentence, 'ask').filter(({ value }) => value === 'power'),
     ...spotsOf(sentence, 'full'),
+    // "In the sink in water": how it thaws.
+    ...spotsOf(sentence, 'thawedin').filter(({ value }) => value === 'cold-water'),
   ];
   const said = spotsOf(sentence, 'at').filter(
     ({ from, to }) => !ofPower.some((power) => from < power.to && power.from < to),

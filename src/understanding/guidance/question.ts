@@ -7,7 +7,7 @@ import { askedIn } from './asked.js';
 import { clockTimesIn } from './clock-times.js';
 import { datesIn } from './days.js';
 import type { CookedOver, GuidanceFacts, LabelKind } from './facts.js';
-import { figuresIn, leftIn, poundsIn, secondsOf, spansIn, values } from './figures.js';
+import { codeIn, feetIn, figuresIn, leftIn, poundsIn, secondsOf, spansIn, values } from './figures.js';
 import { placeIn, elsewhereIn, thawedHow, whichCold } from './kept-at.js';
 import { has, isWord, moodOf, spotsOf, type Sentence } from './sentence.js';
 import { doorOf } from './outage.js';
@@ -95,6 +95,8 @@ const toldIn = (sentence: Sentence): Told => {
     feeding: has(sentence, 'feed'),
     left: leftIn(sentence, [...spans, ...taken, ...people], named),
     above: aboveIn(sentence),
+    code: codeIn(sentence),
+    feet: feetIn(sentence),
     claim: values<string>(sentence, 'claim')[0] ?? null,
     labels: values<LabelKind>(sentence, 'label'),
     method: values<string>(sentence, 'method')[0] ?? null,

@@ -128,14 +128,19 @@ export const readingsIn = (sentence: Sentence): readonly TimedReading[] => {
     };
   });
   const times = timesIn(sentence);
+  // "Was a hundred and thirty-five": the article is none of the figure.
+  const isLinked = (from: number): boolean => {
+    const at = isWord(sentence, 'article', tokens[from - 1]) ? from - 2 : from - 1;
+    return isWord(sentence, 'link', tokens[at]);
+  };
   // "Sixty-five by two": beside an hour, after a first reading.
   const timed = (one: { readonly from: number; readonly to: number }): boolean =>
     explicit.some(({ to }) => to <= one.from) ||
-    figures(sentence).some(({ to }) => to <= one.from && isWord(sentence, 'link', tokens[one.from - 1]))
+    figures(sentence).some(({ from, to }) => to <= one.from && isLinked(from))
       ? times.some(({ from }) => from >= one.to && from - one.to <= 1)
       : false;
   const linked = figures(sentence).flatMap((one) =>
-    (isWord(sentence, 'link', tokens[one.from - 1]) || timed(one)) &&
+    (isLinked(one.from) || timed(one)) &&
     one.value >= 35 &&
     one.value <= foodBetween[1] &&
     isWord(sentence, 'afterfigure', tokens[one.to] ?? 'now') &&

@@ -76,9 +76,10 @@ export const hazardAct = (sentence: Sentence, base: Act | null): Act | null => {
   const ofFood = found.length > 0 || saysWord(sentence, 'pointer');
   if (!ofFood) return null;
   if (has(sentence, 'mould')) return act('mould');
+  if (has(sentence, 'frost') && !has(sentence, 'cutnoun') && !has(sentence, 'cutevent')) return act('frost');
   if (has(sentence, 'taste') && asks(sentence)) return act('taste');
   // With its age, guidance tells more than that no nose does.
-  if (has(sentence, 'sniff') && !has(sentence, 'span')) return act('sniff');
+  if (has(sentence, 'sniff') && !has(sentence, 'span') && !has(sentence, 'label')) return act('sniff');
   // "Smells a little off": the nose and what it finds, a few words apart.
   if (has(sentence, 'smell') || near(sentence, 'smells', 'offness', 4)) return act('smell');
   return null;

@@ -16,6 +16,7 @@ const facts: Readonly<Record<Fact, number>> = {
   infant: 4,
   probe: 3,
   'slow-cooker': 4,
+  code: 4,
   age: 2.5,
   air: 2,
   ice: 2,
