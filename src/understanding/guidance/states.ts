@@ -26,6 +26,7 @@ export const withStates = (sentence: Sentence, named: ReturnType<typeof foodOf>)
   const beside = [
     ...statesIn(sentence, named).filter((state) => state === 'homemade' || state === 'live'),
     ...spotsOf(sentence, 'tinof').flatMap((one) => (one.to === from ? [one.value] : [])),
+    ...spotsOf(sentence, 'soldat').map(({ value }) => value),
     ...spotsOf(sentence, 'quality')
       .filter((one) => one.value !== '' && (one.to <= from || one.from >= to))
       .map(({ value }) => value),

@@ -13,7 +13,7 @@ interface Row {
   readonly never?: string;
 }
 
-const FILES = ['asked-by-cooks.jsonl', 'asked-by-another-cook.jsonl'];
+const FILES = ['asked-by-cooks.jsonl', 'asked-by-another-cook.jsonl', 'asked-by-a-third-cook.jsonl'];
 
 export const cooksQuestions = (): readonly Question[] =>
   FILES.flatMap((file) => readFileSync(projectFile('tests', 'data', 'guidance', file), 'utf8').split('\n'))
