@@ -6,7 +6,9 @@ import type {
   JournalRow,
   Marker,
   Me,
+  NewPurchase,
   PairingStarted,
+  Person,
   Place,
   Problem,
   Purchase,
@@ -48,12 +50,14 @@ export interface Client {
   places(): Promise<Place[]>;
   items(): Promise<Item[]>;
   markers(): Promise<Marker[]>;
+  people(): Promise<Person[]>;
   useFirst(): Promise<UseFirstRow[]>;
   purchases(): Promise<Purchase[]>;
   journal(): Promise<JournalRow[]>;
   reminders(): Promise<Reminder[]>;
   changeItem(id: string, change: ItemChange): Promise<ChangeDone>;
-  addPurchase(name: string): Promise<ChangeDone>;
+  /** `more`: how much, which section, shop and kind, for whom. */
+  addPurchase(name: string, more?: Omit<NewPurchase, 'name'>): Promise<ChangeDone>;
   removePurchase(id: string): Promise<ChangeDone>;
   undo(): Promise<ChangeDone>;
   /** Addresses for a calendar, the list to buy and another speech front. */
@@ -102,12 +106,13 @@ export const createClient = (options: ClientOptions): Client => {
     places: () => call('GET', '/v1/kitchen/places'),
     items: () => call('GET', '/v1/kitchen/items'),
     markers: () => call('GET', '/v1/kitchen/markers'),
+    people: () => call('GET', '/v1/kitchen/people'),
     useFirst: () => call('GET', '/v1/kitchen/use-first'),
     purchases: () => call('GET', '/v1/kitchen/list'),
     reminders: () => call('GET', '/v1/kitchen/reminders'),
     journal: () => call('GET', '/v1/kitchen/journal'),
     changeItem: (id, change) => call('PATCH', one('/v1/kitchen/items', id), change),
-    addPurchase: (name) => call('POST', '/v1/kitchen/list', { name }),
+    addPurchase: (name, more = {}) => call('POST', '/v1/kitchen/list', { ...more, name }),
     removePurchase: (id) => call('DELETE', one('/v1/kitchen/list', id)),
     undo: () => call('POST', '/v1/kitchen/undo'),
     feeds: () => call('GET', '/v1/feeds'),

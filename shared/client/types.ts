@@ -4,6 +4,7 @@
  */
 import type { z } from 'zod';
 import type * as devices from '../wire/devices.js';
+import type { person } from '../wire/home.js';
 import type * as kitchen from '../wire/kitchen.js';
 import type * as problems from '../wire/problem.js';
 import type { reminderView } from '../wire/reminders.js';
@@ -15,7 +16,10 @@ export type Item = z.infer<typeof kitchen.item>;
 export type ItemChange = z.infer<typeof kitchen.itemChange>;
 export type Place = z.infer<typeof kitchen.place>;
 export type Marker = z.infer<typeof kitchen.marker>;
+export type Person = z.infer<typeof person>;
 export type Purchase = z.infer<typeof kitchen.purchase>;
+/** As it is sent: what has a default may be left out. */
+export type NewPurchase = z.input<typeof kitchen.purchaseRequest>;
 export type UseFirstRow = z.infer<typeof kitchen.useFirstRow>;
 export type JournalRow = z.infer<typeof kitchen.journalRow>;
 export type ChangeDone = z.infer<typeof kitchen.changeDone>;

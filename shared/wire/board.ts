@@ -1,10 +1,8 @@
 /** The board: everything the page on the fridge door shows, in one answer. */
 import { z } from 'zod';
 import { scope } from './devices.js';
-import { amount, place, purchase, words } from './kitchen.js';
+import { amount, day, place, purchase, words } from './kitchen.js';
 import { reminderView } from './reminders.js';
-
-const day = z.string().describe('Calendar day in the household’s time zone, `YYYY-MM-DD`.');
 
 export const boardItem = z
   .strictObject({
@@ -70,10 +68,7 @@ export const newItem = z
     name: words(120),
     shares: z.array(share).min(1).max(30).describe('One for each place it is put in.'),
     dates: z
-      .partialRecord(
-        z.enum(['made', 'bought', 'opened', 'frozen', 'thawed', 'bestBefore', 'useBy']),
-        z.string().regex(/^\d{4}-\d{2}-\d{2}$/, 'a day as YYYY-MM-DD'),
-      )
+      .partialRecord(z.enum(['made', 'bought', 'opened', 'frozen', 'thawed', 'bestBefore', 'useBy']), day)
       .default({}),
     maker: words(120).nullable().default(null),
     contains: z.array(words(60)).max(40).default([]),

@@ -1,6 +1,6 @@
 /** The household itself, on the wire: who lives here, how it is set up. */
 import { z } from 'zod';
-import { words } from './kitchen.js';
+import { day, words } from './kitchen.js';
 
 const list = z.array(words(60)).max(40);
 
@@ -12,6 +12,8 @@ export const person = z
     allergens: z.array(z.string()),
     diets: z.array(z.string()),
     atRisk: z.boolean().describe('Only when they chose to say so: age, pregnancy, weakened immunity.'),
+    needs: z.array(z.string()).describe('How their food is to be, as it was told: "cut up small".'),
+    comesOn: day.nullable().describe('The day a guest comes, the last that was told, past ones too.'),
   })
   .meta({ id: 'Person' });
 export type PersonView = z.infer<typeof person>;
@@ -23,6 +25,8 @@ export const personChange = z
     allergens: list.optional().describe('The whole list: what is left out is taken away.'),
     diets: list.optional(),
     atRisk: z.boolean().optional(),
+    needs: z.array(words(120)).max(20).optional().describe('The whole list.'),
+    comesOn: day.nullable().optional().describe('null: on no day that is known.'),
   })
   .meta({ id: 'PersonChange' });
 export const newPerson = personChange.extend({ name: words(80) }).meta({ id: 'NewPerson' });

@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { changeMade, speech } from './turn.js';
 
-const day = z
+export const day = z
   .string()
   .regex(/^\d{4}-\d{2}-\d{2}$/, 'a day as YYYY-MM-DD')
   .describe('Calendar day in the household’s time zone, `YYYY-MM-DD`.');
@@ -183,16 +183,26 @@ export const purchase = z
     id: z.string(),
     name: z.string(),
     amount: amount.nullable(),
-    section: z.string().nullable(),
+    howMuch: z.string().nullable().describe('The amount in print: "2 bags".'),
+    section: z.string().nullable().describe('Section of a shop: "dairy".'),
+    shop: z.string().nullable().describe('Where it is to be bought: "fish market".'),
+    note: z.string().nullable().describe('Which kind, or what it is for: "unsalted".'),
+    forPersonId: z.string().nullable().describe('Who it is for; null: nobody was named.'),
+    forPerson: z.string().nullable().describe('The same by name.'),
     addedAt: instant,
   })
   .meta({ id: 'Purchase' });
 
-export const purchaseRequest = z.strictObject({
-  name: words(120),
-  amount: amount.nullable().default(null),
-  section: words(60).nullable().default(null),
-});
+export const purchaseRequest = z
+  .strictObject({
+    name: words(120),
+    amount: amount.nullable().default(null),
+    section: words(60).nullable().default(null),
+    shop: words(60).nullable().default(null),
+    note: words(120).nullable().default(null),
+    forPersonId: z.string().max(128).nullable().default(null),
+  })
+  .meta({ id: 'NewPurchase' });
 
 export const changeDone = z
   .strictObject({

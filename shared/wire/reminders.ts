@@ -7,7 +7,10 @@ export const reminderView = z
     kind: z.enum(['timer', 'reminder']),
     label: z.string().nullable(),
     due: z.iso.datetime(),
-    /** A timer that stands still: seconds left of it. `due` then says nothing. */
-    heldLeft: z.number().nonnegative().optional(),
+    heldLeft: z
+      .number()
+      .nonnegative()
+      .optional()
+      .describe('A timer that stands still: seconds left of it. `due` then says nothing.'),
   })
   .meta({ id: 'Reminder' });

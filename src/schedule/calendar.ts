@@ -2,7 +2,7 @@
 import { say } from '../dialogue/handler.js';
 import { placeAt } from '../dialogue/describe/place.js';
 import { openReminders } from '../kitchen/index.js';
-import type { Id, Kitchen } from '../kitchen/model.js';
+import type { Id, Kitchen, Reminder } from '../kitchen/model.js';
 import { rankUseFirst } from '../safety/index.js';
 import type { Citation } from '../safety/index.js';
 import type { Answer, Say } from '../speech/index.js';
@@ -23,6 +23,10 @@ export type CalendarEntry = {
 const named = ({ agency, document, year }: Citation): string =>
   [agency, document, year].filter((part) => part !== null).join(', ');
 
+/** Nobody's own, or set by or for this person; null: everybody. */
+export const concerns = ({ setBy, forPersonId }: Reminder, personId: Id | null): boolean =>
+  personId === null || setBy === null || setBy === personId || forPersonId === personId;
+
 /**
  * `personId`: whose calendar it is, who does not see what others asked to be reminded of; null: everybody's.
  * Days that only say when quality goes off are left out.
@@ -42,9 +46,7 @@ export const calendarOf = (kitchen: Kitchen, clock: Clock, personId: Id | null):
     return [{ kind: 'last-day', day: assessment.lastDay, ...about }];
   });
   const reminders = openReminders(kitchen)
-    .filter(
-      ({ kind, setBy }) => kind === 'reminder' && (personId === null || setBy === null || setBy === personId),
-    )
+    .filter((reminder) => reminder.kind === 'reminder' && concerns(reminder, personId))
     .map((reminder): CalendarEntry => ({
       kind: 'reminder',
       id: reminder.id,

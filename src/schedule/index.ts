@@ -1,6 +1,6 @@
 /** What is said at its time in the household: timers, reminders, the summary. */
 export { calendarOf, type CalendarEntry } from './calendar.js';
-export { wallOf, type WallPart } from './wall.js';
+export { listLine, wallOf, type WallPart } from './wall.js';
 export { dueBetween, dueNow, heardChange, nextDueAt, type DueTelling } from './due.js';
 export { isQuiet, nextSummaryAt, quietUntil } from './summary-time.js';
 export { createScheduler, type HouseholdsPort, type Scheduler, type SchedulerOptions } from './scheduler.js';

@@ -1,7 +1,9 @@
 /** What the board's cards and the home page send: put away, take some, move, undo; people, settings, places. */
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { bearer, startService, type Service } from '../support/service.js';
+import type { z } from 'zod';
 import { board } from '../../shared/wire/board.js';
+import { person } from '../../shared/wire/home.js';
+import { bearer, say, startService, type Service } from '../support/service.js';
 
 let service: Service;
 beforeAll(async () => {
@@ -45,6 +47,57 @@ describe('the board in one answer', () => {
     const people = [...(await kitchen()).people.values()].filter(({ allergens }) => allergens.length > 0);
     const warned = read.items.flatMap(({ warnings }) => warnings);
     for (const { person } of warned) expect(people.map(({ name }) => name)).toContain(person);
+  });
+});
+
+describe('the list to buy', () => {
+  const lines = async () => board.parse((await call('GET', '/v1/kitchen/board')).json()).purchases;
+  const put = (body: object) => call('POST', '/v1/kitchen/list', body);
+
+  it('has with each line its shop, its kind and whom it is for, told by voice or by a page', async () => {
+    const [{ id = '', name = '' } = {}] = (await kitchen()).people.values();
+    await say(service, `put two bags of lentils from the corner shop on the list for ${name}`);
+    expect((await lines()).find((line) => line.name === 'lentils')).toMatchObject({
+      howMuch: '2 bags',
+      shop: 'corner shop',
+      note: null,
+      forPersonId: id,
+      forPerson: name,
+    });
+    const told = { name: 'tinned pears', note: 'in juice', shop: 'fish market', forPersonId: id };
+    expect((await put(told)).statusCode).toBe(200);
+    expect((await lines()).find((line) => line.name === 'tinned pears')).toMatchObject({
+      ...told,
+      howMuch: null,
+      forPerson: name,
+    });
+    const read = await say(service, 'where was I meant to get the tinned pears');
+    expect(read.speech.text).toMatch(/fish market/);
+  });
+
+  it('changes a line where something new is said of it, and keeps the rest', async () => {
+    await put({ name: 'yeast', note: 'dried', shop: 'mill' });
+    expect((await put({ name: 'yeast' })).json()).toMatchObject({ code: 'refused' });
+    expect((await put({ name: 'yeast', note: 'fresh' })).statusCode).toBe(200);
+    expect((await lines()).filter((line) => line.name === 'yeast')).toMatchObject([
+      { note: 'fresh', shop: 'mill' },
+    ]);
+  });
+
+  it('is for nobody who is not of the household', async () => {
+    const before = (await kitchen()).version;
+    expect((await put({ name: 'salt', forPersonId: 'nobody' })).json()).toMatchObject({ code: 'not-found' });
+    expect((await put({ name: 'salt', shop: '' })).json()).toMatchObject({ code: 'invalid-request' });
+    expect((await kitchen()).version).toBe(before);
+  });
+});
+
+describe('a timer that stands still', () => {
+  it('says on the board what is left of it', async () => {
+    await say(service, 'set a barley timer for ten minutes');
+    await say(service, 'pause the barley timer');
+    const timers = board.parse((await call('GET', '/v1/kitchen/board')).json()).reminders;
+    expect(timers.find(({ label }) => label === 'barley')).toMatchObject({ heldLeft: 600 });
   });
 });
 
@@ -116,6 +169,29 @@ describe('home', () => {
       atRisk: true,
       allergens: ['sesame'],
     });
+  });
+
+  it('says how somebody’s food is to be and when a guest comes; left out it stays, null forgets the day', async () => {
+    const sam = async () =>
+      (await call('GET', '/v1/kitchen/people'))
+        .json<z.infer<typeof person>[]>()
+        .map((one) => person.parse(one))
+        .find(({ name }) => name === 'Noor');
+    const told = { name: 'Noor', eatsHere: false, needs: ['cut up small'], comesOn: '2026-05-17' };
+    expect((await call('POST', '/v1/kitchen/people', told, 'own')).statusCode).toBe(200);
+    expect(await sam()).toMatchObject(told);
+    const url = `/v1/kitchen/people/${(await sam())?.id}`;
+    const change = (body: object) => call('PATCH', url, body, 'own');
+    await change({ allergens: ['sesame'] });
+    expect(await sam()).toMatchObject({ ...told, allergens: ['sesame'] });
+    expect((await say(service, 'tell me about Noor')).speech.text).toMatch(/cut up small/);
+    await change({ needs: ['mashed'], comesOn: '2026-05-18' });
+    expect(await sam()).toMatchObject({ needs: ['mashed'], comesOn: '2026-05-18' });
+    expect((await change({ comesOn: '2026-05-18' })).json()).toMatchObject({ code: 'refused' });
+    expect((await change({ comesOn: '2026-02-30' })).json()).toMatchObject({ code: 'refused' });
+    expect((await change({ comesOn: 'sunday' })).statusCode).toBe(400);
+    await change({ needs: [], comesOn: null });
+    expect(await sam()).toMatchObject({ needs: [], comesOn: null, allergens: ['sesame'] });
   });
 
   it('a session’s cookie begins anew with each visit', async () => {

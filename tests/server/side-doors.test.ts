@@ -158,7 +158,7 @@ describe('the list to buy', () => {
       .get(path(doors.listText))
       .expect(200)
       .expect('content-type', 'text/plain; charset=utf-8');
-    expect(text.text.split('\n')).toContain('butter, 2 pounds');
+    expect(text.text.split('\n')).toContain('Butter, two pounds');
     const json = await http().get(path(doors.listJson)).expect(200);
     expect(json.body).toContainEqual(
       expect.objectContaining({ name: 'butter', amount: { value: 2, unit: 'pound' } }),
@@ -167,16 +167,34 @@ describe('the list to buy', () => {
     expect(json.body).toEqual(whole.body);
   });
 
+  it('says which kind, which shop and for whom, in the household’s language', async () => {
+    const line = { note: 'unsalted', shop: 'dairy' };
+    for (const [locale, text] of [
+      ['en-US', 'Butter, two pounds, unsalted, from the dairy, for Dele'],
+      ['es-MX', 'Butter, dos libras, unsalted, de dairy, para Dele'],
+    ] as const) {
+      const own = await startService({}, { householdId: locale });
+      const { kitchen } = await own.households.look(locale);
+      const dele = [...kitchen.people.values()].find(({ name }) => name === 'Dele');
+      const send = (method: 'PATCH' | 'POST', url: string, payload: object) =>
+        own.app.inject({ method, url, headers: bearer(own.tokens.own), payload });
+      await send('PATCH', '/v1/household', { locale });
+      const put = { ...line, name: 'butter', amount: { value: 2, unit: 'pound' }, forPersonId: dele?.id };
+      expect((await send('POST', '/v1/kitchen/list', put)).statusCode).toBe(200);
+      const asked = await own.app.inject({ url: '/v1/feeds', headers: bearer(own.tokens.speak) });
+      const doors = asked.json<Doors>();
+      const at = async (url: string) => (await own.app.inject(new URL(url).pathname)).body;
+      expect((await at(doors.listText)).split('\n')).toContain(text);
+      expect(await at(doors.wall)).toContain(`<li>${text}.</li>`);
+      expect(JSON.parse(await at(doors.listJson))).toContainEqual(
+        expect.objectContaining({ ...line, forPerson: 'Dele' }),
+      );
+      await own.close();
+    }
+  });
+
   it('stands under its sections, what has none last, and is empty where nothing is to be bought', () => {
-    const line = (name: string, section: string | null) => ({
-      id: name,
-      name,
-      section,
-      amount: null,
-      addedAt: THURSDAY,
-      addedBy: null,
-      replaces: null,
-    });
+    const line = (words: string, section: string | null) => ({ words, section });
     expect(
       listInPrint([
         line('rye', 'bakery'),
@@ -207,7 +225,7 @@ describe('the page for a wall', () => {
       expect.arrayContaining([
         'Roast chicken: tomorrow.',
         expect.stringMatching(/^Sliced ham: .*, past guidance\.$/),
-        'honey',
+        'Honey.',
         'Rice, at six ten in the evening.',
         'Defrost the stew, tomorrow at ten in the morning.',
       ]),

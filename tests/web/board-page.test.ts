@@ -273,9 +273,54 @@ describe('the cards', () => {
     await soon(() => end.count()).toBe(0);
   });
 
+  it('one that stands still says so', async () => {
+    await sayByVoice(site.service, 'set a barley timer for fifty minutes');
+    await sayByVoice(site.service, 'pause the barley timer');
+    await page.getByText('barley: paused with 50 min 0 s left').waitFor();
+    await page.getByRole('button', { name: /^End it barley/i }).click();
+  });
+
   it('follow what is said elsewhere', async () => {
     await sayByVoice(site.service, 'put olive oil on the list');
     await page.getByRole('button', { name: 'Take off olive oil' }).waitFor();
+  });
+});
+
+describe('the list to buy', () => {
+  beforeEach(() => letIn(page, site));
+  const lines = () => page.getByRole('region', { name: 'List to buy' });
+
+  it('takes how much, which kind, which shop and for whom, and shows them; its error stands by its field', async () => {
+    const [who] = [...(await site.service.households.look('marta')).kitchen.people.values()];
+    await page.getByLabel('Put on the list').fill('quince');
+    await lines()
+      .getByText(/^More: how much/)
+      .click();
+    await page.getByLabel('Amount to buy').fill('some');
+    await page.getByLabel(/^Counted in/).fill('bag');
+    await page.getByLabel(/^Which kind/).fill('dried');
+    await page.getByLabel('Shop', { exact: true }).fill('corner shop');
+    await page.getByLabel('For whom').selectOption(who?.id ?? '');
+    await lines().getByRole('button', { name: 'Add' }).click();
+    await soon(() => page.locator('#buy-error').innerText()).toContain('as a number');
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('buy-count');
+    await expectNoBarriers(page, 'the list, with an error');
+    await page.getByLabel('Amount to buy').fill('2');
+    await lines().getByRole('button', { name: 'Add' }).click();
+    await lines().getByText(`quince, 2 bags, dried, from: corner shop, for ${who?.name}`).waitFor();
+    expect(await page.getByLabel('Put on the list').inputValue()).toBe('');
+    const { kitchen } = await site.service.households.look('marta');
+    expect([...kitchen.purchases.values()].find(({ name }) => name === 'quince')).toMatchObject({
+      amount: { value: 2, unit: 'bag' },
+      note: 'dried',
+      shop: 'corner shop',
+      forPersonId: who?.id,
+    });
+  });
+
+  it('shows what was told of a line by voice', async () => {
+    await sayByVoice(site.service, 'put tinned pears from the fish market on the list');
+    await lines().getByText('tinned pears, from: fish market').waitFor();
   });
 });
 

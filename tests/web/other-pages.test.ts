@@ -69,6 +69,23 @@ describe('the home page', () => {
     });
   });
 
+  it('keeps when a guest comes and how their food is to be, and says it in the summary', async () => {
+    await page.getByText('Add somebody').click();
+    const form = page.getByRole('group', { name: 'Somebody new' });
+    await form.getByLabel('Name').fill('Tove');
+    await form.getByLabel(/^How their food is to be/).fill('cut up small, no bones');
+    await form.getByLabel('A guest comes on').fill('2999-05-17');
+    await form.getByRole('button', { name: 'Add' }).click();
+    await page.getByText(/^Tove; food cut up small, no bones; comes on .*2999$/).click();
+    const hers = page.getByRole('group', { name: 'Tove' });
+    const tove = async () => [...(await kitchen()).people.values()].find(({ name }) => name === 'Tove');
+    expect(await tove()).toMatchObject({ needs: ['cut up small', 'no bones'], comesOn: '2999-05-17' });
+    await hers.getByLabel('A guest comes on').fill('');
+    await hers.getByRole('button', { name: 'Save' }).click();
+    await page.getByText(/^Tove; food cut up small, no bones$/).waitFor();
+    expect(await tove()).not.toHaveProperty('comesOn');
+  });
+
   it('lets a device in as a helper, changes what it may do, and sends it away', async () => {
     const asked = await site.service.app.inject({
       method: 'POST',

@@ -16,6 +16,15 @@ list-add = Add
 list-write = Write what to buy, for example oats.
 list-is-off = { $name } is off the list.
 list-is-on = { $name } is on the list.
+list-from = from: { $shop }
+list-for = for { $person }
+list-more = More: how much, which kind, which shop, for whom
+list-count = Amount to buy
+list-unit = Counted in, for example bag
+list-note = Which kind, or what it is for
+list-shop = Shop
+list-whom = For whom
+list-nobodys = Nobody in particular
 
 card-feels = Feels: { $feels }
 card-from = From { $maker }

@@ -16,12 +16,16 @@ person-at-risk = Stricter guidance: a baby or small child, pregnant, older, or w
 person-must-not = Must not eat
 person-and = And, separated by commas
 person-diets = Eats by choice: vegan, low salt
+person-needs = How their food is to be: cut up small, mashed
+person-comes = A guest comes on
 person-add = Add
 person-changed = { $name } is changed.
 person-added = { $name } is added.
 person-not = not { $allergens }
 person-strict = stricter guidance
 person-away = does not eat here
+person-has-needs = food { $needs }
+person-is-coming = comes on { $day }
 
 devices = Devices
 role-speak = Talks, and does on the board what may be said

@@ -19,6 +19,20 @@ wall-day = { CAP($item) }: { $past ->
   }.
 wall-list = To buy
 wall-no-list = Nothing is on the list.
+# A line of it, there and as plain text: what it is leads.
+list-line = { $name }{ $amount ->
+    [none] {""}
+   *[other] , { $amount }
+  }{ $note ->
+    [none] {""}
+   *[other] , { $note }
+  }{ $shop ->
+    [none] {""}
+   *[other] , from the { $shop }
+  }{ $person ->
+    [none] {""}
+   *[other] , for { $person }
+  }
 wall-reminders = Timers and reminders
 wall-no-reminders = None is running.
 wall-reminder = { $label ->

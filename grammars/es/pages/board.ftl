@@ -17,6 +17,15 @@ list-add = Añadir
 list-write = Escribe qué comprar, por ejemplo avena.
 list-is-off = { $name } ya no está en la lista.
 list-is-on = { $name } está en la lista.
+list-from = de: { $shop }
+list-for = para { $person }
+list-more = Más: cuánto, qué clase, en qué tienda, para quién
+list-count = Cantidad por comprar
+list-unit = Contada en, por ejemplo bolsa
+list-note = Qué clase, o para qué
+list-shop = Tienda
+list-whom = Para quién
+list-nobodys = Nadie en particular
 
 card-feels = Al tacto: { $feels }
 card-from = De { $maker }

@@ -17,12 +17,16 @@ person-at-risk = Guía más estricta: bebé o niño pequeño, embarazo, edad ava
 person-must-not = No debe comer
 person-and = Y, separado por comas
 person-diets = Come por elección: vegano, bajo en sal
+person-needs = Cómo ha de ser su comida: cortada pequeña, en puré
+person-comes = Viene como invitado el
 person-add = Añadir
 person-changed = { $name }: cambiado.
 person-added = { $name }: añadido.
 person-not = no { $allergens }
 person-strict = guía más estricta
 person-away = no come aquí
+person-has-needs = comida { $needs }
+person-is-coming = viene el { $day }
 
 devices = Aparatos
 role-speak = Habla, y hace en el tablero lo que se puede decir

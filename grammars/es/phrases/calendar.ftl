@@ -15,6 +15,19 @@ wall-day = { CAP($item) }: { $past ->
   }.
 wall-list = Para comprar
 wall-no-list = No hay nada en la lista.
+list-line = { $name }{ $amount ->
+    [none] {""}
+   *[other] , { $amount }
+  }{ $note ->
+    [none] {""}
+   *[other] , { $note }
+  }{ $shop ->
+    [none] {""}
+   *[other] , de { $shop }
+  }{ $person ->
+    [none] {""}
+   *[other] , para { $person }
+  }
 wall-reminders = Temporizadores y recordatorios
 wall-no-reminders = No corre ninguno.
 wall-reminder = { $label ->

@@ -39,11 +39,14 @@ export interface SaidOfLine {
 
 /**
  * Puts a line on the list. A line for the same food is refused (already-listed) unless something new
- * is said of it; then it is changed. Refused: no-name, already-listed.
+ * is said of it; then it is changed. Refused: no-name, unknown-person, already-listed.
  */
 export const buyAdd = (doing: Doing, wanted: SaidOfLine & { readonly name: string }): Result => {
   const name = wanted.name.trim();
   if (foodKey(name) === '') return refuse('no-name');
+  const { forPersonId } = wanted;
+  if (forPersonId && !doing.kitchen.people.has(forPersonId))
+    return refuse('unknown-person', { ids: [forPersonId] });
   const listed = purchaseOf(doing.kitchen, name);
   const after: Purchase = {
     id: listed?.id ?? doing.newId(),

@@ -1,5 +1,5 @@
 /** People of the household, and words left for them. */
-import type { PlainDate } from '../../terms/dates.js';
+import { isPlainDate, type PlainDate } from '../../terms/dates.js';
 import type { Id, Kitchen, Note, Person } from '../model.js';
 import { change, op, refuse, type Doing, type Result } from '../doing.js';
 
@@ -45,12 +45,13 @@ export const withPeopleNames = (kitchen: Kitchen, text: string): string => {
   return words.join(' ');
 };
 
-/** A new person. Refused: no-name, person-exists (`ids`). */
+/** A new person. Refused: no-name, not-a-date, person-exists (`ids`). */
 export const addPerson = (
   doing: Doing,
   person: { readonly name: string } & Partial<Omit<Person, 'id' | 'name'>>,
 ): Result => {
   if (person.name.trim() === '') return refuse('no-name');
+  if (person.comesOn !== undefined && !isPlainDate(person.comesOn)) return refuse('not-a-date');
   const known = personNamed(doing.kitchen, person.name);
   if (known) return refuse('person-exists', { ids: [known.id], about: [known.name] });
   const made: Person = {
@@ -77,7 +78,9 @@ export interface PersonFacts {
   readonly addDiets?: readonly string[];
   readonly removeDiets?: readonly string[];
   readonly addNeeds?: readonly string[];
-  readonly comesOn?: PlainDate;
+  readonly removeNeeds?: readonly string[];
+  /** Null: on no day that is known. */
+  readonly comesOn?: PlainDate | null;
 }
 
 /** Left out when there are none, as it was before anybody said. */
@@ -97,13 +100,26 @@ const risksWith = ({ risks = [] }: Person, { atRisk, addRisks = [] }: PersonFact
 };
 
 /** Each once, in the order told. */
-const needsWith = ({ needs = [] }: Person, { addNeeds = [] }: PersonFacts): Pick<Person, 'needs'> =>
-  addNeeds.length > 0 ? { needs: [...new Set([...needs, ...addNeeds])] } : {};
+const needsWith = (
+  { needs = [] }: Person,
+  { addNeeds = [], removeNeeds = [] }: PersonFacts,
+): Pick<Person, 'needs'> => {
+  const kept = needs.filter((need) => !removeNeeds.includes(need));
+  return addNeeds.length > 0 || removeNeeds.length > 0 ? { needs: [...new Set([...kept, ...addNeeds])] } : {};
+};
 
-/** Refused: unknown-person, no-name, person-exists, nothing-changes. */
+/** A person as she was, less a day that is to be forgotten. */
+const withDay = (person: Person, { comesOn }: PersonFacts): Person => {
+  if (comesOn === undefined || comesOn === person.comesOn) return person;
+  const { comesOn: _was, ...dayless } = person;
+  return comesOn === null ? dayless : { ...dayless, comesOn };
+};
+
+/** Refused: unknown-person, no-name, person-exists, not-a-date, nothing-changes. */
 export const amendPerson = (doing: Doing, personId: Id, facts: PersonFacts): Result => {
   const person = doing.kitchen.people.get(personId);
   if (!person) return refuse('unknown-person', { ids: [personId] });
+  if (typeof facts.comesOn === 'string' && !isPlainDate(facts.comesOn)) return refuse('not-a-date');
   if (facts.name !== undefined) {
     if (facts.name.trim() === '') return refuse('no-name');
     const known = personNamed(doing.kitchen, facts.name);
@@ -112,13 +128,12 @@ export const amendPerson = (doing: Doing, personId: Id, facts: PersonFacts): Res
   }
   const kept = person.allergens.filter((allergen) => !facts.removeAllergens?.includes(allergen));
   const after: Person = {
-    ...person,
+    ...withDay(person, facts),
     name: facts.name?.trim() ?? person.name,
     eatsHere: facts.eatsHere ?? person.eatsHere,
     atRisk: facts.atRisk ?? person.atRisk,
     ...risksWith(person, facts),
     ...needsWith(person, facts),
-    ...(facts.comesOn ? { comesOn: facts.comesOn } : {}),
     ...dietsWith(person, facts),
     allergens: [...kept, ...(facts.addAllergens ?? []).filter((allergen) => !kept.includes(allergen))],
   };

@@ -8,6 +8,7 @@ import { addPerson, amendPerson } from '../../kitchen/index.js';
 import type { Context } from '../context.js';
 import { deviceOf } from '../identify.js';
 import { makeChange } from '../kitchen/make-change.js';
+import { viewPerson } from '../kitchen/views.js';
 
 const tags = ['household'];
 const id = z.strictObject({ id: z.string().max(128) });
@@ -36,14 +37,7 @@ export const people: FastifyPluginAsyncZod<Context> = async (app, context) => {
     },
     async (request) => {
       const { kitchen } = await context.households.look(deviceOf(request).householdId);
-      return [...kitchen.people.values()].map((one) => ({
-        id: one.id,
-        name: one.name,
-        eatsHere: one.eatsHere,
-        allergens: [...one.allergens],
-        diets: [...(one.diets ?? [])],
-        atRisk: one.atRisk,
-      }));
+      return [...kitchen.people.values()].map(viewPerson);
     },
   );
 
@@ -61,8 +55,8 @@ export const people: FastifyPluginAsyncZod<Context> = async (app, context) => {
     },
     async (request) =>
       makeChange(context, request, (around) => {
-        const { name, ...rest } = request.body;
-        return addPerson(around, { name, ...known(rest) });
+        const { name, comesOn, ...rest } = request.body;
+        return addPerson(around, { name, ...known(rest), ...(comesOn ? { comesOn } : {}) });
       }),
   );
 
@@ -81,7 +75,7 @@ export const people: FastifyPluginAsyncZod<Context> = async (app, context) => {
     },
     async (request) =>
       makeChange(context, request, (around) => {
-        const { allergens, diets, ...rest } = request.body;
+        const { allergens, diets, needs, ...rest } = request.body;
         const before = around.kitchen.people.get(request.params.id);
         return amendPerson(around, request.params.id, {
           ...known(rest),
@@ -89,6 +83,8 @@ export const people: FastifyPluginAsyncZod<Context> = async (app, context) => {
           removeAllergens: removed(before?.allergens ?? [], allergens),
           addDiets: added(before?.diets ?? [], diets),
           removeDiets: removed(before?.diets ?? [], diets),
+          addNeeds: added(before?.needs ?? [], needs),
+          removeNeeds: removed(before?.needs ?? [], needs),
         });
       }),
   );

@@ -20,7 +20,7 @@ import type { RankedItem } from '../../safety/index.js';
 import { today } from '../../terms/dates.js';
 import type { Context } from '../context.js';
 import { deviceOf } from '../identify.js';
-import { amountInPrint, viewPlace, viewPurchase } from './views.js';
+import { amountInPrint, viewPlace, viewPurchase, viewReminder } from './views.js';
 
 /** States in which somebody should do something today. */
 const TONIGHT = new Set(['throw-out', 'refrigerate-now', 'last-day', 'cook-thoroughly', 'use-soon']);
@@ -114,8 +114,8 @@ export const kitchenBoard: FastifyPluginAsyncZod<Context> = async (app, { househ
         tonight: ranked
           .filter(({ assessment }) => TONIGHT.has(assessment.verdict))
           .map(({ item }) => item.id),
-        purchases: shoppingList(kitchen).map(viewPurchase),
-        reminders: openReminders(kitchen).map(({ id, kind, label, due }) => ({ id, kind, label, due })),
+        purchases: shoppingList(kitchen).map((line) => viewPurchase(kitchen, line)),
+        reminders: openReminders(kitchen).map(viewReminder),
         messages: notesFor(kitchen, device.personId).map(({ id, fromPersonId, text }) => ({
           id,
           from: fromPersonId === null ? null : (kitchen.people.get(fromPersonId)?.name ?? null),

@@ -146,7 +146,7 @@ export const kitchenChanging: FastifyPluginAsyncZod<Context> = async (app, conte
       schema: {
         tags,
         summary: 'Put something on the list to buy',
-        description: retry,
+        description: `A line for the same food is changed where something new is said of it. ${retry}`,
         body: purchaseRequest,
         response,
       },

@@ -107,7 +107,7 @@ export const kitchenReading: FastifyPluginAsyncZod<Context> = async (app, { hous
     },
     async (request) => {
       const { kitchen } = await households.look(deviceOf(request).householdId);
-      return shoppingList(kitchen).map(viewPurchase);
+      return shoppingList(kitchen).map((line) => viewPurchase(kitchen, line));
     },
   );
 

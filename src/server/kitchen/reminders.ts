@@ -8,6 +8,7 @@ import { cancelReminder } from '../../kitchen/index.js';
 import type { Context } from '../context.js';
 import { deviceOf } from '../identify.js';
 import { makeChange } from './make-change.js';
+import { viewReminder } from './views.js';
 
 export const kitchenReminders: FastifyPluginAsyncZod<Context> = async (app, context) => {
   app.get(
@@ -25,13 +26,7 @@ export const kitchenReminders: FastifyPluginAsyncZod<Context> = async (app, cont
       return [...kitchen.reminders.values()]
         .filter((reminder) => reminder.deliveredAt === null)
         .sort((one, other) => one.due.localeCompare(other.due))
-        .map(({ id, kind, label, due, heldLeft }) => ({
-          id,
-          kind,
-          label,
-          due,
-          ...(heldLeft === undefined ? {} : { heldLeft }),
-        }));
+        .map(viewReminder);
     },
   );
 

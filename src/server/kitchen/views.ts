@@ -9,6 +9,8 @@ import type {
   place as placeView,
   purchase as purchaseView,
 } from '../../../shared/wire/kitchen.js';
+import type { person as personView } from '../../../shared/wire/home.js';
+import type { reminderView } from '../../../shared/wire/reminders.js';
 import {
   doerOf,
   itemsAt,
@@ -19,8 +21,10 @@ import {
   type JournalEntry,
   type Kitchen,
   type Marker,
+  type Person,
   type Place,
   type Purchase,
+  type Reminder,
 } from '../../kitchen/index.js';
 import type { Amount } from '../../terms/amount.js';
 
@@ -91,12 +95,36 @@ export const viewMarker = (kitchen: Kitchen, marker: Marker): z.infer<typeof mar
   onItemId: itemWithMarker(kitchen, marker.id)?.id ?? null,
 });
 
-export const viewPurchase = (line: Purchase): z.infer<typeof purchaseView> => ({
+export const viewPurchase = (kitchen: Kitchen, line: Purchase): z.infer<typeof purchaseView> => ({
   id: line.id,
   name: line.name,
   amount: line.amount,
+  howMuch: line.amount && amountInPrint(line.amount),
   section: line.section,
+  shop: line.shop ?? null,
+  note: line.note ?? null,
+  forPersonId: line.forPersonId ?? null,
+  forPerson: kitchen.people.get(line.forPersonId ?? '')?.name ?? null,
   addedAt: line.addedAt,
+});
+
+export const viewPerson = (one: Person): z.infer<typeof personView> => ({
+  id: one.id,
+  name: one.name,
+  eatsHere: one.eatsHere,
+  allergens: [...one.allergens],
+  diets: [...(one.diets ?? [])],
+  atRisk: one.atRisk,
+  needs: [...(one.needs ?? [])],
+  comesOn: one.comesOn ?? null,
+});
+
+export const viewReminder = ({ id, kind, label, due, heldLeft }: Reminder): z.infer<typeof reminderView> => ({
+  id,
+  kind,
+  label,
+  due,
+  ...(heldLeft === undefined ? {} : { heldLeft }),
 });
 
 export const viewEntry = (kitchen: Kitchen, entry: JournalEntry): z.infer<typeof journalRow> => ({

@@ -6,7 +6,7 @@ import { purchase } from '../../../shared/wire/kitchen.js';
 import { problem } from '../../../shared/wire/problem.js';
 import { sideDoors } from '../../../shared/wire/side-doors.js';
 import { shoppingList } from '../../kitchen/index.js';
-import { calendarOf, wallOf, type WallPart } from '../../schedule/index.js';
+import { calendarOf, listLine, wallOf, type WallPart } from '../../schedule/index.js';
 import type { Say } from '../../speech/index.js';
 import type { Device } from '../../store/port.js';
 import { today } from '../../terms/dates.js';
@@ -18,7 +18,7 @@ import { pathNames, viewPurchase } from '../kitchen/views.js';
 import { ProblemError } from '../problems.js';
 import { asICalendar } from './calendar.js';
 import { deviceBehind, feedKey, pathsOf, same } from './keys.js';
-import { listInPrint, purchaseInPrint } from './list-in-print.js';
+import { listInPrint } from './list-in-print.js';
 import { wallPage } from './wall.js';
 
 const tags = ['feeds'];
@@ -73,6 +73,10 @@ export const feeds: FastifyPluginAsyncZod<Context> = async (app, { store, househ
     return null;
   };
 
+  /** No sentence: a heading, a line. */
+  const inWords = (around: Look, phrase: Say): string =>
+    households.say(around, { parts: [phrase] }).text.replace(/\.$/, '');
+
   app.get(
     '/v1/feeds/:household/:device/:key/calendar.ics',
     {
@@ -91,8 +95,10 @@ export const feeds: FastifyPluginAsyncZod<Context> = async (app, { store, househ
       if (found === null) return reply;
       const { device, around } = found;
       const { kitchen, clock } = around;
-      const name = households.say(around, {
-        parts: [{ kind: 'say', phrase: 'calendar-name', args: { household: kitchen.household.name } }],
+      const name = inWords(around, {
+        kind: 'say',
+        phrase: 'calendar-name',
+        args: { household: kitchen.household.name },
       });
       const days = calendarOf(kitchen, clock, device.personId).map((entry) => ({
         entry,
@@ -101,7 +107,7 @@ export const feeds: FastifyPluginAsyncZod<Context> = async (app, { store, househ
       }));
       return reply
         .type('text/calendar; charset=utf-8')
-        .send(asICalendar(name.text.replace(/\.$/, ''), kitchen.household.id, days, clock.now));
+        .send(asICalendar(name, kitchen.household.id, days, clock.now));
     },
   );
 
@@ -114,7 +120,13 @@ export const feeds: FastifyPluginAsyncZod<Context> = async (app, { store, househ
     async (request, reply) => {
       const found = await opened(request, reply);
       if (found === null) return reply;
-      return reply.type('text/plain; charset=utf-8').send(listInPrint(shoppingList(found.around.kitchen)));
+      const { around } = found;
+      const { kitchen } = around;
+      const lines = shoppingList(kitchen).map((line) => ({
+        section: line.section,
+        words: inWords(around, listLine(kitchen, line)),
+      }));
+      return reply.type('text/plain; charset=utf-8').send(listInPrint(lines));
     },
   );
 
@@ -132,7 +144,8 @@ export const feeds: FastifyPluginAsyncZod<Context> = async (app, { store, househ
     async (request, reply) => {
       const found = await opened(request, reply);
       if (found === null) return reply as never;
-      return shoppingList(found.around.kitchen).map(viewPurchase);
+      const { kitchen } = found.around;
+      return shoppingList(kitchen).map((line) => viewPurchase(kitchen, line));
     },
   );
 
@@ -163,26 +176,19 @@ export const feeds: FastifyPluginAsyncZod<Context> = async (app, { store, househ
       const { kitchen, clock } = around;
       const worded = (phrase: Say): string => households.say(around, { parts: [phrase] }).text;
       const part = ({ heading, lines, none }: WallPart) => ({
-        heading: worded(heading).replace(/\.$/, ''),
+        heading: inWords(around, heading),
         lines: lines.map(worded),
         none: worded(none),
       });
-      const { days, reminders } = wallOf(kitchen, clock, device.personId);
+      const { days, toBuy, reminders } = wallOf(kitchen, clock, device.personId);
       const say = (phrase: string, args?: Say['args']): string =>
         worded({ kind: 'say', phrase, ...(args ? { args } : {}) });
-      const toBuy = {
-        heading: say('wall-list').replace(/\.$/, ''),
-        lines: shoppingList(kitchen).map(purchaseInPrint),
-        none: say('wall-no-list'),
-      };
       const foot = [say('wall-in-doubt'), say('wall-as-of', { time: { kind: 'time', at: clock.now } })];
       const { name, locale } = kitchen.household;
       return reply
         .type('text/html; charset=utf-8')
         .header('cache-control', 'private, no-store')
-        .send(
-          wallPage(name, locale, [part(days), toBuy, part(reminders)], foot, request.query.every ?? null),
-        );
+        .send(wallPage(name, locale, [days, toBuy, reminders].map(part), foot, request.query.every ?? null));
     },
   );
 };

@@ -1,5 +1,6 @@
 /** One food: what is known of it, and what can be done with it in one press. */
 import { useState } from 'preact/hooks';
+import type { NewPurchase } from '../../../shared/client/http.js';
 import type { Board, BoardItem } from '../../../shared/wire/board.js';
 import { amountWords, langOfRecord, recordWord, t, unitWord } from './language.js';
 import { OutcomeHere } from './outcome.js';
@@ -33,7 +34,11 @@ export const moveItem = (id: string, placeId: string): Edit => ({
   path: path(id, 'move'),
   body: { placeId },
 });
-export const buy = (name: string): Edit => ({ method: 'POST', path: '/v1/kitchen/list', body: { name } });
+export const buy = (name: string, more: Omit<NewPurchase, 'name'> = {}): Edit => ({
+  method: 'POST',
+  path: '/v1/kitchen/list',
+  body: { name, ...more },
+});
 
 const TakeForm = ({ item, where, state, close }: Doing) => {
   const [count, setCount] = useState('1');

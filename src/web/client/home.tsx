@@ -383,7 +383,14 @@ const Home = ({ me }: { me: Me }) => {
         error === '' && <p>{t('one-moment')}</p>
       ) : (
         <>
-          <People people={people} groups={household.allergens} own={own} refresh={refresh} />
+          <People
+            people={people}
+            groups={household.allergens}
+            own={own}
+            locale={household.locale}
+            today={new Intl.DateTimeFormat('en-CA', { timeZone: household.timeZone }).format(new Date())}
+            refresh={refresh}
+          />
           {own && <Devices people={people} locale={household.locale} timeZone={household.timeZone} />}
           <PlacesHere
             places={places}

@@ -4,6 +4,7 @@ import type { PersonView } from '../../../shared/wire/home.js';
 import { Field, SaidHere, useDoing } from './form.js';
 import { recordWord, t } from './language.js';
 import { service } from './service.js';
+import { dayInWords } from './words.js';
 
 interface Draft {
   readonly name: string;
@@ -12,6 +13,9 @@ interface Draft {
   readonly allergens: readonly string[];
   readonly other: string;
   readonly diets: string;
+  readonly needs: string;
+  /** Empty: no day is known. */
+  readonly comesOn: string;
 }
 
 const listOf = (text: string): string[] =>
@@ -41,6 +45,8 @@ const PersonForm = ({
     allergens: (person?.allergens ?? []).filter((allergen) => groups.includes(allergen)),
     other: (person?.allergens ?? []).filter((allergen) => !groups.includes(allergen)).join(', '),
     diets: (person?.diets ?? []).join(', '),
+    needs: (person?.needs ?? []).join(', '),
+    comesOn: person?.comesOn ?? '',
   });
   const [draft, setDraft] = useState(start);
   const [error, setError] = useState('');
@@ -63,6 +69,8 @@ const PersonForm = ({
             atRisk: draft.atRisk,
             allergens: [...draft.allergens, ...listOf(draft.other)],
             diets: listOf(draft.diets),
+            needs: listOf(draft.needs),
+            comesOn: draft.comesOn === '' ? null : draft.comesOn,
           },
           draft.name.trim(),
         ).then((fine) => fine && person === null && setDraft(start()));
@@ -134,6 +142,22 @@ const PersonForm = ({
             onInput={(event) => set({ diets: event.currentTarget.value })}
           />
         </Field>
+        <Field id={`${id}-needs`} label={t('person-needs')}>
+          <input
+            id={`${id}-needs`}
+            maxLength={400}
+            value={draft.needs}
+            onInput={(event) => set({ needs: event.currentTarget.value })}
+          />
+        </Field>
+        <Field id={`${id}-comes`} label={t('person-comes')}>
+          <input
+            id={`${id}-comes`}
+            type="date"
+            value={draft.comesOn}
+            onInput={(event) => set({ comesOn: event.currentTarget.value })}
+          />
+        </Field>
         {own && <button type="submit">{person === null ? t('person-add') : t('save')}</button>}
       </fieldset>
     </form>
@@ -144,11 +168,16 @@ export const People = ({
   people,
   groups,
   own,
+  locale,
+  today,
   refresh,
 }: {
   people: readonly PersonView[];
   groups: readonly string[];
   own: boolean;
+  locale: string;
+  /** The household's. */
+  today: string;
   refresh: () => Promise<void>;
 }) => {
   const { said, run } = useDoing();
@@ -161,6 +190,10 @@ export const People = ({
       person.diets.map(recordWord).join(', '),
       person.atRisk ? t('person-strict') : '',
       person.eatsHere ? '' : t('person-away'),
+      person.needs.length > 0 ? t('person-has-needs', { needs: person.needs.join(', ') }) : '',
+      person.comesOn !== null && person.comesOn >= today
+        ? t('person-is-coming', { day: dayInWords(person.comesOn, today, locale) })
+        : '',
     ]
       .filter((part) => part !== '')
       .join('; ');

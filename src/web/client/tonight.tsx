@@ -1,88 +1,15 @@
 /** What somebody should see to today: food, timers, messages, the list to buy. */
 import { useState } from 'preact/hooks';
 import type { Board, BoardItem } from '../../../shared/wire/board.js';
-import { buy, Card } from './card.js';
+import { Card } from './card.js';
 import { t } from './language.js';
-import { OutcomeHere } from './outcome.js';
+import { Shopping } from './shopping.js';
 import { Timers } from './timers.js';
 import type { Unsent } from './unsent.js';
 import type { BoardState } from './use-board.js';
 
 const SHOWN = 6;
 const nothing = new Set<string>();
-
-const Shopping = ({ board, state }: { board: Board; state: BoardState }) => {
-  const [name, setName] = useState('');
-  const [error, setError] = useState('');
-  return (
-    <section aria-labelledby="list">
-      <h3 id="list">{t('list')}</h3>
-      {board.purchases.length === 0 ? (
-        <p>{t('list-empty')}</p>
-      ) : (
-        <ul class="lines">
-          {board.purchases.map((purchase) => (
-            <li key={purchase.id}>
-              <span>{purchase.name}</span>
-              <button
-                type="button"
-                onClick={() => {
-                  void state.act({
-                    where: 'list',
-                    done: t('list-is-off', { name: purchase.name }),
-                    edits: [
-                      { method: 'DELETE', path: `/v1/kitchen/list/${encodeURIComponent(purchase.id)}` },
-                    ],
-                  });
-                }}
-              >
-                {t('list-take-off')}
-                <span class="hidden"> {purchase.name}</span>
-              </button>
-            </li>
-          ))}
-        </ul>
-      )}
-      <form
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          const wanted = name.trim();
-          if (wanted === '') {
-            setError(t('list-write'));
-            document.getElementById('buy')?.focus();
-            return;
-          }
-          setError('');
-          void state
-            .act({
-              where: 'list',
-              done: t('list-is-on', { name: wanted }),
-              edits: [buy(wanted)],
-            })
-            .then((fine) => fine && setName(''));
-        }}
-      >
-        <label for="buy">{t('list-put-on')}</label>
-        <div class="row">
-          <input
-            id="buy"
-            maxLength={120}
-            value={name}
-            aria-invalid={error !== ''}
-            aria-describedby="buy-error"
-            onInput={(event) => setName(event.currentTarget.value)}
-          />
-          <button type="submit">{t('list-add')}</button>
-        </div>
-        <p id="buy-error" role="alert" class="notice">
-          {error}
-        </p>
-      </form>
-      <OutcomeHere state={state} where="list" />
-    </section>
-  );
-};
 
 export const Tonight = ({
   board,
