@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { afterAll, afterEach, describe, expect, it, vi } from 'vitest';
 import { earByCommand } from '../../src/cli/listen/ears/command.js';
 import { earByHttp } from '../../src/cli/listen/ears/http.js';
-import { readGuesses, readJsonGuesses } from '../../src/cli/listen/ears/guesses.js';
+import { asText, readGuesses, readJsonGuesses } from '../../src/cli/listen/ears/guesses.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'ears-'));
 const sound = join(folder, 'a sound.wav');
@@ -64,7 +64,18 @@ describe('what a recogniser prints', () => {
     expect(readJsonGuesses('{"text":" where is the milk "}')[0]?.text).toBe('where is the milk');
     expect(readJsonGuesses('{"text":""}')).toEqual([]);
     expect(() => readJsonGuesses('{"text"')).toThrow(/no whole JSON/);
-    expect(() => readJsonGuesses('{"words":"stop"}')).toThrow(/neither/);
+    for (const other of ['{"words":"stop"}', 'null', '[{"text":"stop"}]', '"stop"'])
+      expect(() => readJsonGuesses(other)).toThrow(/neither/);
+    for (const confidence of [97, -1, '"high"'])
+      expect(() =>
+        readJsonGuesses(`{"hypotheses":[{"text":"stop"},{"text":"nope","confidence":${confidence}}]}`),
+      ).toThrow(/hypothesis 2 has .*confidence/);
+    expect(() => readJsonGuesses(`{"text":"${'a'.repeat(2_001)}"}`)).toThrow(/too long/);
+  });
+
+  it('is UTF-8, and named where it is not', () => {
+    expect(asText([Buffer.from('jalape'), Buffer.from('ños')])).toBe('jalapeños');
+    expect(() => asText([Buffer.from([0x77, 0xff, 0xfe])])).toThrow(/not UTF-8/);
   });
 });
 
@@ -139,7 +150,20 @@ describe('an address as an ear', () => {
     ]);
   });
 
+  it('that says nothing of its type is taken as text', async () => {
+    const url = await serve((_request, response) => void response.end('next step'));
+    expect((await earByHttp(url).hear(sound))[0]?.text).toBe('next step');
+  });
+
   it.each([
+    [
+      'answers with a page',
+      /neither text\/plain nor JSON/,
+      (_request, response) => {
+        response.setHeader('content-type', 'text/html; charset=utf-8');
+        response.end('<p>finish the rice</p>');
+      },
+    ],
     ['refuses', /answered 503/, (_request, response) => response.writeHead(503).end()],
     [
       'sends elsewhere',

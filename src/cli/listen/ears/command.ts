@@ -8,7 +8,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { BiasingForm } from '../../../biasing/index.js';
 import { EAR_SECONDS, EarFault, type Ear } from './ear.js';
-import { LONGEST_ANSWER, readGuesses } from './guesses.js';
+import { asText, LONGEST_ANSWER, readGuesses } from './guesses.js';
 
 const FILES = {
   words: 'words.tsv',
@@ -17,7 +17,7 @@ const FILES = {
 } as const satisfies Record<BiasingForm, string>;
 
 /** What it printed. Whatever it does, this ends. */
-const run = (command: string, file: string, biasing: string, seconds: number): Promise<string> =>
+const run = (command: string, file: string, biasing: string, seconds: number): Promise<Buffer[]> =>
   new Promise((resolve, reject) => {
     // In a group of its own, so that what a script of the user's started ends with it.
     const child = spawn('/bin/sh', ['-c', `${command} "$1"`, 'sh', file], {
@@ -48,7 +48,7 @@ const run = (command: string, file: string, biasing: string, seconds: number): P
     child.on('error', (error) => fail(`The recogniser cannot be started: ${error.message}`));
     child.on('close', (code) => {
       clearTimeout(tooLong);
-      if (code === 0) resolve(Buffer.concat(parts).toString('utf8'));
+      if (code === 0) resolve(parts);
       else reject(new EarFault(`The recogniser ended with ${code ?? 'a signal'}.`));
     });
   });
@@ -57,7 +57,7 @@ export const earByCommand = async (command: string, seconds = EAR_SECONDS): Prom
   const biasing = await mkdtemp(join(tmpdir(), 'tellshelf-biasing-'));
   return {
     deafTo: [],
-    hear: async (file) => readGuesses(await run(command, file, biasing, seconds)),
+    hear: async (file) => readGuesses(asText(await run(command, file, biasing, seconds))),
     learn: async (lists) => {
       for (const [form, name] of Object.entries(FILES) as [BiasingForm, string][]) {
         const making = join(biasing, `.${name}`);

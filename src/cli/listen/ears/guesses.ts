@@ -11,6 +11,15 @@ import { EarFault } from './ear.js';
 /** More than this is no list of guesses. Bytes. */
 export const LONGEST_ANSWER = 64 * 1024;
 
+/** @throws EarFault: what is no UTF-8 would be heard as other words */
+export const asText = (parts: readonly Uint8Array[]): string => {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(Buffer.concat(parts));
+  } catch {
+    throw new EarFault("The recogniser's answer cannot be read: it is not UTF-8.");
+  }
+};
+
 /** Where a recogniser is not sure how sure it is: less with each guess, as with one that ranks only. */
 const unsure = (index: number): number => Math.max(0.1, 0.6 - 0.1 * index);
 
@@ -50,6 +59,16 @@ const answered = z.union([
   z.object({ text: z.string().max(limits.utterance) }).transform(({ text }) => ({ hypotheses: [{ text }] })),
 ]);
 
+/** By where it is, never by what was heard. */
+const whatIsWrong = (json: unknown): string => {
+  const of = (typeof json === 'object' && json !== null ? json : {}) as Record<string, unknown>;
+  const list = of['hypotheses'];
+  if (!Array.isArray(list))
+    return typeof of['text'] === 'string' ? 'its text is too long' : 'it has neither hypotheses nor a text';
+  const at = list.findIndex((one) => !hypothesis.loose().safeParse(one).success);
+  return `hypothesis ${at + 1} has no text of at most ${limits.utterance} letters, or a confidence that is not from 0 to 1`;
+};
+
 /** @throws EarFault */
 export const readJsonGuesses = (answer: string): Guess[] => {
   let json: unknown;
@@ -59,7 +78,6 @@ export const readJsonGuesses = (answer: string): Guess[] => {
     throw new EarFault("The recogniser's answer cannot be read: it is no whole JSON.");
   }
   const read = answered.safeParse(json);
-  if (!read.success)
-    throw new EarFault("The recogniser's answer cannot be read: it has neither hypotheses nor a text.");
+  if (!read.success) throw new EarFault(`The recogniser's answer cannot be read: ${whatIsWrong(json)}.`);
   return asGuesses(read.data.hypotheses);
 };

@@ -1,7 +1,8 @@
 /** A recogniser behind an address: the sound is posted as `audio/wav`, guesses come back as text or JSON. */
 import { readFile } from 'node:fs/promises';
+import type { Guess } from '../combine.js';
 import { EAR_SECONDS, EarFault, type Ear } from './ear.js';
-import { LONGEST_ANSWER, readGuesses, readJsonGuesses } from './guesses.js';
+import { asText, LONGEST_ANSWER, readGuesses, readJsonGuesses } from './guesses.js';
 
 const textOf = async (response: Response): Promise<string> => {
   const parts: Uint8Array[] = [];
@@ -15,7 +16,15 @@ const textOf = async (response: Response): Promise<string> => {
     }
     parts.push(part.value);
   }
-  return Buffer.concat(parts).toString('utf8');
+  return asText(parts);
+};
+
+/** What something on the way says in its place, a page to sign in at for instance, is not what was heard. */
+const readerFor = (response: Response): ((answer: string) => Guess[]) => {
+  const [type = ''] = (response.headers.get('content-type') ?? 'text/plain').toLowerCase().split(';');
+  if (/[/+]json$/.test(type.trim())) return readJsonGuesses;
+  if (type.trim() === 'text/plain') return readGuesses;
+  throw new EarFault("The recogniser's answer is neither text/plain nor JSON.");
 };
 
 export const earByHttp = (url: string, seconds = EAR_SECONDS): Ear => ({
@@ -32,8 +41,7 @@ export const earByHttp = (url: string, seconds = EAR_SECONDS): Ear => ({
       });
       const answer = await textOf(response);
       if (!response.ok) throw new EarFault(`The recogniser answered ${response.status}.`);
-      const json = response.headers.get('content-type')?.includes('json') === true;
-      return json ? readJsonGuesses(answer) : readGuesses(answer);
+      return readerFor(response)(answer);
     } catch (error) {
       if (error instanceof EarFault) throw error;
       if ((error as Error).name === 'TimeoutError')
