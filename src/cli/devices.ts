@@ -2,31 +2,20 @@
 import { randomUUID } from 'node:crypto';
 import { Option, type Command } from 'commander';
 import type { Device, DeviceDeed, Store } from '../store/port.js';
+import { whereabouts, withStore, type Where } from './with-store.js';
 
-interface Where {
-  readonly data: string;
-  readonly household?: string;
-}
-
-const withStore = async <T>(
-  { data, household }: Where,
+const inHousehold = async <T>(
+  where: Where,
   work: (store: Store, householdId: string) => Promise<T>,
-): Promise<T> => {
-  const [{ openStore }, { chooseHousehold }] = await Promise.all([
-    import('./open-store.js'),
-    import('./which-household.js'),
-  ]);
-  const store = await openStore({ data, databaseUrl: process.env['DATABASE_URL'] });
-  try {
-    return await work(store, await chooseHousehold(store, household));
-  } finally {
-    await store.close();
-  }
-};
+): Promise<T> =>
+  withStore(where, async (store) => {
+    const { chooseHousehold } = await import('./which-household.js');
+    return work(store, await chooseHousehold(store, where.household));
+  });
 
 /** @throws Error in plain words. */
 const change = async (where: Where, deed: DeviceDeed): Promise<void> =>
-  withStore(where, async (store, householdId) => {
+  inHousehold(where, async (store, householdId) => {
     // Who runs the machine may do it whatever the devices may.
     const done = await store.changeDevices(householdId, {
       deeds: [deed],
@@ -41,16 +30,11 @@ const change = async (where: Where, deed: DeviceDeed): Promise<void> =>
     );
   });
 
-const here = (command: Command): Command =>
-  command
-    .option('--data <dir>', 'folder of the store', process.env['DATA_DIR'] ?? '.data')
-    .option('--household <id>', 'which household, where there are several');
-
 const line = ({ id, name, scope, pairedAt, revokedAt }: Device): string =>
   `${id}\t${name}\t${scope}\tpaired ${pairedAt.slice(0, 10)}${revokedAt === null ? '' : `\trevoked ${revokedAt.slice(0, 10)}`}\n`;
 
 export const addDeviceCommands = (program: Command): void => {
-  here(program.command('pair'))
+  whereabouts(program.command('pair'), true)
     .description('Let a device in: prints its key, once.')
     .requiredOption('--name <name>', 'what to call it, e.g. "kitchen speaker"')
     .addOption(
@@ -60,7 +44,7 @@ export const addDeviceCommands = (program: Command): void => {
     .action(async (flags: Where & { name: string; scope: Device['scope']; person?: string }) => {
       const { hashOf, newToken } = await import('../server/tokens.js');
       const token = newToken();
-      await withStore(flags, async (store, householdId) => {
+      await inHousehold(flags, async (store, householdId) => {
         const kitchen = await store.loadKitchen(householdId);
         if (flags.person !== undefined && !kitchen?.people.has(flags.person)) {
           throw new Error(`There is no person "${flags.person}" here.`);
@@ -81,14 +65,14 @@ export const addDeviceCommands = (program: Command): void => {
     });
 
   const devices = program.command('devices').description('Devices that may speak here.');
-  here(devices.command('list', { isDefault: true }))
+  whereabouts(devices.command('list', { isDefault: true }), true)
     .description('List them: id, name, what each may do.')
     .action((flags: Where) =>
-      withStore(flags, async (store, householdId) => {
+      inHousehold(flags, async (store, householdId) => {
         for (const device of await store.devices(householdId)) process.stdout.write(line(device));
       }),
     );
-  here(devices.command('feeds <id>'))
+  whereabouts(devices.command('feeds <id>'), true)
     .description('Addresses for a calendar, the list to buy and another speech front, made for one device.')
     .option(
       '--address <url>',
@@ -97,7 +81,7 @@ export const addDeviceCommands = (program: Command): void => {
     )
     .action(async (id: string, flags: Where & { address: string }) => {
       const { pathsOf } = await import('../server/side-doors/keys.js');
-      await withStore(flags, async (store, householdId) => {
+      await inHousehold(flags, async (store, householdId) => {
         const device = (await store.devices(householdId)).find(
           (one) => one.id === id && one.revokedAt === null,
         );
@@ -115,10 +99,10 @@ export const addDeviceCommands = (program: Command): void => {
         process.stdout.write(`secret\t${turns.secret}\n`);
       });
     });
-  here(devices.command('rename <id> <name>'))
+  whereabouts(devices.command('rename <id> <name>'), true)
     .description('Call one something else.')
     .action((id: string, name: string, flags: Where) => change(flags, { kind: 'change', id, name }));
-  here(devices.command('revoke <id>'))
+  whereabouts(devices.command('revoke <id>'), true)
     .description('Its key stops working, for good: within a second on servers that run.')
     .action((id: string, flags: Where) => change(flags, { kind: 'send-away', id }));
 };

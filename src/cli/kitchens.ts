@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto';
 import type { Command } from 'commander';
 import { emptyKitchen, newHousehold } from '../kitchen/index.js';
 import type { Kitchen } from '../kitchen/model.js';
-import { whereabouts, withStore, type Where } from './with-store.js';
+import { dataFlag, whereabouts, withStore, type Where } from './with-store.js';
 
 interface BeginFlags extends Where {
   readonly timeZone: string;
@@ -82,10 +82,12 @@ export const addKitchensCommand = (program: Command): void => {
         await store.createHousehold(kitchen, now);
         const { id, region, measures, timeZone } = kitchen.household;
         const owner = [...kitchen.people.keys()][0];
+        const here = dataFlag(flags.data);
         process.stdout
           .write(`${kitchen.household.name} is begun, empty, as "${id}": guidance of the ${region === 'uk' ? 'United Kingdom' : 'United States'}, ${measures === 'us' ? 'US measures' : 'metric measures'}, time of ${timeZone}.
-Talk to it:       tellshelf talk --household ${id}     and say: help me set up
-Let a device in:  tellshelf pair --household ${id} --name "kitchen speaker" --scope own${owner === undefined ? '' : ` --person ${owner}`}
+Talk to it:       tellshelf talk --household ${id}${here}     and say: help me set up
+Serve it:         tellshelf serve${here}
+Let a device in:  tellshelf pair --household ${id}${here} --name "kitchen speaker" --scope own${owner === undefined ? '' : ` --person ${owner}`}
 `);
       });
     });

@@ -7,9 +7,15 @@ export interface Where {
   readonly household?: string;
 }
 
+const usual = (): string => process.env['DATA_DIR'] ?? '.data';
+
+/** The folder as the next command is to be told of it; nothing where it is the usual one. */
+export const dataFlag = (data: string): string =>
+  data === usual() ? '' : ` --data ${/^[\w./-]+$/.test(data) ? data : `'${data.replaceAll("'", "'\\''")}'`}`;
+
 /** Adds `--data`, and `--household` where the command is about one. */
 export const whereabouts = (command: Command, one: boolean): Command => {
-  const placed = command.option('--data <dir>', 'folder of the store', process.env['DATA_DIR'] ?? '.data');
+  const placed = command.option('--data <dir>', 'folder of the store', usual());
   return one ? placed.option('--household <id>', 'which household, where there are several') : placed;
 };
 

@@ -6,6 +6,7 @@ import { Command } from 'commander';
 import { afterAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { addDeviceCommands } from '../../src/cli/devices.js';
 import { addKitchensCommand } from '../../src/cli/kitchens.js';
+import { dataFlag } from '../../src/cli/with-store.js';
 import { newHousehold } from '../../src/kitchen/index.js';
 import { openSqliteStore } from '../../src/store/index.js';
 
@@ -47,6 +48,14 @@ describe('tellshelf kitchens', () => {
     await store.close();
     expect(kitchen?.household).toMatchObject({ locale: 'en-GB', region: 'uk', measures: 'metric' });
     expect([...(kitchen?.places.keys() ?? [])]).toEqual([]);
+  });
+
+  it('says how to go on, with the folder it was told', async () => {
+    const begun = await run('kitchens', 'begin', "Ruth's kitchen", '--owner', 'Ruth');
+    for (const command of ['talk', 'serve', 'pair'])
+      expect(begun, command).toMatch(new RegExp(`tellshelf ${command} .*--data ${data}`));
+    expect(dataFlag('.data')).toBe('');
+    expect(dataFlag("Ruth's store")).toBe(" --data 'Ruth'\\''s store'");
   });
 
   it('keeps kitchens of the same name apart', async () => {

@@ -58,8 +58,14 @@ const createStopping = (seconds: number, tell: (why: string) => void) => {
   };
 };
 
-export const serve = async ({ demo }: { readonly demo: boolean }): Promise<void> => {
-  const config = readConfig(process.env);
+export const serve = async ({
+  demo,
+  data,
+}: {
+  readonly demo: boolean;
+  readonly data: string;
+}): Promise<void> => {
+  const config = readConfig({ ...process.env, DATA_DIR: data });
   const lines = createLogLines(process.stdout.fd);
   const logger = pino(
     { level: config.LOG_LEVEL, redact: ['req.headers.authorization', 'req.headers.cookie'] },
@@ -102,7 +108,13 @@ export const serve = async ({ demo }: { readonly demo: boolean }): Promise<void>
   process.once('SIGTERM', (signal) => void stopping.stop(signal));
   process.once('SIGINT', (signal) => void stopping.stop(signal));
 
-  const address = await app.listen({ host: config.HOST, port: config.PORT });
+  const { HOST: host, PORT: port } = config;
+  const address = await app.listen({ host, port }).catch((error: NodeJS.ErrnoException) => {
+    const taken = error.code === 'EADDRINUSE';
+    throw taken
+      ? new Error(`Something else listens on ${host}:${port}. Name another port with PORT.`)
+      : error;
+  });
   const token = await offerDemo(store, config, demo, now);
   if (token !== null) {
     lines.write(`\nMarta's demo kitchen is served at ${address}
