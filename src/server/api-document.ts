@@ -2,7 +2,8 @@
  * Finishes the descriptions that other programs are made from: names for operations, each error by its status
  * with an example, and schemas that refer to nothing outside the document.
  */
-import { EXAMPLES } from './api-examples.js';
+import { errorsOf } from './api-errors.js';
+import { EXAMPLES, readAnswers, type Answers } from './api-examples.js';
 import { PROBLEMS, toProblem, type ProblemCode } from './problems.js';
 import type { ApiDocument } from './reference-page.js';
 
@@ -24,12 +25,23 @@ const withRefs = (value: unknown, rename: (ref: string) => string): unknown => {
   );
 };
 
+/** What the service sends may gain parts within `/v1`, so no schema of it shuts out what it does not name. */
+const mayGain = (schema: unknown): unknown => {
+  if (Array.isArray(schema)) return schema.map(mayGain);
+  if (!isTree(schema)) return schema;
+  return Object.fromEntries(
+    Object.entries(schema)
+      .filter(([key, value]) => !(key === 'additionalProperties' && value === false))
+      .map(([key, value]) => [key, mayGain(value)]),
+  );
+};
+
 /**
  * A JSON Schema with parts of its own (`$defs`), as entries for `components.schemas`: its parts beside it, each
- * under its name. `suffix` tells a message's parts as sent from the same as received.
+ * under its name. `suffix` tells a message's parts as received from the same as sent, which has none.
  */
-export const asComponents = (name: string, schema: unknown, suffix: string): Tree => {
-  const { $defs, $schema: _dialect, ...own } = schema as Tree;
+export const asComponents = (name: string, schema: unknown, suffix: 'Input' | ''): Tree => {
+  const { $defs, $schema: _dialect, ...own } = (suffix === '' ? mayGain(schema) : schema) as Tree;
   const rename = (ref: string): string =>
     ref.replace(/^#\/\$defs\/(.+)$/, `#/components/schemas/$1${suffix}`);
   const part = (body: unknown): unknown => {
@@ -69,45 +81,9 @@ const operationId = (method: string, path: string): string =>
     .split('/')
     .filter((part) => part !== '' && part !== 'v1')
     .map((part) => part.replace(/^\{(.+)\}$/, 'by-$1'))
-    .flatMap((part) => part.split('-'))
+    .flatMap((part) => part.split(/[-.]/))
     .map((word) => word.charAt(0).toUpperCase() + word.slice(1))
     .join('');
-
-interface Shape {
-  readonly method: string;
-  readonly path: string;
-  readonly body: boolean;
-  readonly input: boolean;
-  readonly needs: string | undefined;
-}
-
-/** The errors a route of this shape may answer with. */
-const errorsOf = ({ method, path, body, input, needs }: Shape): readonly ProblemCode[] => {
-  if (path.startsWith('/health')) return [];
-  const closed = needs !== undefined && needs !== 'public';
-  const changes = method !== 'get';
-  const when = (holds: boolean, ...codes: ProblemCode[]): readonly ProblemCode[] => (holds ? codes : []);
-  return [
-    ...when(body, 'malformed-json', 'too-large', 'wrong-media-type'),
-    ...when(body || input, 'invalid-request'),
-    ...when(closed, 'not-identified', 'not-allowed'),
-    ...when(path.startsWith('/v1/feeds/'), 'not-identified'),
-    ...when(path.startsWith('/v1/hooks/'), 'not-signed', 'id-reused', 'too-many-waiting', 'too-busy'),
-    ...when(closed && changes, 'csrf-token-missing'),
-    ...when(path.includes('{'), 'not-found'),
-    ...when(path.endsWith('/confirm'), 'code-not-valid'),
-    ...when(path.endsWith('/accept'), 'invitation-not-valid'),
-    ...when(path === '/v1/conversation', 'wrong-origin', 'too-many-sockets'),
-    ...when(path.startsWith('/v1/kitchen') && changes, 'refused', 'too-busy', 'id-reused'),
-    ...when(path.startsWith('/v1/kitchen') && method === 'patch', 'changed-meanwhile'),
-    ...when(path === '/v1/turns', 'id-reused', 'too-many-waiting'),
-    'too-many-requests',
-    ...when(changes, 'storage-full'),
-    'overloaded',
-    'closing',
-    'internal',
-  ];
-};
 
 const PROBLEM = { $ref: '#/components/schemas/Problem' };
 
@@ -147,27 +123,32 @@ const answersOf = (responses: Tree, summary: string): Tree =>
       .map(([status, response]) => [
         status,
         {
-          ...(response as Tree),
+          ...(mayGain(response) as Tree),
           description: status === '200' ? `${summary}.` : (SAID[status] ?? `${summary}.`),
         },
       ]),
   );
 
+const isText = (schema: unknown): boolean => (schema as Tree)['type'] === 'string';
+
 /** Text that is no JSON, by the types a route names; what they are is no part of JSON Schema. */
-const textsOf = (operation: Tree): Tree | null => {
-  const types = operation['x-produces'] as readonly string[] | undefined;
-  return types === undefined
-    ? null
-    : Object.fromEntries(types.map((type) => [type, { schema: { type: 'string' } }]));
+const textsOf = (operation: Tree): Tree => {
+  const types = (operation['x-produces'] ?? []) as readonly string[];
+  return Object.fromEntries(types.map((type) => [type, { schema: { type: 'string' } }]));
 };
 
-const withExample = (requestBody: unknown, example: unknown): Tree => {
-  const { content, ...body } = requestBody as Tree;
-  const [[type, of] = ['application/json', {}]] = Object.entries(content as Tree);
-  return { ...body, content: { [type]: { ...(of as Tree), example } } };
+/** A body or an answer with an example of each type that there is one of. */
+const withExamples = (whole: unknown, examples: Tree): Tree => {
+  const { content, ...rest } = whole as Tree;
+  if (!isTree(content)) return rest;
+  const shown = Object.entries(content).map(([type, of]) => [
+    type,
+    type in examples ? { ...(of as Tree), example: examples[type] } : of,
+  ]);
+  return { ...rest, content: Object.fromEntries(shown) as Tree };
 };
 
-const finishOperation = (method: string, path: string, operation: Tree): Tree => {
+const finishOperation = (method: string, path: string, operation: Tree, recorded: Answers): Tree => {
   const responses = (operation['responses'] ?? {}) as Tree;
   const needs = operation['x-needs'] as string | undefined;
   const body = operation['requestBody'] !== undefined;
@@ -178,19 +159,27 @@ const finishOperation = (method: string, path: string, operation: Tree): Tree =>
       : `Right: a device that may ${needs}.`;
   const description = [operation['description'], right].filter(Boolean).join('\n\n');
   const ready = path === '/health/ready' ? { '503': responses['5XX'] } : {};
-  const example = EXAMPLES[`${method.toUpperCase()} ${path}`];
+  const at = `${method.toUpperCase()} ${path}`;
+  const example = EXAMPLES[at];
   const { 'x-produces': _types, ...rest } = operation;
   const answers = answersOf(responses, String(operation['summary'] ?? 'Done'));
   const texts = textsOf(operation);
-  if (texts !== null) {
+  if (Object.keys(texts).length > 0) {
     const known = (answers['200'] ?? { description: `${String(operation['summary'])}.` }) as Tree;
-    answers['200'] = { ...known, content: { ...texts, ...(known['content'] as Tree | undefined) } };
+    // The library gives a route's schema to each type it names, which for text is text.
+    const [said] = Object.values((known['content'] ?? {}) as Record<string, Tree>);
+    const json = said?.['schema'] && !isText(said['schema']) ? { 'application/json': said } : {};
+    answers['200'] = { ...known, content: { ...json, ...texts } };
   }
+  for (const [status, answer] of Object.entries(answers))
+    answers[status] = withExamples(answer, recorded[at] ?? {});
   return {
     ...rest,
     operationId: operationId(method, path),
     description,
-    ...(example === undefined ? {} : { requestBody: withExample(operation['requestBody'], example) }),
+    ...(example === undefined
+      ? {}
+      : { requestBody: withExamples(operation['requestBody'], { 'application/json': example }) }),
     responses: {
       ...answers,
       ...ready,
@@ -201,13 +190,14 @@ const finishOperation = (method: string, path: string, operation: Tree): Tree =>
 
 /** The document as the routes gave it, finished. `messages` are the socket's two kinds. */
 export const finishDocument = (document: ApiDocument, messages: Tree): ApiDocument => {
+  const recorded = readAnswers();
   const paths = Object.fromEntries(
     Object.entries(document.paths ?? {}).map(([path, operations]) => [
       path,
       Object.fromEntries(
         Object.entries(operations).map(([method, operation]) => [
           method,
-          finishOperation(method, path, operation as unknown as Tree),
+          finishOperation(method, path, operation as unknown as Tree, recorded),
         ]),
       ),
     ]),
@@ -230,7 +220,11 @@ export const finishDocument = (document: ApiDocument, messages: Tree): ApiDocume
       },
       ...(socket['responses'] as Tree),
     };
-  const schemas = { ...document.components?.schemas, ...messages };
+  const ofRoutes = Object.entries(document.components?.schemas ?? {}).map(([name, schema]) => [
+    name,
+    name.endsWith('Input') ? schema : mayGain(schema),
+  ]);
+  const schemas = { ...(Object.fromEntries(ofRoutes) as Tree), ...messages };
   return {
     ...document,
     paths: paths as unknown as NonNullable<ApiDocument['paths']>,

@@ -1,4 +1,15 @@
-/** A body to try each operation with, shown in the description. Ids are of the demo kitchen's kind. */
+/** Examples for the description: a body to try each operation with, and what the demo kitchen answered to it. */
+import { readFileSync } from 'node:fs';
+import { projectFile } from '../project-files.js';
+
+/** By operation, then by type. */
+export type Answers = Readonly<Record<string, Readonly<Record<string, unknown>>>>;
+
+/** Recorded by `npm run answers`: lists cut to one, keys and ids put for others. */
+export const readAnswers = (): Answers =>
+  JSON.parse(readFileSync(projectFile('shared', 'wire', 'answers.json'), 'utf8')) as Answers;
+
+/** Ids are of the demo kitchen's kind. */
 export const EXAMPLES: Readonly<Record<string, unknown>> = {
   'POST /v1/turns': {
     id: 't1',

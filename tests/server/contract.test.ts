@@ -5,6 +5,7 @@ import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import Ajv from 'ajv';
+import Ajv2020 from 'ajv/dist/2020.js';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { projectFile } from '../../src/project-files.js';
 import { bearer, startService, type Service } from '../support/service.js';
@@ -89,6 +90,8 @@ describe('the OpenAPI document', () => {
     );
     expect(operations.length).toBeGreaterThan(30);
     expect(new Set(operations.map(({ operationId }) => operationId)).size).toBe(operations.length);
+    // Names of functions in most languages.
+    for (const { operationId } of operations) expect(operationId).toMatch(/^[a-z][A-Za-z\d]*$/);
     for (const { at, path, summary, description, responses } of operations) {
       expect(summary, at).toBeTruthy();
       expect(description, at).toMatch(/Right: /);
@@ -101,6 +104,67 @@ describe('the OpenAPI document', () => {
           expect(example, at).toMatchObject({ value: { status: Number(status) } });
       }
     }
+  });
+
+  it('gives of every answer an example that keeps to its schema', () => {
+    const ajv = new Ajv2020.default({ strict: false, logger: false, validateFormats: false });
+    ajv.addSchema({ ...document, $id: 'api' });
+    const shown = Object.entries(document.paths).flatMap(([path, methods]) =>
+      Object.entries(methods).flatMap(([method, { responses }]) =>
+        Object.entries(responses).flatMap(([status, { content = {} }]) =>
+          // A page and a sound are no examples to read.
+          /^2/.test(status)
+            ? Object.entries(content).map(([type, of]) => ({ path, method, status, type, of }))
+            : [],
+        ),
+      ),
+    );
+    expect(shown.length).toBeGreaterThan(50);
+    for (const { path, method, status, type, of } of shown) {
+      if (type === 'text/html' || type === 'audio/wav') continue;
+      const at = `${method} ${path} ${type}`;
+      const { example } = of as { example?: unknown };
+      expect(example, at).toBeDefined();
+      const steps = ['paths', path, method, 'responses', status, 'content', type, 'schema'];
+      const pointer = steps.map((step) =>
+        encodeURIComponent(step.replaceAll('~', '~0').replaceAll('/', '~1')),
+      );
+      const check = ajv.compile({ $ref: `api#/${pointer.join('/')}` });
+      check(example);
+      expect(check.errors ?? [], at).toEqual([]);
+      if (type === 'application/json')
+        expect(check(typeof example === 'string' ? {} : 'else'), at).toBe(false);
+    }
+  });
+
+  it('shuts nothing out of an answer that may gain parts, and everything out of a body that it does not know', async () => {
+    const found: string[] = [];
+    const look = (part: unknown, at: string): void => {
+      if (typeof part !== 'object' || part === null) return;
+      const { $ref, additionalProperties } = part as { $ref?: string; additionalProperties?: unknown };
+      if (additionalProperties === false) found.push(at);
+      if ($ref !== undefined)
+        look(
+          $ref
+            .split('/')
+            .slice(1)
+            .reduce<unknown>((of, name) => (of as Record<string, unknown>)[name], document),
+          $ref,
+        );
+      for (const [key, value] of Object.entries(part))
+        if (key !== 'example' && key !== 'examples') look(value, `${at}/${key}`);
+    };
+    for (const [path, methods] of Object.entries(document.paths))
+      for (const [method, { responses }] of Object.entries(methods))
+        if (path !== '/v1/conversation') look(responses, `${method} ${path}`);
+    expect(found).toEqual([]);
+    const more = await service.app.inject({
+      method: 'POST',
+      url: '/v1/kitchen/list',
+      headers: bearer(service.tokens.own),
+      payload: { name: 'oats', colour: 'red' },
+    });
+    expect(more.statusCode).toBe(400);
   });
 
   it('gives of every operation with a body one that it takes', async () => {
@@ -164,6 +228,23 @@ describe('the AsyncAPI document', () => {
         ),
       ].sort(),
     );
+  });
+
+  it('says what each message is for, with an example that keeps to its schema', async () => {
+    const made = (await service.app.inject('/v1/asyncapi.json')).json<{
+      components: { messages: Record<string, { summary?: string; examples: { payload: object }[] }> };
+    }>();
+    const ajv = new Ajv2020.default({ strict: false, logger: false, validateFormats: false });
+    ajv.addSchema({ ...made, $id: 'socket' });
+    for (const [name, { summary, examples }] of Object.entries(made.components.messages)) {
+      expect(summary, name).toBeTruthy();
+      const check = ajv.compile({ $ref: `socket#/components/messages/${name}/payload` });
+      check(examples[0]?.payload);
+      expect(check.errors ?? [], name).toEqual([]);
+      expect(check({ ...examples[0]?.payload, type: 'else' }), name).toBe(false);
+      // What comes from the service may gain parts; what goes to it is known whole.
+      expect(check({ ...examples[0]?.payload, more: 1 }), name).toBe(name.startsWith('server-'));
+    }
   });
 
   it('would be found lacking if it were', () => {

@@ -54,6 +54,36 @@ export const kitchenOf = (householdId: string): Kitchen => {
   return { ...kitchen, household: { ...kitchen.household, id: householdId, name: `Kitchen ${householdId}` } };
 };
 
+interface Described {
+  readonly paths: Readonly<Record<string, Readonly<Record<string, { readonly responses: object }>>>>;
+}
+
+/** Every problem a route answered with that its description does not name. */
+const watchProblems = (app: FastifyInstance): (() => readonly string[]) => {
+  const seen = new Map<string, { path: string; method: string; status: number; code: string }>();
+  app.addHook('onSend', async (request, reply, payload) => {
+    const { url } = request.routeOptions;
+    if (url === undefined || !String(reply.getHeader('content-type')).includes('problem+json')) return;
+    const { code } = JSON.parse(String(payload)) as { code: string };
+    const path = url.replace(/:(\w+)/g, '{$1}');
+    const method = request.method.toLowerCase();
+    seen.set(`${method} ${path} ${code}`, { path, method, status: reply.statusCode, code });
+  });
+  return () => {
+    const { paths } = app.swagger() as unknown as Described;
+    return [...seen].flatMap(([at, { path, method, status, code }]) => {
+      const operation = paths[path]?.[method];
+      if (operation === undefined) return [];
+      const answers = operation.responses as Record<
+        string,
+        { content?: Record<string, { examples?: object }> }
+      >;
+      const named = answers[String(status)]?.content?.['application/problem+json']?.examples ?? {};
+      return code in named ? [] : [at];
+    });
+  };
+};
+
 export const startService = async (
   settings: Record<string, string> = {},
   over: Partial<Pick<Service, 'store'>> & { householdId?: string; tongues?: Tongues } = {},
@@ -91,6 +121,7 @@ export const startService = async (
     onFault: (fault) => tellOfFault(logger, fault, config),
   });
   const app = await createApp({ store, households, now: () => now, config }, logger);
+  const undescribed = watchProblems(app);
   await app.ready();
   return {
     app,
@@ -104,8 +135,11 @@ export const startService = async (
       now = instant;
     },
     close: async () => {
+      const found = undescribed();
       await app.close();
       if (!over.store) await store.close();
+      if (found.length > 0)
+        throw new Error(`Answered, and not in the OpenAPI document: ${found.join('; ')}.`);
     },
   };
 };
