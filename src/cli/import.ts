@@ -2,6 +2,7 @@
 import { randomUUID } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import type { Command } from 'commander';
+import { textOfFile } from '../../shared/exchange/file-text.js';
 import type { FileForm, ImportPlan, Kitchen, ReadList } from '../kitchen/index.js';
 import type { Store } from '../store/port.js';
 import { whereabouts, withStore, type Where } from './with-store.js';
@@ -79,11 +80,18 @@ export const addImportCommand = (program: Command): void => {
     .option('--dry-run', 'only say what would happen')
     .option('--make-places', 'build places that are not there yet')
     .action(async (file: string, flags: Flags) => {
-      const form: FileForm | null = /\.csv$/i.test(file) ? 'csv' : /\.json$/i.test(file) ? 'json' : null;
-      if (!form) throw new Error('The file must end in .csv or .json.');
+      const form: FileForm | null = /\.(csv|tsv|txt)$/i.test(file)
+        ? 'csv'
+        : /\.json$/i.test(file)
+          ? 'json'
+          : null;
+      if (!form)
+        throw new Error(
+          'The file must end in .csv, .tsv, .txt or .json. A spreadsheet program saves its sheets as CSV.',
+        );
       const { chooseHousehold } = await import('./which-household.js');
       const { mendOf, readList } = await import('../kitchen/index.js');
-      const text = await readFile(file, 'utf8');
+      const text = textOfFile(await readFile(file));
       let guessed: Guessed | null = null;
       const planned = await withStore(flags, async (store) => {
         const id = await chooseHousehold(store, flags.household);

@@ -96,8 +96,8 @@ describe('files in and out by the command line', () => {
       expect(await run('export', '--as', form, '--out', path, '--data', data)).toBe('');
       expect(await run('import', path, '--data', data)).toContain('Imported 0 items');
     }
-    expect(await run('import', join(data, 'out.txt'), '--data', data)).toBe(
-      'error: The file must end in .csv or .json.',
+    expect(await run('import', join(data, 'out.xls'), '--data', data)).toBe(
+      'error: The file must end in .csv, .tsv, .txt or .json. A spreadsheet program saves its sheets as CSV.',
     );
   });
 

@@ -1,6 +1,8 @@
 /** Lists that people have already: headings, separators and days of different make. */
 import { describe, expect, it } from 'vitest';
-import { dayIn, demoKitchen, guessTable, planImport } from '../../src/kitchen/index.js';
+import { textOfFile } from '../../shared/exchange/file-text.js';
+import { dayIn, demoKitchen, guessTable, planImport, readList } from '../../src/kitchen/index.js';
+import type { Item } from '../../src/kitchen/model.js';
 
 const clock = { now: '2026-05-14T23:00:00.000Z', timeZone: 'America/Chicago' };
 const kitchen = demoKitchen(clock);
@@ -31,12 +33,14 @@ const sheets: readonly (readonly [string, string, number])[] = [
   ['two columns of one kind', 'Item,Expiry,Use by\noats,2026-06-01,2026-06-02\n', 1],
   ['no amount', 'Food\noats\nhoney\n', 2],
   ['British days', 'Food,Best before\noats,14/05/2027\n', 1],
+  ['Spanish headings', 'Producto;Ubicación;Cantidad;Caducidad\navena;despensa;2 bolsas;30/11/2026\n', 1],
+  ['fractions', 'Item,Qty\nflour,1/2 bag\nrice,1½ kg\noats,2 1/4 cups\nhoney,½ jar\n', 4],
   ['dots in days', 'Food,Best before\noats,14.05.2027\n', 1],
 ];
 
 describe('a list of one’s own', () => {
   it.each(sheets)('with %s', (_name, text, items) => {
-    const planned = plan(text, !/British|dots/.test(_name));
+    const planned = plan(text, !/British|dots|Spanish/.test(_name));
     if (items === 0) return expect(planned).toBeNull();
     expect(planned?.faults).toEqual([]);
     expect(planned?.items).toBe(items);
@@ -49,6 +53,44 @@ describe('a list of one’s own', () => {
       { heading: 'Expiry', column: 'use by' },
       { heading: 'Use by', column: null },
     ]);
+  });
+
+  it('has its fractions as numbers, and says what is no number', () => {
+    const amounts = plan('Item,Qty\nflour,1/2 bag\nrice,1½ kg\noats,2 1/4 cups\nhoney,½ jar\n');
+    expect(amounts?.change?.ops.map(({ after }) => (after as Item).amount)).toMatchObject([
+      { value: 0.5, unit: 'bag' },
+      { value: 1.5, unit: 'kilogram' },
+      { value: 2.25, unit: 'cup' },
+      { value: 0.5, unit: 'jar' },
+    ]);
+    const { faults } = readList(doing, 'Item,Qty\nrice,half a bag\n', 'csv', { makePlaces: false }).plan;
+    expect(faults).toEqual([{ row: 2, column: 'amount', problem: 'that is no number' }]);
+  });
+
+  it('without headings is told so once', () => {
+    for (const text of ['honey,pantry,2\nsalt,pantry,1\n', '', 'hello']) {
+      const { plan: none, guessed } = readList(doing, text, 'csv', { makePlaces: false });
+      expect(guessed).toBeNull();
+      expect(none.faults, text).toMatchObject([
+        { row: 1, column: null, problem: expect.stringMatching(/such as Item/) as string },
+      ]);
+    }
+  });
+
+  it('is read in the code that spreadsheets save it in', () => {
+    const table = 'Item,Notes\njalapeños,crème\n';
+    const utf16 = (text: string, big: boolean): Buffer => {
+      const bytes = Buffer.from(`\uFEFF${text}`, 'utf16le');
+      return big ? bytes.swap16() : bytes;
+    };
+    for (const bytes of [
+      Buffer.from(table),
+      Buffer.from(`\uFEFF${table}`),
+      utf16(table, false),
+      utf16(table, true),
+      Buffer.from(table, 'latin1'),
+    ])
+      expect(textOfFile(bytes).replace('\uFEFF', '')).toBe(table);
   });
 
   it('is taken whole or not at all', () => {

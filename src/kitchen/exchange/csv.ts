@@ -103,8 +103,13 @@ const touchIn = (cell: string): unknown =>
     }),
   );
 
-/** "1.5", "1/2", "1 1/2". */
-const numberIn = (cell: string): number => {
+/** "1.5", "1/2", "1 1/2", "1½". */
+const numberIn = (written: string): number => {
+  // One sign for a fraction becomes its two figures.
+  const cell = written
+    .replace(/\p{No}/gu, (sign) => ` ${sign.normalize('NFKC')}`)
+    .replaceAll('\u2044', '/')
+    .trim();
   const [, whole = '0', over, under] = /^(?:(\d+)\s+)?(\d+)\/(\d+)$/.exec(cell) ?? [];
   return over === undefined ? Number(cell.replace(',', '.')) : Number(whole) + Number(over) / Number(under);
 };

@@ -20,4 +20,8 @@ export const faultsIn = (
   row: number,
   columnOf: (path: readonly PropertyKey[]) => string,
 ): readonly Fault[] =>
-  error.issues.map((issue) => ({ row, column: columnOf(issue.path) || null, problem: issue.message }));
+  error.issues.map((issue) => ({
+    row,
+    column: columnOf(issue.path) || null,
+    problem: issue.message.endsWith('received NaN') ? 'that is no number' : issue.message,
+  }));

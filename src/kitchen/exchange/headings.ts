@@ -88,9 +88,12 @@ const dated: ReadonlySet<string> = new Set(['made', 'bought', 'opened', 'frozen'
 
 /** "2 tins", "500g", "3 x": a number and what it is of. */
 const amountIn = (cell: string): readonly [string, string] => {
-  const [, number = '', unit = ''] = /^(\d+(?:[.,/]\d+)?)\s*(?:x\s*)?([a-z]+)?\.?$/i.exec(cell.trim()) ?? [];
+  const [, number = '', unit = ''] = AMOUNT.exec(cell.trim()) ?? [];
   return number === '' ? [cell, ''] : [number, unit.toLowerCase()];
 };
+/** "1.5", "1/2", "1 1/2", "½", "1½". */
+const NUMBER = String.raw`\d+\s+\d+/\d+|\d+[.,/]\d+|\d*\s*[½¼¾⅓⅔]|\d+`;
+const AMOUNT = new RegExp(String.raw`^(${NUMBER})\s*(?:x\s*)?([a-z]+)?\.?$`, 'i');
 
 const singular = (unit: string): string =>
   ({ g: 'gram', kg: 'kilogram', ml: 'milliliter', l: 'liter', lb: 'pound', lbs: 'pound', oz: 'ounce' })[

@@ -1,6 +1,7 @@
 /** A file of items, ours or somebody's own, planned as one change; what was guessed of it is told with it. */
 import { parse } from 'csv-parse/sync';
 import type { Doing } from '../doing.js';
+import type { Fault } from './fault.js';
 import { guessTable, type GuessedHeading } from './headings.js';
 import { planImport, type FileForm, type ImportPlan } from './import.js';
 
@@ -38,6 +39,17 @@ const rowsOf = (text: string, above: number): readonly GuessedRow[] => {
     .filter(({ cells }) => cells.length > 0);
 };
 
+/** Some columns of ours stand at its top: what is wrong is told of the others. */
+const hasOurs = ({ faults }: ImportPlan): boolean =>
+  !faults.some(({ row, column }) => row === 1 && column === 'name');
+
+const NO_HEADINGS: Fault = {
+  row: 1,
+  column: null,
+  problem:
+    'no heading says which column holds the names of the food. Write headings above, such as Item, Location, Quantity',
+};
+
 export const readList = (
   doing: Doing,
   text: string,
@@ -48,7 +60,7 @@ export const readList = (
   // A file of ours is read as it is; of another, the headings are guessed.
   if (form === 'json' || !plan.faults.some(({ row }) => row === 1)) return { plan, guessed: null };
   const guessed = guessTable(text, writesMonthFirst(doing.kitchen.household.locale));
-  if (!guessed) return { plan, guessed: null };
+  if (!guessed) return { plan: hasOurs(plan) ? plan : { ...plan, faults: [NO_HEADINGS] }, guessed: null };
   const { above, headings } = guessed;
   const again = planImport(doing, guessed.text, form, how);
   return {
