@@ -86,6 +86,40 @@ describe('the home page', () => {
     expect(await tove()).not.toHaveProperty('comesOn');
   });
 
+  it('brings in a list once each heading and row was shown, all of it or nothing', async () => {
+    const bring = page.getByRole('region', { name: 'Bring in a list' });
+    const choose = (name: string, text: string, code: BufferEncoding = 'utf8') =>
+      bring
+        .getByLabel(/^A list of food/)
+        .setInputFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(text, code) });
+    const before = (await kitchen()).version;
+    await choose(
+      'list.csv',
+      'Item,Colour,Location,Quantity,Expiry\nOat jalapeños,red,attic,2 bags,11/30/2026\n',
+      'latin1',
+    );
+    await bring.getByText('Colour: left out').waitFor();
+    await bring
+      .getByText('Row 2: name: Oat jalapeños; place: attic; amount: 2; use by: 2026-11-30; unit: bag')
+      .waitFor();
+    await bring
+      .getByRole('alert')
+      .getByText(/^2, place: there is no place "attic"/)
+      .waitFor();
+    expect(await bring.getByRole('button', { name: 'Bring it all in' }).count()).toBe(0);
+    await expectNoBarriers(page, 'a list with a fault');
+    await bring.getByLabel('Make the places that are not there yet').check();
+    await bring.getByText('One food would come in. New places: attic.').waitFor();
+    expect((await kitchen()).version).toBe(before);
+    await bring.getByRole('button', { name: 'Bring it all in' }).click();
+    await bring.getByText('One food is on the record. “Undo” takes it back.').waitFor();
+    const oats = [...(await kitchen()).items.values()].find(({ name }) => /jalapeños/i.test(name));
+    expect(oats).toMatchObject({ amount: { value: 2, unit: 'bag' }, dates: { useBy: '2026-11-30' } });
+    expect((await kitchen()).version).toBe(before + 1);
+    await choose('list.csv', 'oats,2\n');
+    await bring.getByText(/no heading says which column holds the names/).waitFor();
+  });
+
   it('lets a device in as a helper, changes what it may do, and sends it away', async () => {
     const asked = await site.service.app.inject({
       method: 'POST',

@@ -114,6 +114,54 @@ marker-anyway = Keep it so nevertheless
 home-points = What points to feel mean here
 home-point = { $count }: { $meaning }
 
+bring = Bring in a list
+bring-file = A list of food that you have, as a file
+bring-hint = A sheet saved as CSV, with headings such as Item, Location, Quantity, Use by. You see first what each heading and row is taken for; then all of it comes in, or nothing.
+bring-make-places = Make the places that are not there yet
+bring-make-places-hint = Places that are not there are made where that is ticked above.
+bring-headings = What the headings are taken for
+bring-rows = What the rows are taken for
+bring-left-out = left out
+bring-pair = { $what }: { $value }
+bring-row = Row { $row }: { $cells }
+bring-more-rows = { $count ->
+    [one] And one row more.
+   *[other] And { $count } rows more.
+  }
+bring-wrong = Nothing comes in before this is mended in the file, by its row and column:
+bring-items = { $count ->
+    [0] Nothing new is in it.
+    [one] One food would come in.
+   *[other] { $count } foods would come in.
+  }
+bring-places = New places: { $places }.
+bring-already = { $count ->
+    [one] One is there already and is left out.
+   *[other] { $count } are there already and are left out.
+  }
+bring-do = Bring it all in
+bring-done = { $count ->
+    [one] One food is on the record. “Undo” takes it back.
+   *[other] { $count } foods are on the record. “Undo” takes them back.
+  }
+column-name = name
+column-amount = amount
+column-unit = unit
+column-place = place
+column-inside = where in the place
+column-container = container
+column-made = made on
+column-bought = bought on
+column-opened = opened on
+column-frozen = frozen on
+column-best-before = best before
+column-use-by = use by
+column-maker = made by
+column-owner = whose it is
+column-contains = contains
+column-diets = diet marks
+column-notes = notes
+
 settings = Settings
 settings-name = Name of the household
 settings-region = Whose food-safety guidance is told

@@ -115,6 +115,54 @@ marker-anyway = Dejarla así de todos modos
 home-points = Qué significan aquí los puntos que se sienten
 home-point = { $count }: { $meaning }
 
+bring = Traer una lista
+bring-file = Una lista de comida que ya tienes, como archivo
+bring-hint = Una hoja guardada como CSV, con encabezados como Producto, Lugar, Cantidad, Caducidad. Primero ves por qué se toma cada encabezado y cada fila; después entra todo, o nada.
+bring-make-places = Crear los lugares que aún no existen
+bring-make-places-hint = Los lugares que no existen se crean si marcas la casilla de arriba.
+bring-headings = Por qué se toman los encabezados
+bring-rows = Por qué se toman las filas
+bring-left-out = no se usa
+bring-pair = { $what }: { $value }
+bring-row = Fila { $row }: { $cells }
+bring-more-rows = { $count ->
+    [one] Y una fila más.
+   *[other] Y { $count } filas más.
+  }
+bring-wrong = No entra nada hasta que esto se corrija en el archivo, por su fila y columna:
+bring-items = { $count ->
+    [0] No trae nada nuevo.
+    [one] Entraría una comida.
+   *[other] Entrarían { $count } comidas.
+  }
+bring-places = Lugares nuevos: { $places }.
+bring-already = { $count ->
+    [one] Una ya está y no se repite.
+   *[other] { $count } ya están y no se repiten.
+  }
+bring-do = Traerlo todo
+bring-done = { $count ->
+    [one] Una comida está en el registro. “Deshacer” la quita.
+   *[other] { $count } comidas están en el registro. “Deshacer” las quita.
+  }
+column-name = nombre
+column-amount = cantidad
+column-unit = medida
+column-place = lugar
+column-inside = dónde en el lugar
+column-container = recipiente
+column-made = hecho el
+column-bought = comprado el
+column-opened = abierto el
+column-frozen = congelado el
+column-best-before = consumo preferente
+column-use-by = fecha de caducidad
+column-maker = hecho por
+column-owner = de quién es
+column-contains = contiene
+column-diets = marcas de dieta
+column-notes = notas
+
 settings = Ajustes
 settings-name = Nombre de la casa
 settings-region = De quién es la guía de alimentos que se dice

@@ -3,6 +3,7 @@ import { render } from 'preact';
 import { useCallback, useEffect, useState } from 'preact/hooks';
 import type { JournalRow, Me, Place } from '../../../shared/client/http.js';
 import type { HouseholdView, PersonView } from '../../../shared/wire/home.js';
+import { BringIn } from './bring-in.js';
 import { Devices } from './devices.js';
 import { Field, SaidHere, useDoing } from './form.js';
 import { Gate } from './gate.js';
@@ -399,6 +400,7 @@ const Home = ({ me }: { me: Me }) => {
             refresh={refresh}
           />
           <Markers mayBuild={me.device.scope !== 'speak'} />
+          {me.device.scope !== 'speak' && <BringIn refresh={refresh} />}
           <Settings household={household} own={own} refresh={refresh} />
           {me.device.scope !== 'speak' && (
             <section aria-labelledby="history">
