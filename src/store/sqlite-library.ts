@@ -34,7 +34,8 @@ const load = (): Library => {
     new library(':memory:').close();
     return library;
   } catch (error) {
-    const [why = ''] = (error as Error).message.split('\n');
+    // The first line; what a list of places would follow is no part of it.
+    const why = (error as Error).message.split('\n', 1)[0]?.replace(/\.? Tried:$|\.$/, '') ?? '';
     throw new StoreError(
       'unavailable',
       `SQLite cannot be loaded by Node ${process.versions.node} on ${process.platform}-${process.arch}: ${why}.\nRun "node .setup.mjs" in ${projectFile()}: it says what is missing. Or name a PostgreSQL server with DATABASE_URL.`,

@@ -7,6 +7,7 @@ import { faultsOf } from './files.js';
 
 vi.setConfig({ testTimeout: 120_000 });
 const own = (name: string): string => readFileSync(projectFile('deploy', name), 'utf8');
+const withoutCaddy = spawnSync('caddy', ['version']).error !== undefined;
 const withoutSystemd = spawnSync('systemd-analyze', ['--version']).error !== undefined;
 
 describe('each file of deploy', () => {
@@ -17,8 +18,11 @@ describe('each file of deploy', () => {
     '%s is in order',
     (name) => expect(faultsOf(name, own(name))).toEqual([]),
   );
+  it.skipIf(withoutCaddy)('Caddyfile is in order', () =>
+    expect(faultsOf('Caddyfile', own('Caddyfile'))).toEqual([]),
+  );
   it('of a kind that nothing here reads is said to be so', () => {
-    expect(faultsOf('Caddyfile', own('Caddyfile'))).toBeNull();
+    expect(faultsOf('citus.sql', own('citus.sql'))).toBeNull();
   });
 });
 
@@ -43,6 +47,10 @@ describe('a slip is found', () => {
     const slipped = text.replace(from, to);
     expect(slipped).not.toBe(text);
     expect(faultsOf(name, slipped)?.join('\n')).toMatch(told);
+  });
+  it.skipIf(withoutCaddy)('in the proxy’s file', () => {
+    const slipped = own('Caddyfile').replace('lb_policy least_conn', 'lb_policy least_kind');
+    expect(faultsOf('Caddyfile', slipped)?.join('\n')).toMatch(/least_kind/);
   });
   it.skipIf(withoutSystemd)('in a unit', () => {
     const slipped = own('tellshelf.service').replace('ProtectHome=yes', 'ProtectHome=perhaps');

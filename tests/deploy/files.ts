@@ -1,7 +1,7 @@
 /**
  * The files of `deploy` read by parsers of their kind: a container file by dockerfile-utils and a few rules, the
  * compose file by the Compose Specification's schema, Kubernetes manifests by models made from its API, units by
- * systemd itself. Each says what is wrong, by name and place.
+ * systemd itself, the proxy's by Caddy where it is installed. Each says what is wrong, by name and place.
  */
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
@@ -161,6 +161,23 @@ const unit = (text: string, name: string): string[] | null => {
   }
 };
 
+/** Null where there is no Caddy to ask. */
+const proxy = (text: string): string[] | null => {
+  const folder = mkdtempSync(join(tmpdir(), 'proxy-'));
+  try {
+    const file = join(folder, 'Caddyfile');
+    writeFileSync(file, text);
+    const asked = spawnSync('caddy', ['validate', '--adapter', 'caddyfile', '--config', file], {
+      encoding: 'utf8',
+      env: { ...process.env, HOME: folder, SITE: 'kitchen.example' },
+    });
+    if (asked.error !== undefined) return null;
+    return asked.status === 0 ? [] : [asked.stderr.trim().split('\n').at(-1) ?? 'not valid'];
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+};
+
 /** What is wrong with a file of `deploy`; null where nothing here can read its kind. */
 export const faultsOf = (file: string, text: string): readonly string[] | null => {
   const name = basename(file);
@@ -168,5 +185,6 @@ export const faultsOf = (file: string, text: string): readonly string[] | null =
   if (name === 'compose.yaml') return compose(text);
   if (name === 'kubernetes.yaml') return kubernetes(text);
   if (name.endsWith('.service')) return unit(text, name);
+  if (name === 'Caddyfile') return proxy(text);
   return null;
 };
