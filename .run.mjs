@@ -19,9 +19,22 @@ const dropOld = (cache, keep) => {
   }
 };
 
+/** Two lines for whoever may not write there: a service's own user, for instance, who has no home. */
+const makeCache = (cache) => {
+  try {
+    mkdirSync(cache, { recursive: true });
+  } catch (error) {
+    process.stderr.write(
+      `A checkout is bundled into a cache, and ${cache} cannot be made (${error.code}).\n` +
+        `Name a folder with XDG_CACHE_HOME, or run what was built: "npm run build && npm prune --omit=dev" in ${home}.\n`,
+    );
+    process.exit(1);
+  }
+};
+
 const bundle = async (cache, target) => {
   const { bundleSources } = await import('./.bundle.mjs');
-  mkdirSync(cache, { recursive: true });
+  makeCache(cache);
   try {
     // From here the bundles find those of the checkout's libraries that are not inside.
     symlinkSync(join(home, 'node_modules'), join(cache, 'node_modules'), 'junction');

@@ -49,3 +49,16 @@ it('says in two lines what is missing and how to get it, and lets the rest be in
     );
   }
 });
+
+it('a checkout whose cache nobody may make says so in two lines, and does nothing', () => {
+  const ran = spawnSync(process.execPath, [projectFile('.run.mjs'), 'talk'], {
+    encoding: 'utf8',
+    // Nobody may make a folder in a file, root neither.
+    env: { ...process.env, XDG_CACHE_HOME: projectFile('package.json') },
+  });
+  expect(ran.status).toBe(1);
+  expect(ran.stderr.trimEnd().split('\n')).toEqual([
+    expect.stringMatching(/package\.json\/tellshelf\/\w+ cannot be made \(E\w+\)\.$/),
+    expect.stringMatching(/XDG_CACHE_HOME.*npm run build && npm prune --omit=dev/),
+  ]);
+});
