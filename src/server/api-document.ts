@@ -158,7 +158,6 @@ const finishOperation = (method: string, path: string, operation: Tree, recorded
       ? 'Right: none; anybody may call it.'
       : `Right: a device that may ${needs}.`;
   const description = [operation['description'], right].filter(Boolean).join('\n\n');
-  const ready = path === '/health/ready' ? { '503': responses['5XX'] } : {};
   const at = `${method.toUpperCase()} ${path}`;
   const example = EXAMPLES[at];
   const { 'x-produces': _types, ...rest } = operation;
@@ -182,7 +181,6 @@ const finishOperation = (method: string, path: string, operation: Tree, recorded
       : { requestBody: withExamples(operation['requestBody'], { 'application/json': example }) }),
     responses: {
       ...answers,
-      ...ready,
       ...errorResponses(errorsOf({ method, path, body, input, needs })),
     },
   };

@@ -32,6 +32,7 @@ export interface Shape {
 }
 
 export const errorsOf = ({ method, path, body, input, needs }: Shape): readonly ProblemCode[] => {
+  if (path === '/health/ready') return ['overloaded', 'closing'];
   if (path.startsWith('/health')) return [];
   const closed = needs !== undefined && needs !== 'public';
   const changes = method !== 'get';
