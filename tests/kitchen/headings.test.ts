@@ -35,6 +35,7 @@ const sheets: readonly (readonly [string, string, number])[] = [
   ['British days', 'Food,Best before\noats,14/05/2027\n', 1],
   ['Spanish headings', 'Producto;Ubicación;Cantidad;Caducidad\navena;despensa;2 bolsas;30/11/2026\n', 1],
   ['fractions', 'Item,Qty\nflour,1/2 bag\nrice,1½ kg\noats,2 1/4 cups\nhoney,½ jar\n', 4],
+  ['Spanish headings', 'Alimento;Cantidad;Lugar;Caducidad\nleche;2;nevera;20/05/2027\n', 1],
   ['dots in days', 'Food,Best before\noats,14.05.2027\n', 1],
 ];
 
@@ -64,7 +65,7 @@ describe('a list of one’s own', () => {
       { value: 0.5, unit: 'jar' },
     ]);
     const { faults } = readList(doing, 'Item,Qty\nrice,half a bag\n', 'csv', { makePlaces: false }).plan;
-    expect(faults).toEqual([{ row: 2, column: 'amount', problem: 'that is no number' }]);
+    expect(faults).toEqual([{ row: 2, column: 'amount', problem: 'this is no number' }]);
   });
 
   it('without headings is told so once', () => {
@@ -97,6 +98,38 @@ describe('a list of one’s own', () => {
     const planned = plan('Item,Use by\noats,2026-06-01\nhoney,sometime\n');
     expect(planned).toMatchObject({ change: null, items: 0 });
     expect(planned?.faults).toMatchObject([{ row: 3, column: 'use by' }]);
+  });
+});
+
+describe('a file as a spreadsheet wrote it', () => {
+  const bytes = (...of: readonly number[]): Uint8Array => Uint8Array.from(of);
+  it.each([
+    ['Unicode', new TextEncoder().encode('crème'), 'crème'],
+    ['Western Windows', bytes(0x63, 0x72, 0xe8, 0x6d, 0x65), 'crème'],
+    ['Unicode in pairs, low byte first', bytes(0xff, 0xfe, 0x63, 0x00, 0xe8, 0x00), 'cè'],
+    ['Unicode in pairs, high byte first', bytes(0xfe, 0xff, 0x00, 0x63, 0x00, 0xe8), 'cè'],
+  ])('in %s', (_name, file, text) => {
+    expect(textOfFile(file)).toBe(text);
+  });
+
+  it('with no heading for the food says that, once', () => {
+    const { plan: planned } = readList(doing, 'FRIDGE\nmilk,2\n', 'csv', { makePlaces: true });
+    expect(planned.faults).toHaveLength(1);
+    expect(planned.faults[0]?.problem).toContain('Write headings above');
+  });
+
+  it.each([
+    ['hall refrigerator', 'fridge'],
+    ['Nevera', 'fridge'],
+    ['Congelador pequeño', 'freezer'],
+    ['cold larder', 'pantry'],
+    ['the shed', 'cupboard'],
+  ])('keeps %s as a %s', (place, kind) => {
+    const { plan: planned } = readList(doing, `Item,Place\noats,${place}\n`, 'csv', { makePlaces: true });
+    const made = planned.change?.ops.flatMap((op) =>
+      op.kind === 'place' && op.after ? [op.after.kind] : [],
+    );
+    expect(made).toEqual([kind]);
   });
 });
 

@@ -15,13 +15,17 @@ export interface ReadRow {
   readonly item: ItemRow;
 }
 
+/** What a shape finds wrong, as somebody with a spreadsheet would say it. */
+const plainly = ({ code, message, ...issue }: z.core.$ZodIssue): string => {
+  if (code === 'invalid_type' && issue.path.length > 0 && 'expected' in issue && issue.expected === 'number')
+    return 'this is no number';
+  if (code === 'too_small' && 'origin' in issue && issue.origin === 'string') return 'this cell is empty';
+  return message;
+};
+
 export const faultsIn = (
   error: z.ZodError,
   row: number,
   columnOf: (path: readonly PropertyKey[]) => string,
 ): readonly Fault[] =>
-  error.issues.map((issue) => ({
-    row,
-    column: columnOf(issue.path) || null,
-    problem: issue.message.endsWith('received NaN') ? 'that is no number' : issue.message,
-  }));
+  error.issues.map((issue) => ({ row, column: columnOf(issue.path) || null, problem: plainly(issue) }));

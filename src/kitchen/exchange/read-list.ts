@@ -79,4 +79,6 @@ export const mendOf = (column: string | null, problem: string): string =>
         ? `${problem}. Write a number, such as 2, or leave the cell empty.`
         : column === 'place'
           ? `${problem}. Write a place that is there, or ask for new places to be made.`
-          : problem;
+          : column === 'name'
+            ? `${problem}. Write what the food is, or take the row out.`
+            : problem;

@@ -1,5 +1,7 @@
 /** An item as it travels in files: with names in place of ids, so that people can read and write it. */
+import { readFileSync } from 'node:fs';
 import { z } from 'zod';
+import { projectFile } from '../../project-files.js';
 import type { Id, Item, Kitchen, PlaceKind } from '../model.js';
 import { amountShape, datesShape, dayShape, preparationShape, touchShape } from '../shapes.js';
 import { markerOf } from '../markers.js';
@@ -56,10 +58,19 @@ export const rowOfItem = (kitchen: Kitchen, item: Item): ItemRow => ({
 
 const batchName = (batchId: Id): string => batchId.replace(/^batch\./, '');
 
+const placeWords = z
+  .object({
+    about: z.string(),
+    wholes: z.record(z.string(), z.array(z.string())),
+    parts: z.record(z.string(), z.array(z.string())),
+  })
+  .parse(JSON.parse(readFileSync(projectFile('shared', 'exchange', 'places.json'), 'utf8')));
+
 /** A place's kind from its name, for places that an import makes. */
 export const kindOfPlace = (name: string, whole: boolean): PlaceKind => {
-  const kinds: readonly PlaceKind[] = whole
-    ? ['fridge', 'freezer', 'pantry', 'counter', 'cupboard']
-    : ['shelf', 'drawer', 'basket', 'door', 'side', 'freezer'];
-  return kinds.find((kind) => name.toLowerCase().includes(kind)) ?? (whole ? 'cupboard' : 'shelf');
+  const said = name.toLowerCase().normalize('NFKD').replace(/\p{M}/gu, '');
+  const found = Object.entries(whole ? placeWords.wholes : placeWords.parts).find(([, words]) =>
+    words.some((word) => said.includes(word)),
+  );
+  return (found?.[0] ?? (whole ? 'cupboard' : 'shelf')) as PlaceKind;
 };
