@@ -87,6 +87,7 @@ help-topic = { $topic ->
     [checks] Say: let us check the freezer; or a shelf and what stands there: top shelf, butter and two jars of jam.
     [power] Say: the power went out at six; what is lost; the power is back.
     [summary] Say: read me the summary; summary at seven; what should I use first.
+    [guide] A page for whoever sees prints a guide to this kitchen, one page, in large print and Braille: under Labels, press guide.
     [batches] Say: six portions of soup, two in the fridge and four in the freezer, made today. Later: one portion less.
    *[undo] Say undo and the last change is taken back. Say: no, the top shelf, and only that part is put right.
   }
@@ -103,6 +104,7 @@ explained = { $topic ->
     [checks] A check goes over a place with you, thing by thing, so that the record is what your hands find.
     [power] When the power goes I tell you what guidance says of the food, step by step.
     [summary] The summary tells you each evening what to use up.
+    [guide] The guide is one page that tells what to say and what each marker means here.
     [batches] A batch is one cooking in several containers; what you tell me of it holds for all.
    *[undo] Nothing you say is lost for good: the last change can always be taken back.
   }

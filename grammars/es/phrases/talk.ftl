@@ -183,6 +183,7 @@ help-topic = { $topic ->
     [checks] Di: revisemos el congelador; o una repisa y lo que hay en ella: repisa de arriba, mantequilla y dos frascos de mermelada.
     [power] Di: se fue la luz a las seis; qué se perdió; ya volvió la luz.
     [summary] Di: dime el resumen; el resumen a las siete; qué hay que usar primero.
+    [guide] Una página para quien ve imprime una guía de esta cocina, de una hoja, en letra grande y braille: en Etiquetas, pulsa guía.
     [batches] Di: seis porciones de sopa, dos en el refri y cuatro en el congelador, de hoy. Después: una porción menos.
    *[undo] Di deshaz y se deshace el último cambio. Di: no, en la de arriba, y solo eso se corrige.
   }
@@ -199,6 +200,7 @@ explained = { $topic ->
     [checks] Una revisión recorre un lugar contigo, cosa por cosa, para que el registro sea lo que hallan tus manos.
     [power] Cuando se va la luz te digo lo que indica la guía para la comida, paso por paso.
     [summary] El resumen te dice cada noche qué hay que usar.
+    [guide] La guía es una hoja que dice qué decir y qué significa aquí cada marcador.
     [batches] Una tanda es lo cocinado de una vez en varios recipientes; lo que me digas vale para todos.
    *[undo] Nada de lo que dices se pierde: el último cambio siempre se puede deshacer.
   }

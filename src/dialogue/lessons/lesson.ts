@@ -82,6 +82,8 @@ export const hint: Handler = (act, turn) => {
   const now = practice?.lesson;
   const lesson = now ? allOf(turn)[now.n] : undefined;
   const task = now ? lesson?.tasks[now.task] : undefined;
+  // With no lesson going on, what may be said is the hint there is.
+  if (!practice?.lesson && !act.slots.asked) return { parts: [], next: { intent: 'help', slots: {} } };
   if (!practice || !now || !lesson || !task) return { parts: [say('no-lesson-now')] };
   if (act.slots.asked === 'task') return { parts: [taskSay(lesson, now.task)], keepTold: true };
   if (act.slots.asked === 'skip') return onwards(practice, now, lesson, 'passed');

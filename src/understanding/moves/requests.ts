@@ -39,6 +39,7 @@ import { asideBitsOf, asidesFrame } from './requests/asides.js';
 import { answersFrame } from './requests/answers.js';
 import { correctionsFrame } from './requests/corrections.js';
 import {
+  guideFrame,
   helpFrame,
   leftOutFrame,
   mustThawFrame,
@@ -46,6 +47,7 @@ import {
   reachFrame,
   thawedByFrame,
 } from './requests/kitchen.js';
+import { lessonsFrame } from './requests/lessons.js';
 import { listFrame, onTheList } from './requests/list.js';
 import { listBitsOf } from './requests/list/pieces.js';
 import { instructionsFrame } from './requests/instructions.js';
@@ -64,7 +66,9 @@ import { bringingBackFrame, takingBackFrame, undoingFrame } from './requests/und
 
 /** The first that makes something of it has it: what is told apart by one word comes first. */
 const frames: readonly Frame[] = [
+  guideFrame,
   helpFrame,
+  lessonsFrame,
   powerFrame,
   leftOutFrame,
   mustThawFrame,

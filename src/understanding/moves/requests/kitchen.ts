@@ -15,7 +15,10 @@ const topics: readonly (readonly [list: string, topic: string])[] = [
   ['topic-people', 'people'],
   ['topic-dates', 'dates'],
   ['topic-places', 'places'],
+  ['topic-finding', 'finding'],
 ];
+
+const leastFit = 0.6;
 
 export const helpFrame: Frame = ({ bits, tokens, says }) => {
   const able = classed(bits, 'able');
@@ -33,6 +36,14 @@ export const helpFrame: Frame = ({ bits, tokens, says }) => {
   };
 };
 
+/** "Can you print something so I know what to say": the page that tells of this kitchen's own system. */
+export const guideFrame: Frame = ({ bits, tokens, beside }) => {
+  const asked = ['guide-print', 'guide-word'].every((list) => tokens.some((word) => beside(word, list)));
+  const ofFood = ofKind(bits, 'thing').some(({ fit }) => fit >= leastFit);
+  if (!asked || ofFood || some(bits, 'not', 'remind')) return null;
+  return { acts: [{ intent: 'help', slots: { words: 'guide' } }], used: new Set(tokens.keys()) };
+};
+
 /** The one thing it is about; what is said of where it stands is known already. */
 const about = (bits: readonly Bit[]): { slots: Pick<Slots, 'item'>; used: readonly Bit[] } | null => {
   const things = ofKind(bits, 'thing').filter(({ fit, source }) => fit >= leastFit || source === 'food');
@@ -44,7 +55,6 @@ const about = (bits: readonly Bit[]): { slots: Pick<Slots, 'item'>; used: readon
   );
   return { slots: { item: known.mention }, used: [known, ...setting] };
 };
-const leastFit = 0.6;
 
 /** A phrase that says it all, of one thing. */
 const ofOne =

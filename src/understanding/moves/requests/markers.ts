@@ -198,6 +198,53 @@ const suggestFrame: Frame = (request) => {
   if (!wanted && !(which && some(bits, 'marker-put', 'marker-suits', 'put-on', 'set', 'agree'))) return null;
   return { ...made(request, 'markers', { asked: 'suggest', item: thing.mention }), ours: true };
 };
+/** "What should I put on the marmalade so I know it from the jam": the feel of one is what is asked for. */
+const knownByFrame: Frame = (request) => {
+  const { bits, tokens, beside } = request;
+  const why = classed(bits, 'known-by');
+  // "Honey" alone may be somebody who is spoken to: here it is what the marker goes on.
+  const named = [...thingsIn(bits), ...request.anywhere('thing')];
+  const [thing] = named.filter(({ from }) => from < (why[0]?.from ?? 0));
+  const puts = some(bits, 'marker-put', 'put-on', 'marker-suits', 'set', 'agree');
+  const asks = some(bits, 'wh') && tokens.some((word) => beside(word, 'would'));
+  // What there is to mark with is told in a move of its own.
+  if (!thing || !puts || !asks || feltIn(bits).length > 0 || some(bits, 'not', 'remind')) return null;
+  return { ...made(request, 'markers', { asked: 'suggest', item: thing.mention }), ours: true };
+};
+
+/** "Tengo", which says who has it by itself. */
+const ownsByVerb = (word: string, beside: Request['beside']): boolean => beside(word, 'have-alone');
+
+/** "I've got some rubber bands and a bag of clothes pegs": what there is to mark with. */
+const ownedFrame: Frame = (request) => {
+  const { bits, tokens, beside } = request;
+  // "It's got a bead on it" is of a thing.
+  const have = tokens.findIndex(
+    (word, at) =>
+      beside(word, 'have-some') &&
+      (ownsByVerb(word, beside) || tokens.slice(0, at).some((one) => beside(one, 'owners'))),
+  );
+  const felt = feltIn(bits).filter(({ mention: { touch } }) => touch?.fastening !== undefined);
+  if (have < 0 || felt.length === 0 || have > felt[0]!.from) return null;
+  const others = bits.some(
+    (bit) =>
+      (bit.kind === 'thing' && !felt.some(({ from, to }) => from <= bit.from && bit.to <= to)) ||
+      bit.kind === 'place' ||
+      is(bit, 'wh', 'not', 'asking-word'),
+  );
+  if (others) return null;
+  return {
+    acts: felt.map(({ mention: { touch, ...mention } }) => {
+      // The bag is what they come in.
+      const { container: _box, ...feel } = touch ?? {};
+      return { intent: 'add-marker', slots: { marker: { ...mention, words: null, touch: feel } } };
+    }),
+    used: new Set(tokens.keys()),
+    ours: true,
+    whole: true,
+  };
+};
+
 const anyOne = ({ tokens, beside }: Request, { from }: Bit): boolean =>
   beside(tokens[from] ?? '', 'any-one') || beside(tokens[from - 1] ?? '', 'any-one');
 
@@ -222,6 +269,8 @@ export const markerFrames: readonly Frame[] = [
   swapFrame,
   carryFrame,
   wasOnFrame,
+  knownByFrame,
+  ownedFrame,
   suggestFrame,
   mixUpFrame,
   careFrame,

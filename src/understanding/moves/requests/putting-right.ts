@@ -151,6 +151,9 @@ export const puttingRightFrame: Frame = (whole) => {
   // "The fish sauce is fine", "that jam": what it was done to, and not what is said instead.
   const others = things.filter(({ bit }) => !isJust(bit, last) && !(things.length > 1 && isNamed(bit, last)));
   const [thing] = others;
+  // "A tin of beans on the third shelf, no, the fourth": another food is told of, and that is put right in itself.
+  const ownRepair = thing && classed(bits, 'repair').some(({ from }) => from >= thing.bit.to);
+  if (ownRepair && all.some(({ kind, bit }) => kind === 'place' && bit.to <= marked[0]!.from)) return null;
   // "No, eight eggs", of eggs, milk and juice: which of them it is said of.
   const which =
     last.names.length > 1 && !thing ? things.find(({ bit }) => isNamed(bit, last))?.bit : undefined;
@@ -171,7 +174,9 @@ export const puttingRightFrame: Frame = (whole) => {
   // "Those peppers": nothing but what it was done to was named, and nothing of it said.
   const lastValue = Math.max(...all.map(({ bit }) => bits.indexOf(bit)), bits.indexOf(marked.at(-1)!));
   const why = bits.slice(lastValue + 1);
-  const slots = instead(request, kept, denied);
+  // "The fridge, same shelf though".
+  const part = some(bits, 'same-part') && kept.some(({ kind }) => kind === 'place');
+  const slots = { ...instead(request, kept, denied), ...(part ? { asked: 'same-part' } : {}) };
   const act: Act = {
     intent: 'correct',
     slots: which?.kind === 'thing' ? { ...slots, item: which.mention } : slots,
