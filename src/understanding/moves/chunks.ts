@@ -302,6 +302,11 @@ const simple: readonly Finder[] = [
   })),
 ];
 
+/** "On the third shelf": no third of the month, where the word for it begins a place. */
+const countsPlace = (tokens: readonly string[], at: number, rules: DynamicRules): boolean =>
+  (rules.get('builtin:grammar/ordinal')?.matchesAt(tokens, at) ?? []).length > 0 &&
+  (rules.get('kitchen:place')?.matchesAt(tokens, at) ?? []).some(({ length }) => length > 1);
+
 /** A day leans to what it is the day of: one match of each leaning. */
 const days: Finder = (tokens, from, rules) => {
   const at = (lean: string) => rules.get(`builtin:grammar/date?lean=${lean}`)?.matchesAt(tokens, from) ?? [];
@@ -310,7 +315,7 @@ const days: Finder = (tokens, from, rules) => {
   const window = at('window');
   const seen = new Set<number>();
   return [...at('past'), ...ahead, ...printed].flatMap(({ length, value }) => {
-    if (seen.has(length)) return [];
+    if (seen.has(length) || countsPlace(tokens, from + length - 1, rules)) return [];
     seen.add(length);
     const same = (list: typeof ahead) => list.find((match) => match.length === length)?.value ?? value;
     return [

@@ -238,7 +238,12 @@ const simplesAt = (
     // Words of a name that is not said to its end are weak ("chest", "second"), and so are ordinals alone.
     // "Second shelf" is not nearly "top shelf": where a position is said, a name has to say it, too.
     const least = there?.structure?.position ? surelyNamed : 0.6;
-    const whole = span.candidates.filter(({ fit }) => fit >= least);
+    // "Door" sounds a little like "drawer", and says plainly what kind of place is meant.
+    const kind = there?.structure?.kind;
+    const whole = span.candidates.filter(
+      ({ id, fit }) =>
+        fit >= least && (kind === undefined || fit >= surelyNamed || tree.get(id)?.kind === kind),
+    );
     const candidates = merged(there?.candidates ?? [], whole);
     if (!there && whole.length === 0) continue;
     // "the second" is no place: what is counted is not said.

@@ -10,6 +10,8 @@ const deedsOfPeople = [
   'deed:bought',
   'deed:opened',
   'deed:threw',
+  'deed:froze',
+  'deed:stored',
 ] as const;
 
 /** "Aunt Bea's made us a pudding": "has", whatever the recogniser wrote. */
@@ -53,6 +55,12 @@ const mostDoers = 6;
 /** Where the person plays no part in what is told, the words are left over. */
 export const takePerson = (t: Telling, chunk: ChunkOf<'person'>, at: number): number | null => {
   const { chunks } = t;
+  // "Dolores says there's a meatloaf": whoever tells of her own kitchen, by whoever's mouth.
+  if (t.drafts.length === 0 && is(chunks[at + 1], 'tells-us')) {
+    use(t, chunk);
+    use(t, chunks[at + 1]!);
+    return at + 1;
+  }
   if (t.deed === 'made' && t.drafts.length === 0 && !is(chunks[at - 1], 'by')) {
     use(t, chunk);
     t.owner = { words: chunk.words, candidates: chunk.candidates };

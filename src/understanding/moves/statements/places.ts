@@ -87,6 +87,15 @@ export const setPlace = (t: Telling, said: PlaceMention, moved: boolean, at: num
   t.repaired = false;
 };
 
+/** "In the left cupboard, third shelf", where that has none yet: a shelf of it, and of no other that has one. */
+const newInside = (t: Telling, outer: PlaceMention, inner: PlaceMention): PlaceMention | null => {
+  const place = placeLike(t.lexicon.forms.inside(inner.words ?? '', outer.words ?? '').split(' '), t.rules);
+  const [whole, part, ...more] = place?.path ?? [];
+  return whole?.whole === true && part !== undefined && part.whole !== true && more.length === 0
+    ? place
+    : null;
+};
+
 /** Two places said one after the other are one inside the other: "in the fridge on the top shelf". */
 export const placeFrom = (t: Telling, at: number): { place: PlaceMention; to: number } => {
   let said = (t.chunks[at] as ChunkOf<'place'>).place;
@@ -98,8 +107,10 @@ export const placeFrom = (t: Telling, at: number): { place: PlaceMention; to: nu
     const other = t.chunks[next];
     if (other?.kind !== 'place') break;
     const joined = oneInside(said.words ?? '', other.place.words ?? '', t.rules, t.lexicon.forms);
-    if (!joined || (joined.candidates[0]?.fit ?? 0) < fits) break;
-    said = joined;
+    const known = joined && (joined.candidates[0]?.fit ?? 0) >= fits ? joined : null;
+    const inner = known ?? newInside(t, said, other.place);
+    if (!inner) break;
+    said = inner;
     to = next;
   }
   return { place: said, to };

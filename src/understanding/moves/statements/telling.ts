@@ -64,6 +64,8 @@ export interface Telling {
   role: 'thing' | 'contents' | 'lacks';
   /** "The rest", "the others": of what was told of. */
   whole: boolean;
+  /** "The fridge has milk and ham in it": told from the place, which is what "it" is. */
+  fromPlace: boolean;
   /** "No, …" opened the sentence. */
   corrects: boolean;
   /** Something of this sentence was taken back. */
@@ -128,6 +130,7 @@ export const newTelling = (
   dateKind: null,
   role: 'thing',
   whole: false,
+  fromPlace: false,
   corrects: false,
   doers: 1,
   slip: null,

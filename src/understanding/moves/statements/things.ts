@@ -223,8 +223,9 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
     use(t, chunk);
     return at;
   }
-  const inIt = standsIn(t, at + 1);
-  const contents = t.drafts.length > 0 && t.role === 'thing' && !inIt ? contentsTo(t, at) : null;
+  const inIt = !t.fromPlace && standsIn(t, at + 1);
+  const contents =
+    !t.fromPlace && t.drafts.length > 0 && t.role === 'thing' && !inIt ? contentsTo(t, at) : null;
   if (contents !== null) return takeContents(t, at, contents);
   if (t.role === 'lacks') {
     if (!addLack(t, words)) return null;

@@ -357,6 +357,22 @@ const rules: readonly Rule[] = [
       return to;
     },
   },
+  // "The freezer has peas and a loaf": what stands there, told from the place.
+  {
+    when: ({ t, chunk, at }) =>
+      is(chunk, 'has') &&
+      t.drafts.length === 0 &&
+      Boolean(t.place) &&
+      t.deed === null &&
+      t.chunks[at - 1]?.kind === 'place' &&
+      t.chunks.slice(at + 1).some(({ kind }) => kind === 'thing'),
+    take: ({ t, chunk, at }) => {
+      use(t, chunk);
+      t.deed = 'stored';
+      t.fromPlace = true;
+      return at;
+    },
+  },
   // What is supposed, wished or said of others; what is asked: nothing is told.
   // "She said it has pecans in it": whoever made it knows what is in it, and that is never dropped.
   {
