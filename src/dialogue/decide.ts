@@ -607,7 +607,9 @@ const closing = (work: Work, framesBefore: readonly Frame[]): Closing => {
 const expectationOf = (work: Work): Expectation => {
   const frame = topFrame(work);
   if (frame) return frame.expecting;
-  const { session, procedure } = work.state;
+  const { session, procedure, practice } = work.state;
+  // Nothing is there yet: what keeps food is told before anything else, asked or not.
+  if (!session && !practice && !procedure && work.kitchen.places.size === 0) return 'wholes';
   if (session?.kind === 'count' && !session.paused) return 'count-answer';
   if (session?.kind === 'shop' && (session.queue ?? session.survey)) return 'detail';
   if (session?.kind === 'setup' && !session.paused) return setupExpects(session);

@@ -36,7 +36,7 @@ import { cookTemperature } from './reheat/cook.js';
 import { reheat } from './reheat/reheat.js';
 import { thawPlan } from './reheat/thaw-plan.js';
 import { startCount } from './sessions/count.js';
-import { startSetup } from './sessions/setup.js';
+import { beginWith, startSetup } from './sessions/setup.js';
 import { startShop } from './sessions/shop.js';
 import { endSession, startPractice } from './sessions/start-end.js';
 import { household, setHousehold } from './settings/household.js';
@@ -184,5 +184,6 @@ export const handlers: Readonly<Record<Intent, Handler>> = {
   'follow-up': tellAbout,
   correct: unasked,
   // What a check asked of something comes back as what was found of it.
-  answer: (act, turn) => (act.slots.findings && sessionAnswer(act, turn)) ?? unasked(act, turn),
+  answer: (act, turn) =>
+    (act.slots.findings && sessionAnswer(act, turn)) ?? beginWith(act, turn) ?? unasked(act, turn),
 };

@@ -451,7 +451,10 @@ export const createUnderstander = (
       };
     });
     const firstDay = firstDayReading(guesses, readings[0], reader);
-    if (firstDay) return { readings: [firstDay, ...readings], margin: 1, verdict: 'act' };
+    // "That's the lot" is what there is, and no end of the questions.
+    const allTold = firstDay?.acts[0]?.intent === 'done';
+    if (firstDay)
+      return { readings: allTold ? [firstDay] : [firstDay, ...readings], margin: 1, verdict: 'act' };
     const check = context.checking ? checkReading(guesses[0], readings[0], reader) : null;
     if (check) return { readings: [check, ...readings], margin: 1, verdict: 'act' };
     const found = without.includes('told')

@@ -43,7 +43,12 @@ describe('what keeps food', () => {
     ['a fridge with four shelves, two drawers and a door', ['fridge shelf 4 drawer 2 door 1']],
     ['a fridge and one of those little freezers, and a box for the veg', ['fridge', 'freezer']],
     ['two freezers and a fridge', ['first freezer', 'second freezer', 'fridge']],
-    ["I've a fridge freezer and some cupboards", ['fridge freezer', 'cupboards']],
+    ["I've a fridge freezer and some cupboards", ['fridge', 'freezer', 'cupboard']],
+    ['he has a fridge freezer, a chest freezer out in the garage, and a couple of cupboards over the worktop', ['fridge', 'freezer', 'garage chest freezer', 'first cupboard', 'second cupboard']], // prettier-ignore
+    ["the fridge, a little freezer underneath it, and the larder by the back door, that's where the tins live", ['fridge', 'freezer', 'larder']], // prettier-ignore
+    ["you've lost the chest freezer. a chest freezer in the garage", ['garage chest freezer']],
+    ['a freezer and another freezer', ['freezer', 'second freezer']],
+    ['the left cupboard and the right cupboard', ['left cupboard', 'right cupboard']],
     ['a fridge but no freezer', ['fridge', 'no freezer']],
     ["I haven't got a freezer, just the fridge and a pantry", ['no freezer', 'fridge', 'pantry']],
   ])('%s', (said, expected) => {
@@ -142,8 +147,38 @@ describe('how to talk', () => {
     expect(slotsOf(said, 'manner').manner).toEqual(expected);
   });
 
+  it('is heard at the questions before, where it is said that the talk is meant', () => {
+    const told = slotsOf("I'd like short answers please, she gets overwhelmed", 'eaters');
+    expect(told).toMatchObject({ manner: { length: 'short' } });
+    expect(told.eaters).toBeUndefined();
+    expect(slotsOf('a big fridge and a freezer, and talk slower', 'wholes')).toMatchObject({
+      wholes: [{ name: 'fridge' }, { name: 'freezer' }],
+      manner: { rate: 'slower' },
+    });
+    expect(slotsOf("my daughter Ann, she's a full vegan", 'eaters').manner).toBeUndefined();
+  });
+
   it('is nothing else', () => {
     for (const said of ['where is the milk', 'what is a marker'])
       expect(slotsOf(said, 'manner').manner, said).toBeUndefined();
+  });
+});
+
+describe('a name that was asked for', () => {
+  it.each([
+    ['Joanne', 'Joanne'],
+    ["my name's Joanne", 'Joanne'],
+    ["it's me, Joanne", 'Joanne'],
+    ['oh, Joanne, dear', 'Joanne'],
+  ])('%s', (text, name) => {
+    expect(answerTo(text, 'person')).toMatchObject({ intent: 'answer', slots: { words: name } });
+  });
+
+  it('is no food and nothing told of somebody', () => {
+    for (const text of [
+      'four tins of tomatoes, a bag of sugar and biscuits, all on the second shelf of the larder',
+      'Dad made a beef stew on Sunday, four tubs of it',
+    ])
+      expect(answerTo(text, 'person')?.intent, text).not.toBe('answer');
   });
 });

@@ -58,7 +58,8 @@ export const asOne = (told: readonly SaidEater[]): Slots | null => {
     person: {
       words: name ?? '',
       candidates: [],
-      ...(who === 'me' ? { points: 'speaker' } : who === 'last' ? { points: 'other' } : {}),
+      // "I'm Joanne, I can't have sesame": by her name, whoever's device it is.
+      ...(who === 'me' && !name ? { points: 'speaker' } : who === 'last' ? { points: 'other' } : {}),
     },
     ...(nuts
       ? { asked: 'which-nuts', allergens: withBoth(only).allergens }

@@ -306,7 +306,8 @@ const personTold: Handler = (act, turn) => {
   const which = askWhichPerson(turn, act.slots);
   if (which) return which;
   if (act.slots.eaters && !asOne(act.slots.eaters)) return keepEaters(turn, act.slots.eaters);
-  const slots = asOne(act.slots.eaters ?? []) ?? act.slots;
+  // Whose it is, where that was asked, stands over what the sentence itself said of it.
+  const slots = { ...asOne(act.slots.eaters ?? []), ...act.slots };
   const { person, name } = personSaid(turn, slots);
   const allergens = slots.allergens ?? [];
   if (person && slots.asked === 'nuts') return whichNuts(turn, person);
@@ -368,7 +369,7 @@ const personTold: Handler = (act, turn) => {
   if (misheard) return misheard;
   const called = name ?? slots.words;
   const question = slots.person?.points === 'speaker' ? say('setup-your-name') : say('ask-person');
-  if (!called) return { parts: [], ask: { slot: 'person', question, expecting: 'words' } };
+  if (!called) return { parts: [], ask: { slot: 'person', question, expecting: 'person' } };
   const named = capital(called);
   const diets = slots.diet && !slots.negated ? [slots.diet] : [];
   const risk = slots.asked === 'risk' ? { atRisk: true, ...(slots.risks ? { risks: slots.risks } : {}) } : {};

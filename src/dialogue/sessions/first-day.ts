@@ -112,17 +112,42 @@ const withEaters = (
   return all;
 };
 
-/** What there is with what is told now; of a kind that is denied, or put right, nothing told before stands. */
+/** The first and the second of a kind, as they are called where nothing tells them apart. */
+const numbered = (told: readonly SaidWhole[], kind: string): boolean => {
+  const alike = told.filter((one) => one.kind === kind && !one.none);
+  return alike.length > 1 && alike.every(({ name }) => name.endsWith(` ${kind}`));
+};
+
+/** Told over again, with no fewer of any kind than before: it stands for all of that. */
+const saidOver = (before: readonly SaidWhole[], told: readonly SaidWhole[]): boolean => {
+  const of = (all: readonly SaidWhole[], kind: string): number =>
+    all.filter((one) => one.kind === kind && !one.none).length;
+  return before.length > 1 && before.every(({ kind }) => of(told, kind) >= of(before, kind));
+};
+
+/**
+ * What there is with what is told now. Of a kind that is denied, put right or counted, nothing told before stands,
+ * but for what has a name of its own, where the other is told without one: a garage freezer stays beside "the freezer".
+ */
 const withWholes = (
   before: readonly SaidWhole[],
   told: readonly SaidWhole[],
   anew: boolean,
-): readonly SaidWhole[] => [
-  ...before.filter(
-    ({ name, kind }) => !told.some((one) => one.name === name || (one.kind === kind && (anew || one.none))),
-  ),
-  ...told.filter(({ none }) => !none),
-];
+): readonly SaidWhole[] => {
+  const replaced = ({ name, kind }: SaidWhole): boolean => {
+    const same = told.filter((one) => one.kind === kind);
+    const plain = same.length === 1 && same[0]!.name === kind && !same[0]!.none;
+    const ownName = name !== kind && !numbered(before, kind);
+    return (
+      told.some((one) => one.name === name) ||
+      (same.length > 0 && anew && !(plain && ownName)) ||
+      same.some(({ none }) => none) ||
+      (numbered(told, kind) && !ownName)
+    );
+  };
+  const kept = saidOver(before, told) ? [] : before.filter((one) => !replaced(one));
+  return [...kept, ...told.filter(({ none }) => !none)];
+};
 
 /** What was told so far with what is told now. `anew`: it puts right what was read back. */
 export const draftWith = (

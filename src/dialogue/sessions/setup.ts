@@ -69,6 +69,13 @@ export const startSetup: Handler = (act, turn) => {
   };
 };
 
+/** What keeps food, told in an empty kitchen before it was asked: the first answer, and so the beginning. */
+export const beginWith = ({ slots }: Act, turn: Turn): Reply | null => {
+  if (!slots.wholes || turn.kitchen.places.size > 0) return null;
+  const draft = draftWith({}, slots, false, speakerPerson(turn)?.name ?? null);
+  return { parts: [], session: { kind: 'setup', step: 0, paused: false, said: 0, draft } };
+};
+
 export const setupPrompt = (session: Setup): Say | null => {
   const step = steps[session.step];
   if (!step) return null;
@@ -80,6 +87,8 @@ export const setupPrompt = (session: Setup): Say | null => {
 /** What kind of answer the question of a step wants. */
 export const setupExpects = (session: Setup): Expectation => {
   const step = steps[session.step];
+  if (asksNuts(session.draft)) return 'allergen';
+  if (session.draft?.asksName) return 'person';
   switch (step) {
     case 'wholes':
     case 'eaters':
@@ -96,9 +105,16 @@ export const setupExpects = (session: Setup): Expectation => {
   }
 };
 
-const onwards = (session: Setup): Reply => {
+const isTold = (draft: FirstDayDraft, step: number): boolean => {
+  const named = steps[step];
+  return (named === 'wholes' || named === 'eaters' || named === 'manner') && draft[named] !== undefined;
+};
+
+/** `told`: what was kept just now, with the answers to questions that need not be asked any more. */
+const onwards = (session: Setup, told: FirstDayDraft = {}): Reply => {
   const { draft: _done, ...now } = session;
-  const step = session.step + 1;
+  let step = session.step + 1;
+  while (isTold(told, step)) step += 1;
   if (session.alone) return { parts: [say('setup-part-over')], session: null };
   if (step === firstDay) return { parts: [say('setup-first-over')], session: null };
   return step < steps.length
@@ -141,7 +157,7 @@ const keeping = (turn: Turn, session: Setup, draft: FirstDayDraft): Reply => {
   const { draft: _kept, ...without } = session;
   const step = steps[session.step];
   const other = (step === 'wholes' || step === 'eaters' || step === 'manner') && !draft[step];
-  const next: Reply = other ? { parts: [], session: without } : onwards(session);
+  const next: Reply = other ? { parts: [], session: without } : onwards(session, draft);
   return { ...kept, ...next, parts: [...kept.parts, ...next.parts] };
 };
 
@@ -149,7 +165,9 @@ const keeping = (turn: Turn, session: Setup, draft: FirstDayDraft): Reply => {
 const ofDraft = (act: Act, turn: Turn, session: Setup): Reply | null => {
   const { draft } = session;
   const { slots } = act;
-  const name = draft?.asksName ? slots.eaters?.find((one) => one.name !== null)?.name : null;
+  const name = draft?.asksName
+    ? (slots.words ?? slots.person?.words ?? slots.eaters?.find((one) => one.name !== null)?.name)
+    : null;
   if (draft && name) return keeping(turn, session, withName(draft, name));
   const told = slots.wholes ?? slots.eaters ?? slots.manner;
   if (told) {

@@ -9,7 +9,7 @@ import { assent, say } from '../handler.js';
 import { choose, namedOf } from '../refer/choose.js';
 import { askWhich } from '../refer/need.js';
 import { allAlike, choicesOf, oldestFirst } from '../refer/tell-apart.js';
-import type { Frame } from '../state.js';
+import { stateOf, type Frame } from '../state.js';
 import { correctedSlots } from './correct.js';
 import { filled, mayAnswer } from './fill.js';
 import { afterDenial } from './runner-up.js';
@@ -200,6 +200,9 @@ export const answerFrame = (work: Work, act: Act): Work | null => {
   if (frame.passing && (act.intent === 'continue' || act.intent === 'yes' || meansAll(act)))
     return runAct(popped(work), { intent: 'continue', slots: {} });
   if (act.intent === 'yes') return agreed(work, frame);
+  // "Hello? I've never used one of these": no answer to what was offered in the same breath.
+  const begins = frame.kind === 'offer' && frame.act.intent === 'start-setup';
+  if (act.intent === 'no' && begins && !stateOf(work.before).frames.includes(frame)) return null;
   if (act.intent === 'no') return denied(work, frame);
   const either = act.intent === 'maybe' || act.intent === 'choose' ? takesEither(work, frame) : null;
   if (either) return either;

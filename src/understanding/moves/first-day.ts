@@ -8,9 +8,13 @@ import type { Expectation, Interpretation, Slots } from '../intents.js';
 import type { Reader } from '../readings.js';
 import { lexiconFor, type Lexicon } from '../words/lexicon.js';
 import { eatersIn } from './first-day/eaters.js';
-import { mannerIn } from './first-day/manner.js';
+import { mannerBeside, mannerIn } from './first-day/manner.js';
+import { spelled } from './first-day/people-words.js';
 import { wholesIn, placesOf } from './first-day/wholes.js';
 import { firstDayWords, type FirstDayWords } from './first-day/words.js';
+import { markerMention } from '../meaning-parts.js';
+import { requestWords } from './requests/lexicon.js';
+import { settlingWords } from './settling.js';
 import { movesLexicon, type MovesLexicon } from './lexicon.js';
 
 /** A food in the answer: something is told or asked, and no place is. "Bread bin" names none. */
@@ -41,6 +45,10 @@ const ofStore = (tokens: readonly string[], { rules }: Reader, lexicon: Lexicon)
   tokens.some(
     (_, at) =>
       placesOf(lexicon).kinds.longestAt(tokens, at) !== null ||
+      // "I've got rubber bands": what is marked with, and nobody called so.
+      (rules.get('kitchen:marker')?.matchesAt(tokens, at) ?? []).some(
+        ({ value }) => markerMention(value).touch?.fastening !== undefined,
+      ) ||
       (rules.get('builtin:grammar/amount')?.matchesAt(tokens, at) ?? []).some(({ value }) =>
         isMeasured(value),
       ),
@@ -92,15 +100,20 @@ const slotsFor = (expecting: Expectation, guess: Guess, reader: Reader): Slots |
     const wholes = ofFood(tokens, reader, lexicon, words) ? [] : wholesIn(tokens, words, lexicon);
     return wholes.length > 0 ? { ...told, wholes } : null;
   };
+  /** How to talk, told at another question, alone or with the answer to that. */
+  const withManner = (slots: Slots | null): Slots | null => {
+    const manner = mannerBeside(tokens, words);
+    return manner ? { ...told, ...slots, manner } : slots;
+  };
   switch (expecting) {
     case 'wholes': {
-      return ofWholes() ?? surely(ofFood(tokens, reader, lexicon, words));
+      return withManner(ofWholes() ?? surely(ofFood(tokens, reader, lexicon, words)));
     }
     case 'eaters': {
       // "A dozen eggs in the fridge" tells of nobody, but for who must not have them.
       if (ofStore(said, reader, lexicon)) return surely(true) ?? ofWholes();
       const eaters = eatersIn(guess, words, moves, reader);
-      return eaters.length > 0 ? { ...told, eaters } : null;
+      return withManner(eaters.length > 0 ? { ...told, eaters } : null);
     }
     case 'manner': {
       const manner = mannerIn(tokens, words);
@@ -130,7 +143,7 @@ const toldOfEaters = (guess: Guess, reader: Reader): Slots | null => {
   if (!first || !watched) return null;
   // One person and the groups of the tables is what the guidance hears by itself.
   const plain =
-    reader.expecting !== 'words' &&
+    reader.expecting !== 'person' &&
     all.length === 1 &&
     first.who === 'named' &&
     first.diets.length + first.risks.length === 0 &&
@@ -155,6 +168,50 @@ const toldOfFood = ({ said }: Guess, { phrases }: MovesLexicon, { rules }: Reade
 };
 const pointsAtFood: ReadonlySet<string> = new Set(['pointer:it', 'pointer:that']);
 
+/** "My name's Joanne", "it's me, Joanne", where somebody's name is asked: the name, without what it is said with. */
+const nameAlone = (guess: Guess, reader: Reader): Slots | null => {
+  const words = firstDayWords(reader.language);
+  const moves = movesLexicon(reader.language);
+  if (reader.expecting !== 'person' || !words || !moves) return null;
+  const all = eatersIn(guess, words, moves, reader);
+  const told = all.some(
+    ({ allergens, nuts, diets, risks, none }) =>
+      none || nuts || allergens.length + diets.length + risks.length > 0,
+  );
+  const [name, ...more] = all.flatMap((one) => one.name ?? []);
+  // "Dad made a stew" names somebody and answers nothing.
+  const { tokens } = spelled(guess, words);
+  const only = tokens.every(
+    (word) => words.chatter.has(word) || words.openers.has(word) || name?.toLowerCase().includes(word),
+  );
+  return name !== undefined && more.length === 0 && !told && only ? { words: name } : null;
+};
+
+const nutKinds: ReadonlySet<string> = new Set(['tree nuts', 'peanuts', 'nuts']);
+
+/** "Both I should think, the doctor said all nuts", where it was asked which: in any words, of nobody and nothing else. */
+const nutsAnswered = (guess: Guess, reader: Reader): Slots | null => {
+  const words = firstDayWords(reader.language);
+  const moves = movesLexicon(reader.language);
+  const both = settlingWords(reader.language)?.bothKinds;
+  if (reader.expecting !== 'allergen' || !words || !moves || !both || guess.heard.trimEnd().endsWith('?'))
+    return null;
+  const { said } = guess;
+  const every = said.some((_, at) => both.longestAt(said, at) !== null);
+  const others = said.some((word, at) => {
+    const allergen = moves.allergenOf(word);
+    return (
+      (allergen !== undefined && !nutKinds.has(allergen) && word !== 'tree') ||
+      words.relations.longestAt(said, at) !== null ||
+      words.none.longestAt(said, at) !== null
+    );
+  });
+  const names = eatersIn(guess, words, moves, reader, { open: false }).some(({ name }) => name !== null);
+  return every && !others && !names ? { allergens: ['tree nuts', 'peanuts'] } : null;
+};
+
+/** "Mrs Patel", "Anne Marie". */
+const longestName = 2;
 const sureAnswer = 0.9;
 /** A rule's reading of the talk itself stands: "next", "skip that", "wait". */
 const surelyTalk = 0.7;
@@ -203,6 +260,28 @@ export const firstDayReading = (
     };
   const act = parsed && parsed.confidence >= surelyTalk && parsed.acts.length === 1 ? parsed.acts[0]! : null;
   if (act && act.intent !== 'no' && talk.has(act.intent)) return null;
+  const request = requestWords(reader.language);
+  const ofLessons = guess.said.some((_, at) =>
+    request?.allAt(guess.said, at).some(({ value }) => value.has('lesson-word') || value.has('hint-word')),
+  );
+  if (ofLessons) return null;
+  const own = nameAlone(guess, reader) ?? nutsAnswered(guess, reader);
+  if (own)
+    return {
+      acts: [{ intent: 'answer', slots: own }],
+      confidence: sureAnswer,
+      heard: guess.heard,
+      normalised: guess.tokens.join(' '),
+    };
+  // "Nice and loud" is nobody's name.
+  const bare = reader.expecting === 'person' ? parsed?.acts[0]?.slots.words : undefined;
+  if (bare !== undefined && bare.split(' ').length > longestName)
+    return {
+      acts: [{ intent: 'answer', slots: {} }],
+      confidence: sureAnswer,
+      heard: guess.heard,
+      normalised: guess.tokens.join(' '),
+    };
   const open = ofTheFirstDay.has(reader.expecting);
   const told = open ? null : toldOfEaters(guess, reader);
   if (told)

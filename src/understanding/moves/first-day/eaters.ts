@@ -23,6 +23,8 @@ interface EaterDraft {
   /** A watch was said and nothing after it was made out so far. */
   waiting: boolean;
   none: boolean;
+  /** Named for their own sake, and not by a sentence of theirs about anything: "I'd like it short". */
+  stands: boolean;
 }
 
 const nobody = (who: SaidEater['who'], name: string | null, relation: string | null): EaterDraft => ({
@@ -35,6 +37,7 @@ const nobody = (who: SaidEater['who'], name: string | null, relation: string | n
   risks: new Set(),
   waiting: false,
   none: false,
+  stands: who !== 'me',
 });
 
 const capital = (name: string): string => name.replace(/^\p{Ll}/u, (letter) => letter.toUpperCase());
@@ -253,7 +256,14 @@ export const eatersIn = (
       closeClause();
       current = only('me');
       const alone = words.alone.longestAt(tokens, at) !== null;
-      at += self.length;
+      const next = at + self.length;
+      // "I", before anything but who else eats here, is whoever speaks.
+      current.stands ||=
+        !(self.length === 1 && words.bare.has(tokens[at]!)) ||
+        next >= tokens.length ||
+        pauses.has(next) ||
+        words.and.longestAt(tokens, next) !== null;
+      at = next;
       lastPerson = at;
       // "Just me, Dorothy": her own name, and nobody besides.
       if (alone && pauses.has(at) && isName(at, true) && !isWatchAt(at + 1)) {
@@ -310,10 +320,13 @@ export const eatersIn = (
     }
   }
   const held = found.filter(
-    ({ who, nuts, allergens, diets, risks }) =>
-      who === 'me' || who === 'named' || nuts || allergens.size + diets.size + risks.size > 0,
+    ({ who, name, stands, nuts, allergens, diets, risks, waiting }) =>
+      (who === 'me' && (stands || waiting || name !== null)) ||
+      who === 'named' ||
+      nuts ||
+      allergens.size + diets.size + risks.size > 0,
   );
-  return held.map(({ allergens, diets, risks, waiting, none, ...eater }) => ({
+  return held.map(({ allergens, diets, risks, waiting, none, stands: _stands, ...eater }) => ({
     ...eater,
     allergens: [...allergens],
     diets: [...diets],

@@ -21,3 +21,7 @@ export const mannerIn = (tokens: readonly string[], words: FirstDayWords): SaidM
     ...(said.has('whisper') ? { whisper: true as const } : {}),
   };
 };
+
+/** The same, told while something else was asked: only where it is said that the talk is meant. */
+export const mannerBeside = (tokens: readonly string[], words: FirstDayWords): SaidManner | null =>
+  tokens.some((_, at) => words.talks.longestAt(tokens, at) !== null) ? mannerIn(tokens, words) : null;

@@ -15,7 +15,10 @@ const shape = z.object({
   purposes: entries,
   none: entries,
   another: entries,
+  counts: lists,
+  sides: entries,
   me: entries,
+  bare: entries,
   alone: entries,
   relations: lists,
   groups: entries,
@@ -45,6 +48,7 @@ const shape = z.object({
   openers: entries,
   asks: entries,
   manner: lists,
+  talks: entries,
 });
 
 export interface FirstDayWords {
@@ -57,7 +61,13 @@ export interface FirstDayWords {
   readonly another: PhraseTable<true>;
   /** Of `me`, what says that there is nobody else. */
   readonly alone: PhraseTable<true>;
+  /** Tells one place from another of its kind, before its name: "the left cupboard". */
+  readonly sides: PhraseTable<true>;
+  /** How many are meant by words that are no number: "a couple of". */
+  readonly counts: PhraseTable<string>;
   readonly me: PhraseTable<true>;
+  /** Of `me`, what begins a sentence of hers about anything: it tells of her only with what is said of her. */
+  readonly bare: ReadonlySet<string>;
   readonly relations: PhraseTable<string>;
   /** Several people, whose names may follow: "the little ones, Ben and Poppy". */
   readonly groups: PhraseTable<true>;
@@ -103,6 +113,8 @@ export interface FirstDayWords {
   /** Nothing more is to come. */
   readonly allTold: PhraseTable<true>;
   readonly manner: PhraseTable<string>;
+  /** What says that the talk itself is meant, where something else was asked. */
+  readonly talks: PhraseTable<true>;
 }
 
 const known = new Map<string, FirstDayWords | null>();
@@ -124,6 +136,10 @@ export const firstDayWords = (language: string): FirstDayWords | null => {
         another: phraseSet(given.another),
         alone: phraseSet(given.alone),
         me: phraseSet(given.me),
+        bare: new Set(given.bare),
+        sides: phraseSet(given.sides),
+        counts: synonymTable(given.counts),
+        talks: phraseSet(given.talks),
         relations: synonymTable(given.relations),
         groups: phraseSet(given.groups),
         nameIs: phraseSet(given.nameIs),
