@@ -169,7 +169,11 @@ const oneFound = (turn: Turn, at: Building, session: Count, take: StockTake, fin
   const again = amount !== undefined && there.length === 0 ? named.filter((item) => isTold(at, item)) : [];
   if (again.length > 0) {
     at.found = at.found.filter(([item]) => !again.includes(item));
-    for (const [seen, items] of at.told) at.told.set(seen, items.filter((item) => !again.includes(item)));
+    for (const [seen, items] of at.told)
+      at.told.set(
+        seen,
+        items.filter((item) => !again.includes(item)),
+      );
   }
   const groups = grouped(turn.kitchen, there.length > 0 ? there : again);
   if (groups.length === 0) return;

@@ -287,7 +287,7 @@ export const takeThing = (t: Telling, chunk: ChunkOf<'thing'>, at: number): numb
     t.amount || t.share ? undefined : t.drafts.find((draft) => sameThing(chunk.mention, draft.thing));
   use(t, chunk);
   // "The ham's in the bin, and put ham and parmesan on the list": what went is not put anywhere.
-  const went = known?.deed != null && usedUp.has(known.deed) && t.deed === 'stored';
+  const went = known !== undefined && usedUp.has(known.deed) && t.deed === 'stored';
   const again =
     known && !went && !(t.deed && known.deed !== t.deed && known.deed !== null && !weak.has(t.deed));
   if (again) {
