@@ -35,6 +35,9 @@ const namesStranger = ({ acts }: Interpretation): boolean =>
       intent === 'put-away' && typeof item?.words === 'string' && item.candidates.length === 0,
   );
 
+/** Words. */
+const longestSetup = 14;
+
 const denies = (tokens: readonly string[], language: string): boolean => {
   const lexicon = movesLexicon(language);
   return lexicon !== null && tokens.some((_, at) => classAt(lexicon, tokens, at, 'not') > 0);
@@ -73,6 +76,8 @@ export const learnedReading = (
   const { plain, doubtful, change, awaited, vague, overrule, against } = learnedThresholds;
   const changes = changing.has(intent);
   // "I never touched it, it wasn't left out": what was learned hears what was done, and not that it was not.
+  // "There'll be four of us, what ought to be eaten first": the set-up is asked for by few words.
+  if (intent === 'start-setup' && guess.tokens.length > longestSetup) return null;
   const { duration, time, overnight } = made.act.slots;
   const lay = intent === 'left-out' && (duration ?? time ?? overnight) !== undefined;
   if ((changes || lay) && denies(guess.tokens, reader.language)) return null;

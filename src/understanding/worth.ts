@@ -84,9 +84,11 @@ const isTold = ({ intent }: Act): boolean => intent === 'tell';
 /** Told, with no word left over. */
 const tellsWhole = (acts: readonly Act[]): boolean =>
   acts.every((act) => isTold(act) && !act.slots.unused?.length);
-/** What is told accounts for its own words, slips put right and all. */
+/** What is told accounts for its own words, slips put right and all; so does what guidance is asked of one food. */
 export const tellsAll = ({ readings: [best] }: Understanding): boolean =>
-  best !== undefined && best.acts.length > 0 && tellsWhole(best.acts);
+  best !== undefined &&
+  best.acts.length > 0 &&
+  (tellsWhole(best.acts) || best.acts.every(({ intent }) => intent === 'guidance'));
 /** It moves the steps on, or is about them. */
 export const isOfSteps = ({ readings: [best] }: Understanding): boolean =>
   best?.agenda === true || best?.acts.every(({ intent }) => ofSteps.has(intent)) === true;

@@ -256,7 +256,10 @@ export const askReply = (act: Act, turn: Turn): Reply | null => {
   );
   // A long list is never read once for each thing that was asked: which of them is meant, is.
   if (edit && asks.length > 1 && kinds > toldSingly) return told(query, { parts: [say('ask-keeps')] }, []);
-  const reply = together(asks.map((ask) => answer(turn, query, ask, selected.items)));
+  // "For Sunday I fancy the pie, has it anything in it that would upset Sam": whom it is not for is said before all else.
+  const safe = judged ? ofAllergens(turn, { ...query, ask: ['good'], by: null }, selected.items) : null;
+  const replies = asks.map((ask) => answer(turn, query, ask, selected.items));
+  const reply = together(safe ? [safe, ...replies] : replies);
   const lacking = query.where.flatMap((filter) => (filter.by === 'place' ? noSuchPart(filter.places) : []));
   const missing = notHere(query);
   return told(

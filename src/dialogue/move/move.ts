@@ -20,7 +20,7 @@ import {
 import type { Change, Id, Item } from '../../kitchen/model.js';
 import type { Say, Value } from '../../speech/answer.js';
 import type { PlainDate } from '../../terms/dates.js';
-import type { Act, SaidDate, Slots } from '../../understanding/intents.js';
+import { emptyMention, type Act, type SaidDate, type Slots } from '../../understanding/intents.js';
 import { assessIn, mayRefreeze } from '../../safety/index.js';
 import { placeAt, placeNoun } from '../describe/place.js';
 import { sourcesOf } from '../describe/guidance.js';
@@ -163,10 +163,34 @@ const swapPlaces = ({ slots }: Act, turn: Turn): Reply => {
   };
 };
 
+/** "Two tubs of the dal", of a lot of seven and a single old one: of the lot that holds so many; else which is asked. */
+const lotsHolding = (turn: Turn, items: readonly Item[], { amount }: Slots): readonly Item[] => {
+  if (!amount || items.length < 2 || wholeOnes(turn, items, amount)) return items;
+  const holding = items.filter(
+    (item) =>
+      item.amount !== null &&
+      item.amount.value >= amount.value &&
+      (amount.unit === 'piece' || item.amount.unit === amount.unit),
+  );
+  return holding.length > 0 ? holding : items;
+};
+
 export const move: Handler = (act, turn) => {
   if (act.slots.asked === 'swap') return swapPlaces(act, turn);
   const slots = fromThere(act.slots);
-  const found = itemsOf(turn, slots, say('ask-move-what'));
+  const all = itemsOf(turn, slots, say('ask-move-what'));
+  if ('reply' in all) return all.reply;
+  const lots = lotsHolding(turn, all.got, slots);
+  // So much of several lots would be all of each: which of them is meant is asked.
+  const several = slots.amount !== undefined && lots.length > 1 && !wholeOnes(turn, lots, slots.amount);
+  const mention = {
+    ...emptyMention,
+    words: lots[0]!.name,
+    candidates: lots.map(({ id }) => ({ id, fit: 1 })),
+  };
+  const found = several
+    ? needItems(turn, mention, { slot: 'item', question: say('ask-move-what') })
+    : { got: lots };
   if ('reply' in found) return found.reply;
   const whole = wholeOnes(turn, found.got, slots.amount);
   const items = whole ?? found.got;

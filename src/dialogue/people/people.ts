@@ -12,6 +12,8 @@ import {
   notesFor,
   peopleCalled,
   personCalled,
+  foodKey,
+  livingItems,
 } from '../../kitchen/index.js';
 import type { Change, Kitchen, Note, Person } from '../../kitchen/model.js';
 import type { Say } from '../../speech/answer.js';
@@ -265,9 +267,22 @@ const watchedToo = (
   };
 };
 
-/** In no table of allergens: a food by its own name, as likely hers as an allergen. */
-const isOdd = (allergen: string): boolean => allergenNamed(allergen).length === 0;
-const oddOf = ({ allergens = [], eaters = [] }: Slots): readonly string[] => [
+/**
+ * A dish of hers by its own name, and in no table of allergens. Kiwi and mushrooms are in none either and are kept at
+ * once: what somebody cannot eat is never lost to a question.
+ */
+const oddIn = ({ kitchen }: Turn) => {
+  const dishes = new Set(
+    livingItems(kitchen)
+      .map(({ name }) => foodKey(name))
+      .filter((name) => name.includes(' ')),
+  );
+  return (allergen: string): boolean => allergenNamed(allergen).length === 0 && dishes.has(foodKey(allergen));
+};
+const oddOf = (
+  { allergens = [], eaters = [] }: Slots,
+  isOdd: (one: string) => boolean,
+): readonly string[] => [
   ...new Set([...allergens, ...eaters.flatMap((eater) => eater.allergens)].filter(isOdd)),
 ];
 /** What was told, with those allergens alone that pass; null where nothing is left. */
@@ -288,7 +303,8 @@ const onlyWith = (act: Act, keep: (allergen: string) => boolean): Act | null => 
 
 /** "Marianne can't have the coffee ice cream": what is in no table of allergens is kept as one only after a yes. */
 export const addPerson: Handler = (act, turn) => {
-  const odd = act.slots.negated || turn.sure ? [] : oddOf(act.slots);
+  const isOdd = oddIn(turn);
+  const odd = act.slots.negated || turn.sure ? [] : oddOf(act.slots, isOdd);
   if (odd.length === 0) return withBeside(turn, act, personTold(act, turn));
   const known = onlyWith(act, (one) => !isOdd(one));
   if (known) {

@@ -84,7 +84,15 @@ export const alreadyHere = (turn: Turn, slots: Slots, name: string): Mention | n
   if (item.pointer === 'another') return null;
   const definite = item.pointer !== null || item.definite === true;
   const same = livingItems(turn.kitchen).filter((one) => foodKey(one.name) === foodKey(name));
-  if (!definite) return null;
+  // "… and a gallon of milk. The milk's going in the door": the one that was told of just before.
+  const brought = new Set(
+    [...(turn.state.done?.changes ?? []), ...turn.journal.slice(0, 1)].flatMap(({ ops }) =>
+      ops.flatMap((op) => (op.kind === 'item' && op.before === null ? [op.id] : [])),
+    ),
+  );
+  const told = same.filter(({ id }) => brought.has(id) || turn.memory.lastAdded.includes(id));
+  if (!definite && told.length === 0) return null;
+  if (told.length > 0) return { ...item, words: null, candidates: told.map(({ id }) => ({ id, fit: 1 })) };
   // "The yogurt" is the plain yogurt, when there is no other.
   const called = same.length > 0 ? same : calledThatAndMore(turn, name);
   // Of several stews, the one just spoken of; else which one is asked.

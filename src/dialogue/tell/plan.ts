@@ -557,7 +557,9 @@ const isHere = (turn: Turn, items: readonly Item[], statement: Statement): boole
   if (thing === null || thing.words === null || isNewest(statement)) return true;
   // In a check, how much there is is no food that comes in.
   if (turn.state.session?.kind === 'count' && deed === 'stored' && !parts) return true;
-  if (deed === 'bought' || deed === 'given-in' || parts) return false;
+  if (deed === 'bought' || deed === 'given-in') return false;
+  // "The chili: four in the garage, one in the fridge", of what was just put away: where it is.
+  if (parts) return definite && items.every(({ id }) => turn.memory.lastAdded.includes(id));
   // "Two portions of the soup went in the freezer": of those that are here.
   if (amount) return definite && deed === 'stored' && statement.place !== undefined && holds(items, amount);
   if (deed === 'made')
