@@ -23,7 +23,7 @@ import {
   type Understanding,
 } from './intents.js';
 import { answersCheck, asksForCheck, checkReading } from './moves/check.js';
-import { movesLexicon } from './moves/lexicon.js';
+import { classAt, movesLexicon } from './moves/lexicon.js';
 import { firstDayReading } from './moves/first-day.js';
 import { listTalkOf, requestReading } from './moves/requests.js';
 import { narrowingIn, settledBy } from './moves/settling.js';
@@ -69,6 +69,15 @@ const isOfClocks = (acts: readonly Act[], ofSteps: readonly Act[]): boolean => {
       (intent === 'timers' && !answered),
   );
 };
+
+/** "Isn't there milk in that meatloaf?": asked by its order of words, and puts nothing right. */
+const asksOnly = (acts: readonly Act[], guess: Guess | undefined, language: string): boolean => {
+  const lexicon = movesLexicon(language);
+  if (!guess || !lexicon || !acts.every(({ intent }) => intent === 'correct')) return false;
+  const opens = classAt(lexicon, guess.said, 0, 'is-not', 'aux', 'opens-question', 'wh') > 0;
+  return opens && (moodOf(guess.tokens, language)?.asked ?? 0) >= surelyAsks;
+};
+const surelyAsks = 0.8;
 
 /** Surely said to somebody else, or of who comes: however it goes on, no report of a step. */
 const isApart = (read: Interpretation | undefined): boolean =>
@@ -496,7 +505,10 @@ export const createUnderstander = (
           ofStepsBeside(guesses[0], reader, context),
           context.talkedOf ?? null,
         );
-    const request = asked && mayWrite(asked.reading.acts, reader) ? asked : null;
+    const request =
+      asked && mayWrite(asked.reading.acts, reader) && !asksOnly(asked.reading.acts, guesses[0], language)
+        ? asked
+        : null;
     // While steps are followed, a clock or a setting is asked for by its own words; all else is of the steps.
     const besideSteps = request?.verdict === 'act' && isOfClocks(request.reading.acts, ofSteps?.acts ?? []);
     if (request && (!ofSteps || besideSteps))

@@ -246,9 +246,9 @@ const further: Readonly<Record<string, Question | { readonly why: string }>> = {
   },
   'confirm-at-risk': { lead: { intent: 'add-person', slots: { person: dele, asked: 'risk' } }, back: {} },
   'confirm-no-allergen': {
-    lead: { intent: 'add-person', slots: { person: dele, allergens: ['coffee ice cream'] } },
+    lead: { intent: 'add-person', slots: { person: dele, allergens: ['peanut stew'] } },
     heard: 'act',
-    back: { person: dele, allergens: ['coffee ice cream'] },
+    back: { person: dele, allergens: ['peanut stew'] },
     plainYes: true,
   },
   'confirm-person-eats': { lead: { intent: 'add-person', slots: { person: dele, diet: 'vegan' } }, back: {} },

@@ -57,6 +57,14 @@ const toBuy = (statement: Statement): Mention => {
     : mention;
 };
 
+/** "A cabbage for the slaw": what it is for stands with it on the list. */
+const toBuySlots = (statement: Statement): Slots => {
+  const item = toBuy(statement);
+  const { amount, notes } = statement;
+  const counted = amount ? { amount } : {};
+  return notes?.[0] ? { items: [item], lines: [{ item, note: notes[0], ...counted }] } : { item, ...counted };
+};
+
 /** What the two last puttings away of this talk brought in, the newer first, with all their tubs. */
 const lastTwo = ({ journal, kitchen, clock }: Turn): readonly (readonly Item[])[] =>
   journal
@@ -726,7 +734,7 @@ const stepsOf = (turn: Turn, statement: Statement): readonly Step[] => {
         ...(items.length === 1 ? leaves(items, statement) : []),
         {
           do: 'act',
-          act: { intent: 'buy-add', slots: { item: toBuy(statement), ...(amount ? { amount } : {}) } },
+          act: { intent: 'buy-add', slots: toBuySlots(statement) },
         },
       ];
     case 'unlisted':
@@ -857,8 +865,8 @@ const justThese = (turn: Turn, items: readonly Item[], { deed, place }: Statemen
 };
 
 /** Only that it is to be bought was told of it. */
-const isListed = ({ deed, amount, thing }: Statement): boolean =>
-  (deed === 'listed' || deed === 'unlisted') && amount === undefined && thing !== null;
+const isListed = ({ deed, amount, thing, notes }: Statement): boolean =>
+  (deed === 'listed' || deed === 'unlisted') && amount === undefined && notes === undefined && thing !== null;
 
 /** Statements one after the other that are said back in one sentence: what goes on the list, or off it. */
 export const together = (statements: readonly Statement[]): readonly (readonly Statement[])[] =>

@@ -45,6 +45,12 @@ const listing = (t: Telling, told: Deed, goesOn: boolean, needs: boolean): void 
   t.inRun = things.length > 0 && !goesOn ? t.inRun : false;
 };
 
+/** Whoever made it stands right behind its name, with no pause between. */
+const isRelative = (t: Telling, at: number): boolean => {
+  const person = t.chunks[at - 1];
+  return person?.kind === 'person' && t.chunks[at - 2]?.kind === 'thing' && !paused(t, person);
+};
+
 /** "Sam made it". Null: not of what was named. */
 const madeBy = (t: Telling, at: number): number | null | undefined => {
   const nextAt = nextMeaning(t, at);
@@ -62,7 +68,9 @@ const madeBy = (t: Telling, at: number): number | null | undefined => {
     t.deed = null;
     if (!takePointer(t, next)) return null;
   }
-  for (const draft of implied(t)) draft.maker = who;
+  // "Threw out the ham and that gumbo Aunt Bea made": the gumbo alone, where she is named right after it.
+  const relative = next?.kind !== 'pointer' && isRelative(t, at);
+  for (const draft of relative ? t.drafts.slice(-1) : implied(t)) draft.maker = who;
   t.dateKind =
     t.chunks[nextMeaning(t, next?.kind === 'pointer' ? nextAt : at)]?.kind === 'day' ? 'made' : null;
   t.subject = null;

@@ -39,7 +39,18 @@ export const purposeAt = (t: Telling, chunk: Chunk, at: number): Purpose | null 
 /** Of what is used up, when it was eaten is told by the day. */
 const isKept = (deed: Deed | null): boolean =>
   deed === null ||
-  ['stored', 'made', 'bought', 'given-in', 'froze', 'moved', 'fact', 'thawing'].includes(deed);
+  ['listed', 'stored', 'made', 'bought', 'given-in', 'froze', 'moved', 'fact', 'thawing'].includes(deed);
+
+/** "A cabbage for the slaw": what it goes into; null where that is no dish that is named as known. */
+export const dishFor = (t: Telling, chunk: Chunk, at: number): Purpose | null => {
+  const { chunks, tokens } = t;
+  const dish = chunks[at + 2];
+  const before = chunks[at - 1];
+  if (!is(chunks[at + 1], 'definite') || dish?.kind !== 'thing' || before?.kind !== 'thing') return null;
+  const draft = t.drafts.at(-1);
+  if (!draft || (draft.deed !== 'listed' && draft.deed !== 'bought') || paused(t, chunk)) return null;
+  return { at: at + 2, person: null, words: tokens.slice(chunk.from, dish.to).join(' ') };
+};
 
 export const takePurpose = (
   t: Telling,
@@ -51,7 +62,9 @@ export const takePurpose = (
   use(t, chunk);
   t.inRun = false;
   if (t.drafts.length === 0) return at;
-  for (const draft of implied(t)) {
+  for (const draft of person === null && t.drafts.at(-1)?.deed === 'listed'
+    ? t.drafts.slice(-1)
+    : implied(t)) {
     // "Two in the fridge for this week": of a part, which has no note of its own.
     if (!isKept(draft.deed) || draft.parts.length > 0) continue;
     draft.notes.push(words);

@@ -6,7 +6,7 @@ import { pointed } from '../../meaning-parts.js';
 import type { Deed, PlaceMention } from '../../intents.js';
 import type { Chunk, ChunkOf } from '../api.js';
 import type { Draft } from '../draft.js';
-import { purposeAt, takePurpose } from './purpose.js';
+import { dishFor, purposeAt, takePurpose } from './purpose.js';
 import { isContents, lacksNext, mendsContents, usedWholly } from './things.js';
 import {
   type Telling,
