@@ -87,7 +87,7 @@ help-topic = { $topic ->
     [checks] Say: let us check the freezer; or a shelf and what stands there: top shelf, butter and two jars of jam.
     [power] Say: the power went out at six; what is lost; the power is back.
     [summary] Say: read me the summary; summary at seven; what should I use first.
-    [guide] A page for whoever sees prints a guide to this kitchen, one page, in large print and Braille: under Labels, press guide.
+    [guide] A page prints a guide to this kitchen, one page, in large print and Braille: under Labels, press guide.
     [batches] Say: six portions of soup, two in the fridge and four in the freezer, made today. Later: one portion less.
    *[undo] Say undo and the last change is taken back. Say: no, the top shelf, and only that part is put right.
   }

@@ -19,7 +19,9 @@ import { oldestFirst } from '../refer/tell-apart.js';
 /** Nothing but how old it is, that it is open, and whom it is for; where else it was or how hot has rooms of its own. */
 const tellsOnlyAge = (facts: GuidanceFacts, where: Where | null): boolean =>
   facts.asked === 'still' &&
+  // What a baby may have is asked of the food itself, however old this one is.
   !facts.infant &&
+  !facts.risks.includes('infant') &&
   !facts.overnight &&
   !facts.elsewhere &&
   !facts.which &&
