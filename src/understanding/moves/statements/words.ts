@@ -1011,8 +1011,10 @@ const rules: readonly Rule[] = [
   },
   // "One for tonight", "a bowl for Sam's lunch": when it will be eaten is no date of it.
   {
-    when: ({ t, chunk, at }) => is(chunk, 'for') && t.dateKind === null && purposeAt(t, chunk, at) !== null,
-    take: ({ t, chunk, at }) => takePurpose(t, chunk, purposeAt(t, chunk, at)!, at),
+    when: ({ t, chunk, at }) =>
+      is(chunk, 'for') && t.dateKind === null && (purposeAt(t, chunk, at) ?? dishFor(t, chunk, at)) !== null,
+    take: ({ t, chunk, at }) =>
+      takePurpose(t, chunk, (purposeAt(t, chunk, at) ?? dishFor(t, chunk, at))!, at),
   },
   // "Es de Lucía": whose it is.
   {
