@@ -17,8 +17,7 @@ import {
   type Understanding,
 } from './intents.js';
 import type { Chunk, Span } from './moves/api.js';
-import { chunksOf } from './moves/chunks.js';
-import { isOccasion } from './moves/occasion.js';
+import { constituentsOf } from './moves/occasion.js';
 import { movesLexicon } from './moves/lexicon.js';
 import type { HouseholdNames } from './names/api.js';
 import { isSureOfWhole } from './understand.js';
@@ -144,9 +143,7 @@ const leftOver = (
   const clock: Clock = { now: context.now, timeZone: context.timeZone };
   const { language } = lexiconFor(context.locale);
   const rules = rulesFor(names, context.locale, clock);
-  const found = chunksOf(tokens, rules, language, new Set());
-  if (!found) return [];
-  const { chunks } = found;
+  const chunks = constituentsOf(tokens, rules, language, new Set());
   const held = heldInActs([...acts, ...beside]);
   const lexicon = movesLexicon(language);
   const account: Account = {
@@ -160,10 +157,7 @@ const leftOver = (
     allergenOf: (words) => lexicon?.allergenOf(words),
   };
   const told = chunks.filter(
-    (chunk) =>
-      !(lexicon && isOccasion(chunk, tokens, lexicon)) &&
-      !isHeld(chunk, tokens.slice(chunk.from, chunk.to), held, account) &&
-      !isExcused(chunk, chunks),
+    (chunk) => !isHeld(chunk, tokens.slice(chunk.from, chunk.to), held, account) && !isExcused(chunk, chunks),
   );
   const allergens = spotsOf(sentenceOf(tokens, rules, language, clock), 'allergen').filter(
     (spot) =>
@@ -196,9 +190,7 @@ const passedBy = (
 ): readonly string[] => {
   const { language } = lexiconFor(context.locale);
   const rules = rulesFor(names, context.locale, { now: context.now, timeZone: context.timeZone });
-  const lexicon = movesLexicon(language);
-  const chunks = chunksOf(tokens, rules, language, new Set())?.chunks ?? [];
-  const named = chunks.filter((chunk) => !lexicon || !isOccasion(chunk, tokens, lexicon));
+  const named = constituentsOf(tokens, rules, language, new Set());
   return passedChunks(understanding, named, tokens, context.clocks)
     .slice(0, mostNamed)
     .map(({ from, to }) => tokens.slice(from, to).join(' '));
@@ -218,7 +210,7 @@ export const accounted = (
   }
   const [best] = readings;
   if ((verdict !== 'act' && verdict !== 'confirm') || !best || best.agenda) return understanding;
-  // A rule that holds every word of it leaves nothing over; what was done of steps is a report.
+  // A rule that holds every word of it leaves nothing over.
   if (isSureOfWhole(understanding) && !best.byPhrase) return understanding;
   const { tokens } = normalise(said, context.locale);
   const ofRecord = best.acts.some(({ intent }) => ofTheRecord.has(intent) || ofFood.has(intent));

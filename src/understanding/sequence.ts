@@ -3,15 +3,12 @@
  * heard by itself, and the cover that holds most of what was said is taken. A sentence is a move of its own, unless
  * it says more with its neighbours, as what is told in one breath does.
  */
-import type { Clock } from '../terms/dates.js';
 import { rulesFor } from './grammar-files.js';
 import { type Expectation, type HearingContext, type Hypothesis, type Understanding } from './intents.js';
 import { passedOver } from './held.js';
 import { moodOf, type MoodShares } from './learned/index.js';
-import { chunksOf } from './moves/chunks.js';
 import type { Chunk } from './moves/api.js';
-import { isOccasion } from './moves/occasion.js';
-import { movesLexicon } from './moves/lexicon.js';
+import { constituentsOf } from './moves/occasion.js';
 import { onlyLeavesOff } from './moves/turning-away.js';
 import type { HouseholdNames } from './names/api.js';
 import { piecesOf, saidIn, textIn, withLead } from './pieces.js';
@@ -71,14 +68,22 @@ const isCall = ({ readings: [best] }: Understanding): boolean =>
   best !== undefined && best.acts.every(({ intent }) => intent === 'repeat' || intent === 'greeting');
 const longestCall = 2;
 
-const chunksIn = (text: string, names: HouseholdNames, context: HearingContext): readonly Chunk[] => {
-  const clock: Clock = { now: context.now, timeZone: context.timeZone };
+/** The constituents of a text of this turn, each read but once. */
+const constituentsOnce = (
+  names: HouseholdNames,
+  context: HearingContext,
+): ((text: string) => readonly Chunk[]) => {
   const { language } = lexiconFor(context.locale);
-  const { tokens, pauses } = normalise(text, context.locale);
-  const lexicon = movesLexicon(language);
-  const found = lexicon && chunksOf(tokens, rulesFor(names, context.locale, clock), language, pauses);
-  // "Coming for dinner": when, and no food.
-  return (found?.chunks ?? []).filter((chunk) => !lexicon || !isOccasion(chunk, tokens, lexicon));
+  const rules = rulesFor(names, context.locale, { now: context.now, timeZone: context.timeZone });
+  const known = new Map<string, readonly Chunk[]>();
+  return (text) => {
+    let chunks = known.get(text);
+    if (!chunks) {
+      const { tokens, pauses } = normalise(text, context.locale);
+      known.set(text, (chunks = constituentsOf(tokens, rules, language, pauses)));
+    }
+    return chunks;
+  };
 };
 
 /** The best cover of all sentences up to one, by where its last move begins. */
@@ -142,19 +147,16 @@ export const movesOf = (
   const waits =
     takesValue.has(context.expecting) && !isAnswer(inAll) && !inAll.settles && !tellsAnswer(inAll, context);
   const sure = isSureOfWhole(inAll) && read?.acts.length === 1 && !read.byPhrase;
+  if (sure && !waits) return whole;
   const { language } = lexiconFor(context.locale);
+  const constituents = constituentsOnce(names, context);
   /** What it leaves of this kitchen without a place; of steps, what was done besides is a report. */
   const missing = (understanding: Understanding, text: string): number =>
     isReport(understanding) || tellsAll(understanding)
       ? 0
-      : passedOver(
-          understanding,
-          chunksIn(text, names, context),
-          normalise(text, context.locale).tokens,
-          context.clocks,
-        );
+      : passedOver(understanding, constituents(text), normalise(text, context.locale).tokens, context.clocks);
   const unheld = missing(inAll, first.text);
-  if ((sure && !waits) || (read?.agenda && !steps && unheld === 0)) return whole;
+  if (read?.agenda && !steps && unheld === 0) return whole;
   const sentences = hypotheses.map(({ text }) => withLead(sentencesOf(text), context.locale));
   if (sentences[0]!.length > mostSentences) return whole;
   const hear = hearingOnce(understander, names, context);
@@ -181,7 +183,7 @@ export const movesOf = (
   const joins = (from: number, to: number): boolean =>
     own!.slice(from, to - 1).every(({ unmarked }) => unmarked) || !isGuessed(from, to);
   const longest = own!.some(({ unmarked }) => unmarked) ? longestUnmarked : longestMove;
-  const parts = own!.map(({ words }) => chunksIn(words, names, context));
+  const parts = own!.map(({ words }) => constituents(words));
   const matters = parts.map(mattersIn);
   const lost = parts.map((chunks, at) =>
     isGuessed(at, at + 1)

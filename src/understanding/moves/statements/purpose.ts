@@ -1,6 +1,7 @@
 /** "For tomorrow", "for Sam's lunch", "for the picnic": what food is kept for, which is a note of it. */
 import type { Chunk, ChunkOf } from '../api.js';
 import type { Deed } from '../../intents.js';
+import type { Draft } from '../draft.js';
 import { pointed } from '../../meaning-parts.js';
 import { type Telling, begin, implied, is, nextMeaning, paused, use } from './telling.js';
 
@@ -52,24 +53,22 @@ export const dishFor = (t: Telling, chunk: Chunk, at: number): Purpose | null =>
   return { at: at + 2, person: null, words: tokens.slice(chunk.from, dish.to).join(' ') };
 };
 
-export const takePurpose = (
-  t: Telling,
-  chunk: Chunk,
-  { at, person, words }: Purpose,
-  from: number,
-): number => {
-  for (let step = from; step <= at; step += 1) use(t, t.chunks[step]!);
-  use(t, chunk);
+/** Kept as a note of what is talked of; of a part ("two in the fridge for this week") there is none. */
+const note = (t: Telling, words: string, ofLast = false): readonly Draft[] => {
   t.inRun = false;
-  if (t.drafts.length === 0) return at;
-  for (const draft of person === null && t.drafts.at(-1)?.deed === 'listed'
-    ? t.drafts.slice(-1)
-    : implied(t)) {
-    // "Two in the fridge for this week": of a part, which has no note of its own.
-    if (!isKept(draft.deed) || draft.parts.length > 0) continue;
-    draft.notes.push(words);
+  if (t.drafts.length === 0) return [];
+  const meant = ofLast ? t.drafts.slice(-1) : implied(t);
+  const kept = meant.filter(({ deed, parts }) => isKept(deed) && parts.length === 0);
+  for (const draft of kept) draft.notes.push(words);
+  return kept;
+};
+
+export const takePurpose = (t: Telling, { at, person, words }: Purpose, from: number): number => {
+  for (let step = from; step <= at; step += 1) use(t, t.chunks[step]!);
+  // What goes on the list is one thing after the other, each for itself.
+  const ofLast = person === null && t.drafts.at(-1)?.deed === 'listed';
+  for (const draft of note(t, words, ofLast))
     if (person) draft.owner ??= { words: person.words, candidates: person.candidates };
-  }
   return at;
 };
 
@@ -133,8 +132,5 @@ export const isPurpose = ({ lexicon, tokens, dateKind }: Telling, { from }: Chun
 
 export const takePurposeDay = (t: Telling, chunk: ChunkOf<'day'>): void => {
   use(t, chunk);
-  t.inRun = false;
-  if (t.drafts.length === 0) return;
-  const words = t.tokens.slice(chunk.from, chunk.to).join(' ');
-  for (const draft of implied(t)) if (isKept(draft.deed) && draft.parts.length === 0) draft.notes.push(words);
+  note(t, t.tokens.slice(chunk.from, chunk.to).join(' '));
 };

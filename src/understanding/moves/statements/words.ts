@@ -1013,8 +1013,7 @@ const rules: readonly Rule[] = [
   {
     when: ({ t, chunk, at }) =>
       is(chunk, 'for') && t.dateKind === null && (purposeAt(t, chunk, at) ?? dishFor(t, chunk, at)) !== null,
-    take: ({ t, chunk, at }) =>
-      takePurpose(t, chunk, (purposeAt(t, chunk, at) ?? dishFor(t, chunk, at))!, at),
+    take: ({ t, chunk, at }) => takePurpose(t, (purposeAt(t, chunk, at) ?? dishFor(t, chunk, at))!, at),
   },
   // "Es de Lucía": whose it is.
   {
