@@ -46,6 +46,7 @@ import type {
   ClockAtHand,
   DishSteps,
   HearingContext,
+  Hypothesis,
   StepsAtHand,
   Understanding,
 } from '../understanding/intents.js';
@@ -177,6 +178,15 @@ const TRIES = 8;
 /** Conversations of pages hold nothing; they share this name. */
 const NO_CONVERSATION = 'page';
 
+/** A turn as it was heard whole, and in which tongue. */
+interface HeardWhole {
+  readonly tongue: Tongue;
+  readonly context: HearingContext;
+  /** Without who speaks. */
+  readonly said: readonly Hypothesis[];
+  readonly understanding: Understanding;
+}
+
 /** What the store keeps of a reply. `said` notices an id used for two different turns. */
 interface KeptReply<T> {
   readonly said: string;
@@ -296,11 +306,12 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
     names: HouseholdNames,
     earlier: Conversation,
     surroundings: Surroundings,
-  ): { readonly tongue: Tongue; readonly understanding: Understanding } => {
-    const heardIn = (tongue: Tongue) => {
+  ): HeardWhole => {
+    const heardIn = (tongue: Tongue): HeardWhole => {
       const context = hearingOf(earlier, tongue, surroundings);
       const said = withoutIntroduction(hypotheses, names, context);
-      return { tongue, understanding: tongue.understander.understand(said, names, context) };
+      const understanding = tongue.understander.understand(said, names, context);
+      return { tongue, context, said, understanding };
     };
     const first = heardIn(own);
     const { verdict } = first.understanding;
@@ -314,16 +325,10 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
 
   /** The moves the turn is made of, each to be heard on what those before it left. */
   const movesSaid = (
-    tongue: Tongue,
-    { hypotheses }: TurnRequest,
+    { tongue, context: first, said: all, understanding: whole }: HeardWhole,
     names: HouseholdNames,
-    earlier: Conversation,
-    surroundings: Surroundings,
-    whole: Understanding,
-  ): readonly SaidMove<HeardMove>[] => {
-    const first = hearingOf(earlier, tongue, surroundings);
-    const all = withoutIntroduction(hypotheses, names, first);
-    return movesOf(tongue.understander, all, names, first, whole).map(({ said, matters }) => ({
+  ): readonly SaidMove<HeardMove>[] =>
+    movesOf(tongue.understander, all, names, first, whole).map(({ said, matters }) => ({
       quote: quote(said[0]?.text ?? ''),
       matters,
       hear: (before, at, changed) =>
@@ -338,7 +343,6 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
           };
         }),
     }));
-  };
 
   const answerAgain = <T>(kept: unknown, said: string): T => {
     const earlier = kept as KeptReply<T>;
@@ -486,14 +490,7 @@ export const createHouseholds = (options: HouseholdsOptions): Households => {
                 const heard = hear(own, request, spokenNames, earlier, surroundings);
                 return {
                   ...heard,
-                  moves: movesSaid(
-                    heard.tongue,
-                    request,
-                    spokenNames,
-                    earlier,
-                    surroundings,
-                    heard.understanding,
-                  ),
+                  moves: movesSaid(heard, spokenNames),
                 };
               });
               const hours = picksUp(whole.readings);
